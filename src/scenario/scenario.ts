@@ -1,0 +1,90 @@
+// The glossary of a scenario once it has been read: every default filled in, every quantity in SI, nothing left to interpret.
+import type { Distribution } from "#engine/distribution.ts";
+
+/**
+ * A time that was measured, or a mass rate from which the time follows as mass / rate.
+ * `time` in seconds, `rate` in kg/s.
+ */
+export type TimeOrRate =
+  | { readonly by: "time"; readonly time: Distribution }
+  | { readonly by: "rate"; readonly rate: Distribution };
+
+/** Which of the stations that wait for a shot gets the next one. */
+export type DispatchRule = "first-ready" | "longest-waiting" | "alternate" | "priority";
+
+/** The steps of a station's cycle that always exist, in their order. */
+export type CycleStep = "drop" | "close" | "blow" | "cool" | "vent" | "open" | "remove";
+
+/** A step that the user named, placed after `after` (a cycle step or an extra step listed before it). */
+export interface ExtraStepSpec {
+  readonly name: string;
+  readonly after: string;
+  /** Seconds. */
+  readonly time: Distribution;
+}
+
+export interface StationSpec {
+  readonly name: string;
+  readonly cavities: number;
+  /** Name of the product that its mold makes. */
+  readonly product: string;
+  /** Mass of one finished part, kg. */
+  readonly partMass: number;
+  /** Flash that leaves the mold with one part, kg. */
+  readonly flashMass: number;
+  /** How long the ram takes to deliver this station's shot: measured, or shot mass / delivery rate. */
+  readonly drop: TimeOrRate;
+  /** How long the screw takes to replace this station's shot: measured, or shot mass / plasticating rate. */
+  readonly recharge: TimeOrRate;
+  /** Seconds. */
+  readonly close: Distribution;
+  readonly blow: Distribution;
+  readonly cool: Distribution;
+  readonly vent: Distribution;
+  readonly open: Distribution;
+  readonly remove: { readonly time: Distribution; readonly by: "machine" | "operator" };
+  readonly extra: readonly ExtraStepSpec[];
+  /** Rank under `dispatch: priority`: 1 is served first. Equal numbers are ties. */
+  readonly priority: number;
+}
+
+export interface ReciprocatingScrewSpec {
+  readonly kind: "reciprocating-screw";
+  /** Largest shot that the screw can hold in front of it, kg; absent when measured times were given without it. */
+  readonly shotCapacity?: number;
+  readonly rechargeStarts: "valve-neutral" | "mold-closed";
+  /** `served`: a recharge replaces the shot just delivered; `next` (alternate only): it is charged for the next station. */
+  readonly shotFor: "served" | "next";
+}
+
+export interface ValveSpec {
+  /** One shift, between neutral and a port, seconds. */
+  readonly shift: Distribution;
+  readonly dispatch: DispatchRule;
+}
+
+export interface RunSpec {
+  /** Simulated time of one replication, seconds; the warm-up comes before it is counted and lies inside it. */
+  readonly length: number;
+  readonly replications: number;
+  readonly seed: string;
+  /** Seconds from the start that are not counted. */
+  readonly warmup: number;
+  /** `running`: shot full, molds open and empty; `cold`: the screw must recharge first. */
+  readonly start: "running" | "cold";
+}
+
+export interface Scenario {
+  /** The file's name without folder and ending. */
+  readonly name: string;
+  readonly title: string;
+  readonly delivery: ReciprocatingScrewSpec;
+  readonly valve: ValveSpec;
+  /**
+   * In the order of ties and of the rotation: `order:` if given, else names in code-point order; never the file's order.
+   */
+  readonly stations: readonly StationSpec[];
+  /** Operators who remove parts; 0 when every removal is by machine. */
+  readonly operators: number;
+  readonly run: RunSpec;
+}
