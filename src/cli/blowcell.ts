@@ -1,0 +1,3 @@
+#!/usr/bin/env node
+// The entry of the command line.
+process.exitCode = 2;

@@ -1,0 +1,76 @@
+// Bundles the command line into dist/cli: one entry, one chunk a command, so that each command loads only what it needs.
+import { chmod, readFile, readdir, rm, stat } from "node:fs/promises";
+import path from "node:path";
+import { fileURLToPath } from "node:url";
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+const entry = path.join(root, "src/cli/blowcell.ts");
+const outputFolder = path.join(root, "dist/cli");
+const output = path.join(outputFolder, "blowcell.js");
+const flags = new Set(process.argv.slice(2));
+
+/** Newest change under a file or folder; a folder's own time tells of deleted files. */
+async function newestChange(place) {
+  const own = await stat(place);
+  if (!own.isDirectory()) return own.mtimeMs;
+  const inside = await Promise.all((await readdir(place)).map((name) => newestChange(path.join(place, name))));
+  return Math.max(own.mtimeMs, ...inside);
+}
+
+async function isStale() {
+  const built = await stat(output).catch(() => undefined);
+  if (built === undefined) return true;
+  const sources = ["src", "package.json", "package-lock.json", "tests/tools/build.mjs"];
+  const changes = await Promise.all(sources.map((name) => newestChange(path.join(root, name))));
+  return Math.max(...changes) > built.mtimeMs;
+}
+
+/** Absent where the package was installed without its development packages: there dist came with it. */
+async function loadEsbuild() {
+  return import("esbuild").catch((error) => {
+    if (flags.has("--quietly")) return undefined;
+    throw error;
+  });
+}
+
+async function bundle(esbuild) {
+  const { version } = JSON.parse(await readFile(path.join(root, "package.json"), "utf8"));
+  return esbuild.build({
+    absWorkingDir: root,
+    entryPoints: [entry],
+    outdir: outputFolder,
+    bundle: true,
+    splitting: true,
+    minify: true,
+    // Names stay readable in a bug report.
+    keepNames: true,
+    metafile: true,
+    logLevel: "warning",
+    platform: "node",
+    target: "node20",
+    format: "esm",
+    conditions: ["blowcell-source"],
+    define: { BLOWCELL_VERSION: JSON.stringify(version) },
+    alias: { debug: path.join(root, "tests/tools/silentDebug.mjs") },
+    // CommonJS packages inside an ES module bundle still call require for Node's own modules.
+    banner: { js: `import{createRequire as openRequire}from"node:module";const require=openRequire(import.meta.url);` },
+  });
+}
+
+/** Chunk names carry a hash of their content: those of earlier builds would pile up. */
+async function removeLeftovers(metafile) {
+  const written = new Set(Object.keys(metafile.outputs).map((name) => path.join(root, name)));
+  const present = (await readdir(outputFolder)).map((name) => path.join(outputFolder, name));
+  await Promise.all(present.filter((name) => !written.has(name)).map((name) => rm(name, { recursive: true })));
+}
+
+async function build() {
+  if (flags.has("--if-stale") && !(await isStale())) return;
+  const esbuild = await loadEsbuild();
+  if (esbuild === undefined) return;
+  const { metafile } = await bundle(esbuild);
+  await removeLeftovers(metafile);
+  await chmod(output, 0o755);
+}
+
+await build();
