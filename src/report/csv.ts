@@ -1,0 +1,28 @@
+// Writes a table as CSV (RFC 4180) that a spreadsheet, a script and a statistics program all read alike.
+import { stringify } from "csv-stringify/browser/esm/sync";
+import type { Table } from "./table.ts";
+
+/** More digits would claim more than a simulation knows, and fewer would lose whole milligrams in tonnes. */
+const significantDigits = 10;
+
+/** A number with a decimal point and no digits beyond the tenth; empty where it is not a number. */
+function writeNumber(value: number): string {
+  if (!Number.isFinite(value)) return "";
+  const rounded = Number(value.toPrecision(significantDigits));
+  // Minus zero is a trace of arithmetic that no reader wants to see.
+  return String(rounded === 0 ? 0 : rounded);
+}
+
+/** CRLF line ends and a header row; text that a spreadsheet would take for a formula gets an apostrophe before it. */
+export function toCsv(table: Table): string {
+  return stringify(
+    table.rows.map((row) => [...row]),
+    {
+      header: true,
+      columns: table.columns.map(({ name }) => name),
+      record_delimiter: "windows",
+      escape_formulas: true,
+      cast: { number: writeNumber, boolean: String },
+    },
+  );
+}

@@ -1,0 +1,142 @@
+// Describes every CSV file that comes out, column by column; the data dictionary is written from it.
+import {
+  halfWidth,
+  integer,
+  meanColumn,
+  measureColumn,
+  number,
+  resourceColumn,
+  scenarioColumn,
+  text,
+  truth,
+  unitColumn,
+} from "./columns.ts";
+import type { TableSpec } from "./table.ts";
+
+export const throughputSpec: TableSpec = {
+  name: "throughput",
+  meaning: "One measure of one resource of one scenario, over all replications.",
+  columns: [
+    scenarioColumn,
+    resourceColumn,
+    measureColumn,
+    unitColumn,
+    meanColumn,
+    halfWidth("half_width_95", "the mean"),
+    number("sd", "Standard deviation between replications (n − 1); empty with one replication"),
+    number("min", "Smallest replication"),
+    number("p05", "5 % of the replications lie below"),
+    number("p50", "Half of the replications lie below"),
+    number("p95", "95 % of the replications lie below"),
+    number("max", "Largest replication"),
+    integer("replications", "Number of replications"),
+  ],
+};
+
+export const timeByStateSpec: TableSpec = {
+  name: "time-by-state",
+  meaning: "The share of time that one resource spent in one state; the shares of a resource add up to 1.",
+  columns: [
+    scenarioColumn,
+    resourceColumn,
+    text("state", "What the resource was doing or waiting for"),
+    text("kind", "`working`, `waiting`, `stopped` or `off`"),
+    text("cause", "What brought the state about, where it is known"),
+    number("share", "Share of the observed time, from 0 to 1"),
+    halfWidth("half_width_95", "the share"),
+    number("seconds_per_hour", "The share in seconds of each hour", "s/h"),
+  ],
+};
+
+export const bottleneckSpec: TableSpec = {
+  name: "bottleneck",
+  meaning: "One step of one resource, ranked by how much it holds back the cell.",
+  columns: [
+    scenarioColumn,
+    integer("rank", "1 holds the cell back most"),
+    resourceColumn,
+    text("step", "Step of the resource"),
+    number("critical_share", "Share of the critical path that runs through the step, from 0 to 1"),
+    halfWidth("half_width_95", "the critical share"),
+    number("utilization", "Share of time in which the resource was active, from 0 to 1"),
+    number("longest_active_share", "Share of time in which the resource had the longest active period, from 0 to 1"),
+    number("slack_s", "Longer by this many seconds a shot, the step would bind the ideal cycle", "s"),
+    number("elasticity", "Change of throughput in percent for 1 % more time in the step"),
+    halfWidth("elasticity_half_width_95", "the elasticity"),
+    text("elasticity_method", "How the elasticity was found"),
+  ],
+};
+
+export const idealCycleSpec: TableSpec = {
+  name: "ideal-cycle",
+  meaning: "One step in one period of the ideal cycle, all times at their means.",
+  columns: [
+    scenarioColumn,
+    resourceColumn,
+    text("step", "Step of the resource"),
+    text("station", "Station that the step serves"),
+    integer("shot", "Number of the shot within the period, from 1"),
+    number("start_s", "Start, from the start of the period", "s"),
+    number("end_s", "End, from the start of the period", "s"),
+    truth("critical", "`true` where the step lies on a critical circuit"),
+  ],
+};
+
+export const circuitsSpec: TableSpec = {
+  name: "circuits",
+  meaning: "One circuit of steps that must follow each other; the slowest sets the ideal cycle.",
+  columns: [
+    scenarioColumn,
+    integer("circuit", "Number of the circuit, the slowest first"),
+    text("steps", "The steps along the circuit"),
+    number("seconds", "Time once around", "s"),
+    integer("shots", "Shots made while going once around"),
+    number("seconds_per_shot", "seconds / shots", "s"),
+    number("slack_s", "What the circuit could still lose before it binds, in seconds a shot", "s"),
+    truth("critical", "`true` where no circuit is slower"),
+    text("method", "How the order of the stations was found"),
+  ],
+};
+
+export const replicationsSpec: TableSpec = {
+  name: "replications",
+  meaning: "One measure of one resource in one replication.",
+  columns: [
+    scenarioColumn,
+    integer("replication", "Number of the replication, from 1"),
+    resourceColumn,
+    measureColumn,
+    unitColumn,
+    number("value", "Value in this replication"),
+  ],
+};
+
+export const comparisonSpec: TableSpec = {
+  name: "comparison",
+  meaning: "One measure of a scenario against the base, paired replication by replication.",
+  columns: [
+    text("base", "Name of the scenario that is compared with"),
+    text("other", "Name of the scenario that is compared"),
+    resourceColumn,
+    measureColumn,
+    unitColumn,
+    number("difference", "Mean of other − base over the pairs"),
+    halfWidth("half_width_95", "the difference"),
+    number("simultaneous_half_width_95", "Half width at which all comparisons hold together with 95 % confidence"),
+    number("ratio", "Mean of the other / mean of the base"),
+    integer("pairs", "Number of paired replications"),
+    number("correlation", "Correlation between the pairs that the common random numbers achieved"),
+    text("verdict", "What the interval says, in words"),
+  ],
+};
+
+/** All files, in the order of the data dictionary. */
+export const tableSpecs: readonly TableSpec[] = [
+  throughputSpec,
+  timeByStateSpec,
+  bottleneckSpec,
+  idealCycleSpec,
+  circuitsSpec,
+  replicationsSpec,
+  comparisonSpec,
+];

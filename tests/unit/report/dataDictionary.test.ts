@@ -1,0 +1,33 @@
+// Keeps the data dictionary and the described columns in step with each other and with good form.
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { dataDictionary } from "#report/dataDictionary.ts";
+import { tableSpecs } from "#report/tableSpecs.ts";
+
+const shipped = readFileSync(new URL("../../../reports/README.md", import.meta.url), "utf8");
+
+describe("the data dictionary", () => {
+  it("that is shipped is the one that the sources give (npm run generate writes it anew)", () => {
+    expect(shipped).toBe(dataDictionary(tableSpecs));
+  });
+
+  it("names every file once, and every column of a file once, with its meaning", () => {
+    const files = tableSpecs.map(({ name }) => name);
+    expect(new Set(files).size).toBe(files.length);
+    for (const { name, columns } of tableSpecs) {
+      const names = columns.map((column) => column.name);
+      expect(new Set(names).size, name).toBe(names.length);
+      expect(columns.filter(({ meaning }) => meaning === "")).toEqual([]);
+    }
+  });
+
+  it("names columns in lower case and underscores alone", () => {
+    const names = tableSpecs.flatMap(({ columns }) => columns.map(({ name }) => name));
+    expect(names.filter((name) => !/^[a-z][a-z0-9_]*$/.test(name))).toEqual([]);
+  });
+
+  it("keeps a bar in a meaning from ending the cell", () => {
+    const columns = [{ name: "a", type: "text", meaning: "this | that" }] as const;
+    expect(dataDictionary([{ name: "x", meaning: "", columns }])).toContain("this \\| that");
+  });
+});
