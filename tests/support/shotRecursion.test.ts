@@ -1,4 +1,4 @@
-/** The shot recursion against closed forms, published event-graph periods and timelines worked out by hand. */
+/** The shot recursion against closed forms, independently computed event-graph periods and timelines worked out by hand. */
 
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
