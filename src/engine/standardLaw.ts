@@ -1,0 +1,85 @@
+// Reduces every continuous law to location + scale × a standard form that only a shape tells apart.
+import exp from "@stdlib/math-base-special-exp";
+import ln from "@stdlib/math-base-special-ln";
+import pow from "@stdlib/math-base-special-pow";
+import normalQuantile from "@stdlib/stats-base-dists-normal-quantile";
+import { invariant } from "#foundation/invariant.ts";
+import type { Distribution } from "./distribution.ts";
+import { gammaQuantile } from "./gammaQuantile.ts";
+
+export type ContinuousLaw = Exclude<Distribution, { readonly kind: "empirical" }>;
+
+/** The standard form's name and shape; 0 where a form has no shape. */
+export interface StandardForm {
+  readonly kind: "uniform" | "triangular" | "normal" | "lognormal" | "gamma" | "exponential" | "weibull";
+  readonly shape: number;
+}
+
+/** A value of the law is location + scale × a value of the form; nothing is clamped yet. */
+export interface StandardLaw {
+  readonly form: StandardForm;
+  readonly location: number;
+  readonly scale: number;
+}
+
+export function standardLaw(law: ContinuousLaw): StandardLaw {
+  switch (law.kind) {
+    case "fixed":
+      return constant(law.value);
+    case "uniform":
+      return checked("uniform", 0, law.min, law.max - law.min);
+    case "triangular":
+      if (law.min === law.max) return constant(law.min);
+      return checked("triangular", (law.mode - law.min) / (law.max - law.min), law.min, law.max - law.min);
+    case "normal":
+      return checked("normal", 0, law.mean, law.sd);
+    case "lognormal":
+      if (law.sd === 0 || law.mean === 0) return constant(law.mean);
+      return checked("lognormal", logarithmSpread(law.sd / law.mean), 0, law.mean);
+    case "gamma":
+      if (law.sd === 0 || law.mean === 0) return constant(law.mean);
+      return checked("gamma", (law.mean / law.sd) * (law.mean / law.sd), 0, law.mean);
+    case "exponential":
+      return checked("exponential", 0, 0, law.mean);
+    case "weibull":
+      return checked("weibull", law.shape, 0, law.scale);
+  }
+}
+
+/**
+ * The form's value that is not exceeded with probability p. Lognormal and gamma forms have mean 1, the normal form has
+ * mean 0 and standard deviation 1, the exponential and Weibull forms scale 1, uniform and triangular lie in [0, 1].
+ */
+export function standardQuantile({ kind, shape }: StandardForm, p: number): number {
+  switch (kind) {
+    case "uniform":
+      return p;
+    case "triangular":
+      return p <= shape ? Math.sqrt(p * shape) : 1 - Math.sqrt((1 - p) * (1 - shape));
+    case "normal":
+      return normalQuantile(p, 0, 1);
+    case "lognormal":
+      return exp(shape * normalQuantile(p, 0, 1) - (shape * shape) / 2);
+    case "gamma":
+      return gammaQuantile(p, shape) / shape;
+    case "exponential":
+      return -ln(1 - p);
+    case "weibull":
+      return pow(-ln(1 - p), 1 / shape);
+  }
+}
+
+/** Standard deviation of the logarithm of a lognormal quantity with this coefficient of variation. */
+function logarithmSpread(variation: number): number {
+  return Math.sqrt(ln(1 + variation * variation));
+}
+
+function constant(value: number): StandardLaw {
+  return checked("uniform", 0, value, 0);
+}
+
+function checked(kind: StandardForm["kind"], shape: number, location: number, scale: number): StandardLaw {
+  const sound = Number.isFinite(location) && Number.isFinite(shape) && scale >= 0 && scale < Infinity;
+  invariant(sound, "a law has finite parameters and a spread that is not negative", { kind, shape, location, scale });
+  return { form: { kind, shape }, location, scale };
+}

@@ -1,0 +1,116 @@
+// Means, standard deviations and quantiles of the laws against independent libraries and published values.
+import exponential from "@stdlib/stats-base-dists-exponential-quantile";
+import lognormal from "@stdlib/stats-base-dists-lognormal-quantile";
+import triangular from "@stdlib/stats-base-dists-triangular-quantile";
+import triangularMean from "@stdlib/stats-base-dists-triangular-mean";
+import triangularStdev from "@stdlib/stats-base-dists-triangular-stdev";
+import uniform from "@stdlib/stats-base-dists-uniform-quantile";
+import weibull from "@stdlib/stats-base-dists-weibull-quantile";
+import weibullMean from "@stdlib/stats-base-dists-weibull-mean";
+import weibullStdev from "@stdlib/stats-base-dists-weibull-stdev";
+import { describe, expect, test } from "vitest";
+import type { Distribution } from "#engine/distribution.ts";
+import { gammaQuantile } from "#engine/gammaQuantile.ts";
+import { lawMean, lawQuantile, lawSd } from "#engine/law.ts";
+
+const chances = [1e-9, 1e-4, 0.01, 0.1, 0.25, 0.5, 0.75, 0.9, 0.99, 0.9999, 1 - 1e-9];
+
+function expectClose(actual: number, expected: number, relative: number): void {
+  expect(Math.abs(actual - expected)).toBeLessThanOrEqual(relative * Math.abs(expected));
+}
+
+describe("quantiles agree with @stdlib to 1e-9", () => {
+  // mean 10, sd 5: sigma² = ln 1.25, mu = ln 10 − sigma²/2 (moments of the lognormal law; any textbook [M+C])
+  const sigma = Math.sqrt(Math.log(1.25));
+  const mu = Math.log(10) - Math.log(1.25) / 2;
+  const cases: readonly (readonly [Distribution, (p: number) => number])[] = [
+    [{ kind: "uniform", min: 2, max: 5 }, (p) => uniform(p, 2, 5)],
+    [{ kind: "triangular", min: 1, mode: 2, max: 5 }, (p) => triangular(p, 1, 5, 2)],
+    [{ kind: "triangular", min: 1, mode: 1, max: 5 }, (p) => triangular(p, 1, 5, 1)],
+    [{ kind: "exponential", mean: 4 }, (p) => exponential(p, 1 / 4)],
+    [{ kind: "weibull", scale: 3, shape: 0.5 }, (p) => weibull(p, 0.5, 3)],
+    [{ kind: "weibull", scale: 3, shape: 20 }, (p) => weibull(p, 20, 3)],
+    [{ kind: "lognormal", mean: 10, sd: 5 }, (p) => lognormal(p, mu, sigma)],
+  ];
+  // At p = 1e-9 the library forms 1 − p as we do not always: seven digits of p are left there.
+  test.each(cases)("%o", (law, quantile) => {
+    for (const p of chances) expectClose(lawQuantile(law, p), quantile(p), p < 1e-6 ? 1e-7 : 1e-9);
+  });
+});
+
+test("normal quantiles are the published ones", () => {
+  // NIST/SEMATECH e-Handbook 1.3.6.7.1 and any table of the normal law [M+C]
+  const law: Distribution = { kind: "normal", mean: 100, sd: 1 };
+  expect(lawQuantile(law, 0.975) - 100).toBeCloseTo(1.959963984540054, 12);
+  expect(lawQuantile(law, 0.95) - 100).toBeCloseTo(1.6448536269514722, 12);
+  expect(lawQuantile(law, 0.5)).toBe(100);
+});
+
+test("gamma quantiles are half those of chi-squared", () => {
+  // Chi-squared .95 with 1, 10, 30 degrees of freedom: 3.841459, 18.307038, 43.772972 (any table [M+C])
+  expect(2 * gammaQuantile(0.95, 0.5)).toBeCloseTo(3.841459, 6);
+  expect(2 * gammaQuantile(0.95, 5)).toBeCloseTo(18.307038, 6);
+  expect(2 * gammaQuantile(0.95, 15)).toBeCloseTo(43.772972, 6);
+});
+
+test("gamma quantiles of a narrow law are those of SciPy", () => {
+  // scipy.stats.gamma.ppf, SciPy 1.17.1 [C]: p = .001, .5, .975
+  const published = new Map([
+    [500, [433.7395413036385, 499.6667062016905, 544.7654563874568]],
+    [1e3, [905.1207909349766, 999.6666864269652, 1062.9211512248878]],
+    [1e4, [9693.824385823726, 9999.666668642047, 10196.941824999883]],
+    [1e6, [996912.6173198152, 999999.6666666864, 1001960.9109654503]],
+  ]);
+  for (const [shape, quantiles] of published) {
+    [0.001, 0.5, 0.975].forEach((p, index) => expectClose(gammaQuantile(p, shape), quantiles[index] ?? NaN, 1e-10));
+  }
+});
+
+test("a normal law is clamped at 0 in its quantiles, its mean and its standard deviation", () => {
+  expect(lawQuantile({ kind: "normal", mean: 1, sd: 1 }, 0.1)).toBe(0);
+  // Numerical integration of max(0, x) and its square, SciPy 1.17.1 [C]
+  const cases = [
+    [10, 5, 10.04245351308415, 4.899480510184813],
+    [10, 10, 10.833154705876803, 8.666532223684523],
+    [0, 3, 1.1968268412042982, 1.7514581103106472],
+    [2, 4, 2.791186229605224, 2.975743818149814],
+  ] as const;
+  for (const [mean, sd, clampedMean, clampedSd] of cases) {
+    expectClose(lawMean({ kind: "normal", mean, sd }), clampedMean, 1e-8);
+    expectClose(lawSd({ kind: "normal", mean, sd }), clampedSd, 1e-8);
+  }
+  // E max(0, Z) = 1/√(2π), its variance 1/2 − 1/(2π) (half-normal moments [M+C])
+  expect(lawMean({ kind: "normal", mean: 0, sd: 1 })).toBeCloseTo(0.3989422804014327, 12);
+  expect(lawSd({ kind: "normal", mean: 0, sd: 1 })).toBeCloseTo(Math.sqrt(1 / 2 - 1 / (2 * Math.PI)), 12);
+});
+
+test("moments of triangular and Weibull laws agree with @stdlib", () => {
+  const law: Distribution = { kind: "triangular", min: 1, mode: 2, max: 5 };
+  expectClose(lawMean(law), triangularMean(1, 5, 2), 1e-12);
+  expectClose(lawSd(law), triangularStdev(1, 5, 2), 1e-12);
+  for (const shape of [0.5, 1, 2, 5, 20]) {
+    expectClose(lawMean({ kind: "weibull", scale: 10, shape }), weibullMean(shape, 10), 1e-9);
+    expectClose(lawSd({ kind: "weibull", scale: 10, shape }), weibullStdev(shape, 10), 1e-9);
+  }
+});
+
+test("an empirical law counts each value once", () => {
+  const law: Distribution = { kind: "empirical", values: [7, 1, 4, 4] };
+  expect([0, 0.24, 0.25, 0.5, 0.75, 1].map((p) => lawQuantile(law, p))).toEqual([1, 1, 4, 4, 7, 7]);
+  expect(lawMean(law)).toBe(4);
+  expect(lawSd(law)).toBeCloseTo(Math.sqrt(4.5), 12);
+});
+
+test("a law without spread is its value, whatever its kind", () => {
+  const still: readonly Distribution[] = [
+    { kind: "fixed", value: 3 },
+    { kind: "uniform", min: 3, max: 3 },
+    { kind: "triangular", min: 3, mode: 3, max: 3 },
+    { kind: "normal", mean: 3, sd: 0 },
+    { kind: "lognormal", mean: 3, sd: 0 },
+    { kind: "gamma", mean: 3, sd: 0 },
+  ];
+  for (const law of still) {
+    expect([lawMean(law), lawSd(law), lawQuantile(law, 0), lawQuantile(law, 1)]).toEqual([3, 0, 3, 3]);
+  }
+});
