@@ -1,0 +1,187 @@
+// A quantity as people write it, "7.5 s" or "240 lb/h", read to SI and written back.
+import { didYouMean } from "./didYouMean.ts";
+import { dimensions, dimensionFacts, type Dimension } from "./dimension.ts";
+import type { Fault } from "./fault.ts";
+import { spellingsOf, units, unitSpelled, type Unit } from "./unit.ts";
+
+export interface Quantity {
+  /** In the SI unit of its dimension. */
+  readonly value: number;
+  /** The number and the unit as they were written. */
+  readonly written: number;
+  readonly unit: Unit;
+}
+
+const digits = String.raw`(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`;
+
+function escaped(spelling: string): string {
+  return spelling.replaceAll(/[.*+?^${}()|[\]\\/]/gu, String.raw`\$&`).replaceAll(" ", String.raw`\s+`);
+}
+
+/** The regular expression, as text, of everything that `parseQuantity` may accept in this dimension. */
+export function quantityPattern(dimension: Dimension): string {
+  const sign = dimensionFacts(dimension).signed ? "-?" : "";
+  // Longest first, so that "min" is not read as "m" with a rest.
+  const spellings = [...spellingsOf(dimension)].sort((one, other) => other.length - one.length).map(escaped);
+  return String.raw`^\s*${sign}${digits}\s*(?:${spellings.join("|")})\s*$`;
+}
+
+/** SI value of a number in a unit. */
+export function inSi(written: number, unit: Unit): number {
+  return ((written + unit.zero) * unit.numerator) / unit.denominator;
+}
+
+const written = new RegExp(String.raw`^(-?${digits})\s*(.*)$`, "u");
+
+/**
+ * Reads a quantity to its SI value, or says what is wrong with it and how to put it right.
+ *
+ * @example parseQuantity("0.9 mm", "length") // { value: 0.0009, ... }
+ */
+export function parseQuantity(text: string | number, dimension: Dimension): Quantity | Fault {
+  if (typeof text === "number") return bareNumber(text, dimension);
+  const plain = text.trim();
+  const [, amount = "", spelling = ""] = written.exec(plain) ?? [];
+  const unit = unitSpelled(spelling, dimension);
+  if (amount === "" || unit === undefined) return misreading(plain, amount, spelling, dimension);
+  return bounded(amount, unit) ?? { value: inSi(Number(amount), unit), written: Number(amount), unit };
+}
+
+function expectedOf(dimension: Dimension): string {
+  return `${dimensions[dimension].noun} such as \`${dimensions[dimension].example}\``;
+}
+
+function fault(code: string, dimension: Dimension, message: string, remedy: string): Fault {
+  return { code, message, expected: expectedOf(dimension), remedy };
+}
+
+function bareNumber(number: number, dimension: Dimension): Fault {
+  const { usual } = dimensions[dimension];
+  if (!Number.isFinite(number)) {
+    return fault(
+      "not-a-number",
+      dimension,
+      `${number} is no number to calculate with.`,
+      "Write a plain number with its unit.",
+    );
+  }
+  // A share below 1 was almost surely meant as a fraction: 0.2 is 20 %, not 0.2 %.
+  const shown = dimension === "share" && number < 1 ? Number((number * 100).toPrecision(12)) : number;
+  return fault("unit-missing", dimension, `${number} has no unit.`, `Write \`${shown} ${usual}\`, or another unit.`);
+}
+
+function bounded(amount: string, unit: Unit): Fault | undefined {
+  const { dimension } = unit;
+  const value = inSi(Number(amount), unit);
+  if (!Number.isFinite(value)) {
+    return fault("too-large", dimension, `${amount} is too large to calculate with.`, "Check the exponent.");
+  }
+  if (Number(amount) === 0 && /[1-9]/u.test(amount.split(/e/iu)[0] ?? "")) {
+    return fault(
+      "too-small",
+      dimension,
+      `${amount} is too small to calculate with.`,
+      "Check the exponent, or write 0.",
+    );
+  }
+  if (dimension === "temperature" && value < 0) {
+    return fault(
+      "out-of-range",
+      dimension,
+      `${amount} ${unit.symbol} lies below absolute zero.`,
+      "Check the sign and the unit.",
+    );
+  }
+  if (value < 0 && !dimensionFacts(dimension).signed) {
+    return fault("negative", dimension, `${amount} ${unit.symbol} is negative.`, `Write 0 or more.`);
+  }
+  return undefined;
+}
+
+const commaGroups = /^\d{1,3}(?:,\d{3})+(?!\d)/u;
+const spacedGroups = /^\d{1,3}(?:[ '’_\u00a0\u2009\u202f]\d{3})+(?!\d)/u;
+const decimalComma = /^(\d+),(\d+)/u;
+const foreignMinus = /^[−–—]/u;
+
+function misreading(plain: string, amount: string, spelling: string, dimension: Dimension): Fault {
+  return (
+    misreadNumber(plain, dimension) ??
+    (amount === "" || /^[.,:/\d]/u.test(spelling)
+      ? notANumber(plain, dimension)
+      : misreadUnit(amount, spelling, dimension))
+  );
+}
+
+function misreadNumber(plain: string, dimension: Dimension): Fault | undefined {
+  const groups = (commaGroups.exec(plain) ?? spacedGroups.exec(plain))?.[0];
+  if (groups !== undefined) {
+    const rest = plain.slice(groups.length);
+    const whole = groups.replaceAll(/\D/gu, "");
+    const other = /^\d+,\d+$/u.test(groups)
+      ? ` or, if a decimal comma was meant, \`${groups.replace(",", ".")}${rest}\``
+      : "";
+    return fault(
+      "thousands-separator",
+      dimension,
+      `"${groups}" separates thousands.`,
+      `Write \`${whole}${rest}\`${other}.`,
+    );
+  }
+  if (decimalComma.test(plain)) {
+    return fault(
+      "decimal-comma",
+      dimension,
+      `"${plain}" has a decimal comma.`,
+      `Write \`${plain.replace(decimalComma, "$1.$2")}\` with a point.`,
+    );
+  }
+  if (foreignMinus.test(plain)) {
+    const signed = dimensionFacts(dimension).signed;
+    const remedy = signed ? `Write \`${plain.replace(foreignMinus, "-")}\` with a plain hyphen.` : "Write 0 or more.";
+    return fault(
+      signed ? "not-a-number" : "negative",
+      dimension,
+      `"${plain}" begins with a minus sign that is not a hyphen.`,
+      remedy,
+    );
+  }
+  return undefined;
+}
+
+function notANumber(plain: string, dimension: Dimension): Fault {
+  const remedy = /^\d+:\d/u.test(plain)
+    ? "Write one number with one unit, such as `90 s` or `1.5 min`."
+    : `Write one plain number and its unit, such as \`${dimensions[dimension].example}\`.`;
+  return fault(
+    "not-a-number",
+    dimension,
+    plain === "" ? "The text is empty." : `"${plain}" is not a number with a unit.`,
+    remedy,
+  );
+}
+
+function misreadUnit(amount: string, spelling: string, dimension: Dimension): Fault {
+  if (spelling === "") return bareNumber(Number(amount), dimension);
+  const known = spellingsOf(dimension).filter((each) => !each.startsWith("/"));
+  const other = units.find((unit) => unit.symbol === spelling || unit.aliases.includes(spelling));
+  if (other !== undefined) {
+    const message = `"${spelling}" is the unit of ${dimensions[other.dimension].noun}, not of ${dimensions[dimension].noun}.`;
+    return fault("unit-mismatch", dimension, message, `Write one of: ${symbolsOf(dimension)}.`);
+  }
+  const meant = didYouMean(spelling, known);
+  const remedy =
+    meant === undefined ? `Write one of: ${symbolsOf(dimension)}.` : `Did you mean \`${amount} ${meant}\`?`;
+  return fault("unit-unknown", dimension, `The unit "${spelling}" is not known.`, remedy);
+}
+
+function symbolsOf(dimension: Dimension): string {
+  return units
+    .filter((unit) => unit.dimension === dimension)
+    .map((unit) => unit.symbol)
+    .join(", ");
+}
+
+/** True where reading went well. */
+export function isQuantity(reading: Quantity | Fault): reading is Quantity {
+  return "unit" in reading;
+}
