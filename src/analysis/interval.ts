@@ -1,0 +1,34 @@
+// The confidence interval of a mean from independent replications.
+import tQuantile from "@stdlib/stats-base-dists-t-quantile";
+import { mean, sampleStandardDeviation } from "simple-statistics";
+import { invariant } from "#foundation/invariant.ts";
+
+export const CONFIDENCE = 0.95;
+
+export interface Interval {
+  readonly count: number;
+  readonly mean: number;
+  /** With n - 1; null where there is one value only, whose spread nobody knows. */
+  readonly sd: number | null;
+  /** The mean lies within mean ± halfWidth; null where there is one value only, never 0 for want of knowledge. */
+  readonly halfWidth: number | null;
+  readonly confidence: number;
+}
+
+/**
+ * Student's t interval: halfWidth = t(1 - (1 - confidence)/2, n - 1) × sd / √n.
+ * Source: Law, Simulation Modeling and Analysis, eq. 4.12 (from memory).
+ */
+export function meanInterval(values: readonly number[], confidence: number = CONFIDENCE): Interval {
+  invariant(values.length > 0, "an interval needs a value");
+  const sample = values.slice();
+  const count = sample.length;
+  const sd = count > 1 ? sampleStandardDeviation(sample) : null;
+  const halfWidth = sd === null ? null : tFactor(confidence, count) * (sd / Math.sqrt(count));
+  return { count, mean: mean(sample), sd, halfWidth, confidence };
+}
+
+/** Half width of a two-sided interval from so many values, in standard errors. */
+export function tFactor(confidence: number, count: number): number {
+  return tQuantile(1 - (1 - confidence) / 2, count - 1);
+}

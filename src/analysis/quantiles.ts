@@ -1,0 +1,22 @@
+// How replications spread: five quantiles of their values.
+import { quantileSorted } from "simple-statistics";
+import { invariant } from "#foundation/invariant.ts";
+
+export interface Quantiles {
+  readonly p05: number;
+  readonly p25: number;
+  readonly p50: number;
+  readonly p75: number;
+  readonly p95: number;
+}
+
+/**
+ * Linear interpolation between order statistics, the value at rank (n - 1) × p counted from 0.
+ * Source: definition 7 of Hyndman and Fan, The American Statistician 50 (1996) 361 (from memory).
+ */
+export function quantiles(values: readonly number[]): Quantiles {
+  invariant(values.length > 0, "quantiles need a value");
+  const sorted = values.toSorted((a, b) => a - b);
+  const at = (p: number) => quantileSorted(sorted, p);
+  return { p05: at(0.05), p25: at(0.25), p50: at(0.5), p75: at(0.75), p95: at(0.95) };
+}
