@@ -1,0 +1,73 @@
+// The machine as the commands see it: where text goes, whether it may be colored, how files are read and written.
+import { arch, platform } from "node:os";
+import { styleText } from "node:util";
+import { exitCode, worstOf } from "./exitCode.ts";
+import { MachineFailure, nameOfFailure } from "./machineFailure.ts";
+import { mayColor } from "./mayColor.ts";
+import { readTextFile, type TextFile } from "./readTextFile.ts";
+import { writeFiles, type OutputFile } from "./writer.ts";
+
+export type Outlet = "output" | "error";
+export type Paint = "bold" | "dim" | "red" | "yellow" | "cyan";
+
+export interface Host {
+  /** Results, and nothing but results. */
+  print(text: string): void;
+  /** Everything else: issues, progress, advice. */
+  tell(text: string): void;
+  /** Colors text where its outlet is a terminal that wants color. */
+  paint(outlet: Outlet, paint: Paint, text: string): string;
+  /** Columns of the terminal, 80 where there is none. */
+  readonly width: number;
+  /** Progress is only for a terminal. */
+  readonly showsProgress: boolean;
+  /** The system under the program, for a report of a fault. */
+  readonly system: string;
+  readText(path: string): TextFile;
+  writeFiles(folder: string, files: readonly OutputFile[]): void;
+  /** Lets an interrupt through: long work calls it between pieces of some milliseconds. */
+  breathe(): Promise<void>;
+  /** Leaves this exit code behind unless a worse one is already there. */
+  leave(code: number): void;
+}
+
+function leave(code: number): void {
+  process.exitCode = worstOf([Number(process.exitCode ?? 0), code]);
+}
+
+/** A reader that has seen enough (`| head`) is no fault; a full disk behind `>` is. */
+function guard(stream: NodeJS.WriteStream, name: string): void {
+  stream.on("error", (error) => {
+    if (nameOfFailure(error) === "EPIPE") return;
+    leave(exitCode.machineFailed);
+    if (stream === process.stdout)
+      process.stderr.write(`blowcell: ${new MachineFailure(`write to ${name}`, error).message}\n`);
+  });
+}
+
+/** Files are written in one go, so that between two signals there is never anything to clean up. */
+function leaveOnSignals(): void {
+  process.on("SIGINT", () => process.exit(exitCode.interrupted));
+  process.on("SIGTERM", () => process.exit(exitCode.terminated));
+  process.on("SIGHUP", () => process.exit(exitCode.hungUp));
+}
+
+export function openHost(): Host {
+  guard(process.stdout, "standard output");
+  guard(process.stderr, "standard error");
+  leaveOnSignals();
+  const colors = { output: mayColor(process.stdout, process.env), error: mayColor(process.stderr, process.env) };
+  return {
+    print: (text) => void process.stdout.write(text),
+    tell: (text) => void process.stderr.write(text),
+    paint: (outlet, paint, text) => (colors[outlet] ? styleText(paint, text, { validateStream: false }) : text),
+    // A pseudo-terminal without a size says 0.
+    width: process.stdout.columns > 0 ? process.stdout.columns : 80,
+    showsProgress: process.stderr.isTTY && process.env["TERM"] !== "dumb",
+    system: `Node ${process.version}, ${platform()} ${arch()}`,
+    readText: readTextFile,
+    writeFiles,
+    breathe: () => new Promise((resolve) => void setImmediate(resolve)),
+    leave,
+  };
+}

@@ -1,0 +1,35 @@
+// The options that several commands share, worded once.
+import type { OptionSpec, Options } from "./command.ts";
+
+export const verboseOption: OptionSpec = { flags: "--verbose", meaning: "tell stages, seconds and replications" };
+export const quietOption: OptionSpec = { flags: "--quiet", meaning: "tell only errors" };
+export const jsonOption: OptionSpec = { flags: "--json", meaning: "print the result as JSON and nothing else" };
+export const outOption: OptionSpec = {
+  flags: "--out <folder>",
+  meaning: "folder for the files that come out (default: reports/<scenario name>)",
+};
+export const setOption: OptionSpec = {
+  flags: "--set <path=value>",
+  meaning: "change one value of the scenario, such as stations.left.steps.cool=7 s; repeatable",
+  repeatable: true,
+};
+export const seedOption: OptionSpec = { flags: "--seed <text>", meaning: "seed of the random numbers" };
+export const replicationsOption: OptionSpec = {
+  flags: "--replications <count>",
+  meaning: "how many times the run is repeated with other luck",
+};
+export const lengthOption: OptionSpec = {
+  flags: "--length <time>",
+  meaning: 'simulated time of one replication, such as "8 h"',
+};
+
+/** Everything by which a call changes its scenario, as --set would; an option of its own name has the last word. */
+export function settingsOf({ set = [], seed, replications, length }: Options): readonly string[] {
+  return [
+    ...set,
+    // A seed is a text even where it looks like a number; JSON's quotes are YAML's too.
+    ...(seed === undefined ? [] : [`run.seed=${JSON.stringify(seed)}`]),
+    ...(replications === undefined ? [] : [`run.replications=${replications}`]),
+    ...(length === undefined ? [] : [`run.length=${length}`]),
+  ];
+}

@@ -1,0 +1,76 @@
+// Takes a call apart, loads the one command that it names, and turns whatever happens into an exit code.
+import { Command, Option } from "commander";
+import type { CommandSpec, OptionSpec, Options } from "./command.ts";
+import { builtCommands } from "./commands.ts";
+import { exitCode } from "./exitCode.ts";
+import type { Host } from "./host.ts";
+import { tellFailure } from "./tellFailure.ts";
+import { version } from "./version.ts";
+
+const description =
+  "Simulates a multi-station extrusion blow molding cell: what it makes, what it waits for, what holds it back.";
+const exits = `
+Exit codes:
+    0  done, or the answer is yes
+    1  well-formed but it cannot work, or the answer is no
+    2  the call, a file or what it says is wrong
+    3  undecided
+   70  a fault of blowcell itself
+   74  the machine failed, as with a full disk
+  130  interrupted (143 terminated)
+`;
+
+function describeOption({ flags, meaning, repeatable }: OptionSpec): Option {
+  const option = new Option(flags, meaning);
+  if (repeatable === undefined) return option;
+  return option.argParser<readonly string[]>((value, earlier) => [...(earlier ?? []), value]);
+}
+
+type Finish = (code: number) => void;
+
+function addCommand(program: Command, spec: CommandSpec, host: Host, finish: Finish): void {
+  const command = program.command(`${spec.name} ${spec.operands}`.trim()).description(spec.meaning);
+  for (const option of spec.options) command.addOption(describeOption(option));
+  command.addHelpText("after", `\nExample:\n  ${spec.example}\n`);
+  command.action(async () => {
+    const act = await spec.load();
+    finish(await act(command.args, command.opts<Options>(), host));
+  });
+}
+
+function describeProgram(commands: readonly CommandSpec[], host: Host, finish: Finish): Command {
+  const program = new Command("blowcell")
+    .description(description)
+    .version(version, "--version", "print the version")
+    .helpOption("-h, --help", "show this help")
+    .helpCommand(false)
+    .addHelpText("after", exits)
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => host.print(text),
+      writeErr: (text) => host.tell(text),
+      getOutHelpWidth: () => host.width,
+      getErrHelpWidth: () => host.width,
+      // Told once and in our own way, by tellFailure.
+      outputError: () => undefined,
+    });
+  for (const spec of commands) addCommand(program, spec, host, finish);
+  return program;
+}
+
+/** Never throws; answers with the exit code. */
+export async function runProgram(
+  argv: readonly string[],
+  host: Host,
+  commands: readonly CommandSpec[] = builtCommands,
+): Promise<number> {
+  let code: number = exitCode.done;
+  try {
+    const program = describeProgram(commands, host, (answer) => (code = answer));
+    await program.parseAsync([...argv], { from: "user" });
+    return code;
+  } catch (error) {
+    const called = commands.find(({ name }) => name === argv[0]);
+    return tellFailure(error, host, argv, called === undefined ? undefined : `blowcell ${called.name} --help`);
+  }
+}

@@ -1,0 +1,63 @@
+// Holds every call, right or wrong, to what a user may expect of a command: help, plain errors, telling exit codes.
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import { describe, expect, it } from "vitest";
+import { builtCommands, plannedCommands, plannedOptions } from "#cli/commands.ts";
+import { callBlowcell, projectFolder } from "./callBlowcell.ts";
+
+const packageText = readFileSync(path.join(projectFolder, "package.json"), "utf8");
+const names = builtCommands.map(({ name }) => name);
+
+describe("blowcell", () => {
+  it("--version prints the package's version and nothing else", () => {
+    const { version } = JSON.parse(packageText) as { version: string };
+    expect(callBlowcell(["--version"])).toEqual({ code: 0, output: `${version}\n`, errors: "" });
+  });
+
+  it("--help names every command that is built and none that is only planned", () => {
+    const { code, output, errors } = callBlowcell(["--help"]);
+    expect({ code, errors }).toEqual({ code: 0, errors: "" });
+    for (const name of names) expect(output).toMatch(new RegExp(`^  ${name}\\b`, "m"));
+    for (const name of plannedCommands) expect(output).not.toMatch(new RegExp(`^  ${name}\\b`, "m"));
+  });
+
+  it.each(names)("%s --help shows an example", (name) => {
+    const { code, output } = callBlowcell([name, "--help"]);
+    expect(code).toBe(0);
+    expect(output).toContain(`Example:\n  blowcell ${name}`);
+    for (const option of plannedOptions) expect(output).not.toContain(option);
+  });
+
+  it("has no command both built and planned", () => {
+    expect(names.filter((name) => plannedCommands.includes(name))).toEqual([]);
+  });
+
+  it("without a command shows its help on standard error and leaves 2", () => {
+    const { code, output, errors } = callBlowcell([]);
+    expect({ code, output }).toEqual({ code: 2, output: "" });
+    expect(errors).toContain("Usage: blowcell");
+  });
+
+  it.each([
+    [["shcema"], "unknown command 'shcema' (Did you mean schema?)"],
+    [["schema", "--verbos"], "unknown option '--verbos' (Did you mean --verbose?)"],
+    [["--nonsense"], "unknown option '--nonsense'"],
+    [["schema", "file.yaml"], "too many arguments"],
+    [["sweep", "a.yaml"], "sweep is planned but not built yet"],
+    [["schema", "--jobs", "3"], "--jobs is planned but not built yet"],
+    [["\u001b[31mred"], "unknown command '\\u001b[31mred'"],
+  ])("%j leaves 2 and says what is wrong and what would help", (args, words) => {
+    const { code, output, errors } = callBlowcell(args);
+    expect({ code, output }).toEqual({ code: 2, output: "" });
+    expect(errors).toContain(words);
+    expect(errors).toMatch(/^ {4}remedy {4}blowcell .*--help/m);
+  });
+
+  it("uses no color where its output is no terminal", () => {
+    const environment = { FORCE_COLOR: "1", CLICOLOR_FORCE: "1", TERM: "xterm-256color" };
+    for (const args of [["--help"], ["shcema"]]) {
+      const { output, errors } = callBlowcell(args, { environment });
+      expect(output + errors).not.toContain("\u001b");
+    }
+  });
+});

@@ -1,0 +1,67 @@
+// Holds the command to good manners toward the machine: signals, closed pipes, full disks, folders it may not write.
+import { mkdirSync, mkdtempSync, readdirSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { describe, expect, it } from "vitest";
+import { builtCommand, newFolder } from "./callBlowcell.ts";
+import { bundleLines, runHost } from "./runHost.ts";
+
+const node = process.execPath;
+const endless = bundleLines(`host.tell("ready\\n"); for (;;) await host.breathe()`);
+const talkative = bundleLines(
+  `host.tell("ready\\n"); for (let i = 0; i < 1e5; i++) { host.print("a line\\n"); await host.breathe(); }`,
+);
+
+/** A process that writes one small file into a folder. */
+const writing = (folder: string) =>
+  bundleLines(`host.writeFiles(${JSON.stringify(folder)}, [{ name: "a.csv", text: "x".repeat(100000) }])`);
+
+describe("the command", () => {
+  it.each([
+    ["SIGINT", 130],
+    ["SIGTERM", 143],
+    ["SIGHUP", 129],
+  ] as const)("leaves quietly on %s with %i (128 + the signal's number, POSIX shells [M])", async (signal, code) => {
+    const ending = await runHost([node, endless], (child) => child.kill(signal));
+    expect(ending).toEqual({ code, signal: null, errors: "ready\n" });
+  });
+
+  it("ends quietly when its reader has seen enough", async () => {
+    const ending = await runHost([node, talkative], (child) => child.stdout?.destroy());
+    expect(ending).toEqual({ code: 0, signal: null, errors: "ready\n" });
+  });
+
+  it("ends quietly behind `| head`", async () => {
+    const ending = await runHost(["sh", "-c", `"${node}" "${builtCommand}" --help | head -n 1; echo done >&2`]);
+    expect(ending).toEqual({ code: 0, signal: null, errors: "done\n" });
+  });
+
+  // /dev/full is Linux's own device for this.
+  it("leaves 74 when the disk behind `>` is full", async () => {
+    const ending = await runHost(["sh", "-c", `"${node}" "${builtCommand}" --help > /dev/full`]);
+    expect(ending.code).toBe(74);
+    expect(ending.errors).toBe("blowcell: cannot write to standard output: the disk is full (ENOSPC)\n");
+  });
+
+  it("leaves 74 and nothing else when a folder may not be written", async () => {
+    const folder = newFolder();
+    const closed = path.join(folder, "closed");
+    mkdirSync(closed, { mode: 0o555 });
+    // The administrator may write everywhere, so the call is made as somebody else.
+    const ending = await runHost([node, writing(closed)], undefined, process.getuid?.() === 0 ? 65_534 : undefined);
+    expect(ending.code).toBe(74);
+    expect(ending.errors).toContain("you may not write there (EACCES)");
+    expect(ending.errors).toContain("    remedy    Name a folder that you may write to, by --out.");
+    expect(ending.errors).not.toMatch(/^ +at /m);
+  });
+
+  it("leaves 74 and no half-written file when the machine stops it midway", async () => {
+    const folder = mkdtempSync(path.join(tmpdir(), "blowcell-test-"));
+    const out = path.join(folder, "new", "out");
+    // No file may grow beyond 10 blocks of 512 bytes.
+    const ending = await runHost(["sh", "-c", `ulimit -f 10; exec "${node}" "${writing(out)}"`]);
+    expect(ending.code).toBe(74);
+    expect(ending.errors).toContain("(EFBIG)");
+    expect(readdirSync(folder)).toEqual([]);
+  });
+});

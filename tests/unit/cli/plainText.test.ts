@@ -1,0 +1,69 @@
+// Holds text that goes to a terminal, a file name or a color to what neither can be fooled with.
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { mayColor } from "#cli/mayColor.ts";
+import { plainText } from "#cli/plainText.ts";
+import { safeName } from "#cli/safeName.ts";
+
+describe("plain text", () => {
+  it("spells out what a terminal would obey", () => {
+    expect(plainText("a\u001b[2Jb\nc\td\u202ee")).toBe("a\\u001b[2Jb\\nc\\td\\u202ee");
+  });
+
+  it("leaves ordinary text of any language alone", () => {
+    expect(plainText("75 °C, Größe, 瓶, 🙂")).toBe("75 °C, Größe, 瓶, 🙂");
+  });
+
+  it("cuts between characters, never through one", () => {
+    expect(plainText("🙂🙂🙂", 2)).toBe("🙂🙂 …");
+    expect(plainText("🙂🙂", 2)).toBe("🙂🙂");
+  });
+
+  it("is one printable line whatever comes in", () => {
+    fc.assert(
+      fc.property(fc.string({ unit: "binary" }), (text) => {
+        expect(plainText(text)).not.toMatch(/\p{Cc}/u);
+      }),
+    );
+  });
+});
+
+describe("a safe name", () => {
+  it.each([
+    ["two-station", "two-station"],
+    ["Größe 2", "Größe 2"],
+    ["..", "scenario"],
+    [".hidden", "hidden"],
+    ["a/b\\c:d", "a-b-c-d"],
+    ["con", "_con"],
+    ["NUL.csv", "_NUL.csv"],
+    ["ends. ", "ends"],
+    ["", "scenario"],
+  ])("of %j is %j", (name, safe) => {
+    expect(safeName(name)).toBe(safe);
+  });
+
+  it("leads nowhere and is its own safe name, whatever comes in", () => {
+    fc.assert(
+      fc.property(fc.string({ unit: "binary", maxLength: 200 }), (name) => {
+        const safe = safeName(name);
+        expect(safe).not.toMatch(/[/\\\p{Cc}]|^\.|^$/u);
+        expect(safeName(safe)).toBe(safe);
+      }),
+    );
+  });
+});
+
+describe("color", () => {
+  const terminal = { isTTY: true };
+
+  it.each([
+    ["on a terminal", terminal, {}, true],
+    ["on a terminal with an empty NO_COLOR (no-color.org [M])", terminal, { NO_COLOR: "" }, true],
+    ["not where NO_COLOR is set", terminal, { NO_COLOR: "1" }, false],
+    ["not on a dumb terminal", terminal, { TERM: "dumb" }, false],
+    ["not into a file", {}, { TERM: "xterm" }, false],
+  ])("%s", (_case, outlet, environment, allowed) => {
+    expect(mayColor(outlet, environment)).toBe(allowed);
+  });
+});

@@ -1,0 +1,80 @@
+// Holds the program to telling each kind of failure to the one who can do something about it.
+import { describe, expect, it } from "vitest";
+import type { Act, CommandSpec, Options } from "#cli/command.ts";
+import { MachineFailure } from "#cli/machineFailure.ts";
+import { lengthOption, replicationsOption, seedOption, setOption, settingsOf, verboseOption } from "#cli/options.ts";
+import { runProgram } from "#cli/program.ts";
+import { invariant } from "#foundation/invariant.ts";
+import { openFakeHost } from "./fakeHost.ts";
+
+function commandOf(act: Act): CommandSpec {
+  const options = [setOption, seedOption, replicationsOption, lengthOption, verboseOption];
+  return { name: "try", operands: "[file...]", meaning: "", example: "", options, load: () => Promise.resolve(act) };
+}
+
+async function run(argv: readonly string[], act: Act) {
+  const host = openFakeHost();
+  const code = await runProgram(argv, host, [commandOf(act)]);
+  return { code, ...host.said };
+}
+
+describe("the program", () => {
+  it("hands operands and options to the command and answers with its exit code", async () => {
+    let given: unknown;
+    const { code } = await run(
+      ["try", "a.yaml", "b.yaml", "--set", "a=1", "--set", "b=[2, 3]"],
+      (operands, options) => {
+        given = { operands, options };
+        return 3;
+      },
+    );
+    expect(code).toBe(3);
+    expect(given).toEqual({ operands: ["a.yaml", "b.yaml"], options: { set: ["a=1", "b=[2, 3]"] } });
+  });
+
+  it("takes operands after options, never as values of a repeatable one", async () => {
+    const { code } = await run(["try", "--set", "a=1", "a.yaml"], (operands) => operands.length);
+    expect(code).toBe(1);
+  });
+
+  it("says how to report a fault of its own, with the facts and without the stack", async () => {
+    const { code, errors } = await run(["try", "x.yaml"], () => {
+      invariant(false, "a shot is somewhere", { station: "left" });
+      return 0;
+    });
+    expect(code).toBe(70);
+    expect(errors).toContain('BrokenInvariant: a shot is somewhere {"station":"left"}');
+    expect(errors).toContain("call      blowcell try x.yaml");
+    expect(errors).toMatch(/remedy {4}Please report it/);
+    expect(errors).not.toMatch(/^ +at /m);
+  });
+
+  it("shows the stack of a fault only under --verbose", async () => {
+    const { errors } = await run(["try", "--verbose"], () => Promise.reject(new TypeError("x is undefined")));
+    expect(errors).toMatch(/^ +at /m);
+  });
+
+  it("tells a machine's refusal with its remedy and leaves 74", async () => {
+    const { code, errors } = await run(["try"], () => {
+      throw new MachineFailure("write into out", Object.assign(new Error("no"), { code: "ENOSPC" }));
+    });
+    expect(code).toBe(74);
+    expect(errors).toContain("cannot write into out: the disk is full (ENOSPC)\n    remedy    Free some space");
+  });
+
+  it("survives that something other than an error is thrown", async () => {
+    const { code, errors } = await run(["try"], () => Promise.reject("words"));
+    expect({ code, told: errors.includes("words") }).toEqual({ code: 70, told: true });
+  });
+});
+
+describe("settings", () => {
+  it("are none where none were asked for", () => {
+    expect(settingsOf({})).toEqual([]);
+  });
+
+  it("keep a seed a text and give options of their own the last word", () => {
+    const options: Options = { set: ["run.length=1 h"], seed: "007", replications: "5", length: "8 h" };
+    expect(settingsOf(options)).toEqual(["run.length=1 h", 'run.seed="007"', "run.replications=5", "run.length=8 h"]);
+  });
+});

@@ -1,0 +1,70 @@
+// Holds the reading of a user's file to one plain issue for everything that can be wrong with it.
+import { mkdirSync, mkdtempSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { describe, expect, it } from "vitest";
+import type { Issue } from "#foundation/issue.ts";
+import { fileIssueCodes, readTextFile } from "#cli/readTextFile.ts";
+
+const folder = mkdtempSync(path.join(tmpdir(), "blowcell-test-"));
+
+function fileOf(name: string, content: string | Uint8Array): string {
+  const file = path.join(folder, name);
+  writeFileSync(file, content);
+  return file;
+}
+
+function issueOf(file: string): Issue | undefined {
+  const read = readTextFile(file);
+  return "issue" in read ? read.issue : undefined;
+}
+
+describe("reading a text file", () => {
+  it("gives its text, without a byte order mark", () => {
+    expect(readTextFile(fileOf("marked.yaml", "\uFEFFtitle: Flasche 75 °C\n"))).toEqual({
+      text: "title: Flasche 75 °C\n",
+    });
+    expect(readTextFile(fileOf("empty.yaml", ""))).toEqual({ text: "" });
+  });
+
+  it("says that a file is missing, and which one was probably meant", () => {
+    fileOf("two-station.yaml", "");
+    expect(issueOf(path.join(folder, "two-staton.yaml"))).toMatchObject({
+      code: "file-missing",
+      remedy: "Did you mean two-station.yaml?",
+    });
+    expect(issueOf(path.join(folder, "none", "x.yaml"))).toMatchObject({ code: "file-missing" });
+  });
+
+  it("says that a folder is no file", () => {
+    mkdirSync(path.join(folder, "inner"));
+    expect(issueOf(path.join(folder, "inner"))).toMatchObject({ code: "file-is-folder", fate: "file" });
+  });
+
+  it("says that a file lies behind another file", () => {
+    const file = fileOf("file.yaml", "");
+    expect(issueOf(path.join(file, "x.yaml"))).toMatchObject({ code: "file-unreadable" });
+  });
+
+  it("points at the first byte that is no UTF-8", () => {
+    const bytes = Uint8Array.from([...new TextEncoder().encode("title: é\nname: "), 0xe9, 0x0a]);
+    const file = fileOf("latin.yaml", bytes);
+    expect(issueOf(file)).toMatchObject({ code: "file-not-utf8", place: { file, line: 2, column: 7 } });
+  });
+
+  it("knows UTF-16 when it sees it", () => {
+    const file = fileOf("wide.yaml", Uint8Array.from([0xff, 0xfe, 0x61, 0]));
+    expect(issueOf(file)?.message).toContain("UTF-16");
+  });
+
+  it("refuses what is too large, and comes back from a device without end", () => {
+    expect(issueOf(fileOf("large.yaml", "x".repeat(16 * 1024 * 1024 + 1)))).toMatchObject({ code: "file-too-large" });
+    expect(issueOf("/dev/zero")).toMatchObject({ code: "file-too-large" });
+  });
+
+  it("uses only codes that it lists, and each has a remedy", () => {
+    const issues = ["none.yaml", "inner", "latin.yaml", "large.yaml"].map((name) => issueOf(path.join(folder, name)));
+    expect(issues.map((issue) => issue?.remedy)).not.toContain("");
+    expect(issues.filter((issue) => !(String(issue?.code) in fileIssueCodes))).toEqual([]);
+  });
+});

@@ -1,0 +1,65 @@
+// Holds the writer to all or nothing, inside the named folder, with the user's own files left alone.
+import { lstatSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { beforeEach, describe, expect, it } from "vitest";
+import { writeFiles } from "#cli/writer.ts";
+
+let folder = "";
+const inFolder = (...names: readonly string[]) => path.join(folder, ...names);
+const textOf = (...names: readonly string[]) => readFileSync(inFolder(...names), "utf8");
+
+beforeEach(() => {
+  folder = mkdtempSync(path.join(tmpdir(), "blowcell-test-"));
+});
+
+describe("writing files", () => {
+  it("makes the folder and leaves nothing but the files in it", () => {
+    writeFiles(inFolder("a", "b"), [
+      { name: "one.csv", text: "1" },
+      { name: "two.csv", text: "é" },
+    ]);
+    expect(readdirSync(inFolder("a", "b"))).toEqual(["one.csv", "two.csv"]);
+    expect(textOf("a", "b", "two.csv")).toBe("é");
+  });
+
+  it("replaces files of the same names and touches no other", () => {
+    writeFileSync(inFolder("one.csv"), "old");
+    writeFileSync(inFolder("notes.txt"), "mine");
+    writeFiles(folder, [{ name: "one.csv", text: "new" }]);
+    expect([textOf("one.csv"), textOf("notes.txt")]).toEqual(["new", "mine"]);
+    expect(readdirSync(folder)).toEqual(["notes.txt", "one.csv"]);
+  });
+
+  it("changes no file when one of them cannot be placed", () => {
+    writeFileSync(inFolder("a.csv"), "old");
+    mkdirSync(inFolder("b.csv"));
+    const files = [
+      { name: "a.csv", text: "new" },
+      { name: "b.csv", text: "new" },
+    ];
+    expect(() => writeFiles(folder, files)).toThrow("a folder of that name is in the way (EISDIR)");
+    expect(textOf("a.csv")).toBe("old");
+    expect(readdirSync(folder)).toEqual(["a.csv", "b.csv"]);
+  });
+
+  it("says that a file is where a folder should be", () => {
+    writeFileSync(inFolder("out"), "");
+    expect(() => writeFiles(inFolder("out"), [])).toThrow("a file of that name is in the way (EEXIST)");
+    expect(() => writeFiles(inFolder("out", "deeper"), [])).toThrow("a part of the path is a file");
+  });
+
+  it("replaces a link instead of writing through it", () => {
+    writeFileSync(inFolder("target.csv"), "mine");
+    mkdirSync(inFolder("out"));
+    symlinkSync(inFolder("target.csv"), inFolder("out", "a.csv"));
+    writeFiles(inFolder("out"), [{ name: "a.csv", text: "new" }]);
+    expect(textOf("target.csv")).toBe("mine");
+    expect(lstatSync(inFolder("out", "a.csv")).isSymbolicLink()).toBe(false);
+  });
+
+  it.each(["../a.csv", "/a.csv", "a/b.csv", "..", ".hidden", "nul.csv", ""])("never takes the name %j", (name) => {
+    expect(() => writeFiles(inFolder("out"), [{ name, text: "" }])).toThrow("a file's name is safe");
+    expect(readdirSync(folder)).toEqual([]);
+  });
+});
