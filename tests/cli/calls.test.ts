@@ -1,6 +1,7 @@
 // Holds every call, right or wrong, to what a user may expect of a command: help, plain errors, telling exit codes.
 import { readFileSync } from "node:fs";
 import path from "node:path";
+import { Ajv2020, type AnySchemaObject } from "ajv/dist/2020.js";
 import { describe, expect, it } from "vitest";
 import { builtCommands, plannedCommands, plannedOptions } from "#cli/commands.ts";
 import { callBlowcell, projectFolder } from "./callBlowcell.ts";
@@ -59,5 +60,13 @@ describe("blowcell", () => {
       const { output, errors } = callBlowcell(args, { environment });
       expect(output + errors).not.toContain("\u001b");
     }
+  });
+
+  it("schema prints a JSON Schema that another validator accepts (draft 2020-12, by ajv) and nothing else", () => {
+    const { code, output, errors } = callBlowcell(["schema"]);
+    expect({ code, errors }).toEqual({ code: 0, errors: "" });
+    const validator = new Ajv2020({ strict: false });
+    const accepts = validator.compile(JSON.parse(output) as AnySchemaObject);
+    expect(accepts({ nonsense: 1 })).toBe(false);
   });
 });
