@@ -22,7 +22,9 @@ function escaped(spelling: string): string {
 export function quantityPattern(dimension: Dimension): string {
   const sign = dimensionFacts(dimension).signed ? "-?" : "";
   // Longest first, so that "min" is not read as "m" with a rest.
-  const spellings = [...spellingsOf(dimension)].sort((one, other) => other.length - one.length).map(escaped);
+  const spellings = spellingsOf(dimension)
+    .toSorted((one, other) => other.length - one.length)
+    .map(escaped);
   return String.raw`^\s*${sign}${digits}\s*(?:${spellings.join("|")})\s*$`;
 }
 

@@ -6,8 +6,7 @@ import type { Distribution } from "#engine/distribution.ts";
  * `time` in seconds, `rate` in kg/s.
  */
 export type TimeOrRate =
-  | { readonly by: "time"; readonly time: Distribution }
-  | { readonly by: "rate"; readonly rate: Distribution };
+  { readonly by: "time"; readonly time: Distribution } | { readonly by: "rate"; readonly rate: Distribution };
 
 /** Which of the stations that wait for a shot gets the next one. */
 export type DispatchRule = "first-ready" | "longest-waiting" | "alternate" | "priority";

@@ -15,7 +15,7 @@ it("orders names as UTF-8 bytes do, which the Unicode Standard says is code-poin
 });
 
 it("puts a letter beyond the first plane last, where JavaScript's own comparison does not", () => {
-  expect(["\u{1F600}", "\uFF5E"].sort(codePointOrder)).toEqual(["\uFF5E", "\u{1F600}"]);
+  expect(["\u{1F600}", "\uFF5E"].toSorted(codePointOrder)).toEqual(["\uFF5E", "\u{1F600}"]);
 });
 
 it.each([

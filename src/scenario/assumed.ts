@@ -1,0 +1,22 @@
+// What was assumed because the scenario is silent, for the user to read back.
+import { defaults } from "./defaults.ts";
+import type { ScenarioText } from "./scenarioText.ts";
+import { pathsOf, valueAt } from "./pathPattern.ts";
+
+export interface Assumption {
+  /** As in Issue. */
+  readonly path: string;
+  /** As it would be written. */
+  readonly value: string;
+  readonly reason: string;
+}
+
+export function assumptions(content: unknown, text: ScenarioText): readonly Assumption[] {
+  return Object.entries(defaults).flatMap(([pattern, { value, reason }]) =>
+    pathsOf(content, pattern)
+      .filter((path) => valueAt(content, path) === undefined)
+      // Of a product that the file does not have there is nothing to assume.
+      .filter((path) => path[0] !== "product" || valueAt(content, ["product"]) !== undefined)
+      .map((path) => ({ path: text.pathText(path), value: String(value), reason })),
+  );
+}

@@ -1,0 +1,21 @@
+// What is assumed where a scenario is silent, each with its reason.
+
+export const defaults = {
+  "product.flash": {
+    value: "0 g",
+    reason: "without it the shot is the parts alone; every extrusion-blown part has some flash, so better give it",
+  },
+  "delivery.rechargeStarts": { value: "valve-neutral", reason: "the screw needs only a closed port to push back" },
+  "delivery.shotFor": { value: "served", reason: "a recharge replaces what was just delivered" },
+  "valve.dispatch": { value: "first-ready", reason: "whoever waits gets the shot; no station is held up by another" },
+  "stations.*.priority": { value: 1, reason: "all stations rank alike until told otherwise" },
+  "stations.*.steps.remove.by": { value: "machine", reason: "most cells take parts out without a hand" },
+  "crew.operators": { value: 0, reason: "nobody is needed while every removal is by machine" },
+  "run.length": { value: "8 h", reason: "one shift" },
+  "run.replications": { value: 20, reason: "enough for an interval that is neither lucky nor slow to get" },
+  "run.seed": { value: "1", reason: "the same scenario gives the same bytes" },
+  "run.warmup": { value: "0 s", reason: "everything is counted until you say what to leave out" },
+  "run.start": { value: "running", reason: "a cell is judged at work; say `cold` to begin with an empty screw" },
+} as const satisfies Readonly<Record<string, { readonly value: unknown; readonly reason: string }>>;
+
+export type DefaultPath = keyof typeof defaults;

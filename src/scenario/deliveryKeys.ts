@@ -1,0 +1,76 @@
+// How melt comes to the molds: the screw, its rates or measured times, the valve.
+import { defaulted, mapping, optional, required } from "./key.ts";
+import { rateLaw, timeLaw } from "./law.ts";
+import { milligrams, oneOf, quantity } from "./plainLeaf.ts";
+
+/** Keys by which a station may differ from the cell. */
+const ownKeys = {
+  plasticatingRate: optional(rateLaw, "Melt that the screw makes ready per hour; or give `recharge`."),
+  recharge: optional(
+    timeLaw,
+    "Measured time to recharge the shot, decompression included; or give `plasticatingRate`.",
+  ),
+  deliveryRate: optional(rateLaw, "Melt that the ram pushes out per hour; or give `drop`."),
+  drop: optional(
+    timeLaw,
+    "Measured time of the parison drop, pre-blow and die closing included; or give `deliveryRate`.",
+  ),
+};
+
+export const stationDelivery = mapping(ownKeys, "{ drop: 1.2 s }");
+
+export const delivery = mapping(
+  {
+    kind: required(
+      oneOf("reciprocating-screw", "accumulator-head", "continuous"),
+      "How melt is delivered. `accumulator-head` and `continuous` are not built yet.",
+    ),
+    ...ownKeys,
+    shotCapacity: optional(milligrams({ above: 0 }), "Largest shot that the screw can hold in front of it."),
+    rechargeStarts: defaulted(
+      oneOf("valve-neutral", "mold-closed"),
+      "delivery.rechargeStarts",
+      "Recharge starts when the valve is neutral, or when it is neutral and the mold has closed.",
+    ),
+    shotFor: defaulted(
+      oneOf("served", "next"),
+      "delivery.shotFor",
+      "Whose shot a recharge makes ready: the station just served, or the next one (with `dispatch: alternate` only).",
+    ),
+    accumulator: optional(
+      oneOf("per-station", "common"),
+      "Chamber in every head, or one before the valve. Not built yet.",
+    ),
+    rate: optional(oneOf("matched", "fixed"), "Screw turned down to the mold cycle, or not. Not built yet."),
+    rateRange: optional(
+      mapping(
+        {
+          min: required(quantity("rate"), "Slowest."),
+          max: required(quantity("rate", { above: 0 }), "Fastest."),
+        },
+        "{ min: 80 kg/h, max: 140 kg/h }",
+      ),
+      "Range of a matched rate. Not built yet.",
+    ),
+    removal: optional(oneOf("mold", "pin"), "What carries the part away. Not built yet."),
+    screwDiameter: optional(quantity("length", { above: 0 }), "Diameter of the screw, for the process window."),
+    drivePower: optional(quantity("power", { above: 0 }), "Power of the screw's drive, for the process window."),
+    meltRise: optional(quantity("temperatureDifference"), "Rise of melt temperature with the rate. Not built yet."),
+  },
+  "{ kind: reciprocating-screw, plasticatingRate: 110 kg/h, deliveryRate: 420 kg/h }",
+);
+
+export const valve = mapping(
+  {
+    shift: required(
+      timeLaw,
+      "Time of one shift of the selector valve between neutral and a port; `0 s` if there is none.",
+    ),
+    dispatch: defaulted(
+      oneOf("first-ready", "longest-waiting", "alternate", "priority"),
+      "valve.dispatch",
+      "Which waiting station gets the next shot.",
+    ),
+  },
+  "{ shift: 0.3 s, dispatch: first-ready }",
+);

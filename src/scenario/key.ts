@@ -1,0 +1,79 @@
+// How keys are put together to mappings and lists, each described once for validation and JSON Schema alike.
+import * as z from "zod/mini";
+import { defaults, type DefaultPath } from "./defaults.ts";
+import { meanings } from "./leaf.ts";
+
+/** Words for what a mapping or list is, said when something else stands in its place. */
+export const containers = z.registry<{ readonly expected: string }>();
+
+function described<Schema extends z.core.$ZodType>(schema: Schema, description: string): Schema {
+  meanings.add(schema, { description });
+  return schema;
+}
+
+export function required<Schema extends z.core.$ZodType>(
+  schema: Schema,
+  description: string,
+): z.ZodMiniNonOptional<Schema> {
+  return described(z.nonoptional(schema), description);
+}
+
+export function optional<Schema extends z.core.$ZodType>(
+  schema: Schema,
+  description: string,
+): z.ZodMiniOptional<Schema> {
+  return described(z.optional(schema), description);
+}
+
+/** A key whose value and reason, where it is absent, stand in the table of defaults. */
+export function defaulted<Schema extends z.core.$ZodType>(
+  schema: Schema,
+  path: DefaultPath,
+  description: string,
+): z.ZodMiniPrefault<Schema> {
+  const value = defaults[path].value as z.core.util.NoUndefined<z.core.input<Schema>>;
+  return described(z.prefault(schema, value), description);
+}
+
+/** A mapping whose own keys all have defaults or may be absent, so that it may be left out as a whole. */
+export function section<Schema extends z.core.$ZodType>(
+  schema: Schema,
+  description: string,
+): z.ZodMiniPrefault<Schema> {
+  const nothing = {} as z.core.util.NoUndefined<z.core.input<Schema>>;
+  return described(z.prefault(schema, nothing), description);
+}
+
+/** `example` is shown when something else stands in its place. */
+export function mapping<Shape extends z.core.$ZodShape>(
+  shape: Shape,
+  example: string,
+): z.ZodMiniObject<Shape, z.core.$strict> {
+  return z.strictObject(shape).register(containers, { expected: `a mapping such as \`${example}\`` });
+}
+
+export function listOf<Item extends z.core.$ZodType>(item: Item, expected: string): z.ZodMiniArray<Item> {
+  return z.array(item).check(z.minLength(1)).register(containers, { expected });
+}
+
+export function byName<Item extends z.core.$ZodType>(
+  item: Item,
+  expected: string,
+): z.ZodMiniRecord<z.ZodMiniString<string>, Item> {
+  return z.record(z.string(), item).register(containers, { expected });
+}
+
+export function isMapping(written: unknown): written is Readonly<Record<string, unknown>> {
+  return typeof written === "object" && written !== null && !Array.isArray(written);
+}
+
+/** What may be a mapping or something else: only the branch that was meant is read, so that its faults are the ones reported. */
+export function eitherOr<Other extends z.core.$ZodType, Keys extends z.core.$ZodType>(
+  other: Other,
+  keys: Keys,
+): z.ZodMiniUnion<readonly [Other, Keys]> {
+  const union = z.union([other, keys]);
+  union._zod.run = (payload, context): z.core.util.MaybeAsync<z.core.ParsePayload> =>
+    (isMapping(payload.value) ? keys : other)._zod.run(payload, context);
+  return union;
+}

@@ -1,0 +1,65 @@
+// A value at the end of a path: how it is read, in our own words when it cannot be, and how JSON Schema describes it.
+import * as z from "zod/mini";
+import type { Fault } from "#foundation/fault.ts";
+
+/** What a JSON Schema says of a leaf. */
+export type JsonSchema = Readonly<Record<string, unknown>>;
+
+/** Every schema of the glossary with its description; an own registry, so that nobody else's descriptions leak in. */
+export const meanings = z.registry<JsonSchema>();
+
+/** A fault of a value, or of a part of it. */
+export type LeafFault = Fault & { readonly within?: readonly (string | number)[] };
+
+/** What reading a leaf gives: its value, or all that is wrong with it. */
+export type LeafReading<Value> = { readonly value: Value } | { readonly faults: readonly LeafFault[] };
+
+export interface LeafSpec<Value> {
+  /** Said after "expected": "a time such as `7.5 s`". */
+  readonly expected: string;
+  readonly json: JsonSchema;
+  /** Gets what YAML gave, never undefined or null. */
+  readonly read: (written: unknown) => LeafReading<Value>;
+}
+
+export type Leaf<Value> = z.ZodMiniType<Value, unknown>;
+
+export function refused(...faults: readonly LeafFault[]): { readonly faults: readonly LeafFault[] } {
+  return { faults };
+}
+
+/** The fault of a value that is not there: its key is absent, or nothing stands behind it. */
+export function absence(written: unknown, expected: string): Fault {
+  return written === undefined
+    ? { code: "missing", message: "This key is missing.", expected, remedy: `Add it: ${expected}.` }
+    : { code: "value-missing", message: "Nothing stands here.", expected, remedy: "Write a value, or delete the key." };
+}
+
+/** The fault of a text where a list was wanted, and so on. */
+export function wrongType(written: unknown, expected: string): Fault {
+  return { code: "wrong-type", message: `This is ${nounOf(written)}.`, expected, remedy: `Write ${expected}.` };
+}
+
+function nounOf(written: unknown): string {
+  if (Array.isArray(written)) return "a list";
+  if (typeof written === "string") return "a text";
+  if (typeof written === "number") return "a number";
+  return typeof written === "boolean" ? "a yes-or-no value" : "a mapping";
+}
+
+export function leaf<Value>(spec: LeafSpec<Value>): Leaf<Value> {
+  const schema = z.pipe(
+    z.unknown(),
+    z.transform((written, context): Value => {
+      const reading =
+        written === undefined || written === null ? refused(absence(written, spec.expected)) : spec.read(written);
+      if ("value" in reading) return reading.value;
+      for (const { within, ...fault } of reading.faults) {
+        context.issues.push({ code: "custom", input: written, path: [...(within ?? [])], params: { fault } });
+      }
+      // A value that could not be read counts as absent in the checks that follow.
+      return undefined as never;
+    }),
+  );
+  return schema.register(meanings, spec.json);
+}

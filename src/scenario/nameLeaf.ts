@@ -1,0 +1,58 @@
+// Names that users give, kept apart from the words that tables already use.
+import { leaf, refused, wrongType, type Leaf } from "./leaf.ts";
+
+/** The cell's own resources: a station so called could not be told from them in a table. */
+const reservedForStations = [
+  "all",
+  "cell",
+  "clamp",
+  "crew",
+  "operator",
+  "operators",
+  "plasticator",
+  "ram",
+  "screw",
+  "selector valve",
+  "takeaway",
+  "valve",
+];
+
+/** The cycle's steps and the states of a station, as tables name them. */
+const reservedForSteps = [
+  ...["drop", "close", "blow", "cool", "vent", "open", "remove", "recharge", "travel in", "cut", "travel out"],
+  ...["awaiting melt", "awaiting valve", "awaiting turn", "valve shifting", "valve shifting to it", "parison drop"],
+  ...["closing", "blowing", "cooling", "venting", "opening", "awaiting removal", "removal", "awaiting takeaway"],
+  ...["being cleared", "changeover", "stopped", "off shift", "shift to port", "shift to neutral"],
+];
+
+// Dots, brackets and equals signs belong to paths such as `stations.left.steps.cool=8 s`; a name begins with a letter.
+const form = String.raw`^\p{L}(?:[^.[\]="\p{Cc}]*[^.[\]="\p{Cc}\s])?$`;
+
+function nameLeaf(example: string, reserved: readonly string[]): Leaf<string> {
+  const expected = `a name such as \`${example}\``;
+  return leaf({
+    expected,
+    json: { type: "string", pattern: form, maxLength: 60, not: { enum: reserved } },
+    read: (written) => {
+      if (typeof written !== "string") {
+        const remedy = `Begin it with a letter: \`${example}\`.`;
+        return refused({ ...wrongType(written, expected), remedy });
+      }
+      if (!new RegExp(form, "u").test(written) || written.length > 60) {
+        const remedy = "Begin with a letter; no dots, brackets, quotes or equals signs; at most 60 characters.";
+        return refused({ code: "name-form", message: `"${written}" cannot be a name.`, expected, remedy });
+      }
+      if (!reserved.includes(written)) return { value: written };
+      const message = `"${written}" already means something in the tables.`;
+      return refused({
+        code: "name-reserved",
+        message,
+        expected,
+        remedy: `Choose another name, such as \`${example}\`.`,
+      });
+    },
+  });
+}
+
+export const stationName = nameLeaf("left", reservedForStations);
+export const stepName = nameLeaf("pin down", reservedForSteps);

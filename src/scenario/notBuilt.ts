@@ -1,0 +1,58 @@
+// Keys and values that the format knows but that nothing computes yet: a scenario that uses one is refused by name.
+import type { Finding } from "./finding.ts";
+import { pathsOf, valueAt } from "./pathPattern.ts";
+
+interface LaterPart {
+  /** `*` stands for any station. */
+  readonly path: string;
+  /** Only these values; any where absent. */
+  readonly values?: readonly string[];
+  readonly instead: string;
+}
+
+/** The whole list: building something means deleting its line here. */
+export const notBuilt: readonly LaterPart[] = [
+  { path: "delivery.kind", values: ["accumulator-head", "continuous"], instead: "Use `reciprocating-screw`." },
+  { path: "delivery.accumulator", instead: "Delete the key." },
+  { path: "delivery.rate", instead: "Delete the key." },
+  { path: "delivery.rateRange", instead: "Delete the key." },
+  {
+    path: "delivery.removal",
+    instead: "Delete the key; say `remove: { time: …, by: machine }` in the station's steps.",
+  },
+  { path: "delivery.meltRise", instead: "Delete the key." },
+  { path: "stations.*.steps.blow", values: ["estimate"], instead: "Give a time." },
+  { path: "stations.*.steps.cool", values: ["estimate"], instead: "Give a time." },
+  { path: "stations.*.steps.vent", values: ["estimate"], instead: "Give a time." },
+  { path: "stations.*.steps.travelIn", instead: "Delete the key." },
+  { path: "stations.*.steps.cut", instead: "Delete the key." },
+  { path: "stations.*.steps.travelOut", instead: "Delete the key." },
+  { path: "crew.walk", instead: "Delete the key; add the way to the time of `remove`." },
+  { path: "run.warmup", values: ["auto"], instead: "Give a time, such as `30 min`." },
+  { path: "run.precision", instead: "Delete the key; say how many `replications`." },
+  { path: "stops", instead: "Delete the key." },
+  { path: "calendar", instead: "Delete the key." },
+  { path: "startUp", instead: "Delete the key; `run.start: cold` begins with an empty screw." },
+  { path: "changes", instead: "Delete the key." },
+  { path: "takeaway", instead: "Delete the key." },
+  { path: "quality", instead: "Delete the key." },
+  { path: "costs", instead: "Delete the key." },
+  { path: "regrind", instead: "Delete the key." },
+  { path: "maxInMold", instead: "Delete the key." },
+  { path: "maxHang", instead: "Delete the key." },
+];
+
+export function findNotBuilt(content: unknown): readonly Finding[] {
+  return notBuilt.flatMap(({ path, values, instead }) =>
+    pathsOf(content, path)
+      .filter((found) => {
+        const value = valueAt(content, found);
+        return value !== undefined && (values === undefined || values.some((each) => each === value));
+      })
+      .map((found): Finding => {
+        const what =
+          values === undefined ? `\`${found.at(-1)}\`` : `\`${found.at(-1)}: ${String(valueAt(content, found))}\``;
+        return { code: "not-built-yet", message: `${what} is not built yet.`, remedy: instead, path: found, at: "key" };
+      }),
+  );
+}

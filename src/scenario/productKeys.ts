@@ -1,0 +1,113 @@
+// The bottle and what it is made of; only its masses bear on the cell so far, the rest describes it for the process window.
+import { dimensions } from "#foundation/dimension.ts";
+import { isQuantity, parseQuantity, quantityPattern } from "#foundation/quantity.ts";
+import { defaulted, eitherOr, mapping, optional, required } from "./key.ts";
+import { leaf, refused, type Leaf } from "./leaf.ts";
+import { milligrams, quantity, quantitySchema, readMilligrams, text } from "./plainLeaf.ts";
+
+/** Flash as it is written: a mass, or a share of the part or of the whole shot. */
+export type FlashSpec =
+  { readonly of: "itself"; readonly milligrams: number } | { readonly of: "part" | "shot"; readonly share: number };
+
+const shareOf = /^(.*%)\s*of\s+(part|shot)\s*$/u;
+const shareOfPattern = `${quantityPattern("share").slice(0, -1)}of\\s+(?:part|shot)\\s*$`;
+
+const flash: Leaf<FlashSpec> = leaf({
+  expected: "`30 % of part`, `25 % of shot`, or a mass such as `12 g`",
+  json: { anyOf: [{ type: "string", pattern: shareOfPattern }, quantitySchema("mass")] },
+  read: (written) => {
+    const [, share = "", of = ""] = typeof written === "string" ? (shareOf.exec(written) ?? []) : [];
+    if (share !== "") return readShare(share, of === "shot" ? "shot" : "part");
+    const isShare = typeof written === "string" && isQuantity(parseQuantity(written, "share"));
+    if (isShare) {
+      const remedy = `Write \`${written} of part\` or \`${written} of shot\`.`;
+      return refused({
+        code: "share-of-what",
+        message: `It is not said of what ${written} is taken.`,
+        expected: "`30 % of part`",
+        remedy,
+      });
+    }
+    const mass = readMilligrams(written);
+    return "faults" in mass ? mass : { value: { of: "itself", milligrams: mass.value } };
+  },
+});
+
+function readShare(text: string, of: "part" | "shot"): ReturnType<Parameters<typeof leaf<FlashSpec>>[0]["read"]> {
+  const reading = parseQuantity(text, "share");
+  if (!isQuantity(reading)) return refused(reading);
+  if (of === "part" || reading.value < 1) return { value: { of, share: reading.value } };
+  const remedy = "Write less than 100 % of shot, or a share of the part.";
+  return refused({
+    code: "out-of-range",
+    message: `${text} of the shot leaves nothing for the part.`,
+    expected: dimensions.share.noun,
+    remedy,
+  });
+}
+
+const material = mapping(
+  {
+    name: optional(text("HDPE"), "Name to show."),
+    density: optional(quantity("density"), "Density of the solid at room temperature."),
+    meltDensity: optional(quantity("density"), "Density of the melt: what turns a shot's mass into volume."),
+    conductivity: optional(quantity("conductivity"), "Thermal conductivity."),
+    specificHeat: optional(quantity("specificHeat"), "Specific heat."),
+    diffusivity: optional(quantity("diffusivity"), "Effective thermal diffusivity while cooling in the mold."),
+    heatOfFusion: optional(quantity("specificEnergy"), "Heat of fusion."),
+    viscosity: optional(quantity("viscosity"), "Zero-shear viscosity of the melt."),
+    meltTemperature: optional(quantity("temperature"), "Usual melt temperature."),
+    moldTemperature: optional(quantity("temperature"), "Usual mold temperature."),
+    demoldTemperature: optional(quantity("temperature"), "Temperature at which a part keeps its shape."),
+    maxTimeAtHeat: optional(quantity("time"), "Longest time at melt temperature before the material suffers."),
+  },
+  "{ name: HDPE, meltDensity: 760 kg/m³ }",
+);
+
+export const product = mapping(
+  {
+    material: optional(eitherOr(text("HDPE"), material), "Name from the catalogue, or a mapping with own values."),
+    partMass: required(milligrams({ above: 0 }), "Mass of one finished part."),
+    flash: defaulted(
+      flash,
+      "product.flash",
+      "Flash that leaves the mold with one part: a mass, or a share of part or shot.",
+    ),
+    wall: optional(
+      mapping(
+        {
+          mean: optional(quantity("length", { above: 0 }), "Mean wall thickness."),
+          thickest: optional(quantity("length", { above: 0 }), "Thickest place: it controls the cooling time."),
+        },
+        "{ mean: 0.9 mm, thickest: 1.3 mm }",
+      ),
+      "Wall of the blown part.",
+    ),
+    color: optional(text("natural"), "Color, for changes."),
+    volume: optional(quantity("volume"), "Brimful volume: air to blow, water to fill."),
+    projectedArea: optional(quantity("area"), "Area that the blow pressure forces the mold open over, per cavity."),
+    length: optional(quantity("length"), "Length of the part."),
+    diameter: optional(quantity("length"), "Largest diameter of the part."),
+    parisonLength: optional(quantity("length"), "Length of the parison at the close."),
+    pinchLength: optional(quantity("length"), "Pinch-off length, per cavity."),
+    pinchLoad: optional(quantity("lineLoad"), "Force per length of pinch-off."),
+    die: optional(
+      mapping(
+        {
+          diameter: optional(quantity("length"), "Diameter of the die bushing."),
+          mandrel: optional(quantity("length"), "Diameter of the mandrel."),
+          gap: optional(quantity("length"), "Die gap."),
+        },
+        "{ diameter: 30 mm, mandrel: 27 mm }",
+      ),
+      "Die that the parison leaves.",
+    ),
+    meltTemperature: optional(quantity("temperature"), "Melt temperature at the die."),
+    moldTemperature: optional(quantity("temperature"), "Temperature of the cavity's wall."),
+    demoldTemperature: optional(quantity("temperature"), "Temperature of the inside wall at opening."),
+    blowPressure: optional(quantity("pressure"), "Gauge pressure of the blow air."),
+    ventTo: optional(quantity("pressure"), "Gauge pressure under which the mold may open."),
+    airConductance: optional(quantity("conductance"), "Sonic conductance of the blow and vent path."),
+  },
+  "{ partMass: 42 g, flash: 30 % of part }",
+);

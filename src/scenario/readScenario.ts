@@ -1,0 +1,79 @@
+// The one way from a scenario's text to a Scenario; never throws, and reports everything that is wrong at once.
+import type { Issue } from "#foundation/issue.ts";
+import { applySettings } from "./applySettings.ts";
+import { assumptions, type Assumption } from "./assumed.ts";
+import { findNotBuilt } from "./notBuilt.ts";
+import { readColumns, type ReadText } from "./readColumns.ts";
+import { readGlossary } from "./reading.ts";
+import { resolveScenario } from "./resolveScenario.ts";
+import type { Scenario } from "./scenario.ts";
+import { ScenarioText } from "./scenarioText.ts";
+import { Source } from "./source.ts";
+import { isMapping } from "./key.ts";
+import { parseText } from "./yamlText.ts";
+
+export interface ReadOptions {
+  /** The file's name without folder and ending. */
+  readonly name: string;
+  /** As it is to be named in issues. */
+  readonly file: string;
+  /** Texts of the form `path=value`, in order. */
+  readonly set?: readonly string[];
+  /** Text of a file beside the scenario, or undefined where it cannot be read. */
+  readonly readText?: ReadText;
+}
+
+export interface ScenarioReading {
+  /** Absent where any issue is an error. */
+  readonly scenario?: Scenario;
+  /** In the order of the text. */
+  readonly issues: readonly Issue[];
+  /** What was assumed where the text is silent. */
+  readonly assumed: readonly Assumption[];
+}
+
+export function readScenario(text: string, options: ReadOptions): ScenarioReading {
+  // A byte order mark is no part of the first column.
+  const source = new Source(options.file, text.replace(/^\uFEFF/u, ""));
+  const parsed = parseText(source);
+  if (parsed.document === undefined)
+    return { issues: parsed.issues.length > 0 ? parsed.issues : [nothing(source)], assumed: [] };
+  const tree = new ScenarioText(parsed.document, source);
+  const settingIssues = applySettings(tree, options.set ?? []);
+  const content = tree.content();
+  const read = readGlossary(content);
+  const columns = readColumns(read.draft, options.readText);
+  const resolved = isMapping(content) ? resolveScenario(columns.draft, content, options.name) : { findings: [] };
+  const findings = [...read.findings, ...columns.findings, ...resolved.findings, ...findNotBuilt(content)];
+  const issues = [...parsed.issues, ...settingIssues, ...findings.map((finding) => tree.toIssue(finding))].toSorted(
+    inOrderOfText(options.file),
+  );
+  const refused = issues.some((issue) => issue.severity === "error");
+  const assumed = assumptions(content, tree);
+  return resolved.scenario === undefined || refused
+    ? { issues, assumed }
+    : { scenario: resolved.scenario, issues, assumed };
+}
+
+function nothing(source: Source): Issue {
+  const remedy = "Begin with a shipped scenario.";
+  return {
+    code: "file-empty",
+    severity: "error",
+    fate: "file",
+    path: "",
+    place: source.placeOf(0),
+    message: "The text holds only comments.",
+    remedy,
+  };
+}
+
+/** Those of the scenario's own text first, then those of other texts one by one. */
+function inOrderOfText(file: string): (one: Issue, other: Issue) => number {
+  return ({ place: one }, { place: other }) => {
+    if (one === undefined || other === undefined) return 0;
+    if (one.file === other.file) return one.line - other.line || one.column - other.column;
+    if (one.file === file || other.file === file) return one.file === file ? -1 : 1;
+    return one.file < other.file ? -1 : 1;
+  };
+}

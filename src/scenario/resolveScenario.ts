@@ -1,0 +1,152 @@
+// From what could be read to a scenario with nothing left to interpret, with all the checks that look across keys.
+import type { Finding, Path } from "./finding.ts";
+import { checkEither, checkGiven } from "./resolveDelivery.ts";
+import { resolveProducts } from "./resolveProducts.ts";
+import { checkZeroCycle, isComplete, resolveStation } from "./resolveStations.ts";
+import { settled, type Resolution, type ScenarioDraft } from "./resolution.ts";
+import type { ReciprocatingScrewSpec, RunSpec, Scenario, StationSpec, ValveSpec } from "./scenario.ts";
+import { listStations, type ListedStation } from "./stationList.ts";
+import { stationOrder } from "./stationOrder.ts";
+import { valueAt } from "./pathPattern.ts";
+
+export interface Resolved {
+  /** Absent where a part of it could not be read; present beside findings that may still refuse it. */
+  readonly scenario?: Scenario;
+  readonly findings: readonly Finding[];
+}
+
+export function resolveScenario(draft: ScenarioDraft, content: unknown, name: string): Resolved {
+  const findings: Finding[] = [];
+  const resolution: Resolution = {
+    draft,
+    has: (path: Path) => valueAt(content, path) !== undefined,
+    report: (finding) => findings.push(finding),
+  };
+  checkFormat(resolution);
+  const products = resolveProducts(resolution);
+  const listed = listStations(resolution);
+  const order = stationOrder(
+    listed.map((station) => station.name),
+    resolution,
+  );
+  const resolved = listed.map((station) => resolveStation(station, products, resolution));
+  const [valve, run] = [resolveValve(resolution), resolveRun(resolution)];
+  if (isReciprocating(resolution)) checkDelivery(listed, resolution);
+  if (valve !== undefined) checkZeroCycle(resolved, listed, valve, resolution);
+  adviseOn(resolved, resolution);
+  const stations = resolved.filter((station) => station !== undefined);
+  const parts = {
+    ...{ name, title: draft.title ?? name, valve, run },
+    delivery: resolveDelivery(resolution),
+    stations: stations.length === listed.length ? inOrder(stations, order) : undefined,
+    operators: draft.crew?.operators,
+  };
+  return isComplete(parts) ? { scenario: parts, findings } : { findings };
+}
+
+function inOrder(stations: readonly StationSpec[], order: readonly string[]): readonly StationSpec[] {
+  return stations.toSorted((one, other) => order.indexOf(one.name) - order.indexOf(other.name));
+}
+
+/** Another kind of delivery is refused as a whole, without complaints that it has no valve. */
+function isReciprocating({ draft }: Resolution): boolean {
+  const kind = draft.delivery?.kind;
+  return kind === undefined || kind === "reciprocating-screw";
+}
+
+function checkFormat({ has, report }: Resolution): void {
+  if (has(["format"])) return;
+  const remedy = "Add `format: 1` so that later versions know what they read.";
+  report({
+    code: "format-missing",
+    message: "`format` is missing; 1 is assumed.",
+    expected: "`format: 1`",
+    remedy,
+    path: ["format"],
+    severity: "hint",
+  });
+}
+
+function checkDelivery(listed: readonly ListedStation[], resolution: Resolution): void {
+  const { draft, has, report } = resolution;
+  const own = listed.filter((station) => station.first).map((station) => [...station.path, "delivery"]);
+  for (const path of [["delivery"], ...own]) checkEither(path, resolution);
+  checkGiven(own, resolution);
+  if (!has(["valve"])) {
+    const expected = "`valve: { shift: 0.3 s }`";
+    report({
+      code: "missing",
+      message: "`valve` is missing.",
+      expected,
+      remedy: `Add ${expected}; \`shift: 0 s\` if there is none.`,
+      path: ["valve"],
+    });
+  }
+  const dispatch = draft.valve?.dispatch;
+  if (draft.delivery?.shotFor === "next" && dispatch !== undefined && dispatch !== "alternate") {
+    const message = "The screw cannot know the next station: the dispatch rule does not fix one.";
+    report({
+      code: "next-unknown",
+      message,
+      expected: "`valve.dispatch: alternate`",
+      remedy: "Write `dispatch: alternate`, or `shotFor: served`.",
+      path: ["delivery", "shotFor"],
+    });
+  }
+}
+
+function resolveDelivery({ draft }: Resolution): ReciprocatingScrewSpec | undefined {
+  const { kind, rechargeStarts, shotFor, shotCapacity } = draft.delivery ?? {};
+  if (kind !== "reciprocating-screw" || rechargeStarts === undefined || shotFor === undefined) return undefined;
+  const capacity = shotCapacity === undefined ? {} : { shotCapacity: shotCapacity / 1_000_000 };
+  return { kind, rechargeStarts, shotFor, ...capacity };
+}
+
+function resolveValve({ draft }: Resolution): ValveSpec | undefined {
+  const valve = { shift: settled(draft.valve?.shift), dispatch: draft.valve?.dispatch };
+  return isComplete(valve) ? valve : undefined;
+}
+
+function resolveRun({ draft, report }: Resolution): RunSpec | undefined {
+  const { length, replications, seed, warmup, start } = draft.run ?? {};
+  if (length !== undefined && typeof warmup === "number" && warmup >= length) {
+    const message = "The warm-up takes the whole run, so nothing is left to count.";
+    report({
+      code: "warmup-too-long",
+      message,
+      expected: "a warm-up shorter than `run.length`",
+      remedy: "Make the run longer or the warm-up shorter.",
+      path: ["run", "warmup"],
+    });
+  }
+  const run = { length, replications, seed, warmup: warmup === "auto" ? undefined : warmup, start };
+  return isComplete(run) ? run : undefined;
+}
+
+/** What is allowed but probably not meant. */
+function adviseOn(stations: readonly (StationSpec | undefined)[], { draft, has, report }: Resolution): void {
+  const ranked = stations.some((station) => station !== undefined && station.priority !== 1);
+  if (ranked && draft.valve?.dispatch !== undefined && draft.valve.dispatch !== "priority") {
+    const message = "Stations have a priority, but the dispatch rule does not look at it.";
+    report({
+      code: "priority-unused",
+      message,
+      remedy: "Write `dispatch: priority`, or delete the priorities.",
+      path: ["valve", "dispatch"],
+      severity: "hint",
+    });
+  }
+  const byRate = stations.some((station) => station?.recharge.by === "rate" || station?.drop.by === "rate");
+  if (byRate && has(["product"]) && !has(["product", "flash"])) {
+    const message =
+      "`flash` is missing; none is assumed, so that shots, recharge and drop come out too small if there is any.";
+    report({
+      code: "flash-assumed",
+      message,
+      expected: "`flash: 30 % of part`",
+      remedy: "Add `flash`, or `flash: 0 g` if there is none.",
+      path: ["product", "flash"],
+      severity: "hint",
+    });
+  }
+}

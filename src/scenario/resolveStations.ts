@@ -1,0 +1,138 @@
+// From station drafts to stations with everything filled in, with the checks that look across a station's keys.
+import { checkExtra, extraSteps } from "./extraSteps.ts";
+import { timeOrRate } from "./resolveDelivery.ts";
+import { productOf, type ProductMasses, type Products } from "./resolveProducts.ts";
+import { isAlwaysZero, settled, type Resolution, type StationDraft } from "./resolution.ts";
+import type { Path } from "./finding.ts";
+import type { StationSpec, TimeOrRate, ValveSpec } from "./scenario.ts";
+import type { ListedStation } from "./stationList.ts";
+
+/** A station with all its keys; undefined where one of them could not be read. */
+export function resolveStation(
+  listed: ListedStation,
+  products: Products,
+  resolution: Resolution,
+): StationSpec | undefined {
+  const { draft, path, first } = listed;
+  // The twins that `count` makes share their faults.
+  const quiet: Resolution = first ? resolution : { ...resolution, report: () => undefined };
+  const product = productOf(draft, path, products, quiet);
+  const masses = product === undefined ? undefined : products.get(product);
+  checkShot(draft, path, masses, quiet);
+  checkVent(draft, path, quiet);
+  checkOperator(draft, path, quiet);
+  checkExtra(draft, path, quiet);
+  return assemble(listed, product, masses, resolution);
+}
+
+function assemble(
+  { name, draft }: ListedStation,
+  product: string | undefined,
+  masses: ProductMasses | undefined,
+  resolution: Resolution,
+): StationSpec | undefined {
+  const cell = resolution.draft.delivery;
+  const { steps, cavities, priority } = draft;
+  const spec = {
+    ...{ name, cavities, product, priority },
+    partMass: masses && masses.partMilligrams / 1_000_000,
+    flashMass: masses && masses.flashMilligrams / 1_000_000,
+    drop: timeOrRate("deliveryRate", "drop", draft.delivery, cell),
+    recharge: timeOrRate("plasticatingRate", "recharge", draft.delivery, cell),
+    close: settled(steps?.close),
+    blow: settled(steps?.blow),
+    cool: settled(steps?.cool),
+    vent: settled(steps?.vent),
+    open: settled(steps?.open),
+    remove: removal(draft),
+    extra: extraSteps(draft),
+  };
+  return isComplete(spec) ? spec : undefined;
+}
+
+/** A record none of whose values is undefined. */
+type Complete<Parts> = { readonly [Key in keyof Parts]: Exclude<Parts[Key], undefined> };
+
+export function isComplete<Parts extends object>(parts: Parts): parts is Parts & Complete<Parts> {
+  return Object.values(parts).every((part) => part !== undefined);
+}
+
+function removal({ steps }: StationDraft): StationSpec["remove"] | undefined {
+  const time = settled(steps?.remove?.time);
+  const by = steps?.remove?.by;
+  return time === undefined || by === undefined ? undefined : { time, by };
+}
+
+function checkShot(
+  draft: StationDraft,
+  path: Path,
+  masses: ProductMasses | undefined,
+  { draft: cell, report }: Resolution,
+): void {
+  const capacity = cell.delivery?.shotCapacity;
+  if (capacity === undefined || masses === undefined || draft.cavities === undefined) return;
+  const each = masses.partMilligrams + masses.flashMilligrams;
+  const shot = draft.cavities * each;
+  if (shot <= capacity) return;
+  const fitting = Math.floor(capacity / each);
+  const fewer = fitting === 0 ? "" : `, or at most ${fitting} ${fitting === 1 ? "cavity" : "cavities"}`;
+  report({
+    code: "shot-above-capacity",
+    message: `The shot of ${draft.cavities} × ${each / 1000} g = ${shot / 1000} g is above the shot capacity of ${capacity / 1000} g.`,
+    expected: `a shot of at most ${capacity / 1000} g`,
+    remedy: `Use a screw that holds \`${shot / 1000} g\`${fewer}.`,
+    path: [...path, "cavities"],
+    fate: "cell",
+  });
+}
+
+function checkVent({ steps }: StationDraft, path: Path, { report }: Resolution): void {
+  const [blow, vent] = [settled(steps?.blow), settled(steps?.vent)];
+  if (blow === undefined || vent === undefined || isAlwaysZero(blow) || !isAlwaysZero(vent)) return;
+  report({
+    code: "vent-zero",
+    message: "The mold would open under blow pressure: the vent takes no time.",
+    expected: "a vent time above zero after a blow",
+    remedy: "Give the time until the pressure has fallen, such as `0.5 s`.",
+    path: [...path, "steps", "vent"],
+    fate: "cell",
+  });
+}
+
+function checkOperator({ steps }: StationDraft, path: Path, { draft, report }: Resolution): void {
+  if (steps?.remove?.by !== "operator" || draft.crew?.operators !== 0) return;
+  report({
+    code: "operator-missing",
+    message: "An operator is to take the parts out, but there is none.",
+    expected: "`crew: { operators: 1 }` or more",
+    remedy: "Add `crew: { operators: 1 }`, or write `by: machine`.",
+    path: [...path, "steps", "remove", "by"],
+    fate: "cell",
+  });
+}
+
+/** Reports a cell that could turn for ever without the clock moving on. */
+export function checkZeroCycle(
+  stations: readonly (StationSpec | undefined)[],
+  listed: readonly ListedStation[],
+  valve: ValveSpec,
+  { report }: Resolution,
+): void {
+  const isZero = (step: TimeOrRate): boolean => step.by === "time" && isAlwaysZero(step.time);
+  if (!isAlwaysZero(valve.shift)) return;
+  for (const [index, station] of stations.entries()) {
+    if (station === undefined || !isZero(station.drop) || !isZero(station.recharge)) continue;
+    const steps = [station.close, station.blow, station.cool, station.vent, station.open, station.remove.time];
+    if (![...steps, ...station.extra.map((step) => step.time)].every(isAlwaysZero)) continue;
+    if (listed[index]?.first !== true) continue;
+    const message = "Nothing in this station's cycle takes any time.";
+    report({
+      code: "zero-cycle",
+      message,
+      expected: "at least one time above zero",
+      remedy: "Give the times of its steps.",
+      path: [...(listed[index]?.path ?? []), "steps"],
+      fate: "cell",
+    });
+  }
+}

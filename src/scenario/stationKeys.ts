@@ -1,0 +1,74 @@
+// A station: its mold, its steps, and where it differs from the cell.
+import { stationDelivery } from "./deliveryKeys.ts";
+import { defaulted, eitherOr, listOf, mapping, optional, required } from "./key.ts";
+import { timeLaw, timeLawOrEstimate } from "./law.ts";
+import { meanings } from "./leaf.ts";
+import { oneOf, text, wholeNumber } from "./plainLeaf.ts";
+import { stepName, stationName } from "./nameLeaf.ts";
+
+export const mostStations = 16;
+
+const remove = mapping(
+  {
+    time: required(timeLaw, "Time to take the parts out, tail strip included."),
+    by: defaulted(
+      oneOf("machine", "operator"),
+      "stations.*.steps.remove.by",
+      "By machine, or by an operator who is held that long.",
+    ),
+  },
+  "{ time: 0.8 s, by: machine }",
+);
+
+const steps = mapping(
+  {
+    close: required(timeLaw, "Mold closes, with lock-up and pin entry or pinch."),
+    blow: required(
+      timeLawOrEstimate,
+      "Blow air inflates the parison, blow delay included. `estimate` is not built yet.",
+    ),
+    cool: required(timeLawOrEstimate, "Part cools under pressure. `estimate` is not built yet."),
+    vent: required(timeLawOrEstimate, "Pressure falls before the mold may open. `estimate` is not built yet."),
+    open: required(timeLaw, "Mold opens, pin out included."),
+    remove: required(remove, "Parts leave the mold."),
+    travelIn: optional(timeLaw, "Mold travels under the die (continuous). Not built yet."),
+    cut: optional(timeLaw, "Parison is cut (continuous). Not built yet."),
+    travelOut: optional(timeLaw, "Mold travels to the blow station (continuous). Not built yet."),
+  },
+  "{ close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: … }",
+);
+
+const extraStep = mapping(
+  {
+    after: required(text("close"), "The cycle step, or the extra step listed before, that this one follows."),
+    name: required(stepName, "What the step is called in tables."),
+    time: required(timeLaw, "How long it takes."),
+  },
+  "{ after: close, name: pin down, time: 0.3 s }",
+);
+
+const station = mapping(
+  {
+    name: optional(stationName, "Name in every table; `station 1` and so on where absent."),
+    count: optional(
+      wholeNumber(1, mostStations, "too-many-stations"),
+      "So many alike: `{ count: 2, name: side }` gives side 1 and side 2.",
+    ),
+    cavities: required(wholeNumber(1, 12), "Cavities of the mold, and parisons of its manifold."),
+    product: optional(text("bottle"), "Which of `products` its mold makes."),
+    delivery: optional(stationDelivery, "Delivery values of this station alone."),
+    steps: required(steps, "Times of the cycle's steps."),
+    extra: optional(
+      listOf(extraStep, "a list of `{ after: close, name: pin down, time: 0.3 s }`"),
+      "Steps of your own.",
+    ),
+    priority: defaulted(
+      wholeNumber(1, 99),
+      "stations.*.priority",
+      "Rank under `dispatch: priority`; 1 is served first.",
+    ),
+  },
+  "{ name: left, cavities: 2, steps: … }",
+).register(meanings, { id: "station" });
+
+export const stations = eitherOr(listOf(station, "a list of stations, or one mapping with `count: 2`"), station);
