@@ -1,0 +1,43 @@
+// What one replication of a cell leaves behind: plain rows, in ticks of a microsecond.
+import type { Standstill } from "#engine/simulation.ts";
+
+export interface StationRecord {
+  readonly name: string;
+  /** Shots delivered and parts removed within the observed time. */
+  readonly shots: number;
+  readonly parts: number;
+  readonly shotMilligrams: number;
+  /** Tick of each delivery, ascending. */
+  readonly shotTicks: readonly number[];
+}
+
+export interface StateTime {
+  readonly resource: string;
+  readonly state: string;
+  readonly kind: string;
+  readonly ticks: number;
+}
+
+/** Time that one step holds on the critical path. */
+export interface ChainShare {
+  readonly resource: string;
+  readonly step: string;
+  readonly process: string;
+  /** On the chain back from each station's end of the run. */
+  readonly ticksByStation: readonly number[];
+  /** Mean of these, weighted by the stations' shots, and the part whose start was bound by more than one completion. */
+  readonly ticks: number;
+  readonly tiedTicks: number;
+}
+
+export interface CellRecord {
+  readonly replication: number;
+  /** The observed time: after `fromTick`, up to and including `untilTick`. */
+  readonly fromTick: number;
+  readonly untilTick: number;
+  readonly stations: readonly StationRecord[];
+  readonly stateTimes: readonly StateTime[];
+  readonly chain: readonly ChainShare[];
+  /** Present where nothing could happen any more before the end. */
+  readonly standstill?: Standstill;
+}

@@ -1,0 +1,42 @@
+// The plan of a cell: its cycle table compiled once, ready for any number of replications.
+import { compileTable, type Program } from "#engine/program.ts";
+import type { StepTable } from "#engine/stepTable.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { reciprocatingScrewTable, shotsOf } from "./reciprocatingScrew.ts";
+
+export interface CellPlan {
+  readonly scenario: Scenario;
+  readonly program: Program;
+  /** Process number of each station, in the order of the scenario's stations. */
+  readonly stationProcess: readonly number[];
+  /** Counters whose every rise is kept with its time. */
+  readonly marked: readonly string[];
+}
+
+/** All draws of one step of one resource multiplied by a factor: what a faster or slower step would do. */
+export interface StepScale {
+  readonly resource: string;
+  readonly step: string;
+  readonly factor: number;
+}
+
+export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
+  const table = reciprocatingScrewTable(scenario);
+  const program = compileTable(scale ? scaleStep(table, scale) : table);
+  const stationProcess = scenario.stations.map((station) => table.processes.findIndex((process) => process.name === station.name));
+  return { scenario, program, stationProcess, marked: scenario.stations.map((station) => shotsOf(station.name)) };
+}
+
+/** The draws stay the same numbers in the same order, so that the effect of the factor alone is seen. */
+function scaleStep(table: StepTable, scale: StepScale): StepTable {
+  const processes = table.processes.map((process) => ({
+    ...process,
+    steps: process.steps.map((step) => {
+      const isMeant = step.time && (step.time.resource ?? process.resource) === scale.resource && step.name === scale.step;
+      if (!isMeant) return step;
+      const laws = step.time.laws.map((law) => ({ ...law, factor: (law.factor ?? 1) * scale.factor }));
+      return { ...step, time: { ...step.time, laws } };
+    }),
+  }));
+  return { ...table, processes };
+}

@@ -1,0 +1,79 @@
+// Runs one replication of a cell and hands over what it left behind, as plain rows.
+import { EventLog } from "#engine/eventLog.ts";
+import { TICKS_PER_SECOND } from "#engine/sampler.ts";
+import { Simulation } from "#engine/simulation.ts";
+import type { CellPlan } from "./planCell.ts";
+import type { CellRecord, ChainShare, StateTime } from "./cellRecord.ts";
+import { partsOf, shotsOf } from "./reciprocatingScrew.ts";
+import { shotMass } from "./shotMass.ts";
+
+export interface RunOptions {
+  readonly replication: number;
+  /** Seconds not counted at the beginning; the scenario's if not given. */
+  readonly warmup?: number;
+  readonly log?: EventLog;
+}
+
+/** The same scenario, seed and replication always give the same record. */
+export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
+  const { scenario, program } = plan;
+  const from = Math.round((options.warmup ?? scenario.run.warmup) * TICKS_PER_SECOND);
+  const until = Math.round(scenario.run.length * TICKS_PER_SECOND);
+  const simulation = new Simulation(
+    program,
+    { seed: scenario.run.seed, replication: options.replication, ...(options.log ? { log: options.log } : {}) },
+    plan.marked,
+  );
+  if (from > 0) {
+    simulation.runUntil(from);
+    simulation.restartObservation();
+  }
+  simulation.runUntil(until);
+  simulation.settle();
+  const counts = new Map(program.counters.map((name, i) => [name, simulation.counts[i]!]));
+  const stations = scenario.stations.map((station) => ({
+    name: station.name,
+    shots: counts.get(shotsOf(station.name)) ?? 0,
+    parts: counts.get(partsOf(station.name)) ?? 0,
+    shotMilligrams: shotMass(station),
+    shotTicks: shotTicks(plan, simulation, station.name),
+  }));
+  const stateTimes = stateTimesOf(simulation);
+  const standstill = simulation.standstill;
+  return {
+    replication: options.replication,
+    fromTick: from,
+    untilTick: until,
+    stations,
+    stateTimes,
+    chain: chainShares(plan, simulation, stations.map((station) => station.shots)),
+    ...(standstill ? { standstill } : {}),
+  };
+}
+
+function shotTicks(plan: CellPlan, simulation: Simulation, station: string): number[] {
+  const counter = plan.program.counters.indexOf(shotsOf(station));
+  return simulation.marks.ticks.filter((_, i) => simulation.marks.counters[i] === counter);
+}
+
+function stateTimesOf(simulation: Simulation): StateTime[] {
+  const { states, table } = simulation.program;
+  return states.map((state, i) => ({
+    resource: table.resources[state.resource]!.name,
+    state: state.name,
+    kind: state.kind,
+    ticks: simulation.stateTicks[i]!,
+  }));
+}
+
+/** One chain a station, back from the end of the run, weighted by the station's shots. */
+function chainShares(plan: CellPlan, simulation: Simulation, shots: readonly number[]): ChainShare[] {
+  const total = shots.reduce((sum, each) => sum + each, 0);
+  const weights = shots.map((each) => (total === 0 ? 1 / shots.length : each / total));
+  const chains = simulation.chainsOf(plan.stationProcess);
+  const weighted = (ticks: readonly number[]): number => ticks.reduce((sum, each, k) => sum + each * weights[k]!, 0);
+  return plan.program.activities.map((activity, i) => {
+    const ticksByStation = chains.map((chain) => chain.ticks[i]!);
+    return { ...activity, ticksByStation, ticks: weighted(ticksByStation), tiedTicks: weighted(chains.map((chain) => chain.tied[i]!)) };
+  });
+}

@@ -1,0 +1,159 @@
+// The binding chain: every timed step remembers the one completion that bound its start; folded, so that a year fits in memory.
+
+/** Nodes held before the chain is due for folding. */
+const foldAt = 1 << 15;
+
+/** Time along a chain, in ticks by activity; `tied` is the part of it whose start had more than one latest completion. */
+export interface ChainTotals {
+  readonly ticks: Float64Array;
+  readonly tied: Float64Array;
+}
+
+/**
+ * A forest of links from each timed step back to the step whose completion bound its start. The time from a node's start to the
+ * start of its child belongs to the node's activity, so that a walk back from any node tiles the time without gap or overlap.
+ *
+ * Folding keeps the live nodes and those where their paths meet; what lies between two kept nodes is summed up by activity. So
+ * at most twice as many nodes survive a fold as there are live ones, exactly and whatever the length of the run.
+ */
+export class BindingChain {
+  readonly #activities: number;
+  #start = new Float64Array(foldAt);
+  #activity = new Int32Array(foldAt);
+  #parent = new Int32Array(foldAt);
+  #tied = new Uint8Array(foldAt);
+  /** Where an edge was folded: ticks by activity from the start of the parent to this node's start, then the tied part of each. */
+  #folded: (Float64Array | undefined)[] = [];
+  #size = 0;
+
+  constructor(activities: number) {
+    this.#activities = activities;
+  }
+
+  /** True when the next `add` calls should be preceded by `fold`. */
+  get isFull(): boolean {
+    return this.#size >= foldAt - 64;
+  }
+
+  /** Adds a timed step that starts at this tick; `parent` is the node that bound it, or -1 at the beginning. */
+  add(activity: number, start: number, parent: number, tied: boolean): number {
+    const node = this.#size++;
+    if (node >= this.#start.length) this.#grow();
+    this.#start[node] = start;
+    this.#activity[node] = activity;
+    this.#parent[node] = parent;
+    this.#tied[node] = tied ? 1 : 0;
+    return node;
+  }
+
+  /** The node added last, -1 where there is none. */
+  get last(): number {
+    return this.#size - 1;
+  }
+
+  startOf(node: number): number {
+    return this.#start[node]!;
+  }
+
+  activityOf(node: number): number {
+    return this.#activity[node]!;
+  }
+
+  /** Adds up the way back from `node` to the beginning, of what lies before `end`; later nodes must not have been folded. */
+  totals(node: number, end: number): ChainTotals {
+    const sums = new Float64Array(2 * this.#activities);
+    let last = node;
+    while (last !== -1 && this.#start[last]! > end) last = this.#parent[last]!;
+    if (last !== -1) this.#addSpan(sums, last, end);
+    this.#addWay(sums, last, -1);
+    return { ticks: sums.slice(0, this.#activities), tied: sums.slice(this.#activities) };
+  }
+
+  /**
+   * Forgets all but the live nodes and the meeting points of their paths.
+   * Returns the new number of each old node, -1 where it was forgotten.
+   */
+  fold(live: readonly number[]): Int32Array {
+    const keep = this.#meetingPoints(live);
+    const kept: number[] = [];
+    for (let node = 0; node < this.#size; node++) if (keep[node]) kept.push(node);
+    const ancestors = kept.map((node) => this.#keptAncestor(node, keep));
+    const folded = kept.map((node, i) => {
+      if (ancestors[i] === this.#parent[node]) return this.#folded[node];
+      const sums = new Float64Array(2 * this.#activities);
+      this.#addWay(sums, node, ancestors[i]!);
+      return sums;
+    });
+    const renumbered = new Int32Array(this.#size).fill(-1);
+    kept.forEach((node, i) => {
+      this.#start[i] = this.#start[node]!;
+      this.#activity[i] = this.#activity[node]!;
+      this.#tied[i] = this.#tied[node]!;
+      this.#parent[i] = ancestors[i] === -1 ? -1 : renumbered[ancestors[i]!]!;
+      renumbered[node] = i;
+    });
+    this.#folded = folded;
+    this.#size = kept.length;
+    return renumbered;
+  }
+
+  /** Lets every live node begin anew at `tick`, as if nothing had been before: the end of a warm-up. */
+  restart(live: readonly number[], tick: number): Int32Array {
+    const renumbered = this.fold(live);
+    this.#folded = [];
+    this.#start.fill(tick, 0, this.#size);
+    this.#parent.fill(-1, 0, this.#size);
+    return renumbered;
+  }
+
+  /** Kept are the live nodes and every node at which two ways meet. */
+  #meetingPoints(live: readonly number[]): Uint8Array {
+    const keep = new Uint8Array(this.#size);
+    const ways = new Uint8Array(this.#size);
+    for (const head of live) {
+      if (head === -1) continue;
+      keep[head] = 1;
+      for (let at = head; ways[at] === 0; ) {
+        ways[at] = 1;
+        const parent = this.#parent[at]!;
+        if (parent === -1) break;
+        if (ways[parent] !== 0) keep[parent] = 1;
+        at = parent;
+      }
+    }
+    return keep;
+  }
+
+  #keptAncestor(node: number, keep: Uint8Array): number {
+    let at = this.#parent[node]!;
+    while (at !== -1 && !keep[at]) at = this.#parent[at]!;
+    return at;
+  }
+
+  /** Adds what lies between the start of `ancestor` (-1: the beginning) and the start of `node`. */
+  #addWay(sums: Float64Array, node: number, ancestor: number): void {
+    for (let at = node; at !== ancestor; ) {
+      const parent = this.#parent[at]!;
+      const folded = this.#folded[at];
+      if (folded) for (let i = 0; i < folded.length; i++) sums[i]! += folded[i]!;
+      else if (parent !== -1) this.#addSpan(sums, parent, this.#start[at]!);
+      at = parent;
+    }
+  }
+
+  #addSpan(sums: Float64Array, node: number, end: number): void {
+    const activity = this.#activity[node]!;
+    const ticks = end - this.#start[node]!;
+    sums[activity]! += ticks;
+    if (this.#tied[node]) sums[this.#activities + activity]! += ticks;
+  }
+
+  #grow(): void {
+    const length = 2 * this.#start.length;
+    const grown = <A extends Float64Array | Int32Array | Uint8Array>(from: A, to: A): A => (to.set(from as never), to);
+    this.#start = grown(this.#start, new Float64Array(length));
+    this.#activity = grown(this.#activity, new Int32Array(length));
+    this.#parent = grown(this.#parent, new Int32Array(length));
+    this.#tied = grown(this.#tied, new Uint8Array(length));
+  }
+}

@@ -1,0 +1,325 @@
+// Turns a step table into numbers: one row a step, every name resolved and checked once, so that the loop meets no text.
+import { invariant } from "#foundation/invariant.ts";
+import { Sampler, TICKS_PER_SECOND } from "./sampler.ts";
+import type { GiveSpec, NeedSpec, ProcessSpec, Register, ShowSpec, StepSpec, StepTable, StopRule, TimeSpec } from "./stepTable.ts";
+
+/** A timed step of one process, as records and shares name it; after the steps come the stops of each resource. */
+export interface Activity {
+  readonly resource: string;
+  readonly step: string;
+  readonly process: string;
+}
+
+/** Numbers of the registers: the value of `by` and of `takes`. */
+export const NO_REGISTER = 0;
+export const CARGO = 1;
+export const HAND = 2;
+
+export interface Need {
+  readonly place: number;
+  readonly by: number;
+  readonly count: number;
+  readonly meanwhile: number;
+  readonly othersTurn: number;
+  readonly takes: number;
+}
+
+export interface Give {
+  readonly place: number;
+  readonly by: number;
+  readonly count: number;
+  readonly carries: number;
+}
+
+export interface Show {
+  readonly resource: number;
+  readonly by: number;
+  /** Global numbers of the states; more than one are chosen by cargo. */
+  readonly states: Int32Array;
+}
+
+/** How a step takes its time: a law for each cargo or one for all, the stream to draw from, the resource whose work it waits for. */
+export interface Draw {
+  readonly samplers: readonly Sampler[];
+  readonly stream: number;
+  readonly clock: number;
+}
+
+export const RUNS_ON = -1;
+export const HOLDS = -2;
+
+/** One step of one process. Absent links are -1. */
+export interface Row {
+  readonly name: string;
+  readonly process: number;
+  readonly needs: readonly Need[];
+  /** No other process ever wants what this step needs: it may take it the moment it is there. */
+  readonly takesAlone: boolean;
+  readonly patience: Draw | null;
+  readonly patienceNext: number;
+  readonly shows: readonly Show[];
+  readonly draw: Draw | null;
+  readonly activity: number;
+  readonly gives: readonly Give[];
+  readonly counters: Int32Array;
+  readonly amounts: Float64Array;
+  /** Resources whose stop keeps this step from starting; for physics none. */
+  readonly gates: Int32Array;
+  readonly isPhysics: boolean;
+  /** By rule (finish, hold, scrap): RUNS_ON, HOLDS or the row to leave for. */
+  readonly stopEffect: Int32Array;
+  readonly stops: number;
+  readonly stopsRule: number;
+  readonly releases: number;
+  readonly next: number;
+  readonly chance: number;
+  readonly chanceNext: number;
+  readonly chanceStream: number;
+}
+
+export interface Program {
+  readonly table: StepTable;
+  readonly rows: readonly Row[];
+  /** First row of each process, and the row with which it begins. */
+  readonly firstRow: Int32Array;
+  readonly beginsAt: Int32Array;
+  readonly activities: readonly Activity[];
+  readonly counters: readonly string[];
+  readonly streams: readonly { readonly resource: string; readonly step: string }[];
+  readonly states: readonly { readonly resource: number; readonly name: string; readonly kind: string }[];
+  readonly isWorking: Uint8Array;
+  readonly firstState: Int32Array;
+  /** State and activity of each resource while it is stopped; -1 where nothing stops it. */
+  readonly stoppedState: Int32Array;
+  readonly stoppedActivity: Int32Array;
+  readonly ownResource: Int32Array;
+  /** Processes that take from each place, in their order. */
+  readonly takers: readonly Int32Array[];
+  /** Places at which processes queue for steps that also need this place. */
+  readonly queues: readonly Int32Array[];
+  /** Processes whose time passes only while the resource works. */
+  readonly clocked: readonly Int32Array[];
+}
+
+const rules: readonly StopRule[] = ["finish", "hold", "scrap"];
+export const ruleNumber = (rule: StopRule): number => rules.indexOf(rule);
+
+/** Throws BrokenInvariant where the table names what it does not hold. */
+export function compileTable(table: StepTable): Program {
+  return new Compiler(table).compile();
+}
+
+class Compiler {
+  readonly #table: StepTable;
+  readonly #activities: Activity[] = [];
+  readonly #counters: string[] = [];
+  readonly #streams: { resource: string; step: string }[] = [];
+  readonly #states: { resource: number; name: string; kind: string }[] = [];
+  readonly #resource: ReadonlyMap<string, number>;
+  readonly #place: ReadonlyMap<string, number>;
+  readonly #stoppable: ReadonlySet<string>;
+  readonly #firstRow: Int32Array;
+
+  constructor(table: StepTable) {
+    this.#table = table;
+    this.#resource = numbered(table.resources, "resource");
+    this.#place = numbered(table.places, "place");
+    numbered(table.processes, "process");
+    this.#stoppable = new Set(table.processes.flatMap((p) => p.steps.flatMap((s) => s.stops?.resource ?? [])));
+    this.#firstRow = new Int32Array(table.processes.length);
+    let row = 0;
+    table.processes.forEach((process, i) => {
+      this.#firstRow[i] = row;
+      row += process.steps.length;
+    });
+    table.resources.forEach((resource, number) => {
+      for (const state of resource.states) this.#states.push({ resource: number, name: state.name, kind: state.kind });
+    });
+  }
+
+  compile(): Program {
+    const { resources, places, processes } = this.#table;
+    const rows = processes.flatMap((process, p) => process.steps.map((step, i) => this.#row(process, p, step, i)));
+    const stopped = resources.map((resource) => (this.#stoppable.has(resource.name) ? resource.name : undefined));
+    const stoppedActivity = stopped.map((name) => (name === undefined ? -1 : this.#activity(name, "stopped", name)));
+    const takers = places.map((_, place) => takersOf(rows, place, this.#table));
+    return {
+      table: this.#table,
+      rows: rows.map((row) => ({ ...row, takesAlone: row.needs.every((need) => this.#wantedByOne(need, takers)) })),
+      firstRow: this.#firstRow,
+      beginsAt: Int32Array.from(processes, (process, p) => this.#firstRow[p]! + (process.begins ? stepNumber(process, process.begins) : 0)),
+      activities: this.#activities,
+      counters: this.#counters,
+      streams: this.#streams,
+      states: this.#states,
+      isWorking: Uint8Array.from(this.#states, (state) => (state.kind === "working" ? 1 : 0)),
+      firstState: Int32Array.from(resources, (_, r) => this.#states.findIndex((state) => state.resource === r)),
+      stoppedState: Int32Array.from(resources, (r, i) => (stopped[i] === undefined ? -1 : this.#state(r.name, r.whenStopped ?? ""))),
+      stoppedActivity: Int32Array.from(stoppedActivity),
+      ownResource: Int32Array.from(processes, (process) => this.#resourceNumber(process.resource)),
+      takers,
+      queues: places.map((_, place) => queuesOf(rows, place, this.#table)),
+      clocked: resources.map((_, r) => processesWhere(rows, (row) => row.draw?.clock === r)),
+    };
+  }
+
+  #row(process: ProcessSpec, number: number, step: StepSpec, index: number): Row {
+    const first = this.#firstRow[number]!;
+    const to = (name: string): number => first + stepNumber(process, name);
+    const isPhysics = step.stopped === "physics";
+    const effects = typeof step.stopped === "object" ? step.stopped : {};
+    const counts = Object.entries(step.counts ?? {});
+    const shown = [...new Set([process.resource, ...(step.shows ?? []).map((show) => show.resource)])];
+    const isGated = !isPhysics && step.stops === undefined && (step.time !== undefined || step.needs !== undefined);
+    return {
+      name: step.name,
+      process: number,
+      needs: (step.needs ?? []).map((need) => this.#need(process, need)),
+      takesAlone: false,
+      patience: step.patience ? this.#draw(process, step.name, step.patience.time) : null,
+      patienceNext: step.patience ? to(step.patience.leaveFor) : -1,
+      shows: (step.shows ?? []).map((show) => this.#show(show)),
+      draw: step.time ? this.#draw(process, step.name, step.time) : null,
+      activity: step.time ? this.#activity(step.time.resource ?? process.resource, step.name, process.name) : -1,
+      gives: (step.gives ?? []).map((give) => this.#give(give)),
+      counters: Int32Array.from(counts, ([name]) => this.#counter(name)),
+      amounts: Float64Array.from(counts, ([, amount]) => amount),
+      gates: Int32Array.from(isGated ? shown.filter((name) => this.#stoppable.has(name)) : [], (name) => this.#resourceNumber(name)),
+      isPhysics,
+      stopEffect: Int32Array.from(rules, (rule) => {
+        const effect = effects[rule] ?? "run on";
+        return effect === "run on" ? RUNS_ON : effect === "hold" ? HOLDS : to(effect.leaveFor);
+      }),
+      stops: step.stops ? this.#resourceNumber(step.stops.resource) : -1,
+      stopsRule: step.stops ? ruleNumber(step.stops.rule) : -1,
+      releases: step.releases === undefined ? -1 : this.#resourceNumber(step.releases),
+      next: step.next === undefined ? first + ((index + 1) % process.steps.length) : to(step.next),
+      chance: step.chance?.of ?? 0,
+      chanceNext: step.chance ? to(step.chance.next) : -1,
+      chanceStream: step.chance ? this.#stream(process.resource, `${step.name} chance`) : -1,
+    };
+  }
+
+  #need(process: ProcessSpec, need: NeedSpec): Need {
+    return {
+      place: this.#number(this.#place, need.place),
+      by: registerNumber(need.by),
+      count: need.count ?? 1,
+      meanwhile: this.#waitingState(process, need.meanwhile),
+      othersTurn: this.#waitingState(process, need.whileOthersTurn ?? need.meanwhile),
+      takes: registerNumber(need.takes),
+    };
+  }
+
+  #give(give: GiveSpec): Give {
+    return {
+      place: this.#number(this.#place, give.place),
+      by: registerNumber(give.by),
+      count: give.count ?? 1,
+      carries: registerNumber(give.carries ?? "cargo"),
+    };
+  }
+
+  #show(show: ShowSpec): Show {
+    const states = typeof show.state === "string" ? [show.state] : show.state;
+    return {
+      resource: this.#number(this.#resource, show.resource),
+      by: registerNumber(show.by),
+      states: Int32Array.from(states, (state) => this.#state(show.resource, state)),
+    };
+  }
+
+  #draw(process: ProcessSpec, step: string, time: TimeSpec): Draw {
+    return {
+      samplers: time.laws.map(({ law, amount, factor = 1 }) =>
+        amount === undefined ? new Sampler(law, { unit: TICKS_PER_SECOND * factor }) : Sampler.ofRate(law, amount * factor),
+      ),
+      stream: this.#stream(time.resource ?? process.resource, time.stream ?? step),
+      clock: time.whileWorking === undefined ? -1 : this.#resourceNumber(time.whileWorking),
+    };
+  }
+
+  /** Streams are shared by name: two steps that name the same one draw from it in turn. */
+  #stream(resource: string, step: string): number {
+    const known = this.#streams.findIndex((stream) => stream.resource === resource && stream.step === step);
+    return known === -1 ? this.#streams.push({ resource, step }) - 1 : known;
+  }
+
+  #activity(resource: string, step: string, process: string): number {
+    return this.#activities.push({ resource, step, process }) - 1;
+  }
+
+  #counter(name: string): number {
+    const known = this.#counters.indexOf(name);
+    return known === -1 ? this.#counters.push(name) - 1 : known;
+  }
+
+  #waitingState(process: ProcessSpec, state: string | undefined): number {
+    return state === undefined ? -1 : this.#state(process.resource, state);
+  }
+
+  #state(resource: string, state: string): number {
+    const owner = this.#number(this.#resource, resource);
+    const found = this.#states.findIndex((each) => each.resource === owner && each.name === state);
+    invariant(found !== -1, "a state shown is one of the resource's states", { resource, state });
+    return found;
+  }
+
+  #resourceNumber(name: string): number {
+    return this.#number(this.#resource, name);
+  }
+
+  #number(numbers: ReadonlyMap<string, number>, name: string): number {
+    const found = numbers.get(name);
+    invariant(found !== undefined, "a name in a step table is declared", { name });
+    return found;
+  }
+
+  #wantedByOne(need: Need, takers: readonly Int32Array[]): boolean {
+    return need.by === NO_REGISTER && takers[need.place]!.length === 1;
+  }
+}
+
+function numbered(items: readonly { readonly name: string }[], what: string): ReadonlyMap<string, number> {
+  const numbers = new Map(items.map((item, i) => [item.name, i]));
+  invariant(numbers.size === items.length, `no two of the same name: ${what}`, { names: items.map((item) => item.name) });
+  return numbers;
+}
+
+function stepNumber(process: ProcessSpec, name: string): number {
+  const found = process.steps.findIndex((step) => step.name === name);
+  invariant(found !== -1, "a step that another names is in the same process", { process: process.name, step: name });
+  return found;
+}
+
+function registerNumber(register: Register | undefined): number {
+  return register === undefined ? NO_REGISTER : register === "cargo" ? CARGO : HAND;
+}
+
+/** Places of the family that starts at `first`: `name 1`, `name 2`, … side by side. */
+function familySize(table: StepTable, first: number): number {
+  const base = table.places[first]!.name.replace(/ 1$/, "");
+  let size = 1;
+  while (table.places[first + size]?.name === `${base} ${size + 1}`) size++;
+  return size;
+}
+
+function wants(need: Need, place: number, table: StepTable): boolean {
+  if (need.by === NO_REGISTER) return need.place === place;
+  return place >= need.place && place < need.place + familySize(table, need.place);
+}
+
+function takersOf(rows: readonly Row[], place: number, table: StepTable): Int32Array {
+  return processesWhere(rows, (row) => row.needs.some((need) => wants(need, place, table)));
+}
+
+function queuesOf(rows: readonly Row[], place: number, table: StepTable): Int32Array {
+  const queues = table.places.map((_, i) => i).filter((queue) =>
+    rows.some((row) => row.needs.length > 0 && wants(row.needs[0]!, queue, table) && row.needs.some((need) => wants(need, place, table))),
+  );
+  return Int32Array.from(queues);
+}
+
+function processesWhere(rows: readonly Row[], holds: (row: Row) => boolean): Int32Array {
+  return Int32Array.from(new Set(rows.filter(holds).map((row) => row.process))).toSorted();
+}
