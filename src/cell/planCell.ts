@@ -2,7 +2,8 @@
 import { compileTable, type Program } from "#engine/program.ts";
 import type { StepTable } from "#engine/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { reciprocatingScrewTable, shotsOf } from "./reciprocatingScrew.ts";
+import { shotsOf } from "./cycleNames.ts";
+import { reciprocatingScrewTable } from "./reciprocatingScrew.ts";
 
 export interface CellPlan {
   readonly scenario: Scenario;
@@ -23,7 +24,9 @@ export interface StepScale {
 export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
   const table = reciprocatingScrewTable(scenario);
   const program = compileTable(scale ? scaleStep(table, scale) : table);
-  const stationProcess = scenario.stations.map((station) => table.processes.findIndex((process) => process.name === station.name));
+  const stationProcess = scenario.stations.map((station) =>
+    table.processes.findIndex((process) => process.name === station.name),
+  );
   return { scenario, program, stationProcess, marked: scenario.stations.map((station) => shotsOf(station.name)) };
 }
 
@@ -32,7 +35,8 @@ function scaleStep(table: StepTable, scale: StepScale): StepTable {
   const processes = table.processes.map((process) => ({
     ...process,
     steps: process.steps.map((step) => {
-      const isMeant = step.time && (step.time.resource ?? process.resource) === scale.resource && step.name === scale.step;
+      const isMeant =
+        step.time && (step.time.resource ?? process.resource) === scale.resource && step.name === scale.step;
       if (!isMeant) return step;
       const laws = step.time.laws.map((law) => ({ ...law, factor: (law.factor ?? 1) * scale.factor }));
       return { ...step, time: { ...step.time, laws } };

@@ -4,7 +4,7 @@ import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
 import type { CellPlan } from "./planCell.ts";
 import type { CellRecord, ChainShare, StateTime } from "./cellRecord.ts";
-import { partsOf, shotsOf } from "./reciprocatingScrew.ts";
+import { partsOf, shotsOf } from "./cycleNames.ts";
 import { shotMass } from "./shotMass.ts";
 
 export interface RunOptions {
@@ -46,7 +46,11 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     untilTick: until,
     stations,
     stateTimes,
-    chain: chainShares(plan, simulation, stations.map((station) => station.shots)),
+    chain: chainShares(
+      plan,
+      simulation,
+      stations.map((station) => station.shots),
+    ),
     ...(standstill ? { standstill } : {}),
   };
 }
@@ -74,6 +78,11 @@ function chainShares(plan: CellPlan, simulation: Simulation, shots: readonly num
   const weighted = (ticks: readonly number[]): number => ticks.reduce((sum, each, k) => sum + each * weights[k]!, 0);
   return plan.program.activities.map((activity, i) => {
     const ticksByStation = chains.map((chain) => chain.ticks[i]!);
-    return { ...activity, ticksByStation, ticks: weighted(ticksByStation), tiedTicks: weighted(chains.map((chain) => chain.tied[i]!)) };
+    return {
+      ...activity,
+      ticksByStation,
+      ticks: weighted(ticksByStation),
+      tiedTicks: weighted(chains.map((chain) => chain.tied[i]!)),
+    };
   });
 }
