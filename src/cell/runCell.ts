@@ -1,5 +1,5 @@
 // Runs one replication of a cell and hands over what it left behind, as plain rows.
-import { EventLog } from "#engine/eventLog.ts";
+import type { EventLog } from "#engine/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
 import type { CellPlan } from "./planCell.ts";
