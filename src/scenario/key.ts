@@ -2,6 +2,7 @@
 import * as z from "zod/mini";
 import { defaults, type DefaultPath } from "./defaults.ts";
 import { meanings } from "./leaf.ts";
+import { branching } from "./lenient.ts";
 
 /** Words for what a mapping or list is, said when something else stands in its place. */
 export const containers = z.registry<{ readonly expected: string }>();
@@ -72,8 +73,5 @@ export function eitherOr<Other extends z.core.$ZodType, Keys extends z.core.$Zod
   other: Other,
   keys: Keys,
 ): z.ZodMiniUnion<readonly [Other, Keys]> {
-  const union = z.union([other, keys]);
-  union._zod.run = (payload, context): z.core.util.MaybeAsync<z.core.ParsePayload> =>
-    (isMapping(payload.value) ? keys : other)._zod.run(payload, context);
-  return union;
+  return branching(other, keys, isMapping);
 }

@@ -18,12 +18,10 @@ const reservedForStations = [
 ];
 
 /** The cycle's steps and the states of a station, as tables name them. */
-const reservedForSteps = [
-  ...["drop", "close", "blow", "cool", "vent", "open", "remove", "recharge", "travel in", "cut", "travel out"],
-  ...["awaiting melt", "awaiting valve", "awaiting turn", "valve shifting", "valve shifting to it", "parison drop"],
-  ...["closing", "blowing", "cooling", "venting", "opening", "awaiting removal", "removal", "awaiting takeaway"],
-  ...["being cleared", "changeover", "stopped", "off shift", "shift to port", "shift to neutral"],
-];
+const reservedForSteps = `drop, close, blow, cool, vent, open, remove, recharge, travel in, cut, travel out,
+  awaiting melt, awaiting valve, awaiting turn, valve shifting, valve shifting to it, parison drop, closing, blowing,
+  cooling, venting, opening, awaiting removal, removal, awaiting takeaway, being cleared, changeover, stopped, off shift,
+  shift to port, shift to neutral`.split(/,\s+/u);
 
 // Dots, brackets and equals signs belong to paths such as `stations.left.steps.cool=8 s`; a name begins with a letter.
 const form = String.raw`^\p{L}(?:[^.[\]="\p{Cc}]*[^.[\]="\p{Cc}\s])?$`;

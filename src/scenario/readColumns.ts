@@ -4,8 +4,8 @@ import { didYouMean } from "#foundation/didYouMean.ts";
 import { dimensions } from "#foundation/dimension.ts";
 import type { Finding, Path } from "./finding.ts";
 import { isMapping } from "./key.ts";
-import type { ColumnLaw } from "./law.ts";
-import { readQuantity } from "./plainLeaf.ts";
+import type { ColumnLaw } from "./lawReading.ts";
+import { readQuantity } from "./quantityLeaf.ts";
 
 export type ReadText = (relativePath: string) => string | undefined;
 

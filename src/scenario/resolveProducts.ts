@@ -1,7 +1,7 @@
 // The masses of every product, in whole milligrams.
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Path } from "./finding.ts";
-import type { FlashSpec } from "./productKeys.ts";
+import type { FlashSpec } from "./flashLeaf.ts";
 import type { ProductDraft, Resolution, StationDraft } from "./resolution.ts";
 
 export interface ProductMasses {

@@ -36,7 +36,10 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   adviseOn(resolved, resolution);
   const stations = resolved.filter((station) => station !== undefined);
   const parts = {
-    ...{ name, title: draft.title ?? name, valve, run },
+    name,
+    title: draft.title ?? name,
+    valve,
+    run,
     delivery: resolveDelivery(resolution),
     stations: stations.length === listed.length ? inOrder(stations, order) : undefined,
     operators: draft.crew?.operators,

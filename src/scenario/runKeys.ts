@@ -1,7 +1,8 @@
 // How long and how often the cell is run, and who is there.
 import { defaulted, mapping, optional } from "./key.ts";
 import { leaf, refused, wrongType, type Leaf } from "./leaf.ts";
-import { oneOf, quantity, quantitySchema, readQuantity, wholeNumber } from "./plainLeaf.ts";
+import { oneOf, wholeNumber } from "./plainLeaf.ts";
+import { quantity, quantitySchema, readQuantity } from "./quantityLeaf.ts";
 import { timeLaw } from "./law.ts";
 
 const seed: Leaf<string> = leaf({
