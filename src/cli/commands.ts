@@ -1,8 +1,43 @@
 // The commands that are built, and by name those that are planned, so that nothing asked for is quietly ignored.
 import type { CommandSpec } from "./command.ts";
-import { verboseOption } from "./options.ts";
+import {
+  compareOutOption,
+  lengthOption,
+  outOption,
+  quietOption,
+  replicationsOption,
+  seedOption,
+  setOption,
+  verboseOption,
+} from "./options.ts";
+
+const runOptions = [outOption, seedOption, replicationsOption, lengthOption, setOption, quietOption, verboseOption];
 
 export const builtCommands: readonly CommandSpec[] = [
+  {
+    name: "check",
+    operands: "<file...>",
+    meaning: "check scenario files and show step times, the ideal cycle, what sets it and how far the rest is from it",
+    example: "blowcell check scenarios/two-station.yaml",
+    options: [setOption, quietOption, verboseOption],
+    load: async () => (await import("./check.ts")).check,
+  },
+  {
+    name: "run",
+    operands: "<file>",
+    meaning: "simulate a cell: what it makes, what it waits for, what holds it back; writes CSV files",
+    example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
+    options: runOptions,
+    load: async () => (await import("./run.ts")).run,
+  },
+  {
+    name: "compare",
+    operands: "<file...>",
+    meaning: "simulate cells on the same luck and hold each against the first, with its seed, length and replications",
+    example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
+    options: runOptions.map((option) => (option === outOption ? compareOutOption : option)),
+    load: async () => (await import("./compare.ts")).compare,
+  },
   {
     name: "schema",
     operands: "",
@@ -14,17 +49,7 @@ export const builtCommands: readonly CommandSpec[] = [
 ];
 
 /** Refused by name and absent from --help. */
-export const plannedCommands: readonly string[] = [
-  "check",
-  "run",
-  "compare",
-  "sweep",
-  "merge",
-  "promise",
-  "fit",
-  "match",
-  "page",
-];
+export const plannedCommands: readonly string[] = ["sweep", "merge", "promise", "fit", "match", "page"];
 export const plannedOptions: readonly string[] = [
   "--precision",
   "--jobs",

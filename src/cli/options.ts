@@ -8,6 +8,10 @@ export const outOption: OptionSpec = {
   flags: "--out <folder>",
   meaning: "folder for the files that come out (default: reports/<scenario name>)",
 };
+export const compareOutOption: OptionSpec = {
+  flags: "--out <folder>",
+  meaning: "folder for the files that come out (default: reports/<base>-against-<others>)",
+};
 export const setOption: OptionSpec = {
   flags: "--set <path=value>",
   meaning: "change one value of the scenario, such as stations.left.steps.cool=7 s; repeatable",

@@ -15,7 +15,8 @@ import type { TableSpec } from "./table.ts";
 
 export const throughputSpec: TableSpec = {
   name: "throughput",
-  meaning: "One measure of one resource of one scenario, over all replications.",
+  meaning:
+    "One measure of one resource of one scenario, over all replications. Nothing is rejected yet, so that every part taken out counts as good.",
   columns: [
     scenarioColumn,
     resourceColumn,
@@ -41,7 +42,7 @@ export const timeByStateSpec: TableSpec = {
     resourceColumn,
     text("state", "What the resource was doing or waiting for"),
     text("kind", "`working`, `waiting`, `stopped` or `off`"),
-    text("cause", "What brought the state about, where it is known"),
+    text("cause", "What a waiting resource waits for; empty for all other states"),
     number("share", "Share of the observed time, from 0 to 1"),
     halfWidth("half_width_95", "the share"),
     number("seconds_per_hour", "The share in seconds of each hour", "s/h"),
@@ -58,8 +59,9 @@ export const bottleneckSpec: TableSpec = {
     text("step", "Step of the resource"),
     number("critical_share", "Share of the critical path that runs through the step, from 0 to 1"),
     halfWidth("half_width_95", "the critical share"),
+    number("tied_share", "The part of the critical share whose start more than one completion bound at once"),
     number("utilization", "Share of time in which the resource was active, from 0 to 1"),
-    number("longest_active_share", "Share of time in which the resource had the longest active period, from 0 to 1"),
+    number("longest_active_share", "Share of time in which the resource had the longest active period; not built yet"),
     number("slack_s", "Longer by this many seconds a shot, the step would bind the ideal cycle", "s"),
     number("elasticity", "Change of throughput in percent for 1 % more time in the step"),
     halfWidth("elasticity_half_width_95", "the elasticity"),
@@ -87,7 +89,7 @@ export const circuitsSpec: TableSpec = {
   meaning: "One circuit of steps that must follow each other; the slowest sets the ideal cycle.",
   columns: [
     scenarioColumn,
-    integer("circuit", "Number of the circuit, the slowest first"),
+    text("circuit", "What goes round: the resource that the circuit keeps busy; the slowest circuit comes first"),
     text("steps", "The steps along the circuit"),
     number("seconds", "Time once around", "s"),
     integer("shots", "Shots made while going once around"),

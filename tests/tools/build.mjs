@@ -51,7 +51,7 @@ async function bundle(esbuild) {
     format: "esm",
     conditions: ["blowcell-source"],
     define: { BLOWCELL_VERSION: JSON.stringify(version) },
-    alias: { debug: path.join(root, "tests/tools/silentDebug.mjs") },
+    alias: { debug: path.join(root, "tests/tools/silentDebug.cjs") },
     // CommonJS packages inside an ES module bundle still call require for Node's own modules.
     banner: { js: `import{createRequire as openRequire}from"node:module";const require=openRequire(import.meta.url);` },
   });

@@ -1,0 +1,71 @@
+// The command `compare`: simulates scenarios on the same luck and holds each against the first.
+import type { Issue } from "#foundation/issue.ts";
+import { comparableScenarios, compareStudies } from "#analysis/comparison.ts";
+import type { StudyOutcome } from "#analysis/study.ts";
+import { compareAnswer } from "#report/compareAnswer.ts";
+import { comparisonTable } from "#report/comparisonTable.ts";
+import { studyTables } from "#report/studyTables.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import type { Act } from "./command.ts";
+import { conductStudy } from "./conductStudy.ts";
+import { exitCode, exitCodeOf } from "./exitCode.ts";
+import { loadScenarios } from "./loadScenarios.ts";
+import { printAnswer } from "./printAnswer.ts";
+import { printIssues } from "./printIssues.ts";
+import { safeName } from "./safeName.ts";
+import { writeTables } from "./writeTables.ts";
+
+export const compare: Act = async (files, options, host) => {
+  const { scenarios, code } = loadScenarios(files, options, host);
+  const wrongNames = code === exitCode.done ? sameNames(scenarios) : [];
+  printIssues(wrongNames, host);
+  if (code !== exitCode.done || wrongNames.length > 0) return Math.max(code, exitCodeOf(wrongNames));
+  const outcomes: StudyOutcome[] = [];
+  for (const scenario of comparableScenarios(scenarios)) outcomes.push(await conductStudy(scenario, host));
+  const stuck = outcomes.flatMap((outcome) => (outcome.kind === "stuck" ? [outcome.issue] : []));
+  printIssues(stuck, host);
+  if (stuck.length > 0) return exitCodeOf(stuck);
+  const studies = outcomes.flatMap((outcome) => (outcome.kind === "found" ? [outcome.study] : []));
+  const [base, ...others] = studies;
+  if (!base) return code;
+  const rows = compareStudies(base, others);
+  printAnswer(compareAnswer(studies, rows), options, host);
+  writeTables(options.out ?? folderOf(scenarios), [...studyTables(studies), comparisonTable(rows)], options, host);
+  return exitCode.done;
+};
+
+/** `reports/one-station-against-two-station`, the base first. */
+function folderOf(scenarios: readonly Scenario[]): string {
+  const [base, ...others] = scenarios.map(({ name }) => name);
+  return `reports/${safeName([base, "against", ...others].join("-"))}`;
+}
+
+/** Rows of two scenarios of one name could not be told apart. */
+function sameNames(scenarios: readonly Scenario[]): readonly Issue[] {
+  const names = scenarios.map(({ name }) => name);
+  const twice = new Set(names.filter((name, i) => names.indexOf(name) !== i));
+  const fewer: readonly Issue[] =
+    names.length > 1
+      ? []
+      : [
+          issueOf(
+            "compare-one",
+            "there is only one scenario to compare",
+            "Name two scenario files or more, the base first.",
+          ),
+        ];
+  return [
+    ...fewer,
+    ...[...twice].map((name) =>
+      issueOf(
+        "same-name",
+        `two scenarios are called ${name}`,
+        "Rename one of the files: a scenario is called as its file.",
+      ),
+    ),
+  ];
+}
+
+function issueOf(code: string, message: string, remedy: string): Issue {
+  return { code, severity: "error", path: "", message, remedy, fate: "file" };
+}
