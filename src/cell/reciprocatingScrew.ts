@@ -86,6 +86,8 @@ function places(scenario: Scenario): PlaceSpec[] {
   const isRunning = scenario.run.start === "running";
   const firstCharge = { tokens: isRunning ? 0 : 1, cargo: scenario.stations.length };
   return [
+    // Places are served in this order: a removal that takes no time makes its station ready within the instant.
+    { name: "operators", tokens: scenario.operators, cargo: "numbered", rank: rank.crew },
     {
       name: "full shot",
       tokens: isRunning ? 1 : 0,
@@ -96,7 +98,6 @@ function places(scenario: Scenario): PlaceSpec[] {
     { name: "valve to be shifted back", tokens: 0, rank: rank.station },
     { name: "neutral for recharge", ...firstCharge, rank: rank.valve },
     { name: "mold closed", ...firstCharge, rank: rank.station },
-    { name: "operators", tokens: scenario.operators, cargo: "numbered", rank: rank.crew },
   ];
 }
 
