@@ -26,8 +26,10 @@ export interface Reading {
 
 export function readGlossary(content: unknown): Reading {
   const { value, issues } = readLeniently(glossary, content);
-  // What stands where a mapping or list was wanted is left in the value as it was written.
-  for (const issue of issues) if (issue.code === "invalid_type") forget(value, issue.path ?? []);
+  // What stands where a mapping or list was wanted is left in the value as it was written, and so is a list without end.
+  for (const issue of issues) {
+    if (issue.code === "invalid_type" || issue.code === "too_big") forget(value, issue.path ?? []);
+  }
   return { draft: isMapping(content) ? (value as Draft<Written>) : {}, findings: issues.flatMap(findingsOf) };
 }
 
@@ -49,6 +51,10 @@ function findingsOf(issue: RawIssue): readonly Finding[] {
   if (issue.code === "unrecognized_keys") return issue.keys.map((key) => unknownKey(key, path, issue.inst));
   const schema = (issue.schema ?? issue.inst) as z.core.$ZodType | undefined;
   const expected = (schema && containers.get(schema)?.expected) ?? "another value";
+  if (issue.code === "too_big") {
+    const remedy = `Keep at most ${issue.maximum} entries.`;
+    return [{ code: "list-too-long", message: "The list is too long.", expected, remedy, path, at: "key" }];
+  }
   if (issue.code === "too_small") {
     return [{ code: "list-empty", message: "The list is empty.", expected, remedy: `Write ${expected}.`, path }];
   }

@@ -8,6 +8,9 @@ import type { Source } from "./source.ts";
 /** Characters; the parser's time grows faster than the text. */
 const longest = 1_000_000;
 
+/** One for each key of a scenario: more were not written by hand. */
+const mostDuplicates = 100;
+
 export interface ParsedText {
   /** Absent where the text is not YAML at all. */
   readonly document?: Document;
@@ -28,7 +31,7 @@ export function parseText(source: Source): ParsedText {
   const broken = document.errors.filter((error) => error.code !== "DUPLICATE_KEY");
   // After the first place where the text is broken the parser only guesses, so what it says of the rest would mislead.
   const first = broken.slice(0, 1);
-  const duplicates = broken.length > 0 ? [] : document.errors;
+  const duplicates = broken.length > 0 ? [] : document.errors.slice(0, mostDuplicates);
   const issues = [...first, ...duplicates].map((error) => issueAt(source, error.pos[0], yamlFault(error, source)));
   if (broken.length > 0) return { issues };
   const foreign = takeOutForeignParts(document).map(({ offset, fault }) => issueAt(source, offset, fault));

@@ -100,3 +100,20 @@ it.each(["__proto__", "constructor", "toString", "hasOwnProperty"])("refuses a k
   const { issues } = readScenario(`${key}: 1\n${twoStations}`, options);
   expect(issues.map(({ code, path }) => [code, path])).toEqual([["unknown-key", key]]);
 });
+
+it("stays quick and brief with texts that go on and on", () => {
+  const station = "  - { cavites: 1 }\n";
+  const step = "      - { after: x, name: pin, time: 3 }\n";
+  const [head = "", tail = ""] = twoStations.split(/(?<=^ {4}extra:\n)/mu);
+  const endless: readonly (readonly [string, string])[] = [
+    [`stations:\n${station.repeat(5000)}`, "list-too-long"],
+    [head + step.repeat(3000) + tail, "list-too-long"],
+    [Array.from({ length: 5000 }, (_, index) => `key${index}: 1\n`).join(""), "more-faults"],
+    ["title: a\n".repeat(2000), "duplicate-key"],
+  ];
+  for (const [text, code] of endless) {
+    const { issues } = readScenario(text, options);
+    expect(issues.map((issue) => issue.code)).toContain(code);
+    expect(issues.length).toBeLessThan(250);
+  }
+}, 30_000);

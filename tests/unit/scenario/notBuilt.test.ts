@@ -1,6 +1,5 @@
 // What is not built yet is refused by name, never ignored; and nothing that is built is refused.
 import { expect, it } from "vitest";
-import { issueCodes } from "#scenario/issueCodes.ts";
 import { notBuilt } from "#scenario/notBuilt.ts";
 import { readScenario } from "#scenario/readScenario.ts";
 import { scenarioSchema } from "#scenario/scenarioSchema.ts";
@@ -53,12 +52,12 @@ it("names the same keys that the schema describes as not built yet", () => {
   expect(marked).toHaveLength(once.size);
 });
 
-it("checks the form of what is not built as well", () => {
-  const set = ["stops=[{ name: heater band, resource: screw, repair: 30 }]"];
+it.each([
+  ["stops=[{ name: heater band, resource: screw, repair: 30 }]", "unit-missing"],
+  ["calendar={ shifts: [{ start: '25:00', end: '14:00' }] }", "wrong-form"],
+  ["takeaway={ leak test: { tyme: 3 s, time: 2 s } }", "unknown-key"],
+])("checks the form of what is not built as well: %s", (setting, code) => {
+  const set = [setting];
   const codes = readScenario(twoStations, { name: "cell", file: "cell.yaml", set }).issues.map((issue) => issue.code);
-  expect(codes).toEqual(["not-built-yet", "unit-missing"]);
-});
-
-it("has a meaning for every code", () => {
-  for (const [code, meaning] of Object.entries(issueCodes)) expect(`${code} ${meaning}`).toMatch(/^[a-z-]+ \S.*[^.]$/u);
+  expect(codes).toEqual(["not-built-yet", code]);
 });
