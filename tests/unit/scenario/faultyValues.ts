@@ -308,6 +308,12 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
+    name: "a station called like an operator",
+    edits: [["- name: right", "- name: ¦operator 1"]],
+    found: [{ code: "name-reserved", path: "stations.operator 1.name", says: "operator 1", remedy: "another name" }],
+    shape: true,
+  },
+  {
     name: "an extra step called like a step of the cycle",
     edits: [["name: pin up", "name: ¦cooling"]],
     found: [{ code: "name-reserved", path: "stations.left.extra[1].name", says: "cooling", remedy: "another name" }],
