@@ -3,7 +3,7 @@ import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { PLASTICATOR } from "#cell/cycleNames.ts";
 import { planCell } from "#cell/planCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import type { IdealCircuit } from "./idealCycle.ts";
+import type { IdealCircuit } from "./idealCircuit.ts";
 
 /** Bounds at mean times, the one that binds first; the true period may be longer. */
 export function boundCircuits(scenario: Scenario): readonly IdealCircuit[] {

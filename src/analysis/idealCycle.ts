@@ -4,23 +4,10 @@ import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { boundCircuits } from "./boundCircuits.ts";
+import type { IdealCircuit } from "./idealCircuit.ts";
 import { maxPlus, type Circuit } from "./maxPlus.ts";
 import { areEqual, isStation, orderedShots, type GraphStep, type OrderedShots } from "./orderedShots.ts";
 import { earliestStarts } from "./earliestStarts.ts";
-
-/** A circuit of steps that wait for each other in a ring; the heaviest one sets the period. */
-export interface IdealCircuit {
-  readonly name: string;
-  readonly steps: readonly string[];
-  readonly resources: readonly string[];
-  /** Time of all its steps, and the shots that it delivers in that time. */
-  readonly seconds: number;
-  readonly shots: number;
-  readonly secondsPerShot: number;
-  /** Seconds by which its steps may grow before it sets the period. */
-  readonly slackSeconds: number;
-  readonly critical: boolean;
-}
 
 /** A step in one period at mean times; seconds from the beginning of the first shot's valve shift. */
 export interface IdealStep {
