@@ -1,5 +1,6 @@
 // The answer to `check` on one screen: step times, the ideal cycle, what sets it, and how far everything else is from it.
-import type { IdealCircuit, IdealCycle } from "#analysis/idealCycle.ts";
+import type { IdealCircuit } from "#analysis/idealCircuit.ts";
+import type { IdealCycle } from "#analysis/idealCycle.ts";
 import type { StepTime } from "#analysis/stepTimes.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { alignedLines } from "./alignedLines.ts";
