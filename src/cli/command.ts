@@ -8,6 +8,7 @@ export interface Options {
   readonly replications?: string;
   readonly length?: string;
   readonly set?: readonly string[];
+  readonly events?: boolean;
   readonly json?: boolean;
   readonly quiet?: boolean;
   readonly verbose?: boolean;

@@ -2,6 +2,7 @@
 import type { CommandSpec } from "./command.ts";
 import {
   compareOutOption,
+  eventsOption,
   lengthOption,
   outOption,
   quietOption,
@@ -11,7 +12,8 @@ import {
   verboseOption,
 } from "./options.ts";
 
-const runOptions = [outOption, seedOption, replicationsOption, lengthOption, setOption, quietOption, verboseOption];
+const changes = [seedOption, replicationsOption, lengthOption, setOption];
+const talk = [quietOption, verboseOption];
 
 export const builtCommands: readonly CommandSpec[] = [
   {
@@ -19,7 +21,7 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file...>",
     meaning: "check scenario files and show step times, the ideal cycle, what sets it and how far the rest is from it",
     example: "blowcell check scenarios/two-station.yaml",
-    options: [setOption, quietOption, verboseOption],
+    options: [setOption, ...talk],
     load: async () => (await import("./check.ts")).check,
   },
   {
@@ -27,7 +29,7 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file>",
     meaning: "simulate a cell: what it makes, what it waits for, what holds it back; writes CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
-    options: runOptions,
+    options: [outOption, eventsOption, ...changes, ...talk],
     load: async () => (await import("./run.ts")).run,
   },
   {
@@ -35,7 +37,7 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file...>",
     meaning: "simulate cells on the same luck and hold each against the first, with its seed, length and replications",
     example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
-    options: runOptions.map((option) => (option === outOption ? compareOutOption : option)),
+    options: [compareOutOption, ...changes, ...talk],
     load: async () => (await import("./compare.ts")).compare,
   },
   {
@@ -54,7 +56,6 @@ export const plannedOptions: readonly string[] = [
   "--precision",
   "--jobs",
   "--units",
-  "--events",
   "--best",
   "--worthwhile",
   "--excel",

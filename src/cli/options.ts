@@ -12,6 +12,10 @@ export const compareOutOption: OptionSpec = {
   flags: "--out <folder>",
   meaning: "folder for the files that come out (default: reports/<base>-against-<others>)",
 };
+export const eventsOption: OptionSpec = {
+  flags: "--events",
+  meaning: "also write every event and every shot (events.csv, shots.csv)",
+};
 export const setOption: OptionSpec = {
   flags: "--set <path=value>",
   meaning: "change one value of the scenario, such as stations.left.steps.cool=7 s; repeatable",

@@ -1,4 +1,5 @@
 // The command `run`: simulates one scenario, prints the answer and writes its tables.
+import { eventsTable, shotsTable } from "#report/eventTables.ts";
 import { runAnswer } from "#report/runAnswer.ts";
 import { studyTables } from "#report/studyTables.ts";
 import type { Act } from "./command.ts";
@@ -20,6 +21,8 @@ export const run: Act = async (files, options, host) => {
     return exitCodeOf([outcome.issue]);
   }
   printAnswer(runAnswer(outcome.study), options, host);
-  writeTables(options.out ?? `reports/${safeName(scenario.name)}`, studyTables([outcome.study]), options, host);
+  const long = options.events === true ? [eventsTable(scenario), shotsTable(scenario)] : [];
+  const tables = [...studyTables([outcome.study]), ...long];
+  writeTables(options.out ?? `reports/${safeName(scenario.name)}`, tables, options, host);
   return exitCode.done;
 };

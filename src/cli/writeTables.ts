@@ -1,13 +1,21 @@
 // Writes tables as the CSV files of a run into one folder, and says where they are.
-import { toCsv } from "#report/csv.ts";
-import type { Table } from "#report/table.ts";
+import { toCsv, toCsvPieces } from "#report/csv.ts";
+import type { LongTable, Table } from "#report/table.ts";
 import type { Options } from "./command.ts";
 import type { Host } from "./host.ts";
 
-export function writeTables(folder: string, tables: readonly Table[], options: Options, host: Host): void {
+export function writeTables(
+  folder: string,
+  tables: readonly (Table | LongTable)[],
+  options: Options,
+  host: Host,
+): void {
   host.writeFiles(
     folder,
-    tables.map((table) => ({ name: `${table.name}.csv`, text: toCsv(table) })),
+    tables.map((table) => ({
+      name: `${table.name}.csv`,
+      text: "rows" in table ? toCsv(table) : toCsvPieces(table),
+    })),
   );
   if (options.quiet !== true) host.tell(`${tables.length} CSV files are in ${folder}\n`);
 }

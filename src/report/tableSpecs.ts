@@ -132,6 +132,44 @@ export const comparisonSpec: TableSpec = {
   ],
 };
 
+export const eventsSpec: TableSpec = {
+  name: "events",
+  meaning: "One resource that entered a state, or began anew in it, in one replication; written with `--events`.",
+  columns: [
+    integer("replication", "Number of the replication, from 1"),
+    number("time_s", "From the start of the replication, warm-up included", "s"),
+    resourceColumn,
+    text("state", "State that the resource entered"),
+    text("step", "Step that shows this state, or that is waited for"),
+    text("cause", "What a waiting resource waits for"),
+    text("station", "Station whose shot it serves"),
+    integer("shot", "Number of the shot at this station, from 1"),
+    text("bound_by_resource", "Whose step ended last of all that this start needed"),
+    number("bound_by_time_s", "When that step had begun", "s"),
+    text("operator", "Operator who lends a hand"),
+    integer("parts", "Parts that a removal which ends here has taken out"),
+  ],
+};
+
+export const shotsSpec: TableSpec = {
+  name: "shots",
+  meaning:
+    "One shot of one station in one replication, with the start of each step; a step of the user's own has a column of its own. Written with `--events`.",
+  columns: [
+    integer("replication", "Number of the replication, from 1"),
+    text("station", "Station that got the shot"),
+    integer("shot", "Number of the shot at this station, from 1"),
+    number(
+      "shift_to_port_start_s",
+      "Valve begins to shift to the station's port, from the start of the replication",
+      "s",
+    ),
+    ...["drop", "close", "blow", "cool", "vent", "open", "remove"].map((step) =>
+      number(`${step}_start_s`, `Step \`${step}\` begins; empty where the run ended before`, "s"),
+    ),
+  ],
+};
+
 /** All files, in the order of the data dictionary. */
 export const tableSpecs: readonly TableSpec[] = [
   throughputSpec,
@@ -141,4 +179,6 @@ export const tableSpecs: readonly TableSpec[] = [
   circuitsSpec,
   replicationsSpec,
   comparisonSpec,
+  eventsSpec,
+  shotsSpec,
 ];
