@@ -1,6 +1,6 @@
 // Writes the files that are made from the sources and kept in the repository: `npm run generate`.
 import { spawnSync } from "node:child_process";
-import { mkdir, rm, writeFile } from "node:fs/promises";
+import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { build } from "esbuild";
@@ -17,12 +17,14 @@ async function load(source) {
   return import(pathToFileURL(file).href).finally(() => rm(file));
 }
 
-const { dictionary } = await load(`
+const { dictionary, withCodeTable } = await load(`
   import { dataDictionary } from "#report/dataDictionary.ts";
   import { tableSpecs } from "#report/tableSpecs.ts";
+  export { withCodeTable } from "./tests/tools/codeTable.ts";
   export const dictionary = dataDictionary(tableSpecs);
 `);
 await writeFile(inRoot("reports/README.md"), dictionary);
+await writeFile(inRoot("README.md"), withCodeTable(await readFile(inRoot("README.md"), "utf8")));
 
 const schema = spawnSync(process.execPath, [inRoot("dist/cli/blowcell.js"), "schema"], { encoding: "utf8" });
 if (schema.status !== 0) throw new Error(schema.stderr);
