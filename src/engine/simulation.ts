@@ -387,10 +387,11 @@ export class Simulation {
       const resource = this.program.ownResource[process]!;
       if (state === -1 || !this.#resources.differs(resource, state)) continue;
       this.#resources.show(resource, state, false, this.now);
+      const shown = this.#resources.now[resource]!;
       this.#log?.add(
         this.now,
         resource,
-        state,
+        shown,
         this.#processes.row[process]!,
         this.#processes.cycle[process]!,
         -1,
