@@ -80,7 +80,7 @@ function ownerOfStation(scenario: Scenario, name: string, ideal: IdealCycle): st
 /** Null for a circuit that runs through several resources and so belongs to none. */
 function ownerOfCircuit(scenario: Scenario, name: string, ideal: IdealCycle): string | null {
   if (scenario.stations.some((station) => station.name === name)) return ownerOfStation(scenario, name, ideal);
-  if (name === CREW) return CREW;
+  if (name === CREW) return scenario.operators > 0 ? CREW : null;
   if (name === "each station" || name.startsWith("all stations")) return STATIONS;
   const isScrew = name === PLASTICATOR || name.startsWith(`${PLASTICATOR},`);
   return isScrew ? PLASTICATOR : null;

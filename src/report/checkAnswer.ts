@@ -72,5 +72,5 @@ function neededWords({ stationsNeeded }: IdealCycle, count: number): readonly st
   const enough = Math.ceil(stationsNeeded - 1e-9);
   const words = `Stations of this kind that keep the screw busy: ${plainNumber(stationsNeeded)}, so ${enough}`;
   const more = count > enough ? "; a station beyond that covers for stops, it does not add rate" : "";
-  return [`${words}; here are ${count}${more}.`];
+  return [`${words}; the cell has ${count}${more}.`];
 }

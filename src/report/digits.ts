@@ -22,9 +22,8 @@ export function plainNumber(value: number): string {
 /** One decimal where little is missing to none or to all. */
 export function percent(share: number): string {
   const value = share * 100;
-  if (value === 0) return "0 %";
-  const isNearAnEnd = value < 10 || value > 90;
-  return `${roundedTo(value, isNearAnEnd ? -1 : 0)} %`;
+  const rounded = roundedTo(value, value < 10 || value > 90 ? -1 : 0);
+  return `${value === 0 || rounded === "100.0" ? Math.round(value) : rounded} %`;
 }
 
 /** Two decimals: what a stopwatch in a hand can tell. */

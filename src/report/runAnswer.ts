@@ -36,25 +36,25 @@ export function runWords({ scenario, replications }: Study): readonly string[] {
 }
 
 function productionRows(study: Study): readonly (readonly string[])[] {
-  const of = (measure: string): string => {
+  const of = (measure: string): string | undefined => {
     const found = measureOf(study.measures, CELL, measure);
-    return found ? withInterval(found.interval) : "none";
+    return found && withInterval(found.interval);
   };
+  const pace = of("seconds per shot");
   return [
     ["Good parts", `${of("good parts per hour")} an hour (nothing is rejected yet: every part counts as good)`],
-    ["Shots", `${of("shots per hour")} an hour, one every ${of("seconds per shot")} s`],
+    ["Shots", `${of("shots per hour")} an hour${pace === undefined ? "" : `, one every ${pace} s`}`],
     ["Melt", `${of("melt per hour")} kg/h`],
     ["Ideal cycle", `${idealWords(study.ideal)}${excess(study)}`],
   ];
 }
 
-/** How much longer a shot takes than at best, which is what variation and waiting cost. */
+/** How much longer a shot takes than at best; a little less is only where the observed time begins and ends in a cycle. */
 function excess({ measures, ideal }: Study): string {
   const found = measureOf(measures, CELL, "seconds per shot");
   if (!found) return "";
   const more = found.interval.mean - ideal.secondsPerShot;
-  if (Math.abs(more) < 0.005) return "; the run kept it";
-  return `; the run took ${seconds(Math.abs(more))} ${more < 0 ? "less" : "more"}`;
+  return more < 0.005 ? "; the run kept it" : `; the run took ${seconds(more)} more`;
 }
 
 function bindingRows(study: Study): readonly (readonly string[])[] {
