@@ -15,6 +15,11 @@ import { printIssues } from "./printIssues.ts";
 import { safeName } from "./safeName.ts";
 import { writeTables } from "./writeTables.ts";
 
+export const compareIssueCodes: Readonly<Record<string, string>> = {
+  "compare-one": "There is only one scenario to compare.",
+  "same-name": "Two scenarios that are compared have one name.",
+};
+
 export const compare: Act = async (files, options, host) => {
   const { scenarios, code } = loadScenarios(files, options, host);
   const wrongNames = code === exitCode.done ? sameNames(scenarios) : [];

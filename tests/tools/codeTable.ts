@@ -1,4 +1,6 @@
 // The README's table of codes, made from the lists that the sources keep.
+import { standstillCodes } from "#analysis/standstillIssue.ts";
+import { compareIssueCodes } from "#cli/compare.ts";
 import { fileIssueCodes } from "#cli/readTextFile.ts";
 import { issueCodes } from "#scenario/issueCodes.ts";
 
@@ -7,7 +9,8 @@ const end = "<!-- /codes -->";
 
 /** The same text with the table between its two marks made anew. */
 export function withCodeTable(readme: string): string {
-  const meanings = new Map([...Object.entries(fileIssueCodes), ...Object.entries(issueCodes)]);
+  const lists = [fileIssueCodes, issueCodes, compareIssueCodes, standstillCodes];
+  const meanings = new Map(lists.flatMap((list) => Object.entries(list)));
   const rows = [...meanings].map(([code, meaning]) => `| \`${code}\` | ${sentence(meaning)} |`);
   const table = ["| code | meaning |", "| --- | --- |", ...rows].join("\n");
   const from = readme.indexOf(begin) + begin.length;
