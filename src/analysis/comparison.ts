@@ -2,6 +2,7 @@
 import type { Scenario } from "#scenario/scenario.ts";
 import { pairedDifference } from "./pairedDifference.ts";
 import type { Study } from "./study.ts";
+import type { SettledScenario } from "./warmUpSearch.ts";
 import { measureOf, type MeasureSummary } from "./summarizeMeasures.ts";
 
 export type Verdict = "more" | "less" | "no difference seen" | "one pair tells nothing of chance";
@@ -25,16 +26,23 @@ export interface ComparisonRow {
   readonly verdict: Verdict;
 }
 
-/**
- * The scenarios with the base's seed, length and number of replications, and the longest warm-up of all: only then do pairs
- * share their luck and their span of time.
- */
+/** The scenarios with the base's seed, length and number of replications: only then do pairs share their luck. */
 export function comparableScenarios(scenarios: readonly Scenario[]): readonly Scenario[] {
   const [base] = scenarios;
   if (!base) return [];
   const { seed, length, replications } = base.run;
-  const warmup = scenarios.reduce((longest, { run }) => Math.max(longest, run.warmup), 0);
-  return scenarios.map((scenario) => ({ ...scenario, run: { ...scenario.run, seed, length, replications, warmup } }));
+  return scenarios.map((scenario) => ({ ...scenario, run: { ...scenario.run, seed, length, replications } }));
+}
+
+/** Once their warm-ups are settled: the longest run and the longest warm-up of all, so that pairs share their span of time. */
+export function overOneSpan(settled: readonly SettledScenario[]): readonly SettledScenario[] {
+  const runs = settled.map(({ scenario }) => scenario.run);
+  const length = Math.max(...runs.map((run) => run.length));
+  const warmup = Math.max(...runs.map((run) => (run.warmup === "auto" ? 0 : run.warmup)));
+  return settled.map(({ scenario, warnings }) => ({
+    scenario: { ...scenario, run: { ...scenario.run, length, warmup } },
+    warnings,
+  }));
 }
 
 /** Every measure that both sides tell of a resource of the same name. */

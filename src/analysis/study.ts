@@ -6,10 +6,13 @@ import { elasticityTargets } from "./elasticity.ts";
 import { idealCycle, type IdealCycle } from "./idealCycle.ts";
 import { leadingSteps, runnerUp, type LeadingStep, type RunnerUp } from "./leadingSteps.ts";
 import type { ReplicationAnswer, ReplicationTask } from "./replicationAnswer.ts";
-import { replicationRunner } from "./runReplication.ts";
+import { CELL, type MeasureValue } from "./measures.ts";
+import { requiredReplications } from "./requiredReplications.ts";
 import { standstillIssue } from "./standstillIssue.ts";
 import { summarizeMeasures, type MeasureSummary } from "./summarizeMeasures.ts";
 import { summarizeStates, type StateSummary } from "./summarizeStates.ts";
+import { beginWarmUpSearch, pilotsWanted, settleWarmUp, type SettledScenario } from "./warmUpSearch.ts";
+import { doWork } from "./work.ts";
 
 /** Knows nothing of who runs the replications: here, in workers, or in a page. */
 export interface StudyState {
@@ -19,6 +22,10 @@ export interface StudyState {
 
 export interface Study {
   readonly scenario: Scenario;
+  /** What the reader should know before trusting the numbers. */
+  readonly warnings: readonly Issue[];
+  /** The wanted precision, and whether it was reached; null where none was wanted. */
+  readonly precision: { readonly wanted: number; readonly reached: boolean } | null;
   readonly replications: number;
   readonly measures: readonly MeasureSummary[];
   readonly states: readonly StateSummary[];
@@ -39,22 +46,48 @@ export function beginStudy(scenario: Scenario): StudyState {
   return { scenario, answers: [] };
 }
 
-export function withAnswer(state: StudyState, answer: ReplicationAnswer): StudyState {
-  return { ...state, answers: [...state.answers, answer] };
+export function withAnswers(state: StudyState, answers: readonly ReplicationAnswer[]): StudyState {
+  return { ...state, answers: [...state.answers, ...answers] };
 }
 
+/** Replications beyond which a wanted precision is given up. */
+const mostReplications = 2000;
+
 /**
- * The replications still wanted, in their order; none when the study is finished. First the cell as it is; then, where the
+ * The replications still wanted, in their order; none when the study is finished. First the cell as it is, and more of it until
+ * the wanted precision is reached, at most twice as many at a time; then, where the
  * critical path alone does not tell the effect of a step, the same luck again with that step a little longer.
  */
 export function nextWanted({ scenario, answers }: StudyState): readonly ReplicationTask[] {
   if (answers.some((answer) => answer.standstill !== null)) return [];
   const missing = missingTasks(answers, [null], scenario.run.replications);
   if (missing.length > 0) return missing;
-  return missingTasks(answers, elasticityTargets(scenario, answersOf(answers, null)), scenario.run.replications);
+  const made = answersOf(answers, null);
+  const more = missingTasks(answers, [null], replicationsFor(scenario, made));
+  if (more.length > 0) return more;
+  return missingTasks(answers, elasticityTargets(scenario, made), made.length);
 }
 
-export function concludeStudy(state: StudyState): StudyOutcome {
+function replicationsFor(scenario: Scenario, made: readonly ReplicationAnswer[]): number {
+  const { precision, replications } = scenario.run;
+  if (precision === undefined) return replications;
+  const needed = requiredReplications(goodPartsPerHour(made), precision) ?? (made.length < 2 ? 2 : made.length);
+  return Math.max(made.length, Math.min(needed, 2 * made.length, mostReplications));
+}
+
+function goodPartsPerHour(answers: readonly ReplicationAnswer[]): readonly number[] {
+  const isOutput = (value: MeasureValue): boolean => value.resource === CELL && value.measure === "good parts per hour";
+  return answers.flatMap(({ measures }) => measures.filter(isOutput).map(({ value }) => value));
+}
+
+function precisionReached(scenario: Scenario, made: readonly ReplicationAnswer[]): Study["precision"] {
+  const wanted = scenario.run.precision;
+  if (wanted === undefined) return null;
+  const needed = requiredReplications(goodPartsPerHour(made), wanted);
+  return { wanted, reached: needed !== null && needed <= made.length };
+}
+
+export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []): StudyOutcome {
   const { scenario } = state;
   const stuck = inOrder(state.answers).find((answer) => answer.standstill !== null);
   if (stuck) return { kind: "stuck", issue: standstillIssue(scenario, stuck) };
@@ -65,6 +98,8 @@ export function concludeStudy(state: StudyState): StudyOutcome {
     kind: "found",
     study: {
       scenario,
+      warnings,
+      precision: precisionReached(scenario, answers),
       replications: answers.length,
       measures: summarizeMeasures(answers),
       states: summarizeStates(answers),
@@ -78,12 +113,20 @@ export function concludeStudy(state: StudyState): StudyOutcome {
 
 /** The whole study in one go, for callers that can wait. */
 export function runStudy(scenario: Scenario): StudyOutcome {
-  const run = replicationRunner(scenario);
-  let state = beginStudy(scenario);
-  for (let wanted = nextWanted(state); wanted.length > 0; wanted = nextWanted(state)) {
-    state = { ...state, answers: [...state.answers, ...wanted.map(run)] };
+  const settled = settleInOneGo(scenario);
+  let state = beginStudy(settled.scenario);
+  for (let tasks = nextWanted(state); tasks.length > 0; tasks = nextWanted(state)) {
+    state = withAnswers(state, doWork({ kind: "replications", scenario: settled.scenario, tasks }));
   }
-  return concludeStudy(state);
+  return concludeStudy(state, settled.warnings);
+}
+
+function settleInOneGo(scenario: Scenario): SettledScenario {
+  let search = beginWarmUpSearch(scenario);
+  for (let tasks = pilotsWanted(search); tasks.length > 0; tasks = pilotsWanted(search)) {
+    search = { ...search, answers: [...search.answers, ...doWork({ kind: "pilots", scenario, tasks })] };
+  }
+  return settleWarmUp(search);
 }
 
 function missingTasks(

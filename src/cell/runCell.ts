@@ -1,5 +1,6 @@
 // Runs one replication of a cell and hands over what it left behind, as plain rows.
 import type { EventLog } from "#engine/eventLog.ts";
+import { invariant } from "#foundation/invariant.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
 import type { CellPlan } from "./planCell.ts";
@@ -17,7 +18,9 @@ export interface RunOptions {
 /** The same scenario, seed and replication always give the same record. */
 export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const { scenario, program } = plan;
-  const from = Math.round((options.warmup ?? scenario.run.warmup) * TICKS_PER_SECOND);
+  const warmup = options.warmup ?? scenario.run.warmup;
+  invariant(warmup !== "auto", "the warm-up is settled before a run", { scenario: scenario.name });
+  const from = Math.round(warmup * TICKS_PER_SECOND);
   const until = Math.round(scenario.run.length * TICKS_PER_SECOND);
   const simulation = new Simulation(
     program,

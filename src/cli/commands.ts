@@ -3,17 +3,21 @@ import type { CommandSpec } from "./command.ts";
 import {
   compareOutOption,
   eventsOption,
+  jobsOption,
+  jsonOption,
   lengthOption,
   outOption,
+  precisionOption,
   quietOption,
+  resultOption,
   replicationsOption,
   seedOption,
   setOption,
   verboseOption,
 } from "./options.ts";
 
-const changes = [seedOption, replicationsOption, lengthOption, setOption];
-const talk = [quietOption, verboseOption];
+const changes = [seedOption, replicationsOption, lengthOption, precisionOption, setOption];
+const talk = [jsonOption, quietOption, verboseOption];
 
 export const builtCommands: readonly CommandSpec[] = [
   {
@@ -29,7 +33,7 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file>",
     meaning: "simulate a cell: what it makes, what it waits for, what holds it back; writes CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
-    options: [outOption, eventsOption, ...changes, ...talk],
+    options: [outOption, eventsOption, ...changes, jobsOption, ...talk],
     load: async () => (await import("./run.ts")).run,
   },
   {
@@ -37,7 +41,7 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file...>",
     meaning: "simulate cells on the same luck and hold each against the first, with its seed, length and replications",
     example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
-    options: [compareOutOption, ...changes, ...talk],
+    options: [compareOutOption, ...changes, jobsOption, ...talk],
     load: async () => (await import("./compare.ts")).compare,
   },
   {
@@ -45,20 +49,11 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "",
     meaning: "print the JSON Schema of a scenario file, for editors that complete and check while you type",
     example: "blowcell schema > scenario.schema.json",
-    options: [verboseOption],
+    options: [resultOption, verboseOption],
     load: async () => (await import("./printSchema.ts")).printSchema,
   },
 ];
 
 /** Refused by name and absent from --help. */
 export const plannedCommands: readonly string[] = ["sweep", "merge", "promise", "fit", "match", "page"];
-export const plannedOptions: readonly string[] = [
-  "--precision",
-  "--jobs",
-  "--units",
-  "--best",
-  "--worthwhile",
-  "--excel",
-  "--vary",
-  "--shard",
-];
+export const plannedOptions: readonly string[] = ["--units", "--best", "--worthwhile", "--excel", "--vary", "--shard"];

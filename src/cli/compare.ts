@@ -1,18 +1,22 @@
 // The command `compare`: simulates scenarios on the same luck and holds each against the first.
 import type { Issue } from "#foundation/issue.ts";
-import { comparableScenarios, compareStudies } from "#analysis/comparison.ts";
-import type { StudyOutcome } from "#analysis/study.ts";
+import { comparableScenarios, compareStudies, overOneSpan } from "#analysis/comparison.ts";
+import type { Study, StudyOutcome } from "#analysis/study.ts";
+import type { SettledScenario } from "#analysis/warmUpSearch.ts";
+import { invariant } from "#foundation/invariant.ts";
 import { compareAnswer } from "#report/compareAnswer.ts";
 import { comparisonTable } from "#report/comparisonTable.ts";
 import { studyTables } from "#report/studyTables.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import type { Act } from "./command.ts";
-import { conductStudy } from "./conductStudy.ts";
+import type { Act, Options } from "./command.ts";
+import { conductStudy, conductWarmUp } from "./conductStudy.ts";
 import { exitCode, exitCodeOf } from "./exitCode.ts";
 import { loadScenarios } from "./loadScenarios.ts";
-import { printAnswer } from "./printAnswer.ts";
+import type { Host } from "./host.ts";
 import { printIssues } from "./printIssues.ts";
+import { printResult } from "./printResult.ts";
 import { safeName } from "./safeName.ts";
+import { withLabor } from "./withLabor.ts";
 import { writeTables } from "./writeTables.ts";
 
 export const compareIssueCodes: Readonly<Record<string, string>> = {
@@ -20,24 +24,37 @@ export const compareIssueCodes: Readonly<Record<string, string>> = {
   "same-name": "Two scenarios that are compared have one name.",
 };
 
-export const compare: Act = async (files, options, host) => {
+export const compare: Act = (files, options, host) => {
   const { scenarios, code } = loadScenarios(files, options, host);
   const wrongNames = code === exitCode.done ? sameNames(scenarios) : [];
   printIssues(wrongNames, host);
   if (code !== exitCode.done || wrongNames.length > 0) return Math.max(code, exitCodeOf(wrongNames));
-  const outcomes: StudyOutcome[] = [];
-  for (const scenario of comparableScenarios(scenarios)) outcomes.push(await conductStudy(scenario, host));
-  const stuck = outcomes.flatMap((outcome) => (outcome.kind === "stuck" ? [outcome.issue] : []));
-  printIssues(stuck, host);
-  if (stuck.length > 0) return exitCodeOf(stuck);
-  const studies = outcomes.flatMap((outcome) => (outcome.kind === "found" ? [outcome.study] : []));
-  const [base, ...others] = studies;
-  if (!base) return code;
-  const rows = compareStudies(base, others);
-  printAnswer(compareAnswer(studies, rows), options, host);
-  writeTables(options.out ?? folderOf(scenarios), [...studyTables(studies), comparisonTable(rows)], options, host);
-  return exitCode.done;
+  return withLabor(options, host, async (labor, stages) => {
+    const settled: SettledScenario[] = [];
+    for (const scenario of comparableScenarios(scenarios)) settled.push(await conductWarmUp(scenario, labor, stages));
+    const outcomes: StudyOutcome[] = [];
+    for (const each of overOneSpan(settled)) outcomes.push(await conductStudy(each, labor, stages));
+    const stuck = outcomes.flatMap((outcome) => (outcome.kind === "stuck" ? [outcome.issue] : []));
+    printIssues(stuck, host);
+    if (stuck.length > 0) return exitCodeOf(stuck);
+    return tellComparison(
+      outcomes.flatMap((outcome) => (outcome.kind === "found" ? [outcome.study] : [])),
+      options,
+      host,
+    );
+  });
 };
+
+function tellComparison(studies: readonly Study[], options: Options, host: Host): number {
+  const [base, ...others] = studies;
+  invariant(base, "a comparison has a base");
+  const rows = compareStudies(base, others);
+  const tables = [...studyTables(studies), comparisonTable(rows)];
+  const scenarios = studies.map(({ scenario }) => scenario);
+  printResult({ command: "compare", studies, tables, answer: compareAnswer(studies, rows) }, options, host);
+  writeTables(options.out ?? folderOf(scenarios), tables, scenarios, options, host);
+  return studies.some(({ precision }) => precision?.reached === false) ? exitCode.undecided : exitCode.done;
+}
 
 /** `reports/one-station-against-two-station`, the base first. */
 function folderOf(scenarios: readonly Scenario[]): string {

@@ -28,7 +28,7 @@ export function runAnswer(study: Study): string {
 export function runWords({ scenario, replications }: Study): readonly string[] {
   const { length, seed, warmup } = scenario.run;
   const time = (value: number): string => formatQuantity(value, "time");
-  const cut = warmup > 0 ? `, the first ${time(warmup)} of each not counted` : "";
+  const cut = warmup !== "auto" && warmup > 0 ? `, the first ${time(warmup)} of each not counted` : "";
   const spread =
     replications > 1 ? "± is the 95 % confidence interval" : "one replication: how far chance moves it is not known";
   const runs = `${replications} ${replications === 1 ? "replication" : "replications"} of ${time(length)}`;

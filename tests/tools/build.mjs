@@ -4,7 +4,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
-const entry = path.join(root, "src/cli/blowcell.ts");
+const entries = ["blowcell", "worker"].map((name) => path.join(root, `src/cli/${name}.ts`));
 const outputFolder = path.join(root, "dist/cli");
 const output = path.join(outputFolder, "blowcell.js");
 const flags = new Set(process.argv.slice(2));
@@ -37,7 +37,7 @@ async function bundle(esbuild) {
   const { version } = JSON.parse(await readFile(path.join(root, "package.json"), "utf8"));
   return esbuild.build({
     absWorkingDir: root,
-    entryPoints: [entry],
+    entryPoints: entries,
     outdir: outputFolder,
     bundle: true,
     splitting: true,
@@ -50,6 +50,8 @@ async function bundle(esbuild) {
     target: "node20",
     format: "esm",
     conditions: ["blowcell-source"],
+    // Loads its own files for the threads that it starts, which a bundle would hide from it.
+    external: ["piscina"],
     define: { BLOWCELL_VERSION: JSON.stringify(version) },
     alias: { debug: path.join(root, "tests/tools/silentDebug.cjs") },
     // CommonJS packages inside an ES module bundle still call require for Node's own modules.

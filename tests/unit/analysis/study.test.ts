@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { CELL } from "#analysis/measures.ts";
 import { replicationRunner } from "#analysis/runReplication.ts";
-import { beginStudy, concludeStudy, nextWanted, runStudy, withAnswer, type Study } from "#analysis/study.ts";
+import { beginStudy, concludeStudy, nextWanted, runStudy, withAnswers, type Study } from "#analysis/study.ts";
 import { measureOf } from "#analysis/summarizeMeasures.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
@@ -28,13 +28,15 @@ describe("the procedure of a study", () => {
     const begun = beginStudy(scenario);
     expect(nextWanted(begun)).toEqual([1, 2, 3].map((replication) => ({ replication, scale: null })));
     const run = replicationRunner(scenario);
-    const made = nextWanted(begun).reduce((state, task) => withAnswer(state, run(task)), begun);
+    const made = withAnswers(begun, nextWanted(begun).map(run));
     expect(nextWanted(made)).toEqual([]);
   });
 
   it("wants what is missing, and only that, whoever brought the rest", () => {
     const answer = replicationRunner(scenario)({ replication: 2, scale: null });
-    expect(nextWanted(withAnswer(beginStudy(scenario), answer)).map(({ replication }) => replication)).toEqual([1, 3]);
+    expect(nextWanted(withAnswers(beginStudy(scenario), [answer])).map(({ replication }) => replication)).toEqual([
+      1, 3,
+    ]);
   });
 
   it("concludes the same whatever the order in which answers come in", () => {
@@ -63,7 +65,7 @@ describe("the procedure of a study", () => {
     const answer = replicationRunner(scenario)({ replication: 2, scale: null });
     const waiting = [{ process: "left", step: "remove", lacks: "operators" }];
     const stuck = { ...answer, standstill: { kind: "deadlock", seconds: 12.5, waiting } };
-    const state = withAnswer(beginStudy(scenario), stuck);
+    const state = withAnswers(beginStudy(scenario), [stuck]);
     expect(nextWanted(state)).toEqual([]);
     const outcome = concludeStudy(state);
     expect(outcome).toMatchObject({ kind: "stuck", issue: { code: "deadlock", fate: "cell", severity: "error" } });
