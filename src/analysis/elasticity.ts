@@ -14,12 +14,16 @@ export const elasticityMethods = {
 
 export type ElasticityMethod = keyof typeof elasticityMethods;
 
-/** All draws of the step are multiplied by it: small enough for a slope, large enough to be seen in whole parts. */
-export const SCALE_FACTOR = 1.02;
+/**
+ * All draws of the step are made so much shorter and so much longer: small enough for a slope, large enough to be seen in whole
+ * parts. Both ways, since near a balance the cell answers less to a shorter step than to a longer one.
+ */
+const SCALE_STEP = 0.01;
+export const SCALE_FACTORS = { shorter: 1 - SCALE_STEP, longer: 1 + SCALE_STEP } as const;
 
 /** Steps whose share of the critical path is smaller cannot matter much, and each further one costs a run. */
 const LEAST_SHARE = 0.01;
-const MOST_STEPS = 8;
+const MOST_STEPS = 5;
 
 /**
  * The critical path tells the slope only while nothing else changes: with a fixed order always, with equal stations nearly
@@ -37,14 +41,14 @@ export function sharesCrew({ stations, operators }: Scenario): boolean {
   return stations.filter((station) => station.remove.by === "operator").length > operators;
 }
 
-/** The steps that are to be run again with longer times; none where the critical path tells enough. */
+/** The steps that are to be run again, shorter and longer; none where the critical path tells enough. */
 export function elasticityTargets(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly StepScale[] {
   if (elasticityMethod(scenario) !== "difference") return [];
   return averageShares(answers)
     .filter(({ step, share }) => share >= LEAST_SHARE && step !== "stopped")
     .toSorted((one, other) => other.share - one.share)
     .slice(0, MOST_STEPS)
-    .map(({ resource, step }) => ({ resource, step, factor: SCALE_FACTOR }));
+    .flatMap(({ resource, step }) => Object.values(SCALE_FACTORS).map((factor) => ({ resource, step, factor })));
 }
 
 function averageShares(answers: readonly ReplicationAnswer[]): readonly CriticalShare[] {
@@ -55,17 +59,16 @@ function averageShares(answers: readonly ReplicationAnswer[]): readonly Critical
 }
 
 /**
- * Percent of throughput for one percent of step time: −(seconds a part, longer / seconds a part − 1) / (factor − 1), pair by
- * pair. Taken on seconds a part, since these, not their inverse, grow in proportion to a step that binds.
- * Null where no pair made any parts.
+ * Percent of throughput for one percent of step time, by the central difference of seconds a part, pair by pair. Taken on seconds a
+ * part, since these, not their inverse, grow in proportion to a step that binds. Null where no pair made any parts.
  */
 export function finiteDifference(
-  answers: readonly ReplicationAnswer[],
+  shorter: readonly ReplicationAnswer[],
   longer: readonly ReplicationAnswer[],
 ): Interval | null {
-  const slopes = answers.flatMap((answer, i) => {
-    const [before, after] = [partsPerHour(answer), partsPerHour(longer[i])];
-    return before > 0 && after > 0 ? [-(before / after - 1) / (SCALE_FACTOR - 1)] : [];
+  const slopes = shorter.flatMap((answer, i) => {
+    const [less, more] = [partsPerHour(answer), partsPerHour(longer[i])];
+    return less > 0 && more > 0 ? [-(less - more) / (less + more) / SCALE_STEP] : [];
   });
   return slopes.length === 0 ? null : meanInterval(slopes);
 }

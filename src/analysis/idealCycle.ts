@@ -69,11 +69,12 @@ function heaviestByName(circuits: readonly IdealCircuit[]): IdealCircuit[] {
 }
 
 function describe(circuit: Circuit, order: OrderedShots, scenario: Scenario, isFolded: boolean): IdealCircuit {
-  const steps = circuit.nodes.map((node) => order.steps[node]!).filter((step) => step.ticks > 0);
+  const all = circuit.nodes.map((node) => order.steps[node]!);
+  const steps = all.filter((step) => step.ticks > 0);
   const owner = (step: GraphStep): string => (isFolded && isStation(step.resource) ? "each station" : step.resource);
   const shots = circuit.tokens * order.shotsPerToken;
   return {
-    name: circuitName(steps, scenario, isFolded),
+    name: circuitName(all, scenario, isFolded),
     steps: steps.map((step) => `${owner(step)}: ${step.step}`),
     resources: [...new Set(steps.map(owner))],
     seconds: circuit.weight / TICKS_PER_SECOND,

@@ -28,11 +28,19 @@ export interface CriticalShare {
   readonly tied: number;
 }
 
+/** Of the observed time: the resource's active period was the longest of all, alone or while it handed over to the next. */
+export interface ActiveShare {
+  readonly resource: string;
+  readonly sole: number;
+  readonly shifting: number;
+}
+
 export interface ReplicationAnswer {
   readonly task: ReplicationTask;
   readonly measures: readonly MeasureValue[];
   readonly stateShares: readonly StateShare[];
   readonly criticalShares: readonly CriticalShare[];
+  readonly longestActive: readonly ActiveShare[];
   /** Seconds at which the cell came to rest for ever, and who waited for what; null where it ran to the end. */
   readonly standstill: Standstill | null;
 }
@@ -56,6 +64,11 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
       share: ticks / observed,
     })),
     criticalShares: criticalShares(record, observed),
+    longestActive: record.longestActive.map(({ resource, sole, shifting }) => ({
+      resource,
+      sole: sole / observed,
+      shifting: shifting / observed,
+    })),
     standstill: standstill
       ? { kind: standstill.kind, seconds: standstill.tick / TICKS_PER_SECOND, waiting: standstill.waiting }
       : null,

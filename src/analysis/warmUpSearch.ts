@@ -74,7 +74,8 @@ export function settleWarmUp(search: WarmUpSearch): SettledScenario {
   }
   const series = averagedSeries(made.map((answer) => answer.secondsPerShot));
   const seconds = series.slice(0, found.observations).reduce((sum, each) => sum + each, 0);
-  const warmup = Math.round(seconds * TICKS_PER_SECOND) / TICKS_PER_SECOND;
+  // A whole second is easier to say and to set again, and the start-up is over all the more.
+  const warmup = Math.ceil(seconds);
   const run = { ...scenario.run, warmup, length: Math.max(scenario.run.length, length) };
   return { scenario: { ...scenario, run }, warnings: [] };
 }

@@ -3,6 +3,7 @@ import { compileTable, type Program } from "#engine/program.ts";
 import type { StepTable } from "#engine/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { shotsOf } from "./cycleNames.ts";
+import { isActiveState } from "./isActiveState.ts";
 import { reciprocatingScrewTable } from "./reciprocatingScrew.ts";
 
 export interface CellPlan {
@@ -10,6 +11,8 @@ export interface CellPlan {
   readonly program: Program;
   /** Process number of each station, in the order of the scenario's stations. */
   readonly stationProcess: readonly number[];
+  /** By state of the program: 1 where its resource counts as at work. */
+  readonly isActive: Uint8Array;
   /** Counters whose every rise is kept with its time. */
   readonly marked: readonly string[];
 }
@@ -27,7 +30,14 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
   const stationProcess = scenario.stations.map((station) =>
     table.processes.findIndex((process) => process.name === station.name),
   );
-  return { scenario, program, stationProcess, marked: scenario.stations.map((station) => shotsOf(station.name)) };
+  const isActive = Uint8Array.from(program.states, ({ name, kind }) => (isActiveState(name, kind) ? 1 : 0));
+  return {
+    scenario,
+    program,
+    stationProcess,
+    isActive,
+    marked: scenario.stations.map((station) => shotsOf(station.name)),
+  };
 }
 
 /** The draws stay the same numbers in the same order, so that the effect of the factor alone is seen. */

@@ -24,7 +24,12 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const until = Math.round(scenario.run.length * TICKS_PER_SECOND);
   const simulation = new Simulation(
     program,
-    { seed: scenario.run.seed, replication: options.replication, ...(options.log ? { log: options.log } : {}) },
+    {
+      seed: scenario.run.seed,
+      replication: options.replication,
+      isActive: plan.isActive,
+      ...(options.log ? { log: options.log } : {}),
+    },
     plan.marked,
   );
   if (from > 0) {
@@ -42,6 +47,9 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     shotTicks: shotTicks(plan, simulation, station.name),
   }));
   const stateTimes = stateTimesOf(simulation);
+  const longestActive = simulation
+    .longestActive()
+    .map((times, i) => ({ resource: program.table.resources[i]!.name, ...times }));
   const standstill = simulation.standstill;
   return {
     replication: options.replication,
@@ -49,6 +57,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     untilTick: until,
     stations,
     stateTimes,
+    longestActive,
     chain: chainShares(
       plan,
       simulation,

@@ -1,4 +1,5 @@
 // The one state of every resource at any time, and the ticks spent in each.
+import { ActivePeriods } from "./activePeriods.ts";
 import type { Program } from "./program.ts";
 
 export class ResourceStates {
@@ -10,17 +11,23 @@ export class ResourceStates {
   readonly stopCount: Int32Array;
   /** Told of a resource that begins or ceases to work while clocks wait for it. */
   onTurn: (resource: number, works: boolean, tick: number) => void = () => undefined;
+  readonly periods: ActivePeriods;
   readonly #program: Program;
+  /** States in which a resource counts as at work when its active periods are told. */
+  readonly #isActive: Uint8Array;
   readonly #isWorking: Uint8Array;
   readonly #since: Float64Array;
   /** The state that would be shown without a stop, and whether a step runs on and is shown in spite of it. */
   readonly #meant: Int32Array;
   readonly #runsOn: Uint8Array;
 
-  constructor(program: Program) {
+  constructor(program: Program, isActive: Uint8Array = program.isWorking) {
     const resources = program.firstState.length;
     this.#program = program;
     this.#isWorking = program.isWorking;
+    this.#isActive = isActive;
+    this.periods = new ActivePeriods(resources);
+    program.firstState.forEach((state, resource) => isActive[state] === 1 && this.periods.begin(resource, 0));
     this.ticks = new Float64Array(program.states.length);
     this.now = program.firstState.slice();
     this.stopCount = new Int32Array(resources);
@@ -67,6 +74,11 @@ export class ResourceStates {
     this.ticks[before]! += tick - this.#since[resource]!;
     this.#since[resource] = tick;
     this.now[resource] = state;
+    const isActive = this.#isActive[state]!;
+    if (isActive !== this.#isActive[before]) {
+      if (isActive === 1) this.periods.begin(resource, tick);
+      else this.periods.pause(resource, tick);
+    }
     const works = this.#isWorking[state]!;
     if (works !== this.#isWorking[before] && this.#program.clocked[resource]!.length > 0) {
       this.onTurn(resource, works === 1, tick);

@@ -1,4 +1,5 @@
 // The simulation: runs the rows of a program against the clock, one instant after another, and keeps what is asked of it.
+import type { LongestActive } from "./activePeriods.ts";
 import { BindingChain, type ChainTotals } from "./bindingChain.ts";
 import { EventList } from "./eventList.ts";
 import type { EventLog } from "./eventLog.ts";
@@ -11,8 +12,6 @@ import { Stops } from "./stops.ts";
 import { openStream, type Stream } from "./stream.ts";
 import { TokenQueues } from "./tokenQueues.ts";
 import { WaitingLines } from "./waitingLines.ts";
-
-export type { Standstill } from "./standstill.ts";
 
 /** Steps within one instant after which time is taken to stand still for ever. */
 const hopsAnInstant = 100_000;
@@ -27,6 +26,8 @@ export interface SimulationOptions {
   readonly atMeans?: boolean;
   readonly log?: EventLog;
   readonly flow?: FlowRecorder;
+  /** By state: 1 where a resource counts as at work when its active periods are told; the working states if not given. */
+  readonly isActive?: Uint8Array;
   /** Nodes of the chain after which it is folded: what it holds does not depend on it. */
   readonly foldAt?: number;
 }
@@ -79,7 +80,7 @@ export class Simulation {
     this.chain = new BindingChain(program.activities.length, options.foldAt);
     this.#marked = Uint8Array.from(program.counters, (name) => (marked.includes(name) ? 1 : 0));
     this.#processes = new ProcessStates(program);
-    this.#resources = new ResourceStates(program);
+    this.#resources = new ResourceStates(program, options.isActive);
     this.#lines = new WaitingLines(program, this.#processes, this.#resources, this.#tokens);
     this.#stops = new Stops({
       program,
@@ -98,6 +99,11 @@ export class Simulation {
   /** Ticks in each state since the observation began; up to date after `settle`. */
   get stateTicks(): Float64Array {
     return this.#resources.ticks;
+  }
+
+  /** By resource: ticks since the observation began in which its active period was the longest of all. */
+  longestActive(): readonly LongestActive[] {
+    return this.#resources.periods.longest(this.now);
   }
 
   #beginAll(): void {
@@ -140,6 +146,7 @@ export class Simulation {
     this.counts.fill(0);
     this.marks.ticks.length = 0;
     this.marks.counters.length = 0;
+    this.#resources.periods.restart(this.now);
     this.#renumber(this.chain.restart(this.#liveNodes(), this.now));
   }
 

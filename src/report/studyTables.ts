@@ -51,8 +51,6 @@ export function bottleneckTable(studies: readonly Study[]): Table {
 
 function bottleneckRow(row: BottleneckRow): readonly Cell[] {
   const { criticalShare, elasticity } = row;
-  // The longest active periods are not built yet.
-  const longestActiveShare = null;
   return [
     row.rank,
     row.resource,
@@ -61,7 +59,8 @@ function bottleneckRow(row: BottleneckRow): readonly Cell[] {
     criticalShare.halfWidth,
     row.tiedShare,
     row.utilization,
-    longestActiveShare,
+    row.longestActiveShare,
+    row.longestActiveAlone,
     row.slackSeconds,
     elasticity?.mean ?? null,
     elasticity?.halfWidth ?? null,

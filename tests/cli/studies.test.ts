@@ -1,6 +1,7 @@
 // Holds check, run and compare to what they promise on the command line: answers, files, exit codes, the same bytes again.
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
+import { Ajv2020 as Ajv } from "ajv/dist/2020.js";
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
 import { tableSpecs } from "#report/tableSpecs.ts";
@@ -23,11 +24,12 @@ const bytesOf = (out: string) =>
   Object.fromEntries(
     readdirSync(inFolder(out)).map((name) => [name, readFileSync(path.join(inFolder(out), name), "latin1")]),
   );
-const csvNames = (leftOut: readonly string[]) =>
+const fileNames = (leftOut: readonly string[]) =>
   tableSpecs
     .map(({ name }) => name)
     .filter((name) => !leftOut.includes(name))
     .map((name) => `${name}.csv`)
+    .concat("datapackage.json")
     .toSorted();
 
 describe("check", () => {
@@ -66,11 +68,12 @@ describe("run", () => {
     expect(code).toBe(0);
     expect(output).toMatch(/^Bottleneck +cooling/m);
     expect(errors).toBe("6 CSV files are in reports/two\n");
-    expect(readdirSync(inFolder("reports/two")).toSorted()).toEqual(csvNames(["comparison", "events", "shots"]));
+    expect(readdirSync(inFolder("reports/two")).toSorted()).toEqual(fileNames(["comparison", "events", "shots"]));
   });
 
   it("writes what the data dictionary says: every column of every file, in its order", () => {
     for (const [name, bytes] of Object.entries(bytesOf("reports/two"))) {
+      if (name === "datapackage.json") continue;
       const spec = tableSpecs.find((each) => `${each.name}.csv` === name);
       expect(bytes.split("\r\n", 1)[0], name).toBe(spec?.columns.map((column) => column.name).join(","));
     }
@@ -105,7 +108,7 @@ describe("run", () => {
   it("adds events and shots with --events", () => {
     const { code } = call("run", two, "--events", "--out", "events", "--replications", "2", "--length", "30 min");
     expect(code).toBe(0);
-    expect(readdirSync(inFolder("events")).toSorted()).toEqual(csvNames(["comparison"]));
+    expect(readdirSync(inFolder("events")).toSorted()).toEqual(fileNames(["comparison"]));
     const rows: readonly Readonly<Record<string, string>>[] = parse(bytesOf("events")["events.csv"] ?? "", {
       columns: true,
     });
@@ -130,7 +133,7 @@ describe("compare", () => {
     const { code, output } = call("compare", one, two);
     expect(code).toBe(0);
     expect(output).toMatch(/^two makes .* good parts an hour more than one/m);
-    expect(readdirSync(inFolder("reports/one-against-two")).toSorted()).toEqual(csvNames(["events", "shots"]));
+    expect(readdirSync(inFolder("reports/one-against-two")).toSorted()).toEqual(fileNames(["events", "shots"]));
     const rows: readonly Readonly<Record<string, string>>[] = parse(
       bytesOf("reports/one-against-two")["throughput.csv"] ?? "",
       {
@@ -147,5 +150,84 @@ describe("compare", () => {
     const { code, output, errors } = call("compare", ...files);
     expect({ code, output }).toEqual({ code: 2, output: "" });
     expect(errors).toContain(words);
+  });
+});
+
+describe("long work", () => {
+  const long = ["--length", "40 h", "--replications", "60", "--verbose"];
+
+  it("gives the same bytes for any number of jobs, and both of two workers have a share in it", () => {
+    const alone = call("run", two, "--out", "alone", "--jobs", "1", ...long);
+    const shared = call("run", two, "--out", "shared", "--jobs", "2", ...long);
+    expect({ code: shared.code, output: shared.output }).toEqual({ code: 0, output: alone.output });
+    expect(bytesOf("shared")).toEqual(bytesOf("alone"));
+    expect(alone.errors).toContain("all work in one thread");
+    expect(shared.errors).toMatch(/2 workers did [1-9]\d* \+ [1-9]\d* tasks/);
+  });
+
+  it("stays in one thread where it is little, whatever --jobs says", () => {
+    expect(call("run", two, "--out", "little", "--jobs", "2", "--verbose").errors).toContain("all work in one thread");
+  });
+
+  it.each(["0", "x", "1.5", "-1", "9999"])("refuses --jobs %s", (jobs) => {
+    const { code, errors } = call("run", two, "--out", "jobs", "--jobs", jobs);
+    expect(code).toBe(2);
+    expect(errors).toContain("option-value");
+  });
+});
+
+describe("a wanted precision", () => {
+  const halfShare = (out: string): number => {
+    const rows: readonly Readonly<Record<string, string>>[] = parse(bytesOf(out)["throughput.csv"] ?? "", {
+      columns: true,
+    });
+    const row = rows.find((each) => each["resource"] === "cell" && each["measure"] === "good parts per hour");
+    return Number(row?.["half_width_95"]) / Number(row?.["mean"]);
+  };
+
+  it("is reached by more replications, and no more than twice as many at a time", () => {
+    const { code, output } = call("run", two, "--out", "precise", "--replications", "5", "--precision", "0.05 %");
+    expect(code).toBe(0);
+    expect(halfShare("precise")).toBeLessThanOrEqual(0.0005);
+    const made = Number(/^(\d+) replications/m.exec(output)?.[1]);
+    expect(made).toBeGreaterThan(5);
+  });
+
+  it("leaves 3 where it is not reached", () => {
+    const out = ["--out", "vague", "--length", "1 h", "--precision", "0.00001 %"];
+    const { code } = call("run", two, ...out);
+    expect(code).toBe(3);
+    expect(halfShare("vague")).toBeGreaterThan(0.000001);
+  });
+});
+
+describe("--json", () => {
+  const schema: unknown = JSON.parse(call("schema", "--result").output);
+  const holds = new Ajv({ strict: false }).compile(schema as object);
+
+  it.each([
+    ["check", one],
+    ["run", two],
+    ["compare", one, two],
+  ])("%s prints one document that its schema describes, and nothing else", (...args) => {
+    const { code, output } = call(...args, "--json", ...(args[0] === "check" ? [] : ["--out", "json"]));
+    expect(code).toBe(0);
+    const told: unknown = JSON.parse(output);
+    expect(holds(told), JSON.stringify(holds.errors)).toBe(true);
+    expect(holds({ ...(told as object), tables: { throughput: [{}] } })).toBe(false);
+  });
+});
+
+describe("datapackage.json", () => {
+  it("names every CSV file beside it and every column in it", () => {
+    call("compare", one, two, "--out", "described");
+    const files = bytesOf("described");
+    const told = JSON.parse(files["datapackage.json"] ?? "") as {
+      resources: { path: string; schema: { fields: { name: string }[] } }[];
+    };
+    const csv = Object.keys(files).filter((name) => name.endsWith(".csv"));
+    expect(told.resources.map((each) => each.path).toSorted()).toEqual(csv.toSorted());
+    for (const { path: name, schema } of told.resources)
+      expect(files[name]?.split("\r\n", 1)[0]).toBe(schema.fields.map((field) => field.name).join(","));
   });
 });

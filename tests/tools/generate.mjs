@@ -2,10 +2,10 @@
 import { spawnSync } from "node:child_process";
 import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
-import { fileURLToPath, pathToFileURL } from "node:url";
+import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
+import { bundleSettings, root } from "./bundleSettings.mjs";
 
-const root = fileURLToPath(new URL("../..", import.meta.url));
 const inRoot = (name) => path.join(root, name);
 
 /** Bundles a few exports of the sources, as Node 20 reads no TypeScript. */
@@ -13,7 +13,7 @@ async function load(source) {
   const file = inRoot(`dist/generate-${process.pid}.mjs`);
   const stdin = { contents: source, resolveDir: root, loader: "ts" };
   await mkdir(path.dirname(file), { recursive: true });
-  await build({ stdin, outfile: file, bundle: true, platform: "node", format: "esm", conditions: ["blowcell-source"] });
+  await build({ ...bundleSettings, stdin, outfile: file });
   return import(pathToFileURL(file).href).finally(() => rm(file));
 }
 

@@ -1,6 +1,6 @@
 // Holds shares, utilization and elasticities to what can be worked out by hand or by running the cell anew.
 import { describe, expect, it } from "vitest";
-import { elasticityMethod, finiteDifference, SCALE_FACTOR, sharesCrew } from "#analysis/elasticity.ts";
+import { elasticityMethod, finiteDifference, SCALE_FACTORS, sharesCrew } from "#analysis/elasticity.ts";
 import { replicationRunner } from "#analysis/runReplication.ts";
 import { runStudy, type Study } from "#analysis/study.ts";
 import type { StepScale } from "#cell/planCell.ts";
@@ -75,10 +75,12 @@ describe("elasticity", () => {
       measures: [{ resource: "cell", measure: "good parts per hour", unit: "1/h", value }],
       stateShares: [],
       criticalShares: [],
+      longestActive: [],
       standstill: null,
     });
-    expect(SCALE_FACTOR).toBe(1.02);
-    expect(finiteDifference([answer(1020)], [answer(1000)])?.mean).toBeCloseTo(-1, 12);
+    expect(SCALE_FACTORS).toEqual({ shorter: 0.99, longer: 1.01 });
+    // Seconds a part in proportion to the step: 1/0.99 and 1/1.01 of 1000 parts.
+    expect(finiteDifference([answer(1000 / 0.99)], [answer(1000 / 1.01)])?.mean).toBeCloseTo(-1, 12);
     expect(finiteDifference([answer(1000), answer(2000)], [answer(1000), answer(2000)])?.mean).toBeCloseTo(0, 12);
     expect(finiteDifference([answer(0)], [answer(0)])).toBeNull();
   });

@@ -1,6 +1,6 @@
 // Holds comparisons to a worked example, to Bonferroni's inequality, and to plain words.
 import { describe, expect, it } from "vitest";
-import { comparableScenarios, compareStudies } from "#analysis/comparison.ts";
+import { comparableScenarios, overOneSpan, compareStudies } from "#analysis/comparison.ts";
 import { CELL } from "#analysis/measures.ts";
 import type { ReplicationAnswer } from "#analysis/replicationAnswer.ts";
 import { runStudy, type Study } from "#analysis/study.ts";
@@ -17,7 +17,7 @@ function studyOf(name: string, values: readonly (number | null)[]): Study {
   const answers = values.map((value, i): ReplicationAnswer => {
     const rows = value === null ? [] : [{ resource: CELL, measure: "good parts per hour", unit: "1/h", value }];
     const task = { replication: i + 1, scale: null };
-    return { task, measures: rows, stateShares: [], criticalShares: [], standstill: null };
+    return { task, measures: rows, stateShares: [], criticalShares: [], longestActive: [], standstill: null };
   });
   return { ...anyStudy, scenario: { ...scenario, name }, measures: summarizeMeasures(answers) };
 }
@@ -75,12 +75,14 @@ describe("a comparison", () => {
 });
 
 describe("scenarios that are compared", () => {
-  it("share the base's seed, length and replications, and the longest warm-up", () => {
+  it("share the base's seed, length and replications, and once settled the longest run and warm-up", () => {
     const runs = [
       { length: 7200, replications: 3, seed: "a", warmup: 60, start: "running" },
       { length: 3600, replications: 9, seed: "b", warmup: 600, start: "cold" },
     ] as const;
-    const shared = comparableScenarios(runs.map((run) => ({ ...scenario, run }))).map(({ run }) => run);
+    const comparable = comparableScenarios(runs.map((run) => ({ ...scenario, run })));
+    const settled = comparable.map((each) => ({ scenario: each, warnings: [] }));
+    const shared = overOneSpan(settled).map((each) => each.scenario.run);
     expect(shared[0]).toEqual({ length: 7200, replications: 3, seed: "a", warmup: 600, start: "running" });
     expect(shared[1]).toEqual({ length: 7200, replications: 3, seed: "a", warmup: 600, start: "cold" });
   });

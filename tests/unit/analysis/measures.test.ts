@@ -18,6 +18,7 @@ function valuesOf(stations: readonly StationRecord[]) {
     untilTick: 3600 * second,
     stations,
     stateTimes: [],
+    longestActive: [],
     chain: [],
   };
   const rows = measuresOf(record);

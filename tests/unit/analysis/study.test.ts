@@ -48,15 +48,15 @@ describe("the procedure of a study", () => {
     expect(JSON.stringify(runStudy(scenario))).toBe(JSON.stringify(forward));
   });
 
-  it("runs steps anew a little longer where the critical path alone may not be read: different stations", () => {
+  it("runs steps anew a little shorter and longer where the critical path alone may not be read: different stations", () => {
     const different = { ...scenario, stations: scenario.stations.map((each, k) => ({ ...each, cavities: k + 1 })) };
     const run = replicationRunner(different);
     const answers = nextWanted(beginStudy(different)).map(run);
     const wanted = nextWanted({ scenario: different, answers });
     const steps = new Set(wanted.map(({ scale }) => `${scale?.resource} ${scale?.step} ${scale?.factor}`));
     expect(steps.size).toBeGreaterThan(0);
-    expect(steps.size).toBeLessThanOrEqual(8);
-    expect([...steps].every((step) => step.endsWith(" 1.02"))).toBe(true);
+    expect(steps.size).toBeLessThanOrEqual(2 * 5);
+    for (const step of steps) expect(step).toMatch(/ (0\.99|1\.01)$/);
     expect(wanted).toHaveLength(3 * steps.size);
     expect(nextWanted({ scenario: different, answers: [...answers, ...wanted.map(run)] })).toEqual([]);
   });

@@ -25,7 +25,7 @@ describe("the two-station scenario", () => {
       rechargeStarts: "valve-neutral",
       shotFor: "served",
     });
-    expect(scenario?.run).toEqual({ length: 28_800, replications: 20, seed: "demo", warmup: 0, start: "running" });
+    expect(scenario?.run).toEqual({ length: 28_800, replications: 20, seed: "demo", warmup: "auto", start: "running" });
     const [left] = scenario?.stations ?? [];
     expect(left?.recharge).toEqual({ by: "rate", rate: { kind: "fixed", value: 110 / 3600 } });
     expect(left?.cool).toEqual({ kind: "triangular", min: 7, mode: 7.5, max: 9 });

@@ -7,6 +7,6 @@ const activeWaits: readonly string[] = ["awaiting removal", "awaiting takeaway"]
  * The plasticator is inactive only while it holds a full shot or waits for a mold to close; its valve shifts are active.
  * All other resources are active while they work.
  */
-export function isActive(state: string, kind: string): boolean {
+export function isActiveState(state: string, kind: string): boolean {
   return kind === "working" || activeWaits.includes(state);
 }
