@@ -4,7 +4,9 @@ import { describe, expect, test } from "vitest";
 import { planCell } from "#cell/planCell.ts";
 import type { Distribution } from "#engine/distribution.ts";
 import { Simulation } from "#engine/simulation.ts";
+import { runCell } from "#cell/runCell.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import { fixedCell } from "../support/fixedCell.ts";
 
 /** Ticks: recharge r, drop d, valve shift v, close c, blow to open b, removal e. */
 interface Times {
@@ -185,4 +187,16 @@ test("a tick more of one step lengthens the run by a tick for every time that th
     { seed: 20260742, numRuns: 60 },
   );
   expect(moved).toBeGreaterThan(1000);
+});
+
+// The contract: each start is bound by the latest completion it needed; among equals plasticator, valve, crew, own step, then name.
+test("of completions that are latest at once the plasticator's binds, and the start is flagged as tied", () => {
+  // r + d + 2v = v + d + m = 6.3 s: screw and mold are ready at the same tick, shot after shot.
+  const one = { recharge: 4, drop: 1.8, close: 0.6, cool: 2.85, remove: 0.8 };
+  const cell = fixedCell({ stations: [one], shift: 0.25, length: 630 });
+  const { chain } = runCell(planCell(cell), { replication: 1 });
+  const ticksOf = (step: string): number => chain.find((each) => each.step === step)?.ticks ?? -1;
+  expect(ticksOf("recharge")).toBe(99 * 4e6);
+  expect(ticksOf("cool")).toBe(0);
+  expect(chain.find((each) => each.step === "shift to port")?.tiedTicks).toBe(99 * 0.25e6);
 });
