@@ -196,7 +196,7 @@ test("of completions that are latest at once the plasticator's binds, and the st
   const cell = fixedCell({ stations: [one], shift: 0.25, length: 630 });
   const { chain } = runCell(planCell(cell), { replication: 1 });
   const ticksOf = (step: string): number => chain.find((each) => each.step === step)?.ticks ?? -1;
-  expect(ticksOf("recharge")).toBe(99 * 4e6);
+  expect(ticksOf("recharge")).toBe(100 * 4e6);
   expect(ticksOf("cool")).toBe(0);
   expect(chain.find((each) => each.step === "shift to port")?.tiedTicks).toBe(99 * 0.25e6);
 });
