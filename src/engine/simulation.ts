@@ -347,7 +347,8 @@ export class Simulation {
     this.#flow?.needed(this.#flowNodes, head[process]!);
     head[process] = node;
     headTime[process] = latest;
-    this.#processes.tied[process] = tied;
+    // Where nothing has completed yet, as at the very beginning, nothing is tied.
+    this.#processes.tied[process] = node === -1 ? 0 : tied;
     this.#processes.phase[process] = IDLE;
   }
 

@@ -34,7 +34,7 @@ export function runQueue(table: StepTable, replications: number, from: number, u
         ((until - from) * ticks),
       rate: (counter) => counts[number(counter)]! / (until - from),
       times: (counter) =>
-        marks.ticks.filter((_, i) => marks.counters[i] === number(counter)).map((tick) => tick / ticks),
+        marks.ticks.filter((_tick, at) => marks.counters[at] === number(counter)).map((tick) => tick / ticks),
       from,
       until,
     };

@@ -11,8 +11,13 @@ const end = "<!-- /codes -->";
 export function withCodeTable(readme: string): string {
   const lists = [fileIssueCodes, issueCodes, compareIssueCodes, standstillCodes];
   const meanings = new Map(lists.flatMap((list) => Object.entries(list)));
-  const rows = [...meanings].map(([code, meaning]) => `| \`${code}\` | ${sentence(meaning)} |`);
-  const table = ["| code | meaning |", "| --- | --- |", ...rows].join("\n");
+  const rows = [...meanings].map(([code, meaning]) => [`\`${code}\``, sentence(meaning)] as const);
+  const cells = [["code", "meaning"] as const, ...rows];
+  const widths = [0, 1].map((column) => Math.max(...cells.map((row) => row[column]!.length)));
+  const line = (row: readonly string[]): string => `| ${row.map((cell, i) => cell.padEnd(widths[i]!)).join(" | ")} |`;
+  const rule = widths.map((width) => "-".repeat(width));
+  // As the formatter writes tables, so that neither undoes the other's work.
+  const table = [cells[0]!, rule, ...rows].map(line).join("\n");
   const from = readme.indexOf(begin) + begin.length;
   return `${readme.slice(0, from)}\n\n${table}\n\n${readme.slice(readme.indexOf(end))}`;
 }
