@@ -1,0 +1,42 @@
+// A scenario with every law gives the same numbers, bit for bit, in Node and in a browser.
+import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
+import { expect, test } from "vitest";
+import { openBrowser } from "../support/browser.ts";
+import { goldenHash } from "../support/goldenCell.ts";
+
+const golden = "5735 numbers, 913ef952";
+
+async function bundledForBrowsers(): Promise<string> {
+  const { outputFiles } = await build({
+    stdin: {
+      contents: `export { goldenHash } from "./tests/support/goldenCell.ts";`,
+      resolveDir: fileURLToPath(new URL("../..", import.meta.url)),
+      loader: "ts",
+    },
+    bundle: true,
+    write: false,
+    platform: "browser",
+    format: "iife",
+    globalName: "cell",
+    conditions: ["blowcell-source"],
+    alias: { debug: fileURLToPath(new URL("../tools/silentDebug.cjs", import.meta.url)) },
+    logLevel: "error",
+  });
+  return outputFiles[0]!.text;
+}
+
+test("in Node", () => {
+  expect(goldenHash()).toBe(golden);
+});
+
+test("in Chromium", { timeout: 60_000 }, async () => {
+  const browser = await openBrowser();
+  try {
+    const page = await browser.newPage();
+    await page.addScriptTag({ content: await bundledForBrowsers() });
+    expect(await page.evaluate("cell.goldenHash()")).toBe(golden);
+  } finally {
+    await browser.close();
+  }
+});
