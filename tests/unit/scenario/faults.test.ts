@@ -32,6 +32,37 @@ describe.each([
   it.each(specs)("$name", check);
 });
 
+/** Faults of single values, three to a scenario, each in a line of its own and none in a name, so that none hides or moves another. */
+function threes(): readonly (readonly [names: string, specs: readonly FaultySpec[]])[] {
+  const lineOf = (spec: FaultySpec): number =>
+    twoStations.slice(0, twoStations.indexOf(spec.edits[0]![0])).split("\n").length;
+  const single = faultyValues.filter(
+    ({ edits, found }) => edits.length === 1 && found.length === 1 && !edits[0]![0].includes("name: "),
+  );
+  const byLine = [...new Map(single.map((spec) => [lineOf(spec), spec])).values()];
+  const others = single.filter((spec) => !byLine.includes(spec));
+  return others.flatMap((first, i) => {
+    const rest = byLine.filter((spec) => lineOf(spec) !== lineOf(first));
+    const two = [rest[i % rest.length]!, rest[(i + 3) % rest.length]!];
+    const specs = [first, ...two];
+    return i < 20 ? [[specs.map(({ name }) => name).join(" + "), specs] as const] : [];
+  });
+}
+
+describe("three faults in one scenario are all told", () => {
+  it.each(threes())("%s", (_, specs) => {
+    const { text, places } = markedText(
+      twoStations,
+      specs.flatMap(({ edits }) => edits),
+    );
+    const { scenario, issues } = readScenario(text, { name: "cell", file: "cell.yaml" });
+    const told = issues.map(({ code, path }) => `${code} ${path}`).toSorted();
+    expect(told).toEqual(specs.flatMap(({ found }) => found.map(({ code, path }) => `${code} ${path}`)).toSorted());
+    expect(issues.map(({ place }) => place)).toEqual(places.map((place) => ({ file: "cell.yaml", ...place })));
+    expect(scenario).toBeUndefined();
+  });
+});
+
 describe("a text that cannot be read at all", () => {
   it.each([
     ["nothing", "", "file-empty"],
