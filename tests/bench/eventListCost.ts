@@ -1,0 +1,16 @@
+// The event list alone, once made to scan all pending times and once to keep a heap: where does the heap begin to pay?
+import path from "node:path";
+import { ratioOf, type Figure } from "./figure.ts";
+import { runNode, type Places } from "./places.ts";
+import { takeTurns } from "./takeTurns.ts";
+
+const sizes = [4, 6, 8, 12, 16, 32];
+
+export function eventListCost({ folder }: Places, rounds: number): readonly Figure[] {
+  return sizes.map((entities) => {
+    const measure = (kind: string) => (): number =>
+      Number(runNode(path.join(folder, kind, "pendingTimes.js"), String(entities)));
+    const { scan, heap } = takeTurns({ scan: measure("scan"), heap: measure("heap") }, rounds);
+    return ratioOf(`scan / heap, ${entities} entities`, scan, heap, "event list: above 1 the heap is the faster one");
+  });
+}

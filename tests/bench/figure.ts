@@ -1,0 +1,13 @@
+// One figure of the benchmark: what was measured, in which unit, and what it means.
+import { medianRatio } from "./median.ts";
+
+export interface Figure {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: "ratio" | "ns" | "s" | "MB";
+  readonly meaning: string;
+}
+
+export function ratioOf(name: string, above: readonly number[], below: readonly number[], meaning: string): Figure {
+  return { name, value: medianRatio(above, below), unit: "ratio", meaning };
+}

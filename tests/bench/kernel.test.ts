@@ -1,0 +1,38 @@
+// The benchmark's kernels against the whole model: what is compared in time must be the same in outcome.
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { planCell } from "#cell/planCell.ts";
+import { runCell } from "#cell/runCell.ts";
+import { benchScenario } from "./benchScenario.ts";
+import { runKernel } from "./kernel.ts";
+import { openKernelCell } from "./kernelCell.ts";
+import { runRecursion } from "./recursion.ts";
+
+const text = readFileSync(new URL("two-station.yaml", import.meta.url), "utf8");
+const scenario = benchScenario(text, "5 d");
+const plan = planCell(scenario);
+
+describe.each([
+  ["the event kernel", runKernel],
+  ["the recursion", runRecursion],
+])("%s", (_, kernel) => {
+  it.each([0, 1, 7])(
+    "delivers every shot of replication %i at the tick at which the whole model delivers it",
+    (replication) => {
+      const stations = runCell(plan, { replication }).stations;
+      const shots = kernel(openKernelCell(scenario, replication));
+      expect(shots[0].length + shots[1].length).toBeGreaterThan(60_000);
+      expect(shots).toEqual(stations.map((station) => station.shotTicks));
+    },
+  );
+});
+
+it("of another replication they differ, so that the comparison can fail", () => {
+  expect(runKernel(openKernelCell(scenario, 1))[0][0]).not.toBe(runKernel(openKernelCell(scenario, 2))[0][0]);
+});
+
+it("draws every step of a cycle once: ten uniforms a station cycle", () => {
+  const rows = plan.program.rows.filter((row) => row.draw && !row.draw.samplers.some((sampler) => sampler.isFixed));
+  // Eight steps of each station; recharge and shift to neutral serve both.
+  expect(rows).toHaveLength(2 * 8 + 2);
+});

@@ -1,0 +1,64 @@
+// What the hand-written kernels need of a two-station cell: each step's stream and sampler, and when to stop.
+import { Sampler, TICKS_PER_SECOND } from "#engine/sampler.ts";
+import { openStream, type Stream } from "#engine/stream.ts";
+import type { Distribution } from "#engine/distribution.ts";
+import type { Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
+
+export interface DrawnStep {
+  readonly stream: Stream;
+  readonly sampler: Sampler;
+}
+
+export interface KernelStation {
+  /** Of its shot; one stream, whichever station the recharge is for. */
+  readonly recharge: DrawnStep;
+  /** Drop, close, blow, cool, vent, open, remove. */
+  readonly steps: readonly DrawnStep[];
+}
+
+export interface KernelCell {
+  readonly stations: readonly [KernelStation, KernelStation];
+  readonly toPort: DrawnStep;
+  readonly toNeutral: DrawnStep;
+  readonly untilTick: number;
+}
+
+/** Ticks of the deliveries up to the end, for each of the two stations. */
+export type ShotTicks = readonly [number[], number[]];
+
+/** For first-ready, valve-neutral, start: running, removal by machine, no extra steps; nothing else is understood here. */
+export function openKernelCell(scenario: Scenario, replication: number): KernelCell {
+  const step = (resource: string, name: string, sampler: Sampler): DrawnStep => ({
+    stream: openStream(scenario.run.seed, replication, resource, name),
+    sampler,
+  });
+  const recharge = openStream(scenario.run.seed, replication, "plasticator", "recharge");
+  const openStation = (station: StationSpec): KernelStation => ({
+    recharge: { stream: recharge, sampler: meltSampler(station.recharge, station) },
+    steps: [
+      step(station.name, "drop", meltSampler(station.drop, station)),
+      ...(["close", "blow", "cool", "vent", "open"] as const).map((name) =>
+        step(station.name, name, timeSampler(station[name])),
+      ),
+      step(station.name, "remove", timeSampler(station.remove.time)),
+    ],
+  });
+  const [first, second] = scenario.stations;
+  const shift = timeSampler(scenario.valve.shift);
+  return {
+    stations: [openStation(first!), openStation(second!)],
+    toPort: step("valve", "shift to port", shift),
+    toNeutral: step("valve", "shift to neutral", shift),
+    untilTick: Math.round(scenario.run.length * TICKS_PER_SECOND),
+  };
+}
+
+function timeSampler(law: Distribution): Sampler {
+  return new Sampler(law, { unit: TICKS_PER_SECOND });
+}
+
+function meltSampler(time: TimeOrRate, station: StationSpec): Sampler {
+  if (time.by === "time") return timeSampler(time.time);
+  const milligrams = Math.round(station.partMass * 1e6) + Math.round(station.flashMass * 1e6);
+  return Sampler.ofRate(time.rate, station.cavities * milligrams);
+}

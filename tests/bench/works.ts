@@ -1,0 +1,76 @@
+// The works that are measured against each other, each a function that does it once and says how many units that was.
+import { planCell } from "#cell/planCell.ts";
+import { EventLog } from "#engine/eventLog.ts";
+import { TICKS_PER_SECOND } from "#engine/sampler.ts";
+import { Simulation } from "#engine/simulation.ts";
+import { openStream } from "#engine/stream.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { runKernel } from "./kernel.ts";
+import { openKernelCell, type KernelCell, type ShotTicks } from "./kernelCell.ts";
+import { runRecursion } from "./recursion.ts";
+
+export type Work = () => number;
+
+const manyCycles = 100_000;
+const manyDraws = 4_000_000;
+
+/** Units are station cycles, of `draw` single draws. */
+export const works = {
+  model: (scenario: Scenario): Work => wholeModel(scenario, () => undefined),
+  logged: (scenario: Scenario): Work => wholeModel(scenario, () => new EventLog()),
+  kernel: (scenario: Scenario): Work => kernelWork(scenario, runKernel),
+  recursion: (scenario: Scenario): Work => kernelWork(scenario, runRecursion),
+  sampling,
+  draw,
+} as const;
+
+export type WorkName = keyof typeof works;
+
+/** As a study runs it: the plan is made once, and states, counts, marks and binding chain are kept. */
+function wholeModel(scenario: Scenario, openLog: () => EventLog | undefined): Work {
+  const plan = planCell(scenario);
+  return () => {
+    const log = openLog();
+    const options = { seed: scenario.run.seed, replication: 0, ...(log ? { log } : {}) };
+    const simulation = new Simulation(plan.program, options, plan.marked);
+    simulation.runUntil(Math.round(scenario.run.length * TICKS_PER_SECOND));
+    simulation.settle();
+    const cycles = simulation.marks.ticks.length;
+    simulation.chainsOf(plan.stationProcess);
+    return cycles;
+  };
+}
+
+function kernelWork(scenario: Scenario, run: (cell: KernelCell) => ShotTicks): Work {
+  return () => {
+    const [left, right] = run(openKernelCell(scenario, 0));
+    return left.length + right.length;
+  };
+}
+
+/** The draws and quantiles of the stations' cycles in turn, and nothing else. */
+function sampling(scenario: Scenario): Work {
+  const { stations, toPort, toNeutral } = openKernelCell(scenario, 0);
+  const steps = stations.flatMap((station) => [toPort, ...station.steps, toNeutral, station.recharge]);
+  return () => {
+    let sum = 0;
+    for (let cycle = 0; cycle < manyCycles; cycle += stations.length) {
+      for (let i = 0; i < steps.length; i++) sum += steps[i]!.sampler.ticks(steps[i]!.stream());
+    }
+    return used(sum) * manyCycles;
+  };
+}
+
+function draw(): Work {
+  const stream = openStream("bench", 0, "bare", "draw");
+  return () => {
+    let sum = 0;
+    for (let i = 0; i < manyDraws; i++) sum += stream();
+    return used(sum) * manyDraws;
+  };
+}
+
+/** 1; without a use of its sum a loop might be dropped. */
+function used(sum: number): number {
+  return sum >= 0 ? 1 : 0;
+}
