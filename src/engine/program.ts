@@ -146,6 +146,7 @@ class Compiler {
     const isPhysics = step.stopped === "physics";
     const effects = typeof step.stopped === "object" ? step.stopped : {};
     const counts = Object.entries(step.counts ?? {});
+    const shows = (step.shows ?? []).map((show) => this.#show(show));
     const occupied = this.#occupied(process, step);
     const isGated = !isPhysics && (step.time !== undefined || step.needs !== undefined);
     return {
@@ -156,7 +157,8 @@ class Compiler {
       patience: step.patience ? this.#draw(process, step.name, step.patience.time) : null,
       patienceActivity: step.patience ? this.#activity(process.resource, `${step.name} patience`, process.name) : -1,
       patienceNext: step.patience ? to(step.patience.leaveFor) : -1,
-      shows: (step.shows ?? []).map((show) => this.#show(show)),
+      plainShows: Int32Array.from(shows.filter(isPlain).flatMap(({ resource, states }) => [resource, states[0]!])),
+      shows: shows.filter((show) => !isPlain(show)),
       draw: step.time ? this.#draw(process, step.name, step.time) : null,
       activity: step.time ? this.#activity(step.time.resource ?? process.resource, step.name, process.name) : -1,
       gives: (step.gives ?? []).map((give) => this.#give(give)),
@@ -291,6 +293,10 @@ function stepNumber(process: ProcessSpec, name: string): number {
   const found = process.steps.findIndex((step) => step.name === name);
   invariant(found !== -1, "a step that another names is in the same process", { process: process.name, step: name });
   return found;
+}
+
+function isPlain({ by, states }: Show): boolean {
+  return by === NO_REGISTER && states.length === 1;
 }
 
 function registerNumber(register: Register | undefined): number {

@@ -52,6 +52,8 @@ export interface Row {
   readonly patience: Draw | null;
   readonly patienceActivity: number;
   readonly patienceNext: number;
+  /** Resource and state, one pair after the other, where nothing has to be chosen; then the rest. */
+  readonly plainShows: Int32Array;
   readonly shows: readonly Show[];
   readonly draw: Draw | null;
   readonly activity: number;

@@ -1,6 +1,7 @@
 // The simulation: runs the rows of a program against the clock, one instant after another, and keeps what is asked of it.
 import type { LongestActive } from "./activePeriods.ts";
 import { BindingChain, type ChainTotals } from "./bindingChain.ts";
+import { DrawnAhead } from "./drawnAhead.ts";
 import { EventList } from "./eventList.ts";
 import type { EventLog } from "./eventLog.ts";
 import { HELD, IDLE, NEEDING, ProcessStates, STILL, TIMED } from "./processStates.ts";
@@ -9,7 +10,7 @@ import { ResourceStates } from "./resourceStates.ts";
 import { CARGO, NO_REGISTER, type Draw, type Give, type Row } from "./row.ts";
 import { describeStandstill, type Standstill } from "./standstill.ts";
 import { Stops } from "./stops.ts";
-import { openStream, type Stream } from "./stream.ts";
+import { openStream } from "./stream.ts";
 import { TokenQueues } from "./tokenQueues.ts";
 import { WaitingLines } from "./waitingLines.ts";
 
@@ -55,7 +56,7 @@ export class Simulation {
   readonly #stops: Stops;
   readonly #events: EventList;
   readonly #tokens: TokenQueues;
-  readonly #streams: readonly Stream[];
+  readonly #streams: readonly DrawnAhead[];
   readonly #atMeans: boolean;
   readonly #log: EventLog | undefined;
   readonly #flow: FlowRecorder | undefined;
@@ -75,7 +76,9 @@ export class Simulation {
     this.#tokens = new TokenQueues(program.takers.length);
     this.#streams = this.#atMeans
       ? []
-      : program.streams.map((stream) => openStream(options.seed, options.replication, stream.resource, stream.step));
+      : program.streams.map(
+          ({ resource, step }) => new DrawnAhead(openStream(options.seed, options.replication, resource, step)),
+        );
     this.counts = new Float64Array(program.counters.length);
     this.chain = new BindingChain(program.activities.length, options.foldAt);
     this.#marked = Uint8Array.from(program.counters, (name) => (marked.includes(name) ? 1 : 0));
@@ -259,7 +262,7 @@ export class Simulation {
   /** Returns true where the step takes time. */
   #start(process: number, step: Row): boolean {
     if (step.stops !== -1) this.#stops.stop(step.stops, step.stopsRule, this.now);
-    if (step.shows.length > 0) this.#showAll(process, step);
+    this.#showAll(process, step);
     const { draw } = step;
     if (draw === null) {
       if (this.#flow && step.needs.length > 0) this.#flowNode(this.#flow, process, step, 0);
@@ -286,7 +289,7 @@ export class Simulation {
     for (let i = 0; i < gives.length; i++) this.#give(process, gives[i]!);
     for (let i = 0; i < counters.length; i++) this.#count(counters[i]!, step.amounts[i]!);
     if (step.releases !== -1) this.#stops.release(step.releases, this.now);
-    if (step.chance > 0 && this.#streams[step.chanceStream]!() < step.chance) return step.chanceNext;
+    if (step.chance > 0 && this.#streams[step.chanceStream]!.next() < step.chance) return step.chanceNext;
     if (step.next <= this.#processes.row[process]!) this.#processes.cycle[process]!++;
     return step.next;
   }
@@ -311,7 +314,7 @@ export class Simulation {
     const sampler = samplers.length === 1 ? samplers[0]! : samplers[this.#processes.cargo[process]!]!;
     if (this.#atMeans) return Math.round(sampler.meanTicks);
     // A step with several laws draws every time, so that the n-th time has the n-th number whichever law it follows.
-    return sampler.ticks(draw.isFixed ? 0 : this.#streams[draw.stream]!());
+    return sampler.ticks(draw.isFixed ? 0 : this.#streams[draw.stream]!.next());
   }
 
   // Taking and what bound it
@@ -410,7 +413,11 @@ export class Simulation {
   }
 
   #showAll(process: number, step: Row): void {
-    const { shows } = step;
+    const { plainShows, shows } = step;
+    for (let i = 0; i < plainShows.length; i += 2) {
+      this.#resources.show(plainShows[i]!, plainShows[i + 1]!, step.isPhysics, this.now);
+      if (this.#log) this.#logStart(this.#log, process, plainShows[i]!);
+    }
     const { firstState } = this.program;
     for (let i = 0; i < shows.length; i++) {
       const { resource: first, by, states } = shows[i]!;
