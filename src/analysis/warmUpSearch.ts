@@ -7,8 +7,8 @@ import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { averagedSeries, warmUp } from "./warmUp.ts";
 
-/** Shots within which a start-up is looked for; a longer run is tried over so many first. */
-const pilotShots = 10_000;
+/** Shots over which a start-up is looked for first: three hundred batches, at a fraction of the cost of a shift. */
+const pilotShots = 1500;
 /** A run that shows no end of its start-up is tried once more at so many times its length. */
 const lengthened = 2;
 
