@@ -1,11 +1,11 @@
 // Runs one replication of a cell and hands over what it left behind, as plain rows.
 import type { EventLog } from "#engine/eventLog.ts";
-import { invariant } from "#foundation/invariant.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
 import type { CellPlan } from "./planCell.ts";
 import type { CellRecord, ChainShare, StateTime } from "./cellRecord.ts";
 import { partsOf, shotsOf } from "./cycleNames.ts";
+import { settledWarmup } from "./settledWarmup.ts";
 import { shotMass } from "./shotMass.ts";
 
 export interface RunOptions {
@@ -18,8 +18,7 @@ export interface RunOptions {
 /** The same scenario, seed and replication always give the same record. */
 export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const { scenario, program } = plan;
-  const warmup = options.warmup ?? scenario.run.warmup;
-  invariant(warmup !== "auto", "the warm-up is settled before a run", { scenario: scenario.name });
+  const warmup = options.warmup ?? settledWarmup(scenario);
   const from = Math.round(warmup * TICKS_PER_SECOND);
   const until = Math.round(scenario.run.length * TICKS_PER_SECOND);
   const simulation = new Simulation(

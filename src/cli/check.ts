@@ -8,9 +8,12 @@ import { loadScenarios } from "./loadScenarios.ts";
 import { printResult } from "./printResult.ts";
 
 export const check: Act = (files, options, host) => {
-  const { scenarios, code } = loadScenarios(files, options, host);
+  const { loaded, code } = loadScenarios(files, options, host);
+  const scenarios = loaded.map(({ scenario }) => scenario);
   const ideals = scenarios.map((scenario) => ({ scenario, ideal: idealCycle(scenario) }));
-  const answers = ideals.map(({ scenario, ideal }) => checkAnswer({ scenario, times: stepTimes(scenario), ideal }));
+  const answers = ideals.map(({ scenario, ideal }) =>
+    checkAnswer({ scenario, times: stepTimes(scenario), ideal }, host.width),
+  );
   const tables = [idealCycleTable(ideals), circuitsTable(ideals)];
   const studies = scenarios.map((scenario) => ({ scenario, warnings: [] }));
   printResult({ command: "check", studies, tables, answer: answers.join("\n") }, options, host);

@@ -6,16 +6,19 @@ import type { SettledScenario } from "#analysis/warmUpSearch.ts";
 import { invariant } from "#foundation/invariant.ts";
 import { compareAnswer } from "#report/compareAnswer.ts";
 import { comparisonTable } from "#report/comparisonTable.ts";
+import { reportPage } from "#report/reportPage.ts";
 import { studyTables } from "#report/studyTables.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { Act, Options } from "./command.ts";
 import { conductStudy, conductWarmUp } from "./conductStudy.ts";
 import { exitCode, exitCodeOf } from "./exitCode.ts";
-import { loadScenarios } from "./loadScenarios.ts";
+import { loadScenarios, type LoadedScenario } from "./loadScenarios.ts";
 import type { Host } from "./host.ts";
 import { printIssues } from "./printIssues.ts";
 import { printResult } from "./printResult.ts";
+import { reportedScenario } from "./reportedScenario.ts";
 import { safeName } from "./safeName.ts";
+import { version } from "./version.ts";
 import { withLabor } from "./withLabor.ts";
 import { writeTables } from "./writeTables.ts";
 
@@ -25,7 +28,8 @@ export const compareIssueCodes: Readonly<Record<string, string>> = {
 };
 
 export const compare: Act = (files, options, host) => {
-  const { scenarios, code } = loadScenarios(files, options, host);
+  const { loaded, code } = loadScenarios(files, options, host);
+  const scenarios = loaded.map(({ scenario }) => scenario);
   const wrongNames = code === exitCode.done ? sameNames(scenarios) : [];
   printIssues(wrongNames, host);
   if (code !== exitCode.done || wrongNames.length > 0) return Math.max(code, exitCodeOf(wrongNames));
@@ -38,6 +42,7 @@ export const compare: Act = (files, options, host) => {
     printIssues(stuck, host);
     if (stuck.length > 0) return exitCodeOf(stuck);
     return tellComparison(
+      loaded,
       outcomes.flatMap((outcome) => (outcome.kind === "found" ? [outcome.study] : [])),
       options,
       host,
@@ -45,14 +50,21 @@ export const compare: Act = (files, options, host) => {
   });
 };
 
-function tellComparison(studies: readonly Study[], options: Options, host: Host): number {
+function tellComparison(
+  loaded: readonly LoadedScenario[],
+  studies: readonly Study[],
+  options: Options,
+  host: Host,
+): number {
   const [base, ...others] = studies;
   invariant(base, "a comparison has a base");
   const rows = compareStudies(base, others);
   const tables = [...studyTables(studies), comparisonTable(rows)];
   const scenarios = studies.map(({ scenario }) => scenario);
   printResult({ command: "compare", studies, tables, answer: compareAnswer(studies, rows) }, options, host);
-  writeTables(options.out ?? folderOf(scenarios), tables, scenarios, options, host);
+  const reported = studies.map((study, i) => reportedScenario(study, loaded[i]!));
+  const page = reportPage({ version, scenarios: reported, comparison: rows });
+  writeTables({ folder: options.out ?? folderOf(scenarios), tables, scenarios, page }, options, host);
   return studies.some(({ precision }) => precision?.reached === false) ? exitCode.undecided : exitCode.done;
 }
 

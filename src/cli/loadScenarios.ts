@@ -8,9 +8,17 @@ import type { Host } from "./host.ts";
 import { settingsOf } from "./options.ts";
 import { printIssues } from "./printIssues.ts";
 
+export interface LoadedScenario {
+  readonly scenario: Scenario;
+  /** The file as it was read, what the call changed of it, and the warnings that came with it. */
+  readonly text: string;
+  readonly settings: readonly string[];
+  readonly issues: readonly Issue[];
+}
+
 export interface Loaded {
   /** All that could be read, in the order of the call. */
-  readonly scenarios: readonly Scenario[];
+  readonly loaded: readonly LoadedScenario[];
   /** 0 where every file can be run. */
   readonly code: number;
 }
@@ -20,21 +28,24 @@ export function loadScenarios(files: readonly string[], options: Options, host: 
   const issues = readings.flatMap((reading) => reading.issues);
   printIssues(options.quiet === true ? issues.filter(({ severity }) => severity === "error") : issues, host);
   return {
-    scenarios: readings.flatMap(({ scenario }) => (scenario === undefined ? [] : [scenario])),
+    loaded: readings.flatMap(({ scenario, text, issues: found }) =>
+      scenario === undefined ? [] : [{ scenario, text, settings: settingsOf(options), issues: found }],
+    ),
     code: worstOf(readings.map((reading) => exitCodeOf(reading.issues))),
   };
 }
 
 interface Reading {
   readonly scenario?: Scenario;
+  readonly text: string;
   readonly issues: readonly Issue[];
 }
 
 function readFile(file: string, options: Options, host: Host): Reading {
   const found = host.readText(file);
-  if ("issue" in found) return { issues: [found.issue] };
+  if ("issue" in found) return { text: "", issues: [found.issue] };
   const folder = file.replace(/[^/\\]*$/, "");
-  return readScenario(found.text, {
+  const reading = readScenario(found.text, {
     name: scenarioName(file),
     file,
     set: settingsOf(options),
@@ -43,6 +54,7 @@ function readFile(file: string, options: Options, host: Host): Reading {
       return "text" in beside ? beside.text : undefined;
     },
   });
+  return { text: found.text, ...reading };
 }
 
 /** The file's name without folder and ending. */

@@ -1,5 +1,6 @@
 // The command `run`: simulates one scenario, prints the answer and writes its tables.
 import { eventsTable, shotsTable } from "#report/eventTables.ts";
+import { reportPage } from "#report/reportPage.ts";
 import { runAnswer } from "#report/runAnswer.ts";
 import { studyTables } from "#report/studyTables.ts";
 import type { Act } from "./command.ts";
@@ -8,16 +9,18 @@ import { exitCode, exitCodeOf } from "./exitCode.ts";
 import { loadScenarios } from "./loadScenarios.ts";
 import { printIssues } from "./printIssues.ts";
 import { printResult } from "./printResult.ts";
+import { reportedScenario } from "./reportedScenario.ts";
 import { safeName } from "./safeName.ts";
+import { version } from "./version.ts";
 import { withLabor } from "./withLabor.ts";
 import { writeTables } from "./writeTables.ts";
 
 export const run: Act = (files, options, host) => {
-  const { scenarios, code } = loadScenarios(files, options, host);
-  const [read] = scenarios;
+  const { loaded, code } = loadScenarios(files, options, host);
+  const [read] = loaded;
   if (!read) return code;
   return withLabor(options, host, async (labor, stages) => {
-    const settled = await conductWarmUp(read, labor, stages);
+    const settled = await conductWarmUp(read.scenario, labor, stages);
     const outcome = await conductStudy(settled, labor, stages);
     if (outcome.kind === "stuck") {
       printIssues([outcome.issue], host);
@@ -29,7 +32,8 @@ export const run: Act = (files, options, host) => {
     printResult({ command: "run", studies: [study], tables, answer: runAnswer(study) }, options, host);
     const long = options.events === true ? [eventsTable(scenario), shotsTable(scenario)] : [];
     const folder = options.out ?? `reports/${safeName(scenario.name)}`;
-    writeTables(folder, [...tables, ...long], [scenario], options, host);
+    const page = reportPage({ version, scenarios: [reportedScenario(study, read)], comparison: [] });
+    writeTables({ folder, tables: [...tables, ...long], scenarios: [scenario], page }, options, host);
     stages.tell("files written");
     return study.precision?.reached === false ? exitCode.undecided : exitCode.done;
   });

@@ -1,4 +1,4 @@
-// Writes tables as the CSV files of a run into one folder, and says where they are.
+// Writes the report and the CSV files of a call into one folder, and says where they are.
 import { toCsv, toCsvPieces } from "#report/csv.ts";
 import { dataPackage } from "#report/dataPackage.ts";
 import type { LongTable, Table } from "#report/table.ts";
@@ -7,19 +7,22 @@ import type { Options } from "./command.ts";
 import type { Host } from "./host.ts";
 import { version } from "./version.ts";
 
-export function writeTables(
-  folder: string,
-  tables: readonly (Table | LongTable)[],
-  scenarios: readonly Scenario[],
-  options: Options,
-  host: Host,
-): void {
+export interface Output {
+  readonly folder: string;
+  readonly tables: readonly (Table | LongTable)[];
+  readonly scenarios: readonly Scenario[];
+  /** The report as one HTML file. */
+  readonly page: string;
+}
+
+export function writeTables({ folder, tables, scenarios, page }: Output, options: Options, host: Host): void {
   host.writeFiles(folder, [
     ...tables.map((table) => ({
       name: `${table.name}.csv`,
       text: "rows" in table ? toCsv(table) : toCsvPieces(table),
     })),
     { name: "datapackage.json", text: dataPackage(tables, scenarios, version) },
+    { name: "report.html", text: page },
   ]);
-  if (options.quiet !== true) host.tell(`${tables.length} CSV files are in ${folder}\n`);
+  if (options.quiet !== true) host.tell(`report.html and ${tables.length} CSV files are in ${folder}\n`);
 }

@@ -66,6 +66,15 @@ export class BindingChain {
     return this.#activity[node]!;
   }
 
+  /** The node that bound this one's start, -1 at the beginning; after a fold the next one that was kept. */
+  parentOf(node: number): number {
+    return this.#parent[node]!;
+  }
+
+  isTied(node: number): boolean {
+    return this.#tied[node] === 1;
+  }
+
   /** Adds up the way back from `node` to the beginning, of what lies before `end`; later nodes must not have been folded. */
   totals(node: number, end: number): ChainTotals {
     const sums = new Float64Array(2 * this.#activities);

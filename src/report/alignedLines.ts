@@ -23,3 +23,10 @@ export function alignedLines(rows: readonly (readonly string[])[], right: readon
 function widthOf(cell: string): number {
   return Array.from(cell).length;
 }
+
+/** Cut or padded to exactly so many letters, the last one a blank. */
+export function fittedLetters(content: string, width: number): string {
+  const letters = Array.from(content);
+  const kept = letters.length < width ? content : `${letters.slice(0, width - 2).join("")}~`;
+  return kept + " ".repeat(width - widthOf(kept));
+}

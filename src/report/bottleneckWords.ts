@@ -3,11 +3,11 @@ import type { Study } from "#analysis/study.ts";
 import { seconds, withInterval } from "./digits.ts";
 import { namesOf, nounOf, ownerName } from "./tradeWords.ts";
 
-/** "cooling, left and right: 63 ± 1 % of the time that binds the run". */
+/** "cooling, left and right: 63 ± 1 % of the binding path". */
 export function bottleneckWords({ leading }: Pick<Study, "leading">): string {
   const [first] = leading;
   if (!first || first.share.mean <= 0) return "nothing was made, so nothing can be said";
-  return `${nounOf(first.step)}, ${namesOf(first.resources)}: ${withInterval(first.share, 100)} % of the time that binds the run`;
+  return `${nounOf(first.step)}, ${namesOf(first.resources)}: ${withInterval(first.share, 100)} % of the binding path`;
 }
 
 /** "the screw, 0.94 s a shot away in the ideal cycle". */

@@ -7,6 +7,10 @@ import { alignedLines } from "./alignedLines.ts";
 import { cautions } from "./cautions.ts";
 import { plainNumber, seconds } from "./digits.ts";
 import { idealWords } from "./idealWords.ts";
+import { timingLines } from "./timingLines.ts";
+
+/** Beyond this the eye loses the line. */
+const widestChart = 120;
 
 export interface CheckFindings {
   readonly scenario: Scenario;
@@ -14,7 +18,8 @@ export interface CheckFindings {
   readonly ideal: IdealCycle;
 }
 
-export function checkAnswer(findings: CheckFindings): string {
+/** `width` in columns of the terminal. */
+export function checkAnswer(findings: CheckFindings, width = 80): string {
   const { scenario, ideal } = findings;
   return [
     scenario.title,
@@ -24,6 +29,8 @@ export function checkAnswer(findings: CheckFindings): string {
     `Ideal cycle: ${idealWords(ideal)}`,
     ...alignedLines([["  circuit", "s a shot", "to spare"], ...ideal.circuits.map(circuitRow)], [1]),
     ...neededWords(ideal, scenario.stations.length),
+    "",
+    ...timingLines(ideal, Math.min(width, widestChart)),
     "",
     ...cautions,
     "",

@@ -62,7 +62,7 @@ function waitingShare({ states }: Study, resources: readonly string[]): string {
   return percent(waits.reduce((sum, { share }) => sum + share.mean, 0) / resources.length);
 }
 
-function differenceWords(row: ComparisonRow): readonly string[] {
+export function differenceWords(row: ComparisonRow): readonly string[] {
   const { base, other, difference, simultaneousHalfWidth, ratio, pairs, correlation } = row;
   const change = withInterval({ mean: Math.abs(difference), halfWidth: simultaneousHalfWidth });
   const found = {

@@ -6,7 +6,7 @@ import type { LongTable, Table, TableSpec } from "./table.ts";
 const significantDigits = 10;
 
 /** A number with a decimal point and no digits beyond the tenth; empty where it is not a number. */
-function writeNumber(value: number): string {
+export function csvNumber(value: number): string {
   if (!Number.isFinite(value)) return "";
   const rounded = Number(value.toPrecision(significantDigits));
   // Minus zero is a trace of arithmetic that no reader wants to see.
@@ -32,7 +32,7 @@ function writeRows(spec: TableSpec, rows: Table["rows"], header: boolean): strin
       columns: spec.columns.map(({ name }) => name),
       record_delimiter: "windows",
       escape_formulas: true,
-      cast: { number: writeNumber, boolean: String },
+      cast: { number: csvNumber, boolean: String },
     },
   );
 }

@@ -1,0 +1,102 @@
+// Runs a cell for a few shots after its warm-up and writes down every state of every resource and the chain that bound them.
+import { EventLog } from "#engine/eventLog.ts";
+import { TICKS_PER_SECOND } from "#engine/sampler.ts";
+import { Simulation } from "#engine/simulation.ts";
+import type { CellPlan } from "./planCell.ts";
+import { settledWarmup } from "./settledWarmup.ts";
+import type { ChainSegment, TimelineInterval, TimelineRecord } from "./timelineRecord.ts";
+
+const replication = 1;
+
+/** Instants looked at before a cell is taken to make no more shots. */
+const longestSearch = 2000;
+
+interface Stretch {
+  readonly from: number;
+  readonly until: number;
+}
+
+/**
+ * Undefined where the cell makes too few shots to show any. The luck is that of the study's first replication, so that the
+ * stretch is a piece of what was measured.
+ */
+export function cycleTimeline(plan: CellPlan): TimelineRecord | undefined {
+  const log = new EventLog();
+  const simulation = new Simulation(plan.program, { seed: plan.scenario.run.seed, replication, log }, plan.marked);
+  const warmup = Math.round(settledWarmup(plan.scenario) * TICKS_PER_SECOND);
+  simulation.runUntil(warmup);
+  simulation.restartObservation();
+  const count = plan.scenario.stations.length;
+  const shots = shotsShown(count);
+  // A turn of all stations before the stretch, since the chain's first link begins where the observation does, not where the
+  // step did; and a turn after it, since which chain goes on is known only later.
+  runShots(simulation, plan, warmup, 2 * count + shots + 1);
+  const { ticks } = simulation.marks;
+  const from = ticks[Math.min(count, ticks.length) - 1];
+  const until = ticks[count - 1 + shots] ?? ticks.at(-1);
+  if (from === undefined || until === undefined || until <= from) return undefined;
+  const stretch = { from, until };
+  return {
+    replication,
+    from: from / TICKS_PER_SECOND,
+    seconds: (until - from) / TICKS_PER_SECOND,
+    resources: plan.program.table.resources.map(({ name }) => name),
+    intervals: intervalsIn(stretch, log, plan),
+    chain: chainIn(stretch, simulation, plan),
+  };
+}
+
+/** Some two turns of every station, fewer where many stations would make the steps too small to see. */
+function shotsShown(stations: number): number {
+  if (stations === 1) return 3;
+  return stations <= 4 ? 2 * stations + 1 : Math.ceil(1.25 * stations);
+}
+
+function runShots(simulation: Simulation, plan: CellPlan, from: number, shots: number): void {
+  const means = plan.program.rows.map((row) => row.draw?.samplers[0]?.meanTicks ?? 0);
+  const turn = Math.max(1, Math.round(means.reduce((sum, each) => sum + each, 0)));
+  for (let turns = 1; turns <= longestSearch && simulation.marks.ticks.length < shots; turns++) {
+    if (simulation.standstill) return;
+    simulation.runUntil(from + turns * turn);
+  }
+}
+
+function intervalsIn(stretch: Stretch, log: EventLog, plan: CellPlan): TimelineInterval[] {
+  const { states, table } = plan.program;
+  const changes = table.resources.map((): { time: number; state: number }[] => []);
+  for (const { time, resource, state } of log) {
+    const known = changes[resource]!;
+    const last = known.at(-1);
+    if (last?.time === time) known.pop();
+    if (known.at(-1)?.state !== state) known.push({ time, state });
+  }
+  return changes.flatMap((known, resource) =>
+    known.flatMap(({ time, state }, i) => {
+      const span = within(stretch, time, known[i + 1]?.time ?? stretch.until);
+      const { name, kind } = states[state]!;
+      return span ? [{ resource: table.resources[resource]!.name, state: name, kind, ...span }] : [];
+    }),
+  );
+}
+
+/** Back from the last drop that started: by then the ways of the steps within the stretch have mostly met. */
+function chainIn(stretch: Stretch, { chain }: Simulation, plan: CellPlan): ChainSegment[] {
+  const { activities } = plan.program;
+  let head = chain.last;
+  while (head > 0 && activities[chain.activityOf(head)]!.step !== "drop") head--;
+  const segments: ChainSegment[] = [];
+  let end = Math.max(stretch.until, head < 0 ? 0 : chain.startOf(head));
+  for (let node = head; node !== -1; node = chain.parentOf(node)) {
+    const start = chain.startOf(node);
+    const span = within(stretch, start, end);
+    if (span) segments.push({ ...activities[chain.activityOf(node)]!, ...span, tied: chain.isTied(node) });
+    end = start;
+  }
+  return segments.toReversed();
+}
+
+/** Seconds from the beginning of the stretch; undefined where nothing of it lies inside. */
+function within({ from, until }: Stretch, start: number, end: number): { start: number; end: number } | undefined {
+  const [first, last] = [Math.max(start, from), Math.min(end, until)];
+  return last > first ? { start: (first - from) / TICKS_PER_SECOND, end: (last - from) / TICKS_PER_SECOND } : undefined;
+}

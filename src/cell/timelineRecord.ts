@@ -1,0 +1,36 @@
+// What a short stretch of one run looked like: who was in which state when, and which steps held everything up, as plain rows.
+
+/** Seconds from the start of the stretch. */
+export interface TimelineInterval {
+  readonly resource: string;
+  readonly state: string;
+  /** `working`, `waiting`, `stopped` or `off`. */
+  readonly kind: string;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** One link of the binding chain: the time for which everything that follows waited for this step. */
+export interface ChainSegment {
+  readonly resource: string;
+  readonly step: string;
+  /** Whose cycle the step belongs to: a station, or the resource itself. */
+  readonly process: string;
+  readonly start: number;
+  readonly end: number;
+  /** More than one completion came latest at once; the chain follows one of them. */
+  readonly tied: boolean;
+}
+
+export interface TimelineRecord {
+  readonly replication: number;
+  /** Seconds of the run at which the stretch begins. */
+  readonly from: number;
+  readonly seconds: number;
+  /** In the order of the cell's plan. */
+  readonly resources: readonly string[];
+  /** Resource by resource, each without gap or overlap. */
+  readonly intervals: readonly TimelineInterval[];
+  /** In the order of time, without gap or overlap. */
+  readonly chain: readonly ChainSegment[];
+}

@@ -1,0 +1,47 @@
+// What binds the run: the shares of the critical path with their intervals, equal stations taken together.
+import type { Study } from "#analysis/study.ts";
+import type { ChartWords } from "./chart.ts";
+import { seconds, withInterval } from "./digits.ts";
+import type { Markup } from "./markup.ts";
+import { rankedBars } from "./rankedBars.ts";
+import { stateLook } from "./stateLook.ts";
+import { namesOf, nounOf } from "./tradeWords.ts";
+
+const mostBars = 10;
+/** A smaller share cannot be seen. */
+const leastShare = 0.002;
+
+export function bottleneckChart(study: Pick<Study, "leading" | "bottleneck">, given: ChartWords): Markup {
+  const bars = study.leading
+    .filter(({ share }) => share.mean >= leastShare)
+    .slice(0, mostBars)
+    .map(({ step, resources, share }) => {
+      const slack = slackOf(study, step, resources);
+      const spare = slack === null ? "" : slack > 0 ? `, ${seconds(slack)} to spare` : ", nothing to spare";
+      return {
+        name: `${nounOf(step)}, ${namesOf(resources)}`,
+        fill: stateLook(lookOf(step), "working").fill,
+        value: share.mean,
+        halfWidth: share.halfWidth,
+        remark: `${withInterval(share, 100)} %${spare}`,
+      };
+    });
+  return rankedBars(bars, { label: "share of the critical path", tick: percentTick }, given);
+}
+
+function percentTick(value: number): string {
+  return `${Number((value * 100).toPrecision(3))} %`;
+}
+
+/** The states of the valve have names of their own. */
+function lookOf(step: string): string {
+  return step.startsWith("shift to") ? "shifting" : nounOf(step);
+}
+
+/** Of equal stations the least. */
+function slackOf({ bottleneck }: Pick<Study, "bottleneck">, step: string, resources: readonly string[]): number | null {
+  const slacks = bottleneck
+    .filter((row) => row.step === step && resources.includes(row.resource))
+    .flatMap(({ slackSeconds }) => (slackSeconds === null ? [] : [slackSeconds]));
+  return slacks.length === 0 ? null : slacks.reduce((least, each) => Math.min(least, each));
+}

@@ -1,0 +1,78 @@
+// The frame of every chart: an SVG with a title and a description, words set in it, and its numbers in a table below.
+import { element, type Attributes, type Child, type Markup } from "./markup.ts";
+import { patternDefinitions } from "./patterns.ts";
+
+/** Width of every chart in its own units, which are pixels where the page is wide enough. */
+export const chartWidth = 960;
+
+export interface ChartWords {
+  /** Unique on its page. */
+  readonly id: string;
+  readonly title: string;
+  /** Says in words what the picture shows, for those who do not see it. */
+  readonly description: string;
+}
+
+export function chart({ id, title, description }: ChartWords, height: number, ...children: readonly Child[]): Markup {
+  return element(
+    "svg",
+    {
+      xmlns: "http://www.w3.org/2000/svg",
+      viewBox: `0 0 ${chartWidth} ${Math.ceil(height)}`,
+      role: "img",
+      "aria-labelledby": `${id}-title ${id}-description`,
+    },
+    element("title", { id: `${id}-title` }, title),
+    element("desc", { id: `${id}-description` }, description),
+    patternDefinitions(id),
+    ...children,
+  );
+}
+
+/** Words with their baseline at x, y; `anchor` is what x is of them. */
+export function words(
+  content: string,
+  x: number,
+  y: number,
+  options: { readonly anchor?: "start" | "middle" | "end"; readonly style?: string } = {},
+): Markup {
+  const attributes: Attributes = { x, y, "text-anchor": options.anchor, class: options.style };
+  return element("text", attributes, content);
+}
+
+export function line(x1: number, y1: number, x2: number, y2: number, style: string): Markup {
+  return element("line", { x1, y1, x2, y2, class: style });
+}
+
+const narrow = new Set("iljtfrI.,:;'|!()[] ");
+const wide = new Set("mwMW@%");
+
+/** Width at the charts' 12 px, rather too large than too small: fonts differ from machine to machine. */
+export function widthOfWords(content: string): number {
+  return Array.from(content).reduce((sum, letter) => sum + (narrow.has(letter) ? 5 : wide.has(letter) ? 12 : 8), 0);
+}
+
+/** Cut to a width, with an ellipsis where something is missing. */
+export function fittedWords(content: string, width: number): string {
+  if (widthOfWords(content) <= width) return content;
+  const letters = Array.from(content);
+  while (letters.length > 1 && widthOfWords(`${letters.join("")}…`) > width) letters.pop();
+  return `${letters.join("").trimEnd()}…`;
+}
+
+export interface FigureParts {
+  readonly picture: Markup;
+  readonly caption: readonly Child[];
+  readonly table: Markup;
+}
+
+/** The picture scrolls in a box of its own where it would be too small to read. */
+export function figure(label: string, { picture, caption, table }: FigureParts): Markup {
+  return element(
+    "figure",
+    {},
+    element("div", { class: "picture", tabindex: "0", role: "region", "aria-label": `${label}, picture` }, picture),
+    element("figcaption", {}, ...caption),
+    table,
+  );
+}

@@ -1,0 +1,29 @@
+// The circuits of the ideal cycle: how long each takes a shot, and how much the others may still grow before they set the pace.
+import type { IdealCircuit } from "#analysis/idealCircuit.ts";
+import type { IdealCycle } from "#analysis/idealCycle.ts";
+import type { ChartWords } from "./chart.ts";
+import { seconds } from "./digits.ts";
+import type { Markup } from "./markup.ts";
+import { rankedBars } from "./rankedBars.ts";
+import type { Fill } from "./stateLook.ts";
+
+const mostBars = 10;
+
+export function circuitChart(ideal: IdealCycle, given: ChartWords): Markup {
+  const bars = ideal.circuits.slice(0, mostBars).map((circuit) => ({
+    name: circuit.name,
+    fill: fillOf(circuit),
+    value: circuit.secondsPerShot,
+    halfWidth: null,
+    remark: `${seconds(circuit.secondsPerShot)}, ${circuit.critical ? "sets the cycle" : `${seconds(circuit.slackSeconds)} to spare`}`,
+  }));
+  const mark = { value: ideal.secondsPerShot, label: `ideal cycle ${seconds(ideal.secondsPerShot)} a shot` };
+  return rankedBars(bars, { label: "seconds a shot", tick: String, mark }, given);
+}
+
+/** As the step that is typical of what goes round. */
+function fillOf({ name, steps }: IdealCircuit): Fill {
+  if (name.startsWith("plasticator")) return "melt";
+  if (name === "valve") return "shift";
+  return name === "crew" || !steps.some((step) => step.endsWith(": cool")) ? "removal" : "cooling";
+}

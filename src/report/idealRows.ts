@@ -1,0 +1,46 @@
+// One period of the ideal cycle as rows of states, since a drop keeps screw, valve and station busy at once.
+import type { IdealCycle, IdealStep } from "#analysis/idealCycle.ts";
+import { stateLook } from "./stateLook.ts";
+import { nounOf } from "./tradeWords.ts";
+
+export interface IdealSpan {
+  readonly state: string;
+  readonly letter: string;
+  readonly start: number;
+  readonly end: number;
+  /** Its own resource's step lies on the critical circuit. */
+  readonly critical: boolean;
+}
+
+export interface IdealRow {
+  readonly resource: string;
+  readonly spans: readonly IdealSpan[];
+}
+
+const screw = "plasticator";
+const valve = "valve";
+
+/** Seconds after which everything repeats; 0 for a bound. */
+export function periodSeconds({ schedule, secondsPerShot }: IdealCycle): number {
+  return schedule.reduce((most, { shot }) => Math.max(most, shot), 0) * secondsPerShot;
+}
+
+/** Screw and valve first, then the stations in the order in which they are served. */
+export function idealRows({ schedule }: IdealCycle): readonly IdealRow[] {
+  const stations = [...new Set(schedule.map(({ station }) => station))].filter((name) => name !== "");
+  return [screw, valve, ...stations].map((resource) => ({
+    resource,
+    spans: schedule.filter((step) => ownersOf(step).includes(resource)).map((step) => spanOf(step, resource)),
+  }));
+}
+
+function ownersOf({ resource, step, station }: IdealStep): readonly string[] {
+  if (step === "drop") return [screw, valve, station];
+  if (step === "shift to port") return [screw, valve, station];
+  return step === "shift to neutral" ? [screw, valve] : [resource];
+}
+
+function spanOf({ resource, step, start, end, critical }: IdealStep, owner: string): IdealSpan {
+  const state = step.startsWith("shift to") ? "valve shifting" : nounOf(step);
+  return { state, letter: stateLook(state, "working").letter, start, end, critical: critical && resource === owner };
+}

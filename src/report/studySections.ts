@@ -1,0 +1,137 @@
+// The pictures and tables of one study, a section each: time by state, bottleneck, circuits, throughput, cycle times.
+import { CELL } from "#analysis/measures.ts";
+import type { Study } from "#analysis/study.ts";
+import { measureOf } from "#analysis/summarizeMeasures.ts";
+import { bottleneckChart } from "./bottleneckChart.ts";
+import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
+import { figure, type ChartWords } from "./chart.ts";
+import { circuitChart } from "./circuitChart.ts";
+import { cycleBins, cycleBinsTable } from "./cycleBins.ts";
+import { cycleChart } from "./cycleChart.ts";
+import { withInterval } from "./digits.ts";
+import { waitingWords } from "./findingWords.ts";
+import type { Section } from "./htmlPage.ts";
+import { circuitsTable } from "./idealTables.ts";
+import { idealWords } from "./idealWords.ts";
+import { element, type Child, type Markup } from "./markup.ts";
+import { replicationChart } from "./replicationChart.ts";
+import type { Placing, ReportedScenario } from "./reported.ts";
+import { stateChart } from "./stateChart.ts";
+import { bottleneckTable, replicationsTable, throughputTable, timeByStateTable } from "./studyTables.ts";
+import type { Table } from "./table.ts";
+import { rowsOfScenario, tableMarkup } from "./tableMarkup.ts";
+
+export function studySections({ study, shots }: ReportedScenario, placing: Placing): readonly Section[] {
+  return [
+    statesSection(study, placing),
+    bottleneckSection(study, placing),
+    circuitsSection(study, placing),
+    throughputSection(study, placing),
+    cyclesSection(shots.cycles, placing),
+  ];
+}
+
+interface Pictured {
+  readonly id: string;
+  readonly heading: string;
+  readonly description: string;
+  readonly picture: (words: ChartWords) => Markup;
+  readonly caption: readonly Child[];
+  readonly tables: readonly Markup[];
+}
+
+function pictured({ id, heading, description, picture, caption, tables }: Pictured): Section {
+  const words = { id: `${id}-chart`, title: heading, description };
+  return {
+    id,
+    heading,
+    body: [figure(heading, { picture: picture(words), caption, table: element("div", {}, ...tables) })],
+  };
+}
+
+function numbers(table: Table, { scenario }: Study, id: string): Markup {
+  return tableMarkup(rowsOfScenario(table, scenario.name), { id: `${id}-${table.name}`, file: table.name });
+}
+
+function statesSection(study: Study, { id, of }: Placing): Section {
+  const waits = waitingWords(study.states);
+  return pictured({
+    id: `${id}-states`,
+    heading: `Where the time goes${of}`,
+    description: `Share of time that each resource spends in each state, stacked to 100 %. ${waits}`,
+    picture: (words) => stateChart(study.states, words),
+    caption: [`Work stands on the left, waiting on the right. ${waits}`],
+    tables: [numbers(timeByStateTable([study]), study, id)],
+  });
+}
+
+function bottleneckSection(study: Study, { id, of }: Placing): Section {
+  const found = `What binds: ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`;
+  return pictured({
+    id: `${id}-bottleneck`,
+    heading: `What holds the cell back${of}`,
+    description: `Shares of the critical path with 95 % intervals, the largest first. ${found}`,
+    picture: (words) => bottleneckChart(study, words),
+    caption: [
+      `${found} "To spare" is by how much a step may grow in the ideal cycle before it sets the pace. `,
+      "In the table each station stands for itself.",
+    ],
+    tables: [numbers(bottleneckTable([study]), study, id)],
+  });
+}
+
+function circuitsSection(study: Study, { id, of }: Placing): Section {
+  const { ideal } = study;
+  const found = `Ideal cycle: ${idealWords(ideal)}.`;
+  return pictured({
+    id: `${id}-circuits`,
+    heading: `The ideal cycle${of}`,
+    description: `Seconds a shot of each circuit, the slowest first. ${found}`,
+    picture: (words) => circuitChart(ideal, words),
+    caption: [
+      `${found} A circuit is a ring of steps that wait for each other; the slowest sets the pace, the others have time to spare.`,
+    ],
+    tables: [numbers(circuitsTable([study]), study, id)],
+  });
+}
+
+const headline = "good parts per hour";
+
+function throughputSection(study: Study, { id, of }: Placing): Section {
+  const heading = `Good parts per hour${of}`;
+  const summary = measureOf(study.measures, CELL, headline);
+  if (!summary) return { id: `${id}-throughput`, heading, body: [element("p", {}, "No part was made.")] };
+  const found = `${withInterval(summary.interval)} good parts an hour over ${study.replications} replications.`;
+  return pictured({
+    id: `${id}-throughput`,
+    heading,
+    description: `A dot for each replication, their mean and its 95 % interval. ${found}`,
+    picture: (words) => replicationChart(summary, words),
+    caption: [`${found} Each dot is one replication, with luck of its own. The axis does not begin at 0.`],
+    tables: [
+      numbers(throughputTable([study]), study, id),
+      numbers(onlyHeadline(replicationsTable([study])), study, id),
+    ],
+  });
+}
+
+/** The other measures of each replication stand in the CSV file. */
+function onlyHeadline(table: Table): Table {
+  const [resource, measure] = ["resource", "measure"].map((wanted) =>
+    table.columns.findIndex(({ name }) => name === wanted),
+  );
+  return { ...table, rows: table.rows.filter((row) => row[resource ?? 0] === CELL && row[measure ?? 0] === headline) };
+}
+
+function cyclesSection(cycles: ReportedScenario["shots"]["cycles"], { id, of }: Placing): Section {
+  const bins = cycleBins(cycles);
+  const medians = cycles.flatMap(({ station, spread }) => (spread ? [`${station} ${spread.p50.toFixed(2)} s`] : []));
+  return pictured({
+    id: `${id}-cycles`,
+    heading: `Cycle times${of}`,
+    description: `How often each cycle time came, by station. Medians: ${medians.join(", ")}.`,
+    picture: (words) => cycleChart(cycles, bins, words),
+    caption: ["From shot to shot of one station, all cycles of replication 1; the triangle is the median."],
+    tables: [tableMarkup(cycleBinsTable(bins), { id: `${id}-cycle-times` })],
+  });
+}

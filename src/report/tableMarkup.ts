@@ -1,0 +1,70 @@
+// A table of results as HTML: rounded for the eye, with all digits of its CSV file beside.
+import { csvNumber } from "./csv.ts";
+import { element, type Markup } from "./markup.ts";
+import type { Cell, ColumnSpec, Table } from "./table.ts";
+
+/** As many as an interval of a good study supports. */
+const shownDigits = 5;
+/** A longer table is folded away until somebody asks for it. */
+const mostOpenRows = 14;
+
+/** `file` says where the same rows stand; a table that stands in no file has none. */
+export function tableMarkup(table: Table, options: { readonly id: string; readonly file?: string }): Markup {
+  const { columns, rows } = table;
+  const origin = options.file === undefined ? table.name.replaceAll("-", " ") : `all digits in ${options.file}.csv`;
+  const summary = `Numbers: ${origin}, ${rows.length} ${rows.length === 1 ? "row" : "rows"}`;
+  const isOpen = rows.length <= mostOpenRows;
+  return element(
+    "details",
+    isOpen ? { open: "" } : {},
+    element("summary", {}, summary),
+    element(
+      "div",
+      { class: "numbers", tabindex: "0", role: "region", "aria-label": `${options.id.replaceAll("-", " ")}, numbers` },
+      element(
+        "table",
+        { id: `${options.id}-numbers` },
+        element("caption", {}, table.meaning),
+        element("thead", {}, element("tr", {}, ...columns.map(heading))),
+        element(
+          "tbody",
+          {},
+          ...rows.map((row) => element("tr", {}, ...row.map((cell, i) => cellMarkup(cell, columns[i])))),
+        ),
+      ),
+    ),
+  );
+}
+
+function heading(column: ColumnSpec): Markup {
+  return element(
+    "th",
+    { scope: "col", class: sideOf(column), title: column.meaning },
+    column.name.replaceAll("_", " "),
+  );
+}
+
+function cellMarkup(cell: Cell, column: ColumnSpec | undefined): Markup {
+  const side = column && sideOf(column);
+  if (typeof cell !== "number") return element("td", { class: side }, cell === null ? "" : String(cell));
+  return element("td", { class: side }, element("data", { value: csvNumber(cell) }, shown(cell)));
+}
+
+function shown(value: number): string {
+  return String(Number(value.toPrecision(shownDigits)));
+}
+
+function sideOf({ type }: ColumnSpec): string | undefined {
+  return type === "number" || type === "integer" ? "number" : undefined;
+}
+
+/** The rows of one scenario, without the column that names it. */
+export function rowsOfScenario(table: Table, scenario: string): Table {
+  const at = table.columns.findIndex(({ name }) => name === "scenario");
+  const without = <Item>(items: readonly Item[]): readonly Item[] => items.filter((_, i) => i !== at);
+  return {
+    ...table,
+    columns: without(table.columns),
+    rows: table.rows.filter((row) => row[at] === scenario).map(without),
+  };
+}

@@ -1,0 +1,138 @@
+// Opens reports from disk in a real browser: accessible, readable on a phone, on paper and in the dark, silent on the net.
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import axe from "axe-core";
+import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { reportPage } from "#report/reportPage.ts";
+import { openBrowser } from "../support/browser.ts";
+import { compareReport, reportedOf, runReport, scenarioOf, shippedText } from "../support/reported.ts";
+
+const evil = `Two <script>document.title = "caught"</script><b>stations</b>`;
+
+/** Stations of one kind, with a screw to match. */
+function manyStations(count: number): string {
+  const text = shippedText("one-station")
+    .replace("- name: left", `- name: station\n    count: ${count}`)
+    .replace("110 kg/h", `${55 * count} kg/h`)
+    .replace("420 kg/h", `${210 * count} kg/h`)
+    .replace("0.30 s", "0.1 s");
+  return reportPage({ version: "0", scenarios: [reportedOf(scenarioOf(text, "many"), text)], comparison: [] });
+}
+
+function poisoned(): string {
+  const scenario = { ...scenarioOf(shippedText("two-station"), "two"), title: evil };
+  return reportPage({ version: "0", scenarios: [reportedOf(scenario, evil)], comparison: [] });
+}
+
+const reports: Readonly<Record<string, () => string>> = {
+  "one station": () => reportPage(runReport("one-station")),
+  "two stations": poisoned,
+  "three stations with one operator": () => reportPage(runReport("one-operator")),
+  "8 stations": () => manyStations(8),
+  "16 stations": () => manyStations(16),
+  "one against two": () => reportPage(compareReport(["one-station", "two-station"])),
+};
+
+const folder = mkdtempSync(join(tmpdir(), "blowcell-report-"));
+let browser: Browser;
+
+beforeAll(async () => {
+  for (const [name, make] of Object.entries(reports)) writeFileSync(join(folder, `${name}.html`), make());
+  browser = await openBrowser();
+}, 60_000);
+
+afterAll(async () => {
+  await browser?.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+async function opened(name: string, options: BrowserContextOptions): Promise<Page> {
+  const page = await browser.newPage(options);
+  await page.goto(pathToFileURL(join(folder, `${name}.html`)).href);
+  return page;
+}
+
+const looks = {
+  light: { viewport: { width: 1100, height: 800 }, colorScheme: "light" },
+  dark: { viewport: { width: 1100, height: 800 }, colorScheme: "dark" },
+  phone: { viewport: { width: 390, height: 844 }, colorScheme: "light" },
+} as const;
+
+/** Rules broken, each with the places. */
+async function findings(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  const found = await page.evaluate<{ violations: { id: string; nodes: { html: string }[] }[] }>("axe.run(document)");
+  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 90)).join(" | ")}`);
+}
+
+const cases = Object.keys(reports).flatMap((name) => Object.keys(looks).map((look) => [name, look] as const));
+
+describe("a report in a browser", () => {
+  it.each(cases)("of %s has nothing that keeps anybody out, %s", async (name, look) => {
+    const page = await opened(name, { ...looks[look as keyof typeof looks], bypassCSP: true });
+    await page.evaluate("document.querySelectorAll('details').forEach((each) => { each.open = true; })");
+    expect(await findings(page)).toEqual([]);
+    expect(await page.evaluate("document.documentElement.scrollWidth <= innerWidth")).toBe(true);
+    await page.close();
+  });
+
+  it("can find what is wrong", async () => {
+    const page = await opened("one station", { bypassCSP: true });
+    await page.evaluate(
+      "document.body.insertAdjacentHTML('beforeend', '<img src=\"data:,\"><p style=\"color:#ccc\">pale</p>')",
+    );
+    expect((await findings(page)).map((each) => each.split(":")[0])).toEqual(
+      expect.arrayContaining(["color-contrast", "image-alt"]),
+    );
+    await page.close();
+  });
+
+  it("asks the net for nothing, complains of nothing and needs no script", async () => {
+    const page = await browser.newPage({ javaScriptEnabled: false });
+    const asked: string[] = [];
+    page.on("request", (request) => asked.push(new URL(request.url()).protocol));
+    page.on("console", (message) => asked.push(message.text()));
+    await page.goto(pathToFileURL(join(folder, "one against two.html")).href);
+    expect(await page.locator("svg").first().isVisible()).toBe(true);
+    expect(asked).toEqual(["file:"]);
+    await page.close();
+  });
+
+  it("shows a title with a script in it as text, and runs none of it", async () => {
+    const page = await opened("two stations", {});
+    expect(await page.title()).toBe(evil);
+    expect(await page.locator("h1").textContent()).toBe(evil);
+    expect(await page.locator("pre").textContent()).toBe(evil);
+    expect(await page.locator("script, h1 b").count()).toBe(0);
+    await page.close();
+  });
+
+  it.each(Object.keys(reports))("of %s keeps all words of its charts inside the picture", async (name) => {
+    const page = await opened(name, looks.light);
+    const outside = await page.evaluate<string[]>(`[...document.querySelectorAll("svg text")].filter((text) => {
+      const [box, frame] = [text.getBoundingClientRect(), text.ownerSVGElement.getBoundingClientRect()];
+      return box.left < frame.left - 1 || box.right > frame.right + 1 || box.bottom > frame.bottom + 1;
+    }).map((text) => text.textContent)`);
+    expect(outside).toEqual([]);
+    await page.close();
+  });
+
+  it.each(["A4", "Letter"])("prints on %s without cutting a chart off at the side", async (format) => {
+    // 14 mm of margin on both sides, 96 pixels an inch.
+    const width = Math.floor(((format === "A4" ? 210 : 215.9) - 28) * (96 / 25.4));
+    const page = await opened("16 stations", { viewport: { width, height: 1000 }, colorScheme: "dark" });
+    await page.emulateMedia({ media: "print" });
+    expect(
+      await page.evaluate(
+        "Math.max(...[...document.querySelectorAll('svg')].map((svg) => svg.getBoundingClientRect().right)) <= innerWidth",
+      ),
+    ).toBe(true);
+    expect(await page.evaluate("getComputedStyle(document.body).backgroundColor")).toBe("rgb(255, 255, 255)");
+    const printed = await page.pdf({ format, preferCSSPageSize: false });
+    expect(printed.subarray(0, 5).toString("latin1")).toBe("%PDF-");
+    await page.close();
+  });
+});

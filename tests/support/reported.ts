@@ -1,0 +1,44 @@
+// Studies of shipped and of made-up scenarios, with all that a report shows of them.
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { comparableScenarios, compareStudies } from "#analysis/comparison.ts";
+import { firstShots } from "#analysis/firstShots.ts";
+import { runStudy, type Study } from "#analysis/study.ts";
+import type { ReportedScenario, ReportInput } from "#report/reported.ts";
+import { readScenario } from "#scenario/readScenario.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+
+export function shippedText(name: string): string {
+  return readFileSync(fileURLToPath(new URL(`../../scenarios/${name}.yaml`, import.meta.url)), "utf8");
+}
+
+/** A few short replications: enough to draw, quick to run. */
+export function scenarioOf(text: string, name: string, set: readonly string[] = []): Scenario {
+  const brief = ["run.replications=4", "run.length=1 h", ...set];
+  const { scenario, issues } = readScenario(text, { name, file: `${name}.yaml`, set: brief });
+  if (!scenario) throw new Error(JSON.stringify(issues));
+  return scenario;
+}
+
+export function studyOf(scenario: Scenario): Study {
+  const outcome = runStudy(scenario);
+  if (outcome.kind === "stuck") throw new Error(outcome.issue.message);
+  return outcome.study;
+}
+
+export function reportedOf(scenario: Scenario, text = ""): ReportedScenario {
+  const study = studyOf(scenario);
+  return { study, shots: firstShots(study.scenario), text, settings: [], issues: [] };
+}
+
+export function runReport(name: string, set: readonly string[] = []): ReportInput {
+  const text = shippedText(name);
+  return { version: "0.0.0-test", scenarios: [reportedOf(scenarioOf(text, name, set), text)], comparison: [] };
+}
+
+export function compareReport(names: readonly string[]): ReportInput {
+  const scenarios = comparableScenarios(names.map((name) => scenarioOf(shippedText(name), name)));
+  const reported = scenarios.map((scenario) => reportedOf(scenario, shippedText(scenario.name)));
+  const [base, ...others] = reported.map(({ study }) => study);
+  return { version: "0.0.0-test", scenarios: reported, comparison: base ? compareStudies(base, others) : [] };
+}

@@ -1,0 +1,80 @@
+// Holds the stretch behind the timing chart against the closed form of the cell and against the laws of any time table.
+import { describe, expect, it } from "vitest";
+import { firstShots } from "#analysis/firstShots.ts";
+import type { TimelineRecord } from "#cell/timelineRecord.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { fixedCell } from "../../support/fixedCell.ts";
+import { scenarioOf, shippedText } from "../../support/reported.ts";
+
+const names = ["one-station", "two-station", "small-screw", "two-molds", "one-operator", "three-station"];
+
+function timelineOf(scenario: Scenario): TimelineRecord {
+  const { timeline } = firstShots(scenario);
+  if (!timeline) throw new Error("the cell makes shots");
+  return timeline;
+}
+
+/** Faults of spans that should cover the stretch without gap or overlap. */
+function gaps(spans: readonly { readonly start: number; readonly end: number }[], seconds: number): readonly string[] {
+  const edges = [0, ...spans.flatMap(({ start, end }) => [start, end]), seconds];
+  return edges.flatMap((edge, i) =>
+    i % 2 === 0 && Math.abs(edge - (edges[i + 1] ?? NaN)) > 1e-9 ? [`${edge} to ${edges[i + 1]}`] : [],
+  );
+}
+
+describe.each(names)("a stretch of %s", (name) => {
+  const timeline = timelineOf(scenarioOf(shippedText(name), name, ["run.warmup=1 min"]));
+
+  it("shows every resource in exactly one state at any time", () => {
+    for (const resource of timeline.resources) {
+      const own = timeline.intervals.filter((interval) => interval.resource === resource);
+      expect([resource, gaps(own, timeline.seconds)]).toEqual([resource, []]);
+    }
+  });
+
+  it("has a binding chain without gap or overlap, through working states only", () => {
+    expect(gaps(timeline.chain, timeline.seconds)).toEqual([]);
+    for (const { resource, start, end } of timeline.chain) {
+      const state = timeline.intervals.find((each) => each.resource === resource && each.end > (start + end) / 2);
+      expect(state?.kind).toBe("working");
+    }
+  });
+
+  it("is the same again", () => {
+    expect(timelineOf(scenarioOf(shippedText(name), name, ["run.warmup=1 min"]))).toEqual(timeline);
+  });
+});
+
+// checks.md 8 [C], closed form in cell.md: recharge 4.0, drop 1.8, valve 0.25, close 0.6, mold time after the drop 11.0 s.
+const station = { recharge: 4, drop: 1.8, close: 0.6, cool: 9.4, remove: 1 };
+const cellOf = (count: number): Scenario =>
+  fixedCell({ stations: Array.from({ length: count }, () => station), shift: 0.25 });
+
+describe("a stretch of a cell of fixed times", () => {
+  it.each([
+    [1, 13.05],
+    [2, 6.525],
+    [3, 6.3],
+    [4, 6.3],
+  ])("of %i stations holds shots every %d s on the mean (r + d + 2v or (v + d + m)/M)", (count, period) => {
+    const { seconds, intervals } = timelineOf(cellOf(count));
+    const drops = intervals.filter(
+      ({ resource, state }) => resource === "plasticator" && state === "delivering",
+    ).length;
+    expect(seconds / drops).toBeCloseTo(period, 9);
+  });
+
+  it("is bound by the screw with three stations: recharge 4.0 of each 6.3 s, valve 0.5, drop 1.8", () => {
+    const { seconds, chain } = timelineOf(cellOf(3));
+    const share = (matches: (step: string) => boolean): number =>
+      chain.filter(({ step }) => matches(step)).reduce((sum, { start, end }) => sum + end - start, 0) / seconds;
+    expect(share((step) => step === "recharge")).toBeCloseTo(4 / 6.3, 9);
+    expect(share((step) => step.startsWith("shift"))).toBeCloseTo(0.5 / 6.3, 9);
+    expect(share((step) => step === "drop")).toBeCloseTo(1.8 / 6.3, 9);
+  });
+
+  it("shows nothing of a cell that makes no shot", () => {
+    const never = fixedCell({ stations: [{ ...station, drop: 1e9 }], shift: 0.25 });
+    expect(firstShots(never).timeline).toBeUndefined();
+  });
+});

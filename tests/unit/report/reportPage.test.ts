@@ -1,0 +1,107 @@
+// Holds the report against the CSV files that are written beside it, and against texts that would like to be markup.
+import { parse } from "csv-parse/sync";
+import { describe, expect, it } from "vitest";
+import { comparisonTable } from "#report/comparisonTable.ts";
+import { toCsv } from "#report/csv.ts";
+import { reportPage } from "#report/reportPage.ts";
+import { studyTables } from "#report/studyTables.ts";
+import type { Table } from "#report/table.ts";
+import { compareReport, reportedOf, runReport, scenarioOf, shippedText } from "../../support/reported.ts";
+
+const input = compareReport(["one-station", "two-molds"]);
+const page = reportPage(input);
+
+/** Numbers of one table of the page, row by row, with all their digits. */
+function numbersOnPage(html: string, id: string): readonly (readonly string[])[] {
+  const table = html.split(`<table id="${id}-numbers">`)[1]?.split("</table>")[0] ?? "";
+  const rows = table.split("<tbody>")[1]?.split("<tr>").slice(1) ?? [];
+  return rows.map((row) => Array.from(row.matchAll(/<data value="([^"]*)">/gu), (match) => match[1] ?? ""));
+}
+
+/** The same of a CSV file, read by a reader that is not ours. */
+function numbersInCsv(table: Table, scenario?: string): readonly (readonly string[])[] {
+  const rows: string[][] = parse(toCsv(table), { from: 2 });
+  const numeric = table.columns.flatMap(({ type }, i) => (type === "number" || type === "integer" ? [i] : []));
+  return rows
+    .filter((row) => scenario === undefined || row[0] === scenario)
+    .map((row) => numeric.map((i) => row[i] ?? "").filter((cell) => cell !== ""));
+}
+
+describe("the tables of a report", () => {
+  const tables = studyTables(input.scenarios.map(({ study }) => study));
+  const shown = ["throughput", "time-by-state", "bottleneck", "circuits"];
+
+  it.each(shown)("hold exactly the numbers of %s.csv", (name) => {
+    const table = tables.find((each) => each.name === name);
+    if (!table) throw new Error(`no table ${name}`);
+    input.scenarios.forEach(({ study }, i) => {
+      const expected = numbersInCsv(table, study.scenario.name);
+      expect(expected.length).toBeGreaterThan(1);
+      expect(numbersOnPage(page, `scenario-${i + 1}-${name}`)).toEqual(expected);
+    });
+  });
+
+  it("hold exactly the numbers of comparison.csv", () => {
+    const expected = numbersInCsv(comparisonTable(input.comparison));
+    expect(expected.length).toBeGreaterThan(1);
+    expect(numbersOnPage(page, "comparison")).toEqual(expected);
+  });
+
+  it("hold each replication's good parts per hour", () => {
+    const table = tables.find((each) => each.name === "replications");
+    const rows = table?.rows.filter(
+      (row) => row[0] === "two-molds" && row[2] === "cell" && row[3] === "good parts per hour",
+    );
+    const onPage = numbersOnPage(page, "scenario-2-replications").map((row) => row.map(Number));
+    expect(rows).toHaveLength(4);
+    onPage.forEach((row, i) => expect(row).toEqual([rows?.[i]?.[1], Number(Number(rows?.[i]?.[5]).toPrecision(10))]));
+  });
+});
+
+describe("a report", () => {
+  it("is the same bytes for the same findings", () => {
+    expect(reportPage(compareReport(["one-station", "two-molds"]))).toBe(page);
+  });
+
+  it("begins its pictures with the timing chart", () => {
+    expect(page.match(/<svg[^>]*aria-labelledby="([\w-]+)-title/u)?.[1]).toBe("scenario-1-timing-chart");
+  });
+
+  it("gives every chart a title and a description, and no two things one id", () => {
+    const charts = page.match(/<svg /gu)?.length ?? 0;
+    expect(charts).toBe(2 * 6 + 1);
+    expect(page.match(/<title id="[\w-]+">[^<]/gu)).toHaveLength(charts);
+    expect(page.match(/<desc id="[\w-]+">[^<]/gu)).toHaveLength(charts);
+    const ids = Array.from(page.matchAll(/ id="([^"]*)"/gu), (match) => match[1]);
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  it("fetches nothing and runs nothing", () => {
+    expect(page).not.toMatch(/<script|<link|<img|<iframe|@import|url\((?!#)|src=/u);
+    expect(page).toContain("default-src &#39;none&#39;");
+  });
+
+  it.each(["NaN", "Infinity", "undefined", "[object"])("shows no %s", (slip) => {
+    expect(page).not.toContain(slip);
+    expect(reportPage(runReport("one-operator"))).not.toContain(slip);
+  });
+
+  it("leaves markup in titles, names, seeds, settings and texts as text", () => {
+    const evil = `</title></svg><script>alert("1")</script><img src=x onerror='alert(1)'>&amp;`;
+    const scenario = scenarioOf(shippedText("two-station"), "two");
+    const stations = scenario.stations.map((station, i) => ({ ...station, name: `${evil}${i}` }));
+    const poisoned = { ...scenario, name: evil, title: evil, stations, run: { ...scenario.run, seed: evil } };
+    const issue = { code: "a", severity: "warning", path: evil, message: evil, remedy: evil, fate: "cell" } as const;
+    const reported = { ...reportedOf(poisoned, evil), settings: [evil], issues: [issue] };
+    const html = reportPage({ version: "0", scenarios: [reported], comparison: [] });
+    expect(html).not.toMatch(/<script|<img/u);
+    expect(html).toContain("&lt;/title&gt;&lt;/svg&gt;&lt;script&gt;alert(&quot;1&quot;)&lt;/script&gt;");
+    expect(html).toContain("&amp;amp;");
+  });
+
+  it("says so where only one replication was run, and where nothing varies", () => {
+    const single = reportPage(runReport("one-station", ["run.replications=1"]));
+    expect(single).toContain("one replication: how far chance moves it is not known");
+    expect(single).not.toContain("NaN");
+  });
+});
