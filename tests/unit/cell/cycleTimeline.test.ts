@@ -57,11 +57,12 @@ describe("a stretch of a cell of fixed times", () => {
     [3, 6.3],
     [4, 6.3],
   ])("of %i stations holds shots every %d s on the mean (r + d + 2v or (v + d + m)/M)", (count, period) => {
-    const { seconds, intervals } = timelineOf(cellOf(count));
-    const drops = intervals.filter(
-      ({ resource, state }) => resource === "plasticator" && state === "delivering",
-    ).length;
-    expect(seconds / drops).toBeCloseTo(period, 9);
+    const { intervals } = timelineOf(cellOf(count));
+    const drops = intervals.filter(({ resource, state }) => resource === "plasticator" && state === "delivering");
+    // Turn after turn of all stations; within a turn two of them may follow each other more closely.
+    const turns = drops.slice(count).map(({ end }, i) => end - drops[i]!.end);
+    expect(turns.length).toBeGreaterThan(0);
+    expect(turns.at(-1)! / count).toBeCloseTo(period, 9);
   });
 
   it("is bound by the screw with three stations: recharge 4.0 of each 6.3 s, valve 0.5, drop 1.8", () => {
@@ -71,10 +72,5 @@ describe("a stretch of a cell of fixed times", () => {
     expect(share((step) => step === "recharge")).toBeCloseTo(4 / 6.3, 9);
     expect(share((step) => step.startsWith("shift"))).toBeCloseTo(0.5 / 6.3, 9);
     expect(share((step) => step === "drop")).toBeCloseTo(1.8 / 6.3, 9);
-  });
-
-  it("shows nothing of a cell that makes no shot", () => {
-    const never = fixedCell({ stations: [{ ...station, drop: 1e9 }], shift: 0.25 });
-    expect(firstShots(never).timeline).toBeUndefined();
   });
 });
