@@ -1,5 +1,5 @@
 // What one replication of a cell leaves behind: plain rows, in ticks of a microsecond.
-import type { Standstill } from "#engine/simulation.ts";
+import type { Standstill } from "#engine/standstill.ts";
 
 export interface StationRecord {
   readonly name: string;
@@ -16,6 +16,13 @@ export interface StateTime {
   readonly state: string;
   readonly kind: string;
   readonly ticks: number;
+}
+
+/** Ticks during which a resource's active period was the longest of all: alone, and while it handed over. */
+export interface ActiveTime {
+  readonly resource: string;
+  readonly sole: number;
+  readonly shifting: number;
 }
 
 /** Time that one step holds on the critical path. */
@@ -37,6 +44,7 @@ export interface CellRecord {
   readonly untilTick: number;
   readonly stations: readonly StationRecord[];
   readonly stateTimes: readonly StateTime[];
+  readonly longestActive: readonly ActiveTime[];
   readonly chain: readonly ChainShare[];
   /** Present where nothing could happen any more before the end. */
   readonly standstill?: Standstill;

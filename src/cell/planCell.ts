@@ -2,13 +2,17 @@
 import { compileTable, type Program } from "#engine/program.ts";
 import type { StepTable } from "#engine/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { reciprocatingScrewTable, shotsOf } from "./reciprocatingScrew.ts";
+import { shotsOf } from "./cycleNames.ts";
+import { isActiveState } from "./isActiveState.ts";
+import { reciprocatingScrewTable } from "./reciprocatingScrew.ts";
 
 export interface CellPlan {
   readonly scenario: Scenario;
   readonly program: Program;
   /** Process number of each station, in the order of the scenario's stations. */
   readonly stationProcess: readonly number[];
+  /** By state of the program: 1 where its resource counts as at work. */
+  readonly isActive: Uint8Array;
   /** Counters whose every rise is kept with its time. */
   readonly marked: readonly string[];
 }
@@ -23,8 +27,17 @@ export interface StepScale {
 export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
   const table = reciprocatingScrewTable(scenario);
   const program = compileTable(scale ? scaleStep(table, scale) : table);
-  const stationProcess = scenario.stations.map((station) => table.processes.findIndex((process) => process.name === station.name));
-  return { scenario, program, stationProcess, marked: scenario.stations.map((station) => shotsOf(station.name)) };
+  const stationProcess = scenario.stations.map((station) =>
+    table.processes.findIndex((process) => process.name === station.name),
+  );
+  const isActive = Uint8Array.from(program.states, ({ name, kind }) => (isActiveState(name, kind) ? 1 : 0));
+  return {
+    scenario,
+    program,
+    stationProcess,
+    isActive,
+    marked: scenario.stations.map((station) => shotsOf(station.name)),
+  };
 }
 
 /** The draws stay the same numbers in the same order, so that the effect of the factor alone is seen. */
@@ -32,7 +45,8 @@ function scaleStep(table: StepTable, scale: StepScale): StepTable {
   const processes = table.processes.map((process) => ({
     ...process,
     steps: process.steps.map((step) => {
-      const isMeant = step.time && (step.time.resource ?? process.resource) === scale.resource && step.name === scale.step;
+      const isMeant =
+        step.time && (step.time.resource ?? process.resource) === scale.resource && step.name === scale.step;
       if (!isMeant) return step;
       const laws = step.time.laws.map((law) => ({ ...law, factor: (law.factor ?? 1) * scale.factor }));
       return { ...step, time: { ...step.time, laws } };

@@ -12,10 +12,8 @@ import type {
 } from "#engine/stepTable.ts";
 import type { Distribution } from "#engine/distribution.ts";
 import type { DispatchRule, Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
+import { operatorNames, partsOf, PLASTICATOR, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
 import { shotMass } from "./shotMass.ts";
-
-export const PLASTICATOR = "plasticator";
-export const VALVE = "valve";
 
 /** Which completion binds a start when several are latest at once: plasticator, valve, crew, the own step, then the others. */
 const rank = { plasticator: 0, valve: 1, crew: 2, station: 4 } as const;
@@ -31,15 +29,6 @@ const working = (name: string): StateSpec => ({ name, kind: "working" });
 const waiting = (name: string): StateSpec => ({ name, kind: "waiting" });
 const fixed = (law: Distribution): { readonly laws: readonly TimeLaw[] } => ({ laws: [{ law }] });
 
-/** Counters that the table raises: shots delivered and parts removed, for each station. */
-export const shotsOf = (station: string): string => `shots ${station}`;
-export const partsOf = (station: string): string => `parts ${station}`;
-export const rechargesCounter = "recharges";
-
-export function operatorNames(scenario: Scenario): readonly string[] {
-  return Array.from({ length: scenario.operators }, (_, i) => `operator ${i + 1}`);
-}
-
 /** Units: seconds and milligrams. The order of processes is the order of ties: plasticator, valve, stations. */
 export function reciprocatingScrewTable(scenario: Scenario): StepTable {
   return {
@@ -47,10 +36,14 @@ export function reciprocatingScrewTable(scenario: Scenario): StepTable {
       plasticatorResource(scenario),
       valveResource(scenario),
       ...scenario.stations.map(stationResource),
-      ...operatorNames(scenario).map((name) => ({ name, states: [waiting("free"), working("removing")] })),
+      ...operatorNames(scenario.operators).map((name) => ({ name, states: [waiting("free"), working("removing")] })),
     ],
     places: places(scenario),
-    processes: [plasticator(scenario), valve(scenario), ...scenario.stations.map((station, k) => stationCycle(scenario, station, k))],
+    processes: [
+      plasticator(scenario),
+      valve(scenario),
+      ...scenario.stations.map((station, k) => stationCycle(scenario, station, k)),
+    ],
   };
 }
 
@@ -59,7 +52,10 @@ function plasticatorResource({ run, delivery }: Scenario): ResourceSpec {
   const waitsForMold = delivery.rechargeStarts === "mold-closed" ? [waiting("waiting for the mold to close")] : [];
   const others = [working("valve shifting"), working("delivering"), ...waitsForMold];
   const recharging = working("recharging");
-  return { name: PLASTICATOR, states: run.start === "running" ? [holding, recharging, ...others] : [recharging, holding, ...others] };
+  return {
+    name: PLASTICATOR,
+    states: run.start === "running" ? [holding, recharging, ...others] : [recharging, holding, ...others],
+  };
 }
 
 function valveResource({ stations }: Scenario): ResourceSpec {
@@ -77,7 +73,9 @@ function stationResource(station: StationSpec): ResourceSpec {
       waiting("awaiting melt"),
       waiting("awaiting turn"),
       waiting("awaiting valve"),
-      ...["valve shifting to it", "parison drop", "closing", "blowing", "cooling", "venting", "opening", "removal"].map(working),
+      ...["valve shifting to it", "parison drop", "closing", "blowing", "cooling", "venting", "opening", "removal"].map(
+        working,
+      ),
       ...awaitsOperator,
       ...station.extra.map((step) => working(step.name)),
     ],
@@ -88,12 +86,18 @@ function places(scenario: Scenario): PlaceSpec[] {
   const isRunning = scenario.run.start === "running";
   const firstCharge = { tokens: isRunning ? 0 : 1, cargo: scenario.stations.length };
   return [
-    { name: "full shot", tokens: isRunning ? 1 : 0, rule: servingRule[scenario.valve.dispatch], rank: rank.plasticator },
+    // Places are served in this order: a removal that takes no time makes its station ready within the instant.
+    { name: "operators", tokens: scenario.operators, cargo: "numbered", rank: rank.crew },
+    {
+      name: "full shot",
+      tokens: isRunning ? 1 : 0,
+      rule: servingRule[scenario.valve.dispatch],
+      rank: rank.plasticator,
+    },
     { name: "valve", tokens: 1, rank: rank.valve },
     { name: "valve to be shifted back", tokens: 0, rank: rank.station },
     { name: "neutral for recharge", ...firstCharge, rank: rank.valve },
     { name: "mold closed", ...firstCharge, rank: rank.station },
-    { name: "operators", tokens: scenario.operators, cargo: "numbered", rank: rank.crew },
   ];
 }
 
@@ -227,4 +231,3 @@ function removal(station: StationSpec): StepSpec[] {
     },
   ];
 }
-

@@ -1,10 +1,11 @@
 // Runs one replication of a cell and hands over what it left behind, as plain rows.
-import { EventLog } from "#engine/eventLog.ts";
+import type { EventLog } from "#engine/eventLog.ts";
+import { invariant } from "#foundation/invariant.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
 import type { CellPlan } from "./planCell.ts";
 import type { CellRecord, ChainShare, StateTime } from "./cellRecord.ts";
-import { partsOf, shotsOf } from "./reciprocatingScrew.ts";
+import { partsOf, shotsOf } from "./cycleNames.ts";
 import { shotMass } from "./shotMass.ts";
 
 export interface RunOptions {
@@ -17,11 +18,18 @@ export interface RunOptions {
 /** The same scenario, seed and replication always give the same record. */
 export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const { scenario, program } = plan;
-  const from = Math.round((options.warmup ?? scenario.run.warmup) * TICKS_PER_SECOND);
+  const warmup = options.warmup ?? scenario.run.warmup;
+  invariant(warmup !== "auto", "the warm-up is settled before a run", { scenario: scenario.name });
+  const from = Math.round(warmup * TICKS_PER_SECOND);
   const until = Math.round(scenario.run.length * TICKS_PER_SECOND);
   const simulation = new Simulation(
     program,
-    { seed: scenario.run.seed, replication: options.replication, ...(options.log ? { log: options.log } : {}) },
+    {
+      seed: scenario.run.seed,
+      replication: options.replication,
+      isActive: plan.isActive,
+      ...(options.log ? { log: options.log } : {}),
+    },
     plan.marked,
   );
   if (from > 0) {
@@ -39,6 +47,9 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     shotTicks: shotTicks(plan, simulation, station.name),
   }));
   const stateTimes = stateTimesOf(simulation);
+  const longestActive = simulation
+    .longestActive()
+    .map((times, i) => ({ resource: program.table.resources[i]!.name, ...times }));
   const standstill = simulation.standstill;
   return {
     replication: options.replication,
@@ -46,7 +57,12 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     untilTick: until,
     stations,
     stateTimes,
-    chain: chainShares(plan, simulation, stations.map((station) => station.shots)),
+    longestActive,
+    chain: chainShares(
+      plan,
+      simulation,
+      stations.map((station) => station.shots),
+    ),
     ...(standstill ? { standstill } : {}),
   };
 }
@@ -74,6 +90,11 @@ function chainShares(plan: CellPlan, simulation: Simulation, shots: readonly num
   const weighted = (ticks: readonly number[]): number => ticks.reduce((sum, each, k) => sum + each * weights[k]!, 0);
   return plan.program.activities.map((activity, i) => {
     const ticksByStation = chains.map((chain) => chain.ticks[i]!);
-    return { ...activity, ticksByStation, ticks: weighted(ticksByStation), tiedTicks: weighted(chains.map((chain) => chain.tied[i]!)) };
+    return {
+      ...activity,
+      ticksByStation,
+      ticks: weighted(ticksByStation),
+      tiedTicks: weighted(chains.map((chain) => chain.tied[i]!)),
+    };
   });
 }

@@ -7,8 +7,12 @@ export interface Options {
   readonly seed?: string;
   readonly replications?: string;
   readonly length?: string;
+  readonly precision?: string;
+  readonly jobs?: string;
   readonly set?: readonly string[];
+  readonly events?: boolean;
   readonly json?: boolean;
+  readonly result?: boolean;
   readonly quiet?: boolean;
   readonly verbose?: boolean;
 }

@@ -1,5 +1,5 @@
 // The machine as the commands see it: where text goes, whether it may be colored, how files are read and written.
-import { arch, platform } from "node:os";
+import { arch, availableParallelism, platform } from "node:os";
 import { styleText } from "node:util";
 import { exitCode, worstOf } from "./exitCode.ts";
 import { MachineFailure, nameOfFailure } from "./machineFailure.ts";
@@ -10,6 +10,11 @@ import { writeFiles, type OutputFile } from "./writer.ts";
 export type Outlet = "output" | "error";
 export type Paint = "bold" | "dim" | "red" | "yellow" | "cyan";
 
+export interface Progress {
+  advance(tasks: number): void;
+  end(): void;
+}
+
 export interface Host {
   /** Results, and nothing but results. */
   print(text: string): void;
@@ -19,8 +24,12 @@ export interface Host {
   paint(outlet: Outlet, paint: Paint, text: string): string;
   /** Columns of the terminal, 80 where there is none. */
   readonly width: number;
-  /** Progress is only for a terminal. */
-  readonly showsProgress: boolean;
+  /** Processors that may be used. */
+  readonly cores: number;
+  /** Seconds since some moment; for telling how long a stage took, never for a result. */
+  seconds(): number;
+  /** A bar on standard error, where that is a terminal. */
+  showProgress(tasks: number): Promise<Progress | undefined>;
   /** The system under the program, for a report of a fault. */
   readonly system: string;
   readText(path: string): TextFile;
@@ -52,6 +61,17 @@ function leaveOnSignals(): void {
   process.on("SIGHUP", () => process.exit(exitCode.hungUp));
 }
 
+async function openBar(tasks: number): Promise<Progress> {
+  const { default: progress } = await import("cli-progress");
+  const bar = new progress.SingleBar({
+    format: "{bar} {value} of {total} runs, {eta_formatted} left",
+    clearOnComplete: true,
+    hideCursor: true,
+  });
+  bar.start(tasks, 0);
+  return { advance: (done) => bar.increment(done), end: () => bar.stop() };
+}
+
 export function openHost(): Host {
   guard(process.stdout, "standard output");
   guard(process.stderr, "standard error");
@@ -63,7 +83,10 @@ export function openHost(): Host {
     paint: (outlet, paint, text) => (colors[outlet] ? styleText(paint, text, { validateStream: false }) : text),
     // A pseudo-terminal without a size says 0.
     width: process.stdout.columns > 0 ? process.stdout.columns : 80,
-    showsProgress: process.stderr.isTTY && process.env["TERM"] !== "dumb",
+    cores: availableParallelism(),
+    seconds: () => performance.now() / 1000,
+    showProgress: (tasks) =>
+      process.stderr.isTTY && process.env["TERM"] !== "dumb" ? openBar(tasks) : Promise.resolve(undefined),
     system: `Node ${process.version}, ${platform()} ${arch()}`,
     readText: readTextFile,
     writeFiles,

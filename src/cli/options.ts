@@ -4,9 +4,21 @@ import type { OptionSpec, Options } from "./command.ts";
 export const verboseOption: OptionSpec = { flags: "--verbose", meaning: "tell stages, seconds and replications" };
 export const quietOption: OptionSpec = { flags: "--quiet", meaning: "tell only errors" };
 export const jsonOption: OptionSpec = { flags: "--json", meaning: "print the result as JSON and nothing else" };
+export const resultOption: OptionSpec = {
+  flags: "--result",
+  meaning: "print the schema of what --json prints instead",
+};
 export const outOption: OptionSpec = {
   flags: "--out <folder>",
   meaning: "folder for the files that come out (default: reports/<scenario name>)",
+};
+export const compareOutOption: OptionSpec = {
+  flags: "--out <folder>",
+  meaning: "folder for the files that come out (default: reports/<base>-against-<others>)",
+};
+export const eventsOption: OptionSpec = {
+  flags: "--events",
+  meaning: "also write every event and every shot (events.csv, shots.csv)",
 };
 export const setOption: OptionSpec = {
   flags: "--set <path=value>",
@@ -18,18 +30,27 @@ export const replicationsOption: OptionSpec = {
   flags: "--replications <count>",
   meaning: "how many times the run is repeated with other luck",
 };
+export const precisionOption: OptionSpec = {
+  flags: "--precision <share>",
+  meaning: 'replicate until the 95 % half width of good parts per hour is at most this share of it, such as "1 %"',
+};
+export const jobsOption: OptionSpec = {
+  flags: "--jobs <count>",
+  meaning: "worker threads for long work (default: one a processor); the results are the same for any number",
+};
 export const lengthOption: OptionSpec = {
   flags: "--length <time>",
   meaning: 'simulated time of one replication, such as "8 h"',
 };
 
 /** Everything by which a call changes its scenario, as --set would; an option of its own name has the last word. */
-export function settingsOf({ set = [], seed, replications, length }: Options): readonly string[] {
+export function settingsOf({ set = [], seed, replications, length, precision }: Options): readonly string[] {
   return [
     ...set,
     // A seed is a text even where it looks like a number; JSON's quotes are YAML's too.
     ...(seed === undefined ? [] : [`run.seed=${JSON.stringify(seed)}`]),
     ...(replications === undefined ? [] : [`run.replications=${replications}`]),
     ...(length === undefined ? [] : [`run.length=${length}`]),
+    ...(precision === undefined ? [] : [`run.precision=${precision}`]),
   ];
 }

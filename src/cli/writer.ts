@@ -1,5 +1,15 @@
 // The one way by which files leave: all of a command's files or none, and nothing outside the folder that was named.
-import { lstatSync, mkdirSync, mkdtempSync, renameSync, rmdirSync, rmSync, writeFileSync } from "node:fs";
+import {
+  closeSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  renameSync,
+  rmdirSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { invariant } from "#foundation/invariant.ts";
 import { MachineFailure } from "./machineFailure.ts";
@@ -7,7 +17,8 @@ import { safeName } from "./safeName.ts";
 
 export interface OutputFile {
   readonly name: string;
-  readonly text: string;
+  /** Whole, or piece by piece where it is too long to be held at once. */
+  readonly text: string | Iterable<string>;
 }
 
 function isFolder(path: string): boolean {
@@ -30,11 +41,21 @@ function removeMadeFolders(folder: string, firstMade: string | undefined): void 
   }
 }
 
+function writePieces(path: string, pieces: Iterable<string>): void {
+  const file = openSync(path, "w");
+  try {
+    // Unlike writeSync, it does not stop halfway where the disk takes only a part.
+    for (const piece of pieces) writeFileSync(file, piece);
+  } finally {
+    closeSync(file);
+  }
+}
+
 /** The stage lies inside the folder: a rename cannot cross disks, and a neighbor folder would be outside --out. */
 function moveThroughStage(folder: string, files: readonly OutputFile[]): void {
   const stage = mkdtempSync(join(folder, ".blowcell-"));
   try {
-    for (const { name, text } of files) writeFileSync(join(stage, name), text);
+    for (const { name, text } of files) writePieces(join(stage, name), typeof text === "string" ? [text] : text);
     refuseFoldersInTheWay(folder, files);
     for (const { name } of files) renameSync(join(stage, name), join(folder, name));
   } finally {

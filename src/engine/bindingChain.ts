@@ -1,7 +1,7 @@
 // The binding chain: every timed step remembers the one completion that bound its start; folded, so that a year fits in memory.
 
-/** Nodes held before the chain is due for folding. */
-const foldAt = 1 << 15;
+/** Nodes held before the chain is due for folding; few enough to stay in a processor's fast memory. */
+const usualFoldAt = 1 << 13;
 
 /** Time along a chain, in ticks by activity; `tied` is the part of it whose start had more than one latest completion. */
 export interface ChainTotals {
@@ -18,21 +18,28 @@ export interface ChainTotals {
  */
 export class BindingChain {
   readonly #activities: number;
-  #start = new Float64Array(foldAt);
-  #activity = new Int32Array(foldAt);
-  #parent = new Int32Array(foldAt);
-  #tied = new Uint8Array(foldAt);
+  readonly #foldAt: number;
+  #start: Float64Array;
+  #activity: Int32Array;
+  #parent: Int32Array;
+  #tied: Uint8Array;
   /** Where an edge was folded: ticks by activity from the start of the parent to this node's start, then the tied part of each. */
   #folded: (Float64Array | undefined)[] = [];
   #size = 0;
 
-  constructor(activities: number) {
+  constructor(activities: number, foldAt = usualFoldAt) {
     this.#activities = activities;
+    this.#foldAt = foldAt;
+    const room = Math.min(foldAt, usualFoldAt) + 64;
+    this.#start = new Float64Array(room);
+    this.#activity = new Int32Array(room);
+    this.#parent = new Int32Array(room);
+    this.#tied = new Uint8Array(room);
   }
 
   /** True when the next `add` calls should be preceded by `fold`. */
   get isFull(): boolean {
-    return this.#size >= foldAt - 64;
+    return this.#size >= this.#foldAt;
   }
 
   /** Adds a timed step that starts at this tick; `parent` is the node that bound it, or -1 at the beginning. */
@@ -113,7 +120,7 @@ export class BindingChain {
     for (const head of live) {
       if (head === -1) continue;
       keep[head] = 1;
-      for (let at = head; ways[at] === 0; ) {
+      for (let at = head; ways[at] === 0;) {
         ways[at] = 1;
         const parent = this.#parent[at]!;
         if (parent === -1) break;
@@ -132,7 +139,7 @@ export class BindingChain {
 
   /** Adds what lies between the start of `ancestor` (-1: the beginning) and the start of `node`. */
   #addWay(sums: Float64Array, node: number, ancestor: number): void {
-    for (let at = node; at !== ancestor; ) {
+    for (let at = node; at !== ancestor;) {
       const parent = this.#parent[at]!;
       const folded = this.#folded[at];
       if (folded) for (let i = 0; i < folded.length; i++) sums[i]! += folded[i]!;
@@ -150,10 +157,14 @@ export class BindingChain {
 
   #grow(): void {
     const length = 2 * this.#start.length;
-    const grown = <A extends Float64Array | Int32Array | Uint8Array>(from: A, to: A): A => (to.set(from as never), to);
-    this.#start = grown(this.#start, new Float64Array(length));
-    this.#activity = grown(this.#activity, new Int32Array(length));
-    this.#parent = grown(this.#parent, new Int32Array(length));
-    this.#tied = grown(this.#tied, new Uint8Array(length));
+    const [start, activity, parent, tied] = [this.#start, this.#activity, this.#parent, this.#tied];
+    this.#start = new Float64Array(length);
+    this.#activity = new Int32Array(length);
+    this.#parent = new Int32Array(length);
+    this.#tied = new Uint8Array(length);
+    this.#start.set(start);
+    this.#activity.set(activity);
+    this.#parent.set(parent);
+    this.#tied.set(tied);
   }
 }

@@ -40,7 +40,7 @@ export class EventList {
     this.#heap[at] = last;
     this.#position[last] = at;
     this.#rise(at);
-    this.#sink(this.#position[last]!);
+    this.#sink(this.#position[last]);
   }
 
   /** The process that is due first, or -1 where nothing is pending. */

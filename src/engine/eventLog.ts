@@ -27,7 +27,16 @@ export class EventLog {
   }
 
   /** `boundBy` is the activity whose completion bound this start, `boundTime` the tick at which that activity had begun. */
-  add(time: number, resource: number, state: number, row: number, cycle: number, hand: number, boundBy: number, boundTime: number): void {
+  add(
+    time: number,
+    resource: number,
+    state: number,
+    row: number,
+    cycle: number,
+    hand: number,
+    boundBy: number,
+    boundTime: number,
+  ): void {
     const at = this.#size++ % chunkSize;
     if (at === 0) {
       this.#wholes.push(new Int32Array(chunkSize * wholeFields));

@@ -1,80 +1,38 @@
 // Turns a step table into numbers: one row a step, every name resolved and checked once, so that the loop meets no text.
 import { invariant } from "#foundation/invariant.ts";
+import {
+  CARGO,
+  HAND,
+  HOLDS,
+  NO_REGISTER,
+  RUNS_ON,
+  type Draw,
+  type Give,
+  type Need,
+  type Row,
+  type Show,
+} from "./row.ts";
 import { Sampler, TICKS_PER_SECOND } from "./sampler.ts";
-import type { GiveSpec, NeedSpec, ProcessSpec, Register, ShowSpec, StepSpec, StepTable, StopRule, TimeSpec } from "./stepTable.ts";
+import type {
+  GiveSpec,
+  NeedSpec,
+  PlaceSpec,
+  ProcessSpec,
+  Register,
+  ServingRule,
+  ShowSpec,
+  StepSpec,
+  StepTable,
+  StopRule,
+  TimeSpec,
+} from "./stepTable.ts";
+import { linesFor, processesWhere, takersOf } from "./takers.ts";
 
 /** A timed step of one process, as records and shares name it; after the steps come the stops of each resource. */
 export interface Activity {
   readonly resource: string;
   readonly step: string;
   readonly process: string;
-}
-
-/** Numbers of the registers: the value of `by` and of `takes`. */
-export const NO_REGISTER = 0;
-export const CARGO = 1;
-export const HAND = 2;
-
-export interface Need {
-  readonly place: number;
-  readonly by: number;
-  readonly count: number;
-  readonly meanwhile: number;
-  readonly othersTurn: number;
-  readonly takes: number;
-}
-
-export interface Give {
-  readonly place: number;
-  readonly by: number;
-  readonly count: number;
-  readonly carries: number;
-}
-
-export interface Show {
-  readonly resource: number;
-  readonly by: number;
-  /** Global numbers of the states; more than one are chosen by cargo. */
-  readonly states: Int32Array;
-}
-
-/** How a step takes its time: a law for each cargo or one for all, the stream to draw from, the resource whose work it waits for. */
-export interface Draw {
-  readonly samplers: readonly Sampler[];
-  readonly stream: number;
-  readonly clock: number;
-}
-
-export const RUNS_ON = -1;
-export const HOLDS = -2;
-
-/** One step of one process. Absent links are -1. */
-export interface Row {
-  readonly name: string;
-  readonly process: number;
-  readonly needs: readonly Need[];
-  /** No other process ever wants what this step needs: it may take it the moment it is there. */
-  readonly takesAlone: boolean;
-  readonly patience: Draw | null;
-  readonly patienceNext: number;
-  readonly shows: readonly Show[];
-  readonly draw: Draw | null;
-  readonly activity: number;
-  readonly gives: readonly Give[];
-  readonly counters: Int32Array;
-  readonly amounts: Float64Array;
-  /** Resources whose stop keeps this step from starting; for physics none. */
-  readonly gates: Int32Array;
-  readonly isPhysics: boolean;
-  /** By rule (finish, hold, scrap): RUNS_ON, HOLDS or the row to leave for. */
-  readonly stopEffect: Int32Array;
-  readonly stops: number;
-  readonly stopsRule: number;
-  readonly releases: number;
-  readonly next: number;
-  readonly chance: number;
-  readonly chanceNext: number;
-  readonly chanceStream: number;
 }
 
 export interface Program {
@@ -95,14 +53,26 @@ export interface Program {
   readonly ownResource: Int32Array;
   /** Processes that take from each place, in their order. */
   readonly takers: readonly Int32Array[];
-  /** Places at which processes queue for steps that also need this place. */
-  readonly queues: readonly Int32Array[];
+  /** Places at which processes stand in line for steps that also need this place. */
+  readonly lines: readonly Int32Array[];
+  /** Of each place: its rule's number, and the rank of its tokens among completions that are latest at once. */
+  readonly servingRule: Uint8Array;
+  readonly rank: Float64Array;
   /** Processes whose time passes only while the resource works. */
   readonly clocked: readonly Int32Array[];
 }
 
-const rules: readonly StopRule[] = ["finish", "hold", "scrap"];
-export const ruleNumber = (rule: StopRule): number => rules.indexOf(rule);
+/** Rank of a process's own step among completions that are latest at once. */
+export const OWN_RANK = 3;
+
+/** Numbers of the serving rules. */
+export const FIRST_COME = 0;
+export const LONGEST_SINCE_SERVED = 1;
+export const PRIORITY = 2;
+export const ROTATION = 3;
+
+const servingRules: readonly ServingRule[] = ["first-come", "longest-since-served", "priority", "rotation"];
+const stopRules: readonly StopRule[] = ["finish", "hold", "scrap"];
 
 /** Throws BrokenInvariant where the table names what it does not hold. */
 export function compileTable(table: StepTable): Program {
@@ -147,18 +117,25 @@ class Compiler {
       table: this.#table,
       rows: rows.map((row) => ({ ...row, takesAlone: row.needs.every((need) => this.#wantedByOne(need, takers)) })),
       firstRow: this.#firstRow,
-      beginsAt: Int32Array.from(processes, (process, p) => this.#firstRow[p]! + (process.begins ? stepNumber(process, process.begins) : 0)),
+      beginsAt: Int32Array.from(
+        processes,
+        (process, p) => this.#firstRow[p]! + (process.begins ? stepNumber(process, process.begins) : 0),
+      ),
       activities: this.#activities,
       counters: this.#counters,
       streams: this.#streams,
       states: this.#states,
       isWorking: Uint8Array.from(this.#states, (state) => (state.kind === "working" ? 1 : 0)),
       firstState: Int32Array.from(resources, (_, r) => this.#states.findIndex((state) => state.resource === r)),
-      stoppedState: Int32Array.from(resources, (r, i) => (stopped[i] === undefined ? -1 : this.#state(r.name, r.whenStopped ?? ""))),
+      stoppedState: Int32Array.from(resources, (r, i) =>
+        stopped[i] === undefined ? -1 : this.#state(r.name, r.whenStopped ?? ""),
+      ),
       stoppedActivity: Int32Array.from(stoppedActivity),
       ownResource: Int32Array.from(processes, (process) => this.#resourceNumber(process.resource)),
       takers,
-      queues: places.map((_, place) => queuesOf(rows, place, this.#table)),
+      lines: places.map((_, place) => linesFor(rows, place, this.#table)),
+      servingRule: Uint8Array.from(places, (place) => servingRules.indexOf(place.rule ?? "first-come")),
+      rank: Float64Array.from(places, (place: PlaceSpec) => place.rank ?? OWN_RANK + 1),
       clocked: resources.map((_, r) => processesWhere(rows, (row) => row.draw?.clock === r)),
     };
   }
@@ -169,14 +146,15 @@ class Compiler {
     const isPhysics = step.stopped === "physics";
     const effects = typeof step.stopped === "object" ? step.stopped : {};
     const counts = Object.entries(step.counts ?? {});
-    const shown = [...new Set([process.resource, ...(step.shows ?? []).map((show) => show.resource)])];
-    const isGated = !isPhysics && step.stops === undefined && (step.time !== undefined || step.needs !== undefined);
+    const occupied = this.#occupied(process, step);
+    const isGated = !isPhysics && (step.time !== undefined || step.needs !== undefined);
     return {
       name: step.name,
       process: number,
       needs: (step.needs ?? []).map((need) => this.#need(process, need)),
       takesAlone: false,
       patience: step.patience ? this.#draw(process, step.name, step.patience.time) : null,
+      patienceActivity: step.patience ? this.#activity(process.resource, `${step.name} patience`, process.name) : -1,
       patienceNext: step.patience ? to(step.patience.leaveFor) : -1,
       shows: (step.shows ?? []).map((show) => this.#show(show)),
       draw: step.time ? this.#draw(process, step.name, step.time) : null,
@@ -184,20 +162,37 @@ class Compiler {
       gives: (step.gives ?? []).map((give) => this.#give(give)),
       counters: Int32Array.from(counts, ([name]) => this.#counter(name)),
       amounts: Float64Array.from(counts, ([, amount]) => amount),
-      gates: Int32Array.from(isGated ? shown.filter((name) => this.#stoppable.has(name)) : [], (name) => this.#resourceNumber(name)),
+      occupies: occupied,
+      gates: isGated ? occupied : new Int32Array(),
       isPhysics,
-      stopEffect: Int32Array.from(rules, (rule) => {
+      stopEffect: Int32Array.from(stopRules, (rule) => {
         const effect = effects[rule] ?? "run on";
         return effect === "run on" ? RUNS_ON : effect === "hold" ? HOLDS : to(effect.leaveFor);
       }),
       stops: step.stops ? this.#resourceNumber(step.stops.resource) : -1,
-      stopsRule: step.stops ? ruleNumber(step.stops.rule) : -1,
+      stopsRule: step.stops ? stopRules.indexOf(step.stops.rule) : -1,
       releases: step.releases === undefined ? -1 : this.#resourceNumber(step.releases),
       next: step.next === undefined ? first + ((index + 1) % process.steps.length) : to(step.next),
       chance: step.chance?.of ?? 0,
       chanceNext: step.chance ? to(step.chance.next) : -1,
       chanceStream: step.chance ? this.#stream(process.resource, `${step.name} chance`) : -1,
     };
+  }
+
+  /** A process that stops a resource is no work of that resource: its own stop does not concern it. */
+  #occupied(process: ProcessSpec, step: StepSpec): Int32Array {
+    if (process.steps.some((each) => each.stops !== undefined)) return new Int32Array();
+    const shows = step.shows ?? [];
+    for (const { resource, by } of shows) {
+      invariant(by === undefined || !this.#stoppable.has(resource), "one of a family is stopped by taking its token", {
+        resource,
+      });
+    }
+    const names = new Set([process.resource, ...shows.map((show) => show.resource)]);
+    return Int32Array.from(
+      [...names].filter((name) => this.#stoppable.has(name)),
+      (name) => this.#resourceNumber(name),
+    );
   }
 
   #need(process: ProcessSpec, need: NeedSpec): Need {
@@ -230,10 +225,14 @@ class Compiler {
   }
 
   #draw(process: ProcessSpec, step: string, time: TimeSpec): Draw {
+    const samplers = time.laws.map(({ law, amount, factor = 1 }) =>
+      amount === undefined
+        ? new Sampler(law, { unit: TICKS_PER_SECOND * factor })
+        : Sampler.ofRate(law, amount * factor),
+    );
     return {
-      samplers: time.laws.map(({ law, amount, factor = 1 }) =>
-        amount === undefined ? new Sampler(law, { unit: TICKS_PER_SECOND * factor }) : Sampler.ofRate(law, amount * factor),
-      ),
+      samplers,
+      isFixed: samplers.every((sampler) => sampler.isFixed),
       stream: this.#stream(time.resource ?? process.resource, time.stream ?? step),
       clock: time.whileWorking === undefined ? -1 : this.#resourceNumber(time.whileWorking),
     };
@@ -282,7 +281,9 @@ class Compiler {
 
 function numbered(items: readonly { readonly name: string }[], what: string): ReadonlyMap<string, number> {
   const numbers = new Map(items.map((item, i) => [item.name, i]));
-  invariant(numbers.size === items.length, `no two of the same name: ${what}`, { names: items.map((item) => item.name) });
+  invariant(numbers.size === items.length, `no two of the same name: ${what}`, {
+    names: items.map((item) => item.name),
+  });
   return numbers;
 }
 
@@ -294,32 +295,4 @@ function stepNumber(process: ProcessSpec, name: string): number {
 
 function registerNumber(register: Register | undefined): number {
   return register === undefined ? NO_REGISTER : register === "cargo" ? CARGO : HAND;
-}
-
-/** Places of the family that starts at `first`: `name 1`, `name 2`, … side by side. */
-function familySize(table: StepTable, first: number): number {
-  const base = table.places[first]!.name.replace(/ 1$/, "");
-  let size = 1;
-  while (table.places[first + size]?.name === `${base} ${size + 1}`) size++;
-  return size;
-}
-
-function wants(need: Need, place: number, table: StepTable): boolean {
-  if (need.by === NO_REGISTER) return need.place === place;
-  return place >= need.place && place < need.place + familySize(table, need.place);
-}
-
-function takersOf(rows: readonly Row[], place: number, table: StepTable): Int32Array {
-  return processesWhere(rows, (row) => row.needs.some((need) => wants(need, place, table)));
-}
-
-function queuesOf(rows: readonly Row[], place: number, table: StepTable): Int32Array {
-  const queues = table.places.map((_, i) => i).filter((queue) =>
-    rows.some((row) => row.needs.length > 0 && wants(row.needs[0]!, queue, table) && row.needs.some((need) => wants(need, place, table))),
-  );
-  return Int32Array.from(queues);
-}
-
-function processesWhere(rows: readonly Row[], holds: (row: Row) => boolean): Int32Array {
-  return Int32Array.from(new Set(rows.filter(holds).map((row) => row.process))).toSorted();
 }

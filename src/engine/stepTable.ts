@@ -135,7 +135,12 @@ export interface ProcessSpec {
   readonly steps: readonly StepSpec[];
 }
 
-/** Processes are listed in the order in which they act within one instant and in which ties go. */
+/**
+ * Processes are listed in the order in which they act within one instant and in which ties go.
+ *
+ * Within one instant everything that completes does so first; then places are served in their listed order, one process at a
+ * time, and whatever that completes at once does so before the next is served.
+ */
 export interface StepTable {
   readonly resources: readonly ResourceSpec[];
   readonly places: readonly PlaceSpec[];

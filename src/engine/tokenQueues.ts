@@ -58,9 +58,17 @@ export class TokenQueues {
     ring.size--;
   }
 
+  /** The numbers that the place's tokens carry, oldest first. */
+  cargoes(place: number): number[] {
+    const { cargoes, first, size } = this.#rings[place]!;
+    return Array.from({ length: size }, (_, i) => cargoes[(first + i) & (cargoes.length - 1)]!);
+  }
+
   /** Every node that a token names, for the chain to keep. */
   nodes(): number[] {
-    return this.#rings.flatMap((ring) => Array.from({ length: ring.size }, (_, i) => ring.nodes[(ring.first + i) & (ring.nodes.length - 1)]!));
+    return this.#rings.flatMap((ring) =>
+      Array.from({ length: ring.size }, (_, i) => ring.nodes[(ring.first + i) & (ring.nodes.length - 1)]!),
+    );
   }
 
   renumber(numbers: Int32Array): void {

@@ -116,38 +116,31 @@ function misreading(plain: string, amount: string, spelling: string, dimension: 
 
 function misreadNumber(plain: string, dimension: Dimension): Fault | undefined {
   const groups = (commaGroups.exec(plain) ?? spacedGroups.exec(plain))?.[0];
-  if (groups !== undefined) {
-    const rest = plain.slice(groups.length);
-    const whole = groups.replaceAll(/\D/gu, "");
-    const other = /^\d+,\d+$/u.test(groups)
-      ? ` or, if a decimal comma was meant, \`${groups.replace(",", ".")}${rest}\``
-      : "";
-    return fault(
-      "thousands-separator",
-      dimension,
-      `"${groups}" separates thousands.`,
-      `Write \`${whole}${rest}\`${other}.`,
-    );
-  }
+  if (groups !== undefined) return separatedThousands(plain, groups, dimension);
   if (decimalComma.test(plain)) {
-    return fault(
-      "decimal-comma",
-      dimension,
-      `"${plain}" has a decimal comma.`,
-      `Write \`${plain.replace(decimalComma, "$1.$2")}\` with a point.`,
-    );
+    const meant = plain.replace(decimalComma, "$1.$2");
+    return fault("decimal-comma", dimension, `"${plain}" has a decimal comma.`, `Write \`${meant}\` with a point.`);
   }
-  if (foreignMinus.test(plain)) {
-    const signed = dimensionFacts(dimension).signed;
-    const remedy = signed ? `Write \`${plain.replace(foreignMinus, "-")}\` with a plain hyphen.` : "Write 0 or more.";
-    return fault(
-      signed ? "not-a-number" : "negative",
-      dimension,
-      `"${plain}" begins with a minus sign that is not a hyphen.`,
-      remedy,
-    );
-  }
-  return undefined;
+  if (!foreignMinus.test(plain)) return undefined;
+  const message = `"${plain}" begins with a minus sign that is not a hyphen.`;
+  if (!dimensionFacts(dimension).signed) return fault("negative", dimension, message, "Write 0 or more.");
+  const meant = plain.replace(foreignMinus, "-");
+  return fault("not-a-number", dimension, message, `Write \`${meant}\` with a plain hyphen.`);
+}
+
+function separatedThousands(plain: string, groups: string, dimension: Dimension): Fault {
+  const rest = plain.slice(groups.length);
+  const whole = groups.replaceAll(/\D/gu, "");
+  // "1,200" may be either; "1,200,000" may not.
+  const other = /^\d+,\d+$/u.test(groups)
+    ? ` or, if a decimal comma was meant, \`${groups.replace(",", ".")}${rest}\``
+    : "";
+  return fault(
+    "thousands-separator",
+    dimension,
+    `"${groups}" separates thousands.`,
+    `Write \`${whole}${rest}\`${other}.`,
+  );
 }
 
 function notANumber(plain: string, dimension: Dimension): Fault {

@@ -1,6 +1,6 @@
 // Writes a table as CSV (RFC 4180) that a spreadsheet, a script and a statistics program all read alike.
 import { stringify } from "csv-stringify/browser/esm/sync";
-import type { Table } from "./table.ts";
+import type { LongTable, Table, TableSpec } from "./table.ts";
 
 /** More digits would claim more than a simulation knows, and fewer would lose whole milligrams in tonnes. */
 const significantDigits = 10;
@@ -15,11 +15,21 @@ function writeNumber(value: number): string {
 
 /** CRLF line ends and a header row; text that a spreadsheet would take for a formula gets an apostrophe before it. */
 export function toCsv(table: Table): string {
+  return writeRows(table, table.rows, true);
+}
+
+/** The same in pieces, for tables that are too long to be held at once. */
+export function* toCsvPieces({ batches, ...spec }: LongTable): Generator<string> {
+  yield writeRows(spec, [], true);
+  for (const rows of batches) yield writeRows(spec, rows, false);
+}
+
+function writeRows(spec: TableSpec, rows: Table["rows"], header: boolean): string {
   return stringify(
-    table.rows.map((row) => [...row]),
+    rows.map((row) => [...row]),
     {
-      header: true,
-      columns: table.columns.map(({ name }) => name),
+      header,
+      columns: spec.columns.map(({ name }) => name),
       record_delimiter: "windows",
       escape_formulas: true,
       cast: { number: writeNumber, boolean: String },

@@ -24,6 +24,11 @@ export interface Table extends TableSpec {
   readonly rows: readonly (readonly Cell[])[];
 }
 
+/** A table whose rows come batch by batch, made only when they are asked for. */
+export interface LongTable extends TableSpec {
+  readonly batches: Iterable<Table["rows"]>;
+}
+
 const typeOfCell = { text: "string", number: "number", integer: "number", boolean: "boolean" } as const;
 
 function fits(cell: Cell | undefined, column: ColumnSpec): boolean {

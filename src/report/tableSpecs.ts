@@ -15,7 +15,8 @@ import type { TableSpec } from "./table.ts";
 
 export const throughputSpec: TableSpec = {
   name: "throughput",
-  meaning: "One measure of one resource of one scenario, over all replications.",
+  meaning:
+    "One measure of one resource of one scenario, over all replications. Nothing is rejected yet, so that every part taken out counts as good.",
   columns: [
     scenarioColumn,
     resourceColumn,
@@ -41,7 +42,7 @@ export const timeByStateSpec: TableSpec = {
     resourceColumn,
     text("state", "What the resource was doing or waiting for"),
     text("kind", "`working`, `waiting`, `stopped` or `off`"),
-    text("cause", "What brought the state about, where it is known"),
+    text("cause", "What a waiting resource waits for; empty for all other states"),
     number("share", "Share of the observed time, from 0 to 1"),
     halfWidth("half_width_95", "the share"),
     number("seconds_per_hour", "The share in seconds of each hour", "s/h"),
@@ -58,8 +59,10 @@ export const bottleneckSpec: TableSpec = {
     text("step", "Step of the resource"),
     number("critical_share", "Share of the critical path that runs through the step, from 0 to 1"),
     halfWidth("half_width_95", "the critical share"),
+    number("tied_share", "The part of the critical share whose start more than one completion bound at once"),
     number("utilization", "Share of time in which the resource was active, from 0 to 1"),
-    number("longest_active_share", "Share of time in which the resource had the longest active period, from 0 to 1"),
+    number("longest_active_share", "Share of time in which the resource's active period was the longest of all"),
+    number("longest_active_alone", "The part of that in which no other resource was about to take over"),
     number("slack_s", "Longer by this many seconds a shot, the step would bind the ideal cycle", "s"),
     number("elasticity", "Change of throughput in percent for 1 % more time in the step"),
     halfWidth("elasticity_half_width_95", "the elasticity"),
@@ -87,7 +90,7 @@ export const circuitsSpec: TableSpec = {
   meaning: "One circuit of steps that must follow each other; the slowest sets the ideal cycle.",
   columns: [
     scenarioColumn,
-    integer("circuit", "Number of the circuit, the slowest first"),
+    text("circuit", "What goes round: the resource that the circuit keeps busy; the slowest circuit comes first"),
     text("steps", "The steps along the circuit"),
     number("seconds", "Time once around", "s"),
     integer("shots", "Shots made while going once around"),
@@ -130,6 +133,44 @@ export const comparisonSpec: TableSpec = {
   ],
 };
 
+export const eventsSpec: TableSpec = {
+  name: "events",
+  meaning: "One resource that entered a state, or began anew in it, in one replication; written with `--events`.",
+  columns: [
+    integer("replication", "Number of the replication, from 1"),
+    number("time_s", "From the start of the replication, warm-up included", "s"),
+    resourceColumn,
+    text("state", "State that the resource entered"),
+    text("step", "Step that shows this state, or that is waited for"),
+    text("cause", "What a waiting resource waits for"),
+    text("station", "Station whose shot it serves"),
+    integer("shot", "Number of the shot at this station, from 1"),
+    text("bound_by_resource", "Whose step ended last of all that this start needed"),
+    number("bound_by_time_s", "When that step had begun", "s"),
+    text("operator", "Operator who lends a hand"),
+    integer("parts", "Parts that a removal which ends here has taken out"),
+  ],
+};
+
+export const shotsSpec: TableSpec = {
+  name: "shots",
+  meaning:
+    "One shot of one station in one replication, with the start of each step; a step of the user's own has a column of its own. Written with `--events`.",
+  columns: [
+    integer("replication", "Number of the replication, from 1"),
+    text("station", "Station that got the shot"),
+    integer("shot", "Number of the shot at this station, from 1"),
+    number(
+      "shift_to_port_start_s",
+      "Valve begins to shift to the station's port, from the start of the replication",
+      "s",
+    ),
+    ...["drop", "close", "blow", "cool", "vent", "open", "remove"].map((step) =>
+      number(`${step}_start_s`, `Step \`${step}\` begins; empty where the run ended before`, "s"),
+    ),
+  ],
+};
+
 /** All files, in the order of the data dictionary. */
 export const tableSpecs: readonly TableSpec[] = [
   throughputSpec,
@@ -139,4 +180,6 @@ export const tableSpecs: readonly TableSpec[] = [
   circuitsSpec,
   replicationsSpec,
   comparisonSpec,
+  eventsSpec,
+  shotsSpec,
 ];

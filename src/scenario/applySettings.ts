@@ -3,7 +3,7 @@ import { isMap, isScalar, isSeq, YAMLMap, type Pair } from "yaml";
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Fault } from "#foundation/fault.ts";
 import type { Issue } from "#foundation/issue.ts";
-import { parseSetting, type Setting } from "./setting.ts";
+import { emptySetting, parseSetting, type Setting } from "./setting.ts";
 import type { ScenarioText } from "./scenarioText.ts";
 import { Source } from "./source.ts";
 import { parseText } from "./yamlText.ts";
@@ -16,7 +16,9 @@ export function applySettings(text: ScenarioText, settings: readonly string[]): 
     if (!("path" in setting)) return [issueOf(setting, file, written, "")];
     const source = new Source(file, setting.value, setting.indent);
     const { document, issues } = parseText(source);
-    if (document === undefined || issues.length > 0) return issues;
+    if (issues.length > 0) return issues;
+    // Only a comment stands behind the equals sign.
+    if (document === undefined) return [issueOf(emptySetting, file, written, "")];
     const key = new Source(file, written);
     const fault = put(text, setting, document.contents, { value: source, key });
     return fault === undefined ? [] : [issueOf(fault, file, written, written.slice(0, setting.indent - 1).trim())];
@@ -79,11 +81,11 @@ function descend(text: ScenarioText, map: YAMLMap, key: string, origins: Origins
   return pair.value;
 }
 
-function pairOf(map: YAMLMap, key: string): Pair<unknown, unknown> | undefined {
+function pairOf(map: YAMLMap, key: string): Pair | undefined {
   return map.items.find((pair) => isScalar(pair.key) && String(pair.key.value) === key);
 }
 
-function addPair(text: ScenarioText, map: YAMLMap, key: string, origins: Origins): Pair<unknown, unknown> {
+function addPair(text: ScenarioText, map: YAMLMap, key: string, origins: Origins): Pair {
   const pair = text.document.createPair(key, null);
   // The key is pointed at where it stands in the path.
   const from = Math.max(0, origins.key.text.indexOf(key));

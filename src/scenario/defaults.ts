@@ -14,7 +14,7 @@ export const defaults = {
   "run.length": { value: "8 h", reason: "one shift" },
   "run.replications": { value: 20, reason: "enough for an interval that is neither lucky nor slow to get" },
   "run.seed": { value: "1", reason: "the same scenario gives the same bytes" },
-  "run.warmup": { value: "0 s", reason: "everything is counted until you say what to leave out" },
+  "run.warmup": { value: "auto", reason: "the start-up is found from the run itself and left out" },
   "run.start": { value: "running", reason: "a cell is judged at work; say `cold` to begin with an empty screw" },
 } as const satisfies Readonly<Record<string, { readonly value: unknown; readonly reason: string }>>;
 

@@ -1,7 +1,8 @@
 // How melt comes to the molds: the screw, its rates or measured times, the valve.
 import { defaulted, mapping, optional, required } from "./key.ts";
 import { rateLaw, timeLaw } from "./law.ts";
-import { milligrams, oneOf, quantity } from "./plainLeaf.ts";
+import { oneOf } from "./plainLeaf.ts";
+import { mass, quantity } from "./quantityLeaf.ts";
 
 /** Keys by which a station may differ from the cell. */
 const ownKeys = {
@@ -26,7 +27,7 @@ export const delivery = mapping(
       "How melt is delivered. `accumulator-head` and `continuous` are not built yet.",
     ),
     ...ownKeys,
-    shotCapacity: optional(milligrams({ above: 0 }), "Largest shot that the screw can hold in front of it."),
+    shotCapacity: optional(mass({ above: 0 }), "Largest shot that the screw can hold in front of it."),
     rechargeStarts: defaulted(
       oneOf("valve-neutral", "mold-closed"),
       "delivery.rechargeStarts",

@@ -2,6 +2,10 @@
 import * as z from "zod/mini";
 import { defaults, type DefaultPath } from "./defaults.ts";
 import { meanings } from "./leaf.ts";
+import { branching } from "./lenient.ts";
+
+/** No cell has more of anything; measured values are no list of this kind. */
+const longestList = 100;
 
 /** Words for what a mapping or list is, said when something else stands in its place. */
 export const containers = z.registry<{ readonly expected: string }>();
@@ -53,7 +57,7 @@ export function mapping<Shape extends z.core.$ZodShape>(
 }
 
 export function listOf<Item extends z.core.$ZodType>(item: Item, expected: string): z.ZodMiniArray<Item> {
-  return z.array(item).check(z.minLength(1)).register(containers, { expected });
+  return z.array(item).check(z.minLength(1), z.maxLength(longestList)).register(containers, { expected });
 }
 
 export function byName<Item extends z.core.$ZodType>(
@@ -72,8 +76,5 @@ export function eitherOr<Other extends z.core.$ZodType, Keys extends z.core.$Zod
   other: Other,
   keys: Keys,
 ): z.ZodMiniUnion<readonly [Other, Keys]> {
-  const union = z.union([other, keys]);
-  union._zod.run = (payload, context): z.core.util.MaybeAsync<z.core.ParsePayload> =>
-    (isMapping(payload.value) ? keys : other)._zod.run(payload, context);
-  return union;
+  return branching(other, keys, isMapping);
 }

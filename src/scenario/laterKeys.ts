@@ -1,7 +1,8 @@
 // Keys whose meaning is fixed but whose working is not built yet: read and checked for form, then refused by name.
 import { byName, listOf, mapping, optional, required } from "./key.ts";
 import { timeLaw } from "./law.ts";
-import { milligrams, oneOf, patterned, quantity, text, wholeNumber } from "./plainLeaf.ts";
+import { oneOf, patterned, text, wholeNumber } from "./plainLeaf.ts";
+import { mass, quantity } from "./quantityLeaf.ts";
 
 const timeOfDay = patterned("^(?:[01][0-9]|2[0-3]):[0-5][0-9]$", "a time of day such as `06:00`");
 
@@ -89,7 +90,7 @@ export const laterKeys = {
         afterOff: optional(quantity("time"), "Time off after which a start-up is due."),
         heatUp: optional(quantity("time"), "Time to heat up."),
         scrap: optional(quantity("cycles"), "Cycles of scrap."),
-        purge: optional(milligrams(), "Melt purged."),
+        purge: optional(mass(), "Melt purged."),
       },
       "{ afterOff: 8 h, heatUp: 2 h, scrap: 20 cycles, purge: 3 kg }",
     ),
@@ -103,8 +104,8 @@ export const laterKeys = {
   quality: optional(
     mapping(
       {
-        lightest: optional(milligrams(), "Least mass of a good part."),
-        heaviest: optional(milligrams(), "Most mass of a good part."),
+        lightest: optional(mass(), "Least mass of a good part."),
+        heaviest: optional(mass(), "Most mass of a good part."),
         shotSpread: optional(share, "Relative standard deviation of mass between shots."),
         cavitySpread: optional(share, "Relative standard deviation of mass between cavities of a manifold."),
         rejects: optional(share, "Base share of rejects."),

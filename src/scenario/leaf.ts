@@ -9,7 +9,11 @@ export type JsonSchema = Readonly<Record<string, unknown>>;
 export const meanings = z.registry<JsonSchema>();
 
 /** A fault of a value, or of a part of it. */
-export type LeafFault = Fault & { readonly within?: readonly (string | number)[] };
+export type LeafFault = Fault & {
+  readonly within?: readonly (string | number)[];
+  /** Point at the key, not at its value. */
+  readonly at?: "key";
+};
 
 /** What reading a leaf gives: its value, or all that is wrong with it. */
 export type LeafReading<Value> = { readonly value: Value } | { readonly faults: readonly LeafFault[] };
@@ -22,7 +26,7 @@ export interface LeafSpec<Value> {
   readonly read: (written: unknown) => LeafReading<Value>;
 }
 
-export type Leaf<Value> = z.ZodMiniType<Value, unknown>;
+export type Leaf<Value> = z.ZodMiniType<Value>;
 
 export function refused(...faults: readonly LeafFault[]): { readonly faults: readonly LeafFault[] } {
   return { faults };
@@ -40,7 +44,14 @@ export function wrongType(written: unknown, expected: string): Fault {
   return { code: "wrong-type", message: `This is ${nounOf(written)}.`, expected, remedy: `Write ${expected}.` };
 }
 
+/** The fault of a key that is the rest of a number: YAML splits `{ mean: 0,9 mm }` at the comma. */
+export function decimalCommaKey(key: string, expected: string): Fault {
+  const message = `"${key}" looks like the rest of a number with a decimal comma.`;
+  return { code: "decimal-comma", message, expected, remedy: "Write numbers with a decimal point: `7.5 s`." };
+}
+
 function nounOf(written: unknown): string {
+  if (written === undefined || written === null) return "nothing";
   if (Array.isArray(written)) return "a list";
   if (typeof written === "string") return "a text";
   if (typeof written === "number") return "a number";

@@ -18,12 +18,13 @@ const reservedForStations = [
 ];
 
 /** The cycle's steps and the states of a station, as tables name them. */
-const reservedForSteps = [
-  ...["drop", "close", "blow", "cool", "vent", "open", "remove", "recharge", "travel in", "cut", "travel out"],
-  ...["awaiting melt", "awaiting valve", "awaiting turn", "valve shifting", "valve shifting to it", "parison drop"],
-  ...["closing", "blowing", "cooling", "venting", "opening", "awaiting removal", "removal", "awaiting takeaway"],
-  ...["being cleared", "changeover", "stopped", "off shift", "shift to port", "shift to neutral"],
-];
+const reservedForSteps = `drop, close, blow, cool, vent, open, remove, recharge, travel in, cut, travel out,
+  awaiting melt, awaiting valve, awaiting turn, valve shifting, valve shifting to it, parison drop, closing, blowing,
+  cooling, venting, opening, awaiting removal, removal, awaiting takeaway, being cleared, changeover, stopped, off shift,
+  shift to port, shift to neutral, let go`.split(/,\s+/u);
+
+/** Tables number the operators. */
+const operatorName = "^operator [0-9]+$";
 
 // Dots, brackets and equals signs belong to paths such as `stations.left.steps.cool=8 s`; a name begins with a letter.
 const form = String.raw`^\p{L}(?:[^.[\]="\p{Cc}]*[^.[\]="\p{Cc}\s])?$`;
@@ -32,7 +33,12 @@ function nameLeaf(example: string, reserved: readonly string[]): Leaf<string> {
   const expected = `a name such as \`${example}\``;
   return leaf({
     expected,
-    json: { type: "string", pattern: form, maxLength: 60, not: { enum: reserved } },
+    json: {
+      type: "string",
+      pattern: form,
+      maxLength: 60,
+      not: { anyOf: [{ enum: reserved }, { pattern: operatorName }] },
+    },
     read: (written) => {
       if (typeof written !== "string") {
         const remedy = `Begin it with a letter: \`${example}\`.`;
@@ -42,7 +48,7 @@ function nameLeaf(example: string, reserved: readonly string[]): Leaf<string> {
         const remedy = "Begin with a letter; no dots, brackets, quotes or equals signs; at most 60 characters.";
         return refused({ code: "name-form", message: `"${written}" cannot be a name.`, expected, remedy });
       }
-      if (!reserved.includes(written)) return { value: written };
+      if (!reserved.includes(written) && !new RegExp(operatorName, "u").test(written)) return { value: written };
       const message = `"${written}" already means something in the tables.`;
       return refused({
         code: "name-reserved",

@@ -1,50 +1,8 @@
 // The bottle and what it is made of; only its masses bear on the cell so far, the rest describes it for the process window.
-import { dimensions } from "#foundation/dimension.ts";
-import { isQuantity, parseQuantity, quantityPattern } from "#foundation/quantity.ts";
+import { flash } from "./flashLeaf.ts";
 import { defaulted, eitherOr, mapping, optional, required } from "./key.ts";
-import { leaf, refused, type Leaf } from "./leaf.ts";
-import { milligrams, quantity, quantitySchema, readMilligrams, text } from "./plainLeaf.ts";
-
-/** Flash as it is written: a mass, or a share of the part or of the whole shot. */
-export type FlashSpec =
-  { readonly of: "itself"; readonly milligrams: number } | { readonly of: "part" | "shot"; readonly share: number };
-
-const shareOf = /^(.*%)\s*of\s+(part|shot)\s*$/u;
-const shareOfPattern = `${quantityPattern("share").slice(0, -1)}of\\s+(?:part|shot)\\s*$`;
-
-const flash: Leaf<FlashSpec> = leaf({
-  expected: "`30 % of part`, `25 % of shot`, or a mass such as `12 g`",
-  json: { anyOf: [{ type: "string", pattern: shareOfPattern }, quantitySchema("mass")] },
-  read: (written) => {
-    const [, share = "", of = ""] = typeof written === "string" ? (shareOf.exec(written) ?? []) : [];
-    if (share !== "") return readShare(share, of === "shot" ? "shot" : "part");
-    const isShare = typeof written === "string" && isQuantity(parseQuantity(written, "share"));
-    if (isShare) {
-      const remedy = `Write \`${written} of part\` or \`${written} of shot\`.`;
-      return refused({
-        code: "share-of-what",
-        message: `It is not said of what ${written} is taken.`,
-        expected: "`30 % of part`",
-        remedy,
-      });
-    }
-    const mass = readMilligrams(written);
-    return "faults" in mass ? mass : { value: { of: "itself", milligrams: mass.value } };
-  },
-});
-
-function readShare(text: string, of: "part" | "shot"): ReturnType<Parameters<typeof leaf<FlashSpec>>[0]["read"]> {
-  const reading = parseQuantity(text, "share");
-  if (!isQuantity(reading)) return refused(reading);
-  if (of === "part" || reading.value < 1) return { value: { of, share: reading.value } };
-  const remedy = "Write less than 100 % of shot, or a share of the part.";
-  return refused({
-    code: "out-of-range",
-    message: `${text} of the shot leaves nothing for the part.`,
-    expected: dimensions.share.noun,
-    remedy,
-  });
-}
+import { text } from "./plainLeaf.ts";
+import { mass, quantity } from "./quantityLeaf.ts";
 
 const material = mapping(
   {
@@ -67,7 +25,7 @@ const material = mapping(
 export const product = mapping(
   {
     material: optional(eitherOr(text("HDPE"), material), "Name from the catalogue, or a mapping with own values."),
-    partMass: required(milligrams({ above: 0 }), "Mass of one finished part."),
+    partMass: required(mass({ above: 0 }), "Mass of one finished part."),
     flash: defaulted(
       flash,
       "product.flash",

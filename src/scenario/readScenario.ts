@@ -28,7 +28,7 @@ export interface ScenarioReading {
   readonly scenario?: Scenario;
   /** In the order of the text. */
   readonly issues: readonly Issue[];
-  /** What was assumed where the text is silent. */
+  /** What was assumed where the text is silent; nothing where it is refused. */
   readonly assumed: readonly Assumption[];
 }
 
@@ -45,14 +45,22 @@ export function readScenario(text: string, options: ReadOptions): ScenarioReadin
   const columns = readColumns(read.draft, options.readText);
   const resolved = isMapping(content) ? resolveScenario(columns.draft, content, options.name) : { findings: [] };
   const findings = [...read.findings, ...columns.findings, ...resolved.findings, ...findNotBuilt(content)];
-  const issues = [...parsed.issues, ...settingIssues, ...findings.map((finding) => tree.toIssue(finding))].toSorted(
-    inOrderOfText(options.file),
-  );
+  const found = findings.slice(0, mostFaults).map((finding) => tree.toIssue(finding));
+  const rest = Math.max(0, findings.length - mostFaults);
+  const issues = [...parsed.issues, ...settingIssues, ...found, ...(rest > 0 ? [moreFaults(rest, source)] : [])];
+  const inOrder = issues.toSorted(inOrderOfText(options.file));
   const refused = issues.some((issue) => issue.severity === "error");
-  const assumed = assumptions(content, tree);
-  return resolved.scenario === undefined || refused
-    ? { issues, assumed }
-    : { scenario: resolved.scenario, issues, assumed };
+  if (resolved.scenario === undefined || refused) return { issues: inOrder, assumed: [] };
+  return { scenario: resolved.scenario, issues: inOrder, assumed: assumptions(content, tree) };
+}
+
+/** More than anybody reads at once: a text with so many is probably no scenario. */
+const mostFaults = 100;
+
+function moreFaults(rest: number, source: Source): Issue {
+  const message = `${rest} more faults are not shown.`;
+  const remedy = "Put these right first.";
+  return { code: "more-faults", severity: "error", fate: "file", path: "", place: source.placeOf(0), message, remedy };
 }
 
 function nothing(source: Source): Issue {

@@ -1,12 +1,13 @@
 // Runs the glossary over what a text holds and keeps both: everything that was wrong and everything that could be read.
-import * as z from "zod/mini";
+import type * as z from "zod/mini";
 import type { Fault } from "#foundation/fault.ts";
-import type { LawReading } from "./law.ts";
+import type { LawReading } from "./lawReading.ts";
 import type { Distribution } from "#engine/distribution.ts";
 import type { Finding } from "./finding.ts";
 import { glossary, type Written } from "./glossary.ts";
 import { absence, wrongType } from "./leaf.ts";
-import { containers } from "./key.ts";
+import { containers, isMapping } from "./key.ts";
+import { readLeniently } from "./lenient.ts";
 import { unknownKey } from "./unknownKey.ts";
 
 /** What could be read: as Written, but any part may be absent. */
@@ -24,25 +25,15 @@ export interface Reading {
 }
 
 export function readGlossary(content: unknown): Reading {
-  // The public way to parse gives either a value or faults; the checks across keys need what could be read beside what could not.
-  const payload = glossary._zod.run({ value: content, issues: [] }, { async: false });
-  if (payload instanceof Promise) return { draft: {}, findings: [] };
-  const findings = payload.issues.flatMap(findingsOf);
-  for (const issue of payload.issues) if (isContainerIssue(issue)) forget(payload.value, issue.path ?? []);
-  const draft =
-    typeof payload.value === "object" && payload.value !== null && !Array.isArray(payload.value) ? payload.value : {};
-  return {
-    draft: findings.some((finding) => finding.path.length === 0 && finding.at !== "key") ? {} : draft,
-    findings,
-  };
+  const { value, issues } = readLeniently(glossary, content);
+  // What stands where a mapping or list was wanted is left in the value as it was written, and so is a list without end.
+  for (const issue of issues) {
+    if (issue.code === "invalid_type" || issue.code === "too_big") forget(value, issue.path ?? []);
+  }
+  return { draft: isMapping(content) ? (value as Draft<Written>) : {}, findings: issues.flatMap(findingsOf) };
 }
 
 type RawIssue = z.core.$ZodRawIssue;
-
-/** What stands where a mapping or list was wanted is left in the value as it was. */
-function isContainerIssue(issue: RawIssue): boolean {
-  return issue.code === "invalid_type";
-}
 
 function forget(whole: unknown, path: readonly PropertyKey[]): void {
   const last = path.at(-1);
@@ -58,8 +49,12 @@ function findingsOf(issue: RawIssue): readonly Finding[] {
   const path = (issue.path ?? []).map((key) => (typeof key === "number" ? key : String(key)));
   if (issue.code === "custom") return [named({ ...(issue.params as { readonly fault: Fault }).fault, path })];
   if (issue.code === "unrecognized_keys") return issue.keys.map((key) => unknownKey(key, path, issue.inst));
-  const schema = issue.inst as z.core.$ZodType | undefined;
+  const schema = (issue.schema ?? issue.inst) as z.core.$ZodType | undefined;
   const expected = (schema && containers.get(schema)?.expected) ?? "another value";
+  if (issue.code === "too_big") {
+    const remedy = `Keep at most ${issue.maximum} entries.`;
+    return [{ code: "list-too-long", message: "The list is too long.", expected, remedy, path, at: "key" }];
+  }
   if (issue.code === "too_small") {
     return [{ code: "list-empty", message: "The list is empty.", expected, remedy: `Write ${expected}.`, path }];
   }

@@ -2,7 +2,7 @@
 import type { Distribution } from "#engine/distribution.ts";
 import type { Finding, Path } from "./finding.ts";
 import type { Written } from "./glossary.ts";
-import type { LawReading } from "./law.ts";
+import type { LawReading } from "./lawReading.ts";
 import type { Draft } from "./reading.ts";
 
 export type ScenarioDraft = Draft<Written>;
@@ -32,7 +32,12 @@ export function isAlwaysZero(law: Distribution): boolean {
       return law.max < halfTick;
     case "empirical":
       return law.values.every((value) => value < halfTick);
-    default:
+    case "normal":
+    case "lognormal":
+    case "gamma":
+    case "exponential":
+    case "weibull":
+      // Their spread is above zero.
       return false;
   }
 }

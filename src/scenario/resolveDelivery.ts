@@ -1,6 +1,6 @@
 // Recharge and drop of a station: a measured time or a rate, its own or the cell's, never both.
 import type { Path } from "./finding.ts";
-import type { LawReading } from "./law.ts";
+import type { LawReading } from "./lawReading.ts";
 import { settled, type Resolution } from "./resolution.ts";
 import type { TimeOrRate } from "./scenario.ts";
 

@@ -1,7 +1,7 @@
 // The masses of every product, in whole milligrams.
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Path } from "./finding.ts";
-import type { FlashSpec } from "./productKeys.ts";
+import type { FlashSpec } from "./flashLeaf.ts";
 import type { ProductDraft, Resolution, StationDraft } from "./resolution.ts";
 
 export interface ProductMasses {
@@ -64,28 +64,18 @@ export function productOf(
   { has, report }: Resolution,
 ): string | undefined {
   const names = [...products.keys()];
-  const known = names.map((name) => `\`${name}\``).join(", ");
-  if (!has([...path, "product"])) {
+  const at = [...path, "product"];
+  const expected = `one of ${names.map((name) => `\`${name}\``).join(", ")}`;
+  if (!has(at)) {
     if (names.length < 2) return names[0];
     const message = "It is not said which product this station makes.";
-    report({
-      code: "product-which",
-      message,
-      expected: `one of ${known}`,
-      remedy: `Add \`product: ${names[0]}\`.`,
-      path: [...path, "product"],
-    });
+    report({ code: "product-which", message, expected, remedy: `Add \`product: ${names[0]}\`.`, path: at });
     return undefined;
   }
   if (station.product === undefined || products.has(station.product)) return station.product;
   const meant = didYouMean(station.product, names);
-  const remedy = meant === undefined ? `Write one of ${known}.` : `Did you mean \`${meant}\`?`;
-  report({
-    code: "product-unknown",
-    message: `There is no product "${station.product}".`,
-    expected: `one of ${known}`,
-    remedy,
-    path: [...path, "product"],
-  });
+  const remedy = meant === undefined ? `Write ${expected}.` : `Did you mean \`${meant}\`?`;
+  const message = `There is no product "${station.product}".`;
+  report({ code: "product-unknown", message, expected, remedy, path: at });
   return undefined;
 }

@@ -36,7 +36,10 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   adviseOn(resolved, resolution);
   const stations = resolved.filter((station) => station !== undefined);
   const parts = {
-    ...{ name, title: draft.title ?? name, valve, run },
+    name,
+    title: draft.title ?? name,
+    valve,
+    run,
     delivery: resolveDelivery(resolution),
     stations: stations.length === listed.length ? inOrder(stations, order) : undefined,
     operators: draft.crew?.operators,
@@ -108,7 +111,7 @@ function resolveValve({ draft }: Resolution): ValveSpec | undefined {
 }
 
 function resolveRun({ draft, report }: Resolution): RunSpec | undefined {
-  const { length, replications, seed, warmup, start } = draft.run ?? {};
+  const { length, replications, seed, warmup, start, precision } = draft.run ?? {};
   if (length !== undefined && typeof warmup === "number" && warmup >= length) {
     const message = "The warm-up takes the whole run, so nothing is left to count.";
     report({
@@ -119,8 +122,8 @@ function resolveRun({ draft, report }: Resolution): RunSpec | undefined {
       path: ["run", "warmup"],
     });
   }
-  const run = { length, replications, seed, warmup: warmup === "auto" ? undefined : warmup, start };
-  return isComplete(run) ? run : undefined;
+  const run = { length, replications, seed, warmup, start };
+  return isComplete(run) ? { ...run, ...(precision === undefined ? {} : { precision }) } : undefined;
 }
 
 /** What is allowed but probably not meant. */

@@ -34,7 +34,10 @@ function assemble(
   const cell = resolution.draft.delivery;
   const { steps, cavities, priority } = draft;
   const spec = {
-    ...{ name, cavities, product, priority },
+    name,
+    cavities,
+    product,
+    priority,
     partMass: masses && masses.partMilligrams / 1_000_000,
     flashMass: masses && masses.flashMilligrams / 1_000_000,
     drop: timeOrRate("deliveryRate", "drop", draft.delivery, cell),

@@ -1,7 +1,8 @@
 // How long and how often the cell is run, and who is there.
 import { defaulted, mapping, optional } from "./key.ts";
 import { leaf, refused, wrongType, type Leaf } from "./leaf.ts";
-import { oneOf, quantity, quantitySchema, readQuantity, wholeNumber } from "./plainLeaf.ts";
+import { oneOf, wholeNumber } from "./plainLeaf.ts";
+import { quantity, quantitySchema, readQuantity } from "./quantityLeaf.ts";
 import { timeLaw } from "./law.ts";
 
 const seed: Leaf<string> = leaf({
@@ -25,7 +26,7 @@ export const run = mapping(
     length: defaulted(quantity("time", { above: 0 }), "run.length", "Simulated time of one replication."),
     replications: defaulted(wholeNumber(1, 100_000), "run.replications", "Independent repetitions."),
     seed: defaulted(seed, "run.seed", "Names the luck: the same seed gives the same numbers."),
-    warmup: defaulted(warmup, "run.warmup", "Time from the start that is not counted. `auto` is not built yet."),
+    warmup: defaulted(warmup, "run.warmup", "Time from the start that is not counted. `auto` finds it from the run."),
     start: defaulted(
       oneOf("running", "cold"),
       "run.start",
@@ -33,7 +34,7 @@ export const run = mapping(
     ),
     precision: optional(
       quantity("share", { above: 0 }),
-      "Replicate until the relative half-width is this. Not built yet.",
+      "Replicate until the 95 % half width of good parts per hour is at most this share of it.",
     ),
   },
   "{ length: 8 h, replications: 20, seed: demo }",

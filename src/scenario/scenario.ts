@@ -67,8 +67,10 @@ export interface RunSpec {
   readonly length: number;
   readonly replications: number;
   readonly seed: string;
-  /** Seconds from the start that are not counted. */
-  readonly warmup: number;
+  /** Seconds from the start that are not counted; `auto`: to be found from the run itself. */
+  readonly warmup: number | "auto";
+  /** Replications are added until the 95 % half width of good parts per hour is at most this share of the mean. */
+  readonly precision?: number;
   /** `running`: shot full, molds open and empty; `cold`: the screw must recharge first. */
   readonly start: "running" | "cold";
 }

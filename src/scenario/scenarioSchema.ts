@@ -2,9 +2,11 @@
 import * as z from "zod/mini";
 import { glossary } from "./glossary.ts";
 import { meanings, type JsonSchema } from "./leaf.ts";
+import { quantityDefinitions } from "./quantityLeaf.ts";
 
 /** JSON Schema, draft 2020-12, of what a scenario file may hold; it comes from the glossary that reading goes by. */
 export function scenarioSchema(): JsonSchema {
   const schema = z.toJSONSchema(glossary, { io: "input", metadata: meanings, target: "draft-2020-12" });
-  return { ...schema, title: "Scenario of an extrusion blow molding cell" };
+  const $defs = { ...quantityDefinitions(), ...schema.$defs };
+  return { ...schema, $defs, title: "Scenario of an extrusion blow molding cell" };
 }

@@ -112,6 +112,6 @@ function spotOf(node: unknown, source: Source): Spot | undefined {
   return range ? { source, from: range[0], to: range[1] } : undefined;
 }
 
-function keyText(pair: Pair<unknown, unknown>): string {
+function keyText(pair: Pair): string {
   return isScalar(pair.key) ? String(pair.key.value) : "";
 }

@@ -9,11 +9,19 @@ export interface Setting {
   readonly indent: number;
 }
 
+const expected = "`path=value` such as `stations.left.steps.cool=8 s`";
+
+export const emptySetting: Fault = {
+  code: "set-form",
+  message: "Nothing stands after the equals sign.",
+  expected,
+  remedy: `Write ${expected}.`,
+};
+
 const step = /^(?:\.?([^.[\]]+)|\[(\d+)\])/u;
 
 /** Takes `stations[0].cavities=2` apart into a path and the text of a YAML value. */
 export function parseSetting(text: string): Setting | Fault {
-  const expected = "`path=value` such as `stations.left.steps.cool=8 s`";
   const equals = text.indexOf("=");
   if (equals < 0)
     return { code: "set-form", message: `"${text}" has no equals sign.`, expected, remedy: `Write ${expected}.` };
@@ -26,14 +34,7 @@ export function parseSetting(text: string): Setting | Fault {
       remedy: `Write ${expected}.`,
     };
   }
-  if (text.slice(equals + 1).trim() === "") {
-    return {
-      code: "set-form",
-      message: "Nothing stands after the equals sign.",
-      expected,
-      remedy: `Write ${expected}.`,
-    };
-  }
+  if (text.slice(equals + 1).trim() === "") return emptySetting;
   return { path, value: text.slice(equals + 1), indent: equals + 1 };
 }
 

@@ -23,7 +23,7 @@ export function listStations(resolution: Resolution): readonly ListedStation[] {
     });
   });
   checkNames(stations, resolution);
-  return stations;
+  return stations.slice(0, mostStations);
 }
 
 function nameOf(name: string, count: number | undefined, index: number): string {

@@ -12,34 +12,31 @@ export function stationOrder(names: readonly string[], resolution: Resolution): 
   return order.filter((name) => name !== undefined);
 }
 
-function checkOrder(order: readonly (string | undefined)[], names: readonly string[], { report }: Resolution): void {
+type Names = readonly (string | undefined)[];
+
+function checkOrder(order: Names, names: readonly string[], { report }: Resolution): void {
   const expected = `every station once: ${names.join(", ")}`;
   for (const [index, name] of order.entries()) {
+    const path = ["order", index];
     if (name === undefined) continue;
     if (!names.includes(name)) {
       const meant = didYouMean(name, names);
       const remedy = meant === undefined ? `Write ${expected}.` : `Did you mean \`${meant}\`?`;
-      report({
-        code: "order-unknown",
-        message: `There is no station "${name}".`,
-        expected,
-        remedy,
-        path: ["order", index],
-      });
+      report({ code: "order-unknown", message: `There is no station "${name}".`, expected, remedy, path });
     } else if (order.indexOf(name) < index) {
       const message = `The station "${name}" stands in the order twice.`;
-      report({ code: "order-twice", message, expected, remedy: "Keep one of them.", path: ["order", index] });
+      report({ code: "order-twice", message, expected, remedy: "Keep one of them.", path });
     }
   }
-  const absent = names.filter((name) => !order.includes(name));
+  const absent = names.filter((name) => !order.includes(name)).join(", ");
   // A name that could not be read may be the one that is looked for.
-  if (absent.length === 0 || order.includes(undefined)) return;
-  const message = `The order leaves out ${absent.join(", ")}.`;
+  if (absent === "" || order.includes(undefined)) return;
+  const remedy = `Add ${absent}, or delete \`order\`.`;
   report({
     code: "order-incomplete",
-    message,
+    message: `The order leaves out ${absent}.`,
     expected,
-    remedy: `Add ${absent.join(", ")}, or delete \`order\`.`,
+    remedy,
     path: ["order"],
     at: "key",
   });

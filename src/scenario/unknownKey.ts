@@ -1,22 +1,20 @@
 // The finding for a key that the glossary does not know where it stands, with the nearest thing that was probably meant.
-import type * as z from "zod/mini";
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Finding, Path } from "./finding.ts";
+import { decimalCommaKey } from "./leaf.ts";
+import { keysOf } from "./lenient.ts";
 import { homesOf } from "./keyIndex.ts";
 
 /** `parent` is the mapping's schema, where known. */
 export function unknownKey(key: string, path: Path, parent: unknown): Finding {
-  const known = keysOf(parent);
+  const known = keysOf(parent).filter((each) => each !== "$schema");
   const at = { path: [...path, key], at: "key", value: key } as const;
   const expected = `one of ${known.map((each) => `\`${each}\``).join(", ")}`;
   if (key === "<<") {
     const remedy = "Write the keys out here.";
     return { ...at, code: "yaml-anchor", message: "Merge keys are not part of the format.", expected, remedy };
   }
-  if (/^\d/u.test(key)) {
-    const message = `"${key}" looks like the rest of a number with a decimal comma.`;
-    return { ...at, code: "decimal-comma", message, expected, remedy: "Write numbers with a decimal point: `7.5 s`." };
-  }
+  if (/^\d/u.test(key)) return { ...at, ...decimalCommaKey(key, expected) };
   return {
     ...at,
     code: "unknown-key",
@@ -24,11 +22,6 @@ export function unknownKey(key: string, path: Path, parent: unknown): Finding {
     expected,
     remedy: remedyFor(key, known),
   };
-}
-
-function keysOf(schema: unknown): readonly string[] {
-  const shape = (schema as Partial<z.core.$ZodObject> | undefined)?._zod?.def.shape;
-  return Object.keys(shape ?? {}).filter((key) => key !== "$schema");
 }
 
 function remedyFor(key: string, known: readonly string[]): string {

@@ -1,11 +1,15 @@
 // Parses a text as the plain part of YAML 1.2 that a scenario is written in, and words what does not belong there.
-import { isMap, isScalar, isSeq, parseDocument, visit, type Document, type YAMLError } from "yaml";
+import { parseDocument, type Document, type YAMLError } from "yaml";
 import type { Fault } from "#foundation/fault.ts";
 import type { Issue } from "#foundation/issue.ts";
+import { takeOutForeignParts } from "./foreignYaml.ts";
 import type { Source } from "./source.ts";
 
 /** Characters; the parser's time grows faster than the text. */
 const longest = 1_000_000;
+
+/** One for each key of a scenario: more were not written by hand. */
+const mostDuplicates = 100;
 
 export interface ParsedText {
   /** Absent where the text is not YAML at all. */
@@ -27,10 +31,11 @@ export function parseText(source: Source): ParsedText {
   const broken = document.errors.filter((error) => error.code !== "DUPLICATE_KEY");
   // After the first place where the text is broken the parser only guesses, so what it says of the rest would mislead.
   const first = broken.slice(0, 1);
-  const duplicates = broken.length > 0 ? [] : document.errors;
+  const duplicates = broken.length > 0 ? [] : document.errors.slice(0, mostDuplicates);
   const issues = [...first, ...duplicates].map((error) => issueAt(source, error.pos[0], yamlFault(error, source)));
   if (broken.length > 0) return { issues };
-  const all = [...issues, ...directiveIssues(document, source), ...foreignNodes(document, source)];
+  const foreign = takeOutForeignParts(document).map(({ offset, fault }) => issueAt(source, offset, fault));
+  const all = [...issues, ...foreign];
   return document.contents === null ? { issues: all } : { document, issues: all };
 }
 
@@ -65,90 +70,45 @@ function issueAt(source: Source, offset: number, fault: Fault, value?: string): 
 }
 
 function yamlFault(error: YAMLError, source: Source): Fault {
-  const word = source.excerpt(...error.pos);
-  switch (error.code) {
-    case "DUPLICATE_KEY":
-      return {
-        code: "duplicate-key",
-        message: `The key \`${keyAt(source, error.pos[0])}\` stands here twice.`,
-        remedy: "Delete one of the two.",
-      };
-    case "MULTIPLE_DOCS":
-      return {
-        code: "yaml-documents",
-        message: "The file holds more than one document.",
-        remedy: "Keep one scenario a file; delete `---`.",
-      };
-    case "TAB_AS_INDENT":
-      return { code: "yaml-tab", message: "A tab is used to indent.", remedy: "Indent with spaces." };
-    case "BLOCK_AS_IMPLICIT_KEY":
-      return {
-        code: "yaml-syntax",
-        message: "A second colon stands on this line.",
-        remedy: 'Put the text in quotes: `"a: b"`.',
-      };
-    case "BAD_ALIAS":
-      return {
-        code: "yaml-anchor",
-        message: `The alias \`${word}\` refers to nothing.`,
-        remedy: "Write the value out.",
-      };
-    case "RESOURCE_EXHAUSTION":
-      return { code: "yaml-depth", message: "The text is nested too deeply.", remedy: "Check the brackets." };
-    default:
-      return {
-        code: "yaml-syntax",
-        message: `${error.message.split("\n")[0] ?? ""}.`,
-        remedy: "Check indentation, colons, quotes and brackets here and on the line before.",
-      };
-  }
+  const fault = wordings[error.code]?.(source, error.pos);
+  if (fault !== undefined) return fault;
+  const message = `${error.message.split("\n")[0] ?? ""}.`;
+  const remedy = "Check indentation, colons, quotes and brackets here and on the line before.";
+  return { code: "yaml-syntax", message, remedy };
 }
+
+type Wording = (source: Source, pos: readonly [number, number]) => Fault;
+
+/** Our own words for what goes wrong most; the parser's own for the rest. */
+const wordings: Partial<Readonly<Record<YAMLError["code"], Wording>>> = {
+  DUPLICATE_KEY: (source, [from]) => ({
+    code: "duplicate-key",
+    message: `The key \`${keyAt(source, from)}\` stands here twice.`,
+    remedy: "Delete one of the two.",
+  }),
+  MULTIPLE_DOCS: () => ({
+    code: "yaml-documents",
+    message: "The file holds more than one document.",
+    remedy: "Keep one scenario a file; delete `---`.",
+  }),
+  TAB_AS_INDENT: () => ({ code: "yaml-tab", message: "A tab is used to indent.", remedy: "Indent with spaces." }),
+  BLOCK_AS_IMPLICIT_KEY: () => ({
+    code: "yaml-syntax",
+    message: "A second colon stands on this line.",
+    remedy: 'Put the text in quotes: `"a: b"`.',
+  }),
+  BAD_ALIAS: (source, [from, to]) => ({
+    code: "yaml-anchor",
+    message: `The alias \`${source.excerpt(from, to)}\` refers to nothing.`,
+    remedy: "Write the value out.",
+  }),
+  RESOURCE_EXHAUSTION: () => ({
+    code: "yaml-depth",
+    message: "The text is nested too deeply.",
+    remedy: "Check the brackets.",
+  }),
+};
 
 function keyAt(source: Source, offset: number): string {
   return /^[^:\n]*/u.exec(source.text.slice(offset, offset + 80))?.[0].trim() ?? "";
-}
-
-function directiveIssues(document: Document, source: Source): readonly Issue[] {
-  const directives = document.directives;
-  if (directives === undefined || (!directives.yaml.explicit && Object.keys(directives.tags).length === 1)) return [];
-  const fault = {
-    code: "yaml-directive",
-    message: "Directives such as `%YAML` are not part of the format.",
-    remedy: "Delete the line.",
-  };
-  return [issueAt(source, 0, fault)];
-}
-
-/** Anchors, aliases, tags and keys that are no plain words: YAML has them, scenarios do not. */
-function foreignNodes(document: Document, source: Source): readonly Issue[] {
-  const issues: Issue[] = [];
-  const add = (offset: number | undefined, code: string, what: string, remedy: string): void => {
-    issues.push(issueAt(source, offset ?? 0, { code, message: `${what} not part of the format.`, remedy }));
-  };
-  visit(document, {
-    Alias: (_, node) => add(node.range?.[0], "yaml-anchor", "Aliases are", "Write the value out."),
-    Node: (_, node) => {
-      if (isMap(node) || isSeq(node) || isScalar(node)) {
-        if (node.anchor !== undefined)
-          add(
-            node.range?.[0],
-            "yaml-anchor",
-            `Anchors such as \`&${node.anchor}\` are`,
-            "Delete the anchor and write the value out.",
-          );
-        if (node.tag !== undefined)
-          add(
-            node.range?.[0],
-            "yaml-tag",
-            "Tags such as `!!str` are",
-            "Delete the tag; quotes make a text of a number.",
-          );
-      }
-    },
-    Pair: (_, { key }) => {
-      if (isMap(key) || isSeq(key))
-        add(key.range?.[0], "yaml-key", "Lists and mappings as keys are", "Write a plain word as the key.");
-    },
-  });
-  return issues;
 }

@@ -45,7 +45,7 @@ describe("blowcell", () => {
     [["--nonsense"], "unknown option '--nonsense'"],
     [["schema", "file.yaml"], "too many arguments"],
     [["sweep", "a.yaml"], "sweep is planned but not built yet"],
-    [["schema", "--jobs", "3"], "--jobs is planned but not built yet"],
+    [["schema", "--shard", "1/3"], "--shard is planned but not built yet"],
     [["\u001b[31mred"], "unknown command '\\u001b[31mred'"],
   ])("%j leaves 2 and says what is wrong and what would help", (args, words) => {
     const { code, output, errors } = callBlowcell(args);

@@ -1,10 +1,9 @@
 // Bundles the command line into dist/cli: one entry, one chunk a command, so that each command loads only what it needs.
-import { chmod, readFile, readdir, rm, stat } from "node:fs/promises";
+import { chmod, readdir, rm, stat } from "node:fs/promises";
 import path from "node:path";
-import { fileURLToPath } from "node:url";
+import { bundleSettings, root } from "./bundleSettings.mjs";
 
-const root = fileURLToPath(new URL("../..", import.meta.url));
-const entry = path.join(root, "src/cli/blowcell.ts");
+const entries = ["blowcell", "worker"].map((name) => path.join(root, `src/cli/${name}.ts`));
 const outputFolder = path.join(root, "dist/cli");
 const output = path.join(outputFolder, "blowcell.js");
 const flags = new Set(process.argv.slice(2));
@@ -34,26 +33,17 @@ async function loadEsbuild() {
 }
 
 async function bundle(esbuild) {
-  const { version } = JSON.parse(await readFile(path.join(root, "package.json"), "utf8"));
   return esbuild.build({
-    absWorkingDir: root,
-    entryPoints: [entry],
+    ...bundleSettings,
+    entryPoints: entries,
     outdir: outputFolder,
-    bundle: true,
     splitting: true,
     minify: true,
     // Names stay readable in a bug report.
     keepNames: true,
     metafile: true,
-    logLevel: "warning",
-    platform: "node",
-    target: "node20",
-    format: "esm",
-    conditions: ["blowcell-source"],
-    define: { BLOWCELL_VERSION: JSON.stringify(version) },
-    alias: { debug: path.join(root, "tests/tools/silentDebug.mjs") },
-    // CommonJS packages inside an ES module bundle still call require for Node's own modules.
-    banner: { js: `import{createRequire as openRequire}from"node:module";const require=openRequire(import.meta.url);` },
+    // Loads its own files for the threads that it starts, which a bundle would hide from it.
+    external: ["piscina"],
   });
 }
 

@@ -1,11 +1,11 @@
 // Writes the files that are made from the sources and kept in the repository: `npm run generate`.
 import { spawnSync } from "node:child_process";
-import { mkdir, rm, writeFile } from "node:fs/promises";
+import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
-import { fileURLToPath, pathToFileURL } from "node:url";
+import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
+import { bundleSettings, root } from "./bundleSettings.mjs";
 
-const root = fileURLToPath(new URL("../..", import.meta.url));
 const inRoot = (name) => path.join(root, name);
 
 /** Bundles a few exports of the sources, as Node 20 reads no TypeScript. */
@@ -13,16 +13,18 @@ async function load(source) {
   const file = inRoot(`dist/generate-${process.pid}.mjs`);
   const stdin = { contents: source, resolveDir: root, loader: "ts" };
   await mkdir(path.dirname(file), { recursive: true });
-  await build({ stdin, outfile: file, bundle: true, platform: "node", format: "esm", conditions: ["blowcell-source"] });
+  await build({ ...bundleSettings, stdin, outfile: file });
   return import(pathToFileURL(file).href).finally(() => rm(file));
 }
 
-const { dictionary } = await load(`
+const { dictionary, withCodeTable } = await load(`
   import { dataDictionary } from "#report/dataDictionary.ts";
   import { tableSpecs } from "#report/tableSpecs.ts";
+  export { withCodeTable } from "./tests/tools/codeTable.ts";
   export const dictionary = dataDictionary(tableSpecs);
 `);
 await writeFile(inRoot("reports/README.md"), dictionary);
+await writeFile(inRoot("README.md"), withCodeTable(await readFile(inRoot("README.md"), "utf8")));
 
 const schema = spawnSync(process.execPath, [inRoot("dist/cli/blowcell.js"), "schema"], { encoding: "utf8" });
 if (schema.status !== 0) throw new Error(schema.stderr);

@@ -1,0 +1,15 @@
+// A circuit of the ideal cycle, in the words and units of its readers.
+
+/** A circuit of steps that wait for each other in a ring; the heaviest one sets the period. */
+export interface IdealCircuit {
+  readonly name: string;
+  readonly steps: readonly string[];
+  readonly resources: readonly string[];
+  /** Time of all its steps, and the shots that it delivers in that time. */
+  readonly seconds: number;
+  readonly shots: number;
+  readonly secondsPerShot: number;
+  /** Seconds by which its steps may grow before it sets the period. */
+  readonly slackSeconds: number;
+  readonly critical: boolean;
+}

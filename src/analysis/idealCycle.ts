@@ -1,0 +1,192 @@
+// The ideal cycle: the period that the cell would keep if every step took its mean time, what sets it, and the slack of all else.
+import { invariant } from "#foundation/invariant.ts";
+import { TICKS_PER_SECOND } from "#engine/sampler.ts";
+import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { boundCircuits } from "./boundCircuits.ts";
+import type { IdealCircuit } from "./idealCircuit.ts";
+import { maxPlus, type Circuit } from "./maxPlus.ts";
+import { areEqual, isStation, orderedShots, type GraphStep, type OrderedShots } from "./orderedShots.ts";
+import { earliestStarts } from "./earliestStarts.ts";
+
+/** A step in one period at mean times; seconds from the beginning of the first shot's valve shift. */
+export interface IdealStep {
+  readonly resource: string;
+  readonly step: string;
+  readonly station: string;
+  readonly shot: number;
+  readonly start: number;
+  readonly end: number;
+  readonly critical: boolean;
+}
+
+export interface IdealCycle {
+  /** `bound`: no order of stations repeats; no cell of these times can be faster than this, and it may be slower. */
+  readonly method: "fixed order" | "order found by running" | "bound";
+  readonly secondsPerShot: number;
+  /** Exactly so many ticks for so many shots. */
+  readonly periodTicks: number;
+  readonly shotsPerPeriod: number;
+  /** The critical one first, then by slack. */
+  readonly circuits: readonly IdealCircuit[];
+  /** Least slack of the circuits through a step, in seconds; null where it is on none. */
+  readonly slackOf: (resource: string, step: string) => number | null;
+  /** Empty for a bound. */
+  readonly schedule: readonly IdealStep[];
+  /** Station circuit / plasticator circuit: the stations of this kind that keep the screw busy; null where stations differ. */
+  readonly stationsNeeded: number | null;
+}
+
+/**
+ * Times are the means of the sampled laws, in whole microseconds. The graph comes from running the cycle table itself, so that it
+ * cannot disagree with the simulation; the period comes from the graph alone.
+ */
+export function idealCycle(scenario: Scenario): IdealCycle {
+  const order = orderedShots(scenario);
+  if (!order) return boundCycle(scenario);
+  const solved = maxPlus(order.graph);
+  invariant(solved.kind === "periodic", "a cell that runs has a period", { kind: solved.kind });
+  const periodTicks = solved.ratio.ticks;
+  const shotsPerPeriod = solved.ratio.tokens * order.shotsPerToken;
+  const isFolded = order.method === "fixed order" && order.shotsPerToken === 1 && scenario.stations.length > 1;
+  const circuits = heaviestByName(solved.circuits.map((circuit) => describe(circuit, order, scenario, isFolded)));
+  const slack = slackTable(order, solved.slackOf, scenario, isFolded);
+  return {
+    method: order.method,
+    secondsPerShot: periodTicks / shotsPerPeriod / TICKS_PER_SECOND,
+    periodTicks,
+    shotsPerPeriod,
+    circuits,
+    slackOf: (resource, step) => slack.get(`${resource}/${step}`) ?? null,
+    schedule: schedule(order, solved.ratio, solved.critical, scenario, isFolded),
+    stationsNeeded: stationsNeeded(circuits, scenario),
+  };
+}
+
+/** Circuits come heaviest first; of those that keep the same resource busy the others are short cuts through it. */
+function heaviestByName(circuits: readonly IdealCircuit[]): IdealCircuit[] {
+  return circuits.filter((circuit, i) => circuits.findIndex((other) => other.name === circuit.name) === i);
+}
+
+function describe(circuit: Circuit, order: OrderedShots, scenario: Scenario, isFolded: boolean): IdealCircuit {
+  const all = circuit.nodes.map((node) => order.steps[node]!);
+  const steps = all.filter((step) => step.ticks > 0);
+  const owner = (step: GraphStep): string => (isFolded && isStation(step.resource) ? "each station" : step.resource);
+  const shots = circuit.tokens * order.shotsPerToken;
+  return {
+    name: circuitName(all, scenario, isFolded),
+    steps: steps.map((step) => `${owner(step)}: ${step.step}`),
+    resources: [...new Set(steps.map(owner))],
+    seconds: circuit.weight / TICKS_PER_SECOND,
+    shots,
+    secondsPerShot: circuit.weight / shots / TICKS_PER_SECOND,
+    slackSeconds: circuit.slack / TICKS_PER_SECOND,
+    critical: circuit.critical,
+  };
+}
+
+/** A circuit is named after the resource that it keeps busy all the way round. */
+function circuitName(steps: readonly GraphStep[], scenario: Scenario, isFolded: boolean): string {
+  const names = new Set(steps.map((step) => step.step));
+  const stations = [...new Set(steps.map((step) => step.process))].filter(isStation);
+  const cooled = steps.filter((step) => step.step === "cool").map((step) => step.process);
+  if (names.has("recharge")) {
+    if (cooled.length > 0) return "plasticator and station";
+    if (scenario.delivery.rechargeStarts === "valve-neutral") return PLASTICATOR;
+    return steps.some((step) => step.step === "close")
+      ? "plasticator, by way of the closing mold"
+      : "plasticator, by way of the valve";
+  }
+  if (cooled.length === 1 || (isFolded && cooled.length > 0)) return isFolded ? "each station" : cooled[0]!;
+  if (names.has("shift to neutral") && cooled.length === 0) return VALVE;
+  if (steps.every((step) => step.step === "remove")) return "crew";
+  return stations.join(" and ");
+}
+
+function slackTable(
+  order: OrderedShots,
+  slackOf: (node: number) => number | null,
+  scenario: Scenario,
+  isFolded: boolean,
+): ReadonlyMap<string, number> {
+  const table = new Map<string, number>();
+  order.steps.forEach((step, node) => {
+    const slack = slackOf(node);
+    if (slack === null) return;
+    for (const resource of isFolded && isStation(step.resource)
+      ? scenario.stations.map((station) => station.name)
+      : [step.resource]) {
+      const key = `${resource}/${step.step}`;
+      table.set(key, Math.min(table.get(key) ?? Infinity, slack / TICKS_PER_SECOND));
+    }
+  });
+  return table;
+}
+
+/** Every step as early as the period allows, each within the one period that is shown, until each station has had its turn. */
+function schedule(
+  order: OrderedShots,
+  ratio: { readonly ticks: number; readonly tokens: number },
+  critical: Circuit,
+  scenario: Scenario,
+  isFolded: boolean,
+): IdealStep[] {
+  const starts = earliestStarts(order.graph, ratio, critical.nodes[0]!);
+  const onCircuit = new Set(critical.nodes);
+  const period = ratio.ticks / ratio.tokens;
+  const first = Math.min(...starts.filter((_, node) => order.steps[node]!.step === "shift to port"));
+  const turns = isFolded ? scenario.stations.map((station) => station.name) : [undefined];
+  const length = turns.length * period;
+  return turns
+    .flatMap((turn, k) =>
+      order.steps.map((step, node) => {
+        const start = modulo(starts[node]! - first + k * period, length);
+        const station = isStation(step.process) ? (turn ?? step.process) : "";
+        return {
+          resource: isStation(step.resource) ? station : step.resource,
+          step: step.step,
+          station,
+          shot: (turn === undefined ? step.shot : k) + 1,
+          start: start / TICKS_PER_SECOND,
+          end: (start + step.ticks) / TICKS_PER_SECOND,
+          critical: onCircuit.has(node),
+        };
+      }),
+    )
+    .toSorted((a, b) => a.start - b.start || a.shot - b.shot || (a.resource < b.resource ? -1 : 1));
+}
+
+/** Into [0, by), a rounding below 0 counting as 0. */
+function modulo(value: number, by: number): number {
+  const rest = value - Math.floor(value / by) * by;
+  return by - rest < 1e-3 ? 0 : rest;
+}
+
+function stationsNeeded(circuits: readonly IdealCircuit[], scenario: Scenario): number | null {
+  if (!areEqual(scenario.stations)) return null;
+  const count = scenario.stations.length;
+  const station = circuits.find(
+    (circuit) => circuit.name === "each station" || circuit.name === scenario.stations[0]!.name,
+  );
+  const plasticator = circuits
+    .filter((circuit) => circuit.name.startsWith(PLASTICATOR))
+    .toSorted((a, b) => b.secondsPerShot - a.secondsPerShot)[0];
+  if (!station || !plasticator) return null;
+  return (station.secondsPerShot * count) / plasticator.secondsPerShot;
+}
+
+function boundCycle(scenario: Scenario): IdealCycle {
+  const circuits = boundCircuits(scenario);
+  const [heaviest] = circuits;
+  invariant(heaviest, "a cell has at least one circuit", {});
+  return {
+    method: "bound",
+    secondsPerShot: heaviest.secondsPerShot,
+    periodTicks: Math.round(heaviest.secondsPerShot * TICKS_PER_SECOND),
+    shotsPerPeriod: 1,
+    circuits,
+    slackOf: () => null,
+    schedule: [],
+    stationsNeeded: null,
+  };
+}

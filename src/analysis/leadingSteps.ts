@@ -1,0 +1,87 @@
+// What binds the run most, equal stations taken together, and how far the next resource is from binding it.
+import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import type { IdealCycle } from "./idealCycle.ts";
+import { meanInterval, type Interval } from "./interval.ts";
+import { areEqual } from "./orderedShots.ts";
+import { sharesCrew } from "./elasticity.ts";
+import type { ReplicationAnswer } from "./replicationAnswer.ts";
+
+export interface LeadingStep {
+  readonly step: string;
+  /** Several where equal stations share the step. */
+  readonly resources: readonly string[];
+  /** Share of the critical path. */
+  readonly share: Interval;
+}
+
+export interface RunnerUp {
+  /** `plasticator`, `crew`, `stations` (all of them), or one station's name. */
+  readonly name: string;
+  /** Seconds by which its circuit may grow before it sets the ideal cycle. */
+  readonly slackSeconds: number;
+}
+
+const CREW = "crew";
+const STATIONS = "stations";
+
+/** The largest share comes first. */
+export function leadingSteps(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly LeadingStep[] {
+  const stations = scenario.stations.map(({ name }) => name);
+  const isShared = areEqual(scenario.stations);
+  const groups = new Map<string, { step: string; resources: string[]; places: number[] }>();
+  (answers[0]?.criticalShares ?? []).forEach(({ resource, step }, place) => {
+    const owner = isShared && stations.includes(resource) ? STATIONS : resource;
+    const key = JSON.stringify([owner, step]);
+    const group = groups.get(key) ?? { step, resources: [], places: [] };
+    group.resources.push(resource);
+    group.places.push(place);
+    groups.set(key, group);
+  });
+  return [...groups.values()]
+    .map(({ step, resources, places }) => {
+      const sum = ({ criticalShares }: ReplicationAnswer): number =>
+        places.reduce((total, place) => total + (criticalShares[place]?.share ?? 0), 0);
+      return { step, resources, share: meanInterval(answers.map(sum)) };
+    })
+    .toSorted((one, other) => other.share.mean - one.share.mean);
+}
+
+/** Of the circuits that keep another resource busy than the leading step's, the one with the least slack. */
+export function runnerUp(scenario: Scenario, leading: LeadingStep | undefined, ideal: IdealCycle): RunnerUp | null {
+  if (!leading) return null;
+  const first = ideal.circuits[0]?.name ?? "";
+  const leader = ownerOfStep(scenario, leading, ownerOfCircuit(scenario, first, ideal), ideal);
+  const others = ideal.circuits.flatMap(({ name, slackSeconds }) => {
+    const owner = ownerOfCircuit(scenario, name, ideal);
+    return owner === null || owner === leader ? [] : [{ name: owner, slackSeconds }];
+  });
+  return others.toSorted((one, other) => one.slackSeconds - other.slackSeconds)[0] ?? null;
+}
+
+/** The valve never binds alone; a removal that leads, and for which stations wait, is the crew's. */
+function ownerOfStep(
+  scenario: Scenario,
+  leading: LeadingStep,
+  critical: string | null,
+  ideal: IdealCycle,
+): string | null {
+  const [resource = ""] = leading.resources;
+  if (resource === PLASTICATOR) return PLASTICATOR;
+  if (resource === VALVE) return critical;
+  if (leading.step === "remove" && sharesCrew(scenario)) return CREW;
+  return ownerOfStation(scenario, resource, ideal);
+}
+
+function ownerOfStation(scenario: Scenario, name: string, ideal: IdealCycle): string {
+  return areEqual(scenario.stations) || ideal.method === "bound" ? STATIONS : name;
+}
+
+/** Null for a circuit that runs through several resources and so belongs to none. */
+function ownerOfCircuit(scenario: Scenario, name: string, ideal: IdealCycle): string | null {
+  if (scenario.stations.some((station) => station.name === name)) return ownerOfStation(scenario, name, ideal);
+  if (name === CREW) return scenario.operators > 0 ? CREW : null;
+  if (name === "each station" || name.startsWith("all stations")) return STATIONS;
+  const isScrew = name === PLASTICATOR || name.startsWith(`${PLASTICATOR},`);
+  return isScrew ? PLASTICATOR : null;
+}

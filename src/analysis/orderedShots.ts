@@ -1,0 +1,193 @@
+// The order in which stations are served, as a timed event graph: known beforehand, or found by running until it repeats.
+import { cellFlow, type FlowNode } from "#cell/cellFlow.ts";
+import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
+import { planCell } from "#cell/planCell.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { TimedEdge, TimedGraph } from "./timedGraph.ts";
+
+/** A step of the graph; `shot` counts the shots of one period from 0. */
+export interface GraphStep {
+  readonly resource: string;
+  readonly step: string;
+  /** Name of the station whose step it is; of equal stations the first stands for all. */
+  readonly process: string;
+  readonly position: number;
+  readonly shot: number;
+  readonly ticks: number;
+}
+
+export interface OrderedShots {
+  readonly method: "fixed order" | "order found by running";
+  readonly graph: TimedGraph;
+  readonly steps: readonly GraphStep[];
+  /** One token of the graph is this many shots. */
+  readonly shotsPerToken: number;
+}
+
+/** Shots run in the search for a repeating order: most repeat soon, some only after a long transient. */
+const searches = [300, 1200, 6000];
+/** The longest order that is looked for, in shots. */
+const longestOrder = 400;
+
+/** Undefined where no order repeats within the search. */
+export function orderedShots(scenario: Scenario): OrderedShots | undefined {
+  const count = scenario.stations.length;
+  if (areEqual(scenario.stations) && scenario.valve.dispatch !== "priority") return knownOrder(scenario, 1);
+  const sharesCrew = scenario.stations.some((station) => station.remove.by === "operator");
+  if (scenario.valve.dispatch === "alternate" && !sharesCrew) return knownOrder(scenario, count);
+  return foundOrder(scenario);
+}
+
+/** Equal but for their names, so that each takes its turn. */
+export function areEqual(stations: readonly StationSpec[]): boolean {
+  const described = stations.map((station) => JSON.stringify({ ...station, name: "", priority: 0, product: "" }));
+  return new Set(described).size === 1;
+}
+
+/** The stations take turns in their order; a period of 1 folds equal stations into one. */
+function knownOrder(scenario: Scenario, period: number): OrderedShots {
+  const count = scenario.stations.length;
+  const turns = 4 + Math.ceil((2 * scenario.operators) / count);
+  const nodes = cellFlow(planCell(scenario), turns * count);
+  const shots = shotNumbers(nodes);
+  const first = (turns - 2) * count;
+  const keyOf = (i: number): string => {
+    const { process, position } = nodes[i]!;
+    return `${period === 1 && isStation(process) ? "" : process}/${position}/${modulo(shots[i]!, period)}`;
+  };
+  const folded = fold(nodes, {
+    isKept: (i) => shots[i]! >= first && shots[i]! < first + period,
+    keyOf,
+    tokensOf: (from, to) => Math.floor(shots[to]! / period) - Math.floor(shots[from]! / period),
+    shotOf: (i) => modulo(shots[i]!, period),
+  });
+  return { method: "fixed order", shotsPerToken: period, ...folded };
+}
+
+/** True for a process that is neither the plasticator nor the valve. */
+export function isStation(process: string): boolean {
+  return process !== PLASTICATOR && process !== VALVE;
+}
+
+/** The shot that each node belongs to, handed on from the shift to the port; -1 for the first charge of a cold start. */
+function shotNumbers(nodes: readonly FlowNode[]): readonly number[] {
+  const shots: number[] = [];
+  let shot = 0;
+  for (const node of nodes) {
+    // The process's own way is named last, after the tokens that it took.
+    const carrier = node.needed.findLast(
+      (before) => (nodes[before]!.process === node.process) === isStation(node.process),
+    );
+    shots.push(node.position === 0 && isStation(node.process) ? shot++ : carrier === undefined ? -1 : shots[carrier]!);
+  }
+  return shots;
+}
+
+/** Runs at mean times until everything that starts in one stretch of shots starts again, equally later, in the next. */
+function foundOrder(scenario: Scenario): OrderedShots | undefined {
+  const plan = planCell(scenario);
+  for (const shots of searches) {
+    const order = repeatedOrder(cellFlow(plan, shots));
+    if (order) return order;
+  }
+  return undefined;
+}
+
+function repeatedOrder(nodes: readonly FlowNode[]): OrderedShots | undefined {
+  const drops = nodes.flatMap((node, i) => (node.step === "drop" ? [i] : []));
+  const memory = longestTurn(nodes);
+  for (let period = 1; period <= longestOrder && 2 * period < drops.length; period++) {
+    const stretch = nodes[drops.at(-1)!]!.start - nodes[drops.at(-1 - period)!]!.start;
+    const periods = Math.ceil((2 * memory) / Math.max(1, stretch)) + 2;
+    if (period * periods >= drops.length) continue;
+    if (repeats(nodes, drops, period, periods, stretch)) return foldWindow(nodes, drops, period, stretch);
+  }
+  return undefined;
+}
+
+/** The longest time between two starts of a process that still goes on: so long may a step under way be out of sight. */
+function longestTurn(nodes: readonly FlowNode[]): number {
+  const before = new Map<string, number>();
+  let longest = 0;
+  for (const node of nodes) {
+    longest = Math.max(longest, node.start - (before.get(node.process) ?? 0), node.ticks);
+    before.set(node.process, node.start);
+  }
+  return longest;
+}
+
+function repeats(
+  nodes: readonly FlowNode[],
+  drops: readonly number[],
+  period: number,
+  periods: number,
+  stretch: number,
+): boolean {
+  const step = drops.at(-1)! - drops.at(-1 - period)!;
+  const from = drops.at(-1 - period * (periods - 1))!;
+  for (let i = drops.at(-1)!; i > from; i--) {
+    const node = nodes[i]!;
+    const earlier = nodes[i - step];
+    const isSame =
+      earlier?.process === node.process && earlier.position === node.position && node.start - earlier.start === stretch;
+    if (!isSame) return false;
+  }
+  return true;
+}
+
+function foldWindow(
+  nodes: readonly FlowNode[],
+  drops: readonly number[],
+  period: number,
+  stretch: number,
+): OrderedShots {
+  const begin = nodes[drops.at(-1 - period)!]!.start;
+  const shots = shotNumbers(nodes);
+  const windowOf = (i: number): number => Math.floor((nodes[i]!.start - begin) / stretch);
+  const folded = fold(nodes, {
+    isKept: (i) => windowOf(i) === 0,
+    keyOf: (i) => `${nodes[i]!.process}/${nodes[i]!.position}/${modulo(nodes[i]!.start - begin, stretch)}`,
+    tokensOf: (from, to) => windowOf(to) - windowOf(from),
+    shotOf: (i) => modulo(shots[i]!, period),
+  });
+  return { method: "order found by running", shotsPerToken: period, ...folded };
+}
+
+/** How nodes of a run, given by number, become steps of a graph that repeats. */
+interface Folding {
+  readonly isKept: (node: number) => boolean;
+  readonly keyOf: (node: number) => string;
+  readonly tokensOf: (from: number, to: number) => number;
+  readonly shotOf: (node: number) => number;
+}
+
+/** One graph step for every kept node, and an edge for each completion that it needed. */
+function fold(
+  nodes: readonly FlowNode[],
+  folding: Folding,
+): { readonly graph: TimedGraph; readonly steps: readonly GraphStep[] } {
+  const kept = [...nodes.keys()].filter(folding.isKept);
+  const numbers = new Map<string, number>();
+  const steps: GraphStep[] = [];
+  for (const i of kept) {
+    const key = folding.keyOf(i);
+    if (numbers.has(key)) continue;
+    numbers.set(key, steps.length);
+    const { resource, step, process, position, ticks } = nodes[i]!;
+    steps.push({ resource, step, process, position, ticks, shot: folding.shotOf(i) });
+  }
+  const edges = new Map<string, TimedEdge>();
+  for (const i of kept) {
+    for (const before of nodes[i]!.needed) {
+      const from = numbers.get(folding.keyOf(before))!;
+      const to = numbers.get(folding.keyOf(i))!;
+      const tokens = folding.tokensOf(before, i);
+      edges.set(`${from}/${to}/${tokens}`, { from, to, weight: nodes[before]!.ticks, tokens });
+    }
+  }
+  return { graph: { nodes: steps.length, edges: [...edges.values()] }, steps };
+}
+
+function modulo(value: number, by: number): number {
+  return ((value % by) + by) % by;
+}

@@ -1,0 +1,87 @@
+// What one replication answers: its measures and shares as small plain rows, whoever ran it and wherever.
+import { TICKS_PER_SECOND } from "#engine/sampler.ts";
+import type { CellRecord } from "#cell/cellRecord.ts";
+import type { StepScale } from "#cell/planCell.ts";
+import { measuresOf, type MeasureValue } from "./measures.ts";
+
+/** A run to make: the cell as it is, or with one step's draws all scaled. */
+export interface ReplicationTask {
+  /** Counted from 1; the same number always has the same luck. */
+  readonly replication: number;
+  readonly scale: StepScale | null;
+}
+
+export interface StateShare {
+  readonly resource: string;
+  readonly state: string;
+  readonly kind: string;
+  /** Of the observed time; those of a resource add up to 1. */
+  readonly share: number;
+}
+
+export interface CriticalShare {
+  readonly resource: string;
+  readonly step: string;
+  /** Of the observed time; those of all steps add up to 1. */
+  readonly share: number;
+  /** The part of it whose start was bound by more than one completion. */
+  readonly tied: number;
+}
+
+/** Of the observed time: the resource's active period was the longest of all, alone or while it handed over to the next. */
+export interface ActiveShare {
+  readonly resource: string;
+  readonly sole: number;
+  readonly shifting: number;
+}
+
+export interface ReplicationAnswer {
+  readonly task: ReplicationTask;
+  readonly measures: readonly MeasureValue[];
+  readonly stateShares: readonly StateShare[];
+  readonly criticalShares: readonly CriticalShare[];
+  readonly longestActive: readonly ActiveShare[];
+  /** Seconds at which the cell came to rest for ever, and who waited for what; null where it ran to the end. */
+  readonly standstill: Standstill | null;
+}
+
+export interface Standstill {
+  readonly kind: string;
+  readonly seconds: number;
+  readonly waiting: readonly { readonly process: string; readonly step: string; readonly lacks: string }[];
+}
+
+export function answerOf(task: ReplicationTask, record: CellRecord): ReplicationAnswer {
+  const observed = record.untilTick - record.fromTick;
+  const { standstill } = record;
+  return {
+    task,
+    measures: measuresOf(record),
+    stateShares: record.stateTimes.map(({ resource, state, kind, ticks }) => ({
+      resource,
+      state,
+      kind,
+      share: ticks / observed,
+    })),
+    criticalShares: criticalShares(record, observed),
+    longestActive: record.longestActive.map(({ resource, sole, shifting }) => ({
+      resource,
+      sole: sole / observed,
+      shifting: shifting / observed,
+    })),
+    standstill: standstill
+      ? { kind: standstill.kind, seconds: standstill.tick / TICKS_PER_SECOND, waiting: standstill.waiting }
+      : null,
+  };
+}
+
+/** A step that several processes share, as the valve's shift to a port, is one step of its resource. */
+function criticalShares(record: CellRecord, observed: number): readonly CriticalShare[] {
+  const shares = new Map<string, CriticalShare>();
+  for (const { resource, step, ticks, tiedTicks } of record.chain) {
+    const key = JSON.stringify([resource, step]);
+    const known = shares.get(key) ?? { resource, step, share: 0, tied: 0 };
+    shares.set(key, { ...known, share: known.share + ticks / observed, tied: known.tied + tiedTicks / observed });
+  }
+  return [...shares.values()];
+}

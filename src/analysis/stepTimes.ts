@@ -1,0 +1,29 @@
+// The mean time of every step, as the cell's own plan has it.
+import { TICKS_PER_SECOND } from "#engine/sampler.ts";
+import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
+import { planCell } from "#cell/planCell.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+
+export interface StepTime {
+  readonly resource: string;
+  readonly step: string;
+  /** The station whose cycle it belongs to; of a recharge the one whose shot it replaces; null where all stations share it. */
+  readonly station: string | null;
+  /** Mean of the sampled law, clamped as it is. */
+  readonly seconds: number;
+}
+
+/** In the order of the cycle tables: plasticator, valve, then each station. */
+export function stepTimes(scenario: Scenario): readonly StepTime[] {
+  const { program } = planCell(scenario);
+  return program.rows.flatMap((row) => {
+    const activity = program.activities[row.activity];
+    if (!row.draw || !activity) return [];
+    const { resource, step, process } = activity;
+    const seconds = row.draw.samplers.map((sampler) => sampler.meanTicks / TICKS_PER_SECOND);
+    if (process === PLASTICATOR) {
+      return scenario.stations.map(({ name }, k) => ({ resource, step, station: name, seconds: seconds[k] ?? 0 }));
+    }
+    return [{ resource, step, station: process === VALVE ? null : process, seconds: seconds[0] ?? 0 }];
+  });
+}

@@ -1,0 +1,156 @@
+// The procedure of a study: from the answers so far to the replications still wanted, and at the end to the findings.
+import type { Issue } from "#foundation/issue.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { bottleneckRows, type BottleneckRow } from "./bottleneck.ts";
+import { elasticityTargets } from "./elasticity.ts";
+import { idealCycle, type IdealCycle } from "./idealCycle.ts";
+import { leadingSteps, runnerUp, type LeadingStep, type RunnerUp } from "./leadingSteps.ts";
+import type { ReplicationAnswer, ReplicationTask } from "./replicationAnswer.ts";
+import { CELL, type MeasureValue } from "./measures.ts";
+import { requiredReplications } from "./requiredReplications.ts";
+import { standstillIssue } from "./standstillIssue.ts";
+import { summarizeMeasures, type MeasureSummary } from "./summarizeMeasures.ts";
+import { summarizeStates, type StateSummary } from "./summarizeStates.ts";
+import { beginWarmUpSearch, pilotsWanted, settleWarmUp, type SettledScenario } from "./warmUpSearch.ts";
+import { doWork } from "./work.ts";
+
+/** Knows nothing of who runs the replications: here, in workers, or in a page. */
+export interface StudyState {
+  readonly scenario: Scenario;
+  readonly answers: readonly ReplicationAnswer[];
+}
+
+export interface Study {
+  readonly scenario: Scenario;
+  /** What the reader should know before trusting the numbers. */
+  readonly warnings: readonly Issue[];
+  /** The wanted precision, and whether it was reached; null where none was wanted. */
+  readonly precision: { readonly wanted: number; readonly reached: boolean } | null;
+  readonly replications: number;
+  readonly measures: readonly MeasureSummary[];
+  readonly states: readonly StateSummary[];
+  /** The step that holds the cell back most comes first. */
+  readonly bottleneck: readonly BottleneckRow[];
+  /** The same with equal stations taken together, and the resource that would bind next. */
+  readonly leading: readonly LeadingStep[];
+  readonly runnerUp: RunnerUp | null;
+  readonly ideal: IdealCycle;
+}
+
+export type StudyOutcome =
+  | { readonly kind: "found"; readonly study: Study }
+  /** The cell came to rest for ever. */
+  | { readonly kind: "stuck"; readonly issue: Issue };
+
+export function beginStudy(scenario: Scenario): StudyState {
+  return { scenario, answers: [] };
+}
+
+export function withAnswers(state: StudyState, answers: readonly ReplicationAnswer[]): StudyState {
+  return { ...state, answers: [...state.answers, ...answers] };
+}
+
+/** Replications beyond which a wanted precision is given up. */
+const mostReplications = 2000;
+
+/**
+ * The replications still wanted, in their order; none when the study is finished. First the cell as it is, and more of it until
+ * the wanted precision is reached, at most twice as many at a time; then, where the
+ * critical path alone does not tell the effect of a step, the same luck again with that step a little longer.
+ */
+export function nextWanted({ scenario, answers }: StudyState): readonly ReplicationTask[] {
+  if (answers.some((answer) => answer.standstill !== null)) return [];
+  const missing = missingTasks(answers, [null], scenario.run.replications);
+  if (missing.length > 0) return missing;
+  const made = answersOf(answers, null);
+  const more = missingTasks(answers, [null], replicationsFor(scenario, made));
+  if (more.length > 0) return more;
+  return missingTasks(answers, elasticityTargets(scenario, made), made.length);
+}
+
+function replicationsFor(scenario: Scenario, made: readonly ReplicationAnswer[]): number {
+  const { precision, replications } = scenario.run;
+  if (precision === undefined) return replications;
+  const needed = requiredReplications(goodPartsPerHour(made), precision) ?? (made.length < 2 ? 2 : made.length);
+  return Math.max(made.length, Math.min(needed, 2 * made.length, mostReplications));
+}
+
+function goodPartsPerHour(answers: readonly ReplicationAnswer[]): readonly number[] {
+  const isOutput = (value: MeasureValue): boolean => value.resource === CELL && value.measure === "good parts per hour";
+  return answers.flatMap(({ measures }) => measures.filter(isOutput).map(({ value }) => value));
+}
+
+function precisionReached(scenario: Scenario, made: readonly ReplicationAnswer[]): Study["precision"] {
+  const wanted = scenario.run.precision;
+  if (wanted === undefined) return null;
+  const needed = requiredReplications(goodPartsPerHour(made), wanted);
+  return { wanted, reached: needed !== null && needed <= made.length };
+}
+
+export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []): StudyOutcome {
+  const { scenario } = state;
+  const stuck = inOrder(state.answers).find((answer) => answer.standstill !== null);
+  if (stuck) return { kind: "stuck", issue: standstillIssue(scenario, stuck) };
+  const answers = answersOf(state.answers, null);
+  const ideal = idealCycle(scenario);
+  const leading = leadingSteps(scenario, answers);
+  return {
+    kind: "found",
+    study: {
+      scenario,
+      warnings,
+      precision: precisionReached(scenario, answers),
+      replications: answers.length,
+      measures: summarizeMeasures(answers),
+      states: summarizeStates(answers),
+      bottleneck: bottleneckRows(scenario, answers, (scale) => answersOf(state.answers, scale), ideal),
+      leading,
+      runnerUp: runnerUp(scenario, leading[0], ideal),
+      ideal,
+    },
+  };
+}
+
+/** The whole study in one go, for callers that can wait. */
+export function runStudy(scenario: Scenario): StudyOutcome {
+  const settled = settleInOneGo(scenario);
+  let state = beginStudy(settled.scenario);
+  for (let tasks = nextWanted(state); tasks.length > 0; tasks = nextWanted(state)) {
+    state = withAnswers(state, doWork({ kind: "replications", scenario: settled.scenario, tasks }));
+  }
+  return concludeStudy(state, settled.warnings);
+}
+
+function settleInOneGo(scenario: Scenario): SettledScenario {
+  let search = beginWarmUpSearch(scenario);
+  for (let tasks = pilotsWanted(search); tasks.length > 0; tasks = pilotsWanted(search)) {
+    search = { ...search, answers: [...search.answers, ...doWork({ kind: "pilots", scenario, tasks })] };
+  }
+  return settleWarmUp(search);
+}
+
+function missingTasks(
+  answers: readonly ReplicationAnswer[],
+  scales: readonly ReplicationTask["scale"][],
+  replications: number,
+): readonly ReplicationTask[] {
+  const made = new Set(answers.map(({ task }) => JSON.stringify(task)));
+  return scales
+    .flatMap((scale) =>
+      Array.from({ length: replications }, (_, i): ReplicationTask => ({ replication: i + 1, scale })),
+    )
+    .filter((task) => !made.has(JSON.stringify(task)));
+}
+
+/** Those of one variant, by replication, whatever the order in which they came in. */
+function answersOf(
+  answers: readonly ReplicationAnswer[],
+  scale: ReplicationTask["scale"],
+): readonly ReplicationAnswer[] {
+  const variant = JSON.stringify(scale);
+  return inOrder(answers.filter(({ task }) => JSON.stringify(task.scale) === variant));
+}
+
+function inOrder(answers: readonly ReplicationAnswer[]): readonly ReplicationAnswer[] {
+  return answers.toSorted((one, other) => one.task.replication - other.task.replication);
+}

@@ -1,0 +1,66 @@
+// Runs a cell at its mean times and writes down every step that started and every completion that it needed.
+import { Simulation, type FlowRecorder } from "#engine/simulation.ts";
+import type { CellPlan } from "./planCell.ts";
+
+/** A step that started, at mean times. */
+export interface FlowNode {
+  readonly resource: string;
+  readonly step: string;
+  /** Whose program it belongs to, and which step of it, counted from 0. */
+  readonly process: string;
+  readonly position: number;
+  /** How many times this process had started this step before. */
+  readonly occurrence: number;
+  readonly start: number;
+  readonly ticks: number;
+  /** Nodes whose completion this one needed. */
+  readonly needed: readonly number[];
+}
+
+/** The nodes in the order in which they started, up to the instant at which `shots` drops had started or nothing happened any more. */
+export function cellFlow(plan: CellPlan, shots: number): readonly FlowNode[] {
+  for (let ticks = firstSpan(plan) * shots; ; ticks *= 2) {
+    const nodes = flowUntil(plan, ticks);
+    const drops = nodes.filter((node) => node.step === "drop");
+    const last = drops[shots - 1];
+    if (last) return nodes.filter((node) => node.start <= last.start);
+    if (drops.length === 0 || ticks > longestSpan) return nodes;
+  }
+}
+
+/** Some thirty years: a cell that needs longer for its shots is not going to deliver them. */
+const longestSpan = 1e15;
+
+/** The time of one turn through all steps of a station, as a first guess of the time for one shot. */
+function firstSpan(plan: CellPlan): number {
+  const turns = plan.program.rows.map((row) => row.draw?.samplers[0]?.meanTicks ?? 0);
+  return Math.max(1, Math.round(turns.reduce((sum, each) => sum + each, 0) / plan.scenario.stations.length));
+}
+
+function flowUntil(plan: CellPlan, ticks: number): FlowNode[] {
+  const { program } = plan;
+  const nodes: FlowNode[] = [];
+  const occurrences = new Int32Array(program.rows.length);
+  let needed: number[] = [];
+  const flow: FlowRecorder = {
+    needed: (_, before) => void (before !== -1 && needed.push(before)),
+    started: (_, rowNumber, tick, duration) => {
+      const row = program.rows[rowNumber]!;
+      const activity = program.activities[row.activity];
+      const process = program.table.processes[row.process]!;
+      nodes.push({
+        resource: activity?.resource ?? process.resource,
+        step: row.name,
+        process: process.name,
+        position: rowNumber - program.firstRow[row.process]!,
+        occurrence: occurrences[rowNumber]!++,
+        start: tick,
+        ticks: duration,
+        needed,
+      });
+      needed = [];
+    },
+  };
+  new Simulation(program, { seed: "", replication: 0, atMeans: true, flow }).runUntil(ticks);
+  return nodes;
+}

@@ -1,0 +1,12 @@
+// Which states count as active when a resource's utilization is judged.
+
+/** A station is active from the valve's shift to its port until it is ready again, so also while it waits for an operator. */
+const activeWaits: readonly string[] = ["awaiting removal", "awaiting takeaway"];
+
+/**
+ * The plasticator is inactive only while it holds a full shot or waits for a mold to close; its valve shifts are active.
+ * All other resources are active while they work.
+ */
+export function isActiveState(state: string, kind: string): boolean {
+  return kind === "working" || activeWaits.includes(state);
+}

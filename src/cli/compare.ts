@@ -1,0 +1,93 @@
+// The command `compare`: simulates scenarios on the same luck and holds each against the first.
+import type { Issue } from "#foundation/issue.ts";
+import { comparableScenarios, compareStudies, overOneSpan } from "#analysis/comparison.ts";
+import type { Study, StudyOutcome } from "#analysis/study.ts";
+import type { SettledScenario } from "#analysis/warmUpSearch.ts";
+import { invariant } from "#foundation/invariant.ts";
+import { compareAnswer } from "#report/compareAnswer.ts";
+import { comparisonTable } from "#report/comparisonTable.ts";
+import { studyTables } from "#report/studyTables.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import type { Act, Options } from "./command.ts";
+import { conductStudy, conductWarmUp } from "./conductStudy.ts";
+import { exitCode, exitCodeOf } from "./exitCode.ts";
+import { loadScenarios } from "./loadScenarios.ts";
+import type { Host } from "./host.ts";
+import { printIssues } from "./printIssues.ts";
+import { printResult } from "./printResult.ts";
+import { safeName } from "./safeName.ts";
+import { withLabor } from "./withLabor.ts";
+import { writeTables } from "./writeTables.ts";
+
+export const compareIssueCodes: Readonly<Record<string, string>> = {
+  "compare-one": "There is only one scenario to compare.",
+  "same-name": "Two scenarios that are compared have one name.",
+};
+
+export const compare: Act = (files, options, host) => {
+  const { scenarios, code } = loadScenarios(files, options, host);
+  const wrongNames = code === exitCode.done ? sameNames(scenarios) : [];
+  printIssues(wrongNames, host);
+  if (code !== exitCode.done || wrongNames.length > 0) return Math.max(code, exitCodeOf(wrongNames));
+  return withLabor(options, host, async (labor, stages) => {
+    const settled: SettledScenario[] = [];
+    for (const scenario of comparableScenarios(scenarios)) settled.push(await conductWarmUp(scenario, labor, stages));
+    const outcomes: StudyOutcome[] = [];
+    for (const each of overOneSpan(settled)) outcomes.push(await conductStudy(each, labor, stages));
+    const stuck = outcomes.flatMap((outcome) => (outcome.kind === "stuck" ? [outcome.issue] : []));
+    printIssues(stuck, host);
+    if (stuck.length > 0) return exitCodeOf(stuck);
+    return tellComparison(
+      outcomes.flatMap((outcome) => (outcome.kind === "found" ? [outcome.study] : [])),
+      options,
+      host,
+    );
+  });
+};
+
+function tellComparison(studies: readonly Study[], options: Options, host: Host): number {
+  const [base, ...others] = studies;
+  invariant(base, "a comparison has a base");
+  const rows = compareStudies(base, others);
+  const tables = [...studyTables(studies), comparisonTable(rows)];
+  const scenarios = studies.map(({ scenario }) => scenario);
+  printResult({ command: "compare", studies, tables, answer: compareAnswer(studies, rows) }, options, host);
+  writeTables(options.out ?? folderOf(scenarios), tables, scenarios, options, host);
+  return studies.some(({ precision }) => precision?.reached === false) ? exitCode.undecided : exitCode.done;
+}
+
+/** `reports/one-station-against-two-station`, the base first. */
+function folderOf(scenarios: readonly Scenario[]): string {
+  const [base, ...others] = scenarios.map(({ name }) => name);
+  return `reports/${safeName([base, "against", ...others].join("-"))}`;
+}
+
+/** Rows of two scenarios of one name could not be told apart. */
+function sameNames(scenarios: readonly Scenario[]): readonly Issue[] {
+  const names = scenarios.map(({ name }) => name);
+  const twice = new Set(names.filter((name, i) => names.indexOf(name) !== i));
+  const fewer: readonly Issue[] =
+    names.length > 1
+      ? []
+      : [
+          issueOf(
+            "compare-one",
+            "there is only one scenario to compare",
+            "Name two scenario files or more, the base first.",
+          ),
+        ];
+  return [
+    ...fewer,
+    ...[...twice].map((name) =>
+      issueOf(
+        "same-name",
+        `two scenarios are called ${name}`,
+        "Rename one of the files: a scenario is called as its file.",
+      ),
+    ),
+  ];
+}
+
+function issueOf(code: string, message: string, remedy: string): Issue {
+  return { code, severity: "error", path: "", message, remedy, fate: "file" };
+}

@@ -1,0 +1,36 @@
+// The command `run`: simulates one scenario, prints the answer and writes its tables.
+import { eventsTable, shotsTable } from "#report/eventTables.ts";
+import { runAnswer } from "#report/runAnswer.ts";
+import { studyTables } from "#report/studyTables.ts";
+import type { Act } from "./command.ts";
+import { conductStudy, conductWarmUp } from "./conductStudy.ts";
+import { exitCode, exitCodeOf } from "./exitCode.ts";
+import { loadScenarios } from "./loadScenarios.ts";
+import { printIssues } from "./printIssues.ts";
+import { printResult } from "./printResult.ts";
+import { safeName } from "./safeName.ts";
+import { withLabor } from "./withLabor.ts";
+import { writeTables } from "./writeTables.ts";
+
+export const run: Act = (files, options, host) => {
+  const { scenarios, code } = loadScenarios(files, options, host);
+  const [read] = scenarios;
+  if (!read) return code;
+  return withLabor(options, host, async (labor, stages) => {
+    const settled = await conductWarmUp(read, labor, stages);
+    const outcome = await conductStudy(settled, labor, stages);
+    if (outcome.kind === "stuck") {
+      printIssues([outcome.issue], host);
+      return exitCodeOf([outcome.issue]);
+    }
+    const { study } = outcome;
+    const { scenario } = study;
+    const tables = studyTables([study]);
+    printResult({ command: "run", studies: [study], tables, answer: runAnswer(study) }, options, host);
+    const long = options.events === true ? [eventsTable(scenario), shotsTable(scenario)] : [];
+    const folder = options.out ?? `reports/${safeName(scenario.name)}`;
+    writeTables(folder, [...tables, ...long], [scenario], options, host);
+    stages.tell("files written");
+    return study.precision?.reached === false ? exitCode.undecided : exitCode.done;
+  });
+};

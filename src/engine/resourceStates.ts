@@ -1,0 +1,87 @@
+// The one state of every resource at any time, and the ticks spent in each.
+import { ActivePeriods } from "./activePeriods.ts";
+import type { Program } from "./program.ts";
+
+export class ResourceStates {
+  /** Ticks in each state since the observation began; up to date after `settle`. */
+  readonly ticks: Float64Array;
+  /** The state shown now. */
+  readonly now: Int32Array;
+  /** Stops that hold the resource at present. */
+  readonly stopCount: Int32Array;
+  /** Told of a resource that begins or ceases to work while clocks wait for it. */
+  onTurn: (resource: number, works: boolean, tick: number) => void = () => undefined;
+  readonly periods: ActivePeriods;
+  readonly #program: Program;
+  /** States in which a resource counts as at work when its active periods are told. */
+  readonly #isActive: Uint8Array;
+  readonly #isWorking: Uint8Array;
+  readonly #since: Float64Array;
+  /** The state that would be shown without a stop, and whether a step runs on and is shown in spite of it. */
+  readonly #meant: Int32Array;
+  readonly #runsOn: Uint8Array;
+
+  constructor(program: Program, isActive: Uint8Array = program.isWorking) {
+    const resources = program.firstState.length;
+    this.#program = program;
+    this.#isWorking = program.isWorking;
+    this.#isActive = isActive;
+    this.periods = new ActivePeriods(resources);
+    program.firstState.forEach((state, resource) => isActive[state] === 1 && this.periods.begin(resource, 0));
+    this.ticks = new Float64Array(program.states.length);
+    this.now = program.firstState.slice();
+    this.stopCount = new Int32Array(resources);
+    this.#since = new Float64Array(resources);
+    this.#meant = program.firstState.slice();
+    this.#runsOn = new Uint8Array(resources);
+  }
+
+  show(resource: number, state: number, runsOn: boolean, tick: number): void {
+    this.#meant[resource] = state;
+    if (this.stopCount[resource] === 0) return this.#enter(resource, state, tick);
+    this.#runsOn[resource] = runsOn ? 1 : 0;
+    this.display(resource, tick);
+  }
+
+  /** True where waiting in this state would be news. */
+  differs(resource: number, state: number): boolean {
+    return this.#meant[resource] !== state || this.#runsOn[resource] === 1;
+  }
+
+  /** Lets the step under way go on, and be seen, in spite of a stop; or ends that. */
+  setRunsOn(resource: number, runsOn: boolean, tick: number): void {
+    this.#runsOn[resource] = runsOn ? 1 : 0;
+    this.display(resource, tick);
+  }
+
+  /** Shows what the stops leave to be seen. */
+  display(resource: number, tick: number): void {
+    const isStopped = this.stopCount[resource]! > 0 && this.#runsOn[resource] === 0;
+    this.#enter(resource, isStopped ? this.#program.stoppedState[resource]! : this.#meant[resource]!, tick);
+  }
+
+  /** Books the time since each resource's last change of state. */
+  settle(tick: number): void {
+    for (let resource = 0; resource < this.now.length; resource++) {
+      this.ticks[this.now[resource]!]! += tick - this.#since[resource]!;
+      this.#since[resource] = tick;
+    }
+  }
+
+  #enter(resource: number, state: number, tick: number): void {
+    const before = this.now[resource]!;
+    if (state === before) return;
+    this.ticks[before]! += tick - this.#since[resource]!;
+    this.#since[resource] = tick;
+    this.now[resource] = state;
+    const isActive = this.#isActive[state]!;
+    if (isActive !== this.#isActive[before]) {
+      if (isActive === 1) this.periods.begin(resource, tick);
+      else this.periods.pause(resource, tick);
+    }
+    const works = this.#isWorking[state]!;
+    if (works !== this.#isWorking[before] && this.#program.clocked[resource]!.length > 0) {
+      this.onTurn(resource, works === 1, tick);
+    }
+  }
+}

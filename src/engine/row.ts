@@ -1,0 +1,75 @@
+// One step of one process as numbers: what the loop of the simulation reads instead of names.
+import type { Sampler } from "./sampler.ts";
+
+/** Numbers of the registers: the value of `by` and of `takes`. */
+export const NO_REGISTER = 0;
+export const CARGO = 1;
+export const HAND = 2;
+
+/** Effects of a stop on a step under way; any other number is the row to leave for. */
+export const RUNS_ON = -1;
+export const HOLDS = -2;
+
+export interface Need {
+  readonly place: number;
+  readonly by: number;
+  readonly count: number;
+  readonly meanwhile: number;
+  readonly othersTurn: number;
+  readonly takes: number;
+}
+
+export interface Give {
+  readonly place: number;
+  readonly by: number;
+  readonly count: number;
+  readonly carries: number;
+}
+
+export interface Show {
+  readonly resource: number;
+  readonly by: number;
+  /** Global numbers of the states; more than one are chosen by cargo. */
+  readonly states: Int32Array;
+}
+
+/** How a step takes its time: a law for each cargo or one for all, the stream to draw from, the resource whose work it waits for. */
+export interface Draw {
+  readonly samplers: readonly Sampler[];
+  /** No law of the step varies: its stream is never drawn from. */
+  readonly isFixed: boolean;
+  readonly stream: number;
+  readonly clock: number;
+}
+
+/** Absent links are -1. */
+export interface Row {
+  readonly name: string;
+  readonly process: number;
+  readonly needs: readonly Need[];
+  /** No other process ever wants what this step needs: it may take it the moment it is there. */
+  readonly takesAlone: boolean;
+  readonly patience: Draw | null;
+  readonly patienceActivity: number;
+  readonly patienceNext: number;
+  readonly shows: readonly Show[];
+  readonly draw: Draw | null;
+  readonly activity: number;
+  readonly gives: readonly Give[];
+  readonly counters: Int32Array;
+  readonly amounts: Float64Array;
+  /** Resources whose stop concerns this step under way: the process's own and those that it shows. */
+  readonly occupies: Int32Array;
+  /** Those of them whose stop keeps this step from starting; for physics none. */
+  readonly gates: Int32Array;
+  readonly isPhysics: boolean;
+  /** By rule (finish, hold, scrap): RUNS_ON, HOLDS or the row to leave for. */
+  readonly stopEffect: Int32Array;
+  readonly stops: number;
+  readonly stopsRule: number;
+  readonly releases: number;
+  readonly next: number;
+  readonly chance: number;
+  readonly chanceNext: number;
+  readonly chanceStream: number;
+}

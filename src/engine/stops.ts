@@ -1,0 +1,164 @@
+// What stops do to steps under way and to steps about to start, and what resources at work do to clocks.
+import type { BindingChain } from "./bindingChain.ts";
+import type { EventList } from "./eventList.ts";
+import type { EventLog } from "./eventLog.ts";
+import { HELD, IDLE, STILL, TIMED, type ProcessStates } from "./processStates.ts";
+import type { Program } from "./program.ts";
+import type { ResourceStates } from "./resourceStates.ts";
+import { HOLDS, RUNS_ON } from "./row.ts";
+import type { WaitingLines } from "./waitingLines.ts";
+
+/** What a stop acts upon. */
+interface Stoppable {
+  readonly program: Program;
+  readonly processes: ProcessStates;
+  readonly resources: ResourceStates;
+  readonly lines: WaitingLines;
+  readonly events: EventList;
+  readonly chain: BindingChain;
+  readonly log: EventLog | undefined;
+  /** Lets a process go to a step; lets it begin the step before which it was held back. */
+  readonly enter: (process: number, row: number) => void;
+  readonly begin: (process: number) => void;
+}
+
+export class Stops {
+  /** The resource whose stop began or ended last; -1 before the first. */
+  lastChanged = -1;
+  /** Stops in force. */
+  inForce = 0;
+  readonly #on: Stoppable;
+  /** Processes that need nothing but the end of a stop. */
+  readonly #heldBack: number[] = [];
+
+  constructor(on: Stoppable) {
+    this.#on = on;
+    on.resources.onTurn = (resource, works, tick) => this.#turnClocks(resource, works, tick);
+  }
+
+  stop(resource: number, rule: number, tick: number): void {
+    const { program, processes, resources, lines } = this.#on;
+    resources.stopCount[resource]!++;
+    this.inForce++;
+    this.lastChanged = resource;
+    resources.setRunsOn(resource, false, tick);
+    for (let process = 0; process < processes.count; process++) {
+      const isUnderWay = processes.phase[process]! >= TIMED && this.#occupies(process, resource);
+      if (!isUnderWay) continue;
+      const effect = program.rows[processes.row[process]!]!.stopEffect[rule]!;
+      if (effect === HOLDS) this.#hold(process, tick);
+      else if (effect !== RUNS_ON) this.#breakOff(process, effect, tick);
+      else if (processes.phase[process] === TIMED) resources.setRunsOn(resource, true, tick);
+    }
+    this.#write(resource, tick);
+    // The rotation skips a stopped process: another's turn may have come.
+    lines.changedAll();
+  }
+
+  release(resource: number, tick: number): void {
+    const { processes, resources, lines } = this.#on;
+    this.inForce--;
+    if (--resources.stopCount[resource]! > 0) return;
+    this.lastChanged = resource;
+    resources.setRunsOn(resource, false, tick);
+    for (let process = 0; process < processes.count; process++) {
+      if (processes.phase[process] === HELD && this.#isFree(process)) this.#resume(process, resource, tick);
+    }
+    this.#write(resource, tick);
+    for (const process of this.#heldBack.filter((each) => this.#isFree(each))) {
+      this.#heldBack.splice(this.#heldBack.indexOf(process), 1);
+      processes.phase[process] = IDLE;
+      this.#on.begin(process);
+    }
+    lines.changedAll();
+  }
+
+  /** A step that ran on is over: the stop is seen until a step starts in spite of it. */
+  completed(process: number, tick: number): void {
+    const { program, processes, resources } = this.#on;
+    for (const resource of program.rows[processes.row[process]!]!.occupies) {
+      if (resources.stopCount[resource] === 0) continue;
+      resources.setRunsOn(resource, false, tick);
+      this.#write(resource, tick);
+    }
+  }
+
+  holdBack(process: number): void {
+    this.#heldBack.push(process);
+  }
+
+  /** The process gives up what it waits for. */
+  leaveLine(process: number): void {
+    const { program, processes, lines } = this.#on;
+    const lead = program.rows[processes.row[process]!]!.needs[0];
+    if (lead) lines.leave(lead.place + processes.register(process, lead.by), process);
+    else this.#heldBack.splice(this.#heldBack.indexOf(process), 1);
+  }
+
+  #hold(process: number, tick: number): void {
+    const { processes, events } = this.#on;
+    if (processes.phase[process] !== TIMED) return;
+    processes.remaining[process] = events.due[process]! - tick;
+    processes.pausedAt[process] = tick;
+    processes.phase[process] = HELD;
+    events.clear(process);
+  }
+
+  #breakOff(process: number, row: number, tick: number): void {
+    const { processes, events } = this.#on;
+    if (processes.phase[process] === HELD) this.#chainStop(process, this.lastChanged);
+    events.clear(process);
+    processes.phase[process] = IDLE;
+    processes.headTime[process] = tick;
+    this.#on.enter(process, row);
+  }
+
+  /** The held step goes on; the stop is a segment of its own between its two parts. */
+  #resume(process: number, resource: number, tick: number): void {
+    const { program, processes, events, chain } = this.#on;
+    this.#chainStop(process, resource);
+    processes.head[process] = chain.add(
+      program.rows[processes.row[process]!]!.activity,
+      tick,
+      processes.head[process]!,
+      false,
+    );
+    processes.phase[process] = TIMED;
+    events.set(process, tick + processes.remaining[process]!);
+  }
+
+  #chainStop(process: number, resource: number): void {
+    const { program, processes, chain } = this.#on;
+    const activity = program.stoppedActivity[resource]!;
+    processes.head[process] = chain.add(activity, processes.pausedAt[process]!, processes.head[process]!, false);
+  }
+
+  #occupies(process: number, resource: number): boolean {
+    return this.#on.program.rows[this.#on.processes.row[process]!]!.occupies.includes(resource);
+  }
+
+  #isFree(process: number): boolean {
+    const { program, processes, resources } = this.#on;
+    return program.rows[processes.row[process]!]!.occupies.every((each) => resources.stopCount[each] === 0);
+  }
+
+  /** Clocks on working time stand still while their resource does not work. */
+  #turnClocks(resource: number, works: boolean, tick: number): void {
+    const { program, processes, events } = this.#on;
+    for (const process of program.clocked[resource]!) {
+      if (program.rows[processes.row[process]!]!.draw?.clock !== resource) continue;
+      if (works && processes.phase[process] === STILL) {
+        processes.phase[process] = TIMED;
+        events.set(process, tick + processes.remaining[process]!);
+      } else if (!works && processes.phase[process] === TIMED) {
+        processes.remaining[process] = events.due[process]! - tick;
+        events.clear(process);
+        processes.phase[process] = STILL;
+      }
+    }
+  }
+
+  #write(resource: number, tick: number): void {
+    this.#on.log?.add(tick, resource, this.#on.resources.now[resource]!, -1, -1, -1, -1, 0);
+  }
+}

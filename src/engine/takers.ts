@@ -1,0 +1,37 @@
+// Who may want a place's tokens, and where those who also want them stand in line.
+import { NO_REGISTER, type Need, type Row } from "./row.ts";
+import type { StepTable } from "./stepTable.ts";
+
+/** Processes that take from the place, in their order. */
+export function takersOf(rows: readonly Row[], place: number, table: StepTable): Int32Array {
+  return processesWhere(rows, (row) => row.needs.some((need) => mayMean(need, place, table)));
+}
+
+/** Places at which processes stand in line for steps that also need this place. */
+export function linesFor(rows: readonly Row[], place: number, table: StepTable): Int32Array {
+  const isLine = (line: number): boolean =>
+    rows.some(
+      (row) =>
+        row.needs[0] !== undefined &&
+        mayMean(row.needs[0], line, table) &&
+        row.needs.some((need) => mayMean(need, place, table)),
+    );
+  return Int32Array.from(table.places.keys()).filter(isLine);
+}
+
+export function processesWhere(rows: readonly Row[], holds: (row: Row) => boolean): Int32Array {
+  return Int32Array.from(new Set(rows.filter(holds).map((row) => row.process))).toSorted();
+}
+
+function mayMean(need: Need, place: number, table: StepTable): boolean {
+  if (need.by === NO_REGISTER) return need.place === place;
+  return place >= need.place && place < need.place + familySize(table, need.place);
+}
+
+/** Places of the family that starts at `first`: `name 1`, `name 2`, … side by side. */
+function familySize(table: StepTable, first: number): number {
+  const base = table.places[first]!.name.replace(/ 1$/, "");
+  let size = 1;
+  while (table.places[first + size]?.name === `${base} ${size + 1}`) size++;
+  return size;
+}

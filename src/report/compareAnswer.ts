@@ -1,0 +1,77 @@
+// The answer to `compare` on one screen: the scenarios side by side, and what the pairs say of their difference.
+import type { ComparisonRow } from "#analysis/comparison.ts";
+import { CELL } from "#analysis/measures.ts";
+import type { Study } from "#analysis/study.ts";
+import { measureOf } from "#analysis/summarizeMeasures.ts";
+import { alignedLines } from "./alignedLines.ts";
+import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
+import { cautions } from "./cautions.ts";
+import { percent, plainNumber, seconds, withInterval } from "./digits.ts";
+import { runWords } from "./runAnswer.ts";
+
+const headline = "good parts per hour";
+
+export function compareAnswer(studies: readonly Study[], rows: readonly ComparisonRow[]): string {
+  const [base] = studies;
+  if (!base) return "";
+  return [
+    ...runWords(base),
+    "",
+    ...alignedLines(sideBySide(studies)),
+    "",
+    ...studies.flatMap((study) => [
+      `${study.scenario.name}: bottleneck ${bottleneckWords(study)};`,
+      `  next ${runnerUpWords(study)}.`,
+    ]),
+    "",
+    ...rows.filter(({ resource, measure }) => resource === CELL && measure === headline).flatMap(differenceWords),
+    "Nothing is rejected yet: every part counts as good.",
+    "",
+    ...cautions,
+    "",
+  ].join("\n");
+}
+
+function sideBySide(studies: readonly Study[]): readonly (readonly string[])[] {
+  const heading = ["", "good parts an hour", "seconds a shot", "ideal", "screw waits", "stations wait"];
+  return [heading, ...studies.map(scenarioRow)];
+}
+
+function scenarioRow(study: Study): readonly string[] {
+  const measured = (measure: string): string => {
+    const found = measureOf(study.measures, CELL, measure);
+    return found ? withInterval(found.interval) : "none";
+  };
+  return [
+    study.scenario.name,
+    measured(headline),
+    measured("seconds per shot"),
+    seconds(study.ideal.secondsPerShot),
+    waitingShare(study, ["plasticator"]),
+    waitingShare(study, namesOfStations(study)),
+  ];
+}
+
+function namesOfStations({ scenario }: Study): readonly string[] {
+  return scenario.stations.map(({ name }) => name);
+}
+
+/** Mean over the resources. */
+function waitingShare({ states }: Study, resources: readonly string[]): string {
+  const waits = states.filter(({ resource, kind }) => kind === "waiting" && resources.includes(resource));
+  return percent(waits.reduce((sum, { share }) => sum + share.mean, 0) / resources.length);
+}
+
+function differenceWords(row: ComparisonRow): readonly string[] {
+  const { base, other, difference, simultaneousHalfWidth, ratio, pairs, correlation } = row;
+  const change = withInterval({ mean: Math.abs(difference), halfWidth: simultaneousHalfWidth });
+  const found = {
+    more: `${other} makes ${change} good parts an hour more than ${base}`,
+    less: `${other} makes ${change} good parts an hour less than ${base}`,
+    "no difference seen": `${other} and ${base} show no difference in good parts an hour (${change})`,
+    "one pair tells nothing of chance": `${other} differs by ${plainNumber(difference)} good parts an hour from ${base}, by chance or not`,
+  }[row.verdict];
+  const times = ratio === null ? "" : `: ${plainNumber(ratio)} times as many`;
+  const luck = correlation === null ? "" : `, correlation ${correlation.toFixed(2)}`;
+  return [`${found}${times}`, `  (${pairs} ${pairs === 1 ? "pair" : "pairs"} of runs with the same luck${luck}).`];
+}

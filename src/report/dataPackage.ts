@@ -1,0 +1,50 @@
+// Describes the CSV files of a folder for programs: the type, unit and meaning of every column, the seed and the version.
+import type { Scenario } from "#scenario/scenario.ts";
+import type { ColumnSpec, TableSpec } from "./table.ts";
+
+const fieldTypes = { text: "string", number: "number", integer: "integer", boolean: "boolean" } as const;
+
+/**
+ * A data package with table schemas, as JSON text; no time stamp, so that the same call gives the same bytes.
+ * Source: Frictionless Standards, Data Package and Table Schema, version 1 (an open standard).
+ */
+export function dataPackage(tables: readonly TableSpec[], scenarios: readonly Scenario[], version: string): string {
+  const names = scenarios.map(({ name }) => name);
+  return `${JSON.stringify(
+    {
+      profile: "tabular-data-package",
+      name: packageName(names),
+      title: scenarios.map(({ title }) => title).join("; "),
+      version,
+      program: "blowcell",
+      scenarios: scenarios.map(({ name, title, run }) => ({ name, title, run })),
+      resources: tables.map(resource),
+    },
+    undefined,
+    2,
+  )}\n`;
+}
+
+/** Lower case, digits, `-`, `_` and `.`: what the standard lets a name hold. */
+function packageName(scenarios: readonly string[]): string {
+  const name = scenarios.join("-").toLowerCase();
+  return name.replaceAll(/[^a-z0-9._-]+/g, "-");
+}
+
+function resource({ name, meaning, columns }: TableSpec): object {
+  return {
+    profile: "tabular-data-resource",
+    name,
+    path: `${name}.csv`,
+    description: meaning,
+    format: "csv",
+    mediatype: "text/csv",
+    encoding: "utf-8",
+    dialect: { delimiter: ",", lineTerminator: "\r\n", header: true },
+    schema: { fields: columns.map(field), missingValues: [""] },
+  };
+}
+
+function field({ name, type, unit, meaning }: ColumnSpec): object {
+  return { name, type: fieldTypes[type], description: meaning, ...(unit === undefined ? {} : { unit }) };
+}

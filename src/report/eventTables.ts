@@ -1,0 +1,86 @@
+// The long tables of a run: every event and every shot, one replication after the other.
+import { waitCauses } from "#analysis/summarizeStates.ts";
+import { eventRecorder, type EventRecord } from "#cell/eventRecord.ts";
+import { shotRecords } from "#cell/shotRecord.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { number } from "./columns.ts";
+import type { Cell, ColumnSpec, LongTable, Table } from "./table.ts";
+import { eventsSpec, shotsSpec } from "./tableSpecs.ts";
+
+export function eventsTable(scenario: Scenario): LongTable {
+  return { ...eventsSpec, batches: perReplication(scenario, (events, replication) => eventRows(events, replication)) };
+}
+
+export function shotsTable(scenario: Scenario): LongTable {
+  const steps = stepColumns(scenario);
+  const columns = [...shotsSpec.columns.slice(0, 3), ...steps.map(({ column }) => column)];
+  return {
+    ...shotsSpec,
+    columns,
+    batches: perReplication(scenario, (events, replication) =>
+      shotRecords(events).map(({ station, shot, starts }) => [
+        replication,
+        station,
+        shot,
+        ...steps.map(({ step }) => starts.get(step) ?? null),
+      ]),
+    ),
+  };
+}
+
+/** Replications are run again one by one: all of them would not fit in memory. */
+function* perReplication(
+  scenario: Scenario,
+  rows: (events: Iterable<EventRecord>, replication: number) => Table["rows"],
+): Generator<Table["rows"]> {
+  const record = eventRecorder(scenario);
+  for (let replication = 1; replication <= scenario.run.replications; replication++) {
+    yield rows(record(replication), replication);
+  }
+}
+
+function eventRows(events: Iterable<EventRecord>, replication: number): Table["rows"] {
+  return Array.from(events, (event): readonly Cell[] => [
+    replication,
+    event.seconds,
+    event.resource,
+    event.state,
+    event.step,
+    event.kind === "waiting" ? (waitCauses[event.state] ?? null) : null,
+    event.station,
+    event.shot,
+    event.boundByResource,
+    event.boundBySeconds,
+    event.operator,
+    event.parts,
+  ]);
+}
+
+interface StepColumn {
+  readonly step: string;
+  readonly column: ColumnSpec;
+}
+
+/** The steps of every cycle, then those that the user named, in the order of the stations. */
+function stepColumns({ stations }: Scenario): readonly StepColumn[] {
+  const standard = shotsSpec.columns.slice(3).map((column): StepColumn => {
+    const step = column.name.replace(/_start_s$/, "").replaceAll("_", " ");
+    return { step, column };
+  });
+  const names = [...new Set(stations.flatMap(({ extra }) => extra.map(({ name }) => name)))];
+  const taken = new Set(standard.map(({ column }) => column.name));
+  return [...standard, ...names.map((step) => ownColumn(step, taken))];
+}
+
+/** Column names are plain ASCII; where two steps would share one, the later gets a number. */
+function ownColumn(step: string, taken: Set<string>): StepColumn {
+  const plain = step
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/g, "_")
+    .replaceAll(/^_+|_+$/g, "");
+  const base = plain === "" || /^\d/.test(plain) ? `step_${plain}`.replace(/_$/, "") : plain;
+  let name = `${base}_start_s`;
+  for (let n = 2; taken.has(name); n++) name = `${base}_${n}_start_s`;
+  taken.add(name);
+  return { step, column: number(name, `Step ${step} begins`, "s") };
+}

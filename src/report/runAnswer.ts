@@ -1,0 +1,65 @@
+// The answer to `run` on one screen: what the cell makes, how sure that is, where time goes, what holds it back.
+import { formatQuantity } from "#foundation/formatQuantity.ts";
+import { CELL } from "#analysis/measures.ts";
+import type { Study } from "#analysis/study.ts";
+import { measureOf } from "#analysis/summarizeMeasures.ts";
+import { alignedLines } from "./alignedLines.ts";
+import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
+import { cautions } from "./cautions.ts";
+import { seconds, withInterval } from "./digits.ts";
+import { idealWords } from "./idealWords.ts";
+import { timeUseLines } from "./timeUse.ts";
+
+export function runAnswer(study: Study): string {
+  return [
+    study.scenario.title,
+    ...runWords(study),
+    "",
+    ...alignedLines([...productionRows(study), ...bindingRows(study)]),
+    "",
+    ...timeUseLines(study),
+    "",
+    ...cautions,
+    "",
+  ].join("\n");
+}
+
+/** What was run, and what ± means. */
+export function runWords({ scenario, replications }: Study): readonly string[] {
+  const { length, seed, warmup } = scenario.run;
+  const time = (value: number): string => formatQuantity(value, "time");
+  const cut = warmup !== "auto" && warmup > 0 ? `, the first ${time(warmup)} of each not counted` : "";
+  const spread =
+    replications > 1 ? "± is the 95 % confidence interval" : "one replication: how far chance moves it is not known";
+  const runs = `${replications} ${replications === 1 ? "replication" : "replications"} of ${time(length)}`;
+  return [`${runs}${cut}, seed "${seed}"; ${spread}.`];
+}
+
+function productionRows(study: Study): readonly (readonly string[])[] {
+  const of = (measure: string): string | undefined => {
+    const found = measureOf(study.measures, CELL, measure);
+    return found && withInterval(found.interval);
+  };
+  const pace = of("seconds per shot");
+  return [
+    ["Good parts", `${of("good parts per hour")} an hour (nothing is rejected yet: every part counts as good)`],
+    ["Shots", `${of("shots per hour")} an hour${pace === undefined ? "" : `, one every ${pace} s`}`],
+    ["Melt", `${of("melt per hour")} kg/h`],
+    ["Ideal cycle", `${idealWords(study.ideal)}${excess(study)}`],
+  ];
+}
+
+/** How much longer a shot takes than at best; a little less is only where the observed time begins and ends in a cycle. */
+function excess({ measures, ideal }: Study): string {
+  const found = measureOf(measures, CELL, "seconds per shot");
+  if (!found) return "";
+  const more = found.interval.mean - ideal.secondsPerShot;
+  return more < 0.005 ? "; the run kept it" : `; the run took ${seconds(more)} more`;
+}
+
+function bindingRows(study: Study): readonly (readonly string[])[] {
+  return [
+    ["Bottleneck", bottleneckWords(study)],
+    ["Next", runnerUpWords(study)],
+  ];
+}

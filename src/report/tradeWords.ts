@@ -1,0 +1,40 @@
+// The trade's words for steps and for those who do them, where a sentence needs them.
+
+const nouns: Readonly<Record<string, string>> = {
+  recharge: "recharging",
+  "shift to port": "shifting to the port",
+  "shift to neutral": "shifting to neutral",
+  drop: "parison drop",
+  close: "closing",
+  blow: "blowing",
+  cool: "cooling",
+  vent: "venting",
+  open: "opening",
+  remove: "removal",
+};
+
+/** A step that the user named keeps its name. */
+export function nounOf(step: string): string {
+  return nouns[step] ?? step;
+}
+
+const owners: Readonly<Record<string, string>> = {
+  plasticator: "the screw",
+  valve: "the valve",
+  crew: "the crew",
+  stations: "the stations",
+};
+
+/** One station is called by its name. */
+export function ownerName(resource: string): string {
+  return owners[resource] ?? resource;
+}
+
+const mostNames = 3;
+
+/** "left and right", or of many only how many they are. */
+export function namesOf(resources: readonly string[]): string {
+  if (resources.length > mostNames) return `all ${resources.length} stations`;
+  const last = ownerName(resources.at(-1) ?? "");
+  return resources.length < 2 ? last : `${resources.slice(0, -1).map(ownerName).join(", ")} and ${last}`;
+}

@@ -1,0 +1,86 @@
+// The leaves that hold a quantity with its unit, and those that hold a mass to the milligram.
+import { dimensions, type Dimension } from "#foundation/dimension.ts";
+import type { Fault } from "#foundation/fault.ts";
+import { isQuantity, parseQuantity, quantityPattern } from "#foundation/quantity.ts";
+import { leaf, refused, wrongType, type JsonSchema, type Leaf, type LeafReading } from "./leaf.ts";
+
+/** A hundred years: up to here a time in microseconds is a whole number that a double holds exactly. */
+const longest = 3_155_760_000;
+
+/** A tonne: no part and no shot of a blow molding cell is near it. */
+const heaviest = 1000;
+
+export interface Bounds {
+  readonly above?: number;
+  readonly atMost?: number;
+}
+
+/** Reads a quantity within bounds to SI. */
+export function readQuantity(written: unknown, dimension: Dimension, bounds: Bounds = {}): LeafReading<number> {
+  const expected = `${dimensions[dimension].noun} such as \`${dimensions[dimension].example}\``;
+  if (typeof written !== "string" && typeof written !== "number") return refused(wrongType(written, expected));
+  const reading = parseQuantity(written, dimension);
+  if (!isQuantity(reading)) return refused(reading);
+  const limits = dimension === "time" ? { atMost: longest, ...bounds } : bounds;
+  const outside = outOfBounds(reading.value, String(written), expected, limits);
+  return outside === undefined ? { value: reading.value } : refused(outside);
+}
+
+function outOfBounds(value: number, shown: string, expected: string, { above, atMost }: Bounds): Fault | undefined {
+  if (above !== undefined && value <= above) {
+    return { code: "not-positive", message: `${shown} is not more than zero.`, expected, remedy: "Write more than 0." };
+  }
+  if (atMost !== undefined && value > atMost) {
+    return { code: "too-large", message: `${shown} is too large.`, expected, remedy: "Check the number and the unit." };
+  }
+  return undefined;
+}
+
+/** Refers to the dimension's own definition, so that no pattern stands in the schema twice. */
+export function quantitySchema(dimension: Dimension): JsonSchema {
+  return { $ref: `#/$defs/${dimension}` };
+}
+
+/** The definitions that `quantitySchema` refers to. */
+export function quantityDefinitions(): JsonSchema {
+  const entries = (Object.keys(dimensions) as Dimension[]).map((dimension) => {
+    const { noun, example } = dimensions[dimension];
+    const words = { description: `${noun} with its unit, such as ${example}`, examples: [example] };
+    return [dimension, { ...words, type: "string", pattern: quantityPattern(dimension) }] as const;
+  });
+  return Object.fromEntries(entries);
+}
+
+export function quantity(dimension: Dimension, bounds: Bounds = {}): Leaf<number> {
+  return leaf({
+    expected: `${dimensions[dimension].noun} such as \`${dimensions[dimension].example}\``,
+    json: quantitySchema(dimension),
+    read: (written) => readQuantity(written, dimension, bounds),
+  });
+}
+
+/** A mass in whole milligrams, so that masses add up exactly; ounces and pounds are rounded to one. */
+export function readMass(written: unknown, bounds: Bounds = {}): LeafReading<number> {
+  const reading = readQuantity(written, "mass", { ...bounds, atMost: heaviest });
+  if ("faults" in reading) return reading;
+  const exact = reading.value * 1_000_000;
+  const whole = Math.round(exact);
+  const customary = typeof written === "string" && /(?:lbs?|oz)\s*$/u.test(written);
+  // Decimal grams come back from kilograms with a rounding error of a few parts in 1e16.
+  const isWhole = Math.abs(exact - whole) <= exact * 1e-12;
+  if ((!customary && !isWhole) || (whole === 0 && reading.value > 0)) {
+    const message = `${String(written)} is not a whole number of milligrams.`;
+    const remedy = `Write \`${Math.max(1, whole) / 1000} g\`.`;
+    return refused({ code: "mass-too-fine", message, expected: "a mass to the milligram such as `42 g`", remedy });
+  }
+  return { value: whole };
+}
+
+/** A mass in whole milligrams. */
+export function mass(bounds: Bounds = {}): Leaf<number> {
+  return leaf({
+    expected: "a mass such as `42 g`",
+    json: quantitySchema("mass"),
+    read: (written) => readMass(written, bounds),
+  });
+}

@@ -1,0 +1,233 @@
+// Holds check, run and compare to what they promise on the command line: answers, files, exit codes, the same bytes again.
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import path from "node:path";
+import { Ajv2020 as Ajv } from "ajv/dist/2020.js";
+import { parse } from "csv-parse/sync";
+import { describe, expect, it } from "vitest";
+import { tableSpecs } from "#report/tableSpecs.ts";
+import { cellText } from "../support/cellScenario.ts";
+import { callBlowcell, newFolder } from "./callBlowcell.ts";
+
+const folder = newFolder();
+const inFolder = (name: string) => path.join(folder, name);
+
+function fileOf(name: string, text: string): string {
+  writeFileSync(inFolder(name), text);
+  return name;
+}
+
+const varied = (stations: number) => cellText(stations).replace("cool: 8 s", "cool: { triangular: [7 s, 8 s, 9 s] }");
+const one = fileOf("one.yaml", varied(1));
+const two = fileOf("two.yaml", varied(2));
+const call = (...args: readonly string[]) => callBlowcell(args, { folder });
+const bytesOf = (out: string) =>
+  Object.fromEntries(
+    readdirSync(inFolder(out)).map((name) => [name, readFileSync(path.join(inFolder(out), name), "latin1")]),
+  );
+const fileNames = (leftOut: readonly string[]) =>
+  tableSpecs
+    .map(({ name }) => name)
+    .filter((name) => !leftOut.includes(name))
+    .map((name) => `${name}.csv`)
+    .concat("datapackage.json")
+    .toSorted();
+
+describe("check", () => {
+  it("answers on standard output, writes nothing, and leaves 0", () => {
+    const before = readdirSync(folder);
+    const { code, output, errors } = call("check", one, two);
+    expect({ code, errors }).toEqual({ code: 0, errors: "" });
+    // cell.md, ideal cycle in closed form: 13.05 s and 13.05 / 2 s a shot.
+    expect(output).toContain("Ideal cycle: 13.05 s a shot");
+    expect(output).toContain(`Ideal cycle: ${(13.05 / 2).toFixed(2)} s a shot`);
+    expect(readdirSync(folder)).toEqual(before);
+  });
+
+  it("tells of the good files and leaves the worst code where another is bad", () => {
+    const { code, output, errors } = call("check", one, "onee.yaml");
+    expect(code).toBe(2);
+    expect(output).toContain("Ideal cycle");
+    expect(errors).toContain("Did you mean one.yaml?");
+  });
+
+  it("leaves 1 for a cell that cannot work: a shot above what the screw can hold", () => {
+    const { code, output, errors } = call("check", one, "--set", "delivery.shotCapacity=50 g");
+    expect({ code, output }).toEqual({ code: 1, output: "" });
+    expect(errors).toContain("error");
+  });
+
+  it("leaves 2 for a value that cannot be read", () => {
+    expect(call("check", one, "--set", "stations.steps.cool=7,5 s").code).toBe(2);
+    expect(call("check", one, "--set", "nonsense").code).toBe(2);
+  });
+});
+
+describe("run", () => {
+  it("writes its tables into reports/<scenario name>, and the answer to standard output", () => {
+    const { code, output, errors } = call("run", two);
+    expect(code).toBe(0);
+    expect(output).toMatch(/^Bottleneck +cooling/m);
+    expect(errors).toBe("6 CSV files are in reports/two\n");
+    expect(readdirSync(inFolder("reports/two")).toSorted()).toEqual(fileNames(["comparison", "events", "shots"]));
+  });
+
+  it("writes what the data dictionary says: every column of every file, in its order", () => {
+    for (const [name, bytes] of Object.entries(bytesOf("reports/two"))) {
+      if (name === "datapackage.json") continue;
+      const spec = tableSpecs.find((each) => `${each.name}.csv` === name);
+      expect(bytes.split("\r\n", 1)[0], name).toBe(spec?.columns.map((column) => column.name).join(","));
+    }
+  });
+
+  it("gives the same bytes again, and with the stations listed in another order", () => {
+    const named = (names: readonly string[]) =>
+      varied(1).replace(/stations:\n {2}count: 1\n {2}cavities: 2\n {2}steps: (.*)\n/, (_, steps: string) =>
+        ["stations:", ...names.map((name) => `  - { name: ${name}, cavities: 2, steps: ${steps} }`), ""].join("\n"),
+      );
+    call("run", fileOf("sides.yaml", named(["left", "right"])), "--out", "first");
+    call("run", "sides.yaml", "--out", "second");
+    fileOf("sides.yaml", named(["right", "left"]));
+    call("run", "sides.yaml", "--out", "third");
+    expect(bytesOf("second")).toEqual(bytesOf("first"));
+    expect(bytesOf("third")).toEqual(bytesOf("first"));
+    call("run", "sides.yaml", "--out", "fourth", "--seed", "other");
+    expect(bytesOf("fourth")).not.toEqual(bytesOf("first"));
+  });
+
+  it("takes seed, replications and length from the call", () => {
+    const { output } = call("run", two, "--out", "short", "--seed", "007", "--replications", "2", "--length", "1 h");
+    expect(output).toContain("2 replications of 60 min");
+    expect(output).toContain('seed "007"');
+  });
+
+  it("says nothing with --quiet, and writes all the same", () => {
+    expect(call("run", two, "--quiet", "--out", "quiet")).toEqual({ code: 0, output: "", errors: "" });
+    expect(bytesOf("quiet")).toEqual(bytesOf("reports/two"));
+  });
+
+  it("adds events and shots with --events", () => {
+    const { code } = call("run", two, "--events", "--out", "events", "--replications", "2", "--length", "30 min");
+    expect(code).toBe(0);
+    expect(readdirSync(inFolder("events")).toSorted()).toEqual(fileNames(["comparison"]));
+    const rows: readonly Readonly<Record<string, string>>[] = parse(bytesOf("events")["events.csv"] ?? "", {
+      columns: true,
+    });
+    expect([...new Set(rows.map((row) => row["replication"]))]).toEqual(["1", "2"]);
+  });
+
+  it("writes nothing where the scenario is wrong", () => {
+    const { code, output } = call("run", two, "--set", "stations.cavities=0", "--out", "wrong");
+    expect({ code, output }).toEqual({ code: 2, output: "" });
+    expect(readdirSync(folder)).not.toContain("wrong");
+  });
+
+  it("leaves 74 where --out is a file", () => {
+    const { code, errors } = call("run", two, "--out", fileOf("taken", ""));
+    expect(code).toBe(74);
+    expect(errors).toContain("remedy");
+  });
+});
+
+describe("compare", () => {
+  it("puts all tables of all scenarios into reports/<base>-against-<others>", () => {
+    const { code, output } = call("compare", one, two);
+    expect(code).toBe(0);
+    expect(output).toMatch(/^two makes .* good parts an hour more than one/m);
+    expect(readdirSync(inFolder("reports/one-against-two")).toSorted()).toEqual(fileNames(["events", "shots"]));
+    const rows: readonly Readonly<Record<string, string>>[] = parse(
+      bytesOf("reports/one-against-two")["throughput.csv"] ?? "",
+      {
+        columns: true,
+      },
+    );
+    expect([...new Set(rows.map((row) => row["scenario"]))]).toEqual(["one", "two"]);
+  });
+
+  it.each([
+    [[one], "there is only one scenario"],
+    [[one, path.join(folder, one)], "two scenarios are called one"],
+  ])("leaves 2 for %j", (files, words) => {
+    const { code, output, errors } = call("compare", ...files);
+    expect({ code, output }).toEqual({ code: 2, output: "" });
+    expect(errors).toContain(words);
+  });
+});
+
+describe("long work", () => {
+  const long = ["--length", "40 h", "--replications", "60", "--verbose"];
+
+  it("gives the same bytes for any number of jobs, and both of two workers have a share in it", () => {
+    const alone = call("run", two, "--out", "alone", "--jobs", "1", ...long);
+    const shared = call("run", two, "--out", "shared", "--jobs", "2", ...long);
+    expect({ code: shared.code, output: shared.output }).toEqual({ code: 0, output: alone.output });
+    expect(bytesOf("shared")).toEqual(bytesOf("alone"));
+    expect(alone.errors).toContain("all work in one thread");
+    expect(shared.errors).toMatch(/2 workers did [1-9]\d* \+ [1-9]\d* tasks/);
+  });
+
+  it("stays in one thread where it is little, whatever --jobs says", () => {
+    expect(call("run", two, "--out", "little", "--jobs", "2", "--verbose").errors).toContain("all work in one thread");
+  });
+
+  it.each(["0", "x", "1.5", "-1", "9999"])("refuses --jobs %s", (jobs) => {
+    const { code, errors } = call("run", two, "--out", "jobs", "--jobs", jobs);
+    expect(code).toBe(2);
+    expect(errors).toContain("option-value");
+  });
+});
+
+describe("a wanted precision", () => {
+  const halfShare = (out: string): number => {
+    const rows: readonly Readonly<Record<string, string>>[] = parse(bytesOf(out)["throughput.csv"] ?? "", {
+      columns: true,
+    });
+    const row = rows.find((each) => each["resource"] === "cell" && each["measure"] === "good parts per hour");
+    return Number(row?.["half_width_95"]) / Number(row?.["mean"]);
+  };
+
+  it("is reached by more replications, and no more than twice as many at a time", () => {
+    const { code, output } = call("run", two, "--out", "precise", "--replications", "5", "--precision", "0.05 %");
+    expect(code).toBe(0);
+    expect(halfShare("precise")).toBeLessThanOrEqual(0.0005);
+    const made = Number(/^(\d+) replications/m.exec(output)?.[1]);
+    expect(made).toBeGreaterThan(5);
+  });
+
+  it("leaves 3 where it is not reached", () => {
+    const out = ["--out", "vague", "--length", "1 h", "--precision", "0.00001 %"];
+    const { code } = call("run", two, ...out);
+    expect(code).toBe(3);
+    expect(halfShare("vague")).toBeGreaterThan(0.000001);
+  });
+});
+
+describe("--json", () => {
+  const schema: unknown = JSON.parse(call("schema", "--result").output);
+  const holds = new Ajv({ strict: false }).compile(schema as object);
+
+  it.each([
+    ["check", one],
+    ["run", two],
+    ["compare", one, two],
+  ])("%s prints one document that its schema describes, and nothing else", (...args) => {
+    const { code, output } = call(...args, "--json", ...(args[0] === "check" ? [] : ["--out", "json"]));
+    expect(code).toBe(0);
+    const told: unknown = JSON.parse(output);
+    expect(holds(told), JSON.stringify(holds.errors)).toBe(true);
+    expect(holds({ ...(told as object), tables: { throughput: [{}] } })).toBe(false);
+  });
+});
+
+describe("datapackage.json", () => {
+  it("names every CSV file beside it and every column in it", () => {
+    call("compare", one, two, "--out", "described");
+    const files = bytesOf("described");
+    const told = JSON.parse(files["datapackage.json"] ?? "") as {
+      resources: { path: string; schema: { fields: { name: string }[] } }[];
+    };
+    const csv = Object.keys(files).filter((name) => name.endsWith(".csv"));
+    expect(told.resources.map((each) => each.path).toSorted()).toEqual(csv.toSorted());
+    for (const { path: name, schema } of told.resources)
+      expect(files[name]?.split("\r\n", 1)[0]).toBe(schema.fields.map((field) => field.name).join(","));
+  });
+});

@@ -1,0 +1,22 @@
+// What the README says of codes, commands and scenarios is what the program has.
+import { readdirSync, readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { builtCommands } from "#cli/commands.ts";
+import { withCodeTable } from "../tools/codeTable.ts";
+
+const readme = readFileSync("README.md", "utf8");
+
+test("the table of codes is the sources' own; `npm run generate` writes it", () => {
+  expect(withCodeTable(readme)).toBe(readme);
+  expect(withCodeTable(readme.replace("| `unit-missing` |", "| `unit-mising` |"))).toBe(readme);
+});
+
+test("every command that is built has its row", () => {
+  for (const { name } of builtCommands) expect(readme).toContain(`| \`${name}`);
+});
+
+test("every shipped scenario has its row", () => {
+  const scenarios = readdirSync("scenarios").filter((name) => name.endsWith(".yaml"));
+  expect(scenarios.length).toBeGreaterThan(0);
+  for (const name of scenarios) expect(readme).toMatch(new RegExp(`^\\| \`${name.replace(".yaml", "")}\` +\\|`, "m"));
+});

@@ -1,0 +1,53 @@
+// Runs a small step table and says what its resources did, tick by tick.
+import { EventLog } from "#engine/eventLog.ts";
+import { compileTable } from "#engine/program.ts";
+import { Simulation, type SimulationOptions } from "#engine/simulation.ts";
+import type { StepTable, TimeSpec } from "#engine/stepTable.ts";
+
+export interface TableRun {
+  readonly simulation: Simulation;
+  /** States of a resource as "tick state", one for each change; what lasts no tick is left out. */
+  readonly statesOf: (resource: string) => readonly string[];
+  readonly count: (counter: string) => number;
+  /** Ticks at which a counter rose. */
+  readonly ticksOf: (counter: string) => readonly number[];
+  /** Ticks of each step on the chain of a process, largest names first as they are declared; zeros left out. */
+  readonly chainOf: (process: string) => Readonly<Record<string, number>>;
+}
+
+/** A fixed time of so many ticks. */
+export function ticks(count: number, more: Partial<TimeSpec> = {}): TimeSpec {
+  return { laws: [{ law: { kind: "fixed", value: count }, factor: 1e-6 }], ...more };
+}
+
+export function runTable(table: StepTable, until: number, options: Partial<SimulationOptions> = {}): TableRun {
+  const program = compileTable(table);
+  const log = new EventLog();
+  const simulation = new Simulation(program, { seed: "table", replication: 0, log, ...options }, program.counters);
+  simulation.runUntil(until);
+  simulation.settle();
+  const counterNumber = (counter: string): number => program.counters.indexOf(counter);
+  return {
+    simulation,
+    statesOf: (resource) => {
+      const number = table.resources.findIndex((each) => each.name === resource);
+      const entered = Array.from(log).filter((event) => event.resource === number);
+      const lasting = entered.filter((event, i) => entered[i + 1]?.time !== event.time);
+      const changes = lasting.filter((event, i) => lasting[i - 1]?.state !== event.state);
+      return changes.map((event) => `${event.time} ${program.states[event.state]!.name}`);
+    },
+    count: (counter) => simulation.counts[counterNumber(counter)] ?? 0,
+    ticksOf: (counter) =>
+      simulation.marks.ticks.filter((_, i) => simulation.marks.counters[i] === counterNumber(counter)),
+    chainOf: (process) => {
+      const [chain] = simulation.chainsOf([table.processes.findIndex((each) => each.name === process)]);
+      const held = Array.from(
+        program.activities,
+        (activity, i) => [`${activity.resource}: ${activity.step}`, i] as const,
+      );
+      return Object.fromEntries(
+        held.map(([name, i]) => [name, chain!.ticks[i]!] as const).filter(([, time]) => time > 0),
+      );
+    },
+  };
+}

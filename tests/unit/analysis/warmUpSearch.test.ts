@@ -1,0 +1,77 @@
+// The search for the end of the start-up: trial runs wanted, the cut that all replications share, and the honest refusal.
+import { describe, expect, it } from "vitest";
+import {
+  beginWarmUpSearch,
+  pilotsWanted,
+  runPilot,
+  settleWarmUp,
+  type PilotTask,
+  type WarmUpSearch,
+} from "#analysis/warmUpSearch.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { cellText, scenarioOf } from "../../support/cellScenario.ts";
+
+const scenario: Scenario = scenarioOf(cellText(2), "run.warmup=auto", "run.replications=4", "run.length=2 h");
+
+/** Trial runs whose seconds per shot follow a rule instead of a cell. */
+function searchOf(secondsPerShot: (shot: number) => number, shots: (task: PilotTask) => number): WarmUpSearch {
+  let search = beginWarmUpSearch(scenario);
+  for (let tasks = pilotsWanted(search); tasks.length > 0; tasks = pilotsWanted(search)) {
+    const answers = tasks.map((task) => ({
+      task,
+      secondsPerShot: Array.from({ length: shots(task) }, (_, shot) => secondsPerShot(shot)),
+    }));
+    search = { ...search, answers: [...search.answers, ...answers] };
+  }
+  return search;
+}
+
+describe("the search for the end of the start-up", () => {
+  it("wants nothing where the warm-up is a time, and leaves the scenario as it is", () => {
+    const fixed = { ...scenario, run: { ...scenario.run, warmup: 60 } };
+    expect(pilotsWanted(beginWarmUpSearch(fixed))).toEqual([]);
+    expect(settleWarmUp(beginWarmUpSearch(fixed))).toEqual({ scenario: fixed, warnings: [] });
+  });
+
+  // y_i = 10 − 8e^(−i/10) + sin i, i = 1..200: MSER-5 cuts 6 batches (computed independently [C]).
+  it("cuts the batches of the published rule for all replications alike, up to the next whole second", () => {
+    const rule = (shot: number): number => 10 - 8 * Math.exp(-(shot + 1) / 10) + Math.sin(shot + 1);
+    const { scenario: settled, warnings } = settleWarmUp(searchOf(rule, () => 200));
+    const cut = Array.from({ length: 30 }, (_, shot) => rule(shot)).reduce((sum, each) => sum + each, 0);
+    expect(settled.run.warmup).toBe(Math.ceil(cut));
+    expect(settled.run.length).toBe(scenario.run.length);
+    expect(warnings).toEqual([]);
+  });
+
+  it("looks once more at a run twice as long where no end is seen, then counts everything and says so", () => {
+    const search = searchOf(
+      (shot) => shot,
+      () => 400,
+    );
+    expect(new Set(search.answers.map(({ task }) => task.length))).toEqual(new Set([7200, 14_400]));
+    const { scenario: settled, warnings } = settleWarmUp(search);
+    expect(settled.run).toMatchObject({ warmup: 0, length: 14_400 });
+    expect(warnings.map(({ code, severity }) => ({ code, severity }))).toEqual([
+      { code: "warmup-not-found", severity: "warning" },
+    ]);
+  });
+
+  it("keeps the longer run where only that shows the end", () => {
+    const shots = ({ length }: PilotTask): number => (length > 7200 ? 400 : 45);
+    const rule = (shot: number): number => (shot < 100 ? 20 - shot / 10 : 10 + (shot % 2));
+    const { scenario: settled, warnings } = settleWarmUp(searchOf(rule, shots));
+    expect(settled.run.length).toBe(14_400);
+    expect(settled.run.warmup).toBeGreaterThan(900);
+    expect(warnings).toEqual([]);
+  });
+
+  it("cuts nothing from a cell whose times are all fixed once it is in its stride, and little before", () => {
+    let search = beginWarmUpSearch(scenario);
+    for (let tasks = pilotsWanted(search); tasks.length > 0; tasks = pilotsWanted(search)) {
+      search = { ...search, answers: [...search.answers, ...tasks.map((task) => runPilot(scenario, task))] };
+    }
+    const { run } = settleWarmUp(search).scenario;
+    expect(run.warmup).toBeLessThan(10 * 13.05);
+    expect(run.length).toBe(scenario.run.length);
+  });
+});

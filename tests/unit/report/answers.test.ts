@@ -1,0 +1,122 @@
+// Holds the terminal's answers to what a reader must find on one screen.
+import { describe, expect, it } from "vitest";
+import { compareStudies } from "#analysis/comparison.ts";
+import { idealCycle } from "#analysis/idealCycle.ts";
+import { stepTimes } from "#analysis/stepTimes.ts";
+import { runStudy, type Study } from "#analysis/study.ts";
+import { alignedLines } from "#report/alignedLines.ts";
+import { checkAnswer } from "#report/checkAnswer.ts";
+import { compareAnswer } from "#report/compareAnswer.ts";
+import { runAnswer } from "#report/runAnswer.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { cellText, scenarioOf } from "../../support/cellScenario.ts";
+
+function studyOf(scenario: Scenario): Study {
+  const outcome = runStudy(scenario);
+  if (outcome.kind === "stuck") throw new Error(outcome.issue.message);
+  return outcome.study;
+}
+
+const one = scenarioOf(cellText(1));
+const two = { ...scenarioOf(cellText(2)), name: "two" };
+
+/** checks.md section 10: titles and cautions to show. */
+function expectCautions(answer: string): void {
+  for (const words of [
+    "never safe limits",
+    "EN 422:2009",
+    "B151.31-2014",
+    "1910.147",
+    "local codes",
+    "licensed, qualified people",
+  ])
+    expect(answer.toLowerCase().replaceAll("\n", " ")).toContain(words.toLowerCase());
+}
+
+describe("the answer to run", () => {
+  const answer = runAnswer(studyOf(one));
+
+  it("says output, ideal cycle, bottleneck, runner-up and waits, by the closed form", () => {
+    // cell.md: 13.05 s a shot for one station, 6.3 for the screw; two parts a shot.
+    expect(answer).toMatch(/^Good parts +55\d(?:\.\d)? an hour/m);
+    expect(answer).toContain("Ideal cycle  13.05 s a shot");
+    expect(answer).toMatch(/^Bottleneck +cooling, station 1: 61\.\d+ %/m);
+    expect(answer).toMatch(/^Next +the screw, 6\.75 s away/m);
+    expect(answer).toMatch(/^the screw +48 % +52 % +holding a full shot 52 %$/m);
+  });
+
+  it("says how sure it is, and that nothing is rejected yet", () => {
+    expect(answer).toContain("± is the 95 % confidence interval");
+    expect(answer).toContain("nothing is rejected yet");
+    const once = runAnswer(studyOf({ ...one, run: { ...one.run, replications: 1 } }));
+    expect(once).toContain("one replication: how far chance moves it is not known");
+    expect(once).not.toContain("±");
+  });
+
+  it("ends with the cautions, on one screen", () => {
+    expectCautions(answer);
+    expect(answer.split("\n").length).toBeLessThan(25);
+    expect(answer.endsWith("\n")).toBe(true);
+  });
+
+  it("tells no time for a shot where none was made", () => {
+    const nothing = studyOf({ ...one, run: { ...one.run, length: 1, warmup: 0 } });
+    expect(runAnswer(nothing)).toMatch(/^Shots +0 an hour$/m);
+  });
+});
+
+describe("the answer to check", () => {
+  const of = (scenario: Scenario) => checkAnswer({ scenario, times: stepTimes(scenario), ideal: idealCycle(scenario) });
+
+  it("shows the mean times of all steps, the circuits and how many stations the screw needs", () => {
+    const answer = of(scenarioOf(cellText(2), "stations.steps.cool={ triangular: [7 s, 7.5 s, 9.5 s] }"));
+    // The mean of a triangular law is a third of the sum of its corners.
+    expect(answer).toMatch(/^ {2}cool +8\.00$/m);
+    expect(answer).toMatch(/^ {2}recharge +4\.00$/m);
+    expect(answer).toContain(`Ideal cycle: ${(13.05 / 2).toFixed(2)} s a shot`);
+    expect(answer).toMatch(/^ {2}plasticator +6\.30 +0\.2[23] s$/m);
+    // cell.md: M* = station circuit / plasticator circuit = 13.05 / 6.3.
+    expect(answer).toContain(`the screw busy: ${(13.05 / 6.3).toFixed(3)}, so 3; the cell has 2.`);
+    expectCautions(answer);
+  });
+
+  it("says what a station beyond the needed ones still buys", () => {
+    expect(of(scenarioOf(cellText(4)))).toContain("covers for stops, it does not add rate");
+  });
+
+  it("gives different stations a column each", () => {
+    const stations = two.stations.map((each, k) => ({ ...each, open: { kind: "fixed", value: k + 1 } as const }));
+    expect(of({ ...two, stations })).toMatch(/^ {2}open +1\.00 +2\.00$/m);
+  });
+});
+
+describe("the answer to compare", () => {
+  it("shows the scenarios side by side and the paired difference in words", () => {
+    const [base, other] = [studyOf({ ...one, name: "one" }), studyOf(two)];
+    const answer = compareAnswer([base, other], compareStudies(base, [other]));
+    expect(answer).toMatch(/^one +55\d +13\.\d+ +13\.05 s/m);
+    expect(answer).toMatch(/^two makes 55\d good parts an hour more than one: 2(?:\.0\d+)? times as many$/m);
+    expect(answer).toContain("3 pairs of runs with the same luck");
+    expectCautions(answer);
+  });
+});
+
+describe("aligned lines", () => {
+  it("count letters, not code units, and leave no blanks at the end", () => {
+    expect(
+      alignedLines(
+        [
+          ["a", "1"],
+          ["𝒶𝒷", "22"],
+        ],
+        [1],
+      ),
+    ).toEqual(["a    1", "𝒶𝒷  22"]);
+    expect(
+      alignedLines([
+        ["a", ""],
+        ["bb", "c"],
+      ]),
+    ).toEqual(["a", "bb  c"]);
+  });
+});

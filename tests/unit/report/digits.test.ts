@@ -1,0 +1,50 @@
+// Holds numbers on the screen to what their intervals support.
+import { describe, expect, it } from "vitest";
+import { percent, plainNumber, seconds, withInterval } from "#report/digits.ts";
+
+describe("a number with its interval", () => {
+  // GUM (JCGM 100:2008) 7.2.6: at most two digits of an uncertainty, and the value to the same place [M].
+  it.each([
+    [1182.7563, 0.3421, "1182.8 ± 0.3"],
+    [1182.7563, 3.421, "1183 ± 3"],
+    [1182.7563, 34.21, "1180 ± 30"],
+    [1182.7563, 342.1, "1200 ± 300"],
+    [6.08721, 0.00163, "6.0872 ± 0.0016"],
+    [0.5, 0.0952, "0.50 ± 0.10"],
+    [99.96, 0.96, "100.0 ± 1.0"],
+    [-1.5, 0.2, "-1.5 ± 0.2"],
+    [0, 0.04, "0.00 ± 0.04"],
+  ])("%d ± %d reads %s", (mean, halfWidth, words) => {
+    expect(withInterval({ mean, halfWidth })).toBe(words);
+  });
+
+  it("stands alone with four digits where nothing is known of chance, or where it never varies", () => {
+    expect(withInterval({ mean: 1182.7563, halfWidth: null })).toBe("1183");
+    expect(withInterval({ mean: 6.525, halfWidth: 0 })).toBe("6.525");
+    // A trace of arithmetic is no interval.
+    expect(withInterval({ mean: 6.3, halfWidth: 1e-15 })).toBe("6.3");
+  });
+
+  it("scales value and interval alike", () => {
+    expect(withInterval({ mean: 0.6354, halfWidth: 0.0006 }, 100)).toBe("63.54 ± 0.06");
+  });
+});
+
+describe("numbers without an interval", () => {
+  it.each([
+    [0, "0 %"],
+    [0.0004, "0.0 %"],
+    [0.0456, "4.6 %"],
+    [0.16, "16 %"],
+    [0.9821, "98.2 %"],
+    [0.99999, "100 %"],
+    [1, "100 %"],
+  ])("the share %d is %s", (share, words) => {
+    expect(percent(share)).toBe(words);
+  });
+
+  it("are short", () => {
+    expect(plainNumber(1.98754)).toBe("1.988");
+    expect(seconds(0.9387)).toBe("0.94 s");
+  });
+});

@@ -1,0 +1,69 @@
+// A law may take its values from a column of a CSV file, and a fault in the file is said of the file and its line.
+import { describe, expect, it } from "vitest";
+import { readScenario, type ScenarioReading } from "#scenario/readScenario.ts";
+import { twoStations } from "./validTexts.ts";
+
+function read(csv: string | undefined, column: string): ScenarioReading {
+  const cool = "cool: { triangular: [7.0 s, 7.5 s, 9.0 s] }";
+  const text = twoStations.replace(cool, `cool: { empirical: { file: log.csv, ${column} } }`);
+  const readText = (path: string): string | undefined => (path === "log.csv" ? csv : undefined);
+  return readScenario(text, { name: "cell", file: "cell.yaml", readText });
+}
+
+describe("a column", () => {
+  it.each<[string, string, string]>([
+    ["with the unit in its name", "shot,cool_s\n1,7.5\n2,8\n", "column: cool_s"],
+    ["with the unit in brackets", "cool [s],shot\n7.5,1\n8,2\n", "column: 'cool [s]'"],
+    ["with units in its cells", "cool\n7.5 s\n8 s\n", "column: cool"],
+    ["with the unit said beside it", "cool\n7.5\n8\n", "column: cool, unit: s"],
+    ["with another unit", "cool\n7500\n8000\n", "column: cool, unit: ms"],
+    [
+      "with semicolons, quotes, a byte order mark and gaps",
+      '\uFEFF"cool_s";b\r\n"7.5";x\r\n;y\r\n\r\n8;z\r\n',
+      "column: cool_s",
+    ],
+  ])("%s", (_, csv, column) => {
+    const { scenario, issues } = read(csv, column);
+    expect(issues).toEqual([]);
+    const right = scenario?.stations.find((station) => station.name === "right");
+    expect(right?.cool).toEqual({ kind: "empirical", values: [7.5, 8] });
+  });
+});
+
+describe("a column that is wrong", () => {
+  const path = "stations.right.steps.cool.empirical";
+
+  it.each<[string, string, string, string, number, string]>([
+    // Name, text, column, code, line, part of the remedy.
+    ["a value without a unit", "cool\n7.5\n", "column: cool", "unit-missing", 2, "`cool_s`"],
+    ["a decimal comma", "cool_s;b\n7.5;1\n7,5;2\n", "column: cool_s", "decimal-comma", 3, "`7.5"],
+    ["a word", "cool_s\n7.5\nbroken\n", "column: cool_s", "not-a-number", 3, "7.5 s"],
+    ["a negative value", "cool_s\n\n-1\n", "column: cool_s", "negative", 3, "0 or more"],
+    ["an open quote", 'cool_s\n7.5\n"8\n', "column: cool_s", "csv-broken", 3, "quotes"],
+  ])("%s is said of its line", (_, csv, column, code, line, remedy) => {
+    const { scenario, issues } = read(csv, column);
+    expect(scenario).toBeUndefined();
+    expect(issues).toHaveLength(1);
+    expect(issues[0]).toMatchObject({ code, place: { file: "log.csv", line } });
+    expect(issues[0]?.path).toContain(path);
+    expect(issues[0]?.remedy).toContain(remedy);
+  });
+
+  it.each<[string, string | undefined, string, string, string]>([
+    ["a file that is not there", undefined, "column: cool_s", "csv-missing", "beside the scenario"],
+    ["a column that is not there", "cool_s\n7\n", "column: coool_s", "csv-column", "`cool_s`"],
+    ["a column without values", "cool_s\n\n", "column: cool_s", "csv-empty", "Check"],
+    ["an empty file", "", "column: cool_s", "csv-column", "header"],
+  ])("%s is said of the scenario", (_, csv, column, code, remedy) => {
+    const { issues } = read(csv, column);
+    expect(issues).toHaveLength(1);
+    expect(issues[0]).toMatchObject({ code, place: { file: "cell.yaml", line: 23 } });
+    expect(issues[0]?.remedy).toContain(remedy);
+  });
+
+  it("shows the first faults of many and counts the rest", () => {
+    const { issues } = read(`cool_s\n${"x\n".repeat(100)}`, "column: cool_s");
+    expect(issues.map((issue) => issue.code)).toEqual(["csv-more", ...Array.from({ length: 5 }, () => "not-a-number")]);
+    expect(issues[0]?.message).toContain("95");
+  });
+});

@@ -1,0 +1,67 @@
+// Everything that is wrong with a scenario is said at once: where, what, what was expected, and what to do about it.
+import { describe, expect, it } from "vitest";
+import { readScenario } from "#scenario/readScenario.ts";
+import { faultyCells } from "./faultyCells.ts";
+import { markedText, type FaultySpec } from "./faultySpec.ts";
+import { faultyTexts } from "./faultyTexts.ts";
+import { faultyValues } from "./faultyValues.ts";
+import { twoStations } from "./validTexts.ts";
+
+function check({ edits, found }: FaultySpec): void {
+  const { text, places } = markedText(twoStations, edits);
+  const { scenario, issues } = readScenario(text, { name: "cell", file: "cell.yaml" });
+  const seen = issues.map(({ code, path, place, fate, severity }) => ({ code, path, place, fate, severity }));
+  expect(seen).toEqual(
+    found.map(({ code, path, fate = "file", severity = "error" }, index) => {
+      return { code, path, place: { file: "cell.yaml", ...places[index] }, fate, severity };
+    }),
+  );
+  for (const [index, { says, remedy }] of found.entries()) {
+    expect(issues[index]?.message).toContain(says);
+    expect(issues[index]?.remedy).toContain(remedy);
+  }
+  const refused = found.some(({ severity }) => severity !== "hint");
+  expect(scenario === undefined).toBe(refused);
+}
+
+describe.each([
+  ["a text", faultyTexts],
+  ["a value", faultyValues],
+  ["a cell", faultyCells],
+])("%s that is wrong", (_, specs) => {
+  it.each(specs)("$name", check);
+});
+
+describe("a text that cannot be read at all", () => {
+  it.each([
+    ["nothing", "", "file-empty"],
+    ["blank lines", " \n\n", "file-empty"],
+    ["only comments", "# a\n# b\n", "file-empty"],
+    ["a NUL", "title: a\u0000b\n", "file-binary"],
+    ["bytes that are no UTF-8", "title: a\uFFFDb\n", "file-encoding"],
+    ["more than 1 MB", `# ${"x".repeat(1_000_001)}\n`, "file-too-large"],
+    ["brackets without end", "a: ".concat("[".repeat(20_000)), "yaml-depth"],
+    ["an open quote", 'title: "a', "yaml-syntax"],
+    ["a plain word", "hello", "wrong-type"],
+    ["a list", "- a\n- b\n", "wrong-type"],
+  ])("%s", (_, text, code) => {
+    const { scenario, issues } = readScenario(text, { name: "cell", file: "cell.yaml" });
+    expect(scenario).toBeUndefined();
+    expect(issues.map((issue) => issue.code)).toEqual([code]);
+    expect(issues[0]?.place?.file).toBe("cell.yaml");
+    expect(issues[0]?.remedy).toMatch(/\w/u);
+  });
+});
+
+it("reports a cell whose steps take no time at all", () => {
+  const text = `format: 1
+product: { partMass: 42 g }
+delivery: { kind: reciprocating-screw, recharge: 0 s, drop: 0 s }
+valve: { shift: 0 s }
+stations: { cavities: 1, steps: { close: 0 s, blow: 0 s, cool: 0 s, vent: 0 s, open: 0 s, remove: { time: 0 s } } }
+`;
+  const { issues } = readScenario(text, { name: "cell", file: "cell.yaml" });
+  expect(issues.map(({ code, fate }) => [code, fate])).toEqual([["zero-cycle", "cell"]]);
+  const timed = readScenario(text.replace("cool: 0 s", "cool: 1 s"), { name: "cell", file: "cell.yaml" });
+  expect(timed.issues).toEqual([]);
+});

@@ -1,0 +1,47 @@
+// What one faulty scenario looks like in the tables of faults, and how its text is made from a good one.
+import type { IssueCode } from "#scenario/issueCodes.ts";
+
+export interface ExpectedIssue {
+  readonly code: IssueCode;
+  readonly path: string;
+  /** Parts of the message and of the remedy. */
+  readonly says: string;
+  readonly remedy: string;
+  /** `file` where absent. */
+  readonly fate?: "file" | "cell";
+  /** `error` where absent. */
+  readonly severity?: "error" | "hint";
+}
+
+export interface FaultySpec {
+  readonly name: string;
+  /** Pairs of text in the good scenario and what takes its place; `¦` marks where an issue must point. */
+  readonly edits: readonly (readonly [from: string, to: string])[];
+  /** In the order of the marks. */
+  readonly found: readonly ExpectedIssue[];
+  /** Whether the JSON Schema refuses it as well; absent where the text does not even parse. */
+  readonly shape?: boolean;
+}
+
+export interface MarkedText {
+  readonly text: string;
+  readonly places: readonly { readonly line: number; readonly column: number }[];
+}
+
+/** A faulty text and the places of its marks. */
+export function markedText(good: string, edits: FaultySpec["edits"]): MarkedText {
+  let marked = good;
+  for (const [from, to] of edits) {
+    if (!marked.includes(from)) throw new Error(`Not in the good text: ${from}`);
+    marked = marked.replace(from, () => to);
+  }
+  const pieces = marked.split("¦");
+  const places = pieces.slice(0, -1).map((_, index) => {
+    const lines = pieces
+      .slice(0, index + 1)
+      .join("")
+      .split("\n");
+    return { line: lines.length, column: (lines.at(-1)?.length ?? 0) + 1 };
+  });
+  return { text: pieces.join(""), places };
+}

@@ -1,0 +1,62 @@
+// The JSON Schema says the same as reading: held against an independent validator, ajv, in draft 2020-12.
+import { readFileSync } from "node:fs";
+import { Ajv2020 } from "ajv/dist/2020.js";
+import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
+import { scenarioSchema } from "#scenario/scenarioSchema.ts";
+import { faultyCells } from "./faultyCells.ts";
+import { markedText } from "./faultySpec.ts";
+import { faultyValues } from "./faultyValues.ts";
+import { twoStations, validTexts } from "./validTexts.ts";
+
+const accepts = new Ajv2020({ strict: true, strictRequired: false, allowUnionTypes: true }).compile(scenarioSchema());
+
+function isAccepted(text: string): boolean {
+  return accepts(parse(text));
+}
+
+it("is the one that ships with the scenarios", () => {
+  const shipped = readFileSync(new URL("../../../scenarios/scenario.schema.json", import.meta.url), "utf8");
+  expect(JSON.parse(shipped)).toEqual(scenarioSchema());
+});
+
+it("is a schema of draft 2020-12", () => {
+  const schema = scenarioSchema();
+  expect(schema["$schema"]).toBe("https://json-schema.org/draft/2020-12/schema");
+  expect(new Ajv2020().validateSchema(schema)).toBe(true);
+});
+
+it("describes every key", () => {
+  const bare: string[] = [];
+  const visit = (node: unknown, path: string): void => {
+    if (typeof node !== "object" || node === null) return;
+    for (const [key, child] of Object.entries(node)) {
+      if (key === "properties") {
+        for (const [name, property] of Object.entries(child as Readonly<Record<string, object>>)) {
+          if (!("description" in property) && !path.includes("empirical")) bare.push(`${path}.${name}`);
+        }
+      }
+      visit(child, `${path}.${key}`);
+    }
+  };
+  visit(scenarioSchema(), "");
+  expect(bare).toEqual([]);
+});
+
+describe("it accepts", () => {
+  it.each(validTexts)("%s", (_, text) => expect(isAccepted(text)).toBe(true));
+});
+
+const faulty = [...faultyValues, ...faultyCells];
+
+describe("it refuses every fault of shape", () => {
+  it.each(faulty.filter(({ shape }) => shape))("$name", ({ edits }) => {
+    expect(isAccepted(markedText(twoStations, edits).text)).toBe(false);
+  });
+});
+
+describe("it leaves to reading what a schema cannot say", () => {
+  it.each(faulty.filter(({ shape }) => shape === false))("$name", ({ edits }) => {
+    expect(isAccepted(markedText(twoStations, edits).text)).toBe(true);
+  });
+});

@@ -1,0 +1,101 @@
+// --set changes a scenario before it is read, and what is wrong with it is said of the --set.
+import { describe, expect, it } from "vitest";
+import { readScenario, type ScenarioReading } from "#scenario/readScenario.ts";
+import { everything, log, shortest, twoStations } from "./validTexts.ts";
+
+function read(text: string, ...set: readonly string[]): ScenarioReading {
+  return readScenario(text, { name: "cell", file: "cell.yaml", set, readText: () => log });
+}
+
+describe("a setting", () => {
+  it("reaches a station by its name, and only that one", () => {
+    const [left, right] = read(twoStations, "stations.left.steps.cool=8 s").scenario?.stations ?? [];
+    expect(left?.cool).toEqual({ kind: "fixed", value: 8 });
+    expect(right?.cool.kind).toBe("triangular");
+  });
+
+  it("reaches a station by its place in the file", () => {
+    const names = read(twoStations, "stations[0].name=zebra").scenario?.stations.map((station) => station.name);
+    expect(names).toEqual(["left", "zebra"]);
+  });
+
+  it("changes how many stations there are", () => {
+    expect(read(shortest, "stations.count=3").scenario?.stations).toHaveLength(3);
+  });
+
+  it("reaches the count of a list with one entry", () => {
+    const listed = shortest.replace("stations:\n  count", "stations:\n- count");
+    expect(read(listed, "stations.count=4").scenario?.stations).toHaveLength(4);
+  });
+
+  it("sets all the stations that one entry counts", () => {
+    const stations = read(everything, "stations.side.cavities=3").scenario?.stations ?? [];
+    expect(stations.map(({ cavities }) => cavities)).toEqual([1, 3, 3]);
+  });
+
+  it("adds what the file does not say", () => {
+    expect(read(shortest, "run.length=2 h", "run.seed=other").scenario?.run).toMatchObject({
+      length: 7200,
+      seed: "other",
+    });
+  });
+
+  it("takes YAML as its value", () => {
+    expect(read(twoStations, "valve.shift={ normal: [0.3 s, 0.05 s] }").scenario?.valve.shift.kind).toBe("normal");
+  });
+
+  it("keeps the last where two set the same", () => {
+    expect(read(twoStations, "run.replications=3", "run.replications=4").scenario?.run.replications).toBe(4);
+  });
+
+  it("replaces an entry of a list", () => {
+    const law = read(twoStations, "stations.left.steps.cool.triangular[2]=10 s").scenario?.stations[0]?.cool;
+    expect(law).toEqual({ kind: "triangular", min: 7, mode: 7.5, max: 10 });
+  });
+
+  it("may put right what is wrong in the file", () => {
+    expect(read(twoStations.replace("42 g", "42"), "product.partMass=42 g").issues).toEqual([]);
+  });
+});
+
+describe("a setting that is wrong", () => {
+  it.each<[string, string, number, string, string]>([
+    // Setting, code, column, path, part of the remedy.
+    ["stations.left.steps.cool=8", "unit-missing", 26, "stations.left.steps.cool", "`8 s`"],
+    ["run.length = 8", "unit-missing", 14, "run.length", "`8 s`"],
+    ["run.lenght=8 h", "unknown-key", 5, "run.lenght", "`length`"],
+    ["rum.length=8 h", "unknown-key", 1, "rum", "`run`"],
+    ["stations.lefd.cavities=2", "set-path", 1, "stations.lefd.cavities", "`stations.left`"],
+    ["stations[2].cavities=2", "set-path", 1, "stations[2].cavities", "0 to 1"],
+    ["stations.count=2", "set-path", 1, "stations.count", "`stations[0].count`"],
+    ["stations=3", "wrong-type", 10, "stations", "list of stations"],
+    ["run[0]=8 h", "set-path", 1, "run[0]", "Leave out `[0]`"],
+    ["title.length=3", "set-path", 1, "title.length", "as a whole"],
+    ["product.wall.mean[0]=3", "set-path", 1, "product.wall.mean[0]", "as a whole"],
+    ["stations.left.extra.first.time=3 s", "set-path", 1, "stations.left.extra.first.time", "brackets"],
+    ["run.length", "set-form", 1, "", "path=value"],
+    ["=8 h", "set-form", 1, "", "path=value"],
+    ["run..length=8 h", "set-form", 1, "", "path=value"],
+    ["[0].length=8 h", "set-form", 1, "", "path=value"],
+    ["run.length=", "set-form", 1, "", "path=value"],
+    ["run.length=# 8 h", "set-form", 1, "", "path=value"],
+    ["run.seed=&a b", "yaml-anchor", 13, "", "anchor"],
+    ["run.seed=[a", "yaml-syntax", 12, "", "brackets"],
+    ["valve.shift={ normal: [0.3 s, 0,1 s] }", "decimal-comma", 31, "valve.shift.normal[1]", "`0.1 s`"],
+    ["stations.left.steps.vent=0 s", "vent-zero", 26, "stations.left.steps.vent", "`0.5 s`"],
+    ["crew.walk=3 s", "not-built-yet", 6, "crew.walk", "Delete"],
+  ])("%s", (setting, code, column, path, remedy) => {
+    const { scenario, issues } = read(twoStations, "run.replications=5", setting);
+    expect(scenario).toBeUndefined();
+    expect(issues).toHaveLength(1);
+    expect(issues[0]).toMatchObject({ code, path, place: { file: "--set 2", line: 1, column } });
+    expect(issues[0]?.remedy).toContain(remedy);
+  });
+
+  it("is told that one of several counted stations has no entry of its own", () => {
+    const { issues } = read(everything, "stations.side 2.cavities=3");
+    const issue = issues.find((each) => each.code === "set-path");
+    expect(issue?.path).toBe("stations.side 2.cavities");
+    expect(issue?.remedy).toContain("`stations.side`");
+  });
+});
