@@ -1,0 +1,105 @@
+// The part of the process window that asks for air, its times, and the force that holds the mold against it.
+import type { AirPath } from "./airMassFlow.ts";
+import { clampForce } from "./clampForce.ts";
+import { fillTime, type ChangeOfState } from "./fillTime.ts";
+import { freeAir } from "./freeAir.ts";
+import { plausibleRanges, type PlausibleRange } from "./plausibleRanges.ts";
+import { ATMOSPHERE } from "./standardAir.ts";
+import { ventTime } from "./ventTime.ts";
+import type { Known, WindowKey } from "./windowInput.ts";
+import { windowRule, type WindowRule } from "./windowRule.ts";
+
+const bottle = [
+  "product.volume",
+  "product.blowPressure",
+  "product.airConductance",
+] as const satisfies readonly WindowKey[];
+const ISO = "ISO 6358-1, 2013, clause 3; balance of mass and heat";
+/** °C of the air in line and bottle. */
+const AIR_TEMPERATURE = 20;
+/** Where no critical ratio was measured (common practice, no published source). */
+const CRITICAL_RATIO = 0.3;
+
+const pathOf = (input: Known<"product.airConductance">): AirPath => ({
+  conductance: input["product.airConductance"],
+  criticalRatio: input["product.airCriticalRatio"] ?? CRITICAL_RATIO,
+});
+
+function fillRule(change: ChangeOfState): WindowRule {
+  return windowRule([...bottle, "product.airSupply"], {
+    quantity: `fill time, ${change}`,
+    unit: "s",
+    source: ISO,
+    value: (input) => {
+      const to = input["product.blowPressure"] + ATMOSPHERE;
+      const supply = input["product.airSupply"] + ATMOSPHERE;
+      const fill = { volume: input["product.volume"], from: ATMOSPHERE, to, supply, temperature: AIR_TEMPERATURE };
+      return fillTime(pathOf(input), fill, change);
+    },
+    limits: (input) => ({ high: input["station.steps.blow"] }),
+    above: "Blow longer, a wider path, or a higher supply pressure; a supply at blow pressure never quite fills.",
+  });
+}
+
+function ventRule(change: ChangeOfState): WindowRule {
+  return windowRule([...bottle, "product.ventTo"], {
+    quantity: `vent time, ${change}`,
+    unit: "s",
+    source: ISO,
+    value: (input) =>
+      ventTime(
+        pathOf(input),
+        {
+          volume: input["product.volume"],
+          blowPressure: input["product.blowPressure"],
+          ventTo: input["product.ventTo"],
+          temperature: AIR_TEMPERATURE,
+        },
+        change,
+      ),
+    limits: (input) => ({ high: input["station.steps.vent"] }),
+    above:
+      "Vent longer or through a wider path: the mold must not open on pressure. A computed time is never a safe limit.",
+  });
+}
+
+function usualRule(key: WindowKey, range: PlausibleRange): WindowRule {
+  const slip = `Unusual, not wrong: check ${key} for a slip.`;
+  const { quantity, unit, source } = range;
+  const value = (input: Known<typeof key>) => input[key];
+  return windowRule([key], { quantity, unit, source, value, limits: () => range, below: slip, above: slip });
+}
+
+export const airRules: readonly WindowRule[] = [
+  fillRule("isothermal"),
+  fillRule("adiabatic"),
+  ventRule("isothermal"),
+  ventRule("adiabatic"),
+  windowRule(["product.volume", "product.blowPressure"], {
+    quantity: "free air that the compressor adds for one bottle",
+    unit: "m³",
+    source: "ISO 8778, 2003, clause 4 (from memory)",
+    value: (input) => freeAir(input["product.volume"], input["product.blowPressure"]).added,
+  }),
+  windowRule(
+    ["station.cavities", "product.projectedArea", "product.blowPressure", "product.pinchLength", "product.pinchLoad"],
+    {
+      quantity: "clamp force, without margin",
+      unit: "N",
+      source: "balance of forces; the pinch line load is the user's",
+      value: (input) =>
+        clampForce({
+          cavities: input["station.cavities"],
+          projectedArea: input["product.projectedArea"],
+          blowPressure: input["product.blowPressure"],
+          pinchLength: input["product.pinchLength"],
+          pinchLoad: input["product.pinchLoad"],
+          margin: 1,
+        }),
+      limits: (input) => ({ high: input["station.clampForce"] }),
+      above: "Less blow pressure, fewer cavities, or a stronger clamp.",
+    },
+  ),
+  usualRule("product.blowPressure", plausibleRanges.blowPressure),
+  usualRule("station.steps.vent", plausibleRanges.vent),
+];

@@ -1,0 +1,19 @@
+// How much of the resistance to cooling sits in the wall rather than at its face.
+
+/**
+ * Biot number of a face of a wall.
+ *
+ *     Bi = h s / k
+ *
+ * Units: h in W/(m² K), s in m, k in W/(m K); Bi has none.
+ * Shape: 0 for an insulated face, Infinity for perfect contact.
+ * Holds for: any face that passes heat in proportion to a difference of temperature.
+ * Source: Incropera et al., Fundamentals of Heat and Mass Transfer, 6th ed., 2007, section 5.2 (from memory)
+ * Throws: nothing.
+ *
+ * @example
+ * biotNumber(500, 0.04, 63.9) // 0.313
+ */
+export function biotNumber(transfer: number, wall: number, conductivity: number): number {
+  return (transfer * wall) / conductivity;
+}

@@ -1,0 +1,30 @@
+// The books behind the material values, so that each is spelled once.
+import { dataFrom } from "./material.ts";
+
+/** Values read; the ranges around them are from memory of handbooks. */
+export const crawford = dataFrom(
+  "Crawford, Plastics Engineering, 3rd ed., 1998, table 1.8; range from memory of Osswald et al., International Plastics Handbook, 2006",
+  "read",
+);
+export const handbook = dataFrom(
+  "from memory of Osswald et al., International Plastics Handbook, 2006, and Lee, Blow Molding Handbook, 2nd ed., 2006",
+  "medium",
+);
+export const crystals = dataFrom(
+  "from memory of Wunderlich, Macromolecular Physics 3, 1980: heat of a whole crystal times the usual share of crystals",
+  "medium",
+);
+export const rheology = dataFrom(
+  "from memory of Osswald et al., International Plastics Handbook, 2006, for blow molding melt flow rates (ISO 1133)",
+  "low",
+);
+export const fracture = dataFrom(
+  "from memory of Vlachopoulos & Alam, Critical stress and recoverable shear for polymer melt fracture, Polymer Engineering and Science 12, 1972, p. 184",
+  "medium",
+);
+/** The same range, for plastics that the paper did not measure. */
+export const fractureByLikeness = dataFrom(
+  "by likeness, from memory of Vlachopoulos & Alam, Polymer Engineering and Science 12, 1972, p. 184",
+  "low",
+);
+export const stability = dataFrom("from memory of Titow, PVC Technology, 4th ed., 1984, on heat stability", "low");

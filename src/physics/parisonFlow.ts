@@ -1,0 +1,19 @@
+// How fast melt leaves a die while the parison drops.
+
+/**
+ * Volume flow through one die.
+ *
+ *     Q = m / (ρ t)
+ *
+ * Units: m in kg, ρ the MELT density in kg/m³, t in s; Q in m³/s.
+ * Shape: a drop in half the time flows twice as fast.
+ * Holds for: a steady drop. With the solid's density HDPE comes out a quarter too slow.
+ * Source: Derived here from the conservation of mass
+ * Throws: nothing.
+ *
+ * @example
+ * parisonFlow(0.060, 760, 1.8) // 4.386e-5
+ */
+export function parisonFlow(mass: number, meltDensity: number, dropTime: number): number {
+  return mass / (meltDensity * dropTime);
+}

@@ -1,0 +1,51 @@
+// One profile of a cooling wall with the weights by which a starting temperature is made of such profiles.
+import cos from "@stdlib/math-base-special-cos";
+import sin from "@stdlib/math-base-special-sin";
+import { gripOf, slabRoot, type FaceBiots } from "./slabRoot.ts";
+
+/** Profile X(x) = slack · ζ cos ζx + grip · sin ζx over 0 ≤ x ≤ 1 from the inside face to the mold. */
+export interface SlabMode {
+  /** ζ: the profile fades as exp(−ζ² Fo). */
+  readonly root: number;
+  readonly insideFace: number;
+  readonly moldFace: number;
+  readonly mean: number;
+  /** ∫X dx / ∫X² dx: its weight in a wall that starts 1 above where it will end. */
+  readonly level: number;
+  /** ∫xX dx / ∫X² dx: its weight in a wall that starts x above where it will end. */
+  readonly slope: number;
+}
+
+/**
+ * The n-th (from 0) profile of a wall between two faces.
+ *
+ *     X(x) = (1 − g) ζ cos ζx + g sin ζx,   g = B_i / (1 + B_i)
+ *
+ * Units: none.
+ * Shape: level · insideFace is the constant C₁ of the one-term charts when the inside is insulated.
+ * Holds for: any two Biot numbers from 0 to Infinity that are not both 0.
+ * Source: Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, section 3.11 (from memory)
+ * Throws: BrokenInvariant where both faces are insulated.
+ *
+ * @example
+ * slabMode(0, { inside: 0, outside: 1 }).level * slabMode(0, { inside: 0, outside: 1 }).insideFace // 1.1191
+ */
+export function slabMode(index: number, biots: FaceBiots): SlabMode {
+  const root = slabRoot(index, biots);
+  const sine = gripOf(biots.inside);
+  const cosine = (1 - sine) * root;
+  const [s, c] = [sin(root), cos(root)];
+  const mean = (cosine * s + sine * (1 - c)) / root;
+  const moment = cosine * (s / root + (c - 1) / (root * root)) + sine * (s / (root * root) - c / root);
+  const cross = (s * s) / root;
+  const swing = (s * c) / (2 * root);
+  const square = cosine * cosine * (1 / 2 + swing) + sine * sine * (1 / 2 - swing) + cosine * sine * cross;
+  return {
+    root,
+    insideFace: cosine,
+    moldFace: cosine * c + sine * s,
+    mean,
+    level: mean / square,
+    slope: moment / square,
+  };
+}

@@ -1,0 +1,302 @@
+// Cooling of the wall against textbook tables, a worked example, and finite differences that know no series.
+import * as fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { biotNumber } from "#physics/biotNumber.ts";
+import { coolableWall } from "#physics/coolableWall.ts";
+import { coolingTime } from "#physics/coolingTime.ts";
+import { fourierNumber } from "#physics/fourierNumber.ts";
+import { oneTermCoolingTime } from "#physics/oneTermCoolingTime.ts";
+import { slabMode } from "#physics/slabMode.ts";
+import { slabRoot } from "#physics/slabRoot.ts";
+import type { WallCooling, WallPlace } from "#physics/wallCooling.ts";
+import { wallTemperature } from "#physics/wallTemperature.ts";
+import { wallByDifferences } from "../../support/wallByDifferences.ts";
+import { expectPrinted } from "./printed.ts";
+
+/** Unit thickness and diffusivity from 1 to 0 in perfect contact, so that time is the Fourier number. */
+const unitWall: WallCooling = {
+  wall: 1,
+  diffusivity: 1,
+  conductivity: 1,
+  meltTemperature: 1,
+  moldTemperature: 0,
+  moldContact: Infinity,
+};
+const thin = {
+  ...unitWall,
+  wall: 0.001,
+  diffusivity: 1.2e-7,
+  conductivity: 0.25,
+  meltTemperature: 200,
+  moldTemperature: 10,
+};
+const thicker = { ...thin, wall: 0.0015, moldTemperature: 15 };
+
+describe("a wall in perfect contact, insulated inside", () => {
+  // Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3-3.4 [M+C]; digits [C]
+  test.each([
+    [0.05, "0.99687", "0.74769"],
+    [0.1, "0.94931", "0.64318"],
+    [0.2, "0.77231", "0.49591"],
+    [0.5, "0.37078", "0.23605"],
+    [1.0, "0.10798", "0.06874"],
+  ])("at Fourier number %d has the inside face at %s and the mean at %s", (fourier, face, mean) => {
+    expectPrinted(wallTemperature(unitWall, "inside face", fourier), face);
+    expectPrinted(wallTemperature(unitWall, "mean", fourier), mean);
+    expect(wallTemperature(unitWall, "mold face", fourier)).toBeCloseTo(0, 12);
+  });
+
+  test("has lost heat with the square root of time at small Fourier numbers", () => {
+    // Carslaw & Jaeger, section 2.4: half space, 1 − mean = 2 √(Fo/π) [M+C]
+    for (const fourier of [0.01, 0.001, 0.0001]) {
+      const lost = 1 - wallTemperature(unitWall, "mean", fourier);
+      expect(lost).toBeCloseTo(2 * Math.sqrt(fourier / Math.PI), 9);
+      expect(wallTemperature(unitWall, "inside face", fourier)).toBeCloseTo(1, 9);
+    }
+  });
+
+  test("needs more than one term at small Fourier numbers: one alone puts the face above the melt at 0.02", () => {
+    // checks of Incropera ch. 5 [M]: the one-term form only for Fo > 0.2, there within 2 %
+    const oneTerm = (fourier: number) => (4 / Math.PI) * Math.exp((-Math.PI * Math.PI * fourier) / 4);
+    expect(oneTerm(0.02)).toBeGreaterThan(1);
+    expect(wallTemperature(unitWall, "inside face", 0.02)).toBeLessThanOrEqual(1);
+    for (const fourier of [0.2, 0.3, 0.5, 1]) {
+      const series = wallTemperature(unitWall, "inside face", fourier);
+      expect(Math.abs(oneTerm(fourier) / series - 1)).toBeLessThan(0.02);
+    }
+  });
+});
+
+describe("the roots and constants of a face that passes heat", () => {
+  // Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, table 5.1 [M+C]
+  test.each([
+    [0.1, "0.3111", "1.0161"],
+    [0.5, "0.6533", "1.0701"],
+    [1, "0.8603", "1.1191"],
+    [4, "1.2646", "1.2287"],
+    [10, "1.4289", "1.2620"],
+    [100, "1.5552", "1.2731"],
+  ])("at Biot number %d are %s and %s", (biot, root, constant) => {
+    const mode = slabMode(0, { inside: 0, outside: biot });
+    expectPrinted(mode.root, root);
+    expectPrinted(mode.level * mode.insideFace, constant);
+  });
+
+  test("at Biot number 1 go on as printed", () => {
+    // Carslaw & Jaeger, appendix IV [M+C]
+    const printed = ["0.8603", "3.4256", "6.4373", "9.5293", "12.6453", "15.7713"];
+    printed.forEach((text, index) => expectPrinted(slabRoot(index, { inside: 0, outside: 1 }), text));
+  });
+
+  test("with both faces alike are those of half the wall", () => {
+    // symmetry: a wall with B on both faces is two half walls with B/2, insulated between; table 5.1 at Bi 1 [M+C]
+    expectPrinted(slabRoot(0, { inside: 2, outside: 2 }) / 2, "0.8603");
+  });
+});
+
+test("the pipe wall of Incropera's example 5.4, which is exactly a one-sided wall", () => {
+  // Incropera et al., Fundamentals of Heat and Mass Transfer, example 5.4: inputs [R], answers [C]
+  const pipe: WallCooling = {
+    wall: 0.04,
+    diffusivity: 18.8e-6,
+    conductivity: 63.9,
+    meltTemperature: -20,
+    moldTemperature: 60,
+    moldContact: 500,
+  };
+  expectPrinted(biotNumber(500, 0.04, 63.9), "0.313");
+  expectPrinted(fourierNumber(18.8e-6, 480, 0.04), "5.64");
+  expect(Math.abs(wallTemperature(pipe, "inside face", 480) - 42.9)).toBeLessThan(0.2);
+  const wetted = wallTemperature(pipe, "mold face", 480);
+  expect(Math.abs(wetted - 45.3)).toBeLessThan(0.2);
+  const flux = 500 * (wetted - 60);
+  expect(flux).toBeGreaterThan(-7.4e3 * 1.01);
+  expect(flux).toBeLessThan(-7.3e3 * 0.99);
+  // heat of a pipe of 1 m diameter per meter: π D s ρc (T_i − mean)
+  const perMeter = Math.PI * 0.04 * (63.9 / 18.8e-6) * (-20 - wallTemperature(pipe, "mean", 480));
+  expect(Math.abs(perMeter / -2.7e7 - 1)).toBeLessThan(0.02);
+});
+
+describe("the cooling time", () => {
+  test("in one line, as printed", () => {
+    // Ballman & Shusman, Modern Plastics 37 (1959) 126 [M]; the form [R] in a trade article; digits [C]
+    expectPrinted(oneTermCoolingTime(thin, "inside face", 60), "5.325");
+    expectPrinted(oneTermCoolingTime(thin, "mean", 60), "3.799");
+    expectPrinted(oneTermCoolingTime(thicker, "inside face", 70), "11.054");
+    expectPrinted(oneTermCoolingTime(thicker, "mean", 70), "7.622");
+  });
+
+  test("by the series agrees with the line in perfect contact", () => {
+    expectPrinted(coolingTime(thin, "inside face", 60), "5.325");
+    // the mean keeps a trace of the second term at Fo 0.46
+    expect(coolingTime(thin, "mean", 60)).toBeCloseTo(3.7995, 3);
+    expectPrinted(coolingTime(thicker, "inside face", 70), "11.054");
+  });
+
+  test("with a real mold contact", () => {
+    // independent root of ζ tan ζ = Bi and of the series [C]
+    expectPrinted(coolingTime({ ...thin, moldContact: 1000 }, "inside face", 60), "8.030");
+    expectPrinted(coolingTime({ ...thin, moldContact: 500 }, "inside face", 60), "10.773");
+  });
+
+  test("in perfect contact is a third too short against a contact of 1000 W/(m² K)", () => {
+    const share = coolingTime(thin, "inside face", 60) / coolingTime({ ...thin, moldContact: 1000 }, "inside face", 60);
+    expect(share).toBeGreaterThan(0.64);
+    expect(share).toBeLessThan(0.69);
+  });
+
+  test("of a wall cooled from both sides is a quarter, so that formula is four times too short here", () => {
+    const both = { ...thin, insideAir: { temperature: 10, transfer: Infinity } };
+    // the center of a two-sided wall is the inside face of half of it
+    const half = coolingTime({ ...thin, wall: thin.wall / 2 }, "inside face", 60);
+    expect(coolingTime(thin, "inside face", 60) / half).toBeCloseTo(4, 9);
+    // and so is its mean
+    expect(coolingTime(thin, "mean", 60) / coolingTime(both, "mean", 60)).toBeCloseTo(4, 9);
+  });
+
+  test("is 0 for a melt that is cold enough, and without end where the mold or the air is too warm", () => {
+    expect(coolingTime(thin, "mean", 200)).toBe(0);
+    expect(coolingTime(thin, "mean", 10)).toBe(Infinity);
+    expect(oneTermCoolingTime(thin, "mean", 10)).toBe(Infinity);
+    const warmInside = { ...thin, insideAir: { temperature: 150, transfer: 1e4 } };
+    expect(coolingTime(warmInside, "inside face", 60)).toBe(Infinity);
+  });
+
+  test("refuses a mold hotter than the melt and a contact that takes no heat", () => {
+    expect(() => coolingTime({ ...thin, moldTemperature: 210 }, "mean", 60)).toThrow("colder than the melt");
+    expect(() => coolingTime({ ...thin, moldContact: 0 }, "mean", 60)).toThrow("can be cooled");
+    expect(() => wallTemperature(thin, "mean", -1)).toThrow("forward in time");
+  });
+});
+
+describe("finite differences from the heat equation alone", () => {
+  const cases: readonly (readonly [string, Partial<WallCooling>])[] = [
+    ["in perfect contact", {}],
+    ["with a mold contact of 600", { moldContact: 600 }],
+    ["with still warm air inside", { moldContact: 1000, insideAir: { temperature: 60, transfer: 20 } }],
+    ["with cold moving air inside", { moldContact: 800, insideAir: { temperature: -5, transfer: 150 } }],
+    ["in perfect contact with air inside", { insideAir: { temperature: 30, transfer: 90 } }],
+  ];
+  const places: readonly WallPlace[] = ["inside face", "mold face", "mean"];
+
+  test.each(cases)("agree with the series %s", (_name, change) => {
+    const cooling: WallCooling = { ...thin, ...change };
+    for (const time of [0.2, 1, 4, 12]) {
+      const differences = wallByDifferences(
+        {
+          wall: cooling.wall,
+          diffusivity: cooling.diffusivity,
+          conductivity: cooling.conductivity,
+          start: cooling.meltTemperature,
+          inside: cooling.insideAir ?? { temperature: 0, transfer: 0 },
+          outside: { temperature: cooling.moldTemperature, transfer: cooling.moldContact },
+        },
+        time,
+      );
+      const byPlace = {
+        "inside face": differences.insideFace,
+        "mold face": differences.moldFace,
+        mean: differences.mean,
+      };
+      for (const place of places) {
+        const difference = wallTemperature(cooling, place, time) - byPlace[place];
+        expect(Math.abs(difference), `${place} at ${time} s`).toBeLessThan(0.01);
+      }
+    }
+  });
+
+  test("have just cooled to the demold temperature when the cooling time is over", () => {
+    const time = coolingTime({ ...thin, moldContact: 600 }, "inside face", 60);
+    const differences = wallByDifferences(
+      {
+        wall: thin.wall,
+        diffusivity: thin.diffusivity,
+        conductivity: thin.conductivity,
+        start: 200,
+        inside: { temperature: 0, transfer: 0 },
+        outside: { temperature: 10, transfer: 600 },
+      },
+      time,
+    );
+    expect(differences.insideFace).toBeCloseTo(60, 2);
+  });
+});
+
+describe("laws of cooling", () => {
+  const any = fc.record({
+    wall: fc.double({ min: 3e-4, max: 8e-3, noNaN: true }),
+    diffusivity: fc.double({ min: 5e-8, max: 1.5e-7, noNaN: true }),
+    conductivity: fc.double({ min: 0.15, max: 0.5, noNaN: true }),
+    meltTemperature: fc.double({ min: 150, max: 280, noNaN: true }),
+    moldTemperature: fc.double({ min: 5, max: 40, noNaN: true }),
+    moldContact: fc.oneof(fc.constant(Infinity), fc.double({ min: 100, max: 5000, noNaN: true })),
+  });
+  const place = fc.constantFrom<("inside face" | "mean")[]>("inside face", "mean");
+  const demold = fc.double({ min: 45, max: 120, noNaN: true });
+  const more = fc.double({ min: 1.02, max: 2, noNaN: true });
+
+  test("thicker cools longer, but never by more than the square", () => {
+    fc.assert(
+      fc.property(any, place, demold, more, (cooling, where, target, factor) => {
+        const time = coolingTime(cooling, where, target);
+        const thick = coolingTime({ ...cooling, wall: cooling.wall * factor }, where, target);
+        expect(thick).toBeGreaterThan(time * factor * (1 - 1e-9));
+        expect(thick).toBeLessThan(time * factor * factor * (1 + 1e-6));
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("a colder mold, a better contact and a warmer demold temperature all save time", () => {
+    fc.assert(
+      fc.property(any, place, demold, (cooling, where, target) => {
+        const time = coolingTime(cooling, where, target);
+        expect(coolingTime({ ...cooling, moldTemperature: cooling.moldTemperature - 4 }, where, target)).toBeLessThan(
+          time,
+        );
+        expect(coolingTime(cooling, where, target + 5)).toBeLessThan(time);
+        expect(coolingTime({ ...cooling, moldContact: cooling.moldContact * 1.3 }, where, target)).toBeLessThanOrEqual(
+          time,
+        );
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("the mean is cold before the inside face", () => {
+    fc.assert(
+      fc.property(any, demold, (cooling, target) => {
+        expect(coolingTime(cooling, "mean", target)).toBeLessThan(coolingTime(cooling, "inside face", target));
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("cold air inside helps", () => {
+    fc.assert(
+      fc.property(any, place, demold, (cooling, where, target) => {
+        const helped = { ...cooling, insideAir: { temperature: 15, transfer: 80 } };
+        expect(coolingTime(helped, where, target)).toBeLessThan(coolingTime(cooling, where, target));
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test("the wall that a time allows needs just that time, and the temperature it gives is the one wanted", () => {
+    fc.assert(
+      fc.property(any, place, demold, (cooling, where, target) => {
+        const time = coolingTime(cooling, where, target);
+        expect(coolableWall(cooling, where, { time, demoldTemperature: target }) / cooling.wall).toBeCloseTo(1, 6);
+        expect(wallTemperature(cooling, where, time)).toBeCloseTo(target, 5);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  test("more time allows more wall, within its bounds", () => {
+    const wanted = (time: number) => coolableWall(thin, "inside face", { time, demoldTemperature: 60 });
+    expect(wanted(4)).toBeLessThan(wanted(4.1));
+    expect(wanted(1e7)).toBe(0.1);
+    expect(coolableWall(thin, "mean", { time: 1e7, demoldTemperature: 5 })).toBe(0);
+  });
+});

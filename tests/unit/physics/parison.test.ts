@@ -1,0 +1,205 @@
+// Sag, shear, swell and wall of the parison against independent integrals and a textbook example.
+import * as fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { annularDie } from "#physics/annularDie.ts";
+import { annularShearRate } from "#physics/annularShearRate.ts";
+import { blownWall } from "#physics/blownWall.ts";
+import { deliveredSag, type Hanging } from "#physics/deliveredSag.ts";
+import { diameterSwell } from "#physics/diameterSwell.ts";
+import { elongationalViscosity } from "#physics/elongationalViscosity.ts";
+import { firstOrderSag } from "#physics/firstOrderSag.ts";
+import { hoopStress } from "#physics/hoopStress.ts";
+import { hungSag } from "#physics/hungSag.ts";
+import { longestDrop } from "#physics/longestDrop.ts";
+import { parisonFlow } from "#physics/parisonFlow.ts";
+import { parisonLength } from "#physics/parisonLength.ts";
+import { powerLawShearRate } from "#physics/powerLawShearRate.ts";
+import { sagConstant } from "#physics/sagConstant.ts";
+import { shortestDrop } from "#physics/shortestDrop.ts";
+import { wallShearStress } from "#physics/wallShearStress.ts";
+import { expectPrinted } from "./printed.ts";
+
+/** Illustrative inputs of the printed checks. */
+const melt = { meltDensity: 760, zeroShearViscosity: 20_000 };
+/** The printed sags round gravity to 9.81 m/s²; a melt as much thinner hangs just as heavy. */
+const printedMelt = { ...melt, zeroShearViscosity: (20_000 * 9.80665) / 9.81 };
+const die = annularDie(0.03, 0.027);
+const hung: Hanging = { length: 0.3, delivery: 0, hold: 1.8 };
+const delivered: Hanging = { length: 0.3, delivery: 1.8, hold: 0 };
+const waiting: Hanging = { length: 0.3, delivery: 1.8, hold: 0.7 };
+
+describe("sag in percent", () => {
+  // weight against Newtonian elongation, integrated independently [C]; Trouton 1906 [M]
+  test("hung all at once for 1.8 s", () => {
+    expectPrinted(100 * hungSag(printedMelt, 0.3, 1.8), "3.513");
+    expectPrinted(100 * deliveredSag(printedMelt, hung), "3.513");
+    expectPrinted(100 * firstOrderSag(printedMelt, hung), "3.355");
+  });
+
+  test("delivered in 1.8 s", () => {
+    expectPrinted(100 * deliveredSag(printedMelt, delivered), "1.134");
+    expectPrinted(100 * firstOrderSag(printedMelt, delivered), "1.118");
+  });
+
+  test("delivered in 1.8 s and held for 0.7 s", () => {
+    expectPrinted(100 * deliveredSag(printedMelt, waiting), "2.492");
+    expectPrinted(100 * firstOrderSag(printedMelt, waiting), "2.423");
+  });
+
+  test("by the stress at the top over the whole length would be 2 and 6 times too much", () => {
+    // lecture notes of a university polymer course [R]
+    const atTop = sagConstant(melt) * 0.3 * 1.8;
+    expect(atTop / firstOrderSag(melt, hung)).toBeCloseTo(2, 12);
+    expect(atTop / firstOrderSag(melt, delivered)).toBeCloseTo(6, 12);
+  });
+
+  test("has no end once a slice has drawn to nothing", () => {
+    const breaking = 1 / sagConstant(melt) / 0.3;
+    expect(hungSag(melt, 0.3, breaking)).toBe(Infinity);
+    expect(hungSag(melt, 0.3, breaking * 0.999)).toBeLessThan(10);
+    for (const delivery of [4, 5, 7.3]) {
+      expect(deliveredSag(melt, { length: 0.3, delivery: delivery * breaking, hold: 0 })).toBe(Infinity);
+    }
+    expect(deliveredSag(melt, { length: 0.3, delivery: 3.99 * breaking, hold: 0 })).toBeLessThan(100);
+  });
+
+  test("hardly short of breaking is the closed integral of 1/(1 − 4q s(1 − s)), and quick to find", () => {
+    // by hand: ∫₀¹ ds/(1 − 4q s(1 − s)) = arctan(√(q/(1 − q)))/√(q (1 − q))
+    const breaking = 1 / sagConstant(melt) / 0.3;
+    for (const q of [0.5, 0.99, 0.999999]) {
+      const closed = Math.atan(Math.sqrt(q / (1 - q))) / Math.sqrt(q * (1 - q));
+      const sag = deliveredSag(melt, { length: 0.3, delivery: 4 * q * breaking, hold: 0 });
+      expect((sag + 1) / closed).toBeCloseTo(1, 8);
+    }
+    // with a hold the weakest slice is off the middle: K L (t_d + t_h)²/(4 t_d) = 1 just breaks
+    const hold = 0.6 * breaking;
+    const delivery = breaking * (2 - 0.6 + Math.sqrt((2 - 0.6) * (2 - 0.6) - 0.36));
+    expect(deliveredSag(melt, { length: 0.3, delivery: delivery * (1 + 1e-9), hold })).toBe(Infinity);
+    expect(deliveredSag(melt, { length: 0.3, delivery: delivery * (1 - 1e-9), hold })).toBeGreaterThan(1e4);
+  });
+
+  test("agrees with a thousand slices that hang and thin one by one", () => {
+    // explicit sums of d(length)/dt = length · (weight below)/(3 η A), slice by slice: no integral, no formula for the sag
+    const slices = 1000;
+    const [steps, pull] = [2000, (760 * 9.80665 * 0.3) / (3 * 20_000 * slices)];
+    const dt = 2.5 / steps;
+    let total = 0;
+    for (let slice = 0; slice < slices; slice += 1) {
+      const left = (1.8 * (slice + 0.5)) / slices;
+      let length = 1;
+      for (let step = 0; step < steps; step += 1) {
+        const time = (step + 0.5) * dt;
+        if (time > left) length += dt * length * length * (slice + 0.5) * pull;
+      }
+      total += length / slices;
+    }
+    expect(total - 1).toBeCloseTo(deliveredSag(melt, waiting), 4);
+  });
+});
+
+test("Trouton's ratio is three", () => {
+  // Trouton, Proc. R. Soc. A 77, 1906, p. 426 [M]
+  expect(elongationalViscosity(2e4)).toBe(6e4);
+});
+
+describe("shear at the die", () => {
+  test("of 60 g in 1.8 s through 30/27 mm", () => {
+    // thin slit, Michaeli [M]; digits [C]
+    const flow = parisonFlow(0.06, 760, 1.8);
+    expectPrinted(flow, "4.386e-5");
+    const rate = annularShearRate(flow, die);
+    expectPrinted(rate, "1306");
+    expectPrinted(powerLawShearRate(rate, 0.5), "1742");
+    expect(powerLawShearRate(rate, 1)).toBe(rate);
+  });
+
+  test("with the solid's density would come out a quarter too slow", () => {
+    expect(parisonFlow(0.06, 760, 1.8) / parisonFlow(0.06, 950, 1.8)).toBeCloseTo(1.25, 12);
+  });
+
+  test("of a Newtonian melt is viscosity times rate", () => {
+    // Newton's law, any textbook: 1000 Pa s at 300 1/s
+    expect(wallShearStress(1000, 1, 300)).toBeCloseTo(300_000, 6);
+    // a square root law: 4 times the rate, twice the stress
+    expect(wallShearStress(1000, 0.5, 400)).toBeCloseTo(2 * wallShearStress(1000, 0.5, 100), 6);
+  });
+});
+
+describe("Crawford's example 4.4", () => {
+  // Crawford, Plastics Engineering, 3rd ed., example 4.4 [R+C]
+  test("wall 2.42 mm from a 30/27 mm die, thickness swell 2, bottle 50 mm", () => {
+    expect(die.meanDiameter).toBeCloseTo(0.0285, 12);
+    expect(die.gap).toBeCloseTo(0.0015, 12);
+    expectPrinted(1000 * blownWall(die, 2, 0.05), "2.42");
+  });
+
+  test("hoop stress 4.13 MN/m² at 0.4 MN/m²", () => {
+    expectPrinted(hoopStress(0.4e6, 0.05, 0.00242) / 1e6, "4.13");
+  });
+
+  test("a parison that swells 2 in thickness swells √2 in diameter", () => {
+    expectPrinted(diameterSwell(2), "1.414");
+  });
+});
+
+test("a parison of its length, swollen circle and swollen gap weighs what was shot", () => {
+  // mass = density · ring · length, by hand: π · 28.5 · 1.4142 · 3.0 mm · L at 760 kg/m³
+  const length = parisonLength({ mass: 0.06, meltDensity: 760, die, thicknessSwell: 2 });
+  expect(760 * Math.PI * 0.0285 * Math.SQRT2 * 0.003 * length).toBeCloseTo(0.06, 12);
+});
+
+describe("laws of the parison", () => {
+  const grade = fc.record({
+    meltDensity: fc.double({ min: 700, max: 1300, noNaN: true }),
+    zeroShearViscosity: fc.double({ min: 2e4, max: 1e6, noNaN: true }),
+  });
+  const hanging = fc.record({
+    length: fc.double({ min: 0.1, max: 1, noNaN: true }),
+    delivery: fc.double({ min: 0.3, max: 3, noNaN: true }),
+    hold: fc.double({ min: 0, max: 2, noNaN: true }),
+  });
+
+  test("a faster drop sags less and shears more", () => {
+    fc.assert(
+      fc.property(grade, hanging, (some, way) => {
+        const faster = { ...way, delivery: way.delivery * 0.8 };
+        expect(deliveredSag(some, faster)).toBeLessThan(deliveredSag(some, way));
+        const shear = (drop: number) => annularShearRate(parisonFlow(0.06, some.meltDensity, drop), die);
+        expect(shear(faster.delivery)).toBeGreaterThan(shear(way.delivery));
+      }),
+    );
+  });
+
+  test("a parison that waits keeps sagging, and delivery in place of hanging sags less", () => {
+    fc.assert(
+      fc.property(grade, hanging, (some, way) => {
+        const sag = deliveredSag(some, way);
+        expect(deliveredSag(some, { ...way, hold: way.hold + 0.2 })).toBeGreaterThan(sag);
+        expect(sag).toBeLessThan(hungSag(some, way.length, way.delivery + way.hold));
+        expect(sag).toBeGreaterThanOrEqual(firstOrderSag(some, way) * (1 - 1e-9));
+      }),
+    );
+  });
+
+  test("the longest drop sags just as much as allowed", () => {
+    fc.assert(
+      fc.property(grade, hanging, (some, way) => {
+        const limit = deliveredSag(some, way);
+        fc.pre(limit < 0.5);
+        expect(longestDrop(some, way, limit)).toBeCloseTo(way.delivery, 5);
+      }),
+    );
+  });
+
+  test("the shortest drop stresses the melt just as much as it bears", () => {
+    const grade4 = { dieViscosity: 2500, powerLawIndex: 0.45, fractureStress: 0.2e6 };
+    const time = shortestDrop({ ...grade4, mass: 0.06, meltDensity: 760, die });
+    const rate = powerLawShearRate(annularShearRate(parisonFlow(0.06, 760, time), die), 0.45);
+    expect(wallShearStress(2500, 0.45, rate)).toBeCloseTo(0.2e6, 3);
+  });
+
+  test("no drop is short enough where the hold alone sags too much, and none is too long for a melt that hardly sags", () => {
+    expect(longestDrop(melt, { length: 0.3, hold: 3 }, 0.01)).toBe(0);
+    expect(longestDrop({ ...melt, zeroShearViscosity: 1e9 }, { length: 0.3, hold: 0 }, 0.01)).toBe(600);
+  });
+});

@@ -1,0 +1,212 @@
+// The process window on four invented parts, each with the row that limits it worked out by hand beside it.
+import { describe, expect, test } from "vitest";
+import { cautions, safetyStandards } from "#physics/cautions.ts";
+import { highDensityPolyethylene } from "#physics/highDensityPolyethylene.ts";
+import { plausibleRanges } from "#physics/plausibleRanges.ts";
+import { missingRows, processWindow } from "#physics/processWindow.ts";
+import { rigidVinyl } from "#physics/rigidVinyl.ts";
+import type { WindowInput } from "#physics/windowInput.ts";
+import type { WindowRow } from "#physics/windowRule.ts";
+
+const outside = (input: WindowInput) =>
+  processWindow(input)
+    .filter(({ verdict }) => verdict === "below" || verdict === "above")
+    .map(({ quantity }) => quantity);
+
+function rowOf(input: WindowInput, quantity: string): WindowRow {
+  const found = processWindow(input).find((row) => row.quantity === quantity);
+  if (found === undefined) throw new Error(`no row ${quantity}`);
+  return found;
+}
+
+const material = highDensityPolyethylene;
+
+test("a thin bottle has its time: 0.6 mm take 1.8 s of 4 s", () => {
+  // by hand, one term: 4 · 0.36e-6/(π² · 1.05e-7) · ln(4/π · 180/55) = 1.3895 s · 1.4272 = 1.983 s
+  const input = { material, "product.wall.thickest": 0.6e-3, "station.steps.cool": 4 };
+  const row = rowOf(input, "cooling time of the thickest place to its inside face");
+  expect(row.value).toBeCloseTo(1.983, 2);
+  expect(row).toMatchObject({ unit: "s", low: null, high: 4, verdict: "inside", remedy: "" });
+  expect(outside(input)).toEqual([]);
+});
+
+test("a handled container is limited by its pinch-off tail, not by its mean wall", () => {
+  // by hand: 3.2 mm tail 4 · 10.24e-6/(π² · 1.05e-7) · 1.4272 = 39.5254 s · 1.4272 = 56.4 s; the mean wall 1.1 mm to its mean
+  // 4 · 1.21e-6/(π² · 1.05e-7) · ln(8/π² · 180/55) = 4.6705 s · 0.9757 = 4.56 s; 18 s are given
+  const input = {
+    material,
+    "product.wall.thickest": 3.2e-3,
+    "product.wall.mean": 1.1e-3,
+    "station.steps.cool": 17.5,
+    "station.steps.blow": 0.5,
+  };
+  const tail = rowOf(input, "cooling time of the thickest place to its inside face");
+  expect(tail.value).toBeCloseTo(56.4, 1);
+  expect(tail).toMatchObject({ verdict: "above", high: 18 });
+  expect(tail.remedy).toContain("thinner");
+  const mean = rowOf(input, "cooling time of the mean wall to its mean temperature");
+  expect(mean.value).toBeCloseTo(4.56, 1);
+  expect(mean.verdict).toBe("inside");
+  // by hand: √(18/56.4) · 3.2 mm = 1.81 mm
+  expect(rowOf(input, "thickest place that the cooling time allows").value * 1000).toBeCloseTo(1.81, 2);
+});
+
+test("a rigid vinyl bottle is limited by its time at heat", () => {
+  // by hand: 6 kg at 30 kg/h stay 720 s, 600 s are allowed
+  const input = { material: rigidVinyl, "delivery.holdUp": 6, "delivery.throughput": 30 / 3600 };
+  expect(outside(input)).toEqual(["mean time at heat from hopper to die"]);
+  expect(rowOf(input, "mean time at heat from hopper to die").value).toBeCloseTo(720, 9);
+  // the same melt of HDPE has no such limit
+  expect(processWindow({ ...input, material }).at(-1)?.verdict).toBe("no limit");
+});
+
+test("a large part is limited by sag", () => {
+  // by hand, first order: 760 · 9.80665/(3 · 1e5) · 1.4 m · (5/6 + 3/2) s = 0.02484 · 1.4 · 2.333 = 0.0811; 0.05 is borne
+  const input = {
+    material,
+    "product.parisonLength": 1.4,
+    "station.steps.drop": 5,
+    "station.steps.close": 3,
+    "product.sagLimit": 0.05,
+  };
+  expect(outside(input)).toEqual(["sag of the parison by the closed mold"]);
+  const row = rowOf(input, "sag of the parison by the closed mold");
+  expect(row.value).toBeGreaterThan(0.0811);
+  expect(row.value).toBeLessThan(0.0811 * 1.15);
+});
+
+describe("the window", () => {
+  const pinchless: WindowInput = {
+    material,
+    "product.partMass": 0.042,
+    "product.flash": 0.0126,
+    "product.wall.mean": 0.9e-3,
+    "product.wall.thickest": 1.3e-3,
+    "product.volume": 0.8e-3,
+    "product.projectedArea": 0.018,
+    "product.length": 0.22,
+    "product.diameter": 0.08,
+    "product.parisonLength": 0.26,
+    "product.pinchLength": 0.06,
+    "product.die.diameter": 0.03,
+    "product.die.mandrel": 0.027,
+    "product.thicknessSwell": 1.4,
+    "product.sagLimit": 0.1,
+    "product.blowPressure": 6e5,
+    "product.ventTo": 1e4,
+    "product.airConductance": 5e-8,
+    "product.airSupply": 7.5e5,
+    "station.cavities": 2,
+    "station.moldContact": 1000,
+    "station.clampForce": 6e4,
+    "station.steps.drop": 1.2,
+    "station.steps.close": 0.6,
+    "station.steps.blow": 0.5,
+    "station.steps.cool": 12,
+    "station.steps.vent": 0.5,
+    "station.steps.open": 0.6,
+    "station.steps.remove": 0.8,
+    "delivery.plasticatingRate": 80 / 3600,
+    "delivery.shotCapacity": 0.4,
+    "delivery.screwDiameter": 0.0635,
+    "delivery.drivePower": 15_000,
+    "delivery.holdUp": 1.2,
+    "delivery.throughput": 60 / 3600,
+  };
+  const full: WindowInput = { ...pinchless, "product.pinchLoad": 1e5 };
+
+  test("has every row when everything is given, and names what is missing when nothing is", () => {
+    expect(missingRows(full)).toEqual([]);
+    expect(processWindow({ material })).toEqual([]);
+    expect(missingRows({ material })).toHaveLength(processWindow(full).length);
+    expect(missingRows(pinchless)).toEqual([{ quantity: "clamp force, without margin", keys: ["product.pinchLoad"] }]);
+  });
+
+  test("has finite values, a source in every row, a remedy wherever it is left, and no two rows of one name", () => {
+    const rows = processWindow(full);
+    expect(new Set(rows.map(({ quantity }) => quantity)).size).toBe(rows.length);
+    for (const row of rows) {
+      expect(Number.isFinite(row.value), row.quantity).toBe(true);
+      expect(row.source, row.quantity).not.toBe("");
+      expect(row.remedy === "", row.quantity).toBe(row.verdict === "inside" || row.verdict === "no limit");
+    }
+  });
+
+  test("warns of melt fracture by stress and by drop time alike, never as an error", () => {
+    // both say the same: the wall stress passes 0.2 MPa just where the drop is shorter than its lower limit
+    for (const drop of [0.5, 1.2, 5, 20, 40, 60]) {
+      const input = { ...full, "station.steps.drop": drop, "product.sagLimit": 5 };
+      const stress = rowOf(input, "shear stress at the die wall").verdict;
+      const time = rowOf(input, "drop time between melt fracture and sag").verdict;
+      expect(stress === "above", `${drop} s`).toBe(time === "below");
+    }
+    expect(rowOf(full, "shear stress at the die wall").verdict).toBe("above");
+  });
+
+  test("calls a drop too slow just where the parison then sags beyond its limit", () => {
+    // a die that never tears the melt, so that only the sag counts
+    const wide = { ...full, "product.die.mandrel": 0.02 };
+    for (const drop of [2, 10, 20, 40, 60, 90]) {
+      const input = { ...wide, "station.steps.drop": drop };
+      const sag = rowOf(input, "sag of the parison by the closed mold").verdict;
+      const time = rowOf(input, "drop time between melt fracture and sag").verdict;
+      expect(sag === "above", `${drop} s`).toBe(time === "above");
+    }
+    expect(outside({ ...wide, "station.steps.drop": 90 })).toContain("drop time between melt fracture and sag");
+    expect(outside({ ...wide, "station.steps.drop": 10 })).not.toContain("drop time between melt fracture and sag");
+  });
+
+  test("uses what the user gave in place of the material's middle", () => {
+    const hotter = { ...full, "product.moldTemperature": 40 };
+    const quantity = "cooling time of the thickest place to its inside face";
+    expect(rowOf(hotter, quantity).value).toBeGreaterThan(rowOf(full, quantity).value);
+  });
+
+  test("meets a limit exactly without complaint", () => {
+    const brim = { ...full, "delivery.shotCapacity": 0.1092 };
+    expect(rowOf(brim, "shot mass").verdict).toBe("inside");
+    expect(rowOf({ ...full, "delivery.shotCapacity": 0.109 }, "shot mass").verdict).toBe("above");
+  });
+});
+
+test("the ranges of common practice are marked as such", () => {
+  // checks of common practice, no published source; blow pressure 350-700 kPa [R textbook]
+  const ranges = Object.values(plausibleRanges);
+  expect(
+    ranges.filter(({ source }) => source !== "common practice, no published source").map((each) => each.quantity),
+  ).toEqual(["blow pressure"]);
+  const of = ({ low, high }: { readonly low: number; readonly high: number }) => [low, high];
+  expect(of(plausibleRanges.coolingShare)).toEqual([0.6, 0.8]);
+  expect(of(plausibleRanges.screwDrop)).toEqual([1, 3]);
+  expect(of(plausibleRanges.accumulatorDrop)).toEqual([2, 6]);
+  expect(of(plausibleRanges.closeAndOpen)).toEqual([1.5, 3]);
+  expect(of(plausibleRanges.vent)).toEqual([0.5, 1.5]);
+  expect(of(plausibleRanges.eject)).toEqual([0.5, 1]);
+  expect(of(plausibleRanges.dieGap)).toEqual([0.8e-3, 3e-3]);
+  expect(of(plausibleRanges.simpleFlash)).toEqual([0.1, 0.15]);
+  expect(of(plausibleRanges.handleFlash)).toEqual([0.25, 0.45]);
+  expect(of(plausibleRanges.rejects)).toEqual([0.01, 0.05]);
+  expect(of(plausibleRanges.blowPressure)).toEqual([350e3, 700e3]);
+  // by hand: 30 % of extruded is 0.3/0.7 = 43 % of net
+  expect(0.3 / (1 - 0.3)).toBeCloseTo(0.43, 2);
+});
+
+test("the cautions name the right standards and claim no compliance", () => {
+  const titles = safetyStandards.map(({ title }) => title).join("\n");
+  for (const name of [
+    "EN 422:2009",
+    "B151.31-2014 (R2020)",
+    "1910.147",
+    "1910.212",
+    "1910.219",
+    "ISO 12100",
+    "ISO 13849-1",
+  ]) {
+    expect(titles).toContain(name);
+  }
+  expect(titles).not.toContain("ISO 20430");
+  expect([titles, ...safetyStandards.map(({ note }) => note), ...cautions].join(" ")).not.toMatch(
+    /compl(?:y|ies|iant)/i,
+  );
+  expect(cautions[0]).toBe("Computed times are never safe limits.");
+});
