@@ -65,9 +65,7 @@ function production(stations: readonly StationRecord[], seconds: number): Readon
 }
 
 /** From the first shot to the last, so that no part of a cycle counts. */
-function cycle({ shotTicks }: StationRecord): Readonly<Partial<Record<Measure, number>>> {
-  const [first] = shotTicks;
-  const last = shotTicks.at(-1);
-  if (first === undefined || last === undefined || shotTicks.length < 2) return {};
-  return { "cycle time": (last - first) / (shotTicks.length - 1) / TICKS_PER_SECOND };
+function cycle({ shots, firstShotTick, lastShotTick }: StationRecord): Readonly<Partial<Record<Measure, number>>> {
+  if (shots < 2) return {};
+  return { "cycle time": (lastShotTick - firstShotTick) / (shots - 1) / TICKS_PER_SECOND };
 }

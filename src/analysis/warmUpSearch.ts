@@ -105,7 +105,7 @@ function answersOf(search: WarmUpSearch, length: number): readonly PilotAnswer[]
 }
 
 function refusal(reason: "trend" | "short", length: number): Issue {
-  const why = reason === "trend" ? "the time per shot still drifts" : "there are too few shots to tell";
+  const why = reason === "trend" ? "the steadiest stretch lies in its second half" : "there are too few shots to tell";
   return {
     code: "warmup-not-found",
     severity: "warning",

@@ -7,7 +7,10 @@ export interface StationRecord {
   readonly shots: number;
   readonly parts: number;
   readonly shotMilligrams: number;
-  /** Tick of each delivery, ascending. */
+  /** Ticks of the first and the last delivery, -1 where there was none. */
+  readonly firstShotTick: number;
+  readonly lastShotTick: number;
+  /** Tick of each delivery, ascending; empty where they were not kept. */
   readonly shotTicks: readonly number[];
 }
 

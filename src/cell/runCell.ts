@@ -13,6 +13,8 @@ export interface RunOptions {
   /** Seconds not counted at the beginning; the scenario's if not given. */
   readonly warmup?: number;
   readonly log?: EventLog;
+  /** Keeps the tick of every shot; true if not given. A year has five million. */
+  readonly keepsShots?: boolean;
 }
 
 /** The same scenario, seed and replication always give the same record. */
@@ -29,7 +31,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       isActive: plan.isActive,
       ...(options.log ? { log: options.log } : {}),
     },
-    plan.marked,
+    (options.keepsShots ?? true) ? plan.marked : [],
   );
   if (from > 0) {
     simulation.runUntil(from);
@@ -43,6 +45,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     shots: counts.get(shotsOf(station.name)) ?? 0,
     parts: counts.get(partsOf(station.name)) ?? 0,
     shotMilligrams: shotMass(station),
+    ...riseOf(simulation, shotsOf(station.name)),
     shotTicks: shotTicks(plan, simulation, station.name),
   }));
   const stateTimes = stateTimesOf(simulation);
@@ -64,6 +67,14 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     ),
     ...(standstill ? { standstill } : {}),
   };
+}
+
+function riseOf(
+  { program, firstRise, lastRise }: Simulation,
+  name: string,
+): { readonly firstShotTick: number; readonly lastShotTick: number } {
+  const counter = program.counters.indexOf(name);
+  return { firstShotTick: firstRise[counter]!, lastShotTick: lastRise[counter]! };
 }
 
 function shotTicks(plan: CellPlan, simulation: Simulation, station: string): number[] {

@@ -2,6 +2,10 @@
 import { ActivePeriods } from "./activePeriods.ts";
 import type { Program } from "./program.ts";
 
+/** The clocks that wait for a resource's work run; its active period goes on. */
+const WORKING = 1;
+const ACTIVE = 2;
+
 export class ResourceStates {
   /** Ticks in each state since the observation began; up to date after `settle`. */
   readonly ticks: Float64Array;
@@ -13,9 +17,8 @@ export class ResourceStates {
   onTurn: (resource: number, works: boolean, tick: number) => void = () => undefined;
   readonly periods: ActivePeriods;
   readonly #program: Program;
-  /** States in which a resource counts as at work when its active periods are told. */
-  readonly #isActive: Uint8Array;
-  readonly #isWorking: Uint8Array;
+  /** Of each state: WORKING, ACTIVE, both or neither. */
+  readonly #meaning: Uint8Array;
   readonly #since: Float64Array;
   /** The state that would be shown without a stop, and whether a step runs on and is shown in spite of it. */
   readonly #meant: Int32Array;
@@ -24,8 +27,7 @@ export class ResourceStates {
   constructor(program: Program, isActive: Uint8Array = program.isWorking) {
     const resources = program.firstState.length;
     this.#program = program;
-    this.#isWorking = program.isWorking;
-    this.#isActive = isActive;
+    this.#meaning = isActive.map((active, state) => active * ACTIVE + program.isWorking[state]! * WORKING);
     this.periods = new ActivePeriods(resources);
     program.firstState.forEach((state, resource) => isActive[state] === 1 && this.periods.begin(resource, 0));
     this.ticks = new Float64Array(program.states.length);
@@ -74,14 +76,18 @@ export class ResourceStates {
     this.ticks[before]! += tick - this.#since[resource]!;
     this.#since[resource] = tick;
     this.now[resource] = state;
-    const isActive = this.#isActive[state]!;
-    if (isActive !== this.#isActive[before]) {
-      if (isActive === 1) this.periods.begin(resource, tick);
+    if (this.#meaning[state] !== this.#meaning[before]) this.#turn(resource, state, before, tick);
+  }
+
+  #turn(resource: number, state: number, before: number, tick: number): void {
+    const isActive = this.#meaning[state]! & ACTIVE;
+    if (isActive !== (this.#meaning[before]! & ACTIVE)) {
+      if (isActive > 0) this.periods.begin(resource, tick);
       else this.periods.pause(resource, tick);
     }
-    const works = this.#isWorking[state]!;
-    if (works !== this.#isWorking[before] && this.#program.clocked[resource]!.length > 0) {
-      this.onTurn(resource, works === 1, tick);
+    const works = this.#meaning[state]! & WORKING;
+    if (works !== (this.#meaning[before]! & WORKING) && this.#program.clocked[resource]!.length > 0) {
+      this.onTurn(resource, works > 0, tick);
     }
   }
 }

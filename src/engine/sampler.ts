@@ -37,6 +37,8 @@ const NO_SHAPE: StandardForm = { kind: "uniform", shape: 0 };
 export class Sampler {
   /** True where every draw is the same, so that no uniform need be drawn. */
   readonly isFixed: boolean;
+  private readonly isTabled: boolean;
+  private mean: number | undefined;
   private readonly law: Distribution;
   private readonly form: StandardForm;
   private readonly table: Float64Array;
@@ -58,6 +60,7 @@ export class Sampler {
     this.form = standard.form;
     this.table = standard.scale > 0 ? quantileTable(standard.form) : NO_VALUES;
     this.values = empirical ? Float64Array.from(law.values, (value) => value * options.unit).toSorted() : NO_VALUES;
+    this.isTabled = standard.scale > 0;
     this.location = standard.location * options.unit;
     this.scale = standard.scale * options.unit;
     this.mass = options.massMilligrams ?? 0;
@@ -75,7 +78,14 @@ export class Sampler {
 
   /** The draw that belongs to u in [0, 1); rounded once, never below 0. */
   ticks(u: number): number {
-    let value = this.quantile(u);
+    // The body of the table first, and in one piece: fifteen draws of sixteen end here.
+    let value: number;
+    if (this.isTabled && u >= TAIL && u < 1 - TAIL) {
+      const place = u * CELLS;
+      const cell = Math.floor(place);
+      const low = this.table[cell] as number;
+      value = this.location + this.scale * (low + ((this.table[cell + 1] as number) - low) * (place - cell));
+    } else value = this.quantile(u);
     if (value < this.least) value = this.least;
     if (this.mass > 0) value = this.mass / value;
     // Twice as fast as Math.round, and the same for every value at or above 0 that a clock can tell apart.
@@ -84,6 +94,11 @@ export class Sampler {
 
   /** Mean of the draws before they are rounded; of a time at a drawn rate within 1e-5 of it (midpoint rule). */
   get meanTicks(): number {
+    this.mean ??= this.averageTicks();
+    return this.mean;
+  }
+
+  private averageTicks(): number {
     if (this.mass === 0) return lawMean(this.law) * this.unit;
     if (this.isFixed) return this.mass / this.quantile(0);
     let sum = 0;

@@ -45,6 +45,9 @@ export class Simulation {
   standstill: Standstill | undefined;
   /** Each counter since the observation began. */
   readonly counts: Float64Array;
+  /** Tick at which each counter first and last rose since then, -1 where it did not. */
+  readonly firstRise: Float64Array;
+  readonly lastRise: Float64Array;
   readonly chain: BindingChain;
   /** Ticks at which a marked counter was raised, and which one. */
   readonly marks: { ticks: number[]; counters: number[] } = { ticks: [], counters: [] };
@@ -80,6 +83,8 @@ export class Simulation {
           ({ resource, step }) => new DrawnAhead(openStream(options.seed, options.replication, resource, step)),
         );
     this.counts = new Float64Array(program.counters.length);
+    this.firstRise = new Float64Array(program.counters.length).fill(-1);
+    this.lastRise = new Float64Array(program.counters.length).fill(-1);
     this.chain = new BindingChain(program.activities.length, options.foldAt);
     this.#marked = Uint8Array.from(program.counters, (name) => (marked.includes(name) ? 1 : 0));
     this.#processes = new ProcessStates(program);
@@ -147,6 +152,8 @@ export class Simulation {
     this.settle();
     this.stateTicks.fill(0);
     this.counts.fill(0);
+    this.firstRise.fill(-1);
+    this.lastRise.fill(-1);
     this.marks.ticks.length = 0;
     this.marks.counters.length = 0;
     this.#resources.periods.restart(this.now);
@@ -304,6 +311,8 @@ export class Simulation {
 
   #count(counter: number, amount: number): void {
     this.counts[counter]! += amount;
+    if (this.firstRise[counter] === -1) this.firstRise[counter] = this.now;
+    this.lastRise[counter] = this.now;
     if (this.#marked[counter] === 0) return;
     this.marks.ticks.push(this.now);
     this.marks.counters.push(counter);

@@ -8,7 +8,8 @@ const second = 1e6;
 /** A shot every `every` seconds, of 109.2 g, with two parts. */
 function station(name: string, shots: number, every: number): StationRecord {
   const shotTicks = Array.from({ length: shots }, (_, i) => (i + 1) * every * second);
-  return { name, shots, parts: 2 * shots, shotMilligrams: 109_200, shotTicks };
+  const [firstShotTick, lastShotTick] = [shotTicks[0] ?? -1, shotTicks.at(-1) ?? -1];
+  return { name, shots, parts: 2 * shots, shotMilligrams: 109_200, firstShotTick, lastShotTick, shotTicks };
 }
 
 function valuesOf(stations: readonly StationRecord[]) {
