@@ -113,15 +113,19 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
 
 /** The whole study in one go, for callers that can wait. */
 export function runStudy(scenario: Scenario): StudyOutcome {
-  const settled = settleInOneGo(scenario);
-  let state = beginStudy(settled.scenario);
-  for (let tasks = nextWanted(state); tasks.length > 0; tasks = nextWanted(state)) {
-    state = withAnswers(state, doWork({ kind: "replications", scenario: settled.scenario, tasks }));
-  }
-  return concludeStudy(state, settled.warnings);
+  return studyOfSettled(settleInOneGo(scenario));
 }
 
-function settleInOneGo(scenario: Scenario): SettledScenario {
+export function studyOfSettled({ scenario, warnings }: SettledScenario): StudyOutcome {
+  let state = beginStudy(scenario);
+  for (let tasks = nextWanted(state); tasks.length > 0; tasks = nextWanted(state)) {
+    state = withAnswers(state, doWork({ kind: "replications", scenario, tasks }));
+  }
+  return concludeStudy(state, warnings);
+}
+
+/** The scenario with its warm-up found. */
+export function settleInOneGo(scenario: Scenario): SettledScenario {
   let search = beginWarmUpSearch(scenario);
   for (let tasks = pilotsWanted(search); tasks.length > 0; tasks = pilotsWanted(search)) {
     search = { ...search, answers: [...search.answers, ...doWork({ kind: "pilots", scenario, tasks })] };

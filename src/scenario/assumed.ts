@@ -1,15 +1,8 @@
 // What was assumed because the scenario is silent, for the user to read back.
+import type { Assumption } from "./assumption.ts";
 import { defaults } from "./defaults.ts";
 import type { ScenarioText } from "./scenarioText.ts";
 import { pathsOf, valueAt } from "./pathPattern.ts";
-
-export interface Assumption {
-  /** As in Issue. */
-  readonly path: string;
-  /** As it would be written. */
-  readonly value: string;
-  readonly reason: string;
-}
 
 export function assumptions(content: unknown, text: ScenarioText): readonly Assumption[] {
   return Object.entries(defaults).flatMap(([pattern, { value, reason }]) =>

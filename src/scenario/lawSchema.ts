@@ -1,6 +1,6 @@
 // The JSON Schema of a law of one dimension.
 import type { Dimension } from "#foundation/dimension.ts";
-import type { JsonSchema } from "./leaf.ts";
+import type { JsonSchema } from "./jsonSchema.ts";
 import { shapeLimits } from "./lawParameter.ts";
 import { lawShapes, type LawKind } from "./lawShape.ts";
 import { quantitySchema } from "./quantityLeaf.ts";

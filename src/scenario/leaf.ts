@@ -1,9 +1,7 @@
 // A value at the end of a path: how it is read, in our own words when it cannot be, and how JSON Schema describes it.
 import * as z from "zod/mini";
 import type { Fault } from "#foundation/fault.ts";
-
-/** What a JSON Schema says of a leaf. */
-export type JsonSchema = Readonly<Record<string, unknown>>;
+import type { JsonSchema } from "./jsonSchema.ts";
 
 /** Every schema of the glossary with its description; an own registry, so that nobody else's descriptions leak in. */
 export const meanings = z.registry<JsonSchema>();

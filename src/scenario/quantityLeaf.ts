@@ -2,7 +2,8 @@
 import { dimensions, type Dimension } from "#foundation/dimension.ts";
 import type { Fault } from "#foundation/fault.ts";
 import { isQuantity, parseQuantity, quantityPattern } from "#foundation/quantity.ts";
-import { leaf, refused, wrongType, type JsonSchema, type Leaf, type LeafReading } from "./leaf.ts";
+import type { JsonSchema } from "./jsonSchema.ts";
+import { leaf, refused, wrongType, type Leaf, type LeafReading } from "./leaf.ts";
 
 /** A hundred years: up to here a time in microseconds is a whole number that a double holds exactly. */
 const longest = 3_155_760_000;

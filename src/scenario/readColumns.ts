@@ -5,8 +5,7 @@ import { csvRows, type CsvRow } from "./csvRows.ts";
 import type { Finding, Path } from "./finding.ts";
 import { isMapping } from "./key.ts";
 import type { ColumnLaw } from "./lawReading.ts";
-
-export type ReadText = (relativePath: string) => string | undefined;
+import type { ReadText } from "./readText.ts";
 
 export interface WithColumns<Whole> {
   readonly draft: Whole;

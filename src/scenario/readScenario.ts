@@ -1,9 +1,11 @@
 // The one way from a scenario's text to a Scenario; never throws, and reports everything that is wrong at once.
 import type { Issue } from "#foundation/issue.ts";
 import { applySettings } from "./applySettings.ts";
-import { assumptions, type Assumption } from "./assumed.ts";
+import { assumptions } from "./assumed.ts";
+import type { Assumption } from "./assumption.ts";
 import { findNotBuilt } from "./notBuilt.ts";
-import { readColumns, type ReadText } from "./readColumns.ts";
+import { readColumns } from "./readColumns.ts";
+import type { ReadText } from "./readText.ts";
 import { readGlossary } from "./reading.ts";
 import { resolveScenario } from "./resolveScenario.ts";
 import type { Scenario } from "./scenario.ts";

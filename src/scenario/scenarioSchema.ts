@@ -1,7 +1,8 @@
 // The JSON Schema of a scenario file, for editors and other programs.
 import * as z from "zod/mini";
 import { glossary } from "./glossary.ts";
-import { meanings, type JsonSchema } from "./leaf.ts";
+import type { JsonSchema } from "./jsonSchema.ts";
+import { meanings } from "./leaf.ts";
 import { quantityDefinitions } from "./quantityLeaf.ts";
 
 /** JSON Schema, draft 2020-12, of what a scenario file may hold; it comes from the glossary that reading goes by. */

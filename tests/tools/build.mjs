@@ -1,10 +1,13 @@
-// Bundles the command line into dist/cli: one entry, one chunk a command, so that each command loads only what it needs.
-import { chmod, readdir, rm, stat } from "node:fs/promises";
+// Bundles the command line into dist/cli, one chunk a command, so that each loads only what it needs, and the library into dist.
+import { spawnSync } from "node:child_process";
+import { chmod, readdir, rm, stat, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { bundleSettings, root } from "./bundleSettings.mjs";
+import { thirdParty } from "./thirdParty.mjs";
 
 const entries = ["blowcell", "worker"].map((name) => path.join(root, `src/cli/${name}.ts`));
-const outputFolder = path.join(root, "dist/cli");
+const dist = path.join(root, "dist");
+const outputFolder = path.join(dist, "cli");
 const output = path.join(outputFolder, "blowcell.js");
 const flags = new Set(process.argv.slice(2));
 
@@ -17,7 +20,8 @@ async function newestChange(place) {
 }
 
 async function isStale() {
-  const built = await stat(output).catch(() => undefined);
+  const wanted = flags.has("--types") ? path.join(dist, "types/blowcell.d.ts") : output;
+  const built = await stat(wanted).catch(() => undefined);
   if (built === undefined) return true;
   const sources = ["src", "package.json", "package-lock.json", "tests/tools/build.mjs"];
   const changes = await Promise.all(sources.map((name) => newestChange(path.join(root, name))));
@@ -33,18 +37,28 @@ async function loadEsbuild() {
 }
 
 async function bundle(esbuild) {
-  return esbuild.build({
+  const common = {
     ...bundleSettings,
-    entryPoints: entries,
-    outdir: outputFolder,
-    splitting: true,
     minify: true,
     // Names stay readable in a bug report.
     keepNames: true,
     metafile: true,
     // Loads its own files for the threads that it starts, which a bundle would hide from it.
     external: ["piscina"],
+  };
+  const program = await esbuild.build({ ...common, entryPoints: entries, outdir: outputFolder, splitting: true });
+  const library = await esbuild.build({ ...common, entryPoints: [path.join(root, "src/blowcell.ts")], outdir: dist });
+  await writeFile(path.join(dist, "THIRD-PARTY.txt"), thirdParty([program.metafile, library.metafile]));
+  return program;
+}
+
+/** Types for programs that use the library; only a package needs them. */
+function declareTypes() {
+  const compiler = path.join(root, "node_modules/typescript/bin/tsc");
+  const { status } = spawnSync(process.execPath, [compiler, "-p", path.join(root, "tests/tools/types.json")], {
+    stdio: "inherit",
   });
+  if (status !== 0) throw new Error("The types could not be written.");
 }
 
 /** Chunk names carry a hash of their content: those of earlier builds would pile up. */
@@ -61,6 +75,7 @@ async function build() {
   const { metafile } = await bundle(esbuild);
   await removeLeftovers(metafile);
   await chmod(output, 0o755);
+  if (flags.has("--types")) declareTypes();
 }
 
 await build();
