@@ -9,6 +9,7 @@ import type { ReplicationAnswer, ReplicationTask } from "./replicationAnswer.ts"
 import { CELL, type MeasureValue } from "./measures.ts";
 import { requiredReplications } from "./requiredReplications.ts";
 import { standstillIssue } from "./standstillIssue.ts";
+import { stationWindows, type StationWindow } from "./stationWindow.ts";
 import { summarizeMeasures, type MeasureSummary } from "./summarizeMeasures.ts";
 import { summarizeStates, type StateSummary } from "./summarizeStates.ts";
 import { beginWarmUpSearch, pilotsWanted, settleWarmUp, type SettledScenario } from "./warmUpSearch.ts";
@@ -35,6 +36,8 @@ export interface Study {
   readonly leading: readonly LeadingStep[];
   readonly runnerUp: RunnerUp | null;
   readonly ideal: IdealCycle;
+  /** Empty where no material is named. */
+  readonly windows: readonly StationWindow[];
 }
 
 export type StudyOutcome =
@@ -107,6 +110,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       leading,
       runnerUp: runnerUp(scenario, leading[0], ideal),
       ideal,
+      windows: stationWindows(scenario, ideal),
     },
   };
 }

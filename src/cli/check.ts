@@ -1,7 +1,9 @@
 // The command `check`: reads scenarios and tells what can be told without simulating; writes nothing.
 import { idealCycle } from "#analysis/idealCycle.ts";
+import { stationWindows } from "#analysis/stationWindow.ts";
 import { stepTimes } from "#analysis/stepTimes.ts";
 import { checkAnswer } from "#report/checkAnswer.ts";
+import { windowTables } from "#report/studyTables.ts";
 import type { Act } from "./command.ts";
 import { circuitsTable, idealCycleTable } from "#report/idealTables.ts";
 import { loadScenarios } from "./loadScenarios.ts";
@@ -10,11 +12,14 @@ import { printResult } from "./printResult.ts";
 export const check: Act = (files, options, host) => {
   const { loaded, code } = loadScenarios(files, options, host);
   const scenarios = loaded.map(({ scenario }) => scenario);
-  const ideals = scenarios.map((scenario) => ({ scenario, ideal: idealCycle(scenario) }));
-  const answers = ideals.map(({ scenario, ideal }) =>
-    checkAnswer({ scenario, times: stepTimes(scenario), ideal }, host.width),
+  const ideals = scenarios.map((scenario) => {
+    const ideal = idealCycle(scenario);
+    return { scenario, ideal, windows: stationWindows(scenario, ideal) };
+  });
+  const answers = ideals.map(({ scenario, ideal, windows }) =>
+    checkAnswer({ scenario, times: stepTimes(scenario), ideal, windows }, host.width),
   );
-  const tables = [idealCycleTable(ideals), circuitsTable(ideals)];
+  const tables = [idealCycleTable(ideals), circuitsTable(ideals), ...windowTables(ideals)];
   const studies = scenarios.map((scenario) => ({ scenario, warnings: [] }));
   printResult({ command: "check", studies, tables, answer: answers.join("\n") }, options, host);
   return code;

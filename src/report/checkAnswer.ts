@@ -1,6 +1,7 @@
 // The answer to `check` on one screen: step times, the ideal cycle, what sets it, and how far everything else is from it.
 import type { IdealCircuit } from "#analysis/idealCircuit.ts";
 import type { IdealCycle } from "#analysis/idealCycle.ts";
+import type { StationWindow } from "#analysis/stationWindow.ts";
 import type { StepTime } from "#analysis/stepTimes.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { alignedLines } from "./alignedLines.ts";
@@ -8,6 +9,7 @@ import { cautions } from "./cautions.ts";
 import { plainNumber, seconds } from "./digits.ts";
 import { idealWords } from "./idealWords.ts";
 import { timingLines } from "./timingLines.ts";
+import { windowLines } from "./windowWords.ts";
 
 /** Beyond this the eye loses the line. */
 const widestChart = 120;
@@ -16,6 +18,7 @@ export interface CheckFindings {
   readonly scenario: Scenario;
   readonly times: readonly StepTime[];
   readonly ideal: IdealCycle;
+  readonly windows: readonly StationWindow[];
 }
 
 /** `width` in columns of the terminal. */
@@ -32,6 +35,7 @@ export function checkAnswer(findings: CheckFindings, width = 80): string {
     "",
     ...timingLines(ideal, Math.min(width, widestChart)),
     "",
+    ...windowLines(findings.windows, scenario.stations.length),
     ...cautions,
     "",
   ].join("\n");

@@ -8,6 +8,7 @@ import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
 import { cautions } from "./cautions.ts";
 import { percent, plainNumber, seconds, withInterval } from "./digits.ts";
 import { runWords } from "./runAnswer.ts";
+import { windowWarnings } from "./windowWords.ts";
 
 const headline = "good parts per hour";
 
@@ -27,6 +28,9 @@ export function compareAnswer(studies: readonly Study[], rows: readonly Comparis
     ...rows.filter(({ resource, measure }) => resource === CELL && measure === headline).flatMap(differenceWords),
     "Nothing is rejected yet: every part counts as good.",
     "",
+    ...studies.flatMap(({ scenario, windows }) =>
+      windowWarnings(windows).map((line) => line.replace(/^Outside/u, `${scenario.name}: outside`)),
+    ),
     ...cautions,
     "",
   ].join("\n");

@@ -9,6 +9,7 @@ import { cautions } from "./cautions.ts";
 import { seconds, withInterval } from "./digits.ts";
 import { idealWords } from "./idealWords.ts";
 import { timeUseLines } from "./timeUse.ts";
+import { windowWarnings } from "./windowWords.ts";
 
 export function runAnswer(study: Study): string {
   return [
@@ -19,6 +20,7 @@ export function runAnswer(study: Study): string {
     "",
     ...timeUseLines(study),
     "",
+    ...windowWarnings(study.windows),
     ...cautions,
     "",
   ].join("\n");

@@ -5,6 +5,7 @@ import type { MeasureSummary } from "#analysis/summarizeMeasures.ts";
 import type { StateSummary } from "#analysis/summarizeStates.ts";
 import { circuitsTable, idealCycleTable } from "./idealTables.ts";
 import { fillTable, type Cell, type Table } from "./table.ts";
+import { windowTable } from "./windowWords.ts";
 import { bottleneckSpec, replicationsSpec, throughputSpec, timeByStateSpec } from "./tableSpecs.ts";
 
 const secondsPerHour = 3600;
@@ -40,6 +41,12 @@ export function timeByStateTable(studies: readonly Study[]): Table {
 
 function stateRow({ resource, state, kind, cause, share }: StateSummary): readonly Cell[] {
   return [resource, state, kind, cause, share.mean, share.halfWidth, share.mean * secondsPerHour];
+}
+
+/** None where there is nothing to say. */
+export function windowTables(studies: readonly Pick<Study, "scenario" | "windows">[]): readonly Table[] {
+  const table = windowTable(studies.map(({ scenario, windows }) => ({ name: scenario.name, windows })));
+  return table.rows.length === 0 ? [] : [table];
 }
 
 export function bottleneckTable(studies: readonly Study[]): Table {
@@ -99,5 +106,6 @@ export function studyTables(studies: readonly Study[]): readonly Table[] {
     idealCycleTable(studies),
     circuitsTable(studies),
     replicationsTable(studies),
+    ...windowTables(studies),
   ];
 }

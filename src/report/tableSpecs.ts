@@ -172,6 +172,24 @@ export const shotsSpec: TableSpec = {
 };
 
 /** All files, in the order of the data dictionary. */
+export const windowSpec: TableSpec = {
+  name: "window",
+  meaning:
+    "One quantity of the process window of one station, at mean step times; only where a material is named, and only the rows whose inputs are given.",
+  columns: [
+    scenarioColumn,
+    text("station", "Name of the station"),
+    text("quantity", "What is worked out"),
+    number("value", "Its value, in the unit of the next column"),
+    unitColumn,
+    number("low_limit", "Lowest value that is held to be safe for the product; empty where there is none"),
+    number("high_limit", "Highest such value; empty where there is none"),
+    text("verdict", "`inside`, `below` or `above` the limits, or `no limit`"),
+    text("remedy", "What to do outside the limits"),
+    text("source", "Where the formula or the limit comes from"),
+  ],
+};
+
 export const tableSpecs: readonly TableSpec[] = [
   throughputSpec,
   timeByStateSpec,
@@ -180,6 +198,7 @@ export const tableSpecs: readonly TableSpec[] = [
   circuitsSpec,
   replicationsSpec,
   comparisonSpec,
+  windowSpec,
   eventsSpec,
   shotsSpec,
 ];

@@ -55,6 +55,7 @@ export const delivery = mapping(
     ),
     removal: optional(oneOf("mold", "pin"), "What carries the part away. Not built yet."),
     screwDiameter: optional(quantity("length", { above: 0 }), "Diameter of the screw, for the process window."),
+    holdUp: optional(mass({ above: 0 }), "Melt between hopper and die, for the process window."),
     drivePower: optional(quantity("power", { above: 0 }), "Power of the screw's drive, for the process window."),
     meltRise: optional(quantity("temperatureDifference"), "Rise of melt temperature with the rate. Not built yet."),
   },

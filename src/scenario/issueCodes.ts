@@ -70,6 +70,7 @@ export const issueCodes = {
   "priority-unused": "stations have priorities that the dispatch rule does not look at",
   "product-and-products": "both `product` and `products` are given",
   "product-unknown": "a station names a product that is not there",
+  "material-unknown": "the material is not in the catalogue",
   "product-which": "a station does not say which of several products it makes",
   "rate-and-time": "both a rate and a measured time are given for one thing",
   "shot-above-capacity": "a shot is larger than the screw can hold",

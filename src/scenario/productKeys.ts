@@ -66,6 +66,19 @@ export const product = mapping(
     blowPressure: optional(quantity("pressure"), "Gauge pressure of the blow air."),
     ventTo: optional(quantity("pressure"), "Gauge pressure under which the mold may open."),
     airConductance: optional(quantity("conductance"), "Sonic conductance of the blow and vent path."),
+    airCriticalRatio: optional(
+      quantity("share", { above: 0 }),
+      "Critical pressure ratio of that path, such as `30 %`.",
+    ),
+    airSupply: optional(quantity("pressure"), "Gauge pressure of the air before the blow valve."),
+    thicknessSwell: optional(
+      quantity("share", { above: 0 }),
+      "Wall of the free parison over the die gap, such as `180 %`.",
+    ),
+    sagLimit: optional(
+      quantity("share", { above: 0 }),
+      "Largest growth of the parison in length that the bottle bears.",
+    ),
   },
   "{ partMass: 42 g, flash: 30 % of part }",
 );

@@ -1,12 +1,15 @@
 // The masses of every product, in whole milligrams.
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Path } from "./finding.ts";
+import type { Material } from "#physics/material.ts";
+import { resolveMaterial } from "./resolveMaterial.ts";
 import type { FlashSpec } from "./flashLeaf.ts";
 import type { ProductDraft, Resolution, StationDraft } from "./resolution.ts";
 
 export interface ProductMasses {
   readonly partMilligrams: number;
   readonly flashMilligrams: number;
+  readonly material?: Material;
 }
 
 /** The only product needs no name of its own. */
@@ -15,7 +18,8 @@ const onlyName = "product";
 /** Every product by name; undefined for one whose masses could not be read. */
 export type Products = ReadonlyMap<string, ProductMasses | undefined>;
 
-export function resolveProducts({ draft, has, report }: Resolution): Products {
+export function resolveProducts(resolution: Resolution): Products {
+  const { draft, has, report } = resolution;
   const [one, several] = [has(["product"]), has(["products"])];
   if (one && several) {
     const remedy = "Move `product` into `products` under a name, or delete one of them.";
@@ -38,8 +42,13 @@ export function resolveProducts({ draft, has, report }: Resolution): Products {
     });
   }
   const products = new Map<string, ProductMasses | undefined>();
-  if (one) products.set(onlyName, massesOf(draft.product));
-  for (const [name, product] of Object.entries(draft.products ?? {})) products.set(name, massesOf(product));
+  const add = (name: string, product: ProductDraft | undefined, path: Path): void => {
+    const masses = massesOf(product);
+    const material = resolveMaterial(product, path, resolution);
+    products.set(name, masses && material ? { ...masses, material } : masses);
+  };
+  if (one) add(onlyName, draft.product, ["product"]);
+  for (const [name, product] of Object.entries(draft.products ?? {})) add(name, product, ["products", name]);
   return products;
 }
 

@@ -1,6 +1,7 @@
 // From station drafts to stations with everything filled in, with the checks that look across a station's keys.
 import { checkExtra, extraSteps } from "./extraSteps.ts";
 import { timeOrRate } from "./resolveDelivery.ts";
+import { resolveProcess } from "./resolveProcess.ts";
 import { productOf, type ProductMasses, type Products } from "./resolveProducts.ts";
 import { isAlwaysZero, settled, type Resolution, type StationDraft } from "./resolution.ts";
 import type { Path } from "./finding.ts";
@@ -22,7 +23,11 @@ export function resolveStation(
   checkVent(draft, path, quiet);
   checkOperator(draft, path, quiet);
   checkExtra(draft, path, quiet);
-  return assemble(listed, product, masses, resolution);
+  const spec = assemble(listed, product, masses, resolution);
+  if (spec === undefined || product === undefined) return spec;
+  const made = resolution.draft.products?.[product] ?? resolution.draft.product;
+  const process = resolveProcess(made, masses, draft, quiet);
+  return process === undefined ? spec : { ...spec, process };
 }
 
 function assemble(

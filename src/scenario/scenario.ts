@@ -1,5 +1,6 @@
 // The glossary of a scenario once it has been read: every default filled in, every quantity in SI, nothing left to interpret.
 import type { Distribution } from "#engine/distribution.ts";
+import type { Material } from "#physics/material.ts";
 
 /**
  * A time that was measured, or a mass rate from which the time follows as mass / rate.
@@ -10,6 +11,46 @@ export type TimeOrRate =
 
 /** Which of the stations that wait for a shot gets the next one. */
 export type DispatchRule = "first-ready" | "longest-waiting" | "alternate" | "priority";
+
+/** What the process window is worked out from, by the path at which a file gives it: SI, temperatures in °C, pressures gauge. */
+export interface ProcessValues {
+  readonly "product.partMass"?: number;
+  readonly "product.flash"?: number;
+  readonly "product.wall.mean"?: number;
+  readonly "product.wall.thickest"?: number;
+  readonly "product.volume"?: number;
+  readonly "product.projectedArea"?: number;
+  readonly "product.length"?: number;
+  readonly "product.diameter"?: number;
+  readonly "product.parisonLength"?: number;
+  readonly "product.pinchLength"?: number;
+  readonly "product.pinchLoad"?: number;
+  readonly "product.die.diameter"?: number;
+  readonly "product.die.mandrel"?: number;
+  readonly "product.thicknessSwell"?: number;
+  readonly "product.sagLimit"?: number;
+  readonly "product.meltTemperature"?: number;
+  readonly "product.moldTemperature"?: number;
+  readonly "product.demoldTemperature"?: number;
+  readonly "product.blowPressure"?: number;
+  readonly "product.ventTo"?: number;
+  readonly "product.airConductance"?: number;
+  readonly "product.airCriticalRatio"?: number;
+  readonly "product.airSupply"?: number;
+  readonly "station.cavities"?: number;
+  readonly "station.moldContact"?: number;
+  readonly "station.clampForce"?: number;
+  readonly "delivery.plasticatingRate"?: number;
+  readonly "delivery.shotCapacity"?: number;
+  readonly "delivery.screwDiameter"?: number;
+  readonly "delivery.drivePower"?: number;
+  readonly "delivery.holdUp"?: number;
+}
+
+export interface ProcessSpec {
+  readonly material: Material;
+  readonly values: ProcessValues;
+}
 
 /** The steps of a station's cycle that always exist, in their order. */
 export type CycleStep = "drop" | "close" | "blow" | "cool" | "vent" | "open" | "remove";
@@ -43,6 +84,8 @@ export interface StationSpec {
   readonly open: Distribution;
   readonly remove: { readonly time: Distribution; readonly by: "machine" | "operator" };
   readonly extra: readonly ExtraStepSpec[];
+  /** Absent where no material is named: then there is no process window. */
+  readonly process?: ProcessSpec;
   /** Rank under `dispatch: priority`: 1 is served first. Equal numbers are ties. */
   readonly priority: number;
 }

@@ -5,6 +5,7 @@ import { timeLaw, timeLawOrEstimate } from "./law.ts";
 import { meanings } from "./leaf.ts";
 import { oneOf, text, wholeNumber } from "./plainLeaf.ts";
 import { stepName, stationName } from "./nameLeaf.ts";
+import { quantity } from "./quantityLeaf.ts";
 
 export const mostStations = 16;
 
@@ -62,6 +63,11 @@ const station = mapping(
       listOf(extraStep, "a list of `{ after: close, name: pin down, time: 0.3 s }`"),
       "Steps of your own.",
     ),
+    moldContact: optional(
+      quantity("heatTransfer", { above: 0 }),
+      "Heat transfer from part to mold, for the process window.",
+    ),
+    clampForce: optional(quantity("force", { above: 0 }), "Clamp force of the machine, for the process window."),
     priority: defaulted(
       wholeNumber(1, 99),
       "stations.*.priority",

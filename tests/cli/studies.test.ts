@@ -68,7 +68,9 @@ describe("run", () => {
     expect(code).toBe(0);
     expect(output).toMatch(/^Bottleneck +cooling/m);
     expect(errors).toBe("report.html and 6 CSV files are in reports/two\n");
-    expect(readdirSync(inFolder("reports/two")).toSorted()).toEqual(fileNames(["comparison", "events", "shots"]));
+    expect(readdirSync(inFolder("reports/two")).toSorted()).toEqual(
+      fileNames(["comparison", "window", "events", "shots"]),
+    );
   });
 
   it("writes what the data dictionary says: every column of every file, in its order", () => {
@@ -109,7 +111,7 @@ describe("run", () => {
   it("adds events and shots with --events", () => {
     const { code } = call("run", two, "--events", "--out", "events", "--replications", "2", "--length", "30 min");
     expect(code).toBe(0);
-    expect(readdirSync(inFolder("events")).toSorted()).toEqual(fileNames(["comparison"]));
+    expect(readdirSync(inFolder("events")).toSorted()).toEqual(fileNames(["comparison", "window"]));
     const rows: readonly Readonly<Record<string, string>>[] = parse(bytesOf("events")["events.csv"] ?? "", {
       columns: true,
     });
@@ -134,7 +136,9 @@ describe("compare", () => {
     const { code, output } = call("compare", one, two);
     expect(code).toBe(0);
     expect(output).toMatch(/^two makes .* good parts an hour more than one/m);
-    expect(readdirSync(inFolder("reports/one-against-two")).toSorted()).toEqual(fileNames(["events", "shots"]));
+    expect(readdirSync(inFolder("reports/one-against-two")).toSorted()).toEqual(
+      fileNames(["window", "events", "shots"]),
+    );
     const rows: readonly Readonly<Record<string, string>>[] = parse(
       bytesOf("reports/one-against-two")["throughput.csv"] ?? "",
       {

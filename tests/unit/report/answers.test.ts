@@ -66,7 +66,8 @@ describe("the answer to run", () => {
 });
 
 describe("the answer to check", () => {
-  const of = (scenario: Scenario) => checkAnswer({ scenario, times: stepTimes(scenario), ideal: idealCycle(scenario) });
+  const of = (scenario: Scenario) =>
+    checkAnswer({ scenario, times: stepTimes(scenario), ideal: idealCycle(scenario), windows: [] });
 
   it("shows the mean times of all steps, the circuits and how many stations the screw needs", () => {
     const answer = of(scenarioOf(cellText(2), "stations.steps.cool={ triangular: [7 s, 7.5 s, 9.5 s] }"));

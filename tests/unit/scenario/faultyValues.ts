@@ -5,6 +5,12 @@ const cool = "cool: { triangular: [7.0 s, 7.5 s, 9.0 s] }";
 
 export const faultyValues: readonly FaultySpec[] = [
   {
+    name: "a material that is not in the catalogue",
+    edits: [["material: HDPE", "material: ¦HDPD"]],
+    found: [{ code: "material-unknown", path: "product.material", says: '"HDPD"', remedy: "`HDPE`" }],
+    shape: false,
+  },
+  {
     name: "a time without a unit",
     edits: [["close: 0.6 s", "close: ¦0.6"]],
     found: [{ code: "unit-missing", path: "stations.right.steps.close", says: "0.6 has no unit", remedy: "`0.6 s`" }],

@@ -1,0 +1,73 @@
+// The process window of each station: what the given values, the step times and the ideal cycle say together.
+import { processWindow, missingRows, type MissingRow } from "#physics/processWindow.ts";
+import type { WindowInput } from "#physics/windowInput.ts";
+import type { WindowRow } from "#physics/windowRule.ts";
+import { shotMass } from "#cell/shotMass.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { IdealCycle } from "./idealCycle.ts";
+import { stepTimes } from "./stepTimes.ts";
+
+export interface StationWindow {
+  /** Stations whose window is the same, in the scenario's order. */
+  readonly stations: readonly string[];
+  readonly rows: readonly WindowRow[];
+  /** Rows left out, with the keys that would give them. */
+  readonly missing: readonly MissingRow[];
+}
+
+const milligramsPerKilogram = 1e6;
+
+/** Empty where no material is named. Step times are means; the melt through the screw is that of the ideal cycle. */
+export function stationWindows(scenario: Scenario, ideal: IdealCycle): readonly StationWindow[] {
+  const throughput = meltRate(scenario, ideal);
+  const windows = new Map<string, { stations: string[]; input: WindowInput }>();
+  for (const station of scenario.stations) {
+    const input = inputOf(scenario, station, throughput);
+    if (!input) continue;
+    const key = JSON.stringify(input);
+    const known = windows.get(key) ?? { stations: [], input };
+    known.stations.push(station.name);
+    windows.set(key, known);
+  }
+  return [...windows.values()].map(({ stations, input }) => ({
+    stations,
+    rows: processWindow(input),
+    missing: missingRows(input),
+  }));
+}
+
+/** What lies outside its limits. */
+export function outsideWindow(
+  windows: readonly StationWindow[],
+): readonly (WindowRow & Pick<StationWindow, "stations">)[] {
+  return windows.flatMap(({ stations, rows }) =>
+    rows.filter(({ verdict }) => verdict === "below" || verdict === "above").map((row) => ({ ...row, stations })),
+  );
+}
+
+function inputOf(scenario: Scenario, station: StationSpec, throughput: number): WindowInput | undefined {
+  if (!station.process) return undefined;
+  const own = stepTimes(scenario).filter((time) => time.resource === station.name);
+  const mean = (step: string): number => own.find((time) => time.step === step)?.seconds ?? 0;
+  return {
+    material: station.process.material,
+    ...station.process.values,
+    "station.steps.drop": mean("drop"),
+    "station.steps.close": mean("close"),
+    "station.steps.blow": mean("blow"),
+    "station.steps.cool": mean("cool"),
+    "station.steps.vent": mean("vent"),
+    "station.steps.open": mean("open"),
+    "station.steps.remove": mean("remove"),
+    "delivery.throughput": throughput,
+  };
+}
+
+/** kg/s: the shots of one period over its time; for a bound the mean shot at the bound's pace. */
+function meltRate({ stations }: Scenario, ideal: IdealCycle): number {
+  const masses = new Map(stations.map((station) => [station.name, shotMass(station)]));
+  const drops = ideal.schedule.filter(({ step }) => step === "drop").map(({ station }) => masses.get(station) ?? 0);
+  const shots = drops.length > 0 ? drops : [...masses.values()];
+  const mean = shots.reduce((sum, each) => sum + each, 0) / shots.length;
+  return mean / milligramsPerKilogram / ideal.secondsPerShot;
+}

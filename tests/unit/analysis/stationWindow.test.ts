@@ -1,0 +1,103 @@
+// The process window of a station: values and step times brought together, held against arithmetic by hand.
+import { describe, expect, it } from "vitest";
+import { idealCycle } from "#analysis/idealCycle.ts";
+import { outsideWindow, stationWindows, type StationWindow } from "#analysis/stationWindow.ts";
+import { materials } from "#physics/materials.ts";
+import { windowLines, windowTable, windowWarnings } from "#report/windowWords.ts";
+import { readScenario } from "#scenario/readScenario.ts";
+import { scenarioOf, shippedText } from "../../support/reported.ts";
+
+const text = shippedText("two-station");
+
+function windowsOf(set: readonly string[] = []): readonly StationWindow[] {
+  const scenario = scenarioOf(text, "two", set);
+  return stationWindows(scenario, idealCycle(scenario));
+}
+
+function rowOf(windows: readonly StationWindow[], quantity: string): StationWindow["rows"][number] {
+  const row = windows[0]?.rows.find((each) => each.quantity.startsWith(quantity));
+  if (!row) throw new Error(quantity);
+  return row;
+}
+
+describe("the process window of the shipped two-station cell", () => {
+  it("stands once for stations that are alike, and apart where one differs", () => {
+    expect(windowsOf().map(({ stations }) => stations)).toEqual([["left", "right"]]);
+    const apart = windowsOf(["stations.left.steps.cool=9 s"]);
+    expect(apart.map(({ stations }) => stations)).toEqual([["left"], ["right"]]);
+  });
+
+  // Ballman & Shusman, Modern Plastics 37 (1959) 126 [M]: t = 4 s² / (π² α) × ln[(4/π)(Tm − Tw)/(Te − Tw)], one-sided wall.
+  it("cools the thickest place in the time of the one-term formula, by hand", () => {
+    const { coolingDiffusivity, meltTemperature, moldTemperature, demoldTemperature } = materials.get("HDPE")!;
+    const [hot, cold, out] = [meltTemperature.value, moldTemperature.value, demoldTemperature.value];
+    const log = Math.log(((4 / Math.PI) * (hot - cold)) / (out - cold));
+    const seconds = ((4 * 0.0012 ** 2) / (Math.PI ** 2 * coolingDiffusivity.value)) * log;
+    expect(rowOf(windowsOf(), "cooling time of the thickest place, one term").value).toBeCloseTo(seconds, 9);
+    expect(rowOf(windowsOf(), "cooling time of the thickest place to").value).toBeCloseTo(seconds, 1);
+  });
+
+  it("allows it what blow and cool take together, and says so where that is too little", () => {
+    const row = rowOf(windowsOf(), "cooling time of the thickest place to");
+    expect(row.high).toBeCloseTo(0.5 + (7 + 7.5 + 9) / 3, 9);
+    expect(row.verdict).toBe("inside");
+    const short = windowsOf(["stations.left.steps.cool=5 s", "stations.right.steps.cool=5 s"]);
+    const outside = outsideWindow(short).map(({ quantity, verdict }) => `${quantity} ${verdict}`);
+    expect(outside).toContain("cooling time of the thickest place to its inside face above");
+    expect(windowWarnings(short).join("\n")).toMatch(/left and right: .* s, above 5\.5 s\. Cool longer/u);
+    expect(windowWarnings(windowsOf())).toEqual([]);
+  });
+
+  // 2 × (42 g + 12.6 g) = 109.2 g; at 110 kg/h 109.2 × 3600 / 110000 = 3.574 s.
+  it("has the shot and its recharge by hand", () => {
+    expect(rowOf(windowsOf(), "shot mass")).toMatchObject({ value: 0.1092, high: 0.4, verdict: "inside" });
+    expect(rowOf(windowsOf(), "recharge time").value).toBeCloseTo(3.574, 3);
+  });
+
+  it("names the keys that would give the rows left out, and takes a key that is given", () => {
+    const missing = (windows: readonly StationWindow[]): readonly string[] =>
+      windows[0]?.missing.map((row) => row.quantity) ?? [];
+    expect(missing(windowsOf())).toContain("stroke of the screw for one shot, without cushion");
+    const given = windowsOf(["delivery.screwDiameter=63.5 mm"]);
+    expect(missing(given)).not.toContain("stroke of the screw for one shot, without cushion");
+    // Volume of the shot over the area of the screw.
+    const melt = materials.get("HDPE")!.meltDensity.value;
+    const stroke = 0.1092 / melt / ((Math.PI / 4) * 0.0635 ** 2);
+    expect(rowOf(given, "stroke of the screw").value).toBeCloseTo(stroke, 9);
+  });
+
+  it("says values in the trade's units and keeps SI in the table", () => {
+    expect(windowLines(windowsOf(), 2).join("\n")).toMatch(/shot mass +109 g +at most 400 g +inside/u);
+    const table = windowTable([{ name: "two", windows: windowsOf() }]);
+    expect(table.rows.filter(([, station, quantity]) => station === "left" && quantity === "shot mass")).toEqual([
+      ["two", "left", "shot mass", 0.1092, "kg", null, 0.4, "inside", "", expect.any(String)],
+    ]);
+  });
+});
+
+describe("a material", () => {
+  const read = (material: string) =>
+    readScenario(text.replaceAll("material: HDPE", `material: ${material}`), { name: "two", file: "two.yaml" });
+
+  it("that is not in the catalogue is told, with the nearest name", () => {
+    const { scenario, issues } = read("HDPD");
+    expect(scenario).toBeUndefined();
+    expect(issues.map(({ code, path }) => ({ code, path }))).toEqual([
+      { code: "material-unknown", path: "product.material" },
+    ]);
+    expect(issues[0]?.remedy).toContain("`HDPE`");
+  });
+
+  it("may bring values of its own, which win over the catalogue's", () => {
+    const { scenario } = read("{ name: HDPE, meltDensity: 740 kg/m³, demoldTemperature: 55 °C }");
+    const own = scenario?.stations[0]?.process?.material;
+    expect(own?.meltDensity.value).toBe(740);
+    expect(own?.demoldTemperature.value).toBeCloseTo(55, 9);
+    expect(own?.conductivity).toEqual(materials.get("HDPE")?.conductivity);
+  });
+
+  it("that is not named gives no window, and nothing else changes", () => {
+    const { scenario } = readScenario(text.replace("  material: HDPE\n", ""), { name: "two", file: "two.yaml" });
+    expect(scenario && stationWindows(scenario, idealCycle(scenario))).toEqual([]);
+  });
+});
