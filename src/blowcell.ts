@@ -9,6 +9,7 @@ import {
 import type { IdealCircuit } from "#analysis/idealCircuit.ts";
 import { idealCycle, type IdealCycle, type IdealStep } from "#analysis/idealCycle.ts";
 import type { Interval } from "#analysis/interval.ts";
+import { settleEstimates, type Estimated } from "#analysis/settleEstimates.ts";
 import { runStudy, settleInOneGo, studyOfSettled, type Study, type StudyOutcome } from "#analysis/study.ts";
 import type { Distribution } from "#engine/distribution.ts";
 import type { Issue, Place } from "#foundation/issue.ts";
@@ -23,6 +24,7 @@ import { scenarioSchema } from "#scenario/scenarioSchema.ts";
 export type {
   ComparisonRow,
   Distribution,
+  Estimated,
   IdealCircuit,
   IdealCycle,
   IdealStep,
@@ -36,7 +38,7 @@ export type {
   Table,
   Verdict,
 };
-export { comparisonTable, idealCycle, readScenario, runStudy, scenarioSchema, studyTables, toCsv };
+export { comparisonTable, idealCycle, readScenario, runStudy, scenarioSchema, settleEstimates, studyTables, toCsv };
 
 export interface Comparison {
   /** In the order given, the base first; a cell that comes to rest has an issue instead of a study. */

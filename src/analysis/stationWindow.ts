@@ -46,12 +46,20 @@ export function outsideWindow(
 }
 
 function inputOf(scenario: Scenario, station: StationSpec, throughput: number): WindowInput | undefined {
-  if (!station.process) return undefined;
   const own = stepTimes(scenario).filter((time) => time.resource === station.name);
-  const mean = (step: string): number => own.find((time) => time.step === step)?.seconds ?? 0;
+  return stepInput(station, (step) => own.find((time) => time.step === step)?.seconds ?? 0, throughput);
+}
+
+/** What the window is worked out from, with the mean time of each step; undefined where no material is named. */
+export function stepInput(
+  { process }: Pick<StationSpec, "process">,
+  mean: (step: string) => number,
+  throughput: number,
+): WindowInput | undefined {
+  if (!process) return undefined;
   return {
-    material: station.process.material,
-    ...station.process.values,
+    material: process.material,
+    ...process.values,
     "station.steps.drop": mean("drop"),
     "station.steps.close": mean("close"),
     "station.steps.blow": mean("blow"),

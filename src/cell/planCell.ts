@@ -1,5 +1,6 @@
 // The plan of a cell: its cycle table compiled once, ready for any number of replications.
 import { compileTable, type Program } from "#engine/program.ts";
+import { invariant } from "#foundation/invariant.ts";
 import type { StepTable } from "#engine/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { shotsOf } from "./cycleNames.ts";
@@ -25,6 +26,8 @@ export interface StepScale {
 }
 
 export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
+  const isOpen = scenario.stations.some((station) => station.estimates !== undefined);
+  invariant(!isOpen, "estimated times are settled before a cell is planned", { scenario: scenario.name });
   const table = reciprocatingScrewTable(scenario);
   const program = compileTable(scale ? scaleStep(table, scale) : table);
   const stationProcess = scenario.stations.map((station) =>

@@ -1,4 +1,5 @@
 // Reads the scenario files that a call names, tells everything that is wrong with them, and hands over those that can be run.
+import { settleEstimates } from "#analysis/settleEstimates.ts";
 import type { Issue } from "#foundation/issue.ts";
 import { readScenario } from "#scenario/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -54,7 +55,10 @@ function readFile(file: string, options: Options, host: Host): Reading {
       return "text" in beside ? beside.text : undefined;
     },
   });
-  return { text: found.text, ...reading };
+  if (!reading.scenario) return { text: found.text, issues: reading.issues };
+  const { scenario, issues } = settleEstimates(reading.scenario);
+  const all = [...reading.issues, ...issues];
+  return issues.length > 0 ? { text: found.text, issues: all } : { text: found.text, scenario, issues: all };
 }
 
 /** The file's name without folder and ending. */

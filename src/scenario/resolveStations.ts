@@ -4,6 +4,7 @@ import { timeOrRate } from "./resolveDelivery.ts";
 import { resolveProcess } from "./resolveProcess.ts";
 import { productOf, type ProductMasses, type Products } from "./resolveProducts.ts";
 import { isAlwaysZero, settled, type Resolution, type StationDraft } from "./resolution.ts";
+import type { Distribution } from "#engine/distribution.ts";
 import type { Path } from "./finding.ts";
 import type { StationSpec, TimeOrRate, ValveSpec } from "./scenario.ts";
 import type { ListedStation } from "./stationList.ts";
@@ -48,14 +49,20 @@ function assemble(
     drop: timeOrRate("deliveryRate", "drop", draft.delivery, cell),
     recharge: timeOrRate("plasticatingRate", "recharge", draft.delivery, cell),
     close: settled(steps?.close),
-    blow: settled(steps?.blow),
-    cool: settled(steps?.cool),
-    vent: settled(steps?.vent),
+    blow: settledOrOpen(steps?.blow),
+    cool: settledOrOpen(steps?.cool),
+    vent: settledOrOpen(steps?.vent),
     open: settled(steps?.open),
     remove: removal(draft),
     extra: extraSteps(draft),
   };
-  return isComplete(spec) ? spec : undefined;
+  const estimates = (["blow", "cool", "vent"] as const).filter((step) => steps?.[step] === "estimate");
+  return isComplete(spec) ? { ...spec, ...(estimates.length === 0 ? {} : { estimates }) } : undefined;
+}
+
+/** A time that is to be estimated stands as 0 until it is known. */
+function settledOrOpen(law: Parameters<typeof settled>[0]): Distribution | undefined {
+  return law === "estimate" ? { kind: "fixed", value: 0 } : settled(law);
 }
 
 /** A record none of whose values is undefined. */
@@ -129,7 +136,8 @@ export function checkZeroCycle(
   const isZero = (step: TimeOrRate): boolean => step.by === "time" && isAlwaysZero(step.time);
   if (!isAlwaysZero(valve.shift)) return;
   for (const [index, station] of stations.entries()) {
-    if (station === undefined || !isZero(station.drop) || !isZero(station.recharge)) continue;
+    if (station === undefined || station.estimates !== undefined || !isZero(station.drop) || !isZero(station.recharge))
+      continue;
     const steps = [station.close, station.blow, station.cool, station.vent, station.open, station.remove.time];
     if (![...steps, ...station.extra.map((step) => step.time)].every(isAlwaysZero)) continue;
     if (listed[index]?.first !== true) continue;

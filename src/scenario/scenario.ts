@@ -55,6 +55,9 @@ export interface ProcessSpec {
 /** The steps of a station's cycle that always exist, in their order. */
 export type CycleStep = "drop" | "close" | "blow" | "cool" | "vent" | "open" | "remove";
 
+/** The steps whose time may be left to the process window. */
+export type EstimatedStep = "blow" | "cool" | "vent";
+
 /** A step that the user named, placed after `after` (a cycle step or an extra step listed before it). */
 export interface ExtraStepSpec {
   readonly name: string;
@@ -84,6 +87,8 @@ export interface StationSpec {
   readonly open: Distribution;
   readonly remove: { readonly time: Distribution; readonly by: "machine" | "operator" };
   readonly extra: readonly ExtraStepSpec[];
+  /** Steps whose time is still to be worked out; until then it stands as 0. Absent where there is none. */
+  readonly estimates?: readonly EstimatedStep[];
   /** Absent where no material is named: then there is no process window. */
   readonly process?: ProcessSpec;
   /** Rank under `dispatch: priority`: 1 is served first. Equal numbers are ties. */

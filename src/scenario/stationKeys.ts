@@ -24,12 +24,12 @@ const remove = mapping(
 const steps = mapping(
   {
     close: required(timeLaw, "Mold closes, with lock-up and pin entry or pinch."),
-    blow: required(
+    blow: required(timeLawOrEstimate, "Blow air inflates the parison, blow delay included; or `estimate`."),
+    cool: required(
       timeLawOrEstimate,
-      "Blow air inflates the parison, blow delay included. `estimate` is not built yet.",
+      "Part cools under pressure; or `estimate`, from wall, material and temperatures.",
     ),
-    cool: required(timeLawOrEstimate, "Part cools under pressure. `estimate` is not built yet."),
-    vent: required(timeLawOrEstimate, "Pressure falls before the mold may open. `estimate` is not built yet."),
+    vent: required(timeLawOrEstimate, "Pressure falls before the mold may open; or `estimate`."),
     open: required(timeLaw, "Mold opens, pin out included."),
     remove: required(remove, "Parts leave the mold."),
     travelIn: optional(timeLaw, "Mold travels under the die (continuous). Not built yet."),

@@ -1,4 +1,5 @@
 // The README's table of codes, made from the lists that the sources keep.
+import { estimateIssueCodes } from "#analysis/settleEstimates.ts";
 import { standstillCodes } from "#analysis/standstillIssue.ts";
 import { compareIssueCodes } from "#cli/compare.ts";
 import { fileIssueCodes } from "#cli/readTextFile.ts";
@@ -9,7 +10,7 @@ const end = "<!-- /codes -->";
 
 /** The same text with the table between its two marks made anew. */
 export function withCodeTable(readme: string): string {
-  const lists = [fileIssueCodes, issueCodes, compareIssueCodes, standstillCodes];
+  const lists = [fileIssueCodes, issueCodes, compareIssueCodes, standstillCodes, estimateIssueCodes];
   const meanings = new Map(lists.flatMap((list) => Object.entries(list)));
   const rows = [...meanings].map(([code, meaning]) => [`\`${code}\``, sentence(meaning)] as const);
   const cells = [["code", "meaning"] as const, ...rows];
