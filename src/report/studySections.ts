@@ -1,6 +1,7 @@
 // The pictures and tables of one study, a section each: time by state, bottleneck, circuits, throughput, cycle times.
 import { CELL } from "#analysis/measures.ts";
 import type { Study } from "#analysis/study.ts";
+import { outsideWindow } from "#analysis/stationWindow.ts";
 import { measureOf } from "#analysis/summarizeMeasures.ts";
 import { bottleneckChart } from "./bottleneckChart.ts";
 import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
@@ -17,7 +18,7 @@ import { element, type Child, type Markup } from "./markup.ts";
 import { replicationChart } from "./replicationChart.ts";
 import type { Placing, ReportedScenario } from "./reported.ts";
 import { stateChart } from "./stateChart.ts";
-import { bottleneckTable, replicationsTable, throughputTable, timeByStateTable } from "./studyTables.ts";
+import { bottleneckTable, replicationsTable, throughputTable, timeByStateTable, windowTables } from "./studyTables.ts";
 import type { Table } from "./table.ts";
 import { rowsOfScenario, tableMarkup } from "./tableMarkup.ts";
 
@@ -28,6 +29,7 @@ export function studySections({ study, shots }: ReportedScenario, placing: Placi
     circuitsSection(study, placing),
     throughputSection(study, placing),
     cyclesSection(shots.cycles, placing),
+    ...windowSections(study, placing),
   ];
 }
 
@@ -51,6 +53,25 @@ function pictured({ id, heading, description, picture, caption, tables }: Pictur
 
 function numbers(table: Table, { scenario }: Study, id: string): Markup {
   return tableMarkup(rowsOfScenario(table, scenario.name), { id: `${id}-${table.name}`, file: table.name });
+}
+
+/** None where no material is named. */
+function windowSections(study: Study, { id, of }: Placing): readonly Section[] {
+  const outside = outsideWindow(study.windows).length;
+  const found =
+    outside === 0 ? "Nothing that is worked out lies outside its limits." : `${outside} lie outside their limits.`;
+  return windowTables([study]).map((table) => ({
+    id: `${id}-window`,
+    heading: `Process window${of}`,
+    body: [
+      element(
+        "p",
+        {},
+        `What wall, resin and machine allow, at mean step times. ${found} Computed times are never safe limits.`,
+      ),
+      numbers(table, study, id),
+    ],
+  }));
 }
 
 function statesSection(study: Study, { id, of }: Placing): Section {

@@ -63,7 +63,7 @@ export const bottleneckSpec: TableSpec = {
     number("utilization", "Share of time in which the resource was active, from 0 to 1"),
     number("longest_active_share", "Share of time in which the resource's active period was the longest of all"),
     number("longest_active_alone", "The part of that in which no other resource was about to take over"),
-    number("slack_s", "Longer by this many seconds a shot, the step would bind the ideal cycle", "s"),
+    number("slack_s", "Seconds by which the step may grow before a circuit through it sets the ideal cycle", "s"),
     number("elasticity", "Change of throughput in percent for 1 % more time in the step"),
     halfWidth("elasticity_half_width_95", "the elasticity"),
     text("elasticity_method", "How the elasticity was found"),
