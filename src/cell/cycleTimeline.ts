@@ -8,9 +8,6 @@ import type { ChainSegment, TimelineInterval, TimelineRecord } from "./timelineR
 
 const replication = 1;
 
-/** Instants looked at before a cell is taken to make no more shots. */
-const longestSearch = 2000;
-
 interface Stretch {
   readonly from: number;
   readonly until: number;
@@ -52,12 +49,14 @@ function shotsShown(stations: number): number {
   return stations <= 4 ? 2 * stations + 1 : Math.ceil(1.25 * stations);
 }
 
+/** Never beyond the end of the run, so that the picture is a piece of what was measured. */
 function runShots(simulation: Simulation, plan: CellPlan, from: number, shots: number): void {
   const means = plan.program.rows.map((row) => row.draw?.samplers[0]?.meanTicks ?? 0);
   const turn = Math.max(1, Math.round(means.reduce((sum, each) => sum + each, 0)));
-  for (let turns = 1; turns <= longestSearch && simulation.marks.ticks.length < shots; turns++) {
-    if (simulation.standstill) return;
-    simulation.runUntil(from + turns * turn);
+  const end = Math.round(plan.scenario.run.length * TICKS_PER_SECOND);
+  for (let tick = from; tick < end && simulation.marks.ticks.length < shots && !simulation.standstill;) {
+    tick = Math.min(end, tick + turn);
+    simulation.runUntil(tick);
   }
 }
 

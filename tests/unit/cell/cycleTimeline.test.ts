@@ -73,4 +73,12 @@ describe("a stretch of a cell of fixed times", () => {
     expect(share((step) => step.startsWith("shift"))).toBeCloseTo(0.5 / 6.3, 9);
     expect(share((step) => step === "drop")).toBeCloseTo(1.8 / 6.3, 9);
   });
+
+  it("ends with the run, and shows nothing of a cell that makes no shot in it", () => {
+    const short = fixedCell({ stations: [station], shift: 0.25, length: 40 });
+    const { from, seconds } = timelineOf(short);
+    expect(from + seconds).toBeLessThanOrEqual(40);
+    const never = fixedCell({ stations: [{ ...station, drop: 1e6 }], shift: 0.25 });
+    expect(firstShots(never).timeline).toBeUndefined();
+  });
 });
