@@ -15,7 +15,7 @@ export function circuitChart(ideal: IdealCycle, given: ChartWords): Markup {
     fill: fillOf(circuit),
     value: circuit.secondsPerShot,
     halfWidth: null,
-    remark: `${seconds(circuit.secondsPerShot)}, ${circuit.critical ? "sets the cycle" : `${seconds(circuit.slackSeconds)} to spare`}`,
+    remark: `${seconds(circuit.secondsPerShot)}, ${spareWords(circuit)}`,
   }));
   const mark = { value: ideal.secondsPerShot, label: `ideal cycle ${seconds(ideal.secondsPerShot)} a shot` };
   return rankedBars(bars, { label: "seconds a shot", tick: String, mark }, given);
@@ -26,4 +26,10 @@ function fillOf({ name, steps }: IdealCircuit): Fill {
   if (name.startsWith("plasticator")) return "melt";
   if (name === "valve") return "shift";
   return name === "crew" || !steps.some((step) => step.endsWith(": cool")) ? "removal" : "cooling";
+}
+
+/** The steps of one round may grow by the slack; a round may be the time of several shots. */
+function spareWords({ critical, slackSeconds, shots }: IdealCircuit): string {
+  if (critical) return "sets the cycle";
+  return `${seconds(slackSeconds)} to spare${shots > 1 ? ` in ${shots} shots` : ""}`;
 }
