@@ -95,7 +95,11 @@ export const circuitsSpec: TableSpec = {
     number("seconds", "Time once around", "s"),
     integer("shots", "Shots made while going once around"),
     number("seconds_per_shot", "seconds / shots", "s"),
-    number("slack_s", "What the circuit could still lose before it binds, in seconds a shot", "s"),
+    number(
+      "slack_s",
+      "Seconds by which the steps of the circuit together may grow before it sets the ideal cycle",
+      "s",
+    ),
     truth("critical", "`true` where no circuit is slower"),
     text("method", "How the order of the stations was found"),
   ],
