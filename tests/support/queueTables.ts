@@ -69,6 +69,7 @@ export function machineRepair(machines: number, operators: number, run: Distribu
           shows: [{ resource: name, state: "under repair" }],
           time: time(repair),
           gives: [{ place: "operators" }],
+          counts: { repairs: 1 },
         },
       ],
     })),

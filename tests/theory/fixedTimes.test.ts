@@ -62,7 +62,10 @@ function cellOf(stations: readonly Times[], { dispatch, rechargeStarts, operator
 function shotTicks(scenario: Scenario, shots: number): number[] {
   const plan = planCell(scenario);
   const simulation = new Simulation(plan.program, { seed: "fixed", replication: 0 }, plan.marked);
-  for (let until = 1e9; simulation.marks.ticks.length < shots; until += 1e9) simulation.runUntil(until);
+  for (let until = 1e9; simulation.marks.ticks.length < shots; until += 1e9) {
+    simulation.runUntil(until);
+    expect(simulation.standstill).toBeUndefined();
+  }
   return simulation.marks.ticks;
 }
 

@@ -80,20 +80,6 @@ describe("open queues", () => {
   ])("M/G/1, %s service", (_name, service, theory) => {
     agrees(intervalOf(open(1, service, 1, 30_000), waiting), theory);
   });
-
-  // Little, Operations Research 9 (1961) 383: L = λW, W measured customer by customer (first come, first served).
-  test("L = λW on the line itself", () => {
-    for (const {
-      run,
-      crowd: { mean },
-    } of open(1, exponential(0.8), 1, 3000)) {
-      const arrivals = run.times("arrivals");
-      const departures = run.times("served");
-      const stays = arrivals.map((arrival, i) => Math.min(departures[i] ?? run.until, run.until) - arrival);
-      const stay = stays.reduce((sum, each) => sum + each, 0) / stays.length;
-      expect(mean).toBeCloseTo((arrivals.length / run.until) * stay, 9);
-    }
-  });
 });
 
 describe("operators and machines", () => {
