@@ -31,7 +31,7 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "run",
     operands: "<file>",
-    meaning: "simulate a cell: what it makes, what it waits for, what holds it back; writes CSV files",
+    meaning: "simulate a cell: what it makes, what it waits for, what holds it back; writes report.html and CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
     options: [outOption, eventsOption, ...changes, jobsOption, ...talk],
     load: async () => (await import("./run.ts")).run,
