@@ -1,0 +1,90 @@
+// What the interpreter of step tables promises to those who wait: all at once, no longer than their patience, and no clock runs.
+import { describe, expect, it } from "vitest";
+import type { ProcessSpec, ResourceSpec, StepTable } from "#engine/stepTable.ts";
+import { runTable, ticks } from "../../support/runTable.ts";
+
+const resource = (name: string): ResourceSpec => ({
+  name,
+  states: [
+    { name: "waiting", kind: "waiting" },
+    { name: "working", kind: "working" },
+  ],
+});
+
+/** Brings a part every so many ticks. */
+const supplier = (every: number): ProcessSpec => ({
+  name: "supplier",
+  resource: "supplier",
+  steps: [{ name: "bring", time: ticks(every), gives: [{ place: "parts" }] }],
+});
+
+const tableOf = (...processes: readonly ProcessSpec[]): StepTable => ({
+  resources: [resource("a"), resource("supplier")],
+  places: [{ name: "parts", tokens: 0 }],
+  processes,
+});
+
+// Timelines worked out by hand [C].
+describe("waiting", () => {
+  it("is over when as many tokens are there as the step needs, and takes as many", () => {
+    const pack: ProcessSpec = {
+      name: "a",
+      resource: "a",
+      steps: [
+        {
+          name: "pack",
+          needs: [{ place: "parts", count: 3, meanwhile: "waiting" }],
+          shows: [{ resource: "a", state: "working" }],
+          time: ticks(1),
+          counts: { packs: 1 },
+        },
+      ],
+    };
+    // Parts come at 2, 4, 6, …: three are there at 6, 12 and 18.
+    expect(runTable(tableOf(pack, supplier(2)), 20).ticksOf("packs")).toEqual([7, 13, 19]);
+  });
+
+  it("is given up for good: who has lost patience is not served any more", () => {
+    const impatient: ProcessSpec = {
+      name: "a",
+      resource: "a",
+      steps: [
+        {
+          name: "work",
+          needs: [{ place: "parts", meanwhile: "waiting" }],
+          patience: { time: ticks(5), leaveFor: "give up" },
+          time: ticks(1),
+          next: "work",
+          counts: { served: 1 },
+        },
+        { name: "give up", time: ticks(6), counts: { lost: 1 } },
+      ],
+    };
+    // Gives up at 5 and is back at 11; the part that came at 8 is still there. Waits again from 12, for the part of 16.
+    const run = runTable(tableOf(impatient, supplier(8)), 18);
+    expect(run.ticksOf("lost")).toEqual([11]);
+    expect(run.ticksOf("served")).toEqual([12, 17]);
+  });
+
+  it("does not wind a clock on working time that begins during it", () => {
+    const worker: ProcessSpec = {
+      name: "a",
+      resource: "a",
+      steps: [
+        {
+          name: "work",
+          needs: [{ place: "parts", meanwhile: "waiting" }],
+          shows: [{ resource: "a", state: "working" }],
+          time: ticks(3),
+        },
+      ],
+    };
+    const clock: ProcessSpec = {
+      name: "clock",
+      resource: "a",
+      steps: [{ name: "wear", time: ticks(2, { whileWorking: "a" }), counts: { worn: 1 } }],
+    };
+    // Works 4-7, 8-11, 12-15: two ticks of work are over at 6, then at 9 (6-7, 8-9) and at 11.
+    expect(runTable(tableOf(worker, clock, supplier(4)), 11).ticksOf("worn")).toEqual([6, 9, 11]);
+  });
+});
