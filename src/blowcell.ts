@@ -1,4 +1,5 @@
 // The one public door: what a program may use of blowcell, by name and with types.
+import type { BottleneckRow } from "#analysis/bottleneck.ts";
 import {
   comparableScenarios,
   compareStudies,
@@ -9,36 +10,53 @@ import {
 import type { IdealCircuit } from "#analysis/idealCircuit.ts";
 import { idealCycle, type IdealCycle, type IdealStep } from "#analysis/idealCycle.ts";
 import type { Interval } from "#analysis/interval.ts";
-import { settleEstimates, type Estimated } from "#analysis/settleEstimates.ts";
+import type { LeadingStep, RunnerUp } from "#analysis/leadingSteps.ts";
+import { readSettled } from "#analysis/readSettled.ts";
+import type { StationWindow } from "#analysis/stationWindow.ts";
 import { runStudy, settleInOneGo, studyOfSettled, type Study, type StudyOutcome } from "#analysis/study.ts";
+import type { MeasureSummary } from "#analysis/summarizeMeasures.ts";
+import type { StateSummary } from "#analysis/summarizeStates.ts";
 import type { Distribution } from "#engine/distribution.ts";
 import type { Issue, Place } from "#foundation/issue.ts";
 import { comparisonTable } from "#report/comparisonTable.ts";
 import { toCsv } from "#report/csv.ts";
 import { studyTables } from "#report/studyTables.ts";
-import type { Table } from "#report/table.ts";
-import { readScenario } from "#scenario/readScenario.ts";
+import type { Cell, ColumnSpec, Table } from "#report/table.ts";
+import type { Assumption } from "#scenario/assumption.ts";
+import type { ReadOptions, ScenarioReading } from "#scenario/readScenario.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { scenarioSchema } from "#scenario/scenarioSchema.ts";
 
 export type {
+  Assumption,
+  BottleneckRow,
+  Cell,
+  ColumnSpec,
   ComparisonRow,
   Distribution,
-  Estimated,
   IdealCircuit,
   IdealCycle,
   IdealStep,
   Interval,
   Issue,
+  LeadingStep,
+  MeasureSummary,
   Place,
+  ReadOptions,
+  RunnerUp,
   Scenario,
+  ScenarioReading,
+  StateSummary,
   StationSpec,
+  StationWindow,
   Study,
   StudyOutcome,
   Table,
   Verdict,
 };
-export { comparisonTable, idealCycle, readScenario, runStudy, scenarioSchema, settleEstimates, studyTables, toCsv };
+export { compareStudies, comparisonTable, idealCycle, runStudy, scenarioSchema, studyTables, toCsv };
+// Whoever reads through this door means to run: estimated times are in place, or named as missing.
+export { readSettled as readScenario };
 
 export interface Comparison {
   /** In the order given, the base first; a cell that comes to rest has an issue instead of a study. */

@@ -1,7 +1,6 @@
 // Reads the scenario files that a call names, tells everything that is wrong with them, and hands over those that can be run.
-import { settleEstimates } from "#analysis/settleEstimates.ts";
+import { readSettled } from "#analysis/readSettled.ts";
 import type { Issue } from "#foundation/issue.ts";
-import { readScenario } from "#scenario/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { Options } from "./command.ts";
 import { exitCodeOf, worstOf } from "./exitCode.ts";
@@ -46,7 +45,7 @@ function readFile(file: string, options: Options, host: Host): Reading {
   const found = host.readText(file);
   if ("issue" in found) return { text: "", issues: [found.issue] };
   const folder = file.replace(/[^/\\]*$/, "");
-  const reading = readScenario(found.text, {
+  const { scenario, issues } = readSettled(found.text, {
     name: scenarioName(file),
     file,
     set: settingsOf(options),
@@ -55,10 +54,7 @@ function readFile(file: string, options: Options, host: Host): Reading {
       return "text" in beside ? beside.text : undefined;
     },
   });
-  if (!reading.scenario) return { text: found.text, issues: reading.issues };
-  const { scenario, issues } = settleEstimates(reading.scenario);
-  const all = [...reading.issues, ...issues];
-  return issues.length > 0 ? { text: found.text, issues: all } : { text: found.text, scenario, issues: all };
+  return scenario ? { text: found.text, scenario, issues } : { text: found.text, issues };
 }
 
 /** The file's name without folder and ending. */

@@ -1,11 +1,11 @@
 // The package as a stranger gets it: packed, installed into an empty folder, type-checked and run with the README's own example.
 import { spawnSync } from "node:child_process";
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { build } from "esbuild";
 import { beforeAll, describe, expect, it } from "vitest";
 import { bundleSettings, root } from "../tools/bundleSettings.mjs";
-import { packagesOf } from "../tools/thirdParty.mjs";
+import { thirdParty } from "../tools/thirdParty.mjs";
 import { newFolder } from "./callBlowcell.ts";
 
 const folder = path.join(newFolder(), "stranger");
@@ -19,6 +19,32 @@ function ran(command: string, args: readonly string[], where = folder): { code: 
 function example(): string {
   const readme = readFileSync(path.join(root, "README.md"), "utf8");
   return /```ts\n(.*?)```/su.exec(readme)?.[1] ?? "";
+}
+
+/** Runs a program of the stranger's own, and gives what it prints as JSON. */
+function answerOf(program: string): unknown {
+  writeFileSync(path.join(folder, "program.js"), program);
+  const { code, output } = ran(process.execPath, ["program.js"]);
+  expect({ code, output }).toMatchObject({ code: 0 });
+  return JSON.parse(output);
+}
+
+const readShipped = `
+  import { readFileSync } from "node:fs";
+  import * as blowcell from "blowcell";
+  const textOf = (name) => readFileSync("node_modules/blowcell/scenarios/" + name + ".yaml", "utf8");
+  const read = (name, set = [], text = textOf(name)) => blowcell.readScenario(text, { name, file: name + ".yaml", set });
+  const tell = (answer) => console.log(JSON.stringify(answer));`;
+
+/** The nearest folder above a file whose package.json names a package. */
+function ownerOf(file: string): { readonly name: string; readonly version: string } {
+  for (let place = path.dirname(file); ; place = path.dirname(place)) {
+    const description = path.join(place, "package.json");
+    const found = existsSync(description)
+      ? (JSON.parse(readFileSync(description, "utf8")) as { name?: string; version?: string })
+      : {};
+    if (found.name !== undefined && found.version !== undefined) return { name: found.name, version: found.version };
+  }
 }
 
 beforeAll(() => {
@@ -65,8 +91,60 @@ describe("the package", () => {
     expect(output).toContain("idealCicle");
   });
 
-  it("names every package whose code it holds, with its licence", async () => {
-    const names = readFileSync(path.join(folder, "node_modules/blowcell/dist/THIRD-PARTY.txt"), "utf8");
+  it("holds what a stranger needs, and no sources", () => {
+    const inside = path.join(folder, "node_modules/blowcell");
+    const top = ["LICENSE", "NOTICE", "README.md", "dist", "package.json", "reports", "scenarios"];
+    expect(readdirSync(inside).toSorted()).toEqual(top);
+    expect(readdirSync(path.join(inside, "reports"))).toEqual(["README.md"]);
+    expect(readdirSync(path.join(inside, "scenarios"))).toContain("scenario.schema.json");
+  });
+
+  it("exports what the README names, and nothing else", () => {
+    const names = answerOf(`${readShipped} tell(Object.keys(blowcell));`) as string[];
+    const readme = readFileSync(path.join(root, "README.md"), "utf8");
+    const section = /^## As a library$.*?^## /msu.exec(readme)?.[0] ?? "";
+    expect(names.filter((name) => !section.includes(name))).toEqual([]);
+    const promised = ["compareStudies", "idealCycle", "readScenario", "runStudy", "scenarioSchema", "toCsv"];
+    expect(names).toEqual(expect.arrayContaining(promised));
+  });
+
+  it("compares as the program does, to the last digit", { timeout: 60_000 }, () => {
+    const names = ["one-station", "two-station"];
+    const files = names.map((name) => `node_modules/blowcell/scenarios/${name}.yaml`);
+    const call = ["--no-install", "blowcell", "compare", ...files, "--replications", "3", "--out", "compared"];
+    expect(ran("npx", call)).toMatchObject({ code: 0 });
+    const answer = answerOf(`${readShipped}
+      const { outcomes, rows } = blowcell.compareScenarios(${JSON.stringify(names)}.map((name) => read(name, ["run.replications=3"]).scenario));
+      const [base, other] = outcomes.map(({ study }) => study);
+      tell([rows, blowcell.compareStudies(base, [other])].map((each) => blowcell.toCsv(blowcell.comparisonTable(each))));`);
+    const written = readFileSync(path.join(folder, "compared/comparison.csv"), "utf8");
+    expect(answer).toEqual([written, written]);
+  });
+
+  it("puts estimated times in place on reading, or tells what they lack", () => {
+    const [whole, lacking] = answerOf(`${readShipped}
+      const { scenario } = read("thin-bottle");
+      const { scenario: none, issues } = read("thin-bottle", [], textOf("thin-bottle").replace(/ {2}wall: .*\\n/, ""));
+      tell([blowcell.idealCycle(scenario).secondsPerShot, [none ?? null, issues.map(({ code }) => code)]]);`) as [
+      number,
+      [unknown, string[]],
+    ];
+    const checked = ran("npx", [
+      "--no-install",
+      "blowcell",
+      "check",
+      "node_modules/blowcell/scenarios/thin-bottle.yaml",
+    ]);
+    expect(checked.output).toContain(`Ideal cycle: ${whole.toFixed(2)} s a shot`);
+    expect(lacking).toEqual([null, ["estimate-inputs-missing", "estimate-inputs-missing"]]);
+  });
+});
+
+describe("the list of bundled packages", () => {
+  const held = (): string => readFileSync(path.join(folder, "node_modules/blowcell/dist/THIRD-PARTY.txt"), "utf8");
+  const title = /^(\S+ \d+\.\d+\.\d+\S*) \([\w. -]+\)$/gmu;
+
+  it("names exactly those whose code is in the package", async () => {
     const entryPoints = ["src/cli/blowcell.ts", "src/cli/worker.ts", "src/blowcell.ts"];
     const external = ["piscina"];
     const { metafile } = await build({
@@ -77,14 +155,33 @@ describe("the package", () => {
       metafile: true,
       external,
     });
-    const packages = packagesOf([metafile]);
-    expect(packages.length).toBeGreaterThan(20);
-    for (const place of packages) {
-      const { name, version } = JSON.parse(readFileSync(path.join(root, place, "package.json"), "utf8")) as Record<
-        string,
-        string
-      >;
-      expect(names).toMatch(new RegExp(`^${name} ${version} \\([\\w. -]+\\)$`, "mu"));
-    }
+    const owners = Object.keys(metafile.inputs).map((file) => ownerOf(path.join(root, file)));
+    const names = new Set(owners.map(({ name, version }) => `${name} ${version}`));
+    expect(names.delete(`blowcell ${ownerOf(path.join(root, "README.md")).version}`)).toBe(true);
+    expect([...held().matchAll(title)].map(([, name]) => name).toSorted()).toEqual([...names].toSorted());
+  });
+
+  it("gives the words of every licence", () => {
+    const [, ...entries] = held().split(`\n${"-".repeat(80)}\n`);
+    expect(entries.length).toBeGreaterThan(5);
+    // The words by which MIT, ISC, BSD and Apache 2.0 grant their rights.
+    const grant = /Permission is hereby granted|Permission to use, copy|Redistribution and use|perpetual,\s+worldwide/u;
+    expect(entries.filter((entry) => !grant.test(entry))).toEqual([]);
+    // The streams come from a third author's code inside another package.
+    expect(held()).toContain("Copyright (C) 2010 by Johannes Baagøe");
+  });
+
+  it.each([
+    ["names none", {}, undefined, "names no licence"],
+    ["brings no text of it", { license: "MIT" }, undefined, "brings no text"],
+    ["hides it nowhere in its README", { license: "MIT" }, "# naked\n\nUse it.\n", "brings no text"],
+  ])("refuses a package that %s", (_what, licence, readme, fault) => {
+    const place = path.join(newFolder(), "node_modules/naked");
+    mkdirSync(place, { recursive: true });
+    writeFileSync(path.join(place, "package.json"), JSON.stringify({ name: "naked", version: "1.0.0", ...licence }));
+    writeFileSync(path.join(place, "index.js"), "");
+    if (readme !== undefined) writeFileSync(path.join(place, "README.md"), readme);
+    const input = path.relative(root, path.join(place, "index.js"));
+    expect(() => thirdParty([{ inputs: { [input]: {} } }])).toThrow(fault);
   });
 });

@@ -23,7 +23,7 @@ async function isStale() {
   const wanted = flags.has("--types") ? path.join(dist, "types/blowcell.d.ts") : output;
   const built = await stat(wanted).catch(() => undefined);
   if (built === undefined) return true;
-  const sources = ["src", "package.json", "package-lock.json", "tests/tools/build.mjs"];
+  const sources = ["src", "package.json", "package-lock.json", "tests/tools"];
   const changes = await Promise.all(sources.map((name) => newestChange(path.join(root, name))));
   return Math.max(...changes) > built.mtimeMs;
 }
@@ -53,7 +53,9 @@ async function bundle(esbuild) {
 }
 
 /** Types for programs that use the library; only a package needs them. */
-function declareTypes() {
+async function declareTypes() {
+  // The compiler leaves those of sources that are gone.
+  await rm(path.join(dist, "types"), { recursive: true, force: true });
   const compiler = path.join(root, "node_modules/typescript/bin/tsc");
   const { status } = spawnSync(process.execPath, [compiler, "-p", path.join(root, "tests/tools/types.json")], {
     stdio: "inherit",
@@ -75,7 +77,7 @@ async function build() {
   const { metafile } = await bundle(esbuild);
   await removeLeftovers(metafile);
   await chmod(output, 0o755);
-  if (flags.has("--types")) declareTypes();
+  if (flags.has("--types")) await declareTypes();
 }
 
 await build();

@@ -1,5 +1,3 @@
 // Types of the list of packages in a bundle.
-import type { Metafile } from "esbuild";
-
-export function packagesOf(metafiles: readonly Metafile[]): string[];
-export function thirdParty(metafiles: readonly Metafile[]): string;
+/** Only the names of a bundle's input files are looked at. */
+export function thirdParty(metafiles: readonly { readonly inputs: Readonly<Record<string, unknown>> }[]): string;

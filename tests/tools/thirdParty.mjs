@@ -3,23 +3,49 @@ import { readFileSync, readdirSync } from "node:fs";
 import path from "node:path";
 import { root } from "./bundleSettings.mjs";
 
-/** Folders of the packages that a bundle's metafiles name, each once, by name. */
-export function packagesOf(metafiles) {
-  const files = metafiles.flatMap((metafile) => Object.keys(metafile.inputs));
-  const folders = files.flatMap((file) => file.match(/^.*node_modules\/(?:@[^/]+\/)?[^/]+/)?.[0] ?? []);
-  return [...new Set(folders)].toSorted((a, b) => (a < b ? -1 : Number(a > b)));
+const read = (...place) => readFileSync(path.join(root, ...place), "utf8");
+
+/** The files of each package that a bundle's metafiles name, by the package's folder. */
+function filesByFolder(metafiles) {
+  const byFolder = new Map();
+  for (const file of new Set(metafiles.flatMap((metafile) => Object.keys(metafile.inputs)))) {
+    const folder = file.match(/^.*node_modules\/(?:@[^/]+\/)?[^/]+/)?.[0];
+    if (folder !== undefined) byFolder.set(folder, [...(byFolder.get(folder) ?? []), file]);
+  }
+  return byFolder;
 }
 
-/** Name, version, licence and its text of every package; throws where one has none, since it then may not be shipped. */
+/** The text of a file of its own, else the section at the end of what the package says of itself. */
+function licenceText(folder) {
+  const names = readdirSync(path.join(root, folder)).toSorted();
+  const own = names.filter((name) => /^(?:licen[cs]e|copying|notice)/i.test(name));
+  if (own.some((name) => !/^notice/i.test(name))) return own.map((name) => read(folder, name).trim()).join("\n\n");
+  const readme = names.find((name) => /^readme/i.test(name));
+  return (readme && /^#* *licen[cs]e[^\n]*\n.*/ims.exec(read(folder, readme))?.[0].trim()) ?? "";
+}
+
+/** Bundling drops comments, also those that ask to be kept with the code: work taken over from a third author. */
+function noticesInside(files) {
+  const comments = files.flatMap((file) => read(file).match(/\/\*.*?\*\/|(?:^[ \t]*\/\/.*\n)+/gms) ?? []);
+  const plain = (comment) => comment.replace(/^[ \t]*(?:\/\*+!?|\*\/|\*|\/\/+)[ \t]?|\*+\/$/gm, "").trim();
+  const asked = /permission is hereby granted|permission to use, copy|redistribution and use|freely granted/i;
+  return [...new Set(comments.map(plain).filter((comment) => asked.test(comment)))];
+}
+
+function entryOf([folder, files]) {
+  const { name, version, license } = JSON.parse(read(folder, "package.json"));
+  if (typeof license !== "string" || license === "") throw new Error(`${name} names no licence.`);
+  const text = licenceText(folder);
+  if (text === "") throw new Error(`${name} brings no text of its licence.`);
+  return { title: `${name} ${version} (${license})`, text: [text, ...noticesInside(files)].join("\n\n") };
+}
+
+/** Name, version, licence and its text of every package, equal texts once; throws where one has none, since it then may not be shipped. */
 export function thirdParty(metafiles) {
-  const entries = packagesOf(metafiles).map((folder) => {
-    const place = path.join(root, folder);
-    const { name, version, license } = JSON.parse(readFileSync(path.join(place, "package.json"), "utf8"));
-    if (typeof license !== "string" || license === "") throw new Error(`${name} names no licence.`);
-    const file = readdirSync(place).find((each) => /^(licen[cs]e|copying)/i.test(each));
-    const text = file === undefined ? "" : readFileSync(path.join(place, file), "utf8").trim();
-    return `${name} ${version} (${license})\n\n${text}`;
-  });
-  const head = "Code of these packages is part of the files beside this one. Their licences:";
+  const titles = new Map();
+  for (const { title, text } of [...filesByFolder(metafiles)].map(entryOf))
+    titles.set(text, [...(titles.get(text) ?? []), title]);
+  const entries = [...titles].map(([text, names]) => `${names.toSorted().join("\n")}\n\n${text}`).toSorted();
+  const head = "Code of these packages is part of the files in this folder. Their licences:";
   return `${[head, ...entries].join(`\n\n${"-".repeat(80)}\n\n`)}\n`;
 }
