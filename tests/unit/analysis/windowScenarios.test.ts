@@ -27,7 +27,7 @@ function look(name: string, set: readonly string[] = []): Looked {
   return { ideal, station: scenario.stations[0]!, row, broken };
 }
 
-const critical = ({ circuits }: IdealCycle): readonly string[] =>
+const criticalNames = ({ circuits }: IdealCycle): readonly string[] =>
   circuits.filter(({ critical }) => critical).map(({ name }) => name);
 
 const thickest = "cooling time of the thickest place to its inside face";
@@ -47,7 +47,7 @@ describe("a thin bottle", () => {
   // Conservation of mass: 4 × (14 g + 15 %) = 64.4 g; at 90 kg/h 2.576 s.
   it("is limited by the recharge of the screw: the mold is ready sooner", () => {
     expect(broken).toEqual([]);
-    expect(critical(ideal)).toEqual(["plasticator"]);
+    expect(criticalNames(ideal)).toEqual(["plasticator"]);
     expect(row("recharge time").value).toBeCloseTo((64.4 * 3600) / 90_000, 9);
     // Closed form of the ideal cycle: recharge + drop at 300 kg/h + two shifts of the valve.
     expect(ideal.secondsPerShot).toBeCloseTo(2.576 + (64.4 * 3600) / 300_000 + 0.5, 6);
@@ -61,7 +61,7 @@ describe("a container with a handle", () => {
   // HDPE as in the catalogue: Bi = 1250 × 0.002 / 0.25 = 10, α 1.05e-7 m²/s, θ = (65 − 10)/(190 − 10). The wall alone needs a fifth.
   it("is limited by the cooling of its thickest place, the pinch-off tail", () => {
     expect(broken).toEqual([]);
-    expect(critical(ideal)).toEqual(["each station"]);
+    expect(criticalNames(ideal)).toEqual(["each station"]);
     const byHand = coolingAtBiotTen(0.002, 1.05e-7, 55 / 180);
     expect(Math.abs(row(thickest).value / byHand - 1)).toBeLessThan(1e-3);
     expect(lawMean(station.blow) + lawMean(station.cool)).toBeCloseTo(row(thickest).value, 9);
@@ -70,7 +70,7 @@ describe("a container with a handle", () => {
 
   it("runs by the screw's recharge once the tail is as thin as the wall", () => {
     const trimmed = look("handled-container", ["product.wall.thickest=0.9 mm"]);
-    expect(critical(trimmed.ideal)).toEqual(["plasticator"]);
+    expect(criticalNames(trimmed.ideal)).toEqual(["plasticator"]);
   });
 });
 
