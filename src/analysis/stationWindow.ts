@@ -5,6 +5,7 @@ import type { WindowRow } from "#physics/windowRule.ts";
 import { shotMass } from "#cell/shotMass.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
+import { ownStepsAfter } from "./ownStepsAfter.ts";
 import { stepTimes } from "./stepTimes.ts";
 
 export interface StationWindow {
@@ -17,9 +18,15 @@ export interface StationWindow {
 
 const milligramsPerKilogram = 1e6;
 
-/** Empty where no material is named. Step times are means; the melt through the screw is that of the ideal cycle. */
-export function stationWindows(scenario: Scenario, ideal: IdealCycle): readonly StationWindow[] {
-  const throughput = meltRate(scenario, ideal);
+/**
+ * Empty where no material is named. Step times are means; the melt through the screw, in kg/s, is what a run saw, its waits
+ * included, or without a run that of the ideal cycle.
+ */
+export function stationWindows(
+  scenario: Scenario,
+  ideal: IdealCycle,
+  throughput: number = meltRate(scenario, ideal),
+): readonly StationWindow[] {
   const windows = new Map<string, { stations: string[]; input: WindowInput }>();
   for (const station of scenario.stations) {
     const input = inputOf(scenario, station, throughput);
@@ -52,18 +59,22 @@ function inputOf(scenario: Scenario, station: StationSpec, throughput: number): 
 
 /** What the window is worked out from, with the mean time of each step; undefined where no material is named. */
 export function stepInput(
-  { process }: Pick<StationSpec, "process">,
+  { process, extra }: Pick<StationSpec, "process" | "extra">,
   mean: (step: string) => number,
   throughput: number,
 ): WindowInput | undefined {
   if (!process) return undefined;
+  const own = (...after: Parameters<typeof ownStepsAfter>[1]): number =>
+    ownStepsAfter(extra, after).reduce((sum, { name }) => sum + mean(name), 0);
   return {
     material: process.material,
     ...process.values,
     "station.steps.drop": mean("drop"),
-    "station.steps.close": mean("close"),
+    // The parison hangs from the drop until the mold has closed.
+    "station.steps.close": own("drop") + mean("close"),
     "station.steps.blow": mean("blow"),
-    "station.steps.cool": mean("cool"),
+    // The wall lies against the mold until the vent.
+    "station.steps.cool": own("blow") + mean("cool") + own("cool"),
     "station.steps.vent": mean("vent"),
     "station.steps.open": mean("open"),
     "station.steps.remove": mean("remove"),

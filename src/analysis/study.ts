@@ -10,7 +10,7 @@ import { CELL, type MeasureValue } from "./measures.ts";
 import { requiredReplications } from "./requiredReplications.ts";
 import { standstillIssue } from "./standstillIssue.ts";
 import { stationWindows, type StationWindow } from "./stationWindow.ts";
-import { summarizeMeasures, type MeasureSummary } from "./summarizeMeasures.ts";
+import { measureOf, summarizeMeasures, type MeasureSummary } from "./summarizeMeasures.ts";
 import { summarizeStates, type StateSummary } from "./summarizeStates.ts";
 import { beginWarmUpSearch, pilotsWanted, settleWarmUp, type SettledScenario } from "./warmUpSearch.ts";
 import { doWork } from "./work.ts";
@@ -97,6 +97,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
   const answers = answersOf(state.answers, null);
   const ideal = idealCycle(scenario);
   const leading = leadingSteps(scenario, answers);
+  const measures = summarizeMeasures(answers);
   return {
     kind: "found",
     study: {
@@ -104,15 +105,21 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       warnings,
       precision: precisionReached(scenario, answers),
       replications: answers.length,
-      measures: summarizeMeasures(answers),
+      measures,
       states: summarizeStates(answers),
       bottleneck: bottleneckRows(scenario, answers, (scale) => answersOf(state.answers, scale), ideal),
       leading,
       runnerUp: runnerUp(scenario, leading[0], ideal),
       ideal,
-      windows: stationWindows(scenario, ideal),
+      windows: stationWindows(scenario, ideal, meltRate(measures)),
     },
   };
+}
+
+/** kg/s; undefined where nothing went through. */
+function meltRate(measures: readonly MeasureSummary[]): number | undefined {
+  const perHour = measureOf(measures, CELL, "melt per hour")?.interval.mean ?? 0;
+  return perHour > 0 ? perHour / 3600 : undefined;
 }
 
 /** The whole study in one go, for callers that can wait. */

@@ -77,6 +77,8 @@ function unitSaid(quantity: string, unit: string): string {
 }
 
 function shown(value: number, unit: string): string {
+  // A time that has no end, a length that has drawn to nothing.
+  if (!Number.isFinite(value)) return "without end";
   if (unit === "MPa") return `${Number((value / 1e6).toPrecision(digits))} MPa`;
   const dimension = dimensionOf[unit];
   return dimension ? formatQuantity(value, dimension, { digits }) : `${Number(value.toPrecision(digits))} ${unit}`;

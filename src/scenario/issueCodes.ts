@@ -76,6 +76,7 @@ export const issueCodes = {
   "shot-above-capacity": "a shot is larger than the screw can hold",
   "station-twice": "two stations have one name",
   "too-many-stations": "the cell has more stations than are supported",
+  "values-contradict": "a value that must be below another is not",
   "vent-zero": "the mold would open under blow pressure",
   "warmup-too-long": "the warm-up takes the whole run",
   "zero-cycle": "nothing in a cycle takes any time",

@@ -4,20 +4,32 @@ import { defaulted, eitherOr, mapping, optional, required } from "./key.ts";
 import { text } from "./plainLeaf.ts";
 import { mass, quantity } from "./quantityLeaf.ts";
 
+/** A micrometer: no blown wall is thinner, and its cooling could not be calculated. */
+const thinnestWall = 1e-6;
+
 const material = mapping(
   {
     name: optional(text("HDPE"), "Name to show."),
-    density: optional(quantity("density"), "Density of the solid at room temperature."),
-    meltDensity: optional(quantity("density"), "Density of the melt: what turns a shot's mass into volume."),
-    conductivity: optional(quantity("conductivity"), "Thermal conductivity."),
-    specificHeat: optional(quantity("specificHeat"), "Specific heat."),
-    diffusivity: optional(quantity("diffusivity"), "Effective thermal diffusivity while cooling in the mold."),
+    density: optional(quantity("density", { above: 0 }), "Density of the solid at room temperature."),
+    meltDensity: optional(
+      quantity("density", { above: 0 }),
+      "Density of the melt: what turns a shot's mass into volume.",
+    ),
+    conductivity: optional(quantity("conductivity", { atLeast: 0.01, atMost: 1000 }), "Thermal conductivity."),
+    specificHeat: optional(quantity("specificHeat", { above: 0 }), "Specific heat."),
+    diffusivity: optional(
+      quantity("diffusivity", { above: 0 }),
+      "Effective thermal diffusivity while cooling in the mold.",
+    ),
     heatOfFusion: optional(quantity("specificEnergy"), "Heat of fusion."),
-    viscosity: optional(quantity("viscosity"), "Zero-shear viscosity of the melt."),
+    viscosity: optional(quantity("viscosity", { above: 0 }), "Zero-shear viscosity of the melt."),
     meltTemperature: optional(quantity("temperature"), "Usual melt temperature."),
     moldTemperature: optional(quantity("temperature"), "Usual mold temperature."),
     demoldTemperature: optional(quantity("temperature"), "Temperature at which a part keeps its shape."),
-    maxTimeAtHeat: optional(quantity("time"), "Longest time at melt temperature before the material suffers."),
+    maxTimeAtHeat: optional(
+      quantity("time", { above: 0 }),
+      "Longest time at melt temperature before the material suffers.",
+    ),
   },
   "{ name: HDPE, meltDensity: 760 kg/m³ }",
 );
@@ -34,27 +46,33 @@ export const product = mapping(
     wall: optional(
       mapping(
         {
-          mean: optional(quantity("length", { above: 0 }), "Mean wall thickness."),
-          thickest: optional(quantity("length", { above: 0 }), "Thickest place: it controls the cooling time."),
+          mean: optional(quantity("length", { atLeast: thinnestWall }), "Mean wall thickness."),
+          thickest: optional(
+            quantity("length", { atLeast: thinnestWall }),
+            "Thickest place: it controls the cooling time.",
+          ),
         },
         "{ mean: 0.9 mm, thickest: 1.3 mm }",
       ),
       "Wall of the blown part.",
     ),
     color: optional(text("natural"), "Color, for changes."),
-    volume: optional(quantity("volume"), "Brimful volume: air to blow, water to fill."),
-    projectedArea: optional(quantity("area"), "Area that the blow pressure forces the mold open over, per cavity."),
-    length: optional(quantity("length"), "Length of the part."),
-    diameter: optional(quantity("length"), "Largest diameter of the part."),
-    parisonLength: optional(quantity("length"), "Length of the parison at the close."),
+    volume: optional(quantity("volume", { above: 0 }), "Brimful volume: air to blow, water to fill."),
+    projectedArea: optional(
+      quantity("area", { above: 0 }),
+      "Area that the blow pressure forces the mold open over, per cavity.",
+    ),
+    length: optional(quantity("length", { above: 0 }), "Length of the part."),
+    diameter: optional(quantity("length", { above: 0 }), "Largest diameter of the part."),
+    parisonLength: optional(quantity("length", { above: 0 }), "Length of the parison at the close."),
     pinchLength: optional(quantity("length"), "Pinch-off length, per cavity."),
     pinchLoad: optional(quantity("lineLoad"), "Force per length of pinch-off."),
     die: optional(
       mapping(
         {
-          diameter: optional(quantity("length"), "Diameter of the die bushing."),
-          mandrel: optional(quantity("length"), "Diameter of the mandrel."),
-          gap: optional(quantity("length"), "Die gap."),
+          diameter: optional(quantity("length", { above: 0 }), "Diameter of the die bushing."),
+          mandrel: optional(quantity("length", { above: 0 }), "Diameter of the mandrel."),
+          gap: optional(quantity("length", { above: 0 }), "Die gap."),
         },
         "{ diameter: 30 mm, mandrel: 27 mm }",
       ),
@@ -63,14 +81,14 @@ export const product = mapping(
     meltTemperature: optional(quantity("temperature"), "Melt temperature at the die."),
     moldTemperature: optional(quantity("temperature"), "Temperature of the cavity's wall."),
     demoldTemperature: optional(quantity("temperature"), "Temperature of the inside wall at opening."),
-    blowPressure: optional(quantity("pressure"), "Gauge pressure of the blow air."),
-    ventTo: optional(quantity("pressure"), "Gauge pressure under which the mold may open."),
-    airConductance: optional(quantity("conductance"), "Sonic conductance of the blow and vent path."),
+    blowPressure: optional(quantity("pressure", { above: 0 }), "Gauge pressure of the blow air."),
+    ventTo: optional(quantity("pressure", { above: 0 }), "Gauge pressure under which the mold may open."),
+    airConductance: optional(quantity("conductance", { above: 0 }), "Sonic conductance of the blow and vent path."),
     airCriticalRatio: optional(
-      quantity("share", { above: 0 }),
+      quantity("share", { above: 0, atMost: 1 }),
       "Critical pressure ratio of that path, such as `30 %`.",
     ),
-    airSupply: optional(quantity("pressure"), "Gauge pressure of the air before the blow valve."),
+    airSupply: optional(quantity("pressure", { above: 0 }), "Gauge pressure of the air before the blow valve."),
     thicknessSwell: optional(
       quantity("share", { above: 0 }),
       "Wall of the free parison over the die gap, such as `180 %`.",

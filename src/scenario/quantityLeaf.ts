@@ -13,6 +13,7 @@ const heaviest = 1000;
 
 export interface Bounds {
   readonly above?: number;
+  readonly atLeast?: number;
   readonly atMost?: number;
 }
 
@@ -27,9 +28,17 @@ export function readQuantity(written: unknown, dimension: Dimension, bounds: Bou
   return outside === undefined ? { value: reading.value } : refused(outside);
 }
 
-function outOfBounds(value: number, shown: string, expected: string, { above, atMost }: Bounds): Fault | undefined {
+function outOfBounds(
+  value: number,
+  shown: string,
+  expected: string,
+  { above, atLeast, atMost }: Bounds,
+): Fault | undefined {
   if (above !== undefined && value <= above) {
     return { code: "not-positive", message: `${shown} is not more than zero.`, expected, remedy: "Write more than 0." };
+  }
+  if (atLeast !== undefined && value < atLeast) {
+    return { code: "too-small", message: `${shown} is too small.`, expected, remedy: "Check the number and the unit." };
   }
   if (atMost !== undefined && value > atMost) {
     return { code: "too-large", message: `${shown} is too large.`, expected, remedy: "Check the number and the unit." };

@@ -8,7 +8,8 @@ import type { ProductDraft, Resolution } from "./resolution.ts";
 
 export type Possible<Values> = { readonly [Key in keyof Values]?: Values[Key] | undefined };
 
-const kelvin = 273.15;
+/** 0 °C. */
+export const kelvin = 273.15;
 
 export function celsius(temperature: number | undefined): number | undefined {
   return temperature === undefined ? undefined : temperature - kelvin;

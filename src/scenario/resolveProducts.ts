@@ -2,6 +2,7 @@
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Path } from "./finding.ts";
 import type { Material } from "#physics/material.ts";
+import { checkProduct } from "./checkProduct.ts";
 import { resolveMaterial } from "./resolveMaterial.ts";
 import type { FlashSpec } from "./flashLeaf.ts";
 import type { ProductDraft, Resolution, StationDraft } from "./resolution.ts";
@@ -45,6 +46,7 @@ export function resolveProducts(resolution: Resolution): Products {
   const add = (name: string, product: ProductDraft | undefined, path: Path): void => {
     const masses = massesOf(product);
     const material = resolveMaterial(product, path, resolution);
+    checkProduct(product, material, path, resolution);
     products.set(name, masses && material ? { ...masses, material } : masses);
   };
   if (one) add(onlyName, draft.product, ["product"]);

@@ -103,7 +103,9 @@ function checkShot(
 
 function checkVent({ steps }: StationDraft, path: Path, { report }: Resolution): void {
   const [blow, vent] = [settled(steps?.blow), settled(steps?.vent)];
-  if (blow === undefined || vent === undefined || isAlwaysZero(blow) || !isAlwaysZero(vent)) return;
+  // An estimated blow takes some time, whatever it will be.
+  const isBlown = steps?.blow === "estimate" || (blow !== undefined && !isAlwaysZero(blow));
+  if (!isBlown || vent === undefined || !isAlwaysZero(vent)) return;
   report({
     code: "vent-zero",
     message: "The mold would open under blow pressure: the vent takes no time.",

@@ -64,7 +64,7 @@ const station = mapping(
       "Steps of your own.",
     ),
     moldContact: optional(
-      quantity("heatTransfer", { above: 0 }),
+      quantity("heatTransfer", { atLeast: 1 }),
       "Heat transfer from part to mold, for the process window.",
     ),
     clampForce: optional(quantity("force", { above: 0 }), "Clamp force of the machine, for the process window."),

@@ -6,6 +6,7 @@ import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
 import { tableSpecs } from "#report/tableSpecs.ts";
 import { cellText } from "../support/cellScenario.ts";
+import { shippedText } from "../support/reported.ts";
 import { callBlowcell, newFolder } from "./callBlowcell.ts";
 
 const folder = newFolder();
@@ -54,6 +55,20 @@ describe("check", () => {
     const { code, output, errors } = call("check", one, "--set", "delivery.shotCapacity=50 g");
     expect({ code, output }).toEqual({ code: 1, output: "" });
     expect(errors).toContain("error");
+  });
+
+  it("shows the process window of estimated steps with its limits, and refuses what contradicts itself", () => {
+    const drum = fileOf("drum.yaml", shippedText("large-part"));
+    const { code, output, errors } = call("check", drum);
+    expect({ code, errors }).toEqual({ code: 0, errors: "" });
+    expect(output).toMatch(/sag of the parison by the closed mold +9.99 % +at most 8 % +above/u);
+    expect(output).toContain("sag of the parison by the closed mold: Drop faster");
+    const hot = call("check", drum, "--set", "product.moldTemperature=250 °C");
+    expect({ code: hot.code, output: hot.output }).toEqual({ code: 2, output: "" });
+    expect(hot.errors).toContain("[values-contradict]");
+    const endless = call("check", drum, "--set", "product.airSupply=5 bar");
+    expect({ code: endless.code, output: endless.output }).toEqual({ code: 2, output: "" });
+    expect(endless.errors).toContain("[estimate-endless]");
   });
 
   it("leaves 2 for a value that cannot be read", () => {

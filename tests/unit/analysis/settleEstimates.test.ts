@@ -54,6 +54,29 @@ describe("estimated steps", () => {
     expect(whole(thick) / whole(once)).toBeCloseTo(4, 1);
   });
 
+  it("leave to the cool what blow and a user's own step against the cold mold have not done already", () => {
+    const own = shippedText("thin-bottle").replace(
+      "  moldContact",
+      "  extra:\n    - { after: blow, name: pin cooling, time: 0.4 s }\n    - { after: vent, name: pin out, time: 0.2 s }\n  moldContact",
+    );
+    const [plain] = settleEstimates(read()).scenario.stations;
+    const { scenario } = readScenario(own, { name: "thin", file: "thin.yaml" });
+    const [station] = settleEstimates(scenario!).scenario.stations;
+    expect(lawMean(station!.cool)).toBeCloseTo(lawMean(plain!.cool) - 0.4, 9);
+  });
+
+  it.each([
+    ["blow", "product.airSupply=6 bar", "product.airSupply"],
+    ["blow", "product.airSupply=5 bar", "product.airSupply"],
+    ["cool", "product.wall.thickest=5 m", "moldContact"],
+    ["vent", "product.airConductance=1e-9 dm³/(s bar)", "product.airConductance"],
+  ])("that would never end are told: %s with %s", (step, setting, key) => {
+    const { issues } = settleEstimates(read([setting]));
+    const found = issues.find(({ path }) => path === `stations.side 1.steps.${step}`);
+    expect(found).toMatchObject({ code: "estimate-endless", severity: "error" });
+    expect(found?.expected).toContain(key);
+  });
+
   it("tell all keys that are missing, for every step at once", () => {
     const { issues } = settleEstimates(
       readScenario(

@@ -5,7 +5,7 @@ import { outsideWindow, stationWindows, type StationWindow } from "#analysis/sta
 import { materials } from "#physics/materials.ts";
 import { windowLines, windowTable, windowWarnings } from "#report/windowWords.ts";
 import { readScenario } from "#scenario/readScenario.ts";
-import { scenarioOf, shippedText } from "../../support/reported.ts";
+import { scenarioOf, shippedText, studyOf } from "../../support/reported.ts";
 
 const text = shippedText("two-station");
 
@@ -52,6 +52,41 @@ describe("the process window of the shipped two-station cell", () => {
   it("has the shot and its recharge by hand", () => {
     expect(rowOf(windowsOf(), "shot mass")).toMatchObject({ value: 0.1092, high: 0.4, verdict: "inside" });
     expect(rowOf(windowsOf(), "recharge time").value).toBeCloseTo(3.574, 3);
+  });
+
+  // Wait between drop and close: 0.6 s of close and 1.5 s of one's own; to first order K L₀ (t_d/6 + t_h/2), Trouton 1906 [M].
+  it("lets the parison hang through a user's own steps before the mold has closed, and no others", () => {
+    const hung = text
+      .replace("  flash:", "  parisonLength: 300 mm\n  sagLimit: 10 %\n  flash:")
+      .replaceAll(
+        "    steps:",
+        "    extra:\n      - { after: drop, name: pre-blow, time: 1 s }\n      - { after: pre-blow, name: hold, time: 0.5 s }\n      - { after: close, name: pin down, time: 9 s }\n    steps:",
+      );
+    const scenario = scenarioOf(hung, "two");
+    const sag = rowOf(stationWindows(scenario, idealCycle(scenario)), "sag of the parison").value;
+    const drop = (0.1092 * 3600) / 420;
+    const firstOrder = ((760 * 9.80665) / 3e5) * 0.3 * (drop / 6 + 2.1 / 2);
+    expect(sag / firstOrder).toBeGreaterThan(1);
+    expect(sag / firstOrder).toBeLessThan(1.02);
+  });
+
+  // Residence = hold-up over what goes through: 3 kg at the melt per hour that the run counted.
+  it("takes the melt that a run saw going through for the time at heat, its waits included", () => {
+    const { measures, windows, ideal } = studyOf(scenarioOf(text, "two", ["delivery.holdUp=3 kg"]));
+    const perHour = measures.find(({ measure }) => measure === "melt per hour")!.interval.mean;
+    const atHeat = rowOf(windows, "mean time at heat").value;
+    expect(atHeat).toBeCloseTo(3 / (perHour / 3600), 6);
+    expect(atHeat).not.toBeCloseTo((3 / 0.1092) * ideal.secondsPerShot, 3);
+  });
+
+  it("says a time without end in words", () => {
+    const never = windowsOf([
+      "product.volume=0.8 L",
+      "product.blowPressure=6 bar",
+      "product.airSupply=6 bar",
+      "product.airConductance=5 dm³/(s bar)",
+    ]);
+    expect(windowLines(never, 2).join("\n")).toMatch(/fill time, isothermal +without end +at most 0.5 s +above/u);
   });
 
   it("names the keys that would give the rows left out, and takes a key that is given", () => {

@@ -235,6 +235,97 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
+    name: "a wall and a mold contact too small to calculate with",
+    edits: [
+      ["thickest: 1.3 mm", "thickest: ¦1e-9 mm"],
+      ["cavities: 2\n", "cavities: 2\n    moldContact: ¦0.5 W/(m² K)\n"],
+    ],
+    found: [
+      { code: "too-small", path: "product.wall.thickest", says: "1e-9 mm is too small", remedy: "the unit" },
+      { code: "too-small", path: "stations.right.moldContact", says: "0.5 W/(m² K) is too small", remedy: "the unit" },
+    ],
+    shape: false,
+  },
+  {
+    name: "a mold hotter than its parts may leave it",
+    edits: [["flash: 30 % of part", "flash: 30 % of part\n  moldTemperature: ¦70 °C"]],
+    found: [
+      {
+        code: "values-contradict",
+        path: "product.moldTemperature",
+        says: "70 °C is not below the material's `demoldTemperature` of 65 °C",
+        remedy: "Check both",
+      },
+    ],
+    shape: false,
+  },
+  {
+    name: "a melt no hotter than its parts leave the mold",
+    edits: [["flash: 30 % of part", "flash: 30 % of part\n  meltTemperature: ¦65 °C"]],
+    found: [{ code: "values-contradict", path: "product.meltTemperature", says: "65 °C", remedy: "Check both" }],
+    shape: false,
+  },
+  {
+    name: "a material of one's own that leaves the mold colder than the mold is",
+    edits: [["material: HDPE", "material: ¦{ name: HDPE, demoldTemperature: 8 °C }"]],
+    found: [
+      { code: "values-contradict", path: "product.material", says: "`moldTemperature` of 10 °C", remedy: "Check both" },
+    ],
+    shape: false,
+  },
+  {
+    name: "a mandrel that does not fit its bushing, and a wall thicker than its thickest place",
+    edits: [
+      [
+        "mean: 0.9 mm, thickest: 1.3 mm }",
+        "mean: 1.4 mm, thickest: ¦1.3 mm }\n  die: { mandrel: 30 mm, diameter: ¦30 mm }",
+      ],
+    ],
+    found: [
+      { code: "values-contradict", path: "product.wall.thickest", says: "1.4 mm is not below", remedy: "Check both" },
+      { code: "values-contradict", path: "product.die.diameter", says: "30 mm is not below", remedy: "Check both" },
+    ],
+    shape: false,
+  },
+  {
+    name: "a gap that leaves no mandrel",
+    edits: [["flash: 30 % of part", "flash: 30 % of part\n  die: { diameter: ¦20 mm, gap: 11 mm }"]],
+    found: [
+      {
+        code: "values-contradict",
+        path: "product.die.diameter",
+        says: "Twice `die.gap` of 22 mm",
+        remedy: "Check both",
+      },
+    ],
+    shape: false,
+  },
+  {
+    name: "a mold that may open at blow pressure",
+    edits: [["flash: 30 % of part", "flash: 30 % of part\n  ventTo: 6 bar\n  blowPressure: ¦6 bar"]],
+    found: [
+      { code: "values-contradict", path: "product.blowPressure", says: "`ventTo` of 6 bar", remedy: "Check both" },
+    ],
+    shape: false,
+  },
+  {
+    name: "no vent after a blow whose time is to be estimated",
+    edits: [
+      ["blow: 0.5 s", "blow: estimate"],
+      ["vent: 0.5 s", "vent: ¦0 s"],
+    ],
+    found: [
+      {
+        code: "vent-zero",
+        path: "stations.right.steps.vent",
+        says: "under blow pressure",
+        remedy: "`0.5 s`",
+        fate: "cell",
+      },
+    ],
+    shape: false,
+  },
+  {
     name: "rates without flash",
     edits: [
       ["product:", "¦product:"],

@@ -1,0 +1,131 @@
+// Four shipped cells without a stopwatch: which row of the process window limits each of them, by hand.
+import { describe, expect, it } from "vitest";
+import { idealCycle, type IdealCycle } from "#analysis/idealCycle.ts";
+import { settleEstimates } from "#analysis/settleEstimates.ts";
+import { outsideWindow, stationWindows, type StationWindow } from "#analysis/stationWindow.ts";
+import { lawMean } from "#engine/law.ts";
+import type { StationSpec } from "#scenario/scenario.ts";
+import { scenarioOf, shippedText } from "../../support/reported.ts";
+
+interface Looked {
+  readonly ideal: IdealCycle;
+  readonly station: StationSpec;
+  readonly row: (quantity: string) => StationWindow["rows"][number];
+  /** Beyond a limit that is more than what is usual on the floor. */
+  readonly broken: readonly string[];
+}
+
+function look(name: string, set: readonly string[] = []): Looked {
+  const { scenario, issues } = settleEstimates(scenarioOf(shippedText(name), name, set));
+  expect(issues).toEqual([]);
+  const ideal = idealCycle(scenario);
+  const windows = stationWindows(scenario, ideal);
+  const row = (quantity: string) => windows[0]!.rows.find((each) => each.quantity === quantity)!;
+  const broken = outsideWindow(windows)
+    .filter(({ source, quantity }) => source !== "common practice, no published source" && quantity !== "blow pressure")
+    .map(({ quantity, verdict }) => `${quantity}: ${verdict}`);
+  return { ideal, station: scenario.stations[0]!, row, broken };
+}
+
+const criticalNames = ({ circuits }: IdealCycle): readonly string[] =>
+  circuits.filter(({ critical }) => critical).map(({ name }) => name);
+
+const thickest = "cooling time of the thickest place to its inside face";
+const meanWall = "cooling time of the mean wall to its mean temperature";
+
+/**
+ * Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, Table 5.1 [M+C]: at Bi = h L / k = 10, ζ₁ = 1.4289, C₁ = 1.2620;
+ * the inside face falls as θ = C₁ exp(−ζ₁² Fo), so t = L² / (α ζ₁²) × ln(C₁ / θ).
+ */
+function coolingAtBiotTen(wall: number, diffusivity: number, share: number): number {
+  return ((wall * wall) / (diffusivity * 1.4289 ** 2)) * Math.log(1.262 / share);
+}
+
+describe("a thin bottle", () => {
+  const { ideal, row, broken, station } = look("thin-bottle");
+
+  // Conservation of mass: 4 × (14 g + 15 %) = 64.4 g; at 90 kg/h 2.576 s.
+  it("is limited by the recharge of the screw: the mold is ready sooner", () => {
+    expect(broken).toEqual([]);
+    expect(criticalNames(ideal)).toEqual(["plasticator"]);
+    expect(row("recharge time").value).toBeCloseTo((64.4 * 3600) / 90_000, 9);
+    // Closed form of the ideal cycle: recharge + drop at 300 kg/h + two shifts of the valve.
+    expect(ideal.secondsPerShot).toBeCloseTo(2.576 + (64.4 * 3600) / 300_000 + 0.5, 6);
+    expect(lawMean(station.blow) + lawMean(station.cool)).toBeCloseTo(row(thickest).value, 9);
+  });
+});
+
+describe("a container with a handle", () => {
+  const { ideal, row, broken, station } = look("handled-container");
+
+  // HDPE as in the catalogue: Bi = 1250 × 0.002 / 0.25 = 10, α 1.05e-7 m²/s, θ = (65 − 10)/(190 − 10). The wall alone needs a fifth.
+  it("is limited by the cooling of its thickest place, the pinch-off tail", () => {
+    expect(broken).toEqual([]);
+    expect(criticalNames(ideal)).toEqual(["each station"]);
+    const byHand = coolingAtBiotTen(0.002, 1.05e-7, 55 / 180);
+    expect(Math.abs(row(thickest).value / byHand - 1)).toBeLessThan(1e-3);
+    expect(lawMean(station.blow) + lawMean(station.cool)).toBeCloseTo(row(thickest).value, 9);
+    expect(row(meanWall).value).toBeLessThan(row(thickest).value / 4);
+  });
+
+  it("runs by the screw's recharge once the tail is as thin as the wall", () => {
+    const trimmed = look("handled-container", ["product.wall.thickest=0.9 mm"]);
+    expect(criticalNames(trimmed.ideal)).toEqual(["plasticator"]);
+  });
+});
+
+describe("a rigid PVC bottle on a machine that holds too much melt", () => {
+  const atHeat = "mean time at heat from hopper to die";
+
+  // Bi = 2000 × 0.0008 / 0.16 = 10, α 1.0e-7 m²/s, θ = (55 − 20)/(195 − 20). A shot of 20 g + 15 % in half a mold cycle; 3.6 kg of it inside.
+  it("is limited by the time at heat", () => {
+    const { ideal, row, broken, station } = look("rigid-pvc");
+    expect(broken).toEqual([`${atHeat}: above`]);
+    const cooling = coolingAtBiotTen(0.0008, 1e-7, 0.2);
+    const drop = (23 * 3600) / 90_000;
+    const mold = 0.3 + drop + 0.8 + cooling + lawMean(station.vent) + 0.8 + (0.7 + 0.8 + 1.0) / 3;
+    const residence = 3.6 / (0.023 / (mold / 2));
+    expect(ideal.secondsPerShot).toBeCloseTo(mold / 2, 2);
+    expect(Math.abs(row(atHeat).value / residence - 1)).toBeLessThan(1e-3);
+    // From memory of PVC processing, low confidence: some ten minutes.
+    expect(row(atHeat).high).toBe(600);
+  });
+
+  it("bears it with twice the melt going through", () => {
+    expect(look("rigid-pvc", ["stations.cavities=2"]).broken).toEqual([]);
+  });
+});
+
+describe("a large part", () => {
+  const sag = "sag of the parison by the closed mold";
+
+  /** Exact sag by a plain midpoint sum: L/L₀ = (1/t_d) ∫ du / (1 − K L₀ (u/t_d)(t_d + t_h − u)), derived from Trouton 1906 [C]. */
+  function sagged(stretch: number, delivery: number, hold: number): number {
+    const parts = 20_000;
+    let sum = 0;
+    for (let i = 0; i < parts; i += 1) {
+      const share = (i + 0.5) / parts;
+      sum += 1 / (1 - stretch * share * (delivery + hold - share * delivery));
+    }
+    return sum / parts - 1;
+  }
+  // K = ρ g / (3 η₀) = 760 × 9.80665 / (3 × 1e5); parison 1.15 m; hold: the close.
+  const stretch = ((760 * 9.80665) / 3e5) * 1.15;
+  const dropAt = (kilogramsPerHour: number): number => (2.75 * 3600) / kilogramsPerHour;
+
+  it("is limited by the sag of its parison", () => {
+    const { row, broken } = look("large-part");
+    expect(broken).toEqual([`${sag}: above`]);
+    // To first order K L₀ (t_d/6 + t_h/2) = 9.0 %: already above the 8 % that it bears.
+    const firstOrder = stretch * (dropAt(850) / 6 + 2.4 / 2);
+    expect(firstOrder).toBeGreaterThan(0.08);
+    expect(row(sag).value).toBeGreaterThan(firstOrder);
+    expect(row(sag).value).toBeCloseTo(sagged(stretch, dropAt(850), 2.4), 6);
+  });
+
+  it("comes within its limit with a faster drop", () => {
+    const { row, broken } = look("large-part", ["delivery.deliveryRate=1300 kg/h"]);
+    expect(row(sag).value).toBeCloseTo(sagged(stretch, dropAt(1300), 2.4), 6);
+    expect(broken).toEqual([]);
+  });
+});
