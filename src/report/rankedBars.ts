@@ -1,6 +1,6 @@
 // Bars of one measure under each other, named on the left, with intervals and a remark on the right.
 import { scaleLinear } from "d3-scale";
-import { chart, chartWidth, fittedWords, line, words, type ChartWords } from "./chart.ts";
+import { chart, chartWidth, fittedWords, line, widthOfWords, words, type ChartWords } from "./chart.ts";
 import { element, type Child, type Markup } from "./markup.ts";
 import { filledBox } from "./patterns.ts";
 import type { Fill } from "./stateLook.ts";
@@ -22,7 +22,7 @@ export interface RankedAxis {
   readonly mark?: { readonly value: number; readonly label: string };
 }
 
-const gutter = 250;
+const gutter = 300;
 const remarkWidth = 270;
 const top = 30;
 const pitch = 30;
@@ -46,15 +46,21 @@ export function rankedBars(bars: readonly RankedBar[], axis: RankedAxis, given: 
         words(axis.tick(tick), scale(tick), top - 12, { anchor: "middle", style: "quiet" }),
       ]),
     ...markLine(axis, scale, bottom),
-    ...bars.map((bar, i) => row(bar, top + i * pitch + 6, scale, given.id)),
+    ...bars.map((bar, i) => row(bar, top + i * pitch + 6, { scale, mark: axis.mark?.value }, given.id)),
   );
 }
 
-function row(bar: RankedBar, y: number, scale: (value: number) => number, id: string): Markup {
+interface Places {
+  readonly scale: (value: number) => number;
+  readonly mark: number | undefined;
+}
+
+function row(bar: RankedBar, y: number, places: Places, id: string): Markup {
+  const { scale } = places;
   const { name, fill, value, halfWidth, remark } = bar;
   const low = Math.max(0, value - (halfWidth ?? 0));
   const ends = halfWidth ? ([scale(low), scale(value + halfWidth)] as const) : null;
-  const end = scale(value + (halfWidth ?? 0));
+  const x = remarkPlace(remark, scale(value + (halfWidth ?? 0)) + 10, places);
   return element(
     "g",
     {},
@@ -62,8 +68,15 @@ function row(bar: RankedBar, y: number, scale: (value: number) => number, id: st
     words(fittedWords(name, gutter - 12), 0, y + 14, { style: "name" }),
     ...filledBox(id, fill, { x: gutter, y, width: Math.max(1, scale(value) - gutter), height }),
     ...(ends ? lyingWhisker(scale(value), ends, y + height / 2) : []),
-    words(fittedWords(remark, chartWidth - end - 10), end + 10, y + 14),
+    words(fittedWords(remark, chartWidth - x), x, y + 14),
   );
+}
+
+/** Behind the mark where the mark would go through it. */
+function remarkPlace(remark: string, x: number, { scale, mark }: Places): number {
+  if (mark === undefined) return x;
+  const at = scale(mark);
+  return x <= at && at <= x + widthOfWords(remark) ? at + 10 : x;
 }
 
 function markLine({ mark }: RankedAxis, scale: (value: number) => number, bottom: number): readonly Child[] {

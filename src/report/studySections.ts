@@ -58,8 +58,8 @@ function numbers(table: Table, { scenario }: Study, id: string): Markup {
 /** None where no material is named. */
 function windowSections(study: Study, { id, of }: Placing): readonly Section[] {
   const outside = outsideWindow(study.windows).length;
-  const found =
-    outside === 0 ? "Nothing that is worked out lies outside its limits." : `${outside} lie outside their limits.`;
+  const some = outside === 1 ? "1 lies outside its limits." : `${outside} lie outside their limits.`;
+  const found = outside === 0 ? "Nothing that is worked out lies outside its limits." : some;
   return windowTables([study]).map((table) => ({
     id: `${id}-window`,
     heading: `Process window${of}`,

@@ -2,6 +2,7 @@
 import type { TimelineInterval, TimelineRecord } from "#cell/timelineRecord.ts";
 import { bindingPath } from "./bindingPath.ts";
 import { chart, fittedWords, line, widthOfWords, words, type ChartWords } from "./chart.ts";
+import { crossingsOf, widestClear, type Stretch } from "./clearStretch.ts";
 import { seconds } from "./digits.ts";
 import { legend, stateEntries, type LegendEntry } from "./legend.ts";
 import { element, type Child, type Markup } from "./markup.ts";
@@ -20,8 +21,8 @@ export function timingChart(record: TimelineRecord, given: ChartWords, span = re
     axis(layout),
     ...record.intervals.map((interval) => bar(interval, layout, given.id)),
     bindingPath(record.chain, layout),
-    // Words come last, so that the path crosses none of them.
-    ...record.intervals.map((interval) => barName(interval, layout)),
+    // Words come last, so that the path hides none of them.
+    ...record.resources.flatMap((resource) => barNames(record, resource, layout)),
     ...record.resources.map((resource) => rowWords(record, resource, layout)),
     key.markup,
   );
@@ -44,17 +45,25 @@ function bar({ resource, state, kind, start, end }: TimelineInterval, layout: Ti
   return element("g", {}, element("title", {}, title), ...filledBox(id, stateLook(state, kind).fill, box));
 }
 
-/** Inside the bar as much as fits; a wait has its name above and only its letter here. */
-function barName({ resource, state, kind, start, end }: TimelineInterval, layout: TimingLayout): Child {
+function barNames({ intervals, chain }: TimelineRecord, resource: string, layout: TimingLayout): readonly Child[] {
+  const crossings = crossingsOf(resource, chain, layout);
+  return intervals
+    .filter((interval) => interval.resource === resource)
+    .map((interval) => barName(interval, crossings, layout));
+}
+
+/** Beside the path as much as fits; a wait has its name above and only its letter here. */
+function barName(interval: TimelineInterval, crossings: readonly number[], layout: TimingLayout): Child {
+  const { resource, state, kind, start, end } = interval;
   const { fill, letter } = stateLook(state, kind);
-  const width = layout.at(end) - layout.at(start);
+  const full = { from: layout.at(start), to: layout.at(end) };
+  const clear = widestClear(full, crossings);
   const names = fill === "wait" ? [letter] : fill === "rest" ? [] : [`${state} ${seconds(end - start)}`, state, letter];
-  const name = names.find((each) => widthOfWords(each) + 3 <= width);
+  const fits = (name: string, { from, to }: Stretch): boolean => widthOfWords(name) + 3 <= to - from;
+  const name = names.find((each) => fits(each, clear)) ?? names.find((each) => each === letter && fits(each, full));
   if (name === undefined) return [];
-  return words(name, layout.at(start) + width / 2, layout.barTop(resource) + 14, {
-    anchor: "middle",
-    style: `on ${fill}`,
-  });
+  const { from, to } = fits(name, clear) ? clear : full;
+  return words(name, (from + to) / 2, layout.barTop(resource) + 14, { anchor: "middle", style: `on ${fill}` });
 }
 
 function rowWords(record: TimelineRecord, resource: string, layout: TimingLayout): Markup {

@@ -122,6 +122,25 @@ describe("a report in a browser", () => {
     await page.close();
   });
 
+  it.each(Object.keys(reports))(
+    "of %s has no line through the words of its charts, and cuts no name short",
+    async (name) => {
+      const page = await opened(name, looks.light);
+      // A single letter may be all that fits beside the binding path.
+      const struck = await page.evaluate<string[]>(`[...document.querySelectorAll("svg")].flatMap((svg) => {
+      const lines = [...svg.querySelectorAll("line.change, line.mark")].map((each) => each.getBoundingClientRect());
+      return [...svg.querySelectorAll("text:not(.wait-name)")].filter((text) => {
+        const box = text.getBoundingClientRect();
+        const crosses = (each) =>
+          each.left < box.right && each.right > box.left && each.top < box.bottom - 1 && each.bottom > box.top + 1;
+        return text.textContent.endsWith("…") || (text.textContent.length > 1 && lines.some(crosses));
+      }).map((text) => text.textContent);
+    })`);
+      expect(struck).toEqual([]);
+      await page.close();
+    },
+  );
+
   it.each(["A4", "Letter"])("prints on %s without cutting a chart off at the side", async (format) => {
     // 14 mm of margin on both sides, 96 pixels an inch.
     const width = Math.floor(((format === "A4" ? 210 : 215.9) - 28) * (96 / 25.4));

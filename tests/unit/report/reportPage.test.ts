@@ -99,6 +99,16 @@ describe("a report", () => {
     expect(html).toContain("&amp;amp;");
   });
 
+  it("counts what lies outside the process window in words that agree", () => {
+    const sayings = ["one-operator", "two-station"].map((name) => {
+      const html = reportPage(runReport(name));
+      return /Nothing that is worked out lies outside its limits|\d+ (?:lies outside its|lie outside their) limits/u.exec(
+        html,
+      )?.[0];
+    });
+    expect(sayings).toEqual(["1 lies outside its limits", "Nothing that is worked out lies outside its limits"]);
+  });
+
   it("says so where only one replication was run, and where nothing varies", () => {
     const single = reportPage(runReport("one-station", ["run.replications=1"]));
     expect(single).toContain("one replication: how far chance moves it is not known");
