@@ -173,9 +173,18 @@ function stationCycle(scenario: Scenario, station: StationSpec, number: number):
   ];
   for (const extra of station.extra) {
     const after = station.remove.by === "operator" && extra.after === "remove" ? "let go" : extra.after;
-    steps.splice(steps.findIndex((step) => step.name === after) + 1, 0, timed(extra.name, extra.name, extra.time));
+    let place = steps.findIndex((step) => step.name === after) + 1;
+    // Steps of one's own after the same step come in the order in which they are listed, each with those that follow it.
+    while (place < steps.length && followsOn(station.extra, steps[place]!.name, extra.after)) place++;
+    steps.splice(place, 0, timed(extra.name, extra.name, extra.time));
   }
   return { name: station.name, resource: station.name, cargo: number, priority: station.priority, steps };
+}
+
+/** True for a step of one's own that comes after the named step, directly or by way of others of one's own. */
+function followsOn(extra: StationSpec["extra"], step: string, after: string): boolean {
+  const own = extra.find((each) => each.name === step);
+  return own !== undefined && (own.after === after || followsOn(extra, own.after, after));
 }
 
 function shiftToPort(scenario: Scenario, station: StationSpec): StepSpec {
