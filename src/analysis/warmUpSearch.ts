@@ -1,6 +1,6 @@
 // The search for the end of the start-up of a stationary run: from series so far to the replications still wanted, then one cut for all.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
-import { planCell } from "#cell/planCell.ts";
+import { planCell, slowestTurn } from "#cell/planCell.ts";
 import { runCell } from "#cell/runCell.ts";
 import type { Issue } from "#foundation/issue.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
@@ -87,15 +87,9 @@ function verdict(answers: readonly PilotAnswer[]): ReturnType<typeof warmUp> {
 /** A short run as it is, then twice as long; a long one over its beginning, then whole. */
 function pilotLengths({ scenario }: WarmUpSearch): readonly number[] {
   const { length } = scenario.run;
-  const pilot = Math.ceil(pilotShots * longestShot(scenario));
+  const shot = slowestTurn(planCell(scenario)) / scenario.stations.length / TICKS_PER_SECOND;
+  const pilot = Math.ceil(pilotShots * shot);
   return pilot < length ? [pilot, length] : [length, lengthened * length];
-}
-
-/** No shot takes longer on average than one turn of the slowest station by itself and the screw's recharge. */
-function longestShot(scenario: Scenario): number {
-  const { rows } = planCell(scenario).program;
-  const ticks = rows.reduce((sum, row) => sum + (row.draw?.samplers[0]?.meanTicks ?? 0), 0);
-  return ticks / scenario.stations.length / TICKS_PER_SECOND;
 }
 
 function answersOf(search: WarmUpSearch, length: number): readonly PilotAnswer[] {

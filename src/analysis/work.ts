@@ -1,7 +1,7 @@
 // Work that can be done anywhere: plain tasks in, plain answers out, the same in this thread, a worker or a page.
 import type { Scenario } from "#scenario/scenario.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
-import { planCell } from "#cell/planCell.ts";
+import { planCell, slowestTurn } from "#cell/planCell.ts";
 import type { ReplicationAnswer, ReplicationTask } from "./replicationAnswer.ts";
 import { replicationRunner } from "./runReplication.ts";
 import { runPilot, type PilotAnswer, type PilotTask } from "./warmUpSearch.ts";
@@ -30,8 +30,7 @@ const secondsPerShot = 2e-6;
 /** Seconds that this work takes, roughly: only to judge whether it is worth sending away. */
 export function effortOf(work: Work): number {
   const { scenario, tasks } = work;
-  const { rows } = planCell(scenario).program;
-  const turn = rows.reduce((sum, row) => sum + (row.draw?.samplers[0]?.meanTicks ?? 0), 0) / TICKS_PER_SECOND;
+  const turn = slowestTurn(planCell(scenario)) / TICKS_PER_SECOND;
   const simulated = tasks.reduce((sum, task) => sum + ("length" in task ? task.length : scenario.run.length), 0);
   return (simulated / Math.max(turn, 1e-6)) * scenario.stations.length * secondsPerShot;
 }

@@ -1,6 +1,6 @@
 // Runs a cell at its mean times and writes down every step that started and every completion that it needed.
 import { Simulation, type FlowRecorder } from "#engine/simulation.ts";
-import type { CellPlan } from "./planCell.ts";
+import { slowestTurn, type CellPlan } from "./planCell.ts";
 
 /** A step that started, at mean times. */
 export interface FlowNode {
@@ -19,7 +19,8 @@ export interface FlowNode {
 
 /** The nodes in the order in which they started, up to the instant at which `shots` drops had started or nothing happened any more. */
 export function cellFlow(plan: CellPlan, shots: number): readonly FlowNode[] {
-  for (let ticks = firstSpan(plan) * shots; ; ticks *= 2) {
+  const span = Math.max(1, Math.round(slowestTurn(plan) / plan.scenario.stations.length));
+  for (let ticks = span * shots; ; ticks *= 2) {
     const nodes = flowUntil(plan, ticks);
     const drops = nodes.filter((node) => node.step === "drop");
     const last = drops[shots - 1];
@@ -30,12 +31,6 @@ export function cellFlow(plan: CellPlan, shots: number): readonly FlowNode[] {
 
 /** Some thirty years: a cell that needs longer for its shots is not going to deliver them. */
 const longestSpan = 1e15;
-
-/** The time of one turn through all steps of a station, as a first guess of the time for one shot. */
-function firstSpan(plan: CellPlan): number {
-  const turns = plan.program.rows.map((row) => row.draw?.samplers[0]?.meanTicks ?? 0);
-  return Math.max(1, Math.round(turns.reduce((sum, each) => sum + each, 0) / plan.scenario.stations.length));
-}
 
 function flowUntil(plan: CellPlan, ticks: number): FlowNode[] {
   const { program } = plan;

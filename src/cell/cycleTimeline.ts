@@ -2,7 +2,7 @@
 import { EventLog } from "#engine/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
-import type { CellPlan } from "./planCell.ts";
+import { slowestTurn, type CellPlan } from "./planCell.ts";
 import { settledWarmup } from "./settledWarmup.ts";
 import type { ChainSegment, TimelineInterval, TimelineRecord } from "./timelineRecord.ts";
 
@@ -51,8 +51,7 @@ function shotsShown(stations: number): number {
 
 /** Never beyond the end of the run, so that the picture is a piece of what was measured. */
 function runShots(simulation: Simulation, plan: CellPlan, from: number, shots: number): void {
-  const means = plan.program.rows.map((row) => row.draw?.samplers[0]?.meanTicks ?? 0);
-  const turn = Math.max(1, Math.round(means.reduce((sum, each) => sum + each, 0)));
+  const turn = Math.max(1, Math.round(slowestTurn(plan)));
   const end = Math.round(plan.scenario.run.length * TICKS_PER_SECOND);
   for (let tick = from; tick < end && simulation.marks.ticks.length < shots && !simulation.standstill;) {
     tick = Math.min(end, tick + turn);

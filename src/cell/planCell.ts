@@ -43,6 +43,14 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
   };
 }
 
+/**
+ * Ticks of one turn of screw, valve and all stations if every step waited for the one before it, at mean times: a first guess of
+ * how long a cell needs for one shot of each station. Of a step with several laws the first counts.
+ */
+export function slowestTurn({ program }: CellPlan): number {
+  return program.rows.reduce((sum, row) => sum + (row.draw?.samplers[0]?.meanTicks ?? 0), 0);
+}
+
 /** The draws stay the same numbers in the same order, so that the effect of the factor alone is seen. */
 function scaleStep(table: StepTable, scale: StepScale): StepTable {
   const processes = table.processes.map((process) => ({

@@ -1,5 +1,5 @@
 // The mass of one shot of a station, exact in whole milligrams.
-import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { StationSpec } from "#scenario/scenario.ts";
 
 const milligramsPerKilogram = 1e6;
 
@@ -11,9 +11,4 @@ export function shotMass(station: StationSpec): number {
 /** One part and the flash that leaves the mold with it, milligrams. */
 function partWithFlash(station: StationSpec): number {
   return Math.round(station.partMass * milligramsPerKilogram) + Math.round(station.flashMass * milligramsPerKilogram);
-}
-
-/** The shot to which the screw is charged: that of the station with the largest, milligrams. */
-export function largestShot(scenario: Scenario): number {
-  return Math.max(...scenario.stations.map(shotMass));
 }

@@ -4,7 +4,7 @@ import { BindingChain, type ChainTotals } from "./bindingChain.ts";
 import { DrawnAhead } from "./drawnAhead.ts";
 import { EventList } from "./eventList.ts";
 import type { EventLog } from "./eventLog.ts";
-import { HELD, IDLE, NEEDING, ProcessStates, STILL, TIMED } from "./processStates.ts";
+import { IDLE, NEEDING, ProcessStates, STILL, TIMED } from "./processStates.ts";
 import { OWN_RANK, type Program } from "./program.ts";
 import { ResourceStates } from "./resourceStates.ts";
 import { CARGO, NO_REGISTER, type Draw, type Give, type Row } from "./row.ts";
@@ -188,28 +188,6 @@ export class Simulation {
       collect();
     }
     return processes.map((process) => this.chain.totals(heads.get(process) ?? this.chain.last, end));
-  }
-
-  /** Everything that decides how the system goes on when no time is drawn, as text: equal texts, equal futures. */
-  signature(): string {
-    const { phase, row, cargo, hand, remaining, askedAt, servedAt } = this.#processes;
-    const processes = Array.from(phase, (doing, p) => {
-      const left =
-        doing === TIMED ? this.#events.due[p]! - this.now : doing === HELD || doing === STILL ? remaining[p]! : 0;
-      return [doing, row[p], cargo[p], hand[p], left, doing === NEEDING ? this.now - askedAt[p]! : 0];
-    });
-    const isServedByAge = this.program.table.places.some((place) => place.rule === "longest-since-served");
-    const order = isServedByAge
-      ? Array.from(servedAt.keys()).toSorted((a, b) => servedAt[a]! - servedAt[b]! || a - b)
-      : [];
-    const tokens = this.program.table.places.map((_, place) => this.#tokens.cargoes(place));
-    return JSON.stringify([
-      processes,
-      order,
-      tokens,
-      Array.from(this.#lines.turn),
-      Array.from(this.#resources.stopCount),
-    ]);
   }
 
   // One process

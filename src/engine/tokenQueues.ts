@@ -58,12 +58,6 @@ export class TokenQueues {
     ring.size--;
   }
 
-  /** The numbers that the place's tokens carry, oldest first. */
-  cargoes(place: number): number[] {
-    const { cargoes, first, size } = this.#rings[place]!;
-    return Array.from({ length: size }, (_, i) => cargoes[(first + i) & (cargoes.length - 1)]!);
-  }
-
   /** Every node that a token names, for the chain to keep. */
   nodes(): number[] {
     return this.#rings.flatMap((ring) =>
