@@ -20,6 +20,7 @@ export const measureUnits = {
   "seconds per shot": "s",
   "cycle time": "s",
   "reject share": "share",
+  "lost shots per hour": "1/h",
 } as const;
 
 export type Measure = keyof typeof measureUnits;
@@ -53,14 +54,16 @@ function production(stations: readonly StationRecord[], seconds: number): Readon
   const hours = seconds / secondsPerHour;
   const shots = sum((station) => station.shots);
   const parts = sum((station) => station.parts);
-  const melt = sum((station) => station.shots * station.shotMilligrams) / milligramsPerKilogram;
+  const melt = sum(({ shots: whole, lostDrops, shotMilligrams }) => (whole + lostDrops) * shotMilligrams);
+  const lost = sum((station) => station.lostShots);
   return {
     "good parts per hour": parts / hours,
     "parts per hour": parts / hours,
-    "melt per hour": melt / hours,
+    "melt per hour": melt / milligramsPerKilogram / hours,
     "shots per hour": shots / hours,
     ...(shots > 0 ? { "seconds per shot": seconds / shots } : {}),
     ...(parts > 0 ? { "reject share": 0 } : {}),
+    ...(lost > 0 ? { "lost shots per hour": lost / hours } : {}),
   };
 }
 

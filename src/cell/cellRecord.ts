@@ -7,6 +7,9 @@ export interface StationRecord {
   readonly shots: number;
   readonly parts: number;
   readonly shotMilligrams: number;
+  /** Shots whose drop a stop broke off, not among `shots`; and shots lost at the mold, those included. */
+  readonly lostDrops: number;
+  readonly lostShots: number;
   /** Ticks of the first and the last delivery, -1 where there was none. */
   readonly firstShotTick: number;
   readonly lastShotTick: number;
@@ -40,6 +43,14 @@ export interface ChainShare {
   readonly tiedTicks: number;
 }
 
+/** A stop from its begin to the end of its repair; null where the observation ended first. */
+export interface StopRecord {
+  readonly resource: string;
+  readonly stop: string;
+  readonly fromTick: number;
+  readonly untilTick: number | null;
+}
+
 export interface CellRecord {
   readonly replication: number;
   /** The observed time: after `fromTick`, up to and including `untilTick`. */
@@ -49,6 +60,8 @@ export interface CellRecord {
   readonly stateTimes: readonly StateTime[];
   readonly longestActive: readonly ActiveTime[];
   readonly chain: readonly ChainShare[];
+  /** In the order in which they began; one that began before the observation is left out. */
+  readonly stops: readonly StopRecord[];
   /** Present where nothing could happen any more before the end. */
   readonly standstill?: Standstill;
 }

@@ -6,6 +6,12 @@ export const VALVE = "valve";
 /** Counters that the cycle table raises: shots delivered and parts removed, for each station. */
 export const shotsOf = (station: string): string => `shots ${station}`;
 export const partsOf = (station: string): string => `parts ${station}`;
+/** Shots whose drop was broken off, and shots lost on the way, those included. */
+export const lostDropsOf = (station: string): string => `lost drops ${station}`;
+export const lostShotsOf = (station: string): string => `lost shots ${station}`;
+/** Each stop as it begins, and as its repair ends. */
+export const stopBeginsOf = (resource: string, stop: string): string => `begins ${stop} of ${resource}`;
+export const stopEndsOf = (resource: string, stop: string): string => `ends ${stop} of ${resource}`;
 export const rechargesCounter = "recharges";
 
 export function operatorNames(operators: number): readonly string[] {

@@ -194,7 +194,7 @@ class Compiler {
         resource,
       });
     }
-    const names = new Set([process.resource, ...shows.map((show) => show.resource)]);
+    const names = new Set(step.stoppedBy ?? [process.resource, ...shows.map((show) => show.resource)]);
     return Int32Array.from(
       [...names].filter((name) => this.#stoppable.has(name)),
       (name) => this.#resourceNumber(name),

@@ -130,6 +130,8 @@ export interface StepSpec {
   readonly gives?: readonly GiveSpec[];
   /** Counters raised, with the amounts, when the step ends. */
   readonly counts?: Readonly<Record<string, number>>;
+  /** Resources whose stop concerns this step; the process's own and those that it shows if not given. */
+  readonly stoppedBy?: readonly string[];
   /** What each rule of a stop does to this step; `physics` runs on under every rule and starts even in a stop. */
   readonly stopped?: "physics" | Readonly<Partial<Record<StopRule, StopEffect>>>;
   /** Resource that stops when this step starts, and by which rule. */

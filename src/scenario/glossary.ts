@@ -8,6 +8,7 @@ import { text } from "./plainLeaf.ts";
 import { product } from "./productKeys.ts";
 import { crew, run } from "./runKeys.ts";
 import { stations } from "./stationKeys.ts";
+import { stops } from "./stopKeys.ts";
 
 export const newestFormat = 1;
 
@@ -46,6 +47,7 @@ export const glossary = mapping(
     stations: required(stations, "Stations one by one, or one mapping with `count`."),
     crew: section(crew, "People."),
     run: section(run, "How long and how often the cell is run."),
+    stops: optional(stops, "Machine stops."),
     ...laterKeys,
   },
   "delivery: …, stations: …",

@@ -59,6 +59,7 @@ export const issueCodes = {
   "law-spread": "the spread of a law is zero, or far above its mean",
   "law-unknown": "there is no such law",
   // What must fit together.
+  "clear-missing": "a stop may lose a shot, and nothing says how the mold is cleared",
   "extra-after": "an extra step follows a step that is not there",
   "extra-twice": "two extra steps of a station have one name",
   "flash-assumed": "flash is not stated though rates are used; none is assumed",
@@ -74,6 +75,9 @@ export const issueCodes = {
   "product-which": "a station does not say which of several products it makes",
   "rate-and-time": "both a rate and a measured time are given for one thing",
   "shot-above-capacity": "a shot is larger than the screw can hold",
+  "stop-coming": "a stop says twice, or not at all, when it comes",
+  "stop-resource": "a stop names a resource that is not there",
+  "stop-twice": "two stops of one resource have one name",
   "station-twice": "two stations have one name",
   "too-many-stations": "the cell has more stations than are supported",
   "values-contradict": "a value that must be below another is not",

@@ -2,6 +2,7 @@
 import type { Finding, Path } from "./finding.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
+import { resolveStops } from "./resolveStops.ts";
 import { checkZeroCycle, isComplete, resolveStation } from "./resolveStations.ts";
 import { settled, type Resolution, type ScenarioDraft } from "./resolution.ts";
 import type { ReciprocatingScrewSpec, RunSpec, Scenario, StationSpec, ValveSpec } from "./scenario.ts";
@@ -43,8 +44,11 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     delivery: resolveDelivery(resolution),
     stations: stations.length === listed.length ? inOrder(stations, order) : undefined,
     operators: draft.crew?.operators,
+    stops: resolveStops(listed, resolution),
   };
-  return isComplete(parts) ? { scenario: parts, findings } : { findings };
+  if (!isComplete(parts)) return { findings };
+  const { stops, ...always } = parts;
+  return { scenario: stops.length === 0 ? always : { ...always, stops }, findings };
 }
 
 function inOrder(stations: readonly StationSpec[], order: readonly string[]): readonly StationSpec[] {

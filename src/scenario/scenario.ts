@@ -86,6 +86,8 @@ export interface StationSpec {
   readonly vent: Distribution;
   readonly open: Distribution;
   readonly remove: { readonly time: Distribution; readonly by: "machine" | "operator" };
+  /** How a lost shot is taken out of the mold; absent where none can be lost. */
+  readonly clear?: { readonly time: Distribution; readonly by: "machine" | "operator" };
   readonly extra: readonly ExtraStepSpec[];
   /** Steps whose time is still to be worked out; until then it stands as 0. Absent where there is none. */
   readonly estimates?: readonly EstimatedStep[];
@@ -108,6 +110,22 @@ export interface ValveSpec {
   /** One shift, between neutral and a port, seconds. */
   readonly shift: Distribution;
   readonly dispatch: DispatchRule;
+}
+
+/** Something that goes wrong with one resource again and again. */
+export interface StopSpec {
+  readonly name: string;
+  /** `plasticator`, `valve` or a station's name. */
+  readonly resource: string;
+  /** Seconds from the end of one stop to the next, all the time or only while the resource works; or so many cycles of it. */
+  readonly comes:
+    | { readonly by: "calendar" | "working"; readonly between: Distribution }
+    | { readonly by: "cycles"; readonly cycles: number };
+  /** Seconds. */
+  readonly repair: Distribution;
+  readonly by: "itself" | "operator";
+  /** What becomes of the step under way. */
+  readonly step: "finish" | "hold" | "scrap";
 }
 
 export interface RunSpec {
@@ -133,6 +151,8 @@ export interface Scenario {
    * In the order of ties and of the rotation: `order:` if given, else names in code-point order; never the file's order.
    */
   readonly stations: readonly StationSpec[];
+  /** Absent where nothing ever stops. */
+  readonly stops?: readonly StopSpec[];
   /** Operators who remove parts; 0 when every removal is by machine. */
   readonly operators: number;
   readonly run: RunSpec;
