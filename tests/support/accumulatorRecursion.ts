@@ -71,7 +71,7 @@ function runHeads(ledger: StepLedger, cell: AccumulatorCell): void {
     moldReady[station] = layMoldSteps(ledger, cell, station, emptied[station]);
   };
   if (cell.start === "running") for (const station of cell.stations.keys()) deliver(station, 0);
-  for (let valveFree = 0; ; ) {
+  for (let valveFree = 0; ;) {
     const station = earliestOf(called);
     const shift = Math.max(valveFree, called[station]!);
     if (!ledger.includes(shift)) return;
@@ -114,7 +114,7 @@ function runCommonChamber(ledger: StepLedger, cell: AccumulatorCell, capacity: n
   const moldReady = cell.stations.map(() => 0);
   let charges = firstCharges(ledger, cell, largest, spare);
   let screwFree = charges.reduce((end, { ticks }) => end + ticks, 0);
-  for (let neutral = 0; ; ) {
+  for (let neutral = 0; ;) {
     const station = earliestOf(moldReady);
     const { name, shot } = cell.stations[station]!;
     const shift = Math.max(neutral, moldReady[station]!, chargedAt(charges, spare));
