@@ -10,6 +10,8 @@ export interface StationRecord {
   /** Shots whose drop a stop broke off, not among `shots`; and shots lost at the mold, those included. */
   readonly lostDrops: number;
   readonly lostShots: number;
+  /** Parts refused at the mold, for each reason that there may be. */
+  readonly rejects: readonly { readonly reason: string; readonly parts: number }[];
   /** Ticks of the first and the last delivery, -1 where there was none. */
   readonly firstShotTick: number;
   readonly lastShotTick: number;

@@ -9,6 +9,8 @@ export const partsOf = (station: string): string => `parts ${station}`;
 /** Shots whose drop was broken off, and shots lost on the way, those included. */
 export const lostDropsOf = (station: string): string => `lost drops ${station}`;
 export const lostShotsOf = (station: string): string => `lost shots ${station}`;
+/** Parts refused at the mold, for each reason. */
+export const rejectsOf = (station: string, reason: string): string => `rejects ${station}: ${reason}`;
 /** Each stop as it begins, and as its repair ends. */
 export const stopBeginsOf = (resource: string, stop: string): string => `begins ${stop} of ${resource}`;
 export const stopEndsOf = (resource: string, stop: string): string => `ends ${stop} of ${resource}`;

@@ -6,6 +6,7 @@ import type { Scenario } from "#scenario/scenario.ts";
 import { shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
 import { isActiveState } from "./isActiveState.ts";
 import { cycleTable } from "./cycleTable.ts";
+import { withQuality } from "./withQuality.ts";
 import { withStops } from "./withStops.ts";
 
 export interface CellPlan {
@@ -30,7 +31,7 @@ export interface StepScale {
 export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
   const isOpen = scenario.stations.some((station) => station.estimates !== undefined);
   invariant(!isOpen, "estimated times are settled before a cell is planned", { scenario: scenario.name });
-  const table = withStops(cycleTable(scenario), scenario);
+  const table = withStops(withQuality(cycleTable(scenario), scenario), scenario);
   const program = compileTable(scale ? scaleStep(table, scale) : table);
   const stationProcess = scenario.stations.map((station) =>
     table.processes.findIndex((process) => process.name === station.name),

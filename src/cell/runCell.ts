@@ -4,7 +4,8 @@ import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
 import type { CellPlan } from "./planCell.ts";
 import type { CellRecord, ChainShare, StateTime, StopRecord } from "./cellRecord.ts";
-import { lostDropsOf, lostShotsOf, partsOf, shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
+import { lostDropsOf, lostShotsOf, partsOf, rejectsOf, shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
+import { rejectReasons } from "./withQuality.ts";
 import { settledWarmup } from "./settledWarmup.ts";
 import { shotMass } from "./shotMass.ts";
 
@@ -45,6 +46,10 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     shots: counts.get(shotsOf(station.name)) ?? 0,
     parts: counts.get(partsOf(station.name)) ?? 0,
     shotMilligrams: shotMass(station),
+    rejects: rejectReasons.flatMap((reason) => {
+      const found = counts.get(rejectsOf(station.name, reason));
+      return found === undefined ? [] : [{ reason, parts: found }];
+    }),
     lostDrops: counts.get(lostDropsOf(station.name)) ?? 0,
     lostShots: counts.get(lostShotsOf(station.name)) ?? 0,
     ...riseOf(simulation, shotsOf(station.name)),

@@ -2,6 +2,6 @@
 import type { Scenario } from "#scenario/scenario.ts";
 
 export function undisturbed(scenario: Scenario): Scenario {
-  const { stops: _, ...calm } = scenario;
+  const { stops: _stops, quality: _quality, maxInMold: _maxInMold, maxHang: _maxHang, ...calm } = scenario;
   return calm;
 }

@@ -7,19 +7,22 @@ import type {
   StepSpec,
   StepTable,
   StopEffect,
+  StopRule,
 } from "#engine/stepTable.ts";
 import type { Scenario, StationSpec, StopSpec } from "#scenario/scenario.ts";
 import { lostDropsOf, lostShotsOf, PLASTICATOR, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
-import { shotPlaceAt, stopMatrix, type StepFate } from "./stopMatrix.ts";
+import { shotPlaceAt, stopMatrix, type ShotPlace, type StepFate } from "./stopMatrix.ts";
+import { isMoldClock, LOOK_AT_CLOCK } from "./withQuality.ts";
 import { fixed, working } from "./tableWords.ts";
 
 const GIVE_UP_DROP = "give up the drop";
 const GIVE_UP_PARISON = "give up the parison";
+const GIVE_UP_PART = "give up the part";
 const GIVE_UP_SHOT = "give up the shot";
 
 /** The table itself where nothing stops. */
 export function withStops(table: StepTable, scenario: Scenario): StepTable {
-  const { stops = [], stations } = scenario;
+  const { stops = [], stations, maxHang } = scenario;
   if (stops.length === 0) return table;
   const stoppable = new Set(stops.map((stop) => stop.resource));
   return {
@@ -29,7 +32,7 @@ export function withStops(table: StepTable, scenario: Scenario): StepTable {
       ...table.processes.map((process) => {
         const station = stations.find(({ name }) => name === process.name);
         const counted = { ...process, steps: process.steps.map((step) => countingCycles(step, process, stops)) };
-        return station ? stoppableStation(counted, station) : heldInPlace(counted);
+        return station ? stoppableStation(counted, station, maxHang) : heldInPlace(counted);
       }),
       ...stops.map(stopProcess),
     ],
@@ -77,41 +80,63 @@ function cycleStepOf(resource: string, process: ProcessSpec): string | undefined
 
 /** Nothing that the screw or the valve does can lose a shot: under way it runs on or is held. */
 function heldInPlace(process: ProcessSpec): ProcessSpec {
-  const { finish, hold, scrap } = stopMatrix["not yet delivered"];
-  const stopped = { finish, hold, scrap } as Readonly<Record<"finish" | "hold" | "scrap", StopEffect>>;
+  const stopped = effects("not yet delivered", "hold");
   return { ...process, steps: process.steps.map((step) => (step.time ? { ...step, stopped } : step)) };
 }
 
-function stoppableStation(process: ProcessSpec, station: StationSpec): ProcessSpec {
+function stoppableStation(process: ProcessSpec, station: StationSpec, maxHang: number | undefined): ProcessSpec {
   const cycle = process.steps.map((step) => step.name);
   const steps = process.steps.map((step): StepSpec => {
     const place = shotPlaceAt(step.name, cycle);
     if (place === "physics") return { ...step, stopped: "physics" };
     // Held by a stop, the hand would never come free to end that stop.
     if (step.shows?.some(({ by }) => by === "hand")) return step;
-    const leaveFor = place === "being delivered" ? GIVE_UP_DROP : place === "hanging" ? GIVE_UP_PARISON : GIVE_UP_SHOT;
-    const effect = (fate: StepFate): StopEffect =>
-      fate === "lost" && station.clear ? { leaveFor } : fate === "lost" ? "run on" : fate;
-    const { finish, hold, scrap } = stopMatrix[place];
-    return { ...step, stopped: { finish: effect(finish), hold: effect(hold), scrap: effect(scrap) } };
+    if (station.clear === undefined) return { ...step, stopped: effects(place, "run on") };
+    const leaveFor = placeToGiveUp(step.name, place, cycle);
+    const patience = { time: fixed({ kind: "fixed", value: maxHang ?? 0 }), leaveFor };
+    const hangs = place === "hanging" && maxHang !== undefined ? { patience } : {};
+    return { ...step, stopped: effects(place, { leaveFor }), ...hangs };
   });
   if (station.clear === undefined) return { ...process, steps };
   const [first] = cycle;
   const last = { ...steps.at(-1)!, next: steps.at(-1)!.next ?? first! };
-  return {
-    ...process,
-    steps: [...steps.slice(0, -1), last, ...givingUp(process, station), ...clearing(station, station.clear, first!)],
-  };
+  const afterwards = [...givingUp(process, station), ...clearing(station, station.clear, first!)];
+  return { ...process, steps: [...steps.slice(0, -1), last, ...afterwards] };
+}
+
+function effects(place: ShotPlace, lost: StopEffect): Readonly<Record<StopRule, StopEffect>> {
+  const { finish, hold, scrap } = stopMatrix[place];
+  const effect = (fate: StepFate): StopEffect => (fate === "lost" ? lost : fate);
+  return { finish: effect(finish), hold: effect(hold), scrap: effect(scrap) };
+}
+
+function placeToGiveUp(step: string, place: ShotPlace, cycle: readonly string[]): string {
+  if (place === "being delivered") return GIVE_UP_DROP;
+  if (place === "hanging") return GIVE_UP_PARISON;
+  return cycle.indexOf(step) <= cycle.indexOf("open") ? GIVE_UP_PART : GIVE_UP_SHOT;
 }
 
 /** What a step that is broken off would have given, others still wait for. */
 function givingUp({ steps }: ProcessSpec, station: StationSpec): readonly StepSpec[] {
   const givesOf = (name: string): readonly GiveSpec[] => steps.find((step) => step.name === name)?.gives ?? [];
+  const clock = steps.find(({ name }) => name === LOOK_AT_CLOCK);
   return [
     { name: GIVE_UP_DROP, gives: givesOf("drop"), counts: { [lostDropsOf(station.name)]: 1 }, next: GIVE_UP_PARISON },
-    { name: GIVE_UP_PARISON, gives: givesOf("close") },
+    { name: GIVE_UP_PARISON, gives: givesOf("close").filter(({ place }) => !isMoldClock(place)), next: GIVE_UP_SHOT },
+    { name: GIVE_UP_PART, gives: givesOf("open") },
+    ...(clock ? [forgetClock(clock)] : []),
     { name: GIVE_UP_SHOT, counts: { [lostShotsOf(station.name)]: 1 } },
   ];
+}
+
+/** A shot that was overdue is lost with its mark, which would else fall on the next one. */
+function forgetClock({ needs, patience }: StepSpec): StepSpec {
+  return {
+    name: "forget the mold clock",
+    ...(needs ? { needs } : {}),
+    ...(patience ? { patience: { ...patience, leaveFor: GIVE_UP_SHOT } } : {}),
+    stoppedBy: [],
+  };
 }
 
 function clearing(

@@ -101,6 +101,8 @@ export interface ScaleSpec {
   readonly resource?: string;
   /** Keeps the number and judges nothing. */
   readonly keeps?: true;
+  /** Judges the number alone, without what is kept. */
+  readonly alone?: true;
   /** Where the sum leaves these limits, the process leaves for another step. */
   readonly below?: { readonly limit: number; readonly next: string };
   readonly above?: { readonly limit: number; readonly next: string };

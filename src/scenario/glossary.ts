@@ -5,6 +5,7 @@ import { byName, listOf, mapping, optional, required, section } from "./key.ts";
 import { laterKeys } from "./laterKeys.ts";
 import { leaf, refused, wrongType, type Leaf } from "./leaf.ts";
 import { text } from "./plainLeaf.ts";
+import { qualityKeys } from "./qualityKeys.ts";
 import { product } from "./productKeys.ts";
 import { crew, run } from "./runKeys.ts";
 import { stations } from "./stationKeys.ts";
@@ -48,6 +49,7 @@ export const glossary = mapping(
     crew: section(crew, "People."),
     run: section(run, "How long and how often the cell is run."),
     stops: optional(stops, "Machine stops."),
+    ...qualityKeys,
     ...laterKeys,
   },
   "delivery: …, stations: …",

@@ -63,6 +63,8 @@ export const issueCodes = {
   "extra-after": "an extra step follows a step that is not there",
   "extra-twice": "two extra steps of a station have one name",
   "flash-assumed": "flash is not stated though rates are used; none is assumed",
+  "limits-miss-mean": "the mean mass of a part is outside the limits of a good one",
+  "mass-unjudged": "limits of mass without a spread, or a spread without limits",
   "next-unknown": "`shotFor: next` needs a rotation that is fixed",
   "operator-missing": "an operator is to take parts out, but there is none",
   "order-incomplete": "the order leaves out a station",

@@ -82,19 +82,6 @@ export const laterKeys = {
     byName(server, "a mapping of servers by name"),
     "What parts pass after the mold, in this order. Not built yet.",
   ),
-  quality: optional(
-    mapping(
-      {
-        lightest: optional(mass(), "Least mass of a good part."),
-        heaviest: optional(mass(), "Most mass of a good part."),
-        shotSpread: optional(share, "Relative standard deviation of mass between shots."),
-        cavitySpread: optional(share, "Relative standard deviation of mass between cavities of a manifold."),
-        rejects: optional(share, "Base share of rejects."),
-      },
-      "{ lightest: 41 g, heaviest: 44 g }",
-    ),
-    "What makes a part good. Not built yet.",
-  ),
   costs: optional(
     mapping(
       {
@@ -113,6 +100,4 @@ export const laterKeys = {
     mapping({ limit: required(share, "Largest share of regrind in the feed.") }, "{ limit: 30 % }"),
     "Regrind. Not built yet.",
   ),
-  maxInMold: optional(quantity("time"), "Longest time in a closed mold before a part is a reject. Not built yet."),
-  maxHang: optional(quantity("time"), "Longest hang of a parison before its shot is scrapped. Not built yet."),
 };

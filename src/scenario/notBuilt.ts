@@ -29,11 +29,8 @@ export const notBuilt: readonly LaterPart[] = [
   { path: "startUp", instead: "Delete the key; `run.start: cold` begins with an empty screw." },
   { path: "changes", instead: "Delete the key." },
   { path: "takeaway", instead: "Delete the key." },
-  { path: "quality", instead: "Delete the key." },
   { path: "costs", instead: "Delete the key." },
   { path: "regrind", instead: "Delete the key." },
-  { path: "maxInMold", instead: "Delete the key." },
-  { path: "maxHang", instead: "Delete the key." },
 ];
 
 export function findNotBuilt(content: unknown): readonly Finding[] {

@@ -2,6 +2,7 @@
 import type { Finding, Path } from "./finding.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
+import { resolveQuality } from "./resolveQuality.ts";
 import { resolveStops } from "./resolveStops.ts";
 import { checkZeroCycle, isComplete, resolveStation } from "./resolveStations.ts";
 import { settled, type Resolution, type ScenarioDraft } from "./resolution.ts";
@@ -35,6 +36,7 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   if (isReciprocating(resolution)) checkDelivery(listed, resolution);
   if (valve !== undefined) checkZeroCycle(resolved, listed, valve, resolution);
   adviseOn(resolved, resolution);
+  const judged = resolveQuality(products, listed, resolution);
   const stations = resolved.filter((station) => station !== undefined);
   const parts = {
     name,
@@ -48,7 +50,7 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   };
   if (!isComplete(parts)) return { findings };
   const { stops, ...always } = parts;
-  return { scenario: stops.length === 0 ? always : { ...always, stops }, findings };
+  return { scenario: { ...always, ...(stops.length === 0 ? {} : { stops }), ...judged }, findings };
 }
 
 function inOrder(stations: readonly StationSpec[], order: readonly string[]): readonly StationSpec[] {

@@ -128,6 +128,18 @@ export interface StopSpec {
   readonly step: "finish" | "hold" | "scrap";
 }
 
+/** What makes a part good. */
+export interface QualitySpec {
+  /** Limits of the mass of a good part, kg. */
+  readonly lightest?: number;
+  readonly heaviest?: number;
+  /** Relative standard deviations of mass: from shot to shot, alike in all cavities, and between the cavities of a shot. */
+  readonly shotSpread: number;
+  readonly cavitySpread: number;
+  /** Share of parts that are rejects whatever their mass. */
+  readonly rejects: number;
+}
+
 export interface RunSpec {
   /** Simulated time of one replication, seconds; the warm-up comes before it is counted and lies inside it. */
   readonly length: number;
@@ -153,6 +165,12 @@ export interface Scenario {
   readonly stations: readonly StationSpec[];
   /** Absent where nothing ever stops. */
   readonly stops?: readonly StopSpec[];
+  /** Absent where every part is good. */
+  readonly quality?: QualitySpec;
+  /** Seconds from the closed mold to the open one beyond which the parts are rejects. */
+  readonly maxInMold?: number;
+  /** Seconds that a hanging parison may wait for the end of a stop. */
+  readonly maxHang?: number;
   /** Operators who remove parts; 0 when every removal is by machine. */
   readonly operators: number;
   readonly run: RunSpec;

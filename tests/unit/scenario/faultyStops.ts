@@ -64,3 +64,23 @@ export const faultyStops: readonly FaultySpec[] = [
     shape: false,
   },
 ];
+
+export const faultyQuality: readonly FaultySpec[] = [
+  {
+    name: "limits on both sides of which the mean lies outside",
+    edits: [[crew, `${crew}\nquality: { lightest: ¦43 g, heaviest: ¦41 g, shotSpread: 1 % }`]],
+    found: [
+      { code: "limits-miss-mean", path: "quality.lightest", says: "42 g, is below", remedy: "Lower" },
+      { code: "limits-miss-mean", path: "quality.heaviest", says: "42 g, is above", remedy: "Raise" },
+    ],
+    shape: false,
+  },
+  {
+    name: "limits without a spread",
+    edits: [[crew, `${crew}\n¦quality: { lightest: 41 g }`]],
+    found: [
+      { code: "mass-unjudged", path: "quality", says: "every part has the mean", remedy: "Add it", severity: "hint" },
+    ],
+    shape: false,
+  },
+];
