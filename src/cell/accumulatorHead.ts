@@ -91,7 +91,11 @@ function head(scenario: Scenario, station: StationSpec, number: number): Process
           { resource: PLASTICATOR, state: "recharging" },
           { resource: ramName, state: "filling" },
         ],
-        time: { laws: [massLaw(station.recharge, shotMass(station))], resource: PLASTICATOR },
+        // The laws of all heads, so that the screw's n-th recharge has the n-th number whichever head it fills.
+        time: {
+          laws: scenario.stations.map((each) => massLaw(each.recharge, shotMass(each))),
+          resource: PLASTICATOR,
+        },
         stoppedBy: [PLASTICATOR],
         gives: [{ place: fullOf(station) }, { place: "screw" }],
         counts: { [rechargesCounter]: 1 },

@@ -113,6 +113,7 @@ function partRecharge(recharge: TimeOrRate, shot: number, rest: number): readonl
 const ofTicks = (ticks: number): TimeLaw => ({ law: { kind: "fixed", value: ticks }, factor: 1 / TICKS_PER_SECOND });
 
 function partOf(recharge: TimeOrRate, shot: number, part: number): TimeLaw {
+  if (part === 0) return ofTicks(0);
   return recharge.by === "time" ? { law: recharge.time, factor: part / shot } : massLaw(recharge, part);
 }
 
