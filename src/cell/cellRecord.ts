@@ -64,6 +64,8 @@ export interface CellRecord {
   readonly chain: readonly ChainShare[];
   /** In the order in which they began; one that began before the observation is left out. */
   readonly stops: readonly StopRecord[];
+  /** Melt between a full parison and its mold's close, milligrams; absent where the screw can stop. */
+  readonly excessMilligrams?: number;
   /** Present where nothing could happen any more before the end. */
   readonly standstill?: Standstill;
 }

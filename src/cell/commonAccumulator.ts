@@ -17,7 +17,7 @@ export const BEYOND = "fill beyond the shot";
  */
 export function commonAccumulator(scenario: Scenario): MeltDelivery {
   return {
-    resources: [plasticatorResource(scenario), ramResource(scenario), valveResource(scenario)],
+    resources: [plasticatorResource(scenario), ramResource(), valveResource(scenario)],
     places: places(scenario),
     processes: [plasticator(scenario), valve(scenario)],
     stationStates: () => [
@@ -34,7 +34,7 @@ function plasticatorResource({ run }: Scenario): ResourceSpec {
   return { name: PLASTICATOR, states: run.start === "running" ? [holding, recharging] : [recharging, holding] };
 }
 
-function ramResource(_: Scenario): ResourceSpec {
+function ramResource(): ResourceSpec {
   return { name: RAM, states: [waiting("waiting for the valve"), working("delivering")] };
 }
 

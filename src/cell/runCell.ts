@@ -2,6 +2,8 @@
 import type { EventLog } from "#engine/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { extrusionRate } from "./continuousExtrusion.ts";
 import type { CellPlan } from "./planCell.ts";
 import type { CellRecord, ChainShare, StateTime, StopRecord } from "./cellRecord.ts";
 import { lostDropsOf, lostShotsOf, partsOf, rejectsOf, shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
@@ -73,8 +75,15 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       stations.map((station) => station.shots),
     ),
     stops: stopRecords(plan, simulation),
+    ...excess(scenario, stateTimes),
     ...(standstill ? { standstill } : {}),
   };
+}
+
+function excess(scenario: Scenario, stateTimes: readonly StateTime[]): { readonly excessMilligrams?: number } {
+  if (scenario.delivery.kind !== "continuous") return {};
+  const tail = stateTimes.find(({ state }) => state === "extruding to regrind");
+  return { excessMilligrams: Math.round((tail?.ticks ?? 0) * extrusionRate(scenario)) };
 }
 
 /** Stops of one resource come one after another: the n-th end belongs to the n-th begin. */
