@@ -6,6 +6,7 @@ import { missingRows, processWindow } from "#physics/processWindow.ts";
 import { rigidVinyl } from "#physics/rigidVinyl.ts";
 import type { WindowInput } from "#physics/windowInput.ts";
 import type { WindowRow } from "#physics/windowRule.ts";
+import { bottle, bottleWithoutPinchLoad } from "./inventedBottle.ts";
 
 const outside = (input: WindowInput) =>
   processWindow(input)
@@ -75,54 +76,17 @@ test("a large part is limited by sag", () => {
 });
 
 describe("the window", () => {
-  const pinchless: WindowInput = {
-    material,
-    "product.partMass": 0.042,
-    "product.flash": 0.0126,
-    "product.wall.mean": 0.9e-3,
-    "product.wall.thickest": 1.3e-3,
-    "product.volume": 0.8e-3,
-    "product.projectedArea": 0.018,
-    "product.length": 0.22,
-    "product.diameter": 0.08,
-    "product.parisonLength": 0.26,
-    "product.pinchLength": 0.06,
-    "product.die.diameter": 0.03,
-    "product.die.mandrel": 0.027,
-    "product.thicknessSwell": 1.4,
-    "product.sagLimit": 0.1,
-    "product.blowPressure": 6e5,
-    "product.ventTo": 1e4,
-    "product.airConductance": 5e-8,
-    "product.airSupply": 7.5e5,
-    "station.cavities": 2,
-    "station.moldContact": 1000,
-    "station.clampForce": 6e4,
-    "station.steps.drop": 1.2,
-    "station.steps.close": 0.6,
-    "station.steps.blow": 0.5,
-    "station.steps.cool": 12,
-    "station.steps.vent": 0.5,
-    "station.steps.open": 0.6,
-    "station.steps.remove": 0.8,
-    "delivery.plasticatingRate": 80 / 3600,
-    "delivery.shotCapacity": 0.4,
-    "delivery.screwDiameter": 0.0635,
-    "delivery.drivePower": 15_000,
-    "delivery.holdUp": 1.2,
-    "delivery.throughput": 60 / 3600,
-  };
-  const full: WindowInput = { ...pinchless, "product.pinchLoad": 1e5 };
-
   test("has every row when everything is given, and names what is missing when nothing is", () => {
-    expect(missingRows(full)).toEqual([]);
+    expect(missingRows(bottle)).toEqual([]);
     expect(processWindow({ material })).toEqual([]);
-    expect(missingRows({ material })).toHaveLength(processWindow(full).length);
-    expect(missingRows(pinchless)).toEqual([{ quantity: "clamp force, without margin", keys: ["product.pinchLoad"] }]);
+    expect(missingRows({ material })).toHaveLength(processWindow(bottle).length);
+    expect(missingRows(bottleWithoutPinchLoad)).toEqual([
+      { quantity: "clamp force, without margin", keys: ["product.pinchLoad"] },
+    ]);
   });
 
   test("has finite values, a source in every row, a remedy wherever it is left, and no two rows of one name", () => {
-    const rows = processWindow(full);
+    const rows = processWindow(bottle);
     expect(new Set(rows.map(({ quantity }) => quantity)).size).toBe(rows.length);
     for (const row of rows) {
       expect(Number.isFinite(row.value), row.quantity).toBe(true);
@@ -134,17 +98,17 @@ describe("the window", () => {
   test("warns of melt fracture by stress and by drop time alike, never as an error", () => {
     // both say the same: the wall stress passes 0.2 MPa just where the drop is shorter than its lower limit
     for (const drop of [0.5, 1.2, 5, 20, 40, 60]) {
-      const input = { ...full, "station.steps.drop": drop, "product.sagLimit": 5 };
+      const input = { ...bottle, "station.steps.drop": drop, "product.sagLimit": 5 };
       const stress = rowOf(input, "shear stress at the die wall").verdict;
       const time = rowOf(input, "drop time between melt fracture and sag").verdict;
       expect(stress === "above", `${drop} s`).toBe(time === "below");
     }
-    expect(rowOf(full, "shear stress at the die wall").verdict).toBe("above");
+    expect(rowOf(bottle, "shear stress at the die wall").verdict).toBe("above");
   });
 
   test("calls a drop too slow just where the parison then sags beyond its limit", () => {
     // a die that never tears the melt, so that only the sag counts
-    const wide = { ...full, "product.die.mandrel": 0.02 };
+    const wide = { ...bottle, "product.die.mandrel": 0.02 };
     for (const drop of [2, 10, 20, 40, 60, 90]) {
       const input = { ...wide, "station.steps.drop": drop };
       const sag = rowOf(input, "sag of the parison by the closed mold").verdict;
@@ -156,15 +120,15 @@ describe("the window", () => {
   });
 
   test("uses what the user gave in place of the material's middle", () => {
-    const hotter = { ...full, "product.moldTemperature": 40 };
+    const hotter = { ...bottle, "product.moldTemperature": 40 };
     const quantity = "cooling time of the thickest place to its inside face";
-    expect(rowOf(hotter, quantity).value).toBeGreaterThan(rowOf(full, quantity).value);
+    expect(rowOf(hotter, quantity).value).toBeGreaterThan(rowOf(bottle, quantity).value);
   });
 
   test("meets a limit exactly without complaint", () => {
-    const brim = { ...full, "delivery.shotCapacity": 0.1092 };
+    const brim = { ...bottle, "delivery.shotCapacity": 0.1092 };
     expect(rowOf(brim, "shot mass").verdict).toBe("inside");
-    expect(rowOf({ ...full, "delivery.shotCapacity": 0.109 }, "shot mass").verdict).toBe("above");
+    expect(rowOf({ ...bottle, "delivery.shotCapacity": 0.109 }, "shot mass").verdict).toBe("above");
   });
 });
 
