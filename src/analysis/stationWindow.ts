@@ -59,7 +59,7 @@ function inputOf(scenario: Scenario, station: StationSpec, throughput: number): 
 
 /** What the window is worked out from, with the mean time of each step; undefined where no material is named. */
 export function stepInput(
-  { process, extra }: Pick<StationSpec, "process" | "extra">,
+  { process, extra, estimated }: Pick<StationSpec, "process" | "extra" | "estimated">,
   mean: (step: string) => number,
   throughput: number,
 ): WindowInput | undefined {
@@ -69,9 +69,13 @@ export function stepInput(
   return {
     material: process.material,
     ...process.values,
+    deliveryKind: process.deliveryKind,
+    ...(process.coolingTo === undefined ? {} : { coolingTo: process.coolingTo }),
+    ...(estimated === undefined ? {} : { estimated }),
     "station.steps.drop": mean("drop"),
     // The parison hangs from the drop until the mold has closed.
-    "station.steps.close": own("drop") + mean("close"),
+    "station.hang": own("drop") + mean("close"),
+    "station.steps.close": mean("close"),
     "station.steps.blow": mean("blow"),
     // The wall lies against the mold until the vent.
     "station.steps.cool": own("blow") + mean("cool") + own("cool"),

@@ -32,7 +32,7 @@ export function resolveStation(
 }
 
 function assemble(
-  { name, draft }: ListedStation,
+  { name, draft, path }: ListedStation,
   product: string | undefined,
   masses: ProductMasses | undefined,
   resolution: Resolution,
@@ -56,8 +56,8 @@ function assemble(
     remove: removal(draft),
     extra: extraSteps(draft),
   };
-  const estimates = (["blow", "cool", "vent"] as const).filter((step) => steps?.[step] === "estimate");
-  return isComplete(spec) ? { ...spec, ...(estimates.length === 0 ? {} : { estimates }) } : undefined;
+  const open = (["blow", "cool", "vent"] as const).filter((step) => steps?.[step] === "estimate");
+  return isComplete(spec) ? { ...spec, ...(open.length === 0 ? {} : { estimates: { steps: open, path } }) } : undefined;
 }
 
 /** A time that is to be estimated stands as 0 until it is known. */

@@ -38,6 +38,12 @@ export const bottleWithoutPinchLoad = {
   "delivery.screwDiameter": 0.0635,
   "delivery.drivePower": 15_000,
   "delivery.holdUp": 1.2,
+  "delivery.screw.channelDepth": 0.0045,
+  "delivery.screw.helixAngle": 17.66,
+  "delivery.screw.meteringLength": 0.4,
+  "delivery.screw.speed": 1.5,
+  "delivery.screw.backPressure": 100e5,
+  "delivery.screw.viscosity": 800,
   "delivery.throughput": 60 / 3600,
 } as const satisfies WindowInput;
 
