@@ -1,7 +1,7 @@
 // Melt from a reciprocating screw: it recharges against a closed valve, the valve shifts, the screw drops a parison, the valve shifts back.
 import type { NeedSpec, PlaceSpec, ProcessSpec, ResourceSpec, StepSpec, TimeLaw } from "#engine/stepTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
-import { PLASTICATOR, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
+import { dropsOf, PLASTICATOR, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
 import { shotMass } from "./shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "./tableWords.ts";
@@ -118,6 +118,8 @@ function shiftToPort(scenario: Scenario, station: StationSpec): StepSpec {
       { resource: PLASTICATOR, state: "valve shifting" },
     ],
     time: { ...fixed(scenario.valve.shift), resource: VALVE },
+    // The drop begins at once, as it needs nothing more.
+    counts: { [dropsOf(station.name)]: 1 },
   };
 }
 

@@ -5,6 +5,7 @@ import { Simulation } from "#engine/simulation.ts";
 import type { CellPlan } from "./planCell.ts";
 import type { CellRecord, ChainShare, StateTime } from "./cellRecord.ts";
 import { partsOf, shotsOf } from "./cycleNames.ts";
+import { ParisonWatch, watchedMarks } from "./parisonWatch.ts";
 import { settledWarmup } from "./settledWarmup.ts";
 import { shotMass } from "./shotMass.ts";
 
@@ -15,6 +16,8 @@ export interface RunOptions {
   readonly log?: EventLog;
   /** Keeps the tick of every shot; true if not given. A year has five million. */
   readonly keepsShots?: boolean;
+  /** Keeps a sample of how long parisons drop, hang and are hot; false if not given. */
+  readonly watchesParisons?: boolean;
 }
 
 /** The same scenario, seed and replication always give the same record. */
@@ -23,6 +26,8 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const warmup = options.warmup ?? settledWarmup(scenario);
   const from = Math.round(warmup * TICKS_PER_SECOND);
   const until = Math.round(scenario.run.length * TICKS_PER_SECOND);
+  const keepsShots = options.keepsShots ?? true;
+  const watched = options.watchesParisons === true ? watchedMarks(plan) : [];
   const simulation = new Simulation(
     program,
     {
@@ -31,13 +36,16 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       isActive: plan.isActive,
       ...(options.log ? { log: options.log } : {}),
     },
-    (options.keepsShots ?? true) ? plan.marked : [],
+    [...(keepsShots ? plan.marked : []), ...watched],
   );
+  const watch = watched.length > 0 ? new ParisonWatch(simulation, plan) : undefined;
+  const runOn = (tick: number): void => (watch ? watch.runUntil(tick, keepsShots) : simulation.runUntil(tick));
   if (from > 0) {
-    simulation.runUntil(from);
+    runOn(from);
     simulation.restartObservation();
   }
-  simulation.runUntil(until);
+  watch?.restartObservation();
+  runOn(until);
   simulation.settle();
   const counts = new Map(program.counters.map((name, i) => [name, simulation.counts[i]!]));
   const stations = scenario.stations.map((station) => ({
@@ -65,6 +73,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       simulation,
       stations.map((station) => station.shots),
     ),
+    parisons: watch?.records() ?? [],
     ...(standstill ? { standstill } : {}),
   };
 }

@@ -21,6 +21,7 @@ function valuesOf(stations: readonly StationRecord[]) {
     stateTimes: [],
     longestActive: [],
     chain: [],
+    parisons: [],
   };
   const rows = measuresOf(record);
   return (resource: string, measure: string) =>
