@@ -1,7 +1,6 @@
 // The glossary of a scenario once it has been read: every default filled in, every quantity in SI, nothing left to interpret.
 import type { Distribution } from "#engine/distribution.ts";
 import type { Material } from "#physics/material.ts";
-import type { CoolingCriterion, DeliveryKind } from "#physics/windowInput.ts";
 import type { Path } from "./finding.ts";
 
 /**
@@ -60,9 +59,9 @@ export interface ProcessValues {
 export interface ProcessSpec {
   readonly material: Material;
   readonly values: ProcessValues;
-  readonly deliveryKind: DeliveryKind;
+  readonly deliveryKind: "reciprocating-screw" | "accumulator-head" | "continuous";
   /** The inside face where absent. */
-  readonly coolingTo?: CoolingCriterion;
+  readonly coolingTo?: "inside face" | "mean";
 }
 
 /** The steps of a station's cycle that always exist, in their order. */
