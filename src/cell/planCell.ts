@@ -5,7 +5,7 @@ import type { StepTable } from "#engine/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { shotsOf } from "./cycleNames.ts";
 import { isActiveState } from "./isActiveState.ts";
-import { reciprocatingScrewTable } from "./reciprocatingScrew.ts";
+import { cycleTable } from "./cycleTable.ts";
 
 export interface CellPlan {
   readonly scenario: Scenario;
@@ -28,7 +28,7 @@ export interface StepScale {
 export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
   const isOpen = scenario.stations.some((station) => station.estimates !== undefined);
   invariant(!isOpen, "estimated times are settled before a cell is planned", { scenario: scenario.name });
-  const table = reciprocatingScrewTable(scenario);
+  const table = cycleTable(scenario);
   const program = compileTable(scale ? scaleStep(table, scale) : table);
   const stationProcess = scenario.stations.map((station) =>
     table.processes.findIndex((process) => process.name === station.name),

@@ -1,49 +1,24 @@
-// The cycle table of a cell with a reciprocating screw: what the screw, the valve, each station and each operator do, as data.
-import type {
-  NeedSpec,
-  PlaceSpec,
-  ProcessSpec,
-  ResourceSpec,
-  ServingRule,
-  StateSpec,
-  StepSpec,
-  StepTable,
-  TimeLaw,
-} from "#engine/stepTable.ts";
-import type { Distribution } from "#engine/distribution.ts";
-import type { DispatchRule, Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
-import { operatorNames, partsOf, PLASTICATOR, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
+// Melt from a reciprocating screw: it recharges against a closed valve, the valve shifts, the screw drops a parison, the valve shifts back.
+import type { NeedSpec, PlaceSpec, ProcessSpec, ResourceSpec, StepSpec, TimeLaw } from "#engine/stepTable.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import { PLASTICATOR, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
+import type { MeltDelivery } from "./meltDelivery.ts";
 import { shotMass } from "./shotMass.ts";
+import { fixed, massLaw, rank, servingRule, waiting, working } from "./tableWords.ts";
 
-/** Which completion binds a start when several are latest at once: plasticator, valve, crew, the own step, then the others. */
-const rank = { plasticator: 0, valve: 1, crew: 2, station: 4 } as const;
-
-const servingRule: Readonly<Record<DispatchRule, ServingRule>> = {
-  "first-ready": "first-come",
-  "longest-waiting": "longest-since-served",
-  alternate: "rotation",
-  priority: "priority",
-};
-
-const working = (name: string): StateSpec => ({ name, kind: "working" });
-const waiting = (name: string): StateSpec => ({ name, kind: "waiting" });
-const fixed = (law: Distribution): { readonly laws: readonly TimeLaw[] } => ({ laws: [{ law }] });
-
-/** Units: seconds and milligrams. The order of processes is the order of ties: plasticator, valve, stations. */
-export function reciprocatingScrewTable(scenario: Scenario): StepTable {
+/** The order of ties: plasticator, valve. */
+export function reciprocatingScrew(scenario: Scenario): MeltDelivery {
+  const isWatched = scenario.delivery.rechargeStarts === "mold-closed";
   return {
-    resources: [
-      plasticatorResource(scenario),
-      valveResource(scenario),
-      ...scenario.stations.map(stationResource),
-      ...operatorNames(scenario.operators).map((name) => ({ name, states: [waiting("free"), working("removing")] })),
-    ],
+    resources: [plasticatorResource(scenario), valveResource(scenario)],
     places: places(scenario),
-    processes: [
-      plasticator(scenario),
-      valve(scenario),
-      ...scenario.stations.map((station, k) => stationCycle(scenario, station, k)),
+    processes: [plasticator(scenario), valve(scenario)],
+    stationStates: () => [
+      ...["awaiting melt", "awaiting turn", "awaiting valve"].map(waiting),
+      ...["valve shifting to it", "parison drop"].map(working),
     ],
+    parison: (station) => [shiftToPort(scenario, station), drop(station)],
+    closeGives: isWatched ? [{ place: "mold closed" }] : [],
   };
 }
 
@@ -65,29 +40,10 @@ function valveResource({ stations }: Scenario): ResourceSpec {
   };
 }
 
-function stationResource(station: StationSpec): ResourceSpec {
-  const awaitsOperator = station.remove.by === "operator" ? [waiting("awaiting removal")] : [];
-  return {
-    name: station.name,
-    states: [
-      waiting("awaiting melt"),
-      waiting("awaiting turn"),
-      waiting("awaiting valve"),
-      ...["valve shifting to it", "parison drop", "closing", "blowing", "cooling", "venting", "opening", "removal"].map(
-        working,
-      ),
-      ...awaitsOperator,
-      ...station.extra.map((step) => working(step.name)),
-    ],
-  };
-}
-
 function places(scenario: Scenario): PlaceSpec[] {
   const isRunning = scenario.run.start === "running";
   const firstCharge = { tokens: isRunning ? 0 : 1, cargo: scenario.stations.length };
   return [
-    // Places are served in this order: a removal that takes no time makes its station ready within the instant.
-    { name: "operators", tokens: scenario.operators, cargo: "numbered", rank: rank.crew },
     {
       name: "full shot",
       tokens: isRunning ? 1 : 0,
@@ -129,11 +85,6 @@ function rechargeLaws({ stations, delivery }: Scenario): TimeLaw[] {
   return [...next, delivery.shotFor === "next" ? laws[0]! : largest];
 }
 
-/** A measured time as it is; a rate as the time that this mass takes at it. */
-function massLaw(measured: TimeOrRate, milligrams: number): TimeLaw {
-  return measured.by === "time" ? { law: measured.time } : { law: measured.rate, amount: milligrams };
-}
-
 function valve(scenario: Scenario): ProcessSpec {
   return {
     name: VALVE,
@@ -152,39 +103,6 @@ function valve(scenario: Scenario): ProcessSpec {
       { name: "neutral", shows: [{ resource: VALVE, state: "neutral" }] },
     ],
   };
-}
-
-function stationCycle(scenario: Scenario, station: StationSpec, number: number): ProcessSpec {
-  const timed = (name: string, state: string, law: Distribution): StepSpec => ({
-    name,
-    shows: [{ resource: station.name, state }],
-    time: fixed(law),
-  });
-  const isWatched = scenario.delivery.rechargeStarts === "mold-closed";
-  const steps: StepSpec[] = [
-    shiftToPort(scenario, station),
-    drop(station),
-    { ...timed("close", "closing", station.close), ...(isWatched ? { gives: [{ place: "mold closed" }] } : {}) },
-    timed("blow", "blowing", station.blow),
-    timed("cool", "cooling", station.cool),
-    timed("vent", "venting", station.vent),
-    timed("open", "opening", station.open),
-    ...removal(station),
-  ];
-  for (const extra of station.extra) {
-    const after = station.remove.by === "operator" && extra.after === "remove" ? "let go" : extra.after;
-    let place = steps.findIndex((step) => step.name === after) + 1;
-    // Steps of one's own after the same step come in the order in which they are listed, each with those that follow it.
-    while (place < steps.length && followsOn(station.extra, steps[place]!.name, extra.after)) place++;
-    steps.splice(place, 0, timed(extra.name, extra.name, extra.time));
-  }
-  return { name: station.name, resource: station.name, cargo: number, priority: station.priority, steps };
-}
-
-/** True for a step of one's own that comes after the named step, directly or by way of others of one's own. */
-function followsOn(extra: StationSpec["extra"], step: string, after: string): boolean {
-  const own = extra.find((each) => each.name === step);
-  return own !== undefined && (own.after === after || followsOn(extra, own.after, after));
 }
 
 function shiftToPort(scenario: Scenario, station: StationSpec): StepSpec {
@@ -215,28 +133,4 @@ function drop(station: StationSpec): StepSpec {
     gives: [{ place: "valve to be shifted back" }],
     counts: { [shotsOf(station.name)]: 1 },
   };
-}
-
-/** By machine a time; by an operator the same time with one operator held. */
-function removal(station: StationSpec): StepSpec[] {
-  const showsRemoval = { resource: station.name, state: "removal" };
-  const removing: StepSpec = {
-    name: "remove",
-    shows: [showsRemoval],
-    time: fixed(station.remove.time),
-    counts: { [partsOf(station.name)]: station.cavities },
-  };
-  if (station.remove.by === "machine") return [removing];
-  return [
-    {
-      ...removing,
-      needs: [{ place: "operators", meanwhile: "awaiting removal", takes: "hand" }],
-      shows: [showsRemoval, { resource: "operator 1", by: "hand", state: "removing" }],
-    },
-    {
-      name: "let go",
-      shows: [{ resource: "operator 1", by: "hand", state: "free" }],
-      gives: [{ place: "operators", carries: "hand" }],
-    },
-  ];
 }

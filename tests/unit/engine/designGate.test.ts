@@ -1,7 +1,7 @@
 // What the language of step tables must be able to say, each with a timeline worked out by hand from the cell's contract [C].
 import * as fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { reciprocatingScrewTable } from "#cell/reciprocatingScrew.ts";
+import { cycleTable } from "#cell/cycleTable.ts";
 import type { Distribution } from "#engine/distribution.ts";
 import type { StepTable, StopRule } from "#engine/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -68,7 +68,7 @@ describe("the reciprocating screw, whose table is the cell's own", () => {
   it("shifts, drops, and recharges while the mold closes, cools and opens", () => {
     // Shift 0-1, drop 1-3, valve back 3-4, recharge 4-9 while the mold is shut 3-17 (close 2, blow 1, cool 8, vent 1, open 2)
     // and the part leaves 17-18; the screw holds its shot from 9 to 18.
-    const run = runTable(reciprocatingScrewTable(oneStation), 19);
+    const run = runTable(cycleTable(oneStation), 19);
     expect(run.statesOf("plasticator")).toEqual([
       "0 valve shifting",
       "1 delivering",

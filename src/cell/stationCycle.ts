@@ -1,0 +1,76 @@
+// What a station does with its parison, whichever way the melt came: close, blow, cool, vent, open, removal, and steps of one's own.
+import type { ProcessSpec, ResourceSpec, StepSpec } from "#engine/stepTable.ts";
+import type { Distribution } from "#engine/distribution.ts";
+import type { StationSpec } from "#scenario/scenario.ts";
+import { partsOf } from "./cycleNames.ts";
+import type { MeltDelivery } from "./meltDelivery.ts";
+import { fixed, waiting, working } from "./tableWords.ts";
+
+export function stationResource(station: StationSpec, delivery: MeltDelivery): ResourceSpec {
+  const awaitsOperator = station.remove.by === "operator" ? [waiting("awaiting removal")] : [];
+  return {
+    name: station.name,
+    states: [
+      ...delivery.stationStates(station),
+      ...["closing", "blowing", "cooling", "venting", "opening", "removal"].map(working),
+      ...awaitsOperator,
+      ...station.extra.map((step) => working(step.name)),
+    ],
+  };
+}
+
+export function stationCycle(delivery: MeltDelivery, station: StationSpec, number: number): ProcessSpec {
+  const timed = (name: string, state: string, law: Distribution): StepSpec => ({
+    name,
+    shows: [{ resource: station.name, state }],
+    time: fixed(law),
+  });
+  const { closeGives = [] } = delivery;
+  const steps: StepSpec[] = [
+    ...delivery.parison(station, number),
+    { ...timed("close", "closing", station.close), ...(closeGives.length > 0 ? { gives: closeGives } : {}) },
+    timed("blow", "blowing", station.blow),
+    timed("cool", "cooling", station.cool),
+    timed("vent", "venting", station.vent),
+    timed("open", "opening", station.open),
+    ...removal(station),
+  ];
+  for (const extra of station.extra) {
+    const after = station.remove.by === "operator" && extra.after === "remove" ? "let go" : extra.after;
+    let place = steps.findIndex((step) => step.name === after) + 1;
+    // Steps of one's own after the same step come in the order in which they are listed, each with those that follow it.
+    while (place < steps.length && followsOn(station.extra, steps[place]!.name, extra.after)) place++;
+    steps.splice(place, 0, timed(extra.name, extra.name, extra.time));
+  }
+  return { name: station.name, resource: station.name, cargo: number, priority: station.priority, steps };
+}
+
+/** True for a step of one's own that comes after the named step, directly or by way of others of one's own. */
+function followsOn(extra: StationSpec["extra"], step: string, after: string): boolean {
+  const own = extra.find((each) => each.name === step);
+  return own !== undefined && (own.after === after || followsOn(extra, own.after, after));
+}
+
+/** By machine a time; by an operator the same time with one operator held. */
+function removal(station: StationSpec): StepSpec[] {
+  const showsRemoval = { resource: station.name, state: "removal" };
+  const removing: StepSpec = {
+    name: "remove",
+    shows: [showsRemoval],
+    time: fixed(station.remove.time),
+    counts: { [partsOf(station.name)]: station.cavities },
+  };
+  if (station.remove.by === "machine") return [removing];
+  return [
+    {
+      ...removing,
+      needs: [{ place: "operators", meanwhile: "awaiting removal", takes: "hand" }],
+      shows: [showsRemoval, { resource: "operator 1", by: "hand", state: "removing" }],
+    },
+    {
+      name: "let go",
+      shows: [{ resource: "operator 1", by: "hand", state: "free" }],
+      gives: [{ place: "operators", carries: "hand" }],
+    },
+  ];
+}
