@@ -1,6 +1,6 @@
 // What one replication answers: its measures and shares as small plain rows, whoever ran it and wherever.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
-import type { CellRecord } from "#cell/cellRecord.ts";
+import type { CellRecord, StopRecord } from "#cell/cellRecord.ts";
 import type { StepScale } from "#cell/planCell.ts";
 import { measuresOf, type MeasureValue } from "./measures.ts";
 
@@ -41,6 +41,8 @@ export interface ReplicationAnswer {
   readonly stateShares: readonly StateShare[];
   readonly criticalShares: readonly CriticalShare[];
   readonly longestActive: readonly ActiveShare[];
+  /** Absent where the cell has no stops. */
+  readonly stops?: readonly StopRecord[];
   /** Seconds at which the cell came to rest for ever, and who waited for what; null where it ran to the end. */
   readonly standstill: Standstill | null;
 }
@@ -53,7 +55,7 @@ export interface Standstill {
 
 export function answerOf(task: ReplicationTask, record: CellRecord): ReplicationAnswer {
   const observed = record.untilTick - record.fromTick;
-  const { standstill } = record;
+  const { standstill, stops } = record;
   return {
     task,
     measures: measuresOf(record),
@@ -69,6 +71,7 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
       sole: sole / observed,
       shifting: shifting / observed,
     })),
+    ...(stops ? { stops } : {}),
     standstill: standstill
       ? { kind: standstill.kind, seconds: standstill.tick / TICKS_PER_SECOND, waiting: standstill.waiting }
       : null,

@@ -21,6 +21,20 @@ export interface StateTime {
   readonly ticks: number;
 }
 
+/** What one kind of stop of one resource did within the observed time. */
+export interface StopRecord {
+  readonly resource: string;
+  /** Name of the stop, as the scenario calls it. */
+  readonly stop: string;
+  /** Stops that began within the observed time. */
+  readonly count: number;
+  /** Ticks of the observed time that the resource stood in it. */
+  readonly stoppedTicks: number;
+  /** What its clock ran in the observed time, repairs not counted: ticks, or cycles where it counts those. */
+  readonly clocked: number;
+  readonly clock: "calendar" | "working" | "cycles";
+}
+
 /** Ticks during which a resource's active period was the longest of all: alone, and while it handed over. */
 export interface ActiveTime {
   readonly resource: string;
@@ -49,6 +63,8 @@ export interface CellRecord {
   readonly stateTimes: readonly StateTime[];
   readonly longestActive: readonly ActiveTime[];
   readonly chain: readonly ChainShare[];
+  /** Absent where the cell has no stops. */
+  readonly stops?: readonly StopRecord[];
   /** Present where nothing could happen any more before the end. */
   readonly standstill?: Standstill;
 }

@@ -21,6 +21,7 @@ import { stateChart } from "./stateChart.ts";
 import { bottleneckTable, replicationsTable, throughputTable, timeByStateTable, windowTables } from "./studyTables.ts";
 import type { Table } from "./table.ts";
 import { rowsOfScenario, tableMarkup } from "./tableMarkup.ts";
+import { unitSections } from "./unitSections.ts";
 
 export function studySections({ study, shots }: ReportedScenario, placing: Placing): readonly Section[] {
   return [
@@ -29,6 +30,7 @@ export function studySections({ study, shots }: ReportedScenario, placing: Placi
     circuitsSection(study, placing),
     throughputSection(study, placing),
     cyclesSection(shots.cycles, placing),
+    ...unitSections(study, placing),
     ...windowSections(study, placing),
   ];
 }

@@ -114,20 +114,6 @@ export const laterKeys = {
     ),
     "What makes a part good. Not built yet.",
   ),
-  costs: optional(
-    mapping(
-      {
-        currency: optional(text("EUR"), "Name of the currency."),
-        resin: optional(quantity("costPerMass"), "Virgin resin."),
-        regrindCredit: optional(quantity("costPerMass"), "Credit for surplus regrind."),
-        energy: optional(quantity("costPerEnergy"), "Electricity."),
-        machine: optional(quantity("costPerTime"), "The cell."),
-        operator: optional(quantity("costPerTime"), "One operator."),
-      },
-      "{ resin: 1.40 per kg, machine: 35 per h }",
-    ),
-    "Costs. Not built yet.",
-  ),
   regrind: optional(
     mapping({ limit: required(share, "Largest share of regrind in the feed.") }, "{ limit: 30 % }"),
     "Regrind. Not built yet.",

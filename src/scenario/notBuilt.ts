@@ -31,7 +31,6 @@ export const notBuilt: readonly LaterPart[] = [
   { path: "changes", instead: "Delete the key." },
   { path: "takeaway", instead: "Delete the key." },
   { path: "quality", instead: "Delete the key." },
-  { path: "costs", instead: "Delete the key." },
   { path: "regrind", instead: "Delete the key." },
   { path: "maxInMold", instead: "Delete the key." },
   { path: "maxHang", instead: "Delete the key." },

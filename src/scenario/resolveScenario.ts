@@ -1,4 +1,5 @@
 // From what could be read to a scenario with nothing left to interpret, with all the checks that look across keys.
+import { resolveCosts } from "./resolveCosts.ts";
 import type { Finding, Path } from "./finding.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
@@ -44,7 +45,8 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     stations: stations.length === listed.length ? inOrder(stations, order) : undefined,
     operators: draft.crew?.operators,
   };
-  return isComplete(parts) ? { scenario: parts, findings } : { findings };
+  const costs = resolveCosts(draft.costs);
+  return isComplete(parts) ? { scenario: { ...parts, ...(costs ? { costs } : {}) }, findings } : { findings };
 }
 
 function inOrder(stations: readonly StationSpec[], order: readonly string[]): readonly StationSpec[] {
