@@ -30,8 +30,8 @@ const driveEnergy = "drive energy per mass";
 const freeAir = "free air that the compressor adds for one bottle";
 
 /**
- * Resin is paid for as virgin feed: feed = parts + flash, virgin = feed − regrind used. Where a run tells of no regrind none
- * goes back, so that flash is paid for as resin, and all of it is surplus.
+ * Resin is paid for as virgin feed: virgin = feed − regrind used. Where a run tells of no regrind none goes back, so that flash and
+ * rejects are paid for as resin, and all of them are surplus.
  */
 export const costRules: readonly CostRule[] = [
   {
@@ -42,7 +42,7 @@ export const costRules: readonly CostRule[] = [
   {
     item: "surplus regrind",
     rate: "regrindCredit",
-    amount: (hour) => -(valueOf(hour, "surplus regrind") ?? flash(hour)),
+    amount: (hour) => -(valueOf(hour, "surplus regrind") ?? scrap(hour)),
     isExtra: true,
   },
   {
@@ -83,12 +83,14 @@ function melt(hour: CostedHour): number {
   return valueOf(hour, "melt per hour") ?? 0;
 }
 
-/** kg/h that leave the molds beside the parts. */
-function flash(hour: CostedHour): number {
-  return hour.scenario.stations.reduce(
-    (sum, { name, cavities, flashMass }) => sum + (valueOf(hour, "shots per hour", name) ?? 0) * cavities * flashMass,
-    0,
-  );
+/** kg/h that came out of the molds and did not become good parts: flash, rejects and lost shots. */
+function scrap(hour: CostedHour): number {
+  return hour.scenario.stations.reduce((sum, { name, cavities, partMass, flashMass }) => {
+    const of = (measure: string): number => valueOf(hour, measure, name) ?? 0;
+    const [parts, good] = [of("parts per hour"), of("good parts per hour")];
+    const lost = of("lost shots per hour") * cavities * (partMass + flashMass);
+    return sum + parts * flashMass + (parts - good) * partMass + lost;
+  }, 0);
 }
 
 /** A quantity of each station's process window times a measure of that station; undefined where one of them lacks it. */

@@ -1,4 +1,5 @@
 // The cost of an hour and of a thousand good parts over the replications, item by item, and what would give the items left out.
+import { settledWarmup } from "#cell/settledWarmup.ts";
 import type { CostSpec, Scenario } from "#scenario/scenario.ts";
 import { costRules, valueOf, type CostedHour, type CostRule } from "./cost.ts";
 import { meanInterval, type Interval } from "./interval.ts";
@@ -41,8 +42,9 @@ export function costStudy(
 ): CostStudy | null {
   const { costs } = scenario;
   if (!costs) return null;
+  const seconds = scenario.run.length - settledWarmup(scenario);
   const hours = answers.map((answer): CostedHour => {
-    const planned = cellElements(answer, 1).PBT;
+    const planned = cellElements(answer, seconds).PBT / seconds;
     return { scenario, windows, measures: answer.measures, planned };
   });
   const found = costRules.map((rule) => ({ rule, values: hours.map((hour) => perHour(rule, costs, hour)) }));

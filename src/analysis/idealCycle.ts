@@ -2,6 +2,7 @@
 import { invariant } from "#foundation/invariant.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
+import { undisturbed } from "#cell/undisturbed.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { boundCircuits } from "./boundCircuits.ts";
 import type { IdealCircuit } from "./idealCircuit.ts";
@@ -39,9 +40,10 @@ export interface IdealCycle {
 
 /**
  * Times are the means of the sampled laws, in whole microseconds. The graph comes from running the cycle table itself, so that it
- * cannot disagree with the simulation; the period comes from the graph alone.
+ * cannot disagree with the simulation; the period comes from the graph alone. Nothing stops in it.
  */
-export function idealCycle(scenario: Scenario): IdealCycle {
+export function idealCycle(disturbed: Scenario): IdealCycle {
+  const scenario = undisturbed(disturbed);
   const order = orderedShots(scenario);
   if (!order) return boundCycle(scenario);
   const solved = maxPlus(order.graph);

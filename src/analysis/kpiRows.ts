@@ -1,6 +1,6 @@
 // The indicators of the cell and of each station over the replications, from states, critical path and parts counted.
 import { settledWarmup } from "#cell/settledWarmup.ts";
-import { VALVE } from "#cell/cycleNames.ts";
+import { CLEAR, isRepair, VALVE } from "#cell/cycleNames.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
 import { meanInterval, type Interval } from "./interval.ts";
@@ -63,8 +63,14 @@ function counted({ measures }: Observed, resource: string, measure: string, seco
  */
 export function cellElements({ criticalShares }: Pick<Observed, "criticalShares">, seconds: number): TimeElements {
   return timeElements(
-    criticalShares.map(({ step, share }) => ({ state: step, kind: "working", seconds: share * seconds })),
+    criticalShares.map(({ step, share }) => ({ state: stateOf(step), kind: "working", seconds: share * seconds })),
   );
+}
+
+/** The path names its segments by steps, the rules by states. */
+function stateOf(step: string): string {
+  if (step === CLEAR) return "being cleared";
+  return isRepair(step) ? "repairing" : step;
 }
 
 /** A station's own states: what it waits for screw, valve or crew is lost to it. */

@@ -1,40 +1,45 @@
 // Each kind of stop over the replications: how often, how long, how far apart.
-import type { StopRecord } from "#cell/cellRecord.ts";
-import { TICKS_PER_SECOND } from "#engine/sampler.ts";
+import { settledWarmup } from "#cell/settledWarmup.ts";
+import type { Scenario } from "#scenario/scenario.ts";
 import { meanInterval, type Interval } from "./interval.ts";
-import type { ReplicationAnswer } from "./replicationAnswer.ts";
+import type { ReplicationAnswer, StopCount } from "./replicationAnswer.ts";
 
 export interface StopSummary {
   readonly resource: string;
   readonly stop: string;
-  readonly clock: StopRecord["clock"];
   /** In one replication. */
   readonly count: Interval;
   readonly hours: Interval;
-  /** On the stop's clock from the end of one to the next, hours or cycles, over all replications; null where there was none. */
+  /** Hours out of this stop for each one that began, over all replications; null where there was none. */
   readonly meanBetween: number | null;
-  /** Hours, over all replications; null where there was none. */
+  /** Hours from the beginning of a stop to its end, over all that ended; null where there was none. */
   readonly meanRepair: number | null;
 }
 
-const ticksPerHour = 3600 * TICKS_PER_SECOND;
+const secondsPerHour = 3600;
 
-/** In the order of the records; every replication of a cell has the same stops. */
-export function stopSummaries(answers: readonly Pick<ReplicationAnswer, "stops">[]): readonly StopSummary[] {
-  return (answers[0]?.stops ?? []).map(({ resource, stop, clock }, i) => {
-    const records = answers.flatMap(({ stops }) => stops?.[i] ?? []);
-    const sum = (of: (record: StopRecord) => number): number => records.reduce((total, each) => total + of(each), 0);
-    const stops = sum(({ count }) => count);
-    const unit = clock === "cycles" ? 1 : ticksPerHour;
+/** In the order of the scenario, also those that never came. */
+export function stopSummaries(
+  scenario: Scenario,
+  answers: readonly Pick<ReplicationAnswer, "stops">[],
+): readonly StopSummary[] {
+  const observed = answers.length * (scenario.run.length - settledWarmup(scenario));
+  return (scenario.stops ?? []).map(({ resource, name }) => {
+    const counts = answers.map(({ stops = [] }) =>
+      stops.find((each) => each.resource === resource && each.stop === name),
+    );
+    const values = (of: (count: StopCount) => number): readonly number[] =>
+      counts.map((count) => (count === undefined ? 0 : of(count)));
+    const sum = (of: (count: StopCount) => number): number => values(of).reduce((total, each) => total + each, 0);
+    const [began, ended] = [sum(({ count }) => count), sum((count) => count.ended)];
     return {
       resource,
-      stop,
-      clock,
-      count: meanInterval(records.map(({ count }) => count)),
-      hours: meanInterval(records.map(({ stoppedTicks }) => stoppedTicks / ticksPerHour)),
-      // Pooled: a replication that saw no stop still tells how long its clock ran without one.
-      meanBetween: stops === 0 ? null : sum(({ clocked }) => clocked) / unit / stops,
-      meanRepair: stops === 0 ? null : sum(({ stoppedTicks }) => stoppedTicks) / ticksPerHour / stops,
+      stop: name,
+      count: meanInterval(values(({ count }) => count)),
+      hours: meanInterval(values(({ seconds }) => seconds / secondsPerHour)),
+      // Pooled: a replication that saw no stop still tells how long it ran without one.
+      meanBetween: began === 0 ? null : (observed - sum(({ seconds }) => seconds)) / secondsPerHour / began,
+      meanRepair: ended === 0 ? null : sum(({ endedSeconds }) => endedSeconds) / secondsPerHour / ended,
     };
   });
 }

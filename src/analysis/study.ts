@@ -124,7 +124,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       windows,
       kpis: kpiRows(scenario, answers, ideal),
       costs,
-      stops: stopSummaries(answers),
+      stops: stopSummaries(scenario, answers),
     },
   };
 }

@@ -1,4 +1,5 @@
 // Splits the time of a work unit into the time elements of ISO 22400-2, by one printed mapping from the cell's states.
+import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 
 /** Where a state's time goes; `outside PBT` is no planned time at all. */
 export type StateElement = "APT" | "AUST" | "ADET" | "ADOT" | "outside PBT";
@@ -65,16 +66,25 @@ export function elementOf(state: string, kind: string): StateElement {
   return rule?.element ?? "APT";
 }
 
-/** PBT = APT + AUST + ADET + ADOT, so that no planned second is lost or counted twice. */
+/** PBT = APT + AUST + ADET + ADOT, in whole microseconds, so that no planned time is lost or counted twice. */
 export function timeElements(states: readonly StateSeconds[]): TimeElements {
-  const sum = (element: StateElement): number =>
-    states.reduce(
-      (total, { state, kind, seconds }) => (elementOf(state, kind) === element ? total + seconds : total),
-      0,
-    );
-  const [APT, AUST, ADET, ADOT] = [sum("APT"), sum("AUST"), sum("ADET"), sum("ADOT")];
-  const AUPT = APT + AUST;
-  const AUBT = AUPT + ADET;
-  const PBT = AUBT + ADOT;
-  return { PBT, AUBT, AUPT, APT, AUST, ADET, ADOT, AOET: PBT };
+  const ticks = (element: StateElement): number => {
+    const seconds = states
+      .filter(({ state, kind }) => elementOf(state, kind) === element)
+      .reduce((sum, each) => sum + each.seconds, 0);
+    return Math.round(seconds * TICKS_PER_SECOND);
+  };
+  const [apt, aust, adet, adot] = [ticks("APT"), ticks("AUST"), ticks("ADET"), ticks("ADOT")];
+  const seconds = (sum: number): number => sum / TICKS_PER_SECOND;
+  const PBT = seconds(apt + aust + adet + adot);
+  return {
+    PBT,
+    AUBT: seconds(apt + aust + adet),
+    AUPT: seconds(apt + aust),
+    APT: seconds(apt),
+    AUST: seconds(aust),
+    ADET: seconds(adet),
+    ADOT: seconds(adot),
+    AOET: PBT,
+  };
 }

@@ -7,6 +7,11 @@ export interface StationRecord {
   readonly shots: number;
   readonly parts: number;
   readonly shotMilligrams: number;
+  /** Shots whose drop a stop broke off, not among `shots`; and shots lost at the mold, those included. */
+  readonly lostDrops: number;
+  readonly lostShots: number;
+  /** Parts refused at the mold, for each reason that there may be. */
+  readonly rejects: readonly { readonly reason: string; readonly parts: number }[];
   /** Ticks of the first and the last delivery, -1 where there was none. */
   readonly firstShotTick: number;
   readonly lastShotTick: number;
@@ -19,20 +24,6 @@ export interface StateTime {
   readonly state: string;
   readonly kind: string;
   readonly ticks: number;
-}
-
-/** What one kind of stop of one resource did within the observed time. */
-export interface StopRecord {
-  readonly resource: string;
-  /** Name of the stop, as the scenario calls it. */
-  readonly stop: string;
-  /** Stops that began within the observed time. */
-  readonly count: number;
-  /** Ticks of the observed time that the resource stood in it. */
-  readonly stoppedTicks: number;
-  /** What its clock ran in the observed time, repairs not counted: ticks, or cycles where it counts those. */
-  readonly clocked: number;
-  readonly clock: "calendar" | "working" | "cycles";
 }
 
 /** Ticks during which a resource's active period was the longest of all: alone, and while it handed over. */
@@ -54,6 +45,14 @@ export interface ChainShare {
   readonly tiedTicks: number;
 }
 
+/** A stop from its begin to the end of its repair; null where the observation ended first. */
+export interface StopRecord {
+  readonly resource: string;
+  readonly stop: string;
+  readonly fromTick: number;
+  readonly untilTick: number | null;
+}
+
 export interface CellRecord {
   readonly replication: number;
   /** The observed time: after `fromTick`, up to and including `untilTick`. */
@@ -63,8 +62,8 @@ export interface CellRecord {
   readonly stateTimes: readonly StateTime[];
   readonly longestActive: readonly ActiveTime[];
   readonly chain: readonly ChainShare[];
-  /** Absent where the cell has no stops. */
-  readonly stops?: readonly StopRecord[];
+  /** In the order in which they began; one that began before the observation is left out. */
+  readonly stops: readonly StopRecord[];
   /** Present where nothing could happen any more before the end. */
   readonly standstill?: Standstill;
 }

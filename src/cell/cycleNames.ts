@@ -6,7 +6,20 @@ export const VALVE = "valve";
 /** Counters that the cycle table raises: shots delivered and parts removed, for each station. */
 export const shotsOf = (station: string): string => `shots ${station}`;
 export const partsOf = (station: string): string => `parts ${station}`;
+/** Shots whose drop was broken off, and shots lost on the way, those included. */
+export const lostDropsOf = (station: string): string => `lost drops ${station}`;
+export const lostShotsOf = (station: string): string => `lost shots ${station}`;
+/** Parts refused at the mold, for each reason. */
+export const rejectsOf = (station: string, reason: string): string => `rejects ${station}: ${reason}`;
+/** Each stop as it begins, and as its repair ends. */
+export const stopBeginsOf = (resource: string, stop: string): string => `begins ${stop} of ${resource}`;
+export const stopEndsOf = (resource: string, stop: string): string => `ends ${stop} of ${resource}`;
 export const rechargesCounter = "recharges";
+
+/** Steps of a stop's end and of a lost shot's, by which the critical path goes. */
+export const CLEAR = "clear";
+export const repairOf = (stop: string): string => `repair of ${stop}`;
+export const isRepair = (step: string): boolean => step.startsWith(repairOf(""));
 
 export function operatorNames(operators: number): readonly string[] {
   return Array.from({ length: operators }, (_, i) => `operator ${i + 1}`);

@@ -97,6 +97,8 @@ function valve(scenario: Scenario): ProcessSpec {
           { resource: VALVE, state: "shifting" },
           { resource: PLASTICATOR, state: "valve shifting" },
         ],
+        // A valve closes even while the screw stands still.
+        stoppedBy: [VALVE],
         time: fixed(scenario.valve.shift),
         gives: [{ place: "valve" }, { place: "neutral for recharge" }],
       },

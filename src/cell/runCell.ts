@@ -3,8 +3,9 @@ import type { EventLog } from "#engine/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
 import type { CellPlan } from "./planCell.ts";
-import type { CellRecord, ChainShare, StateTime } from "./cellRecord.ts";
-import { partsOf, shotsOf } from "./cycleNames.ts";
+import type { CellRecord, ChainShare, StateTime, StopRecord } from "./cellRecord.ts";
+import { lostDropsOf, lostShotsOf, partsOf, rejectsOf, shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
+import { rejectReasons } from "./withQuality.ts";
 import { settledWarmup } from "./settledWarmup.ts";
 import { shotMass } from "./shotMass.ts";
 
@@ -31,7 +32,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       isActive: plan.isActive,
       ...(options.log ? { log: options.log } : {}),
     },
-    (options.keepsShots ?? true) ? plan.marked : [],
+    [...((options.keepsShots ?? true) ? plan.marked : []), ...plan.stopMarks],
   );
   if (from > 0) {
     simulation.runUntil(from);
@@ -45,6 +46,12 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     shots: counts.get(shotsOf(station.name)) ?? 0,
     parts: counts.get(partsOf(station.name)) ?? 0,
     shotMilligrams: shotMass(station),
+    rejects: rejectReasons.flatMap((reason) => {
+      const found = counts.get(rejectsOf(station.name, reason));
+      return found === undefined ? [] : [{ reason, parts: found }];
+    }),
+    lostDrops: counts.get(lostDropsOf(station.name)) ?? 0,
+    lostShots: counts.get(lostShotsOf(station.name)) ?? 0,
     ...riseOf(simulation, shotsOf(station.name)),
     shotTicks: shotTicks(plan, simulation, station.name),
   }));
@@ -65,8 +72,24 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       simulation,
       stations.map((station) => station.shots),
     ),
+    stops: stopRecords(plan, simulation),
     ...(standstill ? { standstill } : {}),
   };
+}
+
+/** Stops of one resource come one after another: the n-th end belongs to the n-th begin. */
+function stopRecords({ scenario, program }: CellPlan, { marks }: Simulation): StopRecord[] {
+  const ticksOf = (name: string): number[] => {
+    const counter = program.counters.indexOf(name);
+    return marks.ticks.filter((_, i) => marks.counters[i] === counter);
+  };
+  return (scenario.stops ?? [])
+    .flatMap(({ resource, name }) => {
+      const begins = ticksOf(stopBeginsOf(resource, name));
+      const ends = ticksOf(stopEndsOf(resource, name)).filter((tick) => tick >= (begins[0] ?? Infinity));
+      return begins.map((fromTick, i) => ({ resource, stop: name, fromTick, untilTick: ends[i] ?? null }));
+    })
+    .toSorted((one, other) => one.fromTick - other.fromTick);
 }
 
 function riseOf(

@@ -27,6 +27,8 @@ export class ProcessStates {
   readonly askedAt: Float64Array;
   readonly servedAt: Float64Array;
   readonly priority: Float64Array;
+  /** What each keeps of its scale, in whole millionths. */
+  readonly kept: Float64Array;
 
   constructor(program: Program) {
     const { processes } = program.table;
@@ -43,6 +45,7 @@ export class ProcessStates {
     this.pausedAt = new Float64Array(this.count);
     this.askedAt = new Float64Array(this.count);
     this.servedAt = new Float64Array(this.count).fill(-1);
+    this.kept = new Float64Array(this.count);
     this.priority = Float64Array.from(processes, (process) => process.priority ?? 0);
   }
 

@@ -10,6 +10,7 @@ import {
   type Give,
   type Need,
   type Row,
+  type Scale,
   type Show,
 } from "./row.ts";
 import { Sampler, TICKS_PER_SECOND } from "./sampler.ts";
@@ -19,6 +20,7 @@ import type {
   PlaceSpec,
   ProcessSpec,
   Register,
+  ScaleSpec,
   ServingRule,
   ShowSpec,
   StepSpec,
@@ -161,6 +163,8 @@ class Compiler {
       shows: shows.filter((show) => !isPlain(show)),
       draw: step.time ? this.#draw(process, step.name, step.time) : null,
       activity: step.time ? this.#activity(step.time.resource ?? process.resource, step.name, process.name) : -1,
+      isClock: step.isClock ?? false,
+      scale: step.scale ? this.#scale(process, step.scale, to) : null,
       gives: (step.gives ?? []).map((give) => this.#give(give)),
       counters: Int32Array.from(counts, ([name]) => this.#counter(name)),
       amounts: Float64Array.from(counts, ([, amount]) => amount),
@@ -190,7 +194,7 @@ class Compiler {
         resource,
       });
     }
-    const names = new Set([process.resource, ...shows.map((show) => show.resource)]);
+    const names = new Set(step.stoppedBy ?? [process.resource, ...shows.map((show) => show.resource)]);
     return Int32Array.from(
       [...names].filter((name) => this.#stoppable.has(name)),
       (name) => this.#resourceNumber(name),
@@ -237,6 +241,20 @@ class Compiler {
       isFixed: samplers.every((sampler) => sampler.isFixed),
       stream: this.#stream(time.resource ?? process.resource, time.stream ?? step),
       clock: time.whileWorking === undefined ? -1 : this.#resourceNumber(time.whileWorking),
+    };
+  }
+
+  #scale(process: ProcessSpec, scale: ScaleSpec, to: (name: string) => number): Scale {
+    const { law, stream, resource, keeps, alone, below, above } = scale;
+    return {
+      sampler: new Sampler(law, { unit: TICKS_PER_SECOND }),
+      stream: this.#stream(resource ?? process.resource, stream),
+      keeps: keeps ?? false,
+      alone: alone ?? false,
+      low: below ? Math.round(below.limit * TICKS_PER_SECOND) : -Infinity,
+      high: above ? Math.round(above.limit * TICKS_PER_SECOND) : Infinity,
+      belowNext: below ? to(below.next) : -1,
+      aboveNext: above ? to(above.next) : -1,
     };
   }
 

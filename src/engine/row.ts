@@ -42,6 +42,18 @@ export interface Draw {
   readonly clock: number;
 }
 
+/** A number that is drawn, kept or judged, in whole millionths; a limit that is not there is infinite. */
+export interface Scale {
+  readonly sampler: Sampler;
+  readonly stream: number;
+  readonly keeps: boolean;
+  readonly alone: boolean;
+  readonly low: number;
+  readonly high: number;
+  readonly belowNext: number;
+  readonly aboveNext: number;
+}
+
 /** Absent links are -1. */
 export interface Row {
   readonly name: string;
@@ -57,6 +69,9 @@ export interface Row {
   readonly shows: readonly Show[];
   readonly draw: Draw | null;
   readonly activity: number;
+  /** Its end binds nothing. */
+  readonly isClock: boolean;
+  readonly scale: Scale | null;
   readonly gives: readonly Give[];
   readonly counters: Int32Array;
   readonly amounts: Float64Array;

@@ -7,7 +7,7 @@ import type { EventLog } from "./eventLog.ts";
 import { IDLE, NEEDING, ProcessStates, STILL, TIMED } from "./processStates.ts";
 import { OWN_RANK, type Program } from "./program.ts";
 import { ResourceStates } from "./resourceStates.ts";
-import { CARGO, NO_REGISTER, type Draw, type Give, type Row } from "./row.ts";
+import { CARGO, NO_REGISTER, type Draw, type Give, type Row, type Scale } from "./row.ts";
 import { describeStandstill, type Standstill } from "./standstill.ts";
 import { Stops } from "./stops.ts";
 import { openStream } from "./stream.ts";
@@ -195,10 +195,11 @@ export class Simulation {
   #complete(process: number): void {
     const { phase, row, headTime } = this.#processes;
     if (phase[process] === NEEDING) return this.#losePatience(process);
-    headTime[process] = this.now;
+    const step = this.#rows[row[process]!]!;
+    headTime[process] = step.isClock ? -1 : this.now;
     phase[process] = IDLE;
     if (this.#stops.inForce > 0) this.#stops.completed(process, this.now);
-    this.#enter(process, this.#finish(process, this.#rows[row[process]!]!));
+    this.#enter(process, this.#finish(process, step));
   }
 
   /** The wait was a step of its own: it binds what follows. */
@@ -255,7 +256,7 @@ export class Simulation {
     }
     const ticks = this.#drawTicks(process, draw);
     if (this.#flow) this.#flowNode(this.#flow, process, step, ticks);
-    else this.#link(process, step.activity);
+    else if (!step.isClock) this.#link(process, step);
     const { phase, remaining } = this.#processes;
     if (draw.clock !== -1 && this.program.isWorking[this.#resources.now[draw.clock]!] === 0) {
       phase[process] = STILL;
@@ -274,6 +275,10 @@ export class Simulation {
     for (let i = 0; i < gives.length; i++) this.#give(process, gives[i]!);
     for (let i = 0; i < counters.length; i++) this.#count(counters[i]!, step.amounts[i]!);
     if (step.releases !== -1) this.#stops.release(step.releases, this.now);
+    if (step.scale) {
+      const next = this.#weigh(process, step.scale);
+      if (next !== -1) return next;
+    }
     if (step.chance > 0 && this.#streams[step.chanceStream]!.next() < step.chance) return step.chanceNext;
     if (step.next <= this.#processes.row[process]!) this.#processes.cycle[process]!++;
     return step.next;
@@ -302,6 +307,20 @@ export class Simulation {
     if (this.#atMeans) return Math.round(sampler.meanTicks);
     // A step with several laws draws every time, so that the n-th time has the n-th number whichever law it follows.
     return sampler.ticks(draw.isFixed ? 0 : this.#streams[draw.stream]!.next());
+  }
+
+  /** Returns the row to leave for, -1 where the number is kept or within its limits. */
+  #weigh(process: number, { sampler, stream, keeps, alone, low, high, belowNext, aboveNext }: Scale): number {
+    const { kept } = this.#processes;
+    const drawn = this.#atMeans
+      ? sampler.meanTicks
+      : sampler.ticks(sampler.isFixed ? 0 : this.#streams[stream]!.next());
+    if (keeps) {
+      kept[process] = drawn;
+      return -1;
+    }
+    const sum = alone ? drawn : kept[process]! + drawn;
+    return sum < low ? belowNext : sum > high ? aboveNext : -1;
   }
 
   // Taking and what bound it
@@ -343,18 +362,15 @@ export class Simulation {
   }
 
   /** Adds the step to the chain; what lies between its latest completion and its start can only be a stop. */
-  #link(process: number, activity: number): void {
+  #link(process: number, step: Row): void {
     const { head, headTime, tied } = this.#processes;
     let before = head[process]!;
-    if (headTime[process]! < this.now && this.#stops.lastChanged !== -1) {
-      before = this.chain.add(
-        this.program.stoppedActivity[this.#stops.lastChanged]!,
-        headTime[process]!,
-        before,
-        false,
-      );
+    const stopped = headTime[process]! < this.now ? this.#stops.endedFor(step, this.now) : -1;
+    // What comes after a timetable alone has nothing before it that the stop could have interrupted.
+    if (stopped !== -1 && headTime[process]! >= 0) {
+      before = this.chain.add(this.program.stoppedActivity[stopped]!, headTime[process]!, before, false);
     }
-    head[process] = this.chain.add(activity, this.now, before, tied[process] === 1);
+    head[process] = this.chain.add(step.activity, this.now, before, tied[process] === 1);
     tied[process] = 0;
   }
 

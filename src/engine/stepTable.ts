@@ -90,6 +90,24 @@ export interface TimeSpec {
   readonly whileWorking?: string;
 }
 
+/**
+ * A number that is drawn and judged, such as a mass. Whole millionths of the law's unit are compared.
+ * What a process keeps is added to everything that it draws until it keeps another number.
+ */
+export interface ScaleSpec {
+  readonly law: Distribution;
+  /** Name of the stream of draws, and whose it is: the process's own resource if not given. */
+  readonly stream: string;
+  readonly resource?: string;
+  /** Keeps the number and judges nothing. */
+  readonly keeps?: true;
+  /** Judges the number alone, without what is kept. */
+  readonly alone?: true;
+  /** Where the sum leaves these limits, the process leaves for another step. */
+  readonly below?: { readonly limit: number; readonly next: string };
+  readonly above?: { readonly limit: number; readonly next: string };
+}
+
 /** What a stop wants of the step under way. */
 export type StopRule = "finish" | "hold" | "scrap";
 
@@ -106,10 +124,16 @@ export interface StepSpec {
   readonly shows?: readonly ShowSpec[];
   /** Absent where the step takes no time. */
   readonly time?: TimeSpec;
+  /** The time is a timetable's or a timer's: it never binds what follows, which goes on from what came before. */
+  readonly isClock?: true;
+  /** What is weighed when the step ends. */
+  readonly scale?: ScaleSpec;
   /** Tokens given when the step ends. */
   readonly gives?: readonly GiveSpec[];
   /** Counters raised, with the amounts, when the step ends. */
   readonly counts?: Readonly<Record<string, number>>;
+  /** Resources whose stop concerns this step; the process's own and those that it shows if not given. */
+  readonly stoppedBy?: readonly string[];
   /** What each rule of a stop does to this step; `physics` runs on under every rule and starts even in a stop. */
   readonly stopped?: "physics" | Readonly<Partial<Record<StopRule, StopEffect>>>;
   /** Resource that stops when this step starts, and by which rule. */

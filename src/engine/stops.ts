@@ -5,7 +5,7 @@ import type { EventLog } from "./eventLog.ts";
 import { HELD, IDLE, STILL, TIMED, type ProcessStates } from "./processStates.ts";
 import type { Program } from "./program.ts";
 import type { ResourceStates } from "./resourceStates.ts";
-import { HOLDS, RUNS_ON } from "./row.ts";
+import { HOLDS, RUNS_ON, type Row } from "./row.ts";
 import type { WaitingLines } from "./waitingLines.ts";
 
 /** What a stop acts upon. */
@@ -28,11 +28,14 @@ export class Stops {
   /** Stops in force. */
   inForce = 0;
   readonly #on: Stoppable;
+  /** Tick at which the last stop of each resource ended. */
+  readonly #endedAt: Float64Array;
   /** Processes that need nothing but the end of a stop. */
   readonly #heldBack: number[] = [];
 
   constructor(on: Stoppable) {
     this.#on = on;
+    this.#endedAt = new Float64Array(on.program.firstState.length).fill(-1);
     on.resources.onTurn = (resource, works, tick) => this.#turnClocks(resource, works, tick);
   }
 
@@ -60,6 +63,7 @@ export class Stops {
     this.inForce--;
     if (--resources.stopCount[resource]! > 0) return;
     this.lastChanged = resource;
+    this.#endedAt[resource] = tick;
     resources.setRunsOn(resource, false, tick);
     for (let process = 0; process < processes.count; process++) {
       if (processes.phase[process] === HELD && this.#isFree(process)) this.#resume(process, resource, tick);
@@ -71,6 +75,12 @@ export class Stops {
       this.#on.begin(process);
     }
     lines.changedAll();
+  }
+
+  /** The resource whose stop kept this step from starting until now; the one that changed last where it kept it indirectly. */
+  endedFor({ gates }: Row, tick: number): number {
+    for (let i = 0; i < gates.length; i++) if (this.#endedAt[gates[i]!] === tick) return gates[i]!;
+    return this.lastChanged;
   }
 
   /** A step that ran on is over: the stop is seen until a step starts in spite of it. */

@@ -10,25 +10,27 @@ export const stopsSpec: TableSpec = {
     scenarioColumn,
     resourceColumn,
     text("stop", "Name of the stop in the scenario"),
-    number("count", "Stops that began in the observed time of a replication, mean"),
+    number("count", "Stops that began in the observed time of a replication, mean; one that began before is left out"),
     halfWidth("count_half_width_95", "the count"),
     number("hours", "Time in which the resource stood in this stop in a replication, mean", "h"),
     halfWidth("hours_half_width_95", "the hours", "h"),
     number(
-      "mean_between",
-      "Mean from the end of a stop to the next one on the stop's own clock, over all replications; empty where there was none",
+      "mean_between_h",
+      "Hours out of this stop for each one that began, over all replications; empty where there was none",
+      "h",
     ),
-    text("between_unit", "`h` of the calendar, `h at work` or `cycles`: what its clock counts"),
-    number("mean_repair_h", "Mean time of one stop, over all replications; empty where there was none", "h"),
+    number(
+      "mean_repair_h",
+      "Mean time from the stop to its end, the wait for somebody who repairs it included, over all that ended",
+      "h",
+    ),
   ],
 };
-
-const unitOfClock = { calendar: "h", working: "h at work", cycles: "cycles" } as const;
 
 /** None where there are no stops. */
 export function stopsTables(studies: readonly Pick<Study, "scenario" | "stops">[]): readonly Table[] {
   const rows = studies.flatMap(({ scenario, stops }) =>
-    stops.map(({ resource, stop, clock, count, hours, meanBetween, meanRepair }) => [
+    stops.map(({ resource, stop, count, hours, meanBetween, meanRepair }) => [
       scenario.name,
       resource,
       stop,
@@ -37,7 +39,6 @@ export function stopsTables(studies: readonly Pick<Study, "scenario" | "stops">[
       hours.mean,
       hours.halfWidth,
       meanBetween,
-      unitOfClock[clock],
       meanRepair,
     ]),
   );

@@ -25,15 +25,11 @@ export const notBuilt: readonly LaterPart[] = [
   { path: "stations.*.steps.cut", instead: "Delete the key." },
   { path: "stations.*.steps.travelOut", instead: "Delete the key." },
   { path: "crew.walk", instead: "Delete the key; add the way to the time of `remove`." },
-  { path: "stops", instead: "Delete the key." },
   { path: "calendar", instead: "Delete the key." },
   { path: "startUp", instead: "Delete the key; `run.start: cold` begins with an empty screw." },
   { path: "changes", instead: "Delete the key." },
   { path: "takeaway", instead: "Delete the key." },
-  { path: "quality", instead: "Delete the key." },
   { path: "regrind", instead: "Delete the key." },
-  { path: "maxInMold", instead: "Delete the key." },
-  { path: "maxHang", instead: "Delete the key." },
 ];
 
 export function findNotBuilt(content: unknown): readonly Finding[] {

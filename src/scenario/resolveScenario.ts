@@ -3,6 +3,8 @@ import { resolveCosts } from "./resolveCosts.ts";
 import type { Finding, Path } from "./finding.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
+import { resolveQuality } from "./resolveQuality.ts";
+import { resolveStops } from "./resolveStops.ts";
 import { checkZeroCycle, isComplete, resolveStation } from "./resolveStations.ts";
 import { settled, type Resolution, type ScenarioDraft } from "./resolution.ts";
 import type { ReciprocatingScrewSpec, RunSpec, Scenario, StationSpec, ValveSpec } from "./scenario.ts";
@@ -35,6 +37,7 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   if (isReciprocating(resolution)) checkDelivery(listed, resolution);
   if (valve !== undefined) checkZeroCycle(resolved, listed, valve, resolution);
   adviseOn(resolved, resolution);
+  const judged = resolveQuality(products, listed, resolution);
   const stations = resolved.filter((station) => station !== undefined);
   const parts = {
     name,
@@ -44,9 +47,13 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     delivery: resolveDelivery(resolution),
     stations: stations.length === listed.length ? inOrder(stations, order) : undefined,
     operators: draft.crew?.operators,
+    stops: resolveStops(listed, resolution),
   };
+  if (!isComplete(parts)) return { findings };
+  const { stops, ...always } = parts;
   const costs = resolveCosts(draft.costs);
-  return isComplete(parts) ? { scenario: { ...parts, ...(costs ? { costs } : {}) }, findings } : { findings };
+  const others = { ...(stops.length === 0 ? {} : { stops }), ...(costs ? { costs } : {}) };
+  return { scenario: { ...always, ...others, ...judged }, findings };
 }
 
 function inOrder(stations: readonly StationSpec[], order: readonly string[]): readonly StationSpec[] {

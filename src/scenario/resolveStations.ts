@@ -57,7 +57,10 @@ function assemble(
     extra: extraSteps(draft),
   };
   const estimates = (["blow", "cool", "vent"] as const).filter((step) => steps?.[step] === "estimate");
-  return isComplete(spec) ? { ...spec, ...(estimates.length === 0 ? {} : { estimates }) } : undefined;
+  const clear = clearing(draft);
+  return isComplete(spec)
+    ? { ...spec, ...(clear === undefined ? {} : { clear }), ...(estimates.length === 0 ? {} : { estimates }) }
+    : undefined;
 }
 
 /** A time that is to be estimated stands as 0 until it is known. */
@@ -75,6 +78,12 @@ export function isComplete<Parts extends object>(parts: Parts): parts is Parts &
 function removal({ steps }: StationDraft): StationSpec["remove"] | undefined {
   const time = settled(steps?.remove?.time);
   const by = steps?.remove?.by;
+  return time === undefined || by === undefined ? undefined : { time, by };
+}
+
+function clearing({ steps }: StationDraft): StationSpec["clear"] {
+  const time = settled(steps?.clear?.time);
+  const by = steps?.clear?.by;
   return time === undefined || by === undefined ? undefined : { time, by };
 }
 

@@ -86,6 +86,8 @@ export interface StationSpec {
   readonly vent: Distribution;
   readonly open: Distribution;
   readonly remove: { readonly time: Distribution; readonly by: "machine" | "operator" };
+  /** How a lost shot is taken out of the mold; absent where none can be lost. */
+  readonly clear?: { readonly time: Distribution; readonly by: "machine" | "operator" };
   readonly extra: readonly ExtraStepSpec[];
   /** Steps whose time is still to be worked out; until then it stands as 0. Absent where there is none. */
   readonly estimates?: readonly EstimatedStep[];
@@ -132,6 +134,34 @@ export interface CostSpec {
   readonly packing?: number;
 }
 
+/** Something that goes wrong with one resource again and again. */
+export interface StopSpec {
+  readonly name: string;
+  /** `plasticator`, `valve` or a station's name. */
+  readonly resource: string;
+  /** Seconds from the end of one stop to the next, all the time or only while the resource works; or so many cycles of it. */
+  readonly comes:
+    | { readonly by: "calendar" | "working"; readonly between: Distribution }
+    | { readonly by: "cycles"; readonly cycles: number };
+  /** Seconds. */
+  readonly repair: Distribution;
+  readonly by: "itself" | "operator";
+  /** What becomes of the step under way. */
+  readonly step: "finish" | "hold" | "scrap";
+}
+
+/** What makes a part good. */
+export interface QualitySpec {
+  /** Limits of the mass of a good part, kg. */
+  readonly lightest?: number;
+  readonly heaviest?: number;
+  /** Relative standard deviations of mass: from shot to shot, alike in all cavities, and between the cavities of a shot. */
+  readonly shotSpread: number;
+  readonly cavitySpread: number;
+  /** Share of parts that are rejects whatever their mass. */
+  readonly rejects: number;
+}
+
 export interface RunSpec {
   /** Simulated time of one replication, seconds; the warm-up comes before it is counted and lies inside it. */
   readonly length: number;
@@ -155,6 +185,14 @@ export interface Scenario {
    * In the order of ties and of the rotation: `order:` if given, else names in code-point order; never the file's order.
    */
   readonly stations: readonly StationSpec[];
+  /** Absent where nothing ever stops. */
+  readonly stops?: readonly StopSpec[];
+  /** Absent where every part is good. */
+  readonly quality?: QualitySpec;
+  /** Seconds from the closed mold to the open one beyond which the parts are rejects. */
+  readonly maxInMold?: number;
+  /** Seconds that a hanging parison may wait for the end of a stop. */
+  readonly maxHang?: number;
   /** Operators who remove parts; 0 when every removal is by machine. */
   readonly operators: number;
   readonly costs?: CostSpec;

@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { readScenario } from "#scenario/readScenario.ts";
 import { faultyCells } from "./faultyCells.ts";
+import { faultyQuality, faultyStops } from "./faultyStops.ts";
 import { markedText, type FaultySpec } from "./faultySpec.ts";
 import { faultyTexts } from "./faultyTexts.ts";
 import { faultyValues } from "./faultyValues.ts";
@@ -28,6 +29,8 @@ describe.each([
   ["a text", faultyTexts],
   ["a value", faultyValues],
   ["a cell", faultyCells],
+  ["a stop", faultyStops],
+  ["a judgment", faultyQuality],
 ])("%s that is wrong", (_, specs) => {
   it.each(specs)("$name", check);
 });
