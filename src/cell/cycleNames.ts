@@ -2,6 +2,19 @@
 
 export const PLASTICATOR = "plasticator";
 export const VALVE = "valve";
+/** The ram of a common accumulator, and the one in a station's own head. */
+export const RAM = "ram";
+export const ramOf = (station: string): string => `ram of ${station}`;
+/** What takes the parts of a station away beside its mold. */
+export const maskOf = (station: string): string => `mask of ${station}`;
+
+/** The step with which a shot is the mold's: a drop, or the cut from a die that never stops. */
+export const shotSteps: readonly string[] = ["drop", "cut"];
+
+/** The station that a process works for, such as `head of left`; undefined where it works for all. */
+export function stationServed(process: string, stations: readonly string[]): string | undefined {
+  return stations.find((name) => process === name || process === `head of ${name}` || process === maskOf(name));
+}
 
 /** Counters that the cycle table raises: shots delivered and parts removed, for each station. */
 export const shotsOf = (station: string): string => `shots ${station}`;

@@ -1,5 +1,6 @@
 // What becomes of a step under way when something that it needs stops: the matrix of steps and rules, as data.
 import type { StopEffect, StopRule } from "#engine/stepTable.ts";
+import { CATCH } from "./continuousExtrusion.ts";
 
 /** Where the shot is while the step is under way. */
 export type ShotPlace = "not yet delivered" | "being delivered" | "hanging" | "in the mold" | "removed" | "physics";
@@ -54,11 +55,10 @@ const physics: readonly string[] = ["blow", "cool", "vent"];
 export function shotPlaceAt(step: string, cycle: readonly string[]): ShotPlace {
   if (physics.includes(step)) return "physics";
   const at = cycle.indexOf(step);
-  const [drop, close, remove] = ["drop", "close", "remove"].map((name) => cycle.indexOf(name)) as [
-    number,
-    number,
-    number,
-  ];
+  // From a die that never stops nothing drops: a mold catches the parison, and has it for good once it is cut.
+  const drop = Math.max(cycle.indexOf("drop"), cycle.indexOf(CATCH));
+  const close = Math.max(cycle.indexOf("close"), cycle.indexOf("cut"));
+  const remove = Math.max(cycle.indexOf("remove"), cycle.indexOf("open"));
   if (at < drop || at === -1) return "not yet delivered";
   if (at === drop) return "being delivered";
   if (at <= close) return "hanging";

@@ -112,7 +112,7 @@ function effects(place: ShotPlace, lost: StopEffect): Readonly<Record<StopRule, 
 
 function placeToGiveUp(step: string, place: ShotPlace, cycle: readonly string[]): string {
   if (place === "being delivered") return GIVE_UP_DROP;
-  if (place === "hanging") return GIVE_UP_PARISON;
+  if (place === "hanging" || cycle.indexOf(step) <= cycle.indexOf("travel out")) return GIVE_UP_PARISON;
   return cycle.indexOf(step) <= cycle.indexOf("open") ? GIVE_UP_PART : GIVE_UP_SHOT;
 }
 
@@ -122,7 +122,11 @@ function givingUp({ steps }: ProcessSpec, station: StationSpec): readonly StepSp
   const clock = steps.find(({ name }) => name === LOOK_AT_CLOCK);
   return [
     { name: GIVE_UP_DROP, gives: givesOf("drop"), counts: { [lostDropsOf(station.name)]: 1 }, next: GIVE_UP_PARISON },
-    { name: GIVE_UP_PARISON, gives: givesOf("close").filter(({ place }) => !isMoldClock(place)), next: GIVE_UP_SHOT },
+    {
+      name: GIVE_UP_PARISON,
+      gives: [...givesOf("close").filter(({ place }) => !isMoldClock(place)), ...givesOf("travel out")],
+      next: GIVE_UP_SHOT,
+    },
     { name: GIVE_UP_PART, gives: givesOf("open") },
     ...(clock ? [forgetClock(clock)] : []),
     { name: GIVE_UP_SHOT, counts: { [lostShotsOf(station.name)]: 1 } },

@@ -66,6 +66,7 @@ export const issueCodes = {
   "limits-miss-mean": "the mean mass of a part is outside the limits of a good one",
   "mass-unjudged": "limits of mass without a spread, or a spread without limits",
   "next-unknown": "`shotFor: next` needs a rotation that is fixed",
+  "other-kind": "a key belongs to another kind of melt delivery",
   "operator-missing": "an operator is to take parts out, but there is none",
   "order-incomplete": "the order leaves out a station",
   "order-twice": "the order names a station twice",

@@ -45,9 +45,9 @@ const steps = mapping(
     open: required(timeLaw, "Mold opens, pin out included."),
     remove: required(remove, "Parts leave the mold."),
     clear: optional(clear, "A lost shot is taken out of an open mold; needed where a stop may lose one."),
-    travelIn: optional(timeLaw, "Mold travels under the die (continuous). Not built yet."),
-    cut: optional(timeLaw, "Parison is cut (continuous). Not built yet."),
-    travelOut: optional(timeLaw, "Mold travels to the blow station (continuous). Not built yet."),
+    travelIn: optional(timeLaw, "Mold travels under the die (continuous)."),
+    cut: optional(timeLaw, "Parison is cut (continuous)."),
+    travelOut: optional(timeLaw, "Mold travels to the blow station (continuous)."),
   },
   "{ close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: … }",
 );

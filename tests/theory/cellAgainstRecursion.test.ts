@@ -38,7 +38,8 @@ function recursionCell(scenario: Scenario): RecursionCell {
       moldSteps: orderedMoldSteps(station),
     })),
     dispatch: scenario.valve.dispatch,
-    rechargeStarts: scenario.delivery.rechargeStarts,
+    rechargeStarts:
+      scenario.delivery.kind === "reciprocating-screw" ? scenario.delivery.rechargeStarts : "valve-neutral",
     operators: scenario.operators,
     start: scenario.run.start,
   };

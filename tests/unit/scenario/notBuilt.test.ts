@@ -7,14 +7,7 @@ import { twoStations } from "./validTexts.ts";
 
 /** A good value for every key that may stand there but is not built. */
 const samples: Readonly<Record<string, string>> = {
-  "delivery.accumulator": "common",
-  "delivery.rate": "matched",
-  "delivery.rateRange": "{ min: 80 kg/h, max: 140 kg/h }",
-  "delivery.removal": "pin",
   "delivery.meltRise": "5 °C",
-  "stations.*.steps.travelIn": "1 s",
-  "stations.*.steps.cut": "1 s",
-  "stations.*.steps.travelOut": "1 s",
   "crew.walk": "3 s",
   "run.precision": "1 %",
   calendar: "{ shifts: [{ start: 06:00, end: '14:00', breaks: [{ at: '09:30', time: 15 min }] }], breaks: run on }",
