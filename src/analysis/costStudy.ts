@@ -30,7 +30,7 @@ export interface CostStudy {
 
 export const COST_MEASURE = "cost per 1,000 good parts";
 
-type Observed = Pick<ReplicationAnswer, "measures" | "criticalShares">;
+type Observed = Pick<ReplicationAnswer, "measures" | "elementTimes">;
 
 const thousand = 1000;
 
@@ -44,7 +44,7 @@ export function costStudy(
   if (!costs) return null;
   const seconds = scenario.run.length - settledWarmup(scenario);
   const hours = answers.map((answer): CostedHour => {
-    const planned = cellElements(answer, seconds).PBT / seconds;
+    const planned = cellElements(answer).PBT / seconds;
     return { scenario, windows, measures: answer.measures, planned };
   });
   const found = costRules.map((rule) => ({ rule, values: hours.map((hour) => perHour(rule, costs, hour)) }));

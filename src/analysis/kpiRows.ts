@@ -1,6 +1,7 @@
 // The indicators of the cell and of each station over the replications, from states, critical path and parts counted.
 import { settledWarmup } from "#cell/settledWarmup.ts";
-import { CLEAR, isRepair, VALVE } from "#cell/cycleNames.ts";
+import { VALVE } from "#cell/cycleNames.ts";
+import { elementOf } from "#cell/elementWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
 import { meanInterval, type Interval } from "./interval.ts";
@@ -8,7 +9,7 @@ import { kpiSpecs, type KpiInput, type KpiSpec } from "./kpi.ts";
 import { CELL } from "./measures.ts";
 import type { ReplicationAnswer } from "./replicationAnswer.ts";
 import { stepTimes } from "./stepTimes.ts";
-import { timeElements, type StateSeconds, type TimeElements } from "./timeElements.ts";
+import { timeElements, type TimeElements } from "./timeElements.ts";
 
 export interface KpiRow extends Pick<KpiSpec, "formula" | "unit"> {
   /** `cell` or a station. */
@@ -17,7 +18,7 @@ export interface KpiRow extends Pick<KpiSpec, "formula" | "unit"> {
   readonly value: Interval;
 }
 
-type Observed = Pick<ReplicationAnswer, "measures" | "stateShares" | "criticalShares">;
+type Observed = Pick<ReplicationAnswer, "measures" | "stateShares" | "elementTimes">;
 
 const secondsPerHour = 3600;
 
@@ -56,21 +57,12 @@ function counted({ measures }: Observed, resource: string, measure: string, seco
 }
 
 /**
- * The cell's time is split as its critical path is: at each instant it does what holds it up at that instant. The path of a cell
- * without stops is made of working steps alone, for somebody always works while others wait; a wait of one resource for another is
- * thus no down time of the cell but shows in its effectiveness, and effectiveness cannot pass 1 where every step takes its mean time.
- * A stop, a set-up or the time off shift counts as far as the path goes through it, and a path through half of the stations half.
+ * The cell as a work unit produces while any part of it works, its people included: somebody always does unless the cell stands
+ * still as a whole, by a stop, a set-up, a break or the end of a shift. A wait of one resource for another is thus no down time of
+ * the cell but shows in its effectiveness, which cannot pass 1 where every step takes its mean time.
  */
-export function cellElements({ criticalShares }: Pick<Observed, "criticalShares">, seconds: number): TimeElements {
-  return timeElements(
-    criticalShares.map(({ step, share }) => ({ state: stateOf(step), kind: "working", seconds: share * seconds })),
-  );
-}
-
-/** The path names its segments by steps, the rules by states. */
-function stateOf(step: string): string {
-  if (step === CLEAR) return "being cleared";
-  return isRepair(step) ? "repairing" : step;
+export function cellElements({ elementTimes }: Pick<Observed, "elementTimes">): TimeElements {
+  return timeElements(elementTimes);
 }
 
 /** A station's own states: what it waits for screw, valve or crew is lost to it. */
@@ -79,7 +71,7 @@ function stationElements(name: string): (answer: Observed, seconds: number) => T
     timeElements(
       stateShares
         .filter(({ resource }) => resource === name)
-        .map(({ state, kind, share }): StateSeconds => ({ state, kind, seconds: share * seconds })),
+        .map(({ state, kind, share }) => ({ element: elementOf(state, kind), seconds: share * seconds })),
     );
 }
 

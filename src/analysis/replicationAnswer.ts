@@ -1,6 +1,6 @@
 // What one replication answers: its measures and shares as small plain rows, whoever ran it and wherever.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
-import type { CellRecord } from "#cell/cellRecord.ts";
+import type { CellRecord, ElementTime } from "#cell/cellRecord.ts";
 import type { StepScale } from "#cell/planCell.ts";
 import { measuresOf, type MeasureValue } from "./measures.ts";
 
@@ -50,6 +50,8 @@ export interface ReplicationAnswer {
   readonly task: ReplicationTask;
   readonly measures: readonly MeasureValue[];
   readonly stateShares: readonly StateShare[];
+  /** The cell as a whole, seconds. */
+  readonly elementTimes: readonly { readonly element: ElementTime["element"]; readonly seconds: number }[];
   readonly criticalShares: readonly CriticalShare[];
   readonly longestActive: readonly ActiveShare[];
   /** Absent where nothing stopped. */
@@ -76,6 +78,7 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
       kind,
       share: ticks / observed,
     })),
+    elementTimes: record.elementTimes.map(({ element, ticks }) => ({ element, seconds: ticks / TICKS_PER_SECOND })),
     criticalShares: criticalShares(record, observed),
     longestActive: record.longestActive.map(({ resource, sole, shifting }) => ({
       resource,

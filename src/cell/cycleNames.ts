@@ -29,11 +29,6 @@ export const stopBeginsOf = (resource: string, stop: string): string => `begins 
 export const stopEndsOf = (resource: string, stop: string): string => `ends ${stop} of ${resource}`;
 export const rechargesCounter = "recharges";
 
-/** Steps of a stop's end and of a lost shot's, by which the critical path goes. */
-export const CLEAR = "clear";
-export const repairOf = (stop: string): string => `repair of ${stop}`;
-export const isRepair = (step: string): boolean => step.startsWith(repairOf(""));
-
 export function operatorNames(operators: number): readonly string[] {
   return Array.from({ length: operators }, (_, i) => `operator ${i + 1}`);
 }

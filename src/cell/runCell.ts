@@ -6,6 +6,7 @@ import type { CellPlan } from "./planCell.ts";
 import type { CellRecord, ChainShare, StateTime, StopRecord } from "./cellRecord.ts";
 import { lostDropsOf, lostShotsOf, partsOf, rejectsOf, shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
 import { rejectReasons } from "./withQuality.ts";
+import { elementRank } from "./elementWords.ts";
 import { settledWarmup } from "./settledWarmup.ts";
 import { shotMass } from "./shotMass.ts";
 
@@ -30,6 +31,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       seed: scenario.run.seed,
       replication: options.replication,
       isActive: plan.isActive,
+      classOf: plan.elementClass,
       ...(options.log ? { log: options.log } : {}),
     },
     [...((options.keepsShots ?? true) ? plan.marked : []), ...plan.stopMarks],
@@ -59,6 +61,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const longestActive = simulation
     .longestActive()
     .map((times, i) => ({ resource: program.table.resources[i]!.name, ...times }));
+  const elementTimes = elementRank.map((element, i) => ({ element, ticks: simulation.jointTicks[i] ?? 0 }));
   const standstill = simulation.standstill;
   return {
     replication: options.replication,
@@ -66,6 +69,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     untilTick: until,
     stations,
     stateTimes,
+    elementTimes,
     longestActive,
     chain: chainShares(
       plan,

@@ -10,7 +10,7 @@ import type {
   StopRule,
 } from "#engine/stepTable.ts";
 import type { Scenario, StationSpec, StopSpec } from "#scenario/scenario.ts";
-import { CLEAR, lostDropsOf, lostShotsOf, PLASTICATOR, repairOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
+import { lostDropsOf, lostShotsOf, PLASTICATOR, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
 import { shotPlaceAt, stopMatrix, type ShotPlace, type StepFate } from "./stopMatrix.ts";
 import { isMoldClock, LOOK_AT_CLOCK } from "./withQuality.ts";
 import { fixed, working } from "./tableWords.ts";
@@ -150,7 +150,7 @@ function clearing(
 ): readonly StepSpec[] {
   const shown = { resource: station.name, state: "being cleared" };
   const clear: StepSpec = {
-    name: CLEAR,
+    name: "clear",
     shows: [shown],
     time: fixed(time),
   };
@@ -199,7 +199,7 @@ function stopProcess(stop: StopSpec): ProcessSpec {
       counts: { [stopBeginsOf(resource, stop.name)]: 1 },
     },
     {
-      name: repairOf(stop.name),
+      name: `repair of ${stop.name}`,
       ...(isByHand
         ? {
             needs: [{ place: "operators", takes: "hand" }],

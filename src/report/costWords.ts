@@ -13,9 +13,7 @@ export function costWords({ currency, rows, total }: CostStudy): string {
     .toSorted((one, other) => other.perHour.mean - one.perHour.mean)
     .slice(0, 2)
     .map(({ item, share }) => `${item} ${percent(share ?? 0)}`);
-  return [`${withInterval(total.perThousand)} ${currency} per 1,000 good parts`, ...most]
-    .join(", ")
-    .replace(",000, ", ",000: ");
+  return `${withInterval(total.perThousand)} ${currency} per 1,000 good parts: ${most.join(", ")}`;
 }
 
 const mostKeys = 3;

@@ -1,5 +1,5 @@
 // The sections of a report on what a manager asks of a cell: indicators, cost and stops, each with its table.
-import { elementRules } from "#analysis/timeElements.ts";
+import { elementRules } from "#cell/elementWords.ts";
 import { CELL } from "#analysis/measures.ts";
 import type { CostStudy } from "#analysis/costStudy.ts";
 import type { Study } from "#analysis/study.ts";
@@ -37,7 +37,7 @@ function kpiSection(study: Study, { id, of }: Placing): Section {
       element(
         "p",
         {},
-        "The cell's time is split as its critical path is, so that a wait of one resource for another lowers effectiveness, not ",
+        "The cell produces while any part of it works, so that a wait of one resource for another lowers effectiveness, not ",
         `availability; a station's own waits lower its availability. Time elements of ISO 22400-2: ${mapping}.`,
       ),
       numbers(

@@ -14,7 +14,6 @@ const samples: Readonly<Record<string, string>> = {
   startUp: "{ afterOff: 8 h, heatUp: 2 h, scrap: 20 cycles, purge: 3 kg }",
   changes: "[{ kind: color, time: 40 min, residue: 1 % }]",
   takeaway: "{ leak test: { places: 1, buffer: 10, time: 2 s, rejects: 0.5 % } }",
-  costs: "{ currency: EUR, resin: 1.40 per kg, energy: 0.18 per kWh, machine: 35 per h }",
   regrind: "{ limit: 30 % }",
 };
 
