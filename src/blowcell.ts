@@ -15,6 +15,7 @@ import type { KpiRow } from "#analysis/kpiRows.ts";
 import type { LeadingStep, RunnerUp } from "#analysis/leadingSteps.ts";
 import { readSettled } from "#analysis/readSettled.ts";
 import type { StationWindow } from "#analysis/stationWindow.ts";
+import type { ShotSpread } from "#analysis/shotSpread.ts";
 import type { StopSummary } from "#analysis/stopSummaries.ts";
 import { runStudy, settleInOneGo, studyOfSettled, type Study, type StudyOutcome } from "#analysis/study.ts";
 import type { MeasureSummary } from "#analysis/summarizeMeasures.ts";
@@ -52,6 +53,7 @@ export type {
   RunnerUp,
   Scenario,
   ScenarioReading,
+  ShotSpread,
   StateSummary,
   StationSpec,
   StationWindow,

@@ -69,9 +69,9 @@ function screwBounds(scenario: Scenario, mean: Mean): readonly Bound[] {
     return [screw(recharge), { name: VALVE, resources: [VALVE], ticks }];
   }
   const head = ({ name }: StationSpec): string => `head of ${name}`;
-  const chamber = stations.map((station) => mean(head(station), "recharge") + mean(station.name, "drop"));
+  const chamber = stations.map((station, k) => mean(head(station), "recharge", k) + mean(station.name, "drop"));
   return [
-    screw(least((station) => mean(head(station), "shift to head") + mean(head(station), "recharge"))),
+    screw(least((station, k) => mean(head(station), "shift to head") + mean(head(station), "recharge", k))),
     { name: "chamber of each head", resources: [], ticks: harmonic(chamber) },
   ];
 }

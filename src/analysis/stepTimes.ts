@@ -29,6 +29,14 @@ export function stepTimes(scenario: Scenario): readonly StepTime[] {
     if (process === PLASTICATOR) {
       return scenario.stations.map(({ name }, k) => ({ resource, step, station: name, seconds: seconds[k] ?? 0 }));
     }
-    return [{ resource, step, station: stationServed(process, names) ?? null, seconds: seconds[0] ?? 0 }];
+    const served = stationServed(process, names);
+    return [
+      {
+        resource,
+        step,
+        station: served ?? null,
+        seconds: seconds[scenario.stations.findIndex(({ name }) => name === served)] ?? seconds[0] ?? 0,
+      },
+    ];
   });
 }

@@ -9,6 +9,7 @@ import { kpiRows, type KpiRow } from "./kpiRows.ts";
 import { leadingSteps, runnerUp, type LeadingStep, type RunnerUp } from "./leadingSteps.ts";
 import type { ReplicationAnswer, ReplicationTask } from "./replicationAnswer.ts";
 import { CELL, type MeasureValue } from "./measures.ts";
+import { shotSpreads, type ShotSpread } from "./shotSpread.ts";
 import { requiredReplications } from "./requiredReplications.ts";
 import { standstillIssue } from "./standstillIssue.ts";
 import { stationWindows, type StationWindow } from "./stationWindow.ts";
@@ -46,6 +47,8 @@ export interface Study {
   readonly costs: CostStudy | null;
   /** Empty where the cell has no stops. */
   readonly stops: readonly StopSummary[];
+  /** How hang, sag and time at heat spread from shot to shot; empty where no material is named. */
+  readonly spreads: readonly ShotSpread[];
 }
 
 export type StudyOutcome =
@@ -125,6 +128,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       kpis: kpiRows(scenario, answers, ideal),
       costs,
       stops: stopSummaries(scenario, answers),
+      spreads: shotSpreads(scenario, answers),
     },
   };
 }

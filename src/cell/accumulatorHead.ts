@@ -1,7 +1,7 @@
 // Melt from accumulator heads: a chamber of one shot over every station; one screw fills them in turn, and a drop needs only its own.
 import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec } from "#engine/stepTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
-import { PLASTICATOR, ramOf, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
+import { dropsOf, PLASTICATOR, ramOf, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
 import { shotMass } from "./shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "./tableWords.ts";
@@ -91,7 +91,11 @@ function head(scenario: Scenario, station: StationSpec, number: number): Process
           { resource: PLASTICATOR, state: "recharging" },
           { resource: ramName, state: "filling" },
         ],
-        time: { laws: [massLaw(station.recharge, shotMass(station))], resource: PLASTICATOR },
+        // The laws of all heads, so that the screw's n-th recharge has the n-th number whichever head it fills.
+        time: {
+          laws: scenario.stations.map((each) => massLaw(each.recharge, shotMass(each))),
+          resource: PLASTICATOR,
+        },
         stoppedBy: [PLASTICATOR],
         gives: [{ place: fullOf(station) }, { place: "screw" }],
         counts: { [rechargesCounter]: 1 },
@@ -114,6 +118,7 @@ function parison(station: StationSpec): readonly StepSpec[] {
       name: "call for melt",
       needs: [{ place: fullOf(station), meanwhile: "awaiting melt" }],
       gives: [{ place: callOf(station) }],
+      counts: { [dropsOf(station.name)]: 1 },
     },
     {
       name: "drop",

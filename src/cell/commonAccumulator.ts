@@ -2,7 +2,7 @@
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec, TimeLaw } from "#engine/stepTable.ts";
 import type { AccumulatorHeadSpec, Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
-import { PLASTICATOR, RAM, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
+import { dropsOf, PLASTICATOR, RAM, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
 import { shotMass } from "./shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "./tableWords.ts";
@@ -17,14 +17,14 @@ export const BEYOND = "fill beyond the shot";
  */
 export function commonAccumulator(scenario: Scenario): MeltDelivery {
   return {
-    resources: [plasticatorResource(scenario), ramResource(scenario), valveResource(scenario)],
+    resources: [plasticatorResource(scenario), ramResource(), valveResource(scenario)],
     places: places(scenario),
     processes: [plasticator(scenario), valve(scenario)],
     stationStates: () => [
       ...["awaiting melt", "awaiting turn", "awaiting valve"].map(waiting),
       ...["valve shifting to it", "parison drop"].map(working),
     ],
-    parison: (station) => [shiftToPort(scenario, station), begin(), drop(station)],
+    parison: (station) => [shiftToPort(scenario, station), begin(station), drop(station)],
     closeGives: [],
   };
 }
@@ -34,7 +34,7 @@ function plasticatorResource({ run }: Scenario): ResourceSpec {
   return { name: PLASTICATOR, states: run.start === "running" ? [holding, recharging] : [recharging, holding] };
 }
 
-function ramResource(_: Scenario): ResourceSpec {
+function ramResource(): ResourceSpec {
   return { name: RAM, states: [waiting("waiting for the valve"), working("delivering")] };
 }
 
@@ -113,6 +113,7 @@ function partRecharge(recharge: TimeOrRate, shot: number, rest: number): readonl
 const ofTicks = (ticks: number): TimeLaw => ({ law: { kind: "fixed", value: ticks }, factor: 1 / TICKS_PER_SECOND });
 
 function partOf(recharge: TimeOrRate, shot: number, part: number): TimeLaw {
+  if (part === 0) return ofTicks(0);
   return recharge.by === "time" ? { law: recharge.time, factor: part / shot } : massLaw(recharge, part);
 }
 
@@ -170,8 +171,8 @@ function shiftToPort(scenario: Scenario, station: StationSpec): StepSpec {
 }
 
 /** The ram moves, so there is room behind it. */
-function begin(): StepSpec {
-  return { name: "ram moves", gives: [{ place: "room in the chamber" }] };
+function begin({ name }: StationSpec): StepSpec {
+  return { name: "ram moves", gives: [{ place: "room in the chamber" }], counts: { [dropsOf(name)]: 1 } };
 }
 
 function drop(station: StationSpec): StepSpec {

@@ -30,8 +30,10 @@ export function compareAnswer(studies: readonly Study[], rows: readonly Comparis
     ...costComparison(studies, rows),
     "Nothing is rejected yet: every part counts as good.",
     "",
-    ...studies.flatMap(({ scenario, windows }) =>
-      windowWarnings(windows).map((line) => line.replace(/^Outside/u, `${scenario.name}: outside`)),
+    ...studies.flatMap(({ scenario, windows, spreads }) =>
+      windowWarnings(windows, spreads).map((line) =>
+        line.replace(/^(?:Outside|Unusual)/u, (word) => `${scenario.name}: ${word.toLowerCase()}`),
+      ),
     ),
     ...cautions,
     "",

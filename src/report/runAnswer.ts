@@ -10,6 +10,7 @@ import { cautions } from "./cautions.ts";
 import { seconds, withInterval } from "./digits.ts";
 import { idealWords } from "./idealWords.ts";
 import { timeUseLines } from "./timeUse.ts";
+import { spreadLines } from "./spreadWords.ts";
 import { windowWarnings } from "./windowWords.ts";
 
 export function runAnswer(study: Study): string {
@@ -17,12 +18,17 @@ export function runAnswer(study: Study): string {
     study.scenario.title,
     ...runWords(study),
     "",
-    ...alignedLines([...productionRows(study), ...bindingRows(study), ...costRows(study)]),
+    ...alignedLines([
+      ...productionRows(study),
+      ...bindingRows(study),
+      ...spreadLines(study.spreads),
+      ...costRows(study),
+    ]),
     ...missingCostWords(study.costs),
     "",
     ...timeUseLines(study),
     "",
-    ...windowWarnings(study.windows),
+    ...windowWarnings(study.windows, study.spreads),
     ...cautions,
     "",
   ].join("\n");

@@ -40,11 +40,13 @@ function kpiSection(study: Study, { id, of }: Placing): Section {
         "The cell produces while any part of it works, so that a wait of one resource for another lowers effectiveness, not ",
         `availability; a station's own waits lower its availability. Time elements of ISO 22400-2: ${mapping}.`,
       ),
+      element("p", {}, "The cell:"),
       numbers(
         kpiTable([study], (resource) => resource === CELL),
         study,
         `${id}-kpi-cell`,
       ),
+      element("p", {}, "Its stations, each by itself:"),
       numbers(
         kpiTable([study], (resource) => resource !== CELL),
         study,

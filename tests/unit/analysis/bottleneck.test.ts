@@ -77,6 +77,7 @@ describe("elasticity", () => {
       elementTimes: [],
       criticalShares: [],
       longestActive: [],
+      parisons: [],
       standstill: null,
     });
     expect(SCALE_FACTORS).toEqual({ shorter: 0.99, longer: 1.01 });
