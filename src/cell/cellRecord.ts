@@ -1,5 +1,6 @@
 // What one replication of a cell leaves behind: plain rows, in ticks of a microsecond.
 import type { Standstill } from "#engine/standstill.ts";
+import type { StateElement } from "./elementWords.ts";
 import type { ParisonRecord } from "./parisonRecord.ts";
 
 export interface StationRecord {
@@ -28,6 +29,12 @@ export interface StateTime {
   readonly resource: string;
   readonly state: string;
   readonly kind: string;
+  readonly ticks: number;
+}
+
+/** Time of the cell as a whole in one time element; those of all elements are the observed time. */
+export interface ElementTime {
+  readonly element: StateElement;
   readonly ticks: number;
 }
 
@@ -65,6 +72,7 @@ export interface CellRecord {
   readonly untilTick: number;
   readonly stations: readonly StationRecord[];
   readonly stateTimes: readonly StateTime[];
+  readonly elementTimes: readonly ElementTime[];
   readonly longestActive: readonly ActiveTime[];
   readonly chain: readonly ChainShare[];
   /** In the order in which they began; one that began before the observation is left out. */

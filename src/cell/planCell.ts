@@ -4,6 +4,7 @@ import { invariant } from "#foundation/invariant.ts";
 import type { StepTable } from "#engine/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
+import { elementOf, elementRank } from "./elementWords.ts";
 import { isActiveState } from "./isActiveState.ts";
 import { cycleTable } from "./cycleTable.ts";
 import { withQuality } from "./withQuality.ts";
@@ -17,6 +18,8 @@ export interface CellPlan {
   readonly stationProcess: readonly number[];
   /** By state of the program: 1 where its resource counts as at work. */
   readonly isActive: Uint8Array;
+  /** By state: rank of the time element that it counts as. */
+  readonly elementClass: Uint8Array;
   /** Counters whose every rise is kept with its time: shots, which are many, and stops, which are few. */
   readonly marked: readonly string[];
   readonly stopMarks: readonly string[];
@@ -48,6 +51,7 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
     program,
     stationProcess,
     isActive,
+    elementClass: Uint8Array.from(program.states, ({ name, kind }) => elementRank.indexOf(elementOf(name, kind))),
     marked: scenario.stations.map((station) => shotsOf(station.name)),
     stopMarks: (scenario.stops ?? []).flatMap(({ resource, name }) => [
       stopBeginsOf(resource, name),

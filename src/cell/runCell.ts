@@ -19,6 +19,7 @@ import {
 } from "./cycleNames.ts";
 import { ParisonWatch, watchedMarks } from "./parisonWatch.ts";
 import { rejectReasons } from "./withQuality.ts";
+import { elementRank } from "./elementWords.ts";
 import { settledWarmup } from "./settledWarmup.ts";
 import { partWithFlash, shotMass } from "./shotMass.ts";
 
@@ -47,6 +48,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       seed: scenario.run.seed,
       replication: options.replication,
       isActive: plan.isActive,
+      classOf: plan.elementClass,
       ...(options.log ? { log: options.log } : {}),
     },
     [...(keepsShots ? plan.marked : []), ...watched, ...plan.stopMarks],
@@ -81,6 +83,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const longestActive = simulation
     .longestActive()
     .map((times, i) => ({ resource: program.table.resources[i]!.name, ...times }));
+  const elementTimes = elementRank.map((element, i) => ({ element, ticks: simulation.jointTicks[i] ?? 0 }));
   const standstill = simulation.standstill;
   return {
     replication: options.replication,
@@ -88,6 +91,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     untilTick: until,
     stations,
     stateTimes,
+    elementTimes,
     longestActive,
     chain: chainShares(
       plan,

@@ -11,6 +11,9 @@ import {
   truth,
   unitColumn,
 } from "./columns.ts";
+import { costSpec } from "./costTable.ts";
+import { kpiSpec } from "./kpiTable.ts";
+import { stopsSpec } from "./stopsTable.ts";
 import type { TableSpec } from "./table.ts";
 
 export const throughputSpec: TableSpec = {
@@ -212,6 +215,9 @@ export const tableSpecs: readonly TableSpec[] = [
   circuitsSpec,
   replicationsSpec,
   comparisonSpec,
+  kpiSpec,
+  costSpec,
+  stopsSpec,
   windowSpec,
   eventsSpec,
   shotsSpec,

@@ -1,5 +1,6 @@
 // Every key of a scenario, described once: reading, JSON Schema, suggestions and --set all go by this one value.
 import type * as z from "zod/mini";
+import { costs } from "./costKeys.ts";
 import { delivery, valve } from "./deliveryKeys.ts";
 import { byName, listOf, mapping, optional, required, section } from "./key.ts";
 import { laterKeys } from "./laterKeys.ts";
@@ -49,6 +50,7 @@ export const glossary = mapping(
     stations: required(stations, "Stations one by one, or one mapping with `count`."),
     crew: section(crew, "People."),
     run: section(run, "How long and how often the cell is run."),
+    costs: optional(costs, "What things cost, for the cost of a thousand good parts."),
     stops: optional(stops, "Machine stops."),
     ...qualityKeys,
     ...takeawayKeys,

@@ -66,18 +66,4 @@ export const laterKeys = {
     "What a start costs. Not built yet.",
   ),
   changes: optional(listOf(change, "a list of changes"), "Changes of mold, material or color. Not built yet."),
-  costs: optional(
-    mapping(
-      {
-        currency: optional(text("EUR"), "Name of the currency."),
-        resin: optional(quantity("costPerMass"), "Virgin resin."),
-        regrindCredit: optional(quantity("costPerMass"), "Credit for surplus regrind."),
-        energy: optional(quantity("costPerEnergy"), "Electricity."),
-        machine: optional(quantity("costPerTime"), "The cell."),
-        operator: optional(quantity("costPerTime"), "One operator."),
-      },
-      "{ resin: 1.40 per kg, machine: 35 per h }",
-    ),
-    "Costs. Not built yet.",
-  ),
 };

@@ -16,7 +16,6 @@ export const notBuilt: readonly LaterPart[] = [
   { path: "calendar", instead: "Delete the key." },
   { path: "startUp", instead: "Delete the key; `run.start: cold` begins with an empty screw." },
   { path: "changes", instead: "Delete the key." },
-  { path: "costs", instead: "Delete the key." },
 ];
 
 export function findNotBuilt(content: unknown): readonly Finding[] {

@@ -1,4 +1,5 @@
 // From what could be read to a scenario with nothing left to interpret, with all the checks that look across keys.
+import { resolveCosts } from "./resolveCosts.ts";
 import type { Finding, Path } from "./finding.ts";
 import { checkKind } from "./checkKind.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
@@ -54,7 +55,9 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   };
   if (!isComplete(parts)) return { findings };
   const { stops, downstream, ...always } = parts;
-  return { scenario: { ...always, ...(stops.length === 0 ? {} : { stops }), ...judged, ...downstream }, findings };
+  const costs = resolveCosts(draft.costs);
+  const others = { ...(stops.length === 0 ? {} : { stops }), ...(costs ? { costs } : {}) };
+  return { scenario: { ...always, ...others, ...judged, ...downstream }, findings };
 }
 
 function inOrder(stations: readonly StationSpec[], order: readonly string[]): readonly StationSpec[] {

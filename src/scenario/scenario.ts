@@ -156,6 +156,28 @@ export interface ValveSpec {
   readonly dispatch: DispatchRule;
 }
 
+/** What things cost, in `currency` and SI; absent what was not given. */
+export interface CostSpec {
+  /** Label that stands beside every amount. */
+  readonly currency: string;
+  /** Per kg of virgin resin, and what a kg of surplus regrind brings. */
+  readonly resin?: number;
+  readonly regrindCredit?: number;
+  /** Per J at the drive. */
+  readonly energy?: number;
+  /** Per s of planned time: heaters of barrel and head, one operator, the cell. */
+  readonly heating?: number;
+  readonly operator?: number;
+  readonly machine?: number;
+  /** Per m³ of free air that is compressed. */
+  readonly air?: number;
+  /** Per kg of melt that the molds cool. */
+  readonly cooling?: number;
+  /** Per part made, good or not; per good part. */
+  readonly tooling?: number;
+  readonly packing?: number;
+}
+
 /** Something that goes wrong with one resource again and again. */
 export interface StopSpec {
   readonly name: string;
@@ -241,5 +263,6 @@ export interface Scenario {
   readonly taskOrder?: readonly CrewTask[];
   /** Operators who remove parts; 0 when every removal is by machine. */
   readonly operators: number;
+  readonly costs?: CostSpec;
   readonly run: RunSpec;
 }

@@ -31,6 +31,7 @@ function valuesOf(stations: readonly StationRecord[]) {
     untilTick: 3600 * second,
     stations,
     stateTimes: [],
+    elementTimes: [],
     longestActive: [],
     chain: [],
     stops: [],

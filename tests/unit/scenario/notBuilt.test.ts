@@ -12,7 +12,6 @@ const samples: Readonly<Record<string, string>> = {
   calendar: "{ shifts: [{ start: 06:00, end: '14:00', breaks: [{ at: '09:30', time: 15 min }] }], breaks: run on }",
   startUp: "{ afterOff: 8 h, heatUp: 2 h, scrap: 20 cycles, purge: 3 kg }",
   changes: "[{ kind: color, time: 40 min, residue: 1 % }]",
-  costs: "{ currency: EUR, resin: 1.40 per kg, energy: 0.18 per kWh, machine: 35 per h }",
 };
 
 const uses = notBuilt.flatMap(({ path, values }) =>
