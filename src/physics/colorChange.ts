@@ -6,15 +6,15 @@ import { rootBetween } from "./rootBetween.ts";
 /**
  * Share of old material that leaves a manifold after a mass has gone through a screw and it, both stirred tanks.
  *
- * Formula: c = x·(a·e^(−m/a) − a·e^(−m/b))/(a − b) + e^(−m/b), for a = b: x·(m/a)·e^(−m/a) + e^(−m/a); a screw, b manifold.
+ *     c = x·a·(e^(−m/a) − e^(−m/b))/(a − b) + e^(−m/b), for a = b: x·(m/a)·e^(−m/a) + e^(−m/a); a screw, b manifold
  *
  * Units: kg in, share out.
  * Shape: numbers.
  * Holds for: complete mixing in each tank, which is a bound on the slow side for a screw; nothing sticks to the walls.
- * Source: tanks in series, Levenspiel, Chemical Reaction Engineering, 3rd ed. 1999, ch. 14 (from memory).
+ * Source: Levenspiel, Chemical Reaction Engineering, 3rd ed., 1999, chapter 14, tanks in series (from memory)
  * Throws: BrokenInvariant where a hold-up is not above 0 or the mass is below 0.
  * @example
- * oldShare({ screw: 1, manifold: 1 }, 3) // 0.19914827347145578
+ * oldShare({ screw: 1, manifold: 1 }, 3) // 0.1991482735
  */
 export function oldShare(
   {
@@ -33,15 +33,15 @@ export function oldShare(
 /**
  * Melt that must go through the dies of several manifolds, one after another, until the old material is under a share in each, kg.
  *
- * Formula: for each manifold the mass at which `oldShare` and the screw's own share x·e^(−m/a) are at the residue.
+ *     for each manifold the mass at which both c of `oldShare` and the screw's own share x·e^(−m/a) = the residue
  *
  * Units: kg.
  * Shape: a number.
  * Holds for: residues from 1e-6 to 0.5; the screw stays stirred while one manifold after the other is purged.
- * Source: tanks in series, as `oldShare`.
+ * Source: Levenspiel, Chemical Reaction Engineering, 3rd ed., 1999, chapter 14, tanks in series (from memory)
  * Throws: BrokenInvariant where a hold-up is not above 0.
  * @example
- * purgeMass({ screw: 1, manifold: 1, manifolds: 1, residue: 0.01 }) // 6.638352067993795
+ * purgeMass({ screw: 1, manifold: 1, manifolds: 1, residue: 0.01 }) // 6.6383520680
  */
 export function purgeMass({
   screw,

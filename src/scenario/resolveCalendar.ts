@@ -102,12 +102,10 @@ function breaksOf(shift: ShiftDraft, clock: WallClock, length: number): readonly
   const stretches = occurrences(pattern, clock, length);
   return (shift?.breaks ?? []).flatMap((rest) => {
     if (rest?.at === undefined || rest.time === undefined) return [];
+    if (rest.time <= 0) return [];
     const at = secondsOfDay(rest.at);
     const { days: _, ...daily } = pattern;
-    const all = occurrences({ ...daily, start: at, end: at }, clock, length).map(({ from }) => ({
-      from,
-      until: Math.min(length, from + rest.time!),
-    }));
+    const all = occurrences({ ...daily, start: at, end: (at + rest.time) % 86_400 }, clock, length);
     return all.filter(({ from }) => stretches.some((each) => from >= each.from && from < each.until));
   });
 }
