@@ -11,6 +11,7 @@ import { product } from "./productKeys.ts";
 import { crew, run } from "./runKeys.ts";
 import { stations } from "./stationKeys.ts";
 import { stops } from "./stopKeys.ts";
+import { takeawayKeys } from "./takeawayKeys.ts";
 
 export const newestFormat = 1;
 
@@ -52,6 +53,7 @@ export const glossary = mapping(
     costs: optional(costs, "What things cost, for the cost of a thousand good parts."),
     stops: optional(stops, "Machine stops."),
     ...qualityKeys,
+    ...takeawayKeys,
     ...laterKeys,
   },
   "delivery: …, stations: …",

@@ -5,6 +5,7 @@ import { checkKind } from "./checkKind.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
 import { resolveQuality } from "./resolveQuality.ts";
+import { resolveTakeaway } from "./resolveTakeaway.ts";
 import { resolveStops } from "./resolveStops.ts";
 import { checkZeroCycle, isComplete, resolveStation } from "./resolveStations.ts";
 import { settled, type Resolution, type ScenarioDraft } from "./resolution.ts";
@@ -50,12 +51,13 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     stations: stations.length === listed.length ? inOrder(stations, order) : undefined,
     operators: draft.crew?.operators,
     stops: resolveStops(listed, resolution),
+    downstream: resolveTakeaway(resolution),
   };
   if (!isComplete(parts)) return { findings };
-  const { stops, ...always } = parts;
+  const { stops, downstream, ...always } = parts;
   const costs = resolveCosts(draft.costs);
   const others = { ...(stops.length === 0 ? {} : { stops }), ...(costs ? { costs } : {}) };
-  return { scenario: { ...always, ...others, ...judged }, findings };
+  return { scenario: { ...always, ...others, ...judged, ...downstream }, findings };
 }
 
 function inOrder(stations: readonly StationSpec[], order: readonly string[]): readonly StationSpec[] {
