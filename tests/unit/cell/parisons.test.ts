@@ -116,6 +116,13 @@ describe("a sample of parisons", () => {
       expect([longestHang, mostSagging]).toEqual([99, { drop: 1, hang: 99 }]);
     }
   });
+
+  it("holds early and late ones alike", () => {
+    const { hangs } = sampleOf(100_000, (shot) => shot / 100_000);
+    // Mean 1/2 and standard deviation 1/√12 of a uniform law; four standard deviations of the mean.
+    const mean = hangs.reduce((sum, hang) => sum + hang, 0) / hangs.length;
+    expect(Math.abs(mean - 0.5)).toBeLessThan(4 / Math.sqrt(12 * hangs.length));
+  });
 });
 
 describe("the shots of a run", () => {
