@@ -31,7 +31,7 @@ const MOST_STEPS = 5;
  */
 export function elasticityMethod(scenario: Scenario): ElasticityMethod {
   const { stations, valve } = scenario;
-  if (sharesCrew(scenario)) return "difference";
+  if (sharesCrew(scenario) || scenario.stops !== undefined) return "difference";
   if (stations.length === 1 || valve.dispatch === "alternate") return "exact";
   return areEqual(stations) && valve.dispatch === "first-ready" ? "estimate" : "difference";
 }

@@ -20,6 +20,8 @@ export const measureUnits = {
   "seconds per shot": "s",
   "cycle time": "s",
   "reject share": "share",
+  "lost shots per hour": "1/h",
+  "excess melt": "kg/h",
 } as const;
 
 export type Measure = keyof typeof measureUnits;
@@ -32,9 +34,31 @@ export function measuresOf(record: CellRecord): readonly MeasureValue[] {
   const seconds = (record.untilTick - record.fromTick) / TICKS_PER_SECOND;
   const { stations } = record;
   return [
-    ...rows(CELL, production(stations, seconds)),
-    ...stations.flatMap((station) => rows(station.name, { ...production([station], seconds), ...cycle(station) })),
+    ...rows(CELL, { ...production(stations, seconds), ...melt(record, seconds) }),
+    ...rejectRows(CELL, stations, seconds),
+    ...stations.flatMap((station) => [
+      ...rows(station.name, { ...production([station], seconds), ...cycle(station) }),
+      ...rejectRows(station.name, [station], seconds),
+    ]),
   ];
+}
+
+/** A row for every reason that there may be, also where no part was refused for it. */
+function rejectRows(resource: string, stations: readonly StationRecord[], seconds: number): readonly MeasureValue[] {
+  return rejectsByReason(stations).map(({ reason, parts }) => ({
+    resource,
+    measure: `rejects: ${reason}`,
+    unit: "1/h",
+    value: parts / (seconds / secondsPerHour),
+  }));
+}
+
+function rejectsByReason(stations: readonly StationRecord[]): StationRecord["rejects"] {
+  const found = new Map<string, number>();
+  for (const { reason, parts } of stations.flatMap(({ rejects }) => rejects)) {
+    found.set(reason, (found.get(reason) ?? 0) + parts);
+  }
+  return [...found].map(([reason, parts]) => ({ reason, parts }));
 }
 
 function rows(resource: string, values: Readonly<Partial<Record<Measure, number>>>): readonly MeasureValue[] {
@@ -46,21 +70,37 @@ function rows(resource: string, values: Readonly<Partial<Record<Measure, number>
   }));
 }
 
-/** Nothing is rejected yet: every part taken out counts as good. */
+/** Good parts are those that no check refuses; without any, all that are taken out. */
 function production(stations: readonly StationRecord[], seconds: number): Readonly<Partial<Record<Measure, number>>> {
   const sum = (of: (station: StationRecord) => number): number =>
     stations.reduce((total, station) => total + of(station), 0);
   const hours = seconds / secondsPerHour;
   const shots = sum((station) => station.shots);
   const parts = sum((station) => station.parts);
-  const melt = sum((station) => station.shots * station.shotMilligrams) / milligramsPerKilogram;
+  const delivered = sum(({ shots: whole, lostDrops, shotMilligrams }) => (whole + lostDrops) * shotMilligrams);
+  const rejects = rejectsByReason(stations);
+  const refused = rejects.reduce((total, reason) => total + reason.parts, 0);
+  const lost = sum((station) => station.lostShots);
   return {
-    "good parts per hour": parts / hours,
+    "good parts per hour": (parts - refused) / hours,
     "parts per hour": parts / hours,
-    "melt per hour": melt / hours,
+    "melt per hour": delivered / milligramsPerKilogram / hours,
     "shots per hour": shots / hours,
     ...(shots > 0 ? { "seconds per shot": seconds / shots } : {}),
-    ...(parts > 0 ? { "reject share": 0 } : {}),
+    ...(parts > 0 ? { "reject share": refused / parts } : {}),
+    ...(lost > 0 ? { "lost shots per hour": lost / hours } : {}),
+  };
+}
+
+/** What a die that never stops sends to regrind is melt as well. */
+function melt(record: CellRecord, seconds: number): Readonly<Partial<Record<Measure, number>>> {
+  const { excessMilligrams, stations } = record;
+  if (excessMilligrams === undefined) return {};
+  const hours = seconds / secondsPerHour;
+  const molded = stations.reduce((sum, { shots, shotMilligrams }) => sum + shots * shotMilligrams, 0);
+  return {
+    "melt per hour": (molded + excessMilligrams) / milligramsPerKilogram / hours,
+    "excess melt": excessMilligrams / milligramsPerKilogram / hours,
   };
 }
 

@@ -8,6 +8,11 @@ export interface StationRecord {
   readonly shots: number;
   readonly parts: number;
   readonly shotMilligrams: number;
+  /** Shots whose drop a stop broke off, not among `shots`; and shots lost at the mold, those included. */
+  readonly lostDrops: number;
+  readonly lostShots: number;
+  /** Parts refused at the mold, for each reason that there may be. */
+  readonly rejects: readonly { readonly reason: string; readonly parts: number }[];
   /** Ticks of the first and the last delivery, -1 where there was none. */
   readonly firstShotTick: number;
   readonly lastShotTick: number;
@@ -41,6 +46,14 @@ export interface ChainShare {
   readonly tiedTicks: number;
 }
 
+/** A stop from its begin to the end of its repair; null where the observation ended first. */
+export interface StopRecord {
+  readonly resource: string;
+  readonly stop: string;
+  readonly fromTick: number;
+  readonly untilTick: number | null;
+}
+
 export interface CellRecord {
   readonly replication: number;
   /** The observed time: after `fromTick`, up to and including `untilTick`. */
@@ -50,6 +63,10 @@ export interface CellRecord {
   readonly stateTimes: readonly StateTime[];
   readonly longestActive: readonly ActiveTime[];
   readonly chain: readonly ChainShare[];
+  /** In the order in which they began; one that began before the observation is left out. */
+  readonly stops: readonly StopRecord[];
+  /** Melt between a full parison and its mold's close, milligrams; absent where the screw can stop. */
+  readonly excessMilligrams?: number;
   /** Of each station; empty where no material is named, or nobody watched. */
   readonly parisons: readonly ParisonRecord[];
   /** Present where nothing could happen any more before the end. */

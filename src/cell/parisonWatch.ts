@@ -80,19 +80,22 @@ export class ParisonWatch {
 
   /** Runs on, and reads on; with `keepsMarks` whoever asks for them later still finds them. */
   runUntil(tick: number, keepsMarks: boolean): void {
-    const { marks } = this.#simulation;
     while (this.#simulation.now < tick) {
       this.#simulation.runUntil(Math.min(tick, this.#simulation.now + this.#slice));
+      const { marks } = this.#simulation;
       for (; this.#read < marks.ticks.length; this.#read++)
         this.#readers[marks.counters[this.#read]!]?.(marks.ticks[this.#read]!);
       if (!keepsMarks) this.#forget();
     }
   }
 
+  /** Marks of other things, such as stops, are few and stay. */
   #forget(): void {
-    this.#simulation.marks.ticks.length = 0;
-    this.#simulation.marks.counters.length = 0;
-    this.#read = 0;
+    const { marks } = this.#simulation;
+    const others = [...marks.counters.keys()].filter((i) => this.#readers[marks.counters[i]!] === undefined);
+    marks.ticks = others.map((i) => marks.ticks[i]!);
+    marks.counters = others.map((i) => marks.counters[i]!);
+    this.#read = others.length;
   }
 
   /** From here on parisons count, those under way as well; what is hot stays hot. The simulation has just let go of its marks. */

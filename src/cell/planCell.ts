@@ -3,9 +3,11 @@ import { compileTable, type Program } from "#engine/program.ts";
 import { invariant } from "#foundation/invariant.ts";
 import type { StepTable } from "#engine/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { shotsOf } from "./cycleNames.ts";
+import { shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
 import { isActiveState } from "./isActiveState.ts";
 import { cycleTable } from "./cycleTable.ts";
+import { withQuality } from "./withQuality.ts";
+import { withStops } from "./withStops.ts";
 
 export interface CellPlan {
   readonly scenario: Scenario;
@@ -14,8 +16,9 @@ export interface CellPlan {
   readonly stationProcess: readonly number[];
   /** By state of the program: 1 where its resource counts as at work. */
   readonly isActive: Uint8Array;
-  /** Counters whose every rise is kept with its time. */
+  /** Counters whose every rise is kept with its time: shots, which are many, and stops, which are few. */
   readonly marked: readonly string[];
+  readonly stopMarks: readonly string[];
 }
 
 /** All draws of one step of one resource multiplied by a factor: what a faster or slower step would do. */
@@ -28,7 +31,7 @@ export interface StepScale {
 export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
   const isOpen = scenario.stations.some((station) => station.estimates !== undefined);
   invariant(!isOpen, "estimated times are settled before a cell is planned", { scenario: scenario.name });
-  const table = cycleTable(scenario);
+  const table = withStops(withQuality(cycleTable(scenario), scenario), scenario);
   const program = compileTable(scale ? scaleStep(table, scale) : table);
   const stationProcess = scenario.stations.map((station) =>
     table.processes.findIndex((process) => process.name === station.name),
@@ -40,6 +43,10 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
     stationProcess,
     isActive,
     marked: scenario.stations.map((station) => shotsOf(station.name)),
+    stopMarks: (scenario.stops ?? []).flatMap(({ resource, name }) => [
+      stopBeginsOf(resource, name),
+      stopEndsOf(resource, name),
+    ]),
   };
 }
 
@@ -48,7 +55,10 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
  * how long a cell needs for one shot of each station. Of a step with several laws the first counts.
  */
 export function slowestTurn({ program }: CellPlan): number {
-  return program.rows.reduce((sum, row) => sum + (row.draw?.samplers[0]?.meanTicks ?? 0), 0);
+  // What comes by a clock of its own, such as a stop, is no part of a turn.
+  const apart = new Set(program.rows.filter((row) => row.stops !== -1 || row.isClock).map((row) => row.process));
+  const turning = program.rows.filter((row) => !apart.has(row.process));
+  return turning.reduce((sum, row) => sum + (row.draw?.samplers[0]?.meanTicks ?? 0), 0);
 }
 
 /** The draws stay the same numbers in the same order, so that the effect of the factor alone is seen. */

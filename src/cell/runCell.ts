@@ -2,10 +2,13 @@
 import type { EventLog } from "#engine/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { extrusionRate } from "./continuousExtrusion.ts";
 import type { CellPlan } from "./planCell.ts";
-import type { CellRecord, ChainShare, StateTime } from "./cellRecord.ts";
-import { partsOf, shotsOf } from "./cycleNames.ts";
+import type { CellRecord, ChainShare, StateTime, StopRecord } from "./cellRecord.ts";
+import { lostDropsOf, lostShotsOf, partsOf, rejectsOf, shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
 import { ParisonWatch, watchedMarks } from "./parisonWatch.ts";
+import { rejectReasons } from "./withQuality.ts";
 import { settledWarmup } from "./settledWarmup.ts";
 import { shotMass } from "./shotMass.ts";
 
@@ -36,7 +39,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       isActive: plan.isActive,
       ...(options.log ? { log: options.log } : {}),
     },
-    [...(keepsShots ? plan.marked : []), ...watched],
+    [...(keepsShots ? plan.marked : []), ...watched, ...plan.stopMarks],
   );
   const watch = watched.length > 0 ? new ParisonWatch(simulation, plan) : undefined;
   const runOn = (tick: number): void => (watch ? watch.runUntil(tick, keepsShots) : simulation.runUntil(tick));
@@ -53,6 +56,12 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     shots: counts.get(shotsOf(station.name)) ?? 0,
     parts: counts.get(partsOf(station.name)) ?? 0,
     shotMilligrams: shotMass(station),
+    rejects: rejectReasons.flatMap((reason) => {
+      const found = counts.get(rejectsOf(station.name, reason));
+      return found === undefined ? [] : [{ reason, parts: found }];
+    }),
+    lostDrops: counts.get(lostDropsOf(station.name)) ?? 0,
+    lostShots: counts.get(lostShotsOf(station.name)) ?? 0,
     ...riseOf(simulation, shotsOf(station.name)),
     shotTicks: shotTicks(plan, simulation, station.name),
   }));
@@ -73,9 +82,32 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       simulation,
       stations.map((station) => station.shots),
     ),
+    stops: stopRecords(plan, simulation),
+    ...excess(scenario, stateTimes),
     parisons: watch?.records() ?? [],
     ...(standstill ? { standstill } : {}),
   };
+}
+
+function excess(scenario: Scenario, stateTimes: readonly StateTime[]): { readonly excessMilligrams?: number } {
+  if (scenario.delivery.kind !== "continuous") return {};
+  const tail = stateTimes.find(({ state }) => state === "extruding to regrind");
+  return { excessMilligrams: Math.round((tail?.ticks ?? 0) * extrusionRate(scenario)) };
+}
+
+/** Stops of one resource come one after another: the n-th end belongs to the n-th begin. */
+function stopRecords({ scenario, program }: CellPlan, { marks }: Simulation): StopRecord[] {
+  const ticksOf = (name: string): number[] => {
+    const counter = program.counters.indexOf(name);
+    return marks.ticks.filter((_, i) => marks.counters[i] === counter);
+  };
+  return (scenario.stops ?? [])
+    .flatMap(({ resource, name }) => {
+      const begins = ticksOf(stopBeginsOf(resource, name));
+      const ends = ticksOf(stopEndsOf(resource, name)).filter((tick) => tick >= (begins[0] ?? Infinity));
+      return begins.map((fromTick, i) => ({ resource, stop: name, fromTick, untilTick: ends[i] ?? null }));
+    })
+    .toSorted((one, other) => one.fromTick - other.fromTick);
 }
 
 function riseOf(

@@ -1,8 +1,9 @@
 // What a station does with its parison, whichever way the melt came: close, blow, cool, vent, open, removal, and steps of one's own.
 import type { ProcessSpec, ResourceSpec, StepSpec } from "#engine/stepTable.ts";
 import type { Distribution } from "#engine/distribution.ts";
-import type { StationSpec } from "#scenario/scenario.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { closesOf, partsOf } from "./cycleNames.ts";
+import { handToMask } from "./mask.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
 import { fixed, waiting, working } from "./tableWords.ts";
 
@@ -14,12 +15,15 @@ export function stationResource(station: StationSpec, delivery: MeltDelivery): R
       ...delivery.stationStates(station),
       ...["closing", "blowing", "cooling", "venting", "opening", "removal"].map(working),
       ...awaitsOperator,
+      ...(delivery.afterClose ? [waiting("awaiting takeaway")] : []),
       ...station.extra.map((step) => working(step.name)),
     ],
   };
 }
 
-export function stationCycle(delivery: MeltDelivery, station: StationSpec, number: number): ProcessSpec {
+export function stationCycle(delivery: MeltDelivery, scenario: Scenario, number: number): ProcessSpec {
+  const station = scenario.stations[number]!;
+  const masked = handToMask(scenario, station);
   const timed = (name: string, state: string, law: Distribution): StepSpec => ({
     name,
     shows: [{ resource: station.name, state }],
@@ -33,11 +37,12 @@ export function stationCycle(delivery: MeltDelivery, station: StationSpec, numbe
       ...(closeGives.length > 0 ? { gives: closeGives } : {}),
       counts: { [closesOf(station.name)]: 1 },
     },
+    ...(delivery.afterClose?.(station) ?? []),
     timed("blow", "blowing", station.blow),
     timed("cool", "cooling", station.cool),
     timed("vent", "venting", station.vent),
     timed("open", "opening", station.open),
-    ...removal(station),
+    ...(masked ? [masked] : removal(station)),
   ];
   for (const extra of station.extra) {
     const after = station.remove.by === "operator" && extra.after === "remove" ? "let go" : extra.after;

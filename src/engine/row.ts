@@ -47,6 +47,7 @@ export interface Scale {
   readonly sampler: Sampler;
   readonly stream: number;
   readonly keeps: boolean;
+  readonly alone: boolean;
   readonly low: number;
   readonly high: number;
   readonly belowNext: number;

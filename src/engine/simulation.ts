@@ -310,7 +310,7 @@ export class Simulation {
   }
 
   /** Returns the row to leave for, -1 where the number is kept or within its limits. */
-  #weigh(process: number, { sampler, stream, keeps, low, high, belowNext, aboveNext }: Scale): number {
+  #weigh(process: number, { sampler, stream, keeps, alone, low, high, belowNext, aboveNext }: Scale): number {
     const { kept } = this.#processes;
     const drawn = this.#atMeans
       ? sampler.meanTicks
@@ -319,7 +319,7 @@ export class Simulation {
       kept[process] = drawn;
       return -1;
     }
-    const sum = kept[process]! + drawn;
+    const sum = alone ? drawn : kept[process]! + drawn;
     return sum < low ? belowNext : sum > high ? aboveNext : -1;
   }
 

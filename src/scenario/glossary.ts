@@ -5,9 +5,11 @@ import { byName, listOf, mapping, optional, required, section } from "./key.ts";
 import { laterKeys } from "./laterKeys.ts";
 import { leaf, refused, wrongType, type Leaf } from "./leaf.ts";
 import { text } from "./plainLeaf.ts";
+import { qualityKeys } from "./qualityKeys.ts";
 import { product } from "./productKeys.ts";
 import { crew, run } from "./runKeys.ts";
 import { stations } from "./stationKeys.ts";
+import { stops } from "./stopKeys.ts";
 
 export const newestFormat = 1;
 
@@ -46,6 +48,8 @@ export const glossary = mapping(
     stations: required(stations, "Stations one by one, or one mapping with `count`."),
     crew: section(crew, "People."),
     run: section(run, "How long and how often the cell is run."),
+    stops: optional(stops, "Machine stops."),
+    ...qualityKeys,
     ...laterKeys,
   },
   "delivery: …, stations: …",

@@ -6,24 +6,6 @@ import { mass, quantity } from "./quantityLeaf.ts";
 
 const timeOfDay = patterned("^(?:[01][0-9]|2[0-3]):[0-5][0-9]$", "a time of day such as `06:00`");
 
-const stop = mapping(
-  {
-    name: required(text("heater band"), "What stops."),
-    resource: required(text("left"), "`screw`, `valve`, or a station's name."),
-    clock: optional(
-      oneOf("calendar", "working", "cycles"),
-      "Whether it comes with the calendar, with working time, or with cycles.",
-    ),
-    between: optional(timeLaw, "Time from one stop to the next, on that clock."),
-    cycles: optional(quantity("cycles", { above: 0 }), "Cycles from one stop to the next."),
-    repair: required(timeLaw, "How long it lasts."),
-    by: optional(oneOf("itself", "operator"), "Whether it takes an operator."),
-    step: optional(oneOf("finish", "hold", "scrap"), "What becomes of the step under way."),
-    shift: optional(oneOf("in", "any"), "Repaired in shift only, or at any time."),
-  },
-  "{ name: heater band, resource: screw, between: 40 h, repair: 30 min }",
-);
-
 const shift = mapping(
   {
     name: optional(text("early"), "Name of the shift."),
@@ -73,7 +55,6 @@ const share = quantity("share");
 
 /** All at the top of a scenario. */
 export const laterKeys = {
-  stops: optional(listOf(stop, "a list of stops"), "Machine stops. Not built yet."),
   calendar: optional(
     mapping(
       {
@@ -101,19 +82,6 @@ export const laterKeys = {
     byName(server, "a mapping of servers by name"),
     "What parts pass after the mold, in this order. Not built yet.",
   ),
-  quality: optional(
-    mapping(
-      {
-        lightest: optional(mass(), "Least mass of a good part."),
-        heaviest: optional(mass(), "Most mass of a good part."),
-        shotSpread: optional(share, "Relative standard deviation of mass between shots."),
-        cavitySpread: optional(share, "Relative standard deviation of mass between cavities of a manifold."),
-        rejects: optional(share, "Base share of rejects."),
-      },
-      "{ lightest: 41 g, heaviest: 44 g }",
-    ),
-    "What makes a part good. Not built yet.",
-  ),
   costs: optional(
     mapping(
       {
@@ -132,6 +100,4 @@ export const laterKeys = {
     mapping({ limit: required(share, "Largest share of regrind in the feed.") }, "{ limit: 30 % }"),
     "Regrind. Not built yet.",
   ),
-  maxInMold: optional(quantity("time"), "Longest time in a closed mold before a part is a reject. Not built yet."),
-  maxHang: optional(quantity("time"), "Longest hang of a parison before its shot is scrapped. Not built yet."),
 };

@@ -93,9 +93,9 @@ export interface StationSpec {
   readonly partMass: number;
   /** Flash that leaves the mold with one part, kg. */
   readonly flashMass: number;
-  /** How long the ram takes to deliver this station's shot: measured, or shot mass / delivery rate. */
+  /** How long the ram takes to deliver this station's shot: measured, or shot mass / delivery rate; nothing where none drops. */
   readonly drop: TimeOrRate;
-  /** How long the screw takes to replace this station's shot: measured, or shot mass / plasticating rate. */
+  /** How long the screw takes to make this station's shot: measured, or shot mass / plasticating rate. */
   readonly recharge: TimeOrRate;
   /** Seconds. */
   readonly close: Distribution;
@@ -104,6 +104,10 @@ export interface StationSpec {
   readonly vent: Distribution;
   readonly open: Distribution;
   readonly remove: { readonly time: Distribution; readonly by: "machine" | "operator" };
+  /** Seconds; of a mold that fetches its parison from a die that never stops, and absent for all others. */
+  readonly travel?: { readonly in: Distribution; readonly cut: Distribution; readonly out: Distribution };
+  /** How a lost shot is taken out of the mold; absent where none can be lost. */
+  readonly clear?: { readonly time: Distribution; readonly by: "machine" | "operator" };
   readonly extra: readonly ExtraStepSpec[];
   /** Steps whose time is still to be worked out; until then it stands as 0. Absent where there is none. */
   readonly estimates?: EstimatesSpec;
@@ -115,6 +119,28 @@ export interface StationSpec {
   readonly priority: number;
 }
 
+/** Melt collects in a chamber before it is delivered, so that the screw goes on while a parison drops. */
+export interface AccumulatorHeadSpec {
+  readonly kind: "accumulator-head";
+  /** A chamber of one shot in the head of every station, or one before the valve for all. */
+  readonly accumulator: "per-station" | "common";
+  /** Melt that the chamber can hold, kg; always given for a common one. */
+  readonly shotCapacity?: number;
+}
+
+/** The screw never stops: a parison grows all the time, and molds come to fetch it. */
+export interface ContinuousSpec {
+  readonly kind: "continuous";
+  /** `matched`: the screw is turned down to the pace of the molds, within its range; `fixed`: what is too much is excess. */
+  readonly rate: "matched" | "fixed";
+  /** The slowest that a matched screw may turn, kg/s; absent where there is no such limit. */
+  readonly slowestRate?: number;
+  /** Who takes the parts out: `pin`: it is done beside the mold's cycle, by one mask a station. */
+  readonly removal: "mold" | "pin";
+}
+
+export type DeliverySpec = ReciprocatingScrewSpec | AccumulatorHeadSpec | ContinuousSpec;
+
 export interface ReciprocatingScrewSpec {
   readonly kind: "reciprocating-screw";
   /** Largest shot that the screw can hold in front of it, kg; absent when measured times were given without it. */
@@ -125,9 +151,37 @@ export interface ReciprocatingScrewSpec {
 }
 
 export interface ValveSpec {
-  /** One shift, between neutral and a port, seconds. */
+  /** One shift, between neutral and a port, or from head to head, seconds. */
   readonly shift: Distribution;
   readonly dispatch: DispatchRule;
+}
+
+/** Something that goes wrong with one resource again and again. */
+export interface StopSpec {
+  readonly name: string;
+  /** `plasticator`, `valve` or a station's name. */
+  readonly resource: string;
+  /** Seconds from the end of one stop to the next, all the time or only while the resource works; or so many cycles of it. */
+  readonly comes:
+    | { readonly by: "calendar" | "working"; readonly between: Distribution }
+    | { readonly by: "cycles"; readonly cycles: number };
+  /** Seconds. */
+  readonly repair: Distribution;
+  readonly by: "itself" | "operator";
+  /** What becomes of the step under way. */
+  readonly step: "finish" | "hold" | "scrap";
+}
+
+/** What makes a part good. */
+export interface QualitySpec {
+  /** Limits of the mass of a good part, kg. */
+  readonly lightest?: number;
+  readonly heaviest?: number;
+  /** Relative standard deviations of mass: from shot to shot, alike in all cavities, and between the cavities of a shot. */
+  readonly shotSpread: number;
+  readonly cavitySpread: number;
+  /** Share of parts that are rejects whatever their mass. */
+  readonly rejects: number;
 }
 
 export interface RunSpec {
@@ -147,12 +201,20 @@ export interface Scenario {
   /** The file's name without folder and ending. */
   readonly name: string;
   readonly title: string;
-  readonly delivery: ReciprocatingScrewSpec;
+  readonly delivery: DeliverySpec;
   readonly valve: ValveSpec;
   /**
    * In the order of ties and of the rotation: `order:` if given, else names in code-point order; never the file's order.
    */
   readonly stations: readonly StationSpec[];
+  /** Absent where nothing ever stops. */
+  readonly stops?: readonly StopSpec[];
+  /** Absent where every part is good. */
+  readonly quality?: QualitySpec;
+  /** Seconds from the closed mold to the open one beyond which the parts are rejects. */
+  readonly maxInMold?: number;
+  /** Seconds that a hanging parison may wait for the end of a stop. */
+  readonly maxHang?: number;
   /** Operators who remove parts; 0 when every removal is by machine. */
   readonly operators: number;
   readonly run: RunSpec;

@@ -9,7 +9,8 @@ const second = 1e6;
 function station(name: string, shots: number, every: number): StationRecord {
   const shotTicks = Array.from({ length: shots }, (_, i) => (i + 1) * every * second);
   const [firstShotTick, lastShotTick] = [shotTicks[0] ?? -1, shotTicks.at(-1) ?? -1];
-  return { name, shots, parts: 2 * shots, shotMilligrams: 109_200, firstShotTick, lastShotTick, shotTicks };
+  const lost = { lostDrops: 0, lostShots: 0, rejects: [] };
+  return { name, shots, parts: 2 * shots, shotMilligrams: 109_200, ...lost, firstShotTick, lastShotTick, shotTicks };
 }
 
 function valuesOf(stations: readonly StationRecord[]) {
@@ -21,6 +22,7 @@ function valuesOf(stations: readonly StationRecord[]) {
     stateTimes: [],
     longestActive: [],
     chain: [],
+    stops: [],
     parisons: [],
   };
   const rows = measuresOf(record);
