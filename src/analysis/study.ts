@@ -114,10 +114,16 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       leading,
       runnerUp: runnerUp(scenario, leading[0], ideal),
       ideal,
-      windows: stationWindows(scenario, ideal, meltRate(measures)),
+      windows: stationWindows(scenario, ideal, meltRate(measures), rejectShare(scenario, measures)),
       spreads: shotSpreads(scenario, answers),
     },
   };
+}
+
+/** Undefined where nothing that is modelled can make a reject. */
+function rejectShare({ quality, maxInMold }: Scenario, measures: readonly MeasureSummary[]): number | undefined {
+  if (quality === undefined && maxInMold === undefined) return undefined;
+  return measureOf(measures, CELL, "reject share")?.interval.mean;
 }
 
 /** kg/s; undefined where nothing went through. */

@@ -180,6 +180,32 @@ describe("the shots of a run", () => {
     }
   });
 
+  it("are only those on which the mold closed, where stops break off drops and closes", () => {
+    const scenario = cellOf({ ...varying, clear: { time: { kind: "fixed", value: 20 }, by: "machine" } }, 36_000);
+    const stops = [
+      {
+        name: "jam",
+        resource: "station 01",
+        comes: { by: "working", between: { kind: "exponential", mean: 60 } },
+        repair: { kind: "fixed", value: 5 },
+        by: "itself",
+        step: "scrap",
+      },
+    ] as const;
+    const stopped = { ...scenario, stops };
+    const record = runCell(planCell(stopped), { replication: 1, watchesParisons: true });
+    const [left] = record.stations;
+    expect(left!.lostShots).toBeGreaterThan(10);
+    const shots = shotsOf(stopped);
+    for (const { station, parisons, longestHang } of record.parisons) {
+      const own = shots.filter((shot) => shot.station === station && shot.hang !== null);
+      expect(parisons).toBe(own.length);
+      expect(longestHang).toBeCloseTo(Math.max(...own.map(({ hang }) => hang!)), 5);
+      // By hand: 0.1 s of one's own and a close of at most 0.9 s; a drop or close that broke off has no hang.
+      expect(longestHang).toBeLessThanOrEqual(1);
+    }
+  });
+
   it("are the same whether anybody watches or not", () => {
     const plan = planCell(cellOf(varying));
     const watched = runCell(plan, { replication: 1, watchesParisons: true });
