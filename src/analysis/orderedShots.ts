@@ -33,8 +33,8 @@ const longestOrder = 400;
 /** Undefined where no order repeats within the search. */
 export function orderedShots(scenario: Scenario): OrderedShots | undefined {
   const count = scenario.stations.length;
-  // Other kinds of delivery have more processes than screw, valve and stations: their order is found, never assumed.
-  if (scenario.delivery.kind !== "reciprocating-screw") return foundOrder(scenario);
+  // Other kinds of delivery, and servers after the molds, have more processes than screw, valve and stations: their order is found, never assumed.
+  if (scenario.delivery.kind !== "reciprocating-screw" || scenario.takeaway) return foundOrder(scenario);
   if (areEqual(scenario.stations) && scenario.valve.dispatch !== "priority") return knownOrder(scenario, 1);
   const sharesCrew = scenario.stations.some((station) => station.remove.by === "operator");
   if (scenario.valve.dispatch === "alternate" && !sharesCrew) return knownOrder(scenario, count);

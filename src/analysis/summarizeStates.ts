@@ -23,6 +23,8 @@ export const waitCauses: Readonly<Record<string, string>> = {
   "waiting for the valve": "the valve is not open to a station",
   "extruding to regrind": "no mold is under the die",
   "awaiting takeaway": "no room after the mold",
+  blocked: "no room at the next server",
+  "awaiting an operator": "no operator is free",
   starved: "no parts have come",
   "awaiting removal": "no operator is free",
   neutral: "no shot to deliver",

@@ -7,6 +7,7 @@ import { shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
 import { isActiveState } from "./isActiveState.ts";
 import { cycleTable } from "./cycleTable.ts";
 import { withQuality } from "./withQuality.ts";
+import { withTakeaway } from "./withTakeaway.ts";
 import { withStops } from "./withStops.ts";
 
 export interface CellPlan {
@@ -21,6 +22,11 @@ export interface CellPlan {
   readonly stopMarks: readonly string[];
 }
 
+/** The cycle, then what judges parts, what takes them away, and what may stop, each on top of the one before. */
+function allOf(scenario: Scenario): StepTable {
+  return withStops(withTakeaway(withQuality(cycleTable(scenario), scenario), scenario), scenario);
+}
+
 /** All draws of one step of one resource multiplied by a factor: what a faster or slower step would do. */
 export interface StepScale {
   readonly resource: string;
@@ -31,7 +37,7 @@ export interface StepScale {
 export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
   const isOpen = scenario.stations.some((station) => station.estimates !== undefined);
   invariant(!isOpen, "estimated times are settled before a cell is planned", { scenario: scenario.name });
-  const table = withStops(withQuality(cycleTable(scenario), scenario), scenario);
+  const table = allOf(scenario);
   const program = compileTable(scale ? scaleStep(table, scale) : table);
   const stationProcess = scenario.stations.map((station) =>
     table.processes.findIndex((process) => process.name === station.name),

@@ -231,6 +231,7 @@ export class Simulation {
   #wait(process: number, step: Row): void {
     this.#processes.phase[process] = NEEDING;
     this.#processes.askedAt[process] = this.now;
+    this.#processes.priority[process] = step.priority;
     if (step.patience) this.#events.set(process, this.now + this.#drawTicks(process, step.patience));
     else this.#events.clear(process);
     const lead = step.needs[0];

@@ -10,6 +10,7 @@ import { product } from "./productKeys.ts";
 import { crew, run } from "./runKeys.ts";
 import { stations } from "./stationKeys.ts";
 import { stops } from "./stopKeys.ts";
+import { takeawayKeys } from "./takeawayKeys.ts";
 
 export const newestFormat = 1;
 
@@ -50,6 +51,7 @@ export const glossary = mapping(
     run: section(run, "How long and how often the cell is run."),
     stops: optional(stops, "Machine stops."),
     ...qualityKeys,
+    ...takeawayKeys,
     ...laterKeys,
   },
   "delivery: …, stations: …",

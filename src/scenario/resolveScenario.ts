@@ -4,6 +4,7 @@ import { checkKind } from "./checkKind.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
 import { resolveQuality } from "./resolveQuality.ts";
+import { resolveTakeaway } from "./resolveTakeaway.ts";
 import { resolveStops } from "./resolveStops.ts";
 import { checkZeroCycle, isComplete, resolveStation } from "./resolveStations.ts";
 import { settled, type Resolution, type ScenarioDraft } from "./resolution.ts";
@@ -49,10 +50,11 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     stations: stations.length === listed.length ? inOrder(stations, order) : undefined,
     operators: draft.crew?.operators,
     stops: resolveStops(listed, resolution),
+    downstream: resolveTakeaway(resolution),
   };
   if (!isComplete(parts)) return { findings };
-  const { stops, ...always } = parts;
-  return { scenario: { ...always, ...(stops.length === 0 ? {} : { stops }), ...judged }, findings };
+  const { stops, downstream, ...always } = parts;
+  return { scenario: { ...always, ...(stops.length === 0 ? {} : { stops }), ...judged, ...downstream }, findings };
 }
 
 function inOrder(stations: readonly StationSpec[], order: readonly string[]): readonly StationSpec[] {

@@ -172,6 +172,22 @@ export interface StopSpec {
   readonly step: "finish" | "hold" | "scrap";
 }
 
+/** One of the servers that parts pass after the mold. */
+export interface ServerSpec {
+  readonly name: string;
+  /** Seconds for one part. */
+  readonly time: Distribution;
+  /** Parts worked on at once, and parts that may wait before it. */
+  readonly places: number;
+  readonly buffer: number;
+  /** Share of parts that it refuses. */
+  readonly rejects: number;
+  readonly by: "machine" | "operator";
+}
+
+/** What operators are called for. */
+export type CrewTask = "removal" | "clearing" | "repair" | "packing";
+
 /** What makes a part good. */
 export interface QualitySpec {
   /** Limits of the mass of a good part, kg. */
@@ -215,6 +231,14 @@ export interface Scenario {
   readonly maxInMold?: number;
   /** Seconds that a hanging parison may wait for the end of a stop. */
   readonly maxHang?: number;
+  /** In the order in which parts pass them; absent where every part that leaves the mold is done. */
+  readonly takeaway?: readonly ServerSpec[];
+  /** Largest share of regrind in the feed; absent where none goes back. */
+  readonly regrindLimit?: number;
+  /** Seconds of walking before each task of an operator; absent where it is not counted apart. */
+  readonly walk?: Distribution;
+  /** Which of the tasks that wait for an operator comes first; absent: whoever asked first. */
+  readonly taskOrder?: readonly CrewTask[];
   /** Operators who remove parts; 0 when every removal is by machine. */
   readonly operators: number;
   readonly run: RunSpec;
