@@ -197,12 +197,13 @@ describe("the shots of a run", () => {
     const [left] = record.stations;
     expect(left!.lostShots).toBeGreaterThan(10);
     const shots = shotsOf(stopped);
-    for (const { station, parisons, longestHang } of record.parisons) {
+    for (const { station, parisons, drops, longestHang } of record.parisons) {
       const own = shots.filter((shot) => shot.station === station && shot.hang !== null);
       expect(parisons).toBe(own.length);
       expect(longestHang).toBeCloseTo(Math.max(...own.map(({ hang }) => hang!)), 5);
       // By hand: 0.1 s of one's own and a close of at most 0.9 s; a drop or close that broke off has no hang.
       expect(longestHang).toBeLessThanOrEqual(1);
+      expect(Math.max(...drops)).toBeLessThanOrEqual(2);
     }
   });
 
