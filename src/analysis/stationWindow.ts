@@ -21,17 +21,19 @@ const milligramsPerKilogram = 1e6;
 
 /**
  * Empty where no material is named. Step times are means; the melt through the screw, in kg/s, is what a run saw, its waits
- * included, or without a run that of the ideal cycle.
+ * included, or without a run that of the ideal cycle. `rejects` is the share that a run rejected; absent where it can reject none.
  */
 export function stationWindows(
   scenario: Scenario,
   ideal: IdealCycle,
   throughput: number = meltRate(scenario, ideal),
+  rejects?: number,
 ): readonly StationWindow[] {
   const windows = new Map<string, { stations: string[]; input: WindowInput }>();
   for (const station of scenario.stations) {
-    const input = inputOf(scenario, station, throughput);
-    if (!input) continue;
+    const mean = inputOf(scenario, station, throughput);
+    if (!mean) continue;
+    const input = rejects === undefined ? mean : { ...mean, "station.rejects": rejects };
     const key = JSON.stringify(input);
     const known = windows.get(key) ?? { stations: [], input };
     known.stations.push(station.name);

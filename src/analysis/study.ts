@@ -109,7 +109,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
   const ideal = idealCycle(scenario);
   const leading = leadingSteps(scenario, answers);
   const measures = summarizeMeasures(answers);
-  const windows = stationWindows(scenario, ideal, meltRate(measures));
+  const windows = stationWindows(scenario, ideal, meltRate(measures), rejectShare(scenario, measures));
   const costs = costStudy(scenario, answers, windows);
   return {
     kind: "found",
@@ -131,6 +131,12 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       spreads: shotSpreads(scenario, answers),
     },
   };
+}
+
+/** Undefined where nothing that is modelled can make a reject. */
+function rejectShare({ quality, maxInMold }: Scenario, measures: readonly MeasureSummary[]): number | undefined {
+  if (quality === undefined && maxInMold === undefined) return undefined;
+  return measureOf(measures, CELL, "reject share")?.interval.mean;
 }
 
 /** kg/s; undefined where nothing went through. */

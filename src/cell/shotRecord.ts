@@ -37,7 +37,8 @@ export function shotRecords(events: Iterable<EventRecord>, scenario: Scenario): 
     const record: Growing = shots.get(key) ?? { station, shot, starts: new Map(), ends: new Map(), last: step };
     shots.set(key, record);
     if (record.starts.has(step)) continue;
-    if (record.last !== step) record.ends.set(record.last, seconds);
+    // What is cleared away broke off before its end.
+    if (record.last !== step && step !== "clear") record.ends.set(record.last, seconds);
     record.starts.set(step, seconds);
     record.last = step;
   }

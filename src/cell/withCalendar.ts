@@ -247,7 +247,7 @@ function changeProcess(change: ChangeSpec, scenario: Scenario): ProcessSpec {
   };
   return {
     name: `change: ${change.name}`,
-    resource: isWhole ? PLASTICATOR : change.station!,
+    resource: isWhole ? PLASTICATOR : change.station,
     steps: [
       clockUntil(change.at),
       ...concerned.map(({ name }): StepSpec => ({

@@ -88,6 +88,17 @@ describe("the process window of the shipped two-station cell", () => {
     expect(atHeat).not.toBeCloseTo((3 / 0.1092) * ideal.secondsPerShot, 3);
   });
 
+  // Common practice, no published source: 1 to 5 % of rejects.
+  it("holds the rejects of a run against what is usual, once something can be rejected", () => {
+    const rejects = (set: readonly string[]) => {
+      const { windows } = studyOf(scenarioOf(text, "two", set));
+      return windows[0]?.rows.find(({ quantity }) => quantity === "rejects")?.verdict;
+    };
+    expect(rejects([])).toBeUndefined();
+    expect(rejects(["quality={ rejects: 20 % }"])).toBe("above");
+    expect(rejects(["quality={ rejects: 3 % }"])).toBe("inside");
+  });
+
   it("says a time without end in words", () => {
     const never = windowsOf([
       "product.volume=0.8 L",

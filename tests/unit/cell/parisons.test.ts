@@ -116,6 +116,13 @@ describe("a sample of parisons", () => {
       expect([longestHang, mostSagging]).toEqual([99, { drop: 1, hang: 99 }]);
     }
   });
+
+  it("holds early and late ones alike", () => {
+    const { hangs } = sampleOf(100_000, (shot) => shot / 100_000);
+    // Mean 1/2 and standard deviation 1/√12 of a uniform law; four standard deviations of the mean.
+    const mean = hangs.reduce((sum, hang) => sum + hang, 0) / hangs.length;
+    expect(Math.abs(mean - 0.5)).toBeLessThan(4 / Math.sqrt(12 * hangs.length));
+  });
 });
 
 describe("the shots of a run", () => {
@@ -170,6 +177,33 @@ describe("the shots of a run", () => {
         own.flatMap(({ timeAtHeat }) => timeAtHeat ?? []),
       );
       expect(longestHang).toBeCloseTo(Math.max(...own.map(({ hang }) => hang!)), 5);
+    }
+  });
+
+  it("are only those on which the mold closed, where stops break off drops and closes", () => {
+    const scenario = cellOf({ ...varying, clear: { time: { kind: "fixed", value: 20 }, by: "machine" } }, 36_000);
+    const stops = [
+      {
+        name: "jam",
+        resource: "station 01",
+        comes: { by: "working", between: { kind: "exponential", mean: 60 } },
+        repair: { kind: "fixed", value: 5 },
+        by: "itself",
+        step: "scrap",
+      },
+    ] as const;
+    const stopped = { ...scenario, stops };
+    const record = runCell(planCell(stopped), { replication: 1, watchesParisons: true });
+    const [left] = record.stations;
+    expect(left!.lostShots).toBeGreaterThan(10);
+    const shots = shotsOf(stopped);
+    for (const { station, parisons, drops, longestHang } of record.parisons) {
+      const own = shots.filter((shot) => shot.station === station && shot.hang !== null);
+      expect(parisons).toBe(own.length);
+      expect(longestHang).toBeCloseTo(Math.max(...own.map(({ hang }) => hang!)), 5);
+      // By hand: 0.1 s of one's own and a close of at most 0.9 s; a drop or close that broke off has no hang.
+      expect(longestHang).toBeLessThanOrEqual(1);
+      expect(Math.max(...drops)).toBeLessThanOrEqual(2);
     }
   });
 
