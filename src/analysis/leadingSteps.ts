@@ -16,7 +16,7 @@ export interface LeadingStep {
 }
 
 export interface RunnerUp {
-  /** `plasticator`, `crew`, `stations` (all of them), or one station's name. */
+  /** `plasticator`, `crew`, `stations` (all of them), one station's name, or what an accumulator or a die has besides. */
   readonly name: string;
   /** Seconds by which its circuit may grow before it sets the ideal cycle. */
   readonly slackSeconds: number;
@@ -24,6 +24,8 @@ export interface RunnerUp {
 
 const CREW = "crew";
 const STATIONS = "stations";
+const CHAMBERS = "chambers";
+const DIE_ZONE = "die zone";
 
 /** The largest share comes first. */
 export function leadingSteps(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly LeadingStep[] {
@@ -59,7 +61,7 @@ export function runnerUp(scenario: Scenario, leading: LeadingStep | undefined, i
   return others.toSorted((one, other) => one.slackSeconds - other.slackSeconds)[0] ?? null;
 }
 
-/** The valve never binds alone; a removal that leads, and for which stations wait, is the crew's. */
+/** With a reciprocating screw the valve never binds alone; a removal that leads, and for which stations wait, is the crew's. */
 function ownerOfStep(
   scenario: Scenario,
   leading: LeadingStep,
@@ -67,10 +69,16 @@ function ownerOfStep(
   ideal: IdealCycle,
 ): string | null {
   const [resource = ""] = leading.resources;
+  // A drop may bind for the valve's sake, a recharge for its chamber's.
+  if (isOfItsOwn(critical)) return critical;
   if (resource === PLASTICATOR) return PLASTICATOR;
   if (resource === VALVE) return critical;
   if (leading.step === "remove" && sharesCrew(scenario)) return CREW;
   return ownerOfStation(scenario, resource, ideal);
+}
+
+function isOfItsOwn(owner: string | null): boolean {
+  return owner === CHAMBERS || owner === DIE_ZONE || owner === VALVE;
 }
 
 function ownerOfStation(scenario: Scenario, name: string, ideal: IdealCycle): string {
@@ -81,6 +89,9 @@ function ownerOfStation(scenario: Scenario, name: string, ideal: IdealCycle): st
 function ownerOfCircuit(scenario: Scenario, name: string, ideal: IdealCycle): string | null {
   if (scenario.stations.some((station) => station.name === name)) return ownerOfStation(scenario, name, ideal);
   if (name === CREW) return scenario.operators > 0 ? CREW : null;
+  if (name.startsWith("chamber of")) return CHAMBERS;
+  if (name === DIE_ZONE) return DIE_ZONE;
+  if (name === VALVE && scenario.delivery.kind === "accumulator-head") return VALVE;
   if (name === "each station" || name.startsWith("all stations")) return STATIONS;
   const isScrew = name === PLASTICATOR || name.startsWith(`${PLASTICATOR},`);
   return isScrew ? PLASTICATOR : null;

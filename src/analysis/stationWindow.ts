@@ -55,7 +55,8 @@ export function outsideWindow(
 
 function inputOf(scenario: Scenario, station: StationSpec, throughput: number): WindowInput | undefined {
   const own = stepTimes(scenario).filter((time) => time.resource === station.name);
-  return stepInput(station, (step) => own.find((time) => time.step === step)?.seconds ?? 0, throughput);
+  const input = stepInput(station, (step) => own.find((time) => time.step === step)?.seconds ?? 0, throughput);
+  return input && { ...input, delivery: scenario.delivery.kind };
 }
 
 /** What the window is worked out from, with the mean time of each step; undefined where no material is named. */

@@ -15,6 +15,8 @@ export interface StateSummary {
 export const waitCauses: Readonly<Record<string, string>> = {
   "holding a full shot": "no mold open and empty",
   "waiting for the mold to close": "the mold just filled is not closed yet",
+  "waiting for an empty chamber": "the head to be filled still delivers",
+  "waiting for melt": "the shot is not full yet",
   "awaiting melt": "the shot is not full yet",
   "awaiting turn": "the shot is full and another station's turn",
   "awaiting valve": "the valve is not back in neutral",

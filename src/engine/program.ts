@@ -240,6 +240,7 @@ class Compiler {
       samplers,
       isFixed: samplers.every((sampler) => sampler.isFixed),
       stream: this.#stream(time.resource ?? process.resource, time.stream ?? step),
+      again: time.again ?? false,
       clock: time.whileWorking === undefined ? -1 : this.#resourceNumber(time.whileWorking),
     };
   }

@@ -12,7 +12,7 @@ import { powerLawShearRate } from "./powerLawShearRate.ts";
 import { shortestDrop } from "./shortestDrop.ts";
 import { wallShearStress } from "./wallShearStress.ts";
 import type { Known, WindowInput, WindowKey } from "./windowInput.ts";
-import { windowRule, type WindowRule } from "./windowRule.ts";
+import { onlyFor, windowRule, type WindowRule } from "./windowRule.ts";
 
 const mass = ["product.partMass", "product.flash"] as const satisfies readonly WindowKey[];
 const die = ["product.die.diameter", "product.die.mandrel"] as const satisfies readonly WindowKey[];
@@ -110,6 +110,18 @@ export const parisonRules: readonly WindowRule[] = [
       "Drop more slowly or open the die gap; where the low limit is above the high one, only another grade or die helps.",
     above: "Drop faster; where the low limit is above the high one, only another grade or die helps.",
   }),
+  onlyFor(
+    ["accumulator-head"],
+    windowRule([drop], {
+      quantity: plausibleRanges.accumulatorDrop.quantity,
+      unit: "s",
+      source: plausibleRanges.accumulatorDrop.source,
+      value: (input) => input[drop],
+      limits: () => plausibleRanges.accumulatorDrop,
+      below: "Unusual, not wrong: check `deliveryRate` or `drop` for a slip.",
+      above: "Unusual, not wrong: check `deliveryRate` or `drop` for a slip; a slow parison sags.",
+    }),
+  ),
   windowRule([...die, "product.thicknessSwell", "product.diameter"], {
     quantity: "mean wall from die gap, swell and blow-up",
     unit: "m",

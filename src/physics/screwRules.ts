@@ -6,7 +6,7 @@ import { ruleOfThumbRate } from "./ruleOfThumbRate.ts";
 import { shotStroke } from "./shotStroke.ts";
 import { specificDriveEnergy, usualDriveEnergy } from "./specificDriveEnergy.ts";
 import { temperaturesOf, type Known, type WindowKey } from "./windowInput.ts";
-import { windowRule, type WindowRule } from "./windowRule.ts";
+import { onlyFor, windowRule, type WindowRule } from "./windowRule.ts";
 
 const shot = ["product.partMass", "product.flash", "station.cavities"] as const satisfies readonly WindowKey[];
 const rate = "delivery.plasticatingRate";
@@ -25,29 +25,37 @@ const STROKE = 4;
 const shotMass = (input: Known<(typeof shot)[number]>) =>
   input["station.cavities"] * (input["product.partMass"] + input["product.flash"]);
 
-export const screwRules: readonly WindowRule[] = [
-  windowRule([...shot, "delivery.shotCapacity"], {
+function shotRule(larger: string): WindowRule {
+  return windowRule([...shot, "delivery.shotCapacity"], {
     quantity: "shot mass",
     unit: "kg",
     source: MASS,
     value: shotMass,
     limits: (input) => ({ high: input["delivery.shotCapacity"] }),
-    above: "Fewer cavities, less flash, or a screw that holds a larger shot.",
-  }),
-  windowRule([...shot, screw], {
-    quantity: "stroke of the screw for one shot, without cushion",
-    unit: "m",
-    source: `${MASS}; the limit of ${STROKE} diameters is ${PRACTICE}`,
-    value: (input) =>
-      shotStroke({
-        mass: shotMass(input),
-        cushion: 0,
-        meltDensity: input.material.meltDensity.value,
-        screwDiameter: input[screw],
-      }),
-    limits: (input) => ({ high: STROKE * input[screw] }),
-    above: "A wider screw, fewer cavities, or an accumulator.",
-  }),
+    above: `Fewer cavities, less flash, or ${larger}.`,
+  });
+}
+
+export const screwRules: readonly WindowRule[] = [
+  onlyFor(["reciprocating-screw"], shotRule("a screw that holds a larger shot")),
+  onlyFor(["accumulator-head"], shotRule("an accumulator that holds a larger shot")),
+  onlyFor(
+    ["reciprocating-screw"],
+    windowRule([...shot, screw], {
+      quantity: "stroke of the screw for one shot, without cushion",
+      unit: "m",
+      source: `${MASS}; the limit of ${STROKE} diameters is ${PRACTICE}`,
+      value: (input) =>
+        shotStroke({
+          mass: shotMass(input),
+          cushion: 0,
+          meltDensity: input.material.meltDensity.value,
+          screwDiameter: input[screw],
+        }),
+      limits: (input) => ({ high: STROKE * input[screw] }),
+      above: "A wider screw, fewer cavities, or an accumulator.",
+    }),
+  ),
   windowRule([...shot, rate], {
     quantity: "recharge time",
     unit: "s",

@@ -54,7 +54,10 @@ export interface WindowNumbers {
 
 export type WindowKey = keyof WindowNumbers;
 
-export type WindowInput = { readonly material: Material } & Partial<WindowNumbers>;
+export type DeliveryKind = "reciprocating-screw" | "accumulator-head" | "continuous";
+
+/** A reciprocating screw where no kind is named. */
+export type WindowInput = { readonly material: Material; readonly delivery?: DeliveryKind } & Partial<WindowNumbers>;
 
 /** An input of which some keys are known to be given. */
 export type Known<Key extends WindowKey> = WindowInput & Pick<WindowNumbers, Key>;

@@ -1,5 +1,5 @@
 // One line of the process window as data: what it needs, what it works out, between which limits, and what to do beyond.
-import type { Known, WindowInput, WindowKey } from "./windowInput.ts";
+import type { DeliveryKind, Known, WindowInput, WindowKey } from "./windowInput.ts";
 
 export interface Limits {
   readonly low?: number | undefined;
@@ -37,10 +37,21 @@ export interface WindowRule {
   readonly needs: readonly WindowKey[];
   /** Null where a key that it needs was not given. */
   readonly row: (input: WindowInput) => WindowRow | null;
+  /** Kinds of melt delivery of which it may be asked; all if not given. */
+  readonly kinds?: readonly DeliveryKind[];
 }
 
 export function windowRule<Key extends WindowKey>(needs: readonly Key[], body: RuleBody<Known<Key>>): WindowRule {
   return { quantity: body.quantity, needs, row: (input) => (knows(input, needs) ? rowOf(input, body) : null) };
+}
+
+/** The rule for these kinds of melt delivery only. */
+export function onlyFor(kinds: readonly DeliveryKind[], rule: WindowRule): WindowRule {
+  return { ...rule, kinds };
+}
+
+export function concerns({ kinds }: WindowRule, { delivery = "reciprocating-screw" }: WindowInput): boolean {
+  return kinds?.includes(delivery) ?? true;
 }
 
 function knows<Key extends WindowKey>(input: WindowInput, needs: readonly Key[]): input is Known<Key> {

@@ -25,19 +25,15 @@ export function periodSeconds({ schedule, secondsPerShot }: IdealCycle): number 
   return schedule.reduce((most, { shot }) => Math.max(most, shot), 0) * secondsPerShot;
 }
 
-/** Screw and valve first, then the stations in the order in which they are served. */
+/** Screw and valve first, then what else delivers melt, then the stations in the order in which they are served. */
 export function idealRows({ schedule }: IdealCycle): readonly IdealRow[] {
   const stations = [...new Set(schedule.map(({ station }) => station))].filter((name) => name !== "");
-  return [screw, valve, ...stations].map((resource) => ({
+  const busy = [...new Set(schedule.flatMap(({ occupies }) => occupies))];
+  const others = busy.filter((name) => ![screw, valve, ...stations].includes(name));
+  return [...[screw, valve].filter((name) => busy.includes(name)), ...others, ...stations].map((resource) => ({
     resource,
-    spans: schedule.filter((step) => ownersOf(step).includes(resource)).map((step) => spanOf(step, resource)),
+    spans: schedule.filter(({ occupies }) => occupies.includes(resource)).map((step) => spanOf(step, resource)),
   }));
-}
-
-function ownersOf({ resource, step, station }: IdealStep): readonly string[] {
-  if (step === "drop") return [screw, valve, station];
-  if (step === "shift to port") return [screw, valve, station];
-  return step === "shift to neutral" ? [screw, valve] : [resource];
 }
 
 function spanOf({ resource, step, start, end, critical }: IdealStep, owner: string): IdealSpan {

@@ -23,6 +23,8 @@ export interface StateLook {
 
 const looks: Readonly<Record<string, StateLook>> = {
   recharging: { fill: "melt", letter: "R" },
+  filling: { fill: "melt", letter: "F" },
+  "filling beyond the shot": { fill: "melt", letter: "F" },
   "extruding to regrind": { fill: "delivery", letter: "X" },
   delivering: { fill: "delivery", letter: "D" },
   "parison drop": { fill: "delivery", letter: "D" },
@@ -38,6 +40,8 @@ const looks: Readonly<Record<string, StateLook>> = {
   removing: { fill: "removal", letter: "M" },
   "holding a full shot": { fill: "wait", letter: "h" },
   "waiting for the mold to close": { fill: "wait", letter: "w" },
+  "waiting for an empty chamber": { fill: "wait", letter: "e" },
+  "waiting for melt": { fill: "wait", letter: "m" },
   "awaiting melt": { fill: "wait", letter: "m" },
   "awaiting turn": { fill: "wait", letter: "t" },
   "awaiting valve": { fill: "wait", letter: "v" },
