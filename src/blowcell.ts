@@ -13,6 +13,7 @@ import type { Interval } from "#analysis/interval.ts";
 import type { LeadingStep, RunnerUp } from "#analysis/leadingSteps.ts";
 import { readSettled } from "#analysis/readSettled.ts";
 import type { StationWindow } from "#analysis/stationWindow.ts";
+import type { ShotSpread } from "#analysis/shotSpread.ts";
 import { runStudy, settleInOneGo, studyOfSettled, type Study, type StudyOutcome } from "#analysis/study.ts";
 import type { MeasureSummary } from "#analysis/summarizeMeasures.ts";
 import type { StateSummary } from "#analysis/summarizeStates.ts";
@@ -46,6 +47,7 @@ export type {
   RunnerUp,
   Scenario,
   ScenarioReading,
+  ShotSpread,
   StateSummary,
   StationSpec,
   StationWindow,

@@ -110,7 +110,7 @@ function circuitName(steps: readonly GraphStep[], scenario: Scenario, isFolded: 
   if (cooled.length === 1 || (isFolded && cooled.length > 0)) return isFolded ? "each station" : cooled[0]!;
   if (names.has("travel in") && cooled.length === 0) return "die zone";
   if (names.has("shift to neutral") && cooled.length === 0) return VALVE;
-  if (steps.every((step) => step.step === "remove")) return "crew";
+  if (steps.every((step) => step.step === "remove")) return stations.length > 0 ? "crew" : steps[0]!.process;
   return stations.join(" and ");
 }
 

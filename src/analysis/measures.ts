@@ -21,6 +21,7 @@ export const measureUnits = {
   "cycle time": "s",
   "reject share": "share",
   "lost shots per hour": "1/h",
+  "excess melt": "kg/h",
 } as const;
 
 export type Measure = keyof typeof measureUnits;
@@ -33,7 +34,7 @@ export function measuresOf(record: CellRecord): readonly MeasureValue[] {
   const seconds = (record.untilTick - record.fromTick) / TICKS_PER_SECOND;
   const { stations } = record;
   return [
-    ...rows(CELL, production(stations, seconds)),
+    ...rows(CELL, { ...production(stations, seconds), ...melt(record, seconds) }),
     ...rejectRows(CELL, stations, seconds),
     ...stations.flatMap((station) => [
       ...rows(station.name, { ...production([station], seconds), ...cycle(station) }),
@@ -76,18 +77,30 @@ function production(stations: readonly StationRecord[], seconds: number): Readon
   const hours = seconds / secondsPerHour;
   const shots = sum((station) => station.shots);
   const parts = sum((station) => station.parts);
-  const melt = sum(({ shots: whole, lostDrops, shotMilligrams }) => (whole + lostDrops) * shotMilligrams);
+  const delivered = sum(({ shots: whole, lostDrops, shotMilligrams }) => (whole + lostDrops) * shotMilligrams);
   const rejects = rejectsByReason(stations);
   const refused = rejects.reduce((total, reason) => total + reason.parts, 0);
   const lost = sum((station) => station.lostShots);
   return {
     "good parts per hour": (parts - refused) / hours,
     "parts per hour": parts / hours,
-    "melt per hour": melt / milligramsPerKilogram / hours,
+    "melt per hour": delivered / milligramsPerKilogram / hours,
     "shots per hour": shots / hours,
     ...(shots > 0 ? { "seconds per shot": seconds / shots } : {}),
     ...(parts > 0 ? { "reject share": refused / parts } : {}),
     ...(lost > 0 ? { "lost shots per hour": lost / hours } : {}),
+  };
+}
+
+/** What a die that never stops sends to regrind is melt as well. */
+function melt(record: CellRecord, seconds: number): Readonly<Partial<Record<Measure, number>>> {
+  const { excessMilligrams, stations } = record;
+  if (excessMilligrams === undefined) return {};
+  const hours = seconds / secondsPerHour;
+  const molded = stations.reduce((sum, { shots, shotMilligrams }) => sum + shots * shotMilligrams, 0);
+  return {
+    "melt per hour": (molded + excessMilligrams) / milligramsPerKilogram / hours,
+    "excess melt": excessMilligrams / milligramsPerKilogram / hours,
   };
 }
 

@@ -1,6 +1,7 @@
 // What one replication answers: its measures and shares as small plain rows, whoever ran it and wherever.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { CellRecord } from "#cell/cellRecord.ts";
+import type { ParisonRecord } from "#cell/parisonRecord.ts";
 import type { StepScale } from "#cell/planCell.ts";
 import { measuresOf, type MeasureValue } from "./measures.ts";
 
@@ -41,6 +42,8 @@ export interface ReplicationAnswer {
   readonly stateShares: readonly StateShare[];
   readonly criticalShares: readonly CriticalShare[];
   readonly longestActive: readonly ActiveShare[];
+  /** Of each station; empty where no material is named. */
+  readonly parisons: readonly ParisonRecord[];
   /** Seconds at which the cell came to rest for ever, and who waited for what; null where it ran to the end. */
   readonly standstill: Standstill | null;
 }
@@ -69,6 +72,7 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
       sole: sole / observed,
       shifting: shifting / observed,
     })),
+    parisons: record.parisons,
     standstill: standstill
       ? { kind: standstill.kind, seconds: standstill.tick / TICKS_PER_SECOND, waiting: standstill.waiting }
       : null,

@@ -11,6 +11,9 @@ export function replicationRunner(scenario: Scenario): (task: ReplicationTask) =
     const variant = JSON.stringify(task.scale);
     const plan = plans.get(variant) ?? planCell(scenario, task.scale ?? undefined);
     plans.set(variant, plan);
-    return answerOf(task, runCell(plan, { replication: task.replication, keepsShots: false }));
+    return answerOf(
+      task,
+      runCell(plan, { replication: task.replication, keepsShots: false, watchesParisons: task.scale === null }),
+    );
   };
 }

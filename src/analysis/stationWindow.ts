@@ -54,14 +54,16 @@ export function outsideWindow(
 }
 
 function inputOf(scenario: Scenario, station: StationSpec, throughput: number): WindowInput | undefined {
-  const own = stepTimes(scenario).filter((time) => time.resource === station.name);
-  const input = stepInput(station, (step) => own.find((time) => time.step === step)?.seconds ?? 0, throughput);
-  return input && { ...input, delivery: scenario.delivery.kind };
+  const own = stepTimes(scenario).filter((time) => time.resource === station.name || time.station === station.name);
+  const mean = (step: string): number => own.find((time) => time.step === step)?.seconds ?? 0;
+  // From a die that never stops a parison hangs as long as it grows.
+  const isContinuous = scenario.delivery.kind === "continuous";
+  return stepInput(station, (step) => mean(isContinuous && step === "drop" ? "parison" : step), throughput);
 }
 
 /** What the window is worked out from, with the mean time of each step; undefined where no material is named. */
 export function stepInput(
-  { process, extra }: Pick<StationSpec, "process" | "extra">,
+  { process, extra, estimated }: Pick<StationSpec, "process" | "extra" | "estimated">,
   mean: (step: string) => number,
   throughput: number,
 ): WindowInput | undefined {
@@ -71,9 +73,13 @@ export function stepInput(
   return {
     material: process.material,
     ...process.values,
+    deliveryKind: process.deliveryKind,
+    ...(process.coolingTo === undefined ? {} : { coolingTo: process.coolingTo }),
+    ...(estimated === undefined ? {} : { estimated }),
     "station.steps.drop": mean("drop"),
     // The parison hangs from the drop until the mold has closed.
-    "station.steps.close": own("drop") + mean("close"),
+    "station.hang": own("drop") + mean("close"),
+    "station.steps.close": mean("close"),
     "station.steps.blow": mean("blow"),
     // The wall lies against the mold until the vent.
     "station.steps.cool": own("blow") + mean("cool") + own("cool"),

@@ -7,6 +7,7 @@ import { idealCycle, type IdealCycle } from "./idealCycle.ts";
 import { leadingSteps, runnerUp, type LeadingStep, type RunnerUp } from "./leadingSteps.ts";
 import type { ReplicationAnswer, ReplicationTask } from "./replicationAnswer.ts";
 import { CELL, type MeasureValue } from "./measures.ts";
+import { shotSpreads, type ShotSpread } from "./shotSpread.ts";
 import { requiredReplications } from "./requiredReplications.ts";
 import { standstillIssue } from "./standstillIssue.ts";
 import { stationWindows, type StationWindow } from "./stationWindow.ts";
@@ -38,6 +39,8 @@ export interface Study {
   readonly ideal: IdealCycle;
   /** Empty where no material is named. */
   readonly windows: readonly StationWindow[];
+  /** How hang, sag and time at heat spread from shot to shot; empty where no material is named. */
+  readonly spreads: readonly ShotSpread[];
 }
 
 export type StudyOutcome =
@@ -112,6 +115,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       runnerUp: runnerUp(scenario, leading[0], ideal),
       ideal,
       windows: stationWindows(scenario, ideal, meltRate(measures)),
+      spreads: shotSpreads(scenario, answers),
     },
   };
 }

@@ -1,7 +1,7 @@
 // Melt from accumulator heads: a chamber of one shot over every station; one screw fills them in turn, and a drop needs only its own.
 import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec } from "#engine/stepTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
-import { headOf, PLASTICATOR, ramOf, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
+import { dropsOf, headOf, PLASTICATOR, ramOf, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
 import { shotMass } from "./shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "./tableWords.ts";
@@ -121,6 +121,7 @@ function parison(station: StationSpec): readonly StepSpec[] {
       name: "call for melt",
       needs: [{ place: fullOf(station), meanwhile: "awaiting melt" }],
       gives: [{ place: callOf(station) }],
+      counts: { [dropsOf(station.name)]: 1 },
     },
     {
       name: "drop",

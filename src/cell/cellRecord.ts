@@ -1,5 +1,6 @@
 // What one replication of a cell leaves behind: plain rows, in ticks of a microsecond.
 import type { Standstill } from "#engine/standstill.ts";
+import type { ParisonRecord } from "./parisonRecord.ts";
 
 export interface StationRecord {
   readonly name: string;
@@ -64,6 +65,10 @@ export interface CellRecord {
   readonly chain: readonly ChainShare[];
   /** In the order in which they began; one that began before the observation is left out. */
   readonly stops: readonly StopRecord[];
+  /** Melt between a full parison and its mold's close, milligrams; absent where the screw can stop. */
+  readonly excessMilligrams?: number;
+  /** Of each station; empty where no material is named, or nobody watched. */
+  readonly parisons: readonly ParisonRecord[];
   /** Present where nothing could happen any more before the end. */
   readonly standstill?: Standstill;
 }

@@ -2,7 +2,7 @@
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec, TimeLaw } from "#engine/stepTable.ts";
 import type { AccumulatorHeadSpec, Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
-import { PLASTICATOR, RAM, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
+import { dropsOf, PLASTICATOR, RAM, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
 import { shotMass } from "./shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "./tableWords.ts";
@@ -24,7 +24,7 @@ export function commonAccumulator(scenario: Scenario): MeltDelivery {
       ...["awaiting melt", "awaiting turn", "awaiting valve"].map(waiting),
       ...["valve shifting to it", "parison drop"].map(working),
     ],
-    parison: (station) => [shiftToPort(scenario, station), begin(), drop(station)],
+    parison: (station) => [shiftToPort(scenario, station), begin(station), drop(station)],
     closeGives: [],
   };
 }
@@ -196,8 +196,8 @@ function shiftToPort(scenario: Scenario, station: StationSpec): StepSpec {
 }
 
 /** The ram moves, so there is room behind it. */
-function begin(): StepSpec {
-  return { name: "ram moves", gives: [{ place: "room in the chamber" }] };
+function begin({ name }: StationSpec): StepSpec {
+  return { name: "ram moves", gives: [{ place: "room in the chamber" }], counts: { [dropsOf(name)]: 1 } };
 }
 
 function drop(station: StationSpec): StepSpec {

@@ -1,5 +1,6 @@
 // Melt all the time: a parison grows at a die that never stops, and each mold travels in, closes on it, cuts it off and travels out.
 import { lawMean } from "#engine/law.ts";
+import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { ProcessSpec, ResourceSpec, StepSpec, TimeLaw } from "#engine/stepTable.ts";
 import type { ContinuousSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { PLASTICATOR, shotsOf } from "./cycleNames.ts";
@@ -79,6 +80,14 @@ export function slowedBy(scenario: Scenario): number {
   const shot = scenario.stations.reduce((sum, each) => sum + shotMass(each), 0) / scenario.stations.length / 1e6;
   const slowest = slowestRate === undefined ? Infinity : shot / slowestRate;
   return fastest > 0 ? Math.max(1, Math.min(pace, slowest) / fastest) : 1;
+}
+
+/** Milligrams a tick that leave the die, at mean times. */
+export function extrusionRate(scenario: Scenario): number {
+  const { stations } = scenario;
+  const shot = stations.reduce((sum, station) => sum + shotMass(station), 0) / stations.length;
+  const seconds = fullRateSeconds(scenario) * slowedBy(scenario);
+  return seconds > 0 ? shot / (seconds * TICKS_PER_SECOND) : 0;
 }
 
 /** Mean seconds of a parison at full rate. */

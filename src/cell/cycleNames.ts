@@ -29,6 +29,9 @@ export const rejectsOf = (station: string, reason: string): string => `rejects $
 /** Each stop as it begins, and as its repair ends. */
 export const stopBeginsOf = (resource: string, stop: string): string => `begins ${stop} of ${resource}`;
 export const stopEndsOf = (resource: string, stop: string): string => `ends ${stop} of ${resource}`;
+/** Drops begun, and molds closed on a parison. */
+export const dropsOf = (station: string): string => `drops ${station}`;
+export const closesOf = (station: string): string => `closes ${station}`;
 export const rechargesCounter = "recharges";
 
 export function operatorNames(operators: number): readonly string[] {

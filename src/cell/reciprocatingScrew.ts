@@ -2,7 +2,7 @@
 import type { NeedSpec, PlaceSpec, ProcessSpec, ResourceSpec, StepSpec, TimeLaw } from "#engine/stepTable.ts";
 import { invariant } from "#foundation/invariant.ts";
 import type { ReciprocatingScrewSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
-import { PLASTICATOR, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
+import { dropsOf, PLASTICATOR, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
 import { shotMass } from "./shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "./tableWords.ts";
@@ -130,6 +130,8 @@ function shiftToPort(scenario: Scenario, station: StationSpec): StepSpec {
       { resource: PLASTICATOR, state: "valve shifting" },
     ],
     time: { ...fixed(scenario.valve.shift), resource: VALVE },
+    // The drop begins at once, as it needs nothing more.
+    counts: { [dropsOf(station.name)]: 1 },
   };
 }
 

@@ -2,9 +2,12 @@
 import type { EventLog } from "#engine/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { extrusionRate } from "./continuousExtrusion.ts";
 import type { CellPlan } from "./planCell.ts";
 import type { CellRecord, ChainShare, StateTime, StopRecord } from "./cellRecord.ts";
 import { lostDropsOf, lostShotsOf, partsOf, rejectsOf, shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
+import { ParisonWatch, watchedMarks } from "./parisonWatch.ts";
 import { rejectReasons } from "./withQuality.ts";
 import { settledWarmup } from "./settledWarmup.ts";
 import { shotMass } from "./shotMass.ts";
@@ -16,6 +19,8 @@ export interface RunOptions {
   readonly log?: EventLog;
   /** Keeps the tick of every shot; true if not given. A year has five million. */
   readonly keepsShots?: boolean;
+  /** Keeps a sample of how long parisons drop, hang and are hot; false if not given. */
+  readonly watchesParisons?: boolean;
 }
 
 /** The same scenario, seed and replication always give the same record. */
@@ -24,6 +29,8 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const warmup = options.warmup ?? settledWarmup(scenario);
   const from = Math.round(warmup * TICKS_PER_SECOND);
   const until = Math.round(scenario.run.length * TICKS_PER_SECOND);
+  const keepsShots = options.keepsShots ?? true;
+  const watched = options.watchesParisons === true ? watchedMarks(plan) : [];
   const simulation = new Simulation(
     program,
     {
@@ -32,13 +39,16 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       isActive: plan.isActive,
       ...(options.log ? { log: options.log } : {}),
     },
-    [...((options.keepsShots ?? true) ? plan.marked : []), ...plan.stopMarks],
+    [...(keepsShots ? plan.marked : []), ...watched, ...plan.stopMarks],
   );
+  const watch = watched.length > 0 ? new ParisonWatch(simulation, plan) : undefined;
+  const runOn = (tick: number): void => (watch ? watch.runUntil(tick, keepsShots) : simulation.runUntil(tick));
   if (from > 0) {
-    simulation.runUntil(from);
+    runOn(from);
     simulation.restartObservation();
   }
-  simulation.runUntil(until);
+  watch?.restartObservation();
+  runOn(until);
   simulation.settle();
   const counts = new Map(program.counters.map((name, i) => [name, simulation.counts[i]!]));
   const stations = scenario.stations.map((station) => ({
@@ -73,8 +83,16 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       stations.map((station) => station.shots),
     ),
     stops: stopRecords(plan, simulation),
+    ...excess(scenario, stateTimes),
+    parisons: watch?.records() ?? [],
     ...(standstill ? { standstill } : {}),
   };
+}
+
+function excess(scenario: Scenario, stateTimes: readonly StateTime[]): { readonly excessMilligrams?: number } {
+  if (scenario.delivery.kind !== "continuous") return {};
+  const tail = stateTimes.find(({ state }) => state === "extruding to regrind");
+  return { excessMilligrams: Math.round((tail?.ticks ?? 0) * extrusionRate(scenario)) };
 }
 
 /** Stops of one resource come one after another: the n-th end belongs to the n-th begin. */

@@ -2,7 +2,7 @@
 import type { ProcessSpec, ResourceSpec, StepSpec } from "#engine/stepTable.ts";
 import type { Distribution } from "#engine/distribution.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
-import { partsOf } from "./cycleNames.ts";
+import { closesOf, partsOf } from "./cycleNames.ts";
 import { handToMask } from "./mask.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
 import { fixed, waiting, working } from "./tableWords.ts";
@@ -32,7 +32,11 @@ export function stationCycle(delivery: MeltDelivery, scenario: Scenario, number:
   const { closeGives = [] } = delivery;
   const steps: StepSpec[] = [
     ...delivery.parison(station, number),
-    { ...timed("close", "closing", station.close), ...(closeGives.length > 0 ? { gives: closeGives } : {}) },
+    {
+      ...timed("close", "closing", station.close),
+      ...(closeGives.length > 0 ? { gives: closeGives } : {}),
+      counts: { [closesOf(station.name)]: 1 },
+    },
     ...(delivery.afterClose?.(station) ?? []),
     timed("blow", "blowing", station.blow),
     timed("cool", "cooling", station.cool),

@@ -1,7 +1,7 @@
 // Who does the work: this thread where it is little, worker threads where there is enough of it; the answers are the same.
 import { doWork, effortOf, piecesOf, type AnswerTo, type Work } from "#analysis/work.ts";
 import type { Host } from "./host.ts";
-import type { WorkerReply } from "./worker.ts";
+import type { WorkerReply } from "./answerWork.ts";
 
 export interface Labor {
   /** The answers in the order of the tasks. */

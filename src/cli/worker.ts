@@ -1,12 +1,4 @@
-// One worker thread: does a piece of work and says which thread it is.
-import { threadId } from "node:worker_threads";
-import { doWork, type AnswerTo, type Work } from "#analysis/work.ts";
+// The entry of a worker thread: the same program, which here only does pieces of work.
+import { loadProgram } from "./loadProgram.ts";
 
-export interface WorkerReply {
-  readonly answers: readonly AnswerTo<Work>[];
-  readonly thread: number;
-}
-
-export default function answer(work: Work): WorkerReply {
-  return { answers: doWork(work), thread: threadId };
-}
+export default loadProgram().answer;

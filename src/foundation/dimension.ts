@@ -34,6 +34,7 @@ export const dimensions = {
   lineLoad: { noun: "a force per length", si: "N/m", example: "100 N/mm", usual: "N/mm" },
   power: { noun: "a power", si: "W", example: "45 kW", usual: "kW" },
   speed: { noun: "a speed of rotation", si: "1/s", example: "40 rpm", usual: "rpm" },
+  angle: { noun: "an angle", si: "°", example: "17.7 deg", usual: "deg" },
   conductance: { noun: "a sonic conductance", si: "m³/(s Pa)", example: "5 dm³/(s bar)", usual: "dm³/(s bar)" },
   cycles: { noun: "a number of cycles", si: "1", example: "20 cycles", usual: "cycles" },
   costPerMass: { noun: "a cost per mass", si: "1/kg", example: "1.40 per kg", usual: "per kg" },

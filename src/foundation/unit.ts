@@ -124,6 +124,7 @@ const linear: Readonly<Partial<Record<Dimension, readonly Row[]>>> = {
     ["hp", 7_456_998_715_822_702, 10_000_000_000_000],
   ],
   speed: [["rpm", 1, 60, "1/min"]],
+  angle: [["deg", 1, 1, "°", "degrees"]],
   conductance: [["dm³/(s bar)", 1, 100_000_000, "dm3/(s bar)", "dm³/(s·bar)", "L/(s bar)"]],
   cycles: [["cycles", 1, 1, "cycle"]],
   costPerMass: [

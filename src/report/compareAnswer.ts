@@ -28,8 +28,10 @@ export function compareAnswer(studies: readonly Study[], rows: readonly Comparis
     ...rows.filter(({ resource, measure }) => resource === CELL && measure === headline).flatMap(differenceWords),
     "Nothing is rejected yet: every part counts as good.",
     "",
-    ...studies.flatMap(({ scenario, windows }) =>
-      windowWarnings(windows).map((line) => line.replace(/^Outside/u, `${scenario.name}: outside`)),
+    ...studies.flatMap(({ scenario, windows, spreads }) =>
+      windowWarnings(windows, spreads).map((line) =>
+        line.replace(/^(?:Outside|Unusual)/u, (word) => `${scenario.name}: ${word.toLowerCase()}`),
+      ),
     ),
     ...cautions,
     "",

@@ -30,7 +30,12 @@ export function idealRows({ schedule }: IdealCycle): readonly IdealRow[] {
   const stations = [...new Set(schedule.map(({ station }) => station))].filter((name) => name !== "");
   const busy = [...new Set(schedule.flatMap(({ occupies }) => occupies))];
   const others = busy.filter((name) => ![screw, valve, ...stations].includes(name));
-  return [...[screw, valve].filter((name) => busy.includes(name)), ...others, ...stations].map((resource) => ({
+  // Rams stand with the screw, masks and the like come last.
+  const first = [
+    ...[screw, valve].filter((name) => busy.includes(name)),
+    ...others.filter((name) => /^ram\b/u.test(name)),
+  ];
+  return [...first, ...stations, ...others.filter((name) => !first.includes(name))].map((resource) => ({
     resource,
     spans: schedule.filter(({ occupies }) => occupies.includes(resource)).map((step) => spanOf(step, resource)),
   }));

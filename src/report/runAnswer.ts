@@ -9,6 +9,7 @@ import { cautions } from "./cautions.ts";
 import { seconds, withInterval } from "./digits.ts";
 import { idealWords } from "./idealWords.ts";
 import { timeUseLines } from "./timeUse.ts";
+import { spreadLines } from "./spreadWords.ts";
 import { windowWarnings } from "./windowWords.ts";
 
 export function runAnswer(study: Study): string {
@@ -16,11 +17,11 @@ export function runAnswer(study: Study): string {
     study.scenario.title,
     ...runWords(study),
     "",
-    ...alignedLines([...productionRows(study), ...bindingRows(study)]),
+    ...alignedLines([...productionRows(study), ...bindingRows(study), ...spreadLines(study.spreads)]),
     "",
     ...timeUseLines(study),
     "",
-    ...windowWarnings(study.windows),
+    ...windowWarnings(study.windows, study.spreads),
     ...cautions,
     "",
   ].join("\n");

@@ -44,8 +44,12 @@ function stateRow({ resource, state, kind, cause, share }: StateSummary): readon
 }
 
 /** None where there is nothing to say. */
-export function windowTables(studies: readonly Pick<Study, "scenario" | "windows">[]): readonly Table[] {
-  const table = windowTable(studies.map(({ scenario, windows }) => ({ name: scenario.name, windows })));
+export function windowTables(
+  studies: readonly (Pick<Study, "scenario" | "windows"> & Partial<Pick<Study, "spreads">>)[],
+): readonly Table[] {
+  const table = windowTable(
+    studies.map(({ scenario, windows, spreads = [] }) => ({ name: scenario.name, windows, spreads })),
+  );
   return table.rows.length === 0 ? [] : [table];
 }
 

@@ -13,6 +13,8 @@ const nouns: Readonly<Record<string, string>> = {
   vent: "venting",
   open: "opening",
   remove: "removal",
+  parison: "extruding a parison",
+  "travel in": "travel in",
 };
 
 /** A step that the user named keeps its name. */

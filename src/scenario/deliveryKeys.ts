@@ -20,6 +20,22 @@ const ownKeys = {
 
 export const stationDelivery = mapping(ownKeys, "{ drop: 1.2 s }");
 
+/** Only for the process window. */
+const screw = mapping(
+  {
+    channelDepth: optional(quantity("length", { above: 0 }), "Depth of the channel in the metering zone."),
+    helixAngle: optional(
+      quantity("angle", { above: 0, atMost: 60 }),
+      "Helix angle; 17.7 deg where the pitch is one diameter.",
+    ),
+    meteringLength: optional(quantity("length", { above: 0 }), "Length of the metering zone."),
+    speed: optional(quantity("speed", { above: 0 }), "Speed while the screw recharges."),
+    backPressure: optional(quantity("pressure"), "Gauge pressure at the end of the metering zone."),
+    viscosity: optional(quantity("viscosity", { above: 0 }), "Viscosity of the melt in the channel at its shear rate."),
+  },
+  "{ channelDepth: 4 mm, helixAngle: 17.7 deg, speed: 60 rpm }",
+);
+
 export const delivery = mapping(
   {
     kind: required(
@@ -61,6 +77,7 @@ export const delivery = mapping(
       "Continuous: the mold waits for the removal (assumed where absent), or a pin carries the part to a mask of its own beside it.",
     ),
     screwDiameter: optional(quantity("length", { above: 0 }), "Diameter of the screw, for the process window."),
+    screw: optional(screw, "The screw's metering zone, for the process window."),
     holdUp: optional(mass({ above: 0 }), "Melt between hopper and die, for the process window."),
     drivePower: optional(quantity("power", { above: 0 }), "Power of the screw's drive, for the process window."),
     meltRise: optional(quantity("temperatureDifference"), "Rise of melt temperature with the rate. Not built yet."),

@@ -35,7 +35,7 @@ export function resolveStation(
 }
 
 function assemble(
-  { name, draft }: ListedStation,
+  { name, draft, path }: ListedStation,
   product: string | undefined,
   masses: ProductMasses | undefined,
   resolution: Resolution,
@@ -62,10 +62,12 @@ function assemble(
     remove: removal(draft),
     extra: extraSteps(draft),
   };
-  const estimates = (["blow", "cool", "vent"] as const).filter((step) => steps?.[step] === "estimate");
+  const open = (["blow", "cool", "vent"] as const).filter((step) => steps?.[step] === "estimate");
   const clear = clearing(draft);
   const own = { ...(clear === undefined ? {} : { clear }), ...(isContinuous && travel ? { travel } : {}) };
-  return isComplete(spec) ? { ...spec, ...own, ...(estimates.length === 0 ? {} : { estimates }) } : undefined;
+  return isComplete(spec)
+    ? { ...spec, ...own, ...(open.length === 0 ? {} : { estimates: { steps: open, path } }) }
+    : undefined;
 }
 
 /** A time that is to be estimated stands as 0 until it is known. */

@@ -1,6 +1,7 @@
 // The glossary of a scenario once it has been read: every default filled in, every quantity in SI, nothing left to interpret.
 import type { Distribution } from "#engine/distribution.ts";
 import type { Material } from "#physics/material.ts";
+import type { Path } from "./finding.ts";
 
 /**
  * A time that was measured, or a mass rate from which the time follows as mass / rate.
@@ -32,6 +33,8 @@ export interface ProcessValues {
   readonly "product.meltTemperature"?: number;
   readonly "product.moldTemperature"?: number;
   readonly "product.demoldTemperature"?: number;
+  readonly "product.insideAir.transfer"?: number;
+  readonly "product.insideAir.temperature"?: number;
   readonly "product.blowPressure"?: number;
   readonly "product.ventTo"?: number;
   readonly "product.airConductance"?: number;
@@ -45,11 +48,20 @@ export interface ProcessValues {
   readonly "delivery.screwDiameter"?: number;
   readonly "delivery.drivePower"?: number;
   readonly "delivery.holdUp"?: number;
+  readonly "delivery.screw.channelDepth"?: number;
+  readonly "delivery.screw.helixAngle"?: number;
+  readonly "delivery.screw.meteringLength"?: number;
+  readonly "delivery.screw.speed"?: number;
+  readonly "delivery.screw.backPressure"?: number;
+  readonly "delivery.screw.viscosity"?: number;
 }
 
 export interface ProcessSpec {
   readonly material: Material;
   readonly values: ProcessValues;
+  readonly deliveryKind: "reciprocating-screw" | "accumulator-head" | "continuous";
+  /** The inside face where absent. */
+  readonly coolingTo?: "inside face" | "mean";
 }
 
 /** The steps of a station's cycle that always exist, in their order. */
@@ -57,6 +69,12 @@ export type CycleStep = "drop" | "close" | "blow" | "cool" | "vent" | "open" | "
 
 /** The steps whose time may be left to the process window. */
 export type EstimatedStep = "blow" | "cool" | "vent";
+
+export interface EstimatesSpec {
+  readonly steps: readonly EstimatedStep[];
+  /** Where in the text the station stands that asks for them. */
+  readonly path: Path;
+}
 
 /** A step that the user named, placed after `after` (a cycle step or an extra step listed before it). */
 export interface ExtraStepSpec {
@@ -92,7 +110,9 @@ export interface StationSpec {
   readonly clear?: { readonly time: Distribution; readonly by: "machine" | "operator" };
   readonly extra: readonly ExtraStepSpec[];
   /** Steps whose time is still to be worked out; until then it stands as 0. Absent where there is none. */
-  readonly estimates?: readonly EstimatedStep[];
+  readonly estimates?: EstimatesSpec;
+  /** Steps whose time was worked out. */
+  readonly estimated?: readonly EstimatedStep[];
   /** Absent where no material is named: then there is no process window. */
   readonly process?: ProcessSpec;
   /** Rank under `dispatch: priority`: 1 is served first. Equal numbers are ties. */

@@ -32,10 +32,10 @@ const arrows: Readonly<Record<string, Arrows>> = {
 };
 /** The only files that may reach for files and for the process; everything else runs in a page as well. */
 const doors = new Set([
-  "src/cli/blowcell.ts",
+  "src/cli/answerWork.ts",
   "src/cli/host.ts",
+  "src/cli/loadProgram.ts",
   "src/cli/readTextFile.ts",
-  "src/cli/worker.ts",
   "src/cli/writer.ts",
 ]);
 /** The one public door of the package may import from every room. */

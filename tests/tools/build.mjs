@@ -1,11 +1,11 @@
-// Bundles the command line into dist/cli, one chunk a command, so that each loads only what it needs, and the library into dist.
+// Bundles the command line into dist/cli as one script with its compiled code beside it, and the library into dist.
 import { spawnSync } from "node:child_process";
 import { chmod, readdir, rm, stat, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { bundleSettings, root } from "./bundleSettings.mjs";
 import { thirdParty } from "./thirdParty.mjs";
 
-const entries = ["blowcell", "worker"].map((name) => path.join(root, `src/cli/${name}.ts`));
+const inCli = (name) => path.join(root, `src/cli/${name}.ts`);
 const dist = path.join(root, "dist");
 const outputFolder = path.join(dist, "cli");
 const output = path.join(outputFolder, "blowcell.js");
@@ -36,20 +36,55 @@ async function loadEsbuild() {
   });
 }
 
+const small = {
+  ...bundleSettings,
+  minify: true,
+  // Names stay readable in a bug report.
+  keepNames: true,
+  metafile: true,
+  // Loads its own files for the threads that it starts, which a bundle would hide from it.
+  external: ["piscina"],
+};
+
+/** One script in a wrapper of its own: only of a script does V8 hand out the compiled code. Its parts still run only when needed. */
+const asScript = {
+  ...small,
+  format: "cjs",
+  supported: { "dynamic-import": false },
+  define: { ...bundleSettings.define, "import.meta.url": "programUrl" },
+  banner: { js: "(function(module,require,programUrl){" },
+  footer: { js: "})" },
+  entryPoints: { program: inCli("main") },
+  entryNames: "[name]-[hash]",
+  outdir: outputFolder,
+};
+
 async function bundle(esbuild) {
-  const common = {
-    ...bundleSettings,
-    minify: true,
-    // Names stay readable in a bug report.
-    keepNames: true,
-    metafile: true,
-    // Loads its own files for the threads that it starts, which a bundle would hide from it.
-    external: ["piscina"],
-  };
-  const program = await esbuild.build({ ...common, entryPoints: entries, outdir: outputFolder, splitting: true });
-  const library = await esbuild.build({ ...common, entryPoints: [path.join(root, "src/blowcell.ts")], outdir: dist });
+  const program = await esbuild.build(asScript);
+  const [file] = Object.keys(program.metafile.outputs);
+  const name = path.basename(file);
+  const code = keepCode(path.join(outputFolder, name));
+  await esbuild.build({
+    ...small,
+    format: "cjs",
+    banner: {},
+    define: { BLOWCELL_PROGRAM: JSON.stringify(name) },
+    entryPoints: ["blowcell", "worker"].map(inCli),
+    outdir: outputFolder,
+  });
+  await writeFile(path.join(outputFolder, "package.json"), `{ "type": "commonjs" }\n`);
+  const library = await esbuild.build({ ...small, entryPoints: [path.join(root, "src/blowcell.ts")], outdir: dist });
   await writeFile(path.join(dist, "THIRD-PARTY.txt"), thirdParty([program.metafile, library.metafile]));
-  return program;
+  await removeLeftovers([name, ...code, "blowcell.js", "worker.js", "package.json"]);
+}
+
+/** In a process without flags, since V8 refuses code made under other ones. Without kept code all works, only later. */
+function keepCode(file) {
+  const { NODE_OPTIONS: _flags, ...env } = process.env;
+  const call = [path.join(root, "tests/tools/keepCode.mjs"), file, root];
+  const { status, stderr } = spawnSync(process.execPath, call, { env, stdio: ["ignore", "ignore", "pipe"] });
+  if (status !== 0) throw new Error(`The compiled code could not be kept: ${stderr}`);
+  return [`${path.basename(file)}.${process.version}-${process.arch}`];
 }
 
 /** Types for programs that use the library; only a package needs them. */
@@ -63,19 +98,18 @@ async function declareTypes() {
   if (status !== 0) throw new Error("The types could not be written.");
 }
 
-/** Chunk names carry a hash of their content: those of earlier builds would pile up. */
-async function removeLeftovers(metafile) {
-  const written = new Set(Object.keys(metafile.outputs).map((name) => path.join(root, name)));
-  const present = (await readdir(outputFolder)).map((name) => path.join(outputFolder, name));
-  await Promise.all(present.filter((name) => !written.has(name)).map((name) => rm(name, { recursive: true })));
+/** Names carry a hash of the content: those of earlier builds would pile up. */
+async function removeLeftovers(written) {
+  const present = await readdir(outputFolder);
+  const old = present.filter((name) => !written.includes(name));
+  await Promise.all(old.map((name) => rm(path.join(outputFolder, name), { recursive: true })));
 }
 
 async function build() {
   if (flags.has("--if-stale") && !(await isStale())) return;
   const esbuild = await loadEsbuild();
   if (esbuild === undefined) return;
-  const { metafile } = await bundle(esbuild);
-  await removeLeftovers(metafile);
+  await bundle(esbuild);
   await chmod(output, 0o755);
   if (flags.has("--types")) await declareTypes();
 }

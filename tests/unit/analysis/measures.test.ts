@@ -23,6 +23,7 @@ function valuesOf(stations: readonly StationRecord[]) {
     longestActive: [],
     chain: [],
     stops: [],
+    parisons: [],
   };
   const rows = measuresOf(record);
   return (resource: string, measure: string) =>

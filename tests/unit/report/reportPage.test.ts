@@ -100,13 +100,21 @@ describe("a report", () => {
   });
 
   it("counts what lies outside the process window in words that agree", () => {
-    const sayings = ["one-operator", "two-station"].map((name) => {
-      const html = reportPage(runReport(name));
+    const sayings = [["two-station", "product.wall.thickest=1.4 mm"], ["two-station"]].map(([name, ...set]) => {
+      const html = reportPage(runReport(name!, set));
       return /Nothing that is worked out lies outside its limits|\d+ (?:lies outside its|lie outside their) limits/u.exec(
         html,
       )?.[0];
     });
-    expect(sayings).toEqual(["1 lies outside its limits", "Nothing that is worked out lies outside its limits"]);
+    expect(sayings).toEqual(["3 lie outside their limits", "Nothing that is worked out lies outside its limits"]);
+  });
+
+  it("lists what some shots take beyond a limit, and what is merely unusual, marked as common practice", () => {
+    const set = ["product.parisonLength=300 mm", "product.sagLimit=0.1 %", "delivery.holdUp=1 kg"];
+    const html = reportPage(runReport("two-station", set));
+    expect(html).toMatch(/<li>sag from shot to shot, left and right: above 0\.1 % in all of the shots/u);
+    expect(html).toMatch(/<li>Unusual \(common practice, no published source\): parison drop/u);
+    expect(html).toContain("time at heat of the run, p95");
   });
 
   it("says so where only one replication was run, and where nothing varies", () => {

@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { readScenario } from "#scenario/readScenario.ts";
 import { faultyCells } from "./faultyCells.ts";
+import { faultyKinds } from "./faultyKinds.ts";
 import { faultyQuality, faultyStops } from "./faultyStops.ts";
 import { markedText, type FaultySpec } from "./faultySpec.ts";
 import { faultyTexts } from "./faultyTexts.ts";
@@ -30,6 +31,7 @@ describe.each([
   ["a value", faultyValues],
   ["a cell", faultyCells],
   ["a stop", faultyStops],
+  ["a kind of delivery", faultyKinds],
   ["a judgment", faultyQuality],
 ])("%s that is wrong", (_, specs) => {
   it.each(specs)("$name", check);

@@ -5,6 +5,7 @@ import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { scenarioSchema } from "#scenario/scenarioSchema.ts";
 import { faultyCells } from "./faultyCells.ts";
+import { faultyKinds } from "./faultyKinds.ts";
 import { faultyQuality, faultyStops } from "./faultyStops.ts";
 import { markedText } from "./faultySpec.ts";
 import { faultyValues } from "./faultyValues.ts";
@@ -48,7 +49,7 @@ describe("it accepts", () => {
   it.each(validTexts)("%s", (_, text) => expect(isAccepted(text)).toBe(true));
 });
 
-const faulty = [...faultyValues, ...faultyCells, ...faultyStops, ...faultyQuality];
+const faulty = [...faultyValues, ...faultyCells, ...faultyStops, ...faultyKinds, ...faultyQuality];
 
 describe("it refuses every fault of shape", () => {
   it.each(faulty.filter(({ shape }) => shape))("$name", ({ edits }) => {
