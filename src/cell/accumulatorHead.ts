@@ -15,8 +15,9 @@ export function accumulatorHead(scenario: Scenario): MeltDelivery {
   return {
     resources: [plasticator(), valve(scenario), ...stations.map((station) => ram(scenario, station))],
     places: [
-      { name: "screw", tokens: 1, rule: servingRule[scenario.valve.dispatch], rank: rank.plasticator },
       ...stations.flatMap((station) => headPlaces(scenario, station)),
+      // Last, so that whoever calls at this instant is heard before one of them is served.
+      { name: "screw", tokens: 1, rule: servingRule[scenario.valve.dispatch], rank: rank.plasticator },
     ],
     processes: stations.map((station, k) => head(scenario, station, k)),
     stationStates: () => [waiting("awaiting melt"), working("parison drop")],

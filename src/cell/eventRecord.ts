@@ -60,7 +60,8 @@ function* decode(log: EventLog, program: Program, scenario: Scenario, untilTick:
     const process = program.rows[event.row]?.process;
     const owner = process === undefined ? "" : program.table.processes[process]!.name;
     const station = stationServed(owner, stations);
-    const own = station === undefined ? shotServed(found, owner, served) : shotOf(station, owner, event.cycle, heldAtStart);
+    const own =
+      station === undefined ? shotServed(found, owner, served) : shotOf(station, owner, event.cycle, heldAtStart);
     if (found.step !== null && shotSteps.includes(found.step)) served = own;
     const parts = removing.has(found.resource) && found.step !== "remove" ? (cavities.get(found.resource) ?? 0) : 0;
     if (parts > 0) removing.delete(found.resource);
