@@ -2,6 +2,7 @@
 import { invariant } from "#foundation/invariant.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { PLASTICATOR, stationServed, VALVE } from "#cell/cycleNames.ts";
+import { serverOf } from "#cell/takeawayWords.ts";
 import { undisturbed } from "#cell/undisturbed.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { boundCircuits } from "./boundCircuits.ts";
@@ -110,8 +111,11 @@ function circuitName(steps: readonly GraphStep[], scenario: Scenario, isFolded: 
   if (cooled.length === 1 || (isFolded && cooled.length > 0)) return isFolded ? "each station" : cooled[0]!;
   if (names.has("travel in") && cooled.length === 0) return "die zone";
   if (names.has("shift to neutral") && cooled.length === 0) return VALVE;
-  if (steps.every((step) => step.step === "remove")) return stations.length > 0 ? "crew" : steps[0]!.process;
-  return stations.join(" and ");
+  if (steps.every(({ step }) => step === "remove" || step === "walk to remove"))
+    return stations.length > 0 ? "crew" : steps[0]!.process;
+  // The places of one server are alike.
+  const owners = steps.map(({ process }) => serverOf(process, scenario) ?? process);
+  return [...new Set(owners)].toSorted().join(" and ");
 }
 
 function chamberName(stations: readonly string[], isFolded: boolean): string {

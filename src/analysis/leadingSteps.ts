@@ -1,5 +1,6 @@
 // What binds the run most, equal stations taken together, and how far the next resource is from binding it.
 import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
+import { serverOf } from "#cell/takeawayWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
 import { meanInterval, type Interval } from "./interval.ts";
@@ -70,7 +71,10 @@ function ownerOfStep(
 ): string | null {
   const [resource = ""] = leading.resources;
   // A drop may bind for the valve's sake, a recharge for its chamber's.
-  if (isOfItsOwn(critical)) return critical;
+  const isOnCritical = ideal.circuits[0]?.steps.some((step) => step.endsWith(`: ${leading.step}`)) === true;
+  if (isOnCritical && isOfItsOwn(critical)) return critical;
+  const server = serverOf(resource, scenario);
+  if (server !== undefined) return server;
   if (resource === PLASTICATOR) return PLASTICATOR;
   if (resource === VALVE) return critical;
   if (leading.step === "remove" && sharesCrew(scenario)) return CREW;
@@ -93,6 +97,8 @@ function ownerOfCircuit(scenario: Scenario, name: string, ideal: IdealCycle): st
   if (name === DIE_ZONE) return DIE_ZONE;
   if (name === VALVE && scenario.delivery.kind === "accumulator-head") return VALVE;
   if (name === "each station" || name.startsWith("all stations")) return STATIONS;
+  const server = serverOf(name, scenario);
+  if (server !== undefined) return server;
   const isScrew = name === PLASTICATOR || name.startsWith(`${PLASTICATOR},`);
   return isScrew ? PLASTICATOR : null;
 }

@@ -1,6 +1,7 @@
 // What is measured of one replication, for the whole cell and for each station.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { CellRecord, StationRecord } from "#cell/cellRecord.ts";
+import { massBalance } from "./massBalance.ts";
 
 export interface MeasureValue {
   /** `cell` or a station's name. */
@@ -22,6 +23,9 @@ export const measureUnits = {
   "reject share": "share",
   "lost shots per hour": "1/h",
   "excess melt": "kg/h",
+  "virgin resin": "kg/h",
+  "regrind used": "kg/h",
+  "surplus regrind": "kg/h",
 } as const;
 
 export type Measure = keyof typeof measureUnits;
@@ -34,18 +38,20 @@ export function measuresOf(record: CellRecord): readonly MeasureValue[] {
   const seconds = (record.untilTick - record.fromTick) / TICKS_PER_SECOND;
   const { stations } = record;
   return [
-    ...rows(CELL, { ...production(stations, seconds), ...melt(record, seconds) }),
-    ...rejectRows(CELL, stations, seconds),
+    ...rows(CELL, { ...production(stations, seconds), ...after(record, seconds), ...melt(record, seconds) }),
+    ...rejectRows(CELL, rejectsOfCell(record), seconds),
     ...stations.flatMap((station) => [
       ...rows(station.name, { ...production([station], seconds), ...cycle(station) }),
-      ...rejectRows(station.name, [station], seconds),
+      ...rejectRows(station.name, rejectsByReason([station]), seconds),
     ]),
   ];
 }
 
+type Rejects = StationRecord["rejects"];
+
 /** A row for every reason that there may be, also where no part was refused for it. */
-function rejectRows(resource: string, stations: readonly StationRecord[], seconds: number): readonly MeasureValue[] {
-  return rejectsByReason(stations).map(({ reason, parts }) => ({
+function rejectRows(resource: string, rejects: Rejects, seconds: number): readonly MeasureValue[] {
+  return rejects.map(({ reason, parts }) => ({
     resource,
     measure: `rejects: ${reason}`,
     unit: "1/h",
@@ -53,12 +59,30 @@ function rejectRows(resource: string, stations: readonly StationRecord[], second
   }));
 }
 
-function rejectsByReason(stations: readonly StationRecord[]): StationRecord["rejects"] {
+function rejectsByReason(stations: readonly StationRecord[]): Rejects {
   const found = new Map<string, number>();
   for (const { reason, parts } of stations.flatMap(({ rejects }) => rejects)) {
     found.set(reason, (found.get(reason) ?? 0) + parts);
   }
   return [...found].map(([reason, parts]) => ({ reason, parts }));
+}
+
+/** Those at the molds, and those that a server after them refuses: its name is the reason. */
+function rejectsOfCell({ stations, takeaway }: CellRecord): Rejects {
+  const later = takeaway?.refused.map(({ server, parts }) => ({ reason: server, parts })) ?? [];
+  return [...rejectsByReason(stations), ...later];
+}
+
+/** With servers after the molds a part is good when it has passed the last of them. */
+function after(record: CellRecord, seconds: number): Readonly<Partial<Record<Measure, number>>> {
+  const { takeaway, stations } = record;
+  if (!takeaway) return {};
+  const made = stations.reduce((sum, { parts }) => sum + parts, 0);
+  const refused = rejectsOfCell(record).reduce((sum, { parts }) => sum + parts, 0);
+  return {
+    "good parts per hour": takeaway.good / (seconds / secondsPerHour),
+    ...(made > 0 ? { "reject share": refused / made } : {}),
+  };
 }
 
 function rows(resource: string, values: Readonly<Partial<Record<Measure, number>>>): readonly MeasureValue[] {
@@ -92,15 +116,21 @@ function production(stations: readonly StationRecord[], seconds: number): Readon
   };
 }
 
-/** What a die that never stops sends to regrind is melt as well. */
+/** What a die that never stops sends to regrind is melt as well; where regrind goes back, what it leaves to be bought. */
 function melt(record: CellRecord, seconds: number): Readonly<Partial<Record<Measure, number>>> {
-  const { excessMilligrams, stations } = record;
-  if (excessMilligrams === undefined) return {};
-  const hours = seconds / secondsPerHour;
-  const molded = stations.reduce((sum, { shots, shotMilligrams }) => sum + shots * shotMilligrams, 0);
+  const { feed, excess, regrindUsed, regrindSurplus, virgin } = massBalance(record);
+  const perHour = (milligrams: number): number => milligrams / milligramsPerKilogram / (seconds / secondsPerHour);
   return {
-    "melt per hour": (molded + excessMilligrams) / milligramsPerKilogram / hours,
-    "excess melt": excessMilligrams / milligramsPerKilogram / hours,
+    ...(record.excessMilligrams === undefined
+      ? {}
+      : { "melt per hour": perHour(feed), "excess melt": perHour(excess) }),
+    ...(record.regrindLimit === undefined
+      ? {}
+      : {
+          "virgin resin": perHour(virgin),
+          "regrind used": perHour(regrindUsed),
+          "surplus regrind": perHour(regrindSurplus),
+        }),
   };
 }
 

@@ -22,6 +22,8 @@ export const waitCauses: Readonly<Record<string, string>> = {
   "waiting for melt": "the screw has not made its shot yet",
   "extruding to regrind": "no mold is under the die",
   "awaiting takeaway": "no room after the mold",
+  blocked: "no room at the next server",
+  "awaiting an operator": "no operator is free",
   starved: "no parts have come",
   "awaiting removal": "no operator is free",
   neutral: "no shot to deliver",

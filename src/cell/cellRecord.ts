@@ -1,5 +1,6 @@
 // What one replication of a cell leaves behind: plain rows, in ticks of a microsecond.
 import type { Standstill } from "#engine/standstill.ts";
+import type { StateElement } from "./elementWords.ts";
 import type { ParisonRecord } from "./parisonRecord.ts";
 
 export interface StationRecord {
@@ -8,6 +9,10 @@ export interface StationRecord {
   readonly shots: number;
   readonly parts: number;
   readonly shotMilligrams: number;
+  /** Of one part without its flash. */
+  readonly partMilligrams: number;
+  /** Of one part and the flash that leaves the mold with it. */
+  readonly partWithFlash: number;
   /** Shots whose drop a stop broke off, not among `shots`; and shots lost at the mold, those included. */
   readonly lostDrops: number;
   readonly lostShots: number;
@@ -24,6 +29,12 @@ export interface StateTime {
   readonly resource: string;
   readonly state: string;
   readonly kind: string;
+  readonly ticks: number;
+}
+
+/** Time of the cell as a whole in one time element; those of all elements are the observed time. */
+export interface ElementTime {
+  readonly element: StateElement;
   readonly ticks: number;
 }
 
@@ -61,10 +72,19 @@ export interface CellRecord {
   readonly untilTick: number;
   readonly stations: readonly StationRecord[];
   readonly stateTimes: readonly StateTime[];
+  readonly elementTimes: readonly ElementTime[];
   readonly longestActive: readonly ActiveTime[];
   readonly chain: readonly ChainShare[];
   /** In the order in which they began; one that began before the observation is left out. */
   readonly stops: readonly StopRecord[];
+  /** Largest share of regrind in the feed; absent where none goes back. */
+  readonly regrindLimit?: number;
+  /** What the servers after the molds made of the parts; absent where there are none. */
+  readonly takeaway?: {
+    /** Parts that passed the last one. */
+    readonly good: number;
+    readonly refused: readonly { readonly server: string; readonly parts: number }[];
+  };
   /** Melt between a full parison and its mold's close, milligrams; absent where the screw can stop. */
   readonly excessMilligrams?: number;
   /** Of each station; empty where no material is named, or nobody watched. */

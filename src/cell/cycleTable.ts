@@ -4,12 +4,11 @@ import type { Scenario } from "#scenario/scenario.ts";
 import { accumulatorHead } from "./accumulatorHead.ts";
 import { commonAccumulator } from "./commonAccumulator.ts";
 import { continuousExtrusion } from "./continuousExtrusion.ts";
-import { operatorNames } from "./cycleNames.ts";
+import { operatorResources, operatorsPlace } from "./crew.ts";
 import { maskPlaces, maskProcesses, maskResources } from "./mask.ts";
 import type { DeliverMelt } from "./meltDelivery.ts";
 import { reciprocatingScrew } from "./reciprocatingScrew.ts";
 import { stationCycle, stationResource } from "./stationCycle.ts";
-import { rank, waiting, working } from "./tableWords.ts";
 
 function deliveryOf({ delivery }: Scenario): DeliverMelt {
   switch (delivery.kind) {
@@ -30,11 +29,11 @@ export function cycleTable(scenario: Scenario): StepTable {
       ...delivery.resources,
       ...scenario.stations.map((station) => stationResource(station, delivery)),
       ...maskResources(scenario),
-      ...operatorNames(scenario.operators).map((name) => ({ name, states: [waiting("free"), working("removing")] })),
+      ...operatorResources(scenario),
     ],
     places: [
       // Places are served in this order: a removal that takes no time makes its station ready within the instant.
-      { name: "operators", tokens: scenario.operators, cargo: "numbered", rank: rank.crew },
+      operatorsPlace(scenario),
       ...delivery.places,
       ...maskPlaces(scenario),
     ],

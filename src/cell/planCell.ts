@@ -4,9 +4,11 @@ import { invariant } from "#foundation/invariant.ts";
 import type { StepTable } from "#engine/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
+import { elementOf, elementRank } from "./elementWords.ts";
 import { isActiveState } from "./isActiveState.ts";
 import { cycleTable } from "./cycleTable.ts";
 import { withQuality } from "./withQuality.ts";
+import { withTakeaway } from "./withTakeaway.ts";
 import { withStops } from "./withStops.ts";
 
 export interface CellPlan {
@@ -16,9 +18,16 @@ export interface CellPlan {
   readonly stationProcess: readonly number[];
   /** By state of the program: 1 where its resource counts as at work. */
   readonly isActive: Uint8Array;
+  /** By state: rank of the time element that it counts as. */
+  readonly elementClass: Uint8Array;
   /** Counters whose every rise is kept with its time: shots, which are many, and stops, which are few. */
   readonly marked: readonly string[];
   readonly stopMarks: readonly string[];
+}
+
+/** The cycle, then what judges parts, what takes them away, and what may stop, each on top of the one before. */
+function allOf(scenario: Scenario): StepTable {
+  return withStops(withTakeaway(withQuality(cycleTable(scenario), scenario), scenario), scenario);
 }
 
 /** All draws of one step of one resource multiplied by a factor: what a faster or slower step would do. */
@@ -31,7 +40,7 @@ export interface StepScale {
 export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
   const isOpen = scenario.stations.some((station) => station.estimates !== undefined);
   invariant(!isOpen, "estimated times are settled before a cell is planned", { scenario: scenario.name });
-  const table = withStops(withQuality(cycleTable(scenario), scenario), scenario);
+  const table = allOf(scenario);
   const program = compileTable(scale ? scaleStep(table, scale) : table);
   const stationProcess = scenario.stations.map((station) =>
     table.processes.findIndex((process) => process.name === station.name),
@@ -42,6 +51,7 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
     program,
     stationProcess,
     isActive,
+    elementClass: Uint8Array.from(program.states, ({ name, kind }) => elementRank.indexOf(elementOf(name, kind))),
     marked: scenario.stations.map((station) => shotsOf(station.name)),
     stopMarks: (scenario.stops ?? []).flatMap(({ resource, name }) => [
       stopBeginsOf(resource, name),

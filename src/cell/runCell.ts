@@ -6,11 +6,22 @@ import type { Scenario } from "#scenario/scenario.ts";
 import { extrusionRate } from "./continuousExtrusion.ts";
 import type { CellPlan } from "./planCell.ts";
 import type { CellRecord, ChainShare, StateTime, StopRecord } from "./cellRecord.ts";
-import { lostDropsOf, lostShotsOf, partsOf, rejectsOf, shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
+import {
+  goodCounter,
+  lostDropsOf,
+  lostShotsOf,
+  partsOf,
+  refusedOf,
+  rejectsOf,
+  shotsOf,
+  stopBeginsOf,
+  stopEndsOf,
+} from "./cycleNames.ts";
 import { ParisonWatch, watchedMarks } from "./parisonWatch.ts";
 import { rejectReasons } from "./withQuality.ts";
+import { elementRank } from "./elementWords.ts";
 import { settledWarmup } from "./settledWarmup.ts";
-import { shotMass } from "./shotMass.ts";
+import { partWithFlash, shotMass } from "./shotMass.ts";
 
 export interface RunOptions {
   readonly replication: number;
@@ -37,6 +48,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       seed: scenario.run.seed,
       replication: options.replication,
       isActive: plan.isActive,
+      classOf: plan.elementClass,
       ...(options.log ? { log: options.log } : {}),
     },
     [...(keepsShots ? plan.marked : []), ...watched, ...plan.stopMarks],
@@ -56,6 +68,8 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     shots: counts.get(shotsOf(station.name)) ?? 0,
     parts: counts.get(partsOf(station.name)) ?? 0,
     shotMilligrams: shotMass(station),
+    partMilligrams: Math.round(station.partMass * 1e6),
+    partWithFlash: partWithFlash(station),
     rejects: rejectReasons.flatMap((reason) => {
       const found = counts.get(rejectsOf(station.name, reason));
       return found === undefined ? [] : [{ reason, parts: found }];
@@ -69,6 +83,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const longestActive = simulation
     .longestActive()
     .map((times, i) => ({ resource: program.table.resources[i]!.name, ...times }));
+  const elementTimes = elementRank.map((element, i) => ({ element, ticks: simulation.jointTicks[i] ?? 0 }));
   const standstill = simulation.standstill;
   return {
     replication: options.replication,
@@ -76,6 +91,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     untilTick: until,
     stations,
     stateTimes,
+    elementTimes,
     longestActive,
     chain: chainShares(
       plan,
@@ -84,6 +100,8 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     ),
     stops: stopRecords(plan, simulation),
     ...excess(scenario, stateTimes),
+    ...takeawayOf(scenario, counts),
+    ...(scenario.regrindLimit === undefined ? {} : { regrindLimit: scenario.regrindLimit }),
     parisons: watch?.records() ?? [],
     ...(standstill ? { standstill } : {}),
   };
@@ -93,6 +111,14 @@ function excess(scenario: Scenario, stateTimes: readonly StateTime[]): { readonl
   if (scenario.delivery.kind !== "continuous") return {};
   const tail = stateTimes.find(({ state }) => state === "extruding to regrind");
   return { excessMilligrams: Math.round((tail?.ticks ?? 0) * extrusionRate(scenario)) };
+}
+
+function takeawayOf({ takeaway }: Scenario, counts: ReadonlyMap<string, number>): Pick<CellRecord, "takeaway"> {
+  if (!takeaway) return {};
+  const refused = takeaway
+    .filter(({ rejects }) => rejects > 0)
+    .map(({ name }) => ({ server: name, parts: counts.get(refusedOf(name)) ?? 0 }));
+  return { takeaway: { good: counts.get(goodCounter) ?? 0, refused } };
 }
 
 /** Stops of one resource come one after another: the n-th end belongs to the n-th begin. */

@@ -3,6 +3,7 @@ import type { ProcessSpec, ResourceSpec, StepSpec } from "#engine/stepTable.ts";
 import type { Distribution } from "#engine/distribution.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { closesOf, partsOf } from "./cycleNames.ts";
+import { byHand } from "./crew.ts";
 import { handToMask } from "./mask.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
 import { fixed, waiting, working } from "./tableWords.ts";
@@ -42,7 +43,7 @@ export function stationCycle(delivery: MeltDelivery, scenario: Scenario, number:
     timed("cool", "cooling", station.cool),
     timed("vent", "venting", station.vent),
     timed("open", "opening", station.open),
-    ...(masked ? [masked] : removal(station)),
+    ...(masked ? [masked] : removal(scenario, station)),
   ];
   for (const extra of station.extra) {
     const after = station.remove.by === "operator" && extra.after === "remove" ? "let go" : extra.after;
@@ -61,25 +62,13 @@ function followsOn(extra: StationSpec["extra"], step: string, after: string): bo
 }
 
 /** By machine a time; by an operator the same time with one operator held. */
-function removal(station: StationSpec): StepSpec[] {
-  const showsRemoval = { resource: station.name, state: "removal" };
+function removal(scenario: Scenario, station: StationSpec): readonly StepSpec[] {
   const removing: StepSpec = {
     name: "remove",
-    shows: [showsRemoval],
+    shows: [{ resource: station.name, state: "removal" }],
     time: fixed(station.remove.time),
     counts: { [partsOf(station.name)]: station.cavities },
   };
   if (station.remove.by === "machine") return [removing];
-  return [
-    {
-      ...removing,
-      needs: [{ place: "operators", meanwhile: "awaiting removal", takes: "hand" }],
-      shows: [showsRemoval, { resource: "operator 1", by: "hand", state: "removing" }],
-    },
-    {
-      name: "let go",
-      shows: [{ resource: "operator 1", by: "hand", state: "free" }],
-      gives: [{ place: "operators", carries: "hand" }],
-    },
-  ];
+  return byHand(scenario, { task: "removal", step: removing, meanwhile: "awaiting removal", lettingGo: "let go" });
 }

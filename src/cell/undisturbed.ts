@@ -3,5 +3,6 @@ import type { Scenario } from "#scenario/scenario.ts";
 
 export function undisturbed(scenario: Scenario): Scenario {
   const { stops: _stops, quality: _quality, maxInMold: _maxInMold, maxHang: _maxHang, ...calm } = scenario;
-  return calm;
+  const { takeaway } = calm;
+  return takeaway ? { ...calm, takeaway: takeaway.map((server) => ({ ...server, rejects: 0 })) } : calm;
 }

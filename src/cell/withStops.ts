@@ -10,6 +10,7 @@ import type {
   StopRule,
 } from "#engine/stepTable.ts";
 import type { Scenario, StationSpec, StopSpec } from "#scenario/scenario.ts";
+import { byHand } from "./crew.ts";
 import { headOf, lostDropsOf, lostShotsOf, PLASTICATOR, stopBeginsOf, stopEndsOf, VALVE } from "./cycleNames.ts";
 import { shotPlaceAt, stopMatrix, type ShotPlace, type StepFate } from "./stopMatrix.ts";
 import { isMoldClock, LOOK_AT_CLOCK } from "./withQuality.ts";
@@ -22,7 +23,7 @@ const GIVE_UP_SHOT = "give up the shot";
 
 /** The table itself where nothing stops. */
 export function withStops(table: StepTable, scenario: Scenario): StepTable {
-  const { stops = [], stations, maxHang } = scenario;
+  const { stops = [], stations } = scenario;
   if (stops.length === 0) return table;
   const stoppable = new Set(stops.map((stop) => stop.resource));
   return {
@@ -32,9 +33,9 @@ export function withStops(table: StepTable, scenario: Scenario): StepTable {
       ...table.processes.map((process) => {
         const station = stations.find(({ name }) => name === process.name);
         const counted = { ...process, steps: process.steps.map((step) => countingCycles(step, process, stops)) };
-        return station ? stoppableStation(counted, station, maxHang) : heldInPlace(counted);
+        return station ? stoppableStation(counted, station, scenario) : heldInPlace(counted);
       }),
-      ...stops.map(stopProcess),
+      ...stops.map((stop) => stopProcess(scenario, stop)),
     ],
   };
 }
@@ -87,7 +88,8 @@ function heldInPlace(process: ProcessSpec): ProcessSpec {
   return { ...process, steps: process.steps.map((step) => (step.time ? { ...step, stopped } : step)) };
 }
 
-function stoppableStation(process: ProcessSpec, station: StationSpec, maxHang: number | undefined): ProcessSpec {
+function stoppableStation(process: ProcessSpec, station: StationSpec, scenario: Scenario): ProcessSpec {
+  const { maxHang } = scenario;
   const cycle = process.steps.map((step) => step.name);
   const steps = process.steps.map((step): StepSpec => {
     const place = shotPlaceAt(step.name, cycle);
@@ -103,7 +105,7 @@ function stoppableStation(process: ProcessSpec, station: StationSpec, maxHang: n
   if (station.clear === undefined) return { ...process, steps };
   const [first] = cycle;
   const last = { ...steps.at(-1)!, next: steps.at(-1)!.next ?? first! };
-  const afterwards = [...givingUp(process, station), ...clearing(station, station.clear, first!)];
+  const afterwards = [...givingUp(process, station), ...clearing(scenario, station, station.clear, first!)];
   return { ...process, steps: [...steps.slice(0, -1), last, ...afterwards] };
 }
 
@@ -147,32 +149,17 @@ function forgetClock({ needs, patience }: StepSpec): StepSpec {
 }
 
 function clearing(
+  scenario: Scenario,
   station: StationSpec,
   { time, by }: NonNullable<StationSpec["clear"]>,
   first: string,
 ): readonly StepSpec[] {
-  const shown = { resource: station.name, state: "being cleared" };
-  const clear: StepSpec = {
-    name: "clear",
-    shows: [shown],
-    time: fixed(time),
-  };
+  const shows = [{ resource: station.name, state: "being cleared" }];
+  const clear: StepSpec = { name: "clear", shows, time: fixed(time) };
   if (by === "machine") return [{ ...clear, next: first }];
-  return [
-    {
-      ...clear,
-      needs: [{ place: "operators", takes: "hand" }],
-      shows: [shown, { resource: "operator 1", by: "hand", state: "clearing" }],
-    },
-    { ...lettingGo("let go after clearing"), next: first },
-  ];
+  const steps = byHand(scenario, { task: "clearing", step: clear, lettingGo: "let go after clearing" });
+  return [...steps.slice(0, -1), { ...steps.at(-1)!, next: first }];
 }
-
-const lettingGo = (name: string): StepSpec => ({
-  name,
-  shows: [{ resource: "operator 1", by: "hand", state: "free" }],
-  gives: [{ place: "operators", carries: "hand" }],
-});
 
 const labelOf = ({ resource, name }: StopSpec): string => `${name} of ${resource}`;
 const cyclesPlace = (stop: StopSpec): string => `cycles until ${labelOf(stop)}`;
@@ -189,33 +176,32 @@ function stopPlaces(stops: readonly StopSpec[]): readonly PlaceSpec[] {
   ];
 }
 
-function stopProcess(stop: StopSpec): ProcessSpec {
+function stopProcess(scenario: Scenario, stop: StopSpec): ProcessSpec {
   const { resource, step: rule, repair, by } = stop;
   const turn = turnPlace(resource);
-  const isByHand = by === "operator";
-  const steps: StepSpec[] = [
-    untilStop(stop),
-    {
-      name: stop.name,
-      needs: [{ place: turn }],
-      stops: { resource, rule },
-      counts: { [stopBeginsOf(resource, stop.name)]: 1 },
-    },
-    {
-      name: `repair of ${stop.name}`,
-      ...(isByHand
-        ? {
-            needs: [{ place: "operators", takes: "hand" }],
-            shows: [{ resource: "operator 1", by: "hand", state: "repairing" }],
-          }
-        : {}),
-      time: fixed(repair),
-      releases: resource,
-      gives: [{ place: turn }],
-      counts: { [stopEndsOf(resource, stop.name)]: 1 },
-    },
-  ];
-  return { name: labelOf(stop), resource, steps: isByHand ? [...steps, lettingGo("let go after the repair")] : steps };
+  const repairing: StepSpec = {
+    name: `repair of ${stop.name}`,
+    time: fixed(repair),
+    releases: resource,
+    gives: [{ place: turn }],
+    counts: { [stopEndsOf(resource, stop.name)]: 1 },
+  };
+  return {
+    name: labelOf(stop),
+    resource,
+    steps: [
+      untilStop(stop),
+      {
+        name: stop.name,
+        needs: [{ place: turn }],
+        stops: { resource, rule },
+        counts: { [stopBeginsOf(resource, stop.name)]: 1 },
+      },
+      ...(by === "itself"
+        ? [repairing]
+        : byHand(scenario, { task: "repair", step: repairing, lettingGo: "let go after the repair" })),
+    ],
+  };
 }
 
 function untilStop(stop: StopSpec): StepSpec {

@@ -156,6 +156,7 @@ class Compiler {
       process: number,
       needs: (step.needs ?? []).map((need) => this.#need(process, need)),
       takesAlone: false,
+      priority: step.priority ?? process.priority ?? 0,
       patience: step.patience ? this.#draw(process, step.name, step.patience.time) : null,
       patienceActivity: step.patience ? this.#activity(process.resource, `${step.name} patience`, process.name) : -1,
       patienceNext: step.patience ? to(step.patience.leaveFor) : -1,

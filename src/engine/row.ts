@@ -63,6 +63,8 @@ export interface Row {
   readonly needs: readonly Need[];
   /** No other process ever wants what this step needs: it may take it the moment it is there. */
   readonly takesAlone: boolean;
+  /** Under the rule of priorities the lowest is served first. */
+  readonly priority: number;
   readonly patience: Draw | null;
   readonly patienceActivity: number;
   readonly patienceNext: number;

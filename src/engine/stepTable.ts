@@ -120,6 +120,8 @@ export interface StepSpec {
   readonly name: string;
   /** All are taken at once, as soon as all are there. */
   readonly needs?: readonly NeedSpec[];
+  /** Under a place's `priority` rule, instead of the process's own priority while it waits for this step. */
+  readonly priority?: number;
   /** How long the process waits for its needs before it leaves for another step. */
   readonly patience?: { readonly time: TimeSpec; readonly leaveFor: string };
   /** States entered when this step starts. */

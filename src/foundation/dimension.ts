@@ -40,6 +40,9 @@ export const dimensions = {
   costPerMass: { noun: "a cost per mass", si: "1/kg", example: "1.40 per kg", usual: "per kg" },
   costPerTime: { noun: "a cost per time", si: "1/s", example: "35 per h", usual: "per h" },
   costPerEnergy: { noun: "a cost per energy", si: "1/J", example: "0.18 per kWh", usual: "per kWh" },
+  costPerVolume: { noun: "a cost per volume", si: "1/m³", example: "0.02 per m³", usual: "per m³" },
+  costPerPart: { noun: "a cost per part", si: "1", example: "12 per 1000 parts", usual: "per part" },
+  parts: { noun: "a number of parts", si: "1", example: "2000000 parts", usual: "parts" },
 } as const satisfies Record<string, DimensionFacts>;
 
 export type Dimension = keyof typeof dimensions;

@@ -86,6 +86,9 @@ const scales: Readonly<Partial<Record<Dimension, { readonly si: Scale; readonly 
   costPerMass: { si: [[0, "per kg"]], us: [[0, "per lb"]] },
   costPerTime: both([[0, "per h"]]),
   costPerEnergy: both([[0, "per kWh"]]),
+  costPerVolume: both([[0, "per m³"]]),
+  costPerPart: both([[0, "per part"]]),
+  parts: both([[0, "parts"]]),
 };
 
 function both(scale: Scale): { readonly si: Scale; readonly us: Scale } {

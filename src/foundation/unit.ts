@@ -134,6 +134,12 @@ const linear: Readonly<Partial<Record<Dimension, readonly Row[]>>> = {
   ],
   costPerTime: [["per h", 1, 3600, "/h", "per hour"]],
   costPerEnergy: [["per kWh", 1, kilowattHour, "/kWh"]],
+  costPerVolume: [["per m³", 1, 1, "per m3", "/m³", "/m3"]],
+  costPerPart: [
+    ["per part", 1, 1, "/part"],
+    ["per 1000 parts", 1, 1000, "per 1000", "/1000"],
+  ],
+  parts: [["parts", 1, 1, "part"]],
 };
 
 function unitOf(dimension: Dimension, [symbol, numerator, denominator, ...aliases]: Row): Unit {

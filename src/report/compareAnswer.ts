@@ -1,10 +1,12 @@
 // The answer to `compare` on one screen: the scenarios side by side, and what the pairs say of their difference.
 import type { ComparisonRow } from "#analysis/comparison.ts";
+import { rejectWords } from "./rejectWords.ts";
 import { CELL } from "#analysis/measures.ts";
 import type { Study } from "#analysis/study.ts";
 import { measureOf } from "#analysis/summarizeMeasures.ts";
 import { alignedLines } from "./alignedLines.ts";
 import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
+import { costComparison } from "./costWords.ts";
 import { cautions } from "./cautions.ts";
 import { percent, plainNumber, seconds, withInterval } from "./digits.ts";
 import { runWords } from "./runAnswer.ts";
@@ -26,7 +28,8 @@ export function compareAnswer(studies: readonly Study[], rows: readonly Comparis
     ]),
     "",
     ...rows.filter(({ resource, measure }) => resource === CELL && measure === headline).flatMap(differenceWords),
-    "Nothing is rejected yet: every part counts as good.",
+    ...costComparison(studies, rows),
+    ...studies.map((study) => `${study.scenario.name}: ${rejectWords(study)}.`),
     "",
     ...studies.flatMap(({ scenario, windows, spreads }) =>
       windowWarnings(windows, spreads).map((line) =>
@@ -40,7 +43,8 @@ export function compareAnswer(studies: readonly Study[], rows: readonly Comparis
 
 function sideBySide(studies: readonly Study[]): readonly (readonly string[])[] {
   const heading = ["", "good parts an hour", "seconds a shot", "ideal", "screw waits", "stations wait"];
-  return [heading, ...studies.map(scenarioRow)];
+  if (studies.every(({ costs }) => !costs)) return [heading, ...studies.map(scenarioRow)];
+  return [[...heading, "cost of 1,000"], ...studies.map((study) => [...scenarioRow(study), costOf(study)])];
 }
 
 function scenarioRow(study: Study): readonly string[] {
@@ -56,6 +60,10 @@ function scenarioRow(study: Study): readonly string[] {
     waitingShare(study, ["plasticator"]),
     waitingShare(study, namesOfStations(study)),
   ];
+}
+
+function costOf({ costs }: Study): string {
+  return costs?.total.perThousand ? `${withInterval(costs.total.perThousand)} ${costs.currency}` : "not known";
 }
 
 function namesOfStations({ scenario }: Study): readonly string[] {

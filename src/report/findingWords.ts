@@ -5,10 +5,12 @@ import type { Study } from "#analysis/study.ts";
 import { measureOf } from "#analysis/summarizeMeasures.ts";
 import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
 import { differenceWords } from "./compareAnswer.ts";
+import { costComparison, costWords } from "./costWords.ts";
 import { percent, withInterval } from "./digits.ts";
 import { idealWords } from "./idealWords.ts";
 import { runWords } from "./runAnswer.ts";
 import { stateLook } from "./stateLook.ts";
+import { rejectWords } from "./rejectWords.ts";
 import { ownerName } from "./tradeWords.ts";
 
 const headline = "good parts per hour";
@@ -16,11 +18,14 @@ const leastShare = 0.005;
 
 /** What was found; how sure it is. */
 export function studyFinding(study: Study): readonly string[] {
-  return [`${madeWords(study)} ${bindingWords(study)}`, sureWords(study)];
+  const cost = study.costs ? ` Cost: ${costWords(study.costs)}.` : "";
+  return [`${madeWords(study)} ${bindingWords(study)}${cost}`, sureWords(study)];
 }
 
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+
 function sureWords(study: Study): string {
-  return [...runWords(study), "Nothing is rejected yet: every part counts as good."].join(" ");
+  return [...runWords(study), sentence(rejectWords(study))].join(" ");
 }
 
 /** The differences, then each scenario, then how sure all that is. */
@@ -30,7 +35,7 @@ export function comparisonFinding(studies: readonly Study[], rows: readonly Comp
     .filter(({ resource, measure }) => resource === CELL && measure === headline)
     .flatMap(differenceWords);
   return [
-    differences.join(" "),
+    [...differences, ...costComparison(studies, rows)].join(" "),
     ...studies.map((study) => `${study.scenario.name}: ${madeWords(study)} ${bindingWords(study)}`),
     ...(base ? [sureWords(base)] : []),
   ];

@@ -5,8 +5,10 @@ import type { Study } from "#analysis/study.ts";
 import { measureOf } from "#analysis/summarizeMeasures.ts";
 import { alignedLines } from "./alignedLines.ts";
 import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
+import { costWords, missingCostWords } from "./costWords.ts";
 import { cautions } from "./cautions.ts";
 import { seconds, withInterval } from "./digits.ts";
+import { rejectWords } from "./rejectWords.ts";
 import { idealWords } from "./idealWords.ts";
 import { timeUseLines } from "./timeUse.ts";
 import { spreadLines } from "./spreadWords.ts";
@@ -17,7 +19,13 @@ export function runAnswer(study: Study): string {
     study.scenario.title,
     ...runWords(study),
     "",
-    ...alignedLines([...productionRows(study), ...bindingRows(study), ...spreadLines(study.spreads)]),
+    ...alignedLines([
+      ...productionRows(study),
+      ...bindingRows(study),
+      ...spreadLines(study.spreads),
+      ...costRows(study),
+    ]),
+    ...missingCostWords(study.costs),
     "",
     ...timeUseLines(study),
     "",
@@ -45,7 +53,7 @@ function productionRows(study: Study): readonly (readonly string[])[] {
   };
   const pace = of("seconds per shot");
   return [
-    ["Good parts", `${of("good parts per hour")} an hour (nothing is rejected yet: every part counts as good)`],
+    ["Good parts", `${of("good parts per hour")} an hour (${rejectWords(study)})`],
     ["Shots", `${of("shots per hour")} an hour${pace === undefined ? "" : `, one every ${pace} s`}`],
     ["Melt", `${of("melt per hour")} kg/h`],
     ["Ideal cycle", `${idealWords(study.ideal)}${excess(study)}`],
@@ -65,4 +73,8 @@ function bindingRows(study: Study): readonly (readonly string[])[] {
     ["Bottleneck", bottleneckWords(study)],
     ["Next", runnerUpWords(study)],
   ];
+}
+
+function costRows({ costs }: Study): readonly (readonly string[])[] {
+  return costs ? [["Cost", costWords(costs)]] : [];
 }

@@ -31,6 +31,8 @@ const looks: Readonly<Record<string, StateLook>> = {
   cut: { fill: "delivery", letter: "D" },
   "travel out": { fill: "move", letter: "U" },
   working: { fill: "removal", letter: "M" },
+  packing: { fill: "removal", letter: "K" },
+  walking: { fill: "move", letter: "W" },
   removal: { fill: "removal", letter: "M" },
   "being cleared": { fill: "removal", letter: "L" },
   clearing: { fill: "removal", letter: "L" },

@@ -22,6 +22,7 @@ import { bottleneckTable, replicationsTable, throughputTable, timeByStateTable, 
 import type { Table } from "./table.ts";
 import { windowWarnings } from "./windowWords.ts";
 import { rowsOfScenario, tableMarkup } from "./tableMarkup.ts";
+import { unitSections } from "./unitSections.ts";
 
 export function studySections({ study, shots }: ReportedScenario, placing: Placing): readonly Section[] {
   return [
@@ -30,6 +31,7 @@ export function studySections({ study, shots }: ReportedScenario, placing: Placi
     circuitsSection(study, placing),
     throughputSection(study, placing),
     cyclesSection(shots.cycles, placing),
+    ...unitSections(study, placing),
     ...windowSections(study, placing),
   ];
 }

@@ -11,12 +11,15 @@ import {
   truth,
   unitColumn,
 } from "./columns.ts";
+import { costSpec } from "./costTable.ts";
+import { kpiSpec } from "./kpiTable.ts";
+import { stopsSpec } from "./stopsTable.ts";
 import type { TableSpec } from "./table.ts";
 
 export const throughputSpec: TableSpec = {
   name: "throughput",
   meaning:
-    "One measure of one resource of one scenario, over all replications. Nothing is rejected yet, so that every part taken out counts as good.",
+    "One measure of one resource of one scenario, over all replications. Without checks every part taken out counts as good; with a takeaway a part is good when it has passed the last server.",
   columns: [
     scenarioColumn,
     resourceColumn,
@@ -212,6 +215,9 @@ export const tableSpecs: readonly TableSpec[] = [
   circuitsSpec,
   replicationsSpec,
   comparisonSpec,
+  kpiSpec,
+  costSpec,
+  stopsSpec,
   windowSpec,
   eventsSpec,
   shotsSpec,

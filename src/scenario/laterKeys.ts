@@ -1,5 +1,5 @@
 // Keys whose meaning is fixed but whose working is not built yet: read and checked for form, then refused by name.
-import { byName, listOf, mapping, optional, required } from "./key.ts";
+import { listOf, mapping, optional, required } from "./key.ts";
 import { timeLaw } from "./law.ts";
 import { oneOf, patterned, text, wholeNumber } from "./plainLeaf.ts";
 import { mass, quantity } from "./quantityLeaf.ts";
@@ -41,18 +41,6 @@ const change = mapping(
   "{ kind: color, time: 40 min }",
 );
 
-const server = mapping(
-  {
-    places: optional(wholeNumber(1, 1000), "Servers side by side."),
-    buffer: optional(wholeNumber(0, 1_000_000), "Places before it."),
-    time: required(timeLaw, "Time for one part."),
-    rejects: optional(quantity("share"), "Share of parts that it refuses."),
-  },
-  "{ places: 1, buffer: 10, time: 2 s }",
-);
-
-const share = quantity("share");
-
 /** All at the top of a scenario. */
 export const laterKeys = {
   calendar: optional(
@@ -78,26 +66,4 @@ export const laterKeys = {
     "What a start costs. Not built yet.",
   ),
   changes: optional(listOf(change, "a list of changes"), "Changes of mold, material or color. Not built yet."),
-  takeaway: optional(
-    byName(server, "a mapping of servers by name"),
-    "What parts pass after the mold, in this order. Not built yet.",
-  ),
-  costs: optional(
-    mapping(
-      {
-        currency: optional(text("EUR"), "Name of the currency."),
-        resin: optional(quantity("costPerMass"), "Virgin resin."),
-        regrindCredit: optional(quantity("costPerMass"), "Credit for surplus regrind."),
-        energy: optional(quantity("costPerEnergy"), "Electricity."),
-        machine: optional(quantity("costPerTime"), "The cell."),
-        operator: optional(quantity("costPerTime"), "One operator."),
-      },
-      "{ resin: 1.40 per kg, machine: 35 per h }",
-    ),
-    "Costs. Not built yet.",
-  ),
-  regrind: optional(
-    mapping({ limit: required(share, "Largest share of regrind in the feed.") }, "{ limit: 30 % }"),
-    "Regrind. Not built yet.",
-  ),
 };

@@ -1,9 +1,11 @@
 // From what could be read to a scenario with nothing left to interpret, with all the checks that look across keys.
+import { resolveCosts } from "./resolveCosts.ts";
 import type { Finding, Path } from "./finding.ts";
 import { checkKind } from "./checkKind.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
 import { resolveQuality } from "./resolveQuality.ts";
+import { resolveTakeaway } from "./resolveTakeaway.ts";
 import { resolveStops } from "./resolveStops.ts";
 import { checkZeroCycle, isComplete, resolveStation } from "./resolveStations.ts";
 import { settled, type Resolution, type ScenarioDraft } from "./resolution.ts";
@@ -49,10 +51,13 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     stations: stations.length === listed.length ? inOrder(stations, order) : undefined,
     operators: draft.crew?.operators,
     stops: resolveStops(listed, resolution),
+    downstream: resolveTakeaway(resolution),
   };
   if (!isComplete(parts)) return { findings };
-  const { stops, ...always } = parts;
-  return { scenario: { ...always, ...(stops.length === 0 ? {} : { stops }), ...judged }, findings };
+  const { stops, downstream, ...always } = parts;
+  const costs = resolveCosts(draft.costs);
+  const others = { ...(stops.length === 0 ? {} : { stops }), ...(costs ? { costs } : {}) };
+  return { scenario: { ...always, ...others, ...judged, ...downstream }, findings };
 }
 
 function inOrder(stations: readonly StationSpec[], order: readonly string[]): readonly StationSpec[] {

@@ -156,6 +156,28 @@ export interface ValveSpec {
   readonly dispatch: DispatchRule;
 }
 
+/** What things cost, in `currency` and SI; absent what was not given. */
+export interface CostSpec {
+  /** Label that stands beside every amount. */
+  readonly currency: string;
+  /** Per kg of virgin resin, and what a kg of surplus regrind brings. */
+  readonly resin?: number;
+  readonly regrindCredit?: number;
+  /** Per J at the drive. */
+  readonly energy?: number;
+  /** Per s of planned time: heaters of barrel and head, one operator, the cell. */
+  readonly heating?: number;
+  readonly operator?: number;
+  readonly machine?: number;
+  /** Per m³ of free air that is compressed. */
+  readonly air?: number;
+  /** Per kg of melt that the molds cool. */
+  readonly cooling?: number;
+  /** Per part made, good or not; per good part. */
+  readonly tooling?: number;
+  readonly packing?: number;
+}
+
 /** Something that goes wrong with one resource again and again. */
 export interface StopSpec {
   readonly name: string;
@@ -171,6 +193,22 @@ export interface StopSpec {
   /** What becomes of the step under way. */
   readonly step: "finish" | "hold" | "scrap";
 }
+
+/** One of the servers that parts pass after the mold. */
+export interface ServerSpec {
+  readonly name: string;
+  /** Seconds for one part. */
+  readonly time: Distribution;
+  /** Parts worked on at once, and parts that may wait before it. */
+  readonly places: number;
+  readonly buffer: number;
+  /** Share of parts that it refuses. */
+  readonly rejects: number;
+  readonly by: "machine" | "operator";
+}
+
+/** What operators are called for. */
+export type CrewTask = "removal" | "clearing" | "repair" | "packing";
 
 /** What makes a part good. */
 export interface QualitySpec {
@@ -215,7 +253,16 @@ export interface Scenario {
   readonly maxInMold?: number;
   /** Seconds that a hanging parison may wait for the end of a stop. */
   readonly maxHang?: number;
+  /** In the order in which parts pass them; absent where every part that leaves the mold is done. */
+  readonly takeaway?: readonly ServerSpec[];
+  /** Largest share of regrind in the feed; absent where none goes back. */
+  readonly regrindLimit?: number;
+  /** Seconds of walking before each task of an operator; absent where it is not counted apart. */
+  readonly walk?: Distribution;
+  /** Which of the tasks that wait for an operator comes first; absent: whoever asked first. */
+  readonly taskOrder?: readonly CrewTask[];
   /** Operators who remove parts; 0 when every removal is by machine. */
   readonly operators: number;
+  readonly costs?: CostSpec;
   readonly run: RunSpec;
 }

@@ -74,6 +74,7 @@ describe("elasticity", () => {
       task: { replication: 1, scale: null },
       measures: [{ resource: "cell", measure: "good parts per hour", unit: "1/h", value }],
       stateShares: [],
+      elementTimes: [],
       criticalShares: [],
       longestActive: [],
       parisons: [],

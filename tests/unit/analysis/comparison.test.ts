@@ -21,6 +21,7 @@ function studyOf(name: string, values: readonly (number | null)[]): Study {
       task,
       measures: rows,
       stateShares: [],
+      elementTimes: [],
       criticalShares: [],
       longestActive: [],
       parisons: [],

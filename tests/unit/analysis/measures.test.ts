@@ -10,7 +10,18 @@ function station(name: string, shots: number, every: number): StationRecord {
   const shotTicks = Array.from({ length: shots }, (_, i) => (i + 1) * every * second);
   const [firstShotTick, lastShotTick] = [shotTicks[0] ?? -1, shotTicks.at(-1) ?? -1];
   const lost = { lostDrops: 0, lostShots: 0, rejects: [] };
-  return { name, shots, parts: 2 * shots, shotMilligrams: 109_200, ...lost, firstShotTick, lastShotTick, shotTicks };
+  return {
+    name,
+    shots,
+    parts: 2 * shots,
+    shotMilligrams: 109_200,
+    partMilligrams: 42_000,
+    partWithFlash: 54_600,
+    ...lost,
+    firstShotTick,
+    lastShotTick,
+    shotTicks,
+  };
 }
 
 function valuesOf(stations: readonly StationRecord[]) {
@@ -20,6 +31,7 @@ function valuesOf(stations: readonly StationRecord[]) {
     untilTick: 3600 * second,
     stations,
     stateTimes: [],
+    elementTimes: [],
     longestActive: [],
     chain: [],
     stops: [],

@@ -41,6 +41,23 @@ describe("the tables of a report", () => {
     });
   });
 
+  it("hold the numbers of kpi.csv, the cell apart from its stations", () => {
+    const table = tables.find((each) => each.name === "kpi")!;
+    for (const part of ["cell", "stations"]) {
+      const rows = table.rows.filter((row) => (row[1] === "cell") === (part === "cell"));
+      const expected = numbersInCsv({ ...table, rows }, "two-molds");
+      expect(expected.length).toBeGreaterThan(10);
+      expect(numbersOnPage(page, `scenario-2-kpi-${part}`)).toEqual(expected);
+    }
+  });
+
+  it("hold the numbers of cost.csv where a scenario gives costs, and no such section where none does", () => {
+    const dear = runReport("cost-of-a-thousand", ["run.replications=2", "run.length=1 h"]);
+    const table = studyTables(dear.scenarios.map(({ study }) => study)).find(({ name }) => name === "cost")!;
+    expect(numbersOnPage(reportPage(dear), "scenario-1-cost")).toEqual(numbersInCsv(table));
+    expect(page).not.toContain("scenario-1-cost");
+  });
+
   it("hold exactly the numbers of comparison.csv", () => {
     const expected = numbersInCsv(comparisonTable(input.comparison));
     expect(expected.length).toBeGreaterThan(1);

@@ -65,6 +65,54 @@ export const faultyStops: readonly FaultySpec[] = [
   },
 ];
 
+export const faultyTakeaway: readonly FaultySpec[] = [
+  {
+    name: "a server called after a machine, one that needs a hand that is not there, a task twice",
+    edits: [
+      ["by: operator", "by: machine"],
+      [
+        crew,
+        `crew: { operators: 0, priorities: [removal, ¦removal] }
+takeaway:
+  ¦valve: { time: 2 s }
+  pack: { time: 2 s, by: ¦operator }`,
+      ],
+    ],
+    found: [
+      { code: "task-twice", path: "crew.priorities[1]", says: '"removal"', remedy: "Keep one" },
+      { code: "name-reserved", path: "takeaway.valve", says: '"valve"', remedy: "another name" },
+      {
+        code: "operator-missing",
+        path: "takeaway.pack.by",
+        says: "there is none",
+        remedy: "operators: 1",
+        fate: "cell",
+      },
+    ],
+    shape: false,
+  },
+  {
+    name: "parts that a pin carries away, to be judged at the mold",
+    edits: [
+      ["kind: reciprocating-screw", "kind: continuous\n  removal: pin"],
+      ["  deliveryRate: 420 kg/h\n  shotCapacity: 0.40 kg\n  rechargeStarts: valve-neutral\n", ""],
+      ["valve: { shift: 0.30 s, dispatch: first-ready }\n", ""],
+      ["by: operator", "by: machine"],
+      [
+        "right\n    cavities: 2\n    steps:\n",
+        "right\n    cavities: 2\n    steps:\n      travelIn: 0.7 s\n      cut: 0.1 s\n      travelOut: 0.7 s\n",
+      ],
+      [
+        "left\n    cavities: 2\n    steps:\n",
+        "left\n    cavities: 2\n    steps:\n      travelIn: 0.7 s\n      cut: 0.1 s\n      travelOut: 0.7 s\n",
+      ],
+      [crew, `${crew}\nquality: { rejects: 1 % }\n¦takeaway: { pack: { time: 1 s } }`],
+    ],
+    found: [{ code: "mask-takeaway", path: "takeaway", says: "all together", remedy: "removal: mold" }],
+    shape: false,
+  },
+];
+
 export const faultyQuality: readonly FaultySpec[] = [
   {
     name: "limits on both sides of which the mean lies outside",
