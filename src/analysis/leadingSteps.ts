@@ -1,4 +1,5 @@
 // What binds the run most, equal stations taken together, and how far the next resource is from binding it.
+import { BEYOND } from "#cell/commonAccumulator.ts";
 import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
 import { serverOf } from "#cell/takeawayWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -33,7 +34,9 @@ export function leadingSteps(scenario: Scenario, answers: readonly ReplicationAn
   const stations = scenario.stations.map(({ name }) => name);
   const isShared = areEqual(scenario.stations);
   const groups = new Map<string, { step: string; resources: string[]; places: number[] }>();
-  (answers[0]?.criticalShares ?? []).forEach(({ resource, step }, place) => {
+  (answers[0]?.criticalShares ?? []).forEach(({ resource, step: told }, place) => {
+    // A recharge that a common accumulator tells in two parts is one.
+    const step = told === BEYOND ? "recharge" : told;
     const owner = isShared && stations.includes(resource) ? STATIONS : resource;
     const key = JSON.stringify([owner, step]);
     const group = groups.get(key) ?? { step, resources: [], places: [] };

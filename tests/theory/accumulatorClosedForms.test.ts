@@ -86,14 +86,14 @@ function idealTurn(scenario: Scenario): number {
   return (periodTicks * scenario.stations.length) / shotsPerPeriod;
 }
 
-const tick = fc.integer({ min: 1, max: 9_000_000 });
+const anyTicks = fc.integer({ min: 1, max: 9_000_000 });
 const times: fc.Arbitrary<Times> = fc.record({
-  r: tick,
+  r: anyTicks,
   d: fc.integer({ min: 1, max: 5_000_000 }),
   v: fc.integer({ min: 0, max: 900_000 }),
   c: fc.integer({ min: 0, max: 1_500_000 }),
   b: fc.integer({ min: 0, max: 30_000_000 }),
-  e: tick,
+  e: anyTicks,
 });
 const layout = fc.record({
   dispatch: fc.constantFrom<DispatchRule>("first-ready", "longest-waiting", "alternate"),
@@ -111,7 +111,10 @@ describe("equal stations", () => {
       fc.property(times, layout, size, (drawn, rules, M) => {
         const { r, d, v, c, b, e } = drawn;
         const turn = Math.max(M * (r + v), d + c + b + e, r + d, crewTurn(drawn, M, rules.operators));
-        const scenario = cellOf(Array<Times>(M).fill(drawn), { ...rules, delivery: heads });
+        const scenario = cellOf(
+          Array.from({ length: M }, () => drawn),
+          { ...rules, delivery: heads },
+        );
         expect(idealCycle(scenario).method).toBe("fixed order");
         expect(idealTurn(scenario)).toBeCloseTo(turn, 5);
         expect(turnTicks(scenario)).toBe(Math.round(turns * turn));
@@ -132,7 +135,10 @@ describe("equal stations", () => {
         const turn = Math.max(screw, M * (d + 2 * v), v + d + c + b + e, crewTurn(drawn, M, rules.operators));
         // A reserve that shrinks by a hair a shot lasts for hours.
         fc.pre(turn === screw || turn - M * r > 100_000);
-        const scenario = cellOf(Array<Times>(M).fill(drawn), { ...rules, delivery: common(beyond) });
+        const scenario = cellOf(
+          Array.from({ length: M }, () => drawn),
+          { ...rules, delivery: common(beyond) },
+        );
         expect(idealCycle(scenario).method).toBe("fixed order");
         expect(idealTurn(scenario)).toBeCloseTo(turn, 5);
         const others = Math.max(M * (d + 2 * v), v + d + c + b + e, crewTurn(drawn, M, rules.operators));
@@ -268,13 +274,13 @@ test("one chamber never overflows, never gives what it lacks, and holds the larg
       // A rare draw may still be quicker than the ram at another station's shot.
       const [smallest, quickest] = [
         Math.min(...masses.values()),
-        parts.reduce((most, { part, mass: made }) => Math.max(most, made / (part.end - part.start + 1)), 0),
+        parts.reduce((most, { part, mass: melt }) => Math.max(most, melt / (part.end - part.start + 1)), 0),
       ];
       fc.pre(quickest < smallest / 20_000);
-      const levelAt = (tick: number): number =>
+      const levelAt = (at: number): number =>
         capacity +
-        parts.reduce((sum, each) => sum + each.mass * passed(each.part, tick), 0) -
-        drops.reduce((sum, drop) => sum + mass(drop) * passed(drop, tick), 0);
+        parts.reduce((sum, each) => sum + each.mass * passed(each.part, at), 0) -
+        drops.reduce((sum, drop) => sum + mass(drop) * passed(drop, at), 0);
       // What the last recharge has made is known only once its second part has begun.
       const known = seconds.at(-1)?.start ?? 0;
       const instants = steps.flatMap(({ start, end }) => [start, end]).filter((tick) => tick <= known);
