@@ -52,6 +52,8 @@ export interface NeedSpec {
   readonly meanwhile?: string;
   /** The same while tokens are there and it is another's turn. */
   readonly whileOthersTurn?: string;
+  /** While this is not there the process keeps the state that others show for it, whatever else it lacks. */
+  readonly quiet?: true;
   /** Register into which the number that the token carries goes. */
   readonly takes?: Register;
 }
@@ -88,6 +90,8 @@ export interface TimeSpec {
   readonly stream?: string;
   /** Takes the number that the stream gave last once more: one time that is told in parts. */
   readonly again?: true;
+  /** The step lasts to this second of the run instead, whatever the law says, and no time where that is over. */
+  readonly until?: number;
   /** The time passes only while this resource is in a working state. */
   readonly whileWorking?: string;
 }
