@@ -1,6 +1,6 @@
 // What no order of different stations can beat: the screw alone, all stations without waiting, the crew without waiting.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
-import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
+import { headOf, PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
 import { planCell } from "#cell/planCell.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { IdealCircuit } from "./idealCircuit.ts";
@@ -68,7 +68,7 @@ function screwBounds(scenario: Scenario, mean: Mean): readonly Bound[] {
     const recharge = least((_, k) => mean(PLASTICATOR, "recharge", k) + mean(PLASTICATOR, "fill beyond the shot", k));
     return [screw(recharge), { name: VALVE, resources: [VALVE], ticks }];
   }
-  const head = ({ name }: StationSpec): string => `head of ${name}`;
+  const head = ({ name }: StationSpec): string => headOf(name);
   const chamber = stations.map((station, k) => mean(head(station), "recharge", k) + mean(station.name, "drop"));
   return [
     screw(least((station, k) => mean(head(station), "shift to head") + mean(head(station), "recharge", k))),

@@ -1,7 +1,7 @@
 // The ideal cycle: the period that the cell would keep if every step took its mean time, what sets it, and the slack of all else.
 import { invariant } from "#foundation/invariant.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
-import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
+import { PLASTICATOR, stationServed, VALVE } from "#cell/cycleNames.ts";
 import { serverOf } from "#cell/takeawayWords.ts";
 import { undisturbed } from "#cell/undisturbed.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -20,6 +20,8 @@ export interface IdealStep {
   readonly start: number;
   readonly end: number;
   readonly critical: boolean;
+  /** All resources that it keeps busy, as a drop keeps screw, valve and station. */
+  readonly occupies: readonly string[];
 }
 
 export interface IdealCycle {
@@ -68,7 +70,10 @@ export function idealCycle(disturbed: Scenario): IdealCycle {
 
 /** Circuits come heaviest first; of those that keep the same resource busy the others are short cuts through it. */
 function heaviestByName(circuits: readonly IdealCircuit[]): IdealCircuit[] {
-  return circuits.filter((circuit, i) => circuits.findIndex((other) => other.name === circuit.name) === i);
+  // One that takes no time, as that of a ram which only watches, keeps nobody busy.
+  return circuits
+    .filter(({ seconds, critical }) => seconds > 0 || critical)
+    .filter((circuit, i, kept) => kept.findIndex((other) => other.name === circuit.name) === i);
 }
 
 function describe(circuit: Circuit, order: OrderedShots, scenario: Scenario, isFolded: boolean): IdealCircuit {
@@ -97,7 +102,7 @@ function circuitName(steps: readonly GraphStep[], scenario: Scenario, isFolded: 
   if (names.has("recharge") || names.has("parison")) {
     if (cooled.length > 0) return "plasticator and station";
     const { delivery } = scenario;
-    if (delivery.kind === "accumulator-head" && names.has("drop")) return "chamber of each head";
+    if (delivery.kind === "accumulator-head" && names.has("drop")) return chamberName(stations, isFolded);
     if (delivery.kind !== "reciprocating-screw" || delivery.rechargeStarts === "valve-neutral") return PLASTICATOR;
     return steps.some((step) => step.step === "close")
       ? "plasticator, by way of the closing mold"
@@ -111,6 +116,11 @@ function circuitName(steps: readonly GraphStep[], scenario: Scenario, isFolded: 
   // The places of one server are alike.
   const owners = steps.map(({ process }) => serverOf(process, scenario) ?? process);
   return [...new Set(owners)].toSorted().join(" and ");
+}
+
+function chamberName(stations: readonly string[], isFolded: boolean): string {
+  if (isFolded) return "chamber of each head";
+  return stations.length === 1 ? `chamber of ${stations[0]}` : "plasticator and chambers";
 }
 
 function slackTable(
@@ -146,22 +156,27 @@ function schedule(
   const period = ratio.ticks / ratio.tokens;
   const begins = order.steps.map(({ process, position }) => position === 0 && isStation(process, scenario));
   const first = Math.min(...starts.filter((_, node) => begins[node]));
-  const turns = isFolded ? scenario.stations.map((station) => station.name) : [undefined];
+  const names = scenario.stations.map((station) => station.name);
+  const turns = isFolded ? names : [undefined];
   const length = turns.length * period;
   return turns
     .flatMap((turn, k) =>
       order.steps.flatMap((step, node) => {
         if (!step.timed) return [];
         const start = modulo(starts[node]! - first + k * period, length);
-        const station = isStation(step.process, scenario) ? (turn ?? step.process) : "";
+        const served = stationServed(step.process, names);
+        const station = served === undefined ? "" : (turn ?? served);
+        const inTurn = (name: string): string =>
+          stationServed(name, names) === undefined ? name : name.replace(served ?? "", station);
         const row = {
-          resource: isStation(step.resource, scenario) ? station : step.resource,
+          resource: inTurn(step.resource),
           step: step.step,
           station,
           shot: (turn === undefined ? step.shot : k) + 1,
           start: start / TICKS_PER_SECOND,
           end: (start + step.ticks) / TICKS_PER_SECOND,
           critical: onCircuit.has(node),
+          occupies: step.occupies.map(inTurn),
         };
         return [row];
       }),

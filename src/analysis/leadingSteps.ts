@@ -1,4 +1,5 @@
 // What binds the run most, equal stations taken together, and how far the next resource is from binding it.
+import { BEYOND } from "#cell/commonAccumulator.ts";
 import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
 import { serverOf } from "#cell/takeawayWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -17,7 +18,7 @@ export interface LeadingStep {
 }
 
 export interface RunnerUp {
-  /** `plasticator`, `crew`, `stations` (all of them), or one station's name. */
+  /** `plasticator`, `crew`, `stations` (all of them), one station's name, or what an accumulator or a die has besides. */
   readonly name: string;
   /** Seconds by which its circuit may grow before it sets the ideal cycle. */
   readonly slackSeconds: number;
@@ -25,13 +26,17 @@ export interface RunnerUp {
 
 const CREW = "crew";
 const STATIONS = "stations";
+const CHAMBERS = "chambers";
+const DIE_ZONE = "die zone";
 
 /** The largest share comes first. */
 export function leadingSteps(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly LeadingStep[] {
   const stations = scenario.stations.map(({ name }) => name);
   const isShared = areEqual(scenario.stations);
   const groups = new Map<string, { step: string; resources: string[]; places: number[] }>();
-  (answers[0]?.criticalShares ?? []).forEach(({ resource, step }, place) => {
+  (answers[0]?.criticalShares ?? []).forEach(({ resource, step: told }, place) => {
+    // A recharge that a common accumulator tells in two parts is one.
+    const step = told === BEYOND ? "recharge" : told;
     const owner = isShared && stations.includes(resource) ? STATIONS : resource;
     const key = JSON.stringify([owner, step]);
     const group = groups.get(key) ?? { step, resources: [], places: [] };
@@ -60,7 +65,7 @@ export function runnerUp(scenario: Scenario, leading: LeadingStep | undefined, i
   return others.toSorted((one, other) => one.slackSeconds - other.slackSeconds)[0] ?? null;
 }
 
-/** The valve never binds alone; a removal that leads, and for which stations wait, is the crew's. */
+/** With a reciprocating screw the valve never binds alone; a removal that leads, and for which stations wait, is the crew's. */
 function ownerOfStep(
   scenario: Scenario,
   leading: LeadingStep,
@@ -68,12 +73,19 @@ function ownerOfStep(
   ideal: IdealCycle,
 ): string | null {
   const [resource = ""] = leading.resources;
+  // A drop may bind for the valve's sake, a recharge for its chamber's.
+  const isOnCritical = ideal.circuits[0]?.steps.some((step) => step.endsWith(`: ${leading.step}`)) === true;
+  if (isOnCritical && isOfItsOwn(critical)) return critical;
   const server = serverOf(resource, scenario);
   if (server !== undefined) return server;
   if (resource === PLASTICATOR) return PLASTICATOR;
   if (resource === VALVE) return critical;
   if (leading.step === "remove" && sharesCrew(scenario)) return CREW;
   return ownerOfStation(scenario, resource, ideal);
+}
+
+function isOfItsOwn(owner: string | null): boolean {
+  return owner === CHAMBERS || owner === DIE_ZONE || owner === VALVE;
 }
 
 function ownerOfStation(scenario: Scenario, name: string, ideal: IdealCycle): string {
@@ -84,6 +96,9 @@ function ownerOfStation(scenario: Scenario, name: string, ideal: IdealCycle): st
 function ownerOfCircuit(scenario: Scenario, name: string, ideal: IdealCycle): string | null {
   if (scenario.stations.some((station) => station.name === name)) return ownerOfStation(scenario, name, ideal);
   if (name === CREW) return scenario.operators > 0 ? CREW : null;
+  if (name.startsWith("chamber of")) return CHAMBERS;
+  if (name === DIE_ZONE) return DIE_ZONE;
+  if (name === VALVE && scenario.delivery.kind === "accumulator-head") return VALVE;
   if (name === "each station" || name.startsWith("all stations")) return STATIONS;
   const server = serverOf(name, scenario);
   if (server !== undefined) return server;

@@ -1,6 +1,6 @@
 // The order in which stations are served, as a timed event graph: known beforehand, or found by running until it repeats.
 import { cellFlow, type FlowNode } from "#cell/cellFlow.ts";
-import { shotSteps } from "#cell/cycleNames.ts";
+import { shotSteps, stationServed } from "#cell/cycleNames.ts";
 import { planCell } from "#cell/planCell.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { TimedEdge, TimedGraph } from "./timedGraph.ts";
@@ -15,6 +15,7 @@ export interface GraphStep {
   readonly shot: number;
   readonly ticks: number;
   readonly timed: boolean;
+  readonly occupies: readonly string[];
 }
 
 export interface OrderedShots {
@@ -33,8 +34,8 @@ const longestOrder = 400;
 /** Undefined where no order repeats within the search. */
 export function orderedShots(scenario: Scenario): OrderedShots | undefined {
   const count = scenario.stations.length;
-  // Other kinds of delivery, and servers after the molds, have more processes than screw, valve and stations: their order is found, never assumed.
-  if (scenario.delivery.kind !== "reciprocating-screw" || scenario.takeaway) return foundOrder(scenario);
+  // At a die that never stops molds are served as they come, and servers after the molds as well: their order is found, never assumed.
+  if (scenario.delivery.kind === "continuous" || scenario.takeaway) return foundOrder(scenario);
   if (areEqual(scenario.stations) && scenario.valve.dispatch !== "priority") return knownOrder(scenario, 1);
   const sharesCrew = scenario.stations.some((station) => station.remove.by === "operator");
   if (scenario.valve.dispatch === "alternate" && !sharesCrew) return knownOrder(scenario, count);
@@ -50,13 +51,19 @@ export function areEqual(stations: readonly StationSpec[]): boolean {
 /** The stations take turns in their order; a period of 1 folds equal stations into one. */
 function knownOrder(scenario: Scenario, period: number): OrderedShots {
   const count = scenario.stations.length;
-  const turns = 4 + Math.ceil((2 * scenario.operators) / count);
-  const nodes = cellFlow(planCell(scenario), turns * count);
-  const shots = shotNumbers(nodes, scenario);
+  const plan = planCell(scenario);
+  // So many turns later nobody lives on what was there at the start, be it an operator or a shot in the chamber.
+  const reserve = Math.max(...plan.program.table.places.map(({ tokens }) => tokens));
+  const turns = 4 + Math.ceil((2 * reserve) / count);
+  // A station may be behind the others by as many turns as it has shots before it.
+  const nodes = cellFlow(plan, (turns + 2) * count);
+  const names = scenario.stations.map(({ name }) => name);
+  const shots = shotNumbers(nodes, scenario, ({ process, occurrence }) => occurrence * count + names.indexOf(process));
   const first = (turns - 2) * count;
   const keyOf = (i: number): string => {
     const { process, position } = nodes[i]!;
-    return `${period === 1 && isStation(process, scenario) ? "" : process}/${position}/${modulo(shots[i]!, period)}`;
+    const served = period === 1 ? (stationServed(process, names)?.length ?? 0) : 0;
+    return `${process.slice(0, process.length - served)}/${position}/${modulo(shots[i]!, period)}`;
   };
   const folded = fold(nodes, {
     isKept: (i) => shots[i]! >= first && shots[i]! < first + period,
@@ -72,19 +79,21 @@ export function isStation(name: string, { stations }: Scenario): boolean {
   return stations.some((station) => station.name === name);
 }
 
-/** The shot that each node belongs to, handed on from the shift to the port; -1 for the first charge of a cold start. */
-function shotNumbers(nodes: readonly FlowNode[], scenario: Scenario): readonly number[] {
+/**
+ * The shot that each node belongs to: a station's cycle by its first step, all that follows it up by the youngest shot of those that it
+ * needed; -1 for the first charge of a cold start.
+ */
+function shotNumbers(
+  nodes: readonly FlowNode[],
+  scenario: Scenario,
+  numberOf: (first: FlowNode) => number,
+): readonly number[] {
   const isOfStation = new Map(nodes.map(({ process }) => [process, isStation(process, scenario)]));
   const shots: number[] = [];
-  let shot = 0;
   for (const node of nodes) {
-    // The process's own way is named last, after the tokens that it took.
-    const carrier = node.needed.findLast(
-      (before) => (nodes[before]!.process === node.process) === isOfStation.get(node.process),
-    );
-    shots.push(
-      node.position === 0 && isOfStation.get(node.process) ? shot++ : carrier === undefined ? -1 : shots[carrier]!,
-    );
+    const isOwn = isOfStation.get(node.process);
+    const carriers = node.needed.filter((before) => !isOwn || nodes[before]!.process === node.process);
+    shots.push(isOwn && node.position === 0 ? numberOf(node) : Math.max(-1, ...carriers.map((each) => shots[each]!)));
   }
   return shots;
 }
@@ -147,7 +156,8 @@ function foldWindow(
   { period, stretch, scenario }: { readonly period: number; readonly stretch: number; readonly scenario: Scenario },
 ): OrderedShots {
   const begin = nodes[drops.at(-1 - period)!]!.start;
-  const shots = shotNumbers(nodes, scenario);
+  let shot = 0;
+  const shots = shotNumbers(nodes, scenario, () => shot++);
   const windowOf = (i: number): number => Math.floor((nodes[i]!.start - begin) / stretch);
   const folded = fold(nodes, {
     isKept: (i) => windowOf(i) === 0,
@@ -178,8 +188,8 @@ function fold(
     const key = folding.keyOf(i);
     if (numbers.has(key)) continue;
     numbers.set(key, steps.length);
-    const { resource, step, process, position, ticks, timed } = nodes[i]!;
-    steps.push({ resource, step, process, position, ticks, timed, shot: folding.shotOf(i) });
+    const { resource, step, process, position, ticks, timed, occupies } = nodes[i]!;
+    steps.push({ resource, step, process, position, ticks, timed, occupies, shot: folding.shotOf(i) });
   }
   const edges = new Map<string, TimedEdge>();
   for (const i of kept) {

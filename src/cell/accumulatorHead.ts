@@ -1,7 +1,7 @@
 // Melt from accumulator heads: a chamber of one shot over every station; one screw fills them in turn, and a drop needs only its own.
 import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec } from "#engine/stepTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
-import { dropsOf, PLASTICATOR, ramOf, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
+import { dropsOf, headOf, PLASTICATOR, ramOf, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
 import { shotMass } from "./shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "./tableWords.ts";
@@ -15,8 +15,9 @@ export function accumulatorHead(scenario: Scenario): MeltDelivery {
   return {
     resources: [plasticator(), valve(scenario), ...stations.map((station) => ram(scenario, station))],
     places: [
-      { name: "screw", tokens: 1, rule: servingRule[scenario.valve.dispatch], rank: rank.plasticator },
       ...stations.flatMap((station) => headPlaces(scenario, station)),
+      // Last, so that whoever calls at this instant is heard before one of them is served.
+      { name: "screw", tokens: 1, rule: servingRule[scenario.valve.dispatch], rank: rank.plasticator },
     ],
     processes: stations.map((station, k) => head(scenario, station, k)),
     stationStates: () => [waiting("awaiting melt"), working("parison drop")],
@@ -61,7 +62,7 @@ function headPlaces({ run }: Scenario, station: StationSpec): readonly PlaceSpec
 function head(scenario: Scenario, station: StationSpec, number: number): ProcessSpec {
   const ramName = ramOf(station.name);
   return {
-    name: `head of ${station.name}`,
+    name: headOf(station.name),
     resource: ramName,
     cargo: number,
     priority: station.priority,
@@ -80,7 +81,8 @@ function head(scenario: Scenario, station: StationSpec, number: number): Process
       {
         name: "stand at the head",
         shows: [
-          { resource: VALVE, state: `open to ${station.name}` },
+          // Until melt passes, the port is as good as shut.
+          { resource: VALVE, state: "neutral" },
           { resource: PLASTICATOR, state: "waiting for an empty chamber" },
         ],
       },
@@ -89,6 +91,7 @@ function head(scenario: Scenario, station: StationSpec, number: number): Process
         needs: [{ place: emptyOf(station) }],
         shows: [
           { resource: PLASTICATOR, state: "recharging" },
+          { resource: VALVE, state: `open to ${station.name}` },
           { resource: ramName, state: "filling" },
         ],
         // The laws of all heads, so that the screw's n-th recharge has the n-th number whichever head it fills.
@@ -105,6 +108,7 @@ function head(scenario: Scenario, station: StationSpec, number: number): Process
         shows: [
           { resource: ramName, state: "holding a full shot" },
           { resource: PLASTICATOR, state: "holding a full shot" },
+          { resource: VALVE, state: "neutral" },
         ],
       },
     ],

@@ -1,4 +1,6 @@
 // Runs a cell at its mean times and writes down every step that started and every completion that it needed.
+import type { Program } from "#engine/program.ts";
+import type { Row } from "#engine/row.ts";
 import { Simulation, type FlowRecorder } from "#engine/simulation.ts";
 import { shotSteps } from "./cycleNames.ts";
 import { slowestTurn, type CellPlan } from "./planCell.ts";
@@ -14,6 +16,8 @@ export interface FlowNode {
   readonly occurrence: number;
   readonly start: number;
   readonly ticks: number;
+  /** The resources whose state it shows, its own where it shows none. */
+  readonly occupies: readonly string[];
   /** False for a step that takes no time whatever its law, since it has none. */
   readonly timed: boolean;
   /** Nodes whose completion this one needed. */
@@ -46,8 +50,11 @@ function flowUntil(plan: CellPlan, ticks: number): FlowNode[] {
       const row = program.rows[rowNumber]!;
       const activity = program.activities[row.activity];
       const process = program.table.processes[row.process]!;
+      const resource = activity?.resource ?? process.resource;
+      const shown = shownBy(row, program);
       nodes.push({
-        resource: activity?.resource ?? process.resource,
+        resource,
+        occupies: shown.length > 0 ? shown : [resource],
         step: row.name,
         process: process.name,
         position: rowNumber - program.firstRow[row.process]!,
@@ -62,4 +69,9 @@ function flowUntil(plan: CellPlan, ticks: number): FlowNode[] {
   };
   new Simulation(program, { seed: "", replication: 0, atMeans: true, flow }).runUntil(ticks);
   return nodes;
+}
+
+/** Resources and states come in pairs; an operator, whom chance names, is none of them. */
+function shownBy({ plainShows }: Row, { table }: Program): string[] {
+  return Array.from(plainShows, (number, i) => (i % 2 === 0 ? table.resources[number]!.name : "")).filter(Boolean);
 }

@@ -17,9 +17,9 @@ export const BEYOND = "fill beyond the shot";
  */
 export function commonAccumulator(scenario: Scenario): MeltDelivery {
   return {
-    resources: [plasticatorResource(scenario), ramResource(), valveResource(scenario)],
+    resources: [plasticatorResource(scenario), ramResource(scenario), valveResource(scenario)],
     places: places(scenario),
-    processes: [plasticator(scenario), valve(scenario)],
+    processes: [plasticator(scenario), valve(scenario), ram()],
     stationStates: () => [
       ...["awaiting melt", "awaiting turn", "awaiting valve"].map(waiting),
       ...["valve shifting to it", "parison drop"].map(working),
@@ -34,8 +34,10 @@ function plasticatorResource({ run }: Scenario): ResourceSpec {
   return { name: PLASTICATOR, states: run.start === "running" ? [holding, recharging] : [recharging, holding] };
 }
 
-function ramResource(): ResourceSpec {
-  return { name: RAM, states: [waiting("waiting for the valve"), working("delivering")] };
+function ramResource({ run }: Scenario): ResourceSpec {
+  const [empty, full] = [waiting("waiting for melt"), waiting("holding a full shot")];
+  const others = [working("valve shifting"), working("delivering")];
+  return { name: RAM, states: run.start === "running" ? [full, empty, ...others] : [empty, full, ...others] };
 }
 
 function valveResource({ stations }: Scenario): ResourceSpec {
@@ -65,6 +67,8 @@ function places(scenario: Scenario): PlaceSpec[] {
     { name: "valve", tokens: 1, rank: rank.valve },
     { name: "valve to be shifted back", tokens: 0, rank: rank.station },
     { name: "room in the chamber", tokens: 0, rank: rank.station },
+    { name: "shot seen by the ram", tokens: full, rank: rank.plasticator },
+    { name: "ram at rest", tokens: 0, rank: rank.valve },
   ];
 }
 
@@ -82,15 +86,19 @@ function plasticator(scenario: Scenario): ProcessSpec {
         needs: [{ place: "room in the chamber", takes: "cargo" }],
         shows: [recharging],
         time: { laws: toShot },
-        gives: [{ place: "full shot" }],
+        gives: fullShot,
         counts: { [rechargesCounter]: 1 },
       },
-      { name: BEYOND, time: { laws: beyond } },
+      // One recharge, told in two parts, has one luck.
+      { name: BEYOND, time: { laws: beyond, stream: "recharge", again: true } },
       { name: "hold", shows: [{ resource: PLASTICATOR, state: "holding a full shot" }], next: "recharge" },
-      ...firstFill(scenario),
+      ...(run.start === "running" ? [] : firstFill(scenario)),
     ],
   };
 }
+
+/** For whoever is served next, and for the ram to show that it is there. */
+const fullShot: NonNullable<StepSpec["gives"]> = [{ place: "full shot" }, { place: "shot seen by the ram" }];
 
 /** For each station the law of what makes the next shot complete, and of what comes after that. */
 function rechargeLaws(scenario: Scenario): readonly [TimeLaw[], TimeLaw[]] {
@@ -125,11 +133,11 @@ function firstFill(scenario: Scenario): readonly StepSpec[] {
     laws: [partOf(station.recharge, largest, mass)],
   });
   return [
-    { name: "fill at first", time: part(largest), gives: [{ place: "full shot" }], counts: { [rechargesCounter]: 1 } },
+    { name: "fill at first", time: part(largest), gives: fullShot, counts: { [rechargesCounter]: 1 } },
     ...Array.from({ length: shots }, (_, i): StepSpec => ({
       name: `fill for shot ${i + 2}`,
       time: part(largest),
-      gives: [{ place: "full shot" }],
+      gives: fullShot,
     })),
     { name: "fill to the brim", time: part(rest), next: "hold" },
   ];
@@ -145,12 +153,28 @@ function valve(scenario: Scenario): ProcessSpec {
         needs: [{ place: "valve to be shifted back" }],
         shows: [
           { resource: VALVE, state: "shifting" },
-          { resource: RAM, state: "waiting for the valve" },
+          { resource: RAM, state: "valve shifting" },
         ],
         time: fixed(scenario.valve.shift),
-        gives: [{ place: "valve" }],
+        gives: [{ place: "valve" }, { place: "ram at rest" }],
       },
       { name: "neutral", shows: [{ resource: VALVE, state: "neutral" }] },
+    ],
+  };
+}
+
+/** Only watches: what the chamber holds while nothing is delivered. */
+function ram(): ProcessSpec {
+  return {
+    name: RAM,
+    resource: RAM,
+    steps: [
+      {
+        name: "see a shot",
+        needs: [{ place: "shot seen by the ram", meanwhile: "waiting for melt" }],
+        shows: [{ resource: RAM, state: "holding a full shot" }],
+      },
+      { name: "come to rest", needs: [{ place: "ram at rest" }] },
     ],
   };
 }
@@ -165,6 +189,7 @@ function shiftToPort(scenario: Scenario, station: StationSpec): StepSpec {
     shows: [
       { resource: station.name, state: "valve shifting to it" },
       { resource: VALVE, state: "shifting" },
+      { resource: RAM, state: "valve shifting" },
     ],
     time: { ...fixed(scenario.valve.shift), resource: VALVE },
   };

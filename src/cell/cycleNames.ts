@@ -11,9 +11,11 @@ export const maskOf = (station: string): string => `mask of ${station}`;
 /** The step with which a shot is the mold's: a drop, or the cut from a die that never stops. */
 export const shotSteps: readonly string[] = ["drop", "cut"];
 
-/** The station that a process works for, such as `head of left`; undefined where it works for all. */
-export function stationServed(process: string, stations: readonly string[]): string | undefined {
-  return stations.find((name) => process === name || process === `head of ${name}` || process === maskOf(name));
+export const headOf = (station: string): string => `head of ${station}`;
+
+/** The station that a process or a resource is there for, such as `head of left`; undefined where it is there for all. */
+export function stationServed(name: string, stations: readonly string[]): string | undefined {
+  return stations.find((station) => [station, headOf(station), ramOf(station), maskOf(station)].includes(name));
 }
 
 /** Counters that the cycle table raises: shots delivered and parts removed, for each station. */

@@ -3,7 +3,7 @@ import { EventLog, type LoggedEvent } from "#engine/eventLog.ts";
 import type { Program } from "#engine/program.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { maskOf, PLASTICATOR, shotSteps, VALVE } from "./cycleNames.ts";
+import { maskOf, PLASTICATOR, shotSteps, stationServed, VALVE } from "./cycleNames.ts";
 import { planCell } from "./planCell.ts";
 import { runCell } from "./runCell.ts";
 
@@ -51,6 +51,7 @@ function* decode(log: EventLog, program: Program, scenario: Scenario, untilTick:
   );
   const stations = scenario.stations.map(({ name }) => name);
   const removing = new Set<string>();
+  const heldAtStart = scenario.run.start === "cold" ? 0 : 1;
   let served = noShot;
   for (const event of log) {
     // To find what binds the last starts, the run goes on a little beyond its end.
@@ -58,7 +59,9 @@ function* decode(log: EventLog, program: Program, scenario: Scenario, untilTick:
     const found = describe(event, program);
     const process = program.rows[event.row]?.process;
     const owner = process === undefined ? "" : program.table.processes[process]!.name;
-    const own = stations.includes(owner) ? { station: owner, shot: event.cycle + 1 } : shotServed(found, owner, served);
+    const station = stationServed(owner, stations);
+    const own =
+      station === undefined ? shotServed(found, owner, served) : shotOf(station, owner, event.cycle, heldAtStart);
     if (found.step !== null && shotSteps.includes(found.step)) served = own;
     const parts = removing.has(found.resource) && found.step !== "remove" ? (cavities.get(found.resource) ?? 0) : 0;
     if (parts > 0) removing.delete(found.resource);
@@ -66,6 +69,12 @@ function* decode(log: EventLog, program: Program, scenario: Scenario, untilTick:
       removing.add(found.resource);
     yield { ...found, ...own, parts };
   }
+}
+
+/** A head replaces the shot that was dropped last; the first that a cold start fills replaces none. */
+function shotOf(station: string, owner: string, cycle: number, heldAtStart: number): Shot {
+  const shot = cycle + (owner === station || owner === maskOf(station) ? 1 : heldAtStart);
+  return { station, shot: shot === 0 ? null : shot };
 }
 
 /** Valve and plasticator follow up the shot delivered last, until they come to rest. */

@@ -11,7 +11,7 @@ import type {
 } from "#engine/stepTable.ts";
 import type { Scenario, StationSpec, StopSpec } from "#scenario/scenario.ts";
 import { byHand } from "./crew.ts";
-import { lostDropsOf, lostShotsOf, PLASTICATOR, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
+import { headOf, lostDropsOf, lostShotsOf, PLASTICATOR, stopBeginsOf, stopEndsOf, VALVE } from "./cycleNames.ts";
 import { shotPlaceAt, stopMatrix, type ShotPlace, type StepFate } from "./stopMatrix.ts";
 import { isMoldClock, LOOK_AT_CLOCK } from "./withQuality.ts";
 import { fixed, working } from "./tableWords.ts";
@@ -62,7 +62,7 @@ function stoppableResource(resource: ResourceSpec, stoppable: ReadonlySet<string
   return { ...described, states: [...described.states, { name: "stopped", kind: "stopped" }], whenStopped: "stopped" };
 }
 
-/** A cycle of a station is a delivered shot, of the plasticator a recharge, of the valve a shift to a port. */
+/** A cycle of a station is a delivered shot, of the plasticator a recharge, of the valve a shift to a port or a head. */
 function countingCycles(step: StepSpec, process: ProcessSpec, stops: readonly StopSpec[]): StepSpec {
   const counted = stops.filter(
     ({ comes, resource }) => comes.by === "cycles" && cycleStepOf(resource, process) === step.name,
@@ -75,8 +75,11 @@ function countingCycles(step: StepSpec, process: ProcessSpec, stops: readonly St
 }
 
 function cycleStepOf(resource: string, process: ProcessSpec): string | undefined {
-  if (resource === process.name) return resource === PLASTICATOR ? "recharge" : "drop";
-  return resource === "valve" && process.name !== PLASTICATOR ? "shift to port" : undefined;
+  const isHead = process.name.startsWith(headOf(""));
+  if (resource === PLASTICATOR) return isHead || process.name === PLASTICATOR ? "recharge" : undefined;
+  if (resource === process.name) return "drop";
+  if (resource !== VALVE || process.name === PLASTICATOR) return undefined;
+  return isHead ? "shift to head" : "shift to port";
 }
 
 /** Nothing that the screw or the valve does can lose a shot: under way it runs on or is held. */

@@ -19,6 +19,11 @@ export class DrawnAhead {
     return this.numbers[this.used++]!;
   }
 
+  /** The number given last. */
+  last(): number {
+    return this.numbers[this.used - 1]!;
+  }
+
   private fill(): void {
     const { stream, numbers } = this;
     for (let i = 0; i < block; i++) numbers[i] = stream();

@@ -242,6 +242,7 @@ class Compiler {
       samplers,
       isFixed: samplers.every((sampler) => sampler.isFixed),
       stream: this.#stream(time.resource ?? process.resource, time.stream ?? step),
+      again: time.again ?? false,
       until: time.until === undefined ? -1 : Math.round(time.until * TICKS_PER_SECOND),
       clock: time.whileWorking === undefined ? -1 : this.#resourceNumber(time.whileWorking),
     };

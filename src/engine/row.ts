@@ -40,6 +40,8 @@ export interface Draw {
   /** No law of the step varies: its stream is never drawn from. */
   readonly isFixed: boolean;
   readonly stream: number;
+  /** The stream's last number once more. */
+  readonly again: boolean;
   readonly clock: number;
   /** Tick to which the step lasts; -1 where its laws say how long. */
   readonly until: number;

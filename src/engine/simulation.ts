@@ -316,7 +316,9 @@ export class Simulation {
     const sampler = samplers.length === 1 ? samplers[0]! : samplers[this.#processes.cargo[process]!]!;
     if (this.#atMeans) return Math.round(sampler.meanTicks);
     // A step with several laws draws every time, so that the n-th time has the n-th number whichever law it follows.
-    return sampler.ticks(draw.isFixed ? 0 : this.#streams[draw.stream]!.next());
+    if (draw.isFixed) return sampler.ticks(0);
+    const stream = this.#streams[draw.stream]!;
+    return sampler.ticks(draw.again ? stream.last() : stream.next());
   }
 
   /** Returns the row to leave for, -1 where the number is kept or within its limits. */

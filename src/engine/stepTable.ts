@@ -88,6 +88,8 @@ export interface TimeSpec {
   readonly resource?: string;
   /** Name of the stream of draws; the step's name if not given. */
   readonly stream?: string;
+  /** Takes the number that the stream gave last once more: one time that is told in parts. */
+  readonly again?: true;
   /** The step lasts to this second of the run instead, whatever the law says, and no time where that is over. */
   readonly until?: number;
   /** The time passes only while this resource is in a working state. */

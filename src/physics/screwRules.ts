@@ -65,7 +65,7 @@ export const screwRules: readonly WindowRule[] = [
     source: MASS,
     value: shotMass,
     limits: (input) => ({ high: input["delivery.shotCapacity"] }),
-    above: "Fewer cavities, less flash, or a screw that holds a larger shot.",
+    above: "Fewer cavities, less flash, or a screw or accumulator that holds a larger shot.",
   }),
   windowRule([...shot, screw], {
     quantity: "stroke of the screw for one shot, without cushion",
@@ -79,6 +79,8 @@ export const screwRules: readonly WindowRule[] = [
         screwDiameter: input[screw],
       }),
     limits: (input) => ({ high: STROKE * input[screw] }),
+    // Before an accumulator the screw only turns.
+    applies: ({ deliveryKind = "reciprocating-screw" }) => deliveryKind === "reciprocating-screw",
     above: "A wider screw, fewer cavities, or an accumulator.",
   }),
   windowRule([...shot, "delivery.shotCapacity"], {

@@ -25,6 +25,7 @@ export function circuitChart(ideal: IdealCycle, given: ChartWords): Markup {
 function fillOf({ name, steps }: IdealCircuit): Fill {
   if (name.startsWith("plasticator")) return "melt";
   if (name === "valve") return "shift";
+  if (name.startsWith("chamber")) return "delivery";
   return name === "crew" || !steps.some((step) => step.endsWith(": cool")) ? "removal" : "cooling";
 }
 

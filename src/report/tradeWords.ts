@@ -3,7 +3,9 @@
 const nouns: Readonly<Record<string, string>> = {
   recharge: "recharging",
   "shift to port": "shifting to the port",
+  "shift to head": "shifting to the head",
   "shift to neutral": "shifting to neutral",
+  "fill beyond the shot": "filling beyond the shot",
   drop: "parison drop",
   close: "closing",
   blow: "blowing",
@@ -11,7 +13,6 @@ const nouns: Readonly<Record<string, string>> = {
   vent: "venting",
   open: "opening",
   remove: "removal",
-  "shift to head": "shifting to the head",
   parison: "extruding a parison",
   "travel in": "travel in",
 };
@@ -24,6 +25,9 @@ export function nounOf(step: string): string {
 const owners: Readonly<Record<string, string>> = {
   plasticator: "the screw",
   valve: "the valve",
+  ram: "the ram",
+  chambers: "the chambers",
+  "die zone": "the die zone",
   crew: "the crew",
   stations: "the stations",
 };

@@ -26,8 +26,8 @@ const reservedForSteps = `drop, close, blow, cool, vent, open, remove, recharge,
   /,\s+/u,
 );
 
-/** Tables number the operators. */
-const operatorName = "^operator [0-9]+$";
+/** Tables number the operators, and call what belongs to a station after it. */
+const tableName = "^(?:operator [0-9]+|(?:ram|head|mask) of .*)$";
 
 // Dots, brackets and equals signs belong to paths such as `stations.left.steps.cool=8 s`; a name begins with a letter.
 const form = String.raw`^\p{L}(?:[^.[\]="\p{Cc}]*[^.[\]="\p{Cc}\s])?$`;
@@ -40,7 +40,7 @@ function nameLeaf(example: string, reserved: readonly string[]): Leaf<string> {
       type: "string",
       pattern: form,
       maxLength: 60,
-      not: { anyOf: [{ enum: reserved }, { pattern: operatorName }] },
+      not: { anyOf: [{ enum: reserved }, { pattern: tableName }] },
     },
     read: (written) => {
       if (typeof written !== "string") {
@@ -51,7 +51,7 @@ function nameLeaf(example: string, reserved: readonly string[]): Leaf<string> {
         const remedy = "Begin with a letter; no dots, brackets, quotes or equals signs; at most 60 characters.";
         return refused({ code: "name-form", message: `"${written}" cannot be a name.`, expected, remedy });
       }
-      if (!reserved.includes(written) && !new RegExp(operatorName, "u").test(written)) return { value: written };
+      if (!reserved.includes(written) && !new RegExp(tableName, "u").test(written)) return { value: written };
       const message = `"${written}" already means something in the tables.`;
       return refused({
         code: "name-reserved",

@@ -4,7 +4,9 @@ import { timeOrRate } from "./resolveDelivery.ts";
 import { resolveProcess } from "./resolveProcess.ts";
 import { productOf, type ProductMasses, type Products } from "./resolveProducts.ts";
 import { isAlwaysZero, settled, type Resolution, type StationDraft } from "./resolution.ts";
+import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Distribution } from "#engine/distribution.ts";
+import { lawMean } from "#engine/law.ts";
 import type { Path } from "./finding.ts";
 import type { StationSpec, TimeOrRate, ValveSpec } from "./scenario.ts";
 import type { ListedStation } from "./stationList.ts";
@@ -24,6 +26,7 @@ export function resolveStation(
   checkVent(draft, path, quiet);
   checkOperator(draft, path, quiet);
   checkExtra(draft, path, quiet);
+  checkRam(listed, masses, quiet);
   const spec = assemble(listed, product, masses, resolution);
   if (spec === undefined || product === undefined) return spec;
   const made = resolution.draft.products?.[product] ?? resolution.draft.product;
@@ -111,15 +114,42 @@ function checkShot(
   const shot = draft.cavities * each;
   if (shot <= capacity) return;
   const fitting = Math.floor(capacity / each);
+  const holder = cell.delivery?.kind === "accumulator-head" ? "an accumulator" : "a screw";
   const fewer = fitting === 0 ? "" : `, or at most ${fitting} ${fitting === 1 ? "cavity" : "cavities"}`;
   report({
     code: "shot-above-capacity",
     message: `The shot of ${draft.cavities} × ${each / 1000} g = ${shot / 1000} g is above the shot capacity of ${capacity / 1000} g.`,
     expected: `a shot of at most ${capacity / 1000} g`,
-    remedy: `Use a screw that holds \`${shot / 1000} g\`${fewer}.`,
+    remedy: `Use ${holder} that holds \`${shot / 1000} g\`${fewer}.`,
     path: [...path, "cavities"],
     fate: "cell",
   });
+}
+
+/** One accumulator before the valve takes melt while it delivers: no faster than it delivers, or it would overflow. */
+function checkRam({ draft, path }: ListedStation, masses: ProductMasses | undefined, resolution: Resolution): void {
+  const { draft: cell, report } = resolution;
+  const { kind, accumulator } = cell.delivery ?? {};
+  if (kind !== "accumulator-head" || accumulator !== "common" || masses === undefined) return;
+  const shot = (draft.cavities ?? 0) * (masses.partMilligrams + masses.flashMilligrams);
+  const [fill, drop] = [
+    meanSeconds(timeOrRate("plasticatingRate", "recharge", draft.delivery, cell.delivery), shot),
+    meanSeconds(timeOrRate("deliveryRate", "drop", draft.delivery, cell.delivery), shot),
+  ];
+  if (fill === undefined || drop === undefined || fill >= drop) return;
+  const text = (seconds: number): string => formatQuantity(seconds, "time", { digits: 3 });
+  report({
+    code: "values-contradict",
+    message: `The screw fills a shot in ${text(fill)}, faster than the ram delivers it in ${text(drop)}.`,
+    expected: "a plasticating rate at or below the delivery rate",
+    remedy: "Check both for a slip.",
+    path: [...path, "cavities"],
+  });
+}
+
+function meanSeconds(step: TimeOrRate | undefined, milligrams: number): number | undefined {
+  if (step === undefined) return undefined;
+  return step.by === "time" ? lawMean(step.time) : milligrams / 1_000_000 / lawMean(step.rate);
 }
 
 function checkVent({ steps }: StationDraft, path: Path, { report }: Resolution): void {

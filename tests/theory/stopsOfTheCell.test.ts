@@ -78,6 +78,19 @@ describe("a clock on working time", () => {
 });
 
 describe("stops by cycles", () => {
+  // A fill and a shift for every shot: of either every fiftieth ends in a stop.
+  it.each(["plasticator", "valve"])("of the %s count what it does for accumulator heads", (resource) => {
+    const scenario = scenarioOf(
+      cellText(2, `stops: [{ name: wipe, resource: ${resource}, cycles: 50, repair: 5 s, step: finish }]`),
+      "delivery={ kind: accumulator-head, recharge: 4 s, drop: 1.8 s }",
+      "run.warmup=0 s",
+    );
+    const record = runCell(planCell(scenario), { replication: 1 });
+    const shots = record.stations.reduce((sum, station) => sum + station.shots, 0);
+    expect(shots).toBeGreaterThan(500);
+    expect(Math.abs(record.stops.length - shots / 50)).toBeLessThanOrEqual(1);
+  });
+
   it("come after so many shots of the station, exactly", () => {
     const scenario = scenarioOf(
       cellText(1, `stops: [{ name: wipe, resource: station 1, cycles: 50, repair: 60 s, step: finish }]`),

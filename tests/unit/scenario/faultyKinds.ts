@@ -34,6 +34,23 @@ export const faultyKinds: readonly FaultySpec[] = [
     shape: false,
   },
   {
+    name: "a screw that outruns the ram of a common accumulator, once for each station",
+    edits: [
+      [kind, "kind: accumulator-head\n  accumulator: common"],
+      ["plasticatingRate: 110 kg/h", "plasticatingRate: 500 kg/h"],
+      ["  rechargeStarts: valve-neutral\n", ""],
+      ["right\n    cavities: 2", "right\n    cavities: ¦2"],
+      ["left\n    cavities: 2", "left\n    cavities: ¦2"],
+    ],
+    found: ["right", "left"].map((station) => ({
+      code: "values-contradict" as const,
+      path: `stations.${station}.cavities`,
+      says: "faster than the ram",
+      remedy: "a slip",
+    })),
+    shape: false,
+  },
+  {
     name: "a reciprocating screw with a fixed rate and a mold that travels",
     edits: [
       [kind, `${kind}\n  ¦rate: fixed`],

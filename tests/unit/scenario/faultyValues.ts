@@ -320,6 +320,12 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
+    name: "a station called like another one's ram",
+    edits: [["- name: right", "- name: ¦ram of left"]],
+    found: [{ code: "name-reserved", path: "stations.ram of left.name", says: "ram of left", remedy: "another name" }],
+    shape: true,
+  },
+  {
     name: "an extra step called like a step of the cycle",
     edits: [["name: pin up", "name: ¦cooling"]],
     found: [{ code: "name-reserved", path: "stations.left.extra[1].name", says: "cooling", remedy: "another name" }],
