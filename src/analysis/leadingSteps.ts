@@ -7,6 +7,7 @@ import type { IdealCycle } from "./idealCycle.ts";
 import { meanInterval, type Interval } from "./interval.ts";
 import { areEqual } from "./orderedShots.ts";
 import { sharesCrew } from "./elasticity.ts";
+import { CREW, isByHand } from "./takeawayOwners.ts";
 import type { ReplicationAnswer } from "./replicationAnswer.ts";
 
 export interface LeadingStep {
@@ -18,13 +19,12 @@ export interface LeadingStep {
 }
 
 export interface RunnerUp {
-  /** `plasticator`, `crew`, `stations` (all of them), one station's name, or what an accumulator or a die has besides. */
+  /** `plasticator`, `crew`, `stations` (all of them), the name of a station or a server, or what an accumulator or a die has besides. */
   readonly name: string;
   /** Seconds by which its circuit may grow before it sets the ideal cycle. */
   readonly slackSeconds: number;
 }
 
-const CREW = "crew";
 const STATIONS = "stations";
 const CHAMBERS = "chambers";
 const DIE_ZONE = "die zone";
@@ -76,11 +76,11 @@ function ownerOfStep(
   // A drop may bind for the valve's sake, a recharge for its chamber's.
   const isOnCritical = ideal.circuits[0]?.steps.some((step) => step.endsWith(`: ${leading.step}`)) === true;
   if (isOnCritical && isOfItsOwn(critical)) return critical;
+  if (isByHand({ process: resource, step: leading.step }, scenario) && sharesCrew(scenario)) return CREW;
   const server = serverOf(resource, scenario);
   if (server !== undefined) return server;
   if (resource === PLASTICATOR) return PLASTICATOR;
   if (resource === VALVE) return critical;
-  if (leading.step === "remove" && sharesCrew(scenario)) return CREW;
   return ownerOfStation(scenario, resource, ideal);
 }
 
@@ -95,7 +95,7 @@ function ownerOfStation(scenario: Scenario, name: string, ideal: IdealCycle): st
 /** Null for a circuit that runs through several resources and so belongs to none. */
 function ownerOfCircuit(scenario: Scenario, name: string, ideal: IdealCycle): string | null {
   if (scenario.stations.some((station) => station.name === name)) return ownerOfStation(scenario, name, ideal);
-  if (name === CREW) return scenario.operators > 0 ? CREW : null;
+  if (name === CREW || name.startsWith(`${CREW},`)) return scenario.operators > 0 ? CREW : null;
   if (name.startsWith("chamber of")) return CHAMBERS;
   if (name === DIE_ZONE) return DIE_ZONE;
   if (name === VALVE && scenario.delivery.kind === "accumulator-head") return VALVE;

@@ -5,6 +5,7 @@ import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { maskOf, PLASTICATOR, shotSteps, stationServed, VALVE } from "./cycleNames.ts";
 import { planCell } from "./planCell.ts";
+import { partLeaves } from "./takeawayWords.ts";
 import { runCell } from "./runCell.ts";
 
 /** Null where there is nothing to say. */
@@ -23,7 +24,7 @@ export interface EventRecord {
   readonly boundByResource: string | null;
   readonly boundBySeconds: number | null;
   readonly operator: string | null;
-  /** Parts that a removal which ends here has taken out. */
+  /** Parts that a removal which ends here has taken out; where something comes after the mold, those that leave the resource now. */
   readonly parts: number;
 }
 
@@ -36,6 +37,9 @@ export function eventRecorder(scenario: Scenario): (replication: number) => Gene
     return decode(log, plan.program, scenario, untilTick);
   };
 }
+
+/** States in which a part waits for the step that lets it go. */
+const keepsPart: readonly string[] = ["blocked", "awaiting takeaway"];
 
 interface Shot {
   readonly station: string | null;
@@ -52,6 +56,7 @@ function* decode(log: EventLog, program: Program, scenario: Scenario, untilTick:
   const stations = scenario.stations.map(({ name }) => name);
   const removing = new Set<string>();
   const heldAtStart = scenario.run.start === "cold" ? 0 : 1;
+  const handsOver = scenario.takeaway !== undefined;
   let served = noShot;
   for (const event of log) {
     // To find what binds the last starts, the run goes on a little beyond its end.
@@ -63,7 +68,12 @@ function* decode(log: EventLog, program: Program, scenario: Scenario, untilTick:
     const own =
       station === undefined ? shotServed(found, owner, served) : shotOf(station, owner, event.cycle, heldAtStart);
     if (found.step !== null && shotSteps.includes(found.step)) served = own;
-    const parts = removing.has(found.resource) && found.step !== "remove" ? (cavities.get(found.resource) ?? 0) : 0;
+    const passed = found.step !== null && !keepsPart.includes(found.state) && partLeaves(found.step) ? 1 : 0;
+    const parts = handsOver
+      ? passed
+      : removing.has(found.resource) && found.step !== "remove"
+        ? (cavities.get(found.resource) ?? 0)
+        : 0;
     if (parts > 0) removing.delete(found.resource);
     if (found.step === "remove" && found.kind === "working" && cavities.has(found.resource))
       removing.add(found.resource);

@@ -1,12 +1,64 @@
-// The names of the places of servers, and the server that a place belongs to.
+// The takeaway spelled out: which servers there are, whose parts each takes, what their places are called, and whose a name is.
 import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
 
-/** The places of one server by name. */
-export function placeNames({ name, places }: ServerSpec): readonly string[] {
-  return places === 1 ? [name] : Array.from({ length: places }, (_, i) => `${name} ${i + 1}`);
+/** A server as tables name it: one for all stations, or one of a station's own. */
+export interface ServerGroup {
+  readonly name: string;
+  readonly server: ServerSpec;
+  /** The station whose parts alone it takes; null where it takes those of all. */
+  readonly station: string | null;
+  /** One resource a place. */
+  readonly places: readonly string[];
 }
 
-/** The server that a place belongs to; undefined for what is no server's place. */
-export function serverOf(name: string, { takeaway = [] }: Scenario): string | undefined {
-  return takeaway.find((server) => placeNames(server).includes(name))?.name;
+type Followed = Pick<Scenario, "takeaway" | "stations">;
+
+/** In the order in which a part meets them. */
+export function takeawayGroups({ takeaway = [], stations }: Followed): readonly ServerGroup[] {
+  return takeaway.flatMap((server) => {
+    if (server.perStation !== true) return [groupOf(server, null)];
+    return stations.map(({ name }) => groupOf(server, name));
+  });
+}
+
+function groupOf(server: ServerSpec, station: string | null): ServerGroup {
+  const name = station === null ? server.name : `${server.name} of ${station}`;
+  const places = server.places === 1 ? [name] : Array.from({ length: server.places }, (_, i) => `${name} ${i + 1}`);
+  return { name, server, station, places };
+}
+
+/** The server that a part of this station meets after the given one, or first of all. */
+export function nextGroup(
+  groups: readonly ServerGroup[],
+  station: string | null,
+  after?: ServerGroup,
+): ServerGroup | undefined {
+  const from = after === undefined ? 0 : groups.findIndex(({ name }) => name === after.name) + 1;
+  return groups
+    .slice(from)
+    .find((group) => group.server !== after?.server && (group.station === null || group.station === station));
+}
+
+/** The server that a resource or process belongs to, be it one of its places; undefined for all else. */
+export function serverOf(name: string, scenario: Followed): string | undefined {
+  const groups = takeawayGroups(scenario);
+  return groups.find((group) => group.name === name || group.places.includes(name))?.name;
+}
+
+/** The step with which an operator comes to the named step. */
+export const walkTo = (step: string): string => `walk to ${step}`;
+export const isWalk = (step: string): boolean => step.startsWith("walk to ");
+
+/** Steps with which one part leaves a resource, as an event log tells them. */
+export const HAND_OVER = "hand over ";
+export const PASS_ON = "pass on";
+export const REFUSE = "refuse";
+export const partLeaves = (step: string): boolean => step.startsWith(HAND_OVER) || step === PASS_ON || step === REFUSE;
+
+/** Why a part is refused that waited for too long. */
+export const tooOldFor = (server: string): string => `too old for ${server}`;
+
+/** What a server may refuse parts for. */
+export function reasonsOf({ name, rejects, reason = name, maxAge }: ServerSpec): readonly string[] {
+  return [...(rejects > 0 ? [reason] : []), ...(maxAge === undefined ? [] : [tooOldFor(name)])];
 }

@@ -13,6 +13,8 @@ const nouns: Readonly<Record<string, string>> = {
   vent: "venting",
   open: "opening",
   remove: "removal",
+  "walk to remove": "walking to the removal",
+  "walk to clear": "walking to the mold",
   parison: "extruding a parison",
   "travel in": "travel in",
 };

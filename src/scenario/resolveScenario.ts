@@ -52,7 +52,7 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     stations: stations.length === listed.length ? inOrder(stations, order) : undefined,
     operators: draft.crew?.operators,
     stops: resolveStops(listed, resolution),
-    downstream: resolveTakeaway(resolution),
+    downstream: resolveTakeaway(listed, resolution),
     planned: resolveCalendar(listed, resolution),
   };
   if (!isComplete(parts)) return { findings };
