@@ -2,7 +2,7 @@
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { headOf, PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
 import { planCell } from "#cell/planCell.ts";
-import { takeawayGroups } from "#cell/takeawayWords.ts";
+import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { IdealCircuit } from "./idealCircuit.ts";
 

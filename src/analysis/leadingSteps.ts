@@ -1,7 +1,7 @@
 // What binds the run most, equal stations taken together, and how far the next resource is from binding it.
 import { BEYOND } from "#cell/commonAccumulator.ts";
 import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
-import { serverOf } from "#cell/takeawayWords.ts";
+import { serverOf } from "#scenario/takeawayGroups.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
 import { meanInterval, type Interval } from "./interval.ts";

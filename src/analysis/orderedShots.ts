@@ -3,7 +3,7 @@ import { cellFlow, type FlowNode } from "#cell/cellFlow.ts";
 import { agingFor } from "#cell/age.ts";
 import { shotSteps, stationServed } from "#cell/cycleNames.ts";
 import { planCell } from "#cell/planCell.ts";
-import { serverOf } from "#cell/takeawayWords.ts";
+import { serverOf } from "#scenario/takeawayGroups.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { TimedEdge, TimedGraph } from "./timedGraph.ts";
 

@@ -1,7 +1,7 @@
 // Circuits that lead through the takeaway or the crew: their names, and what each server and the crew keep busy by themselves.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { PLASTICATOR } from "#cell/cycleNames.ts";
-import { serverOf, takeawayGroups } from "#cell/takeawayWords.ts";
+import { serverOf, takeawayGroups } from "#scenario/takeawayGroups.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCircuit } from "./idealCircuit.ts";
 import type { GraphStep, OrderedShots } from "./orderedShots.ts";

@@ -1,5 +1,6 @@
 // Who a step of the takeaway or of the crew belongs to, where circuits and bottlenecks are named.
-import { takeawayGroups, walkTo } from "#cell/takeawayWords.ts";
+import { walkTo } from "#cell/takeawayWords.ts";
+import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
 export const CREW = "crew";

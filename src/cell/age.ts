@@ -2,7 +2,8 @@
 import type { GiveSpec, NeedSpec, PlaceSpec, ProcessSpec, StepSpec } from "#engine/stepTable.ts";
 import { refusedOf } from "./cycleNames.ts";
 import { fixed, rank } from "./tableWords.ts";
-import { tooOldFor, type ServerGroup } from "./takeawayWords.ts";
+import { tooOldFor } from "./takeawayWords.ts";
+import { type ServerGroup } from "#scenario/takeawayGroups.ts";
 
 export const AGING = "aging before ";
 const AGE = "age";

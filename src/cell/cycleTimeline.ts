@@ -3,7 +3,7 @@ import { EventLog } from "#engine/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
 import { partsBefore } from "./age.ts";
-import { takeawayGroups } from "./takeawayWords.ts";
+import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import { shotSteps } from "./cycleNames.ts";
 import { slowestTurn, type CellPlan } from "./planCell.ts";
 import { settledWarmup } from "./settledWarmup.ts";

@@ -13,7 +13,7 @@ import { cycleTable } from "./cycleTable.ts";
 import { withCalendar } from "./withCalendar.ts";
 import { withQuality } from "./withQuality.ts";
 import { withTakeaway } from "./withTakeaway.ts";
-import { takeawayGroups } from "./takeawayWords.ts";
+import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import { withWalks } from "./withWalks.ts";
 import { withStops } from "./withStops.ts";
 

@@ -21,7 +21,8 @@ import {
 import { ParisonWatch, watchedMarks } from "./parisonWatch.ts";
 import { rejectReasons } from "./withQuality.ts";
 import { elementRank } from "./elementWords.ts";
-import { reasonsOf, takeawayGroups } from "./takeawayWords.ts";
+import { reasonsOf } from "./takeawayWords.ts";
+import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import { settledWarmup } from "./settledWarmup.ts";
 import { partWithFlash, shotMass } from "./shotMass.ts";
 

@@ -5,7 +5,8 @@ import { agingPlaces, agingProcesses, agingStarts, partsBefore, ripeNeeds, roomB
 import { byHand } from "./crew.ts";
 import { goodCounter, maskOf, refusedOf } from "./cycleNames.ts";
 import { fixed, rank, waiting, working } from "./tableWords.ts";
-import { HAND_OVER, nextGroup, PASS_ON, REFUSE, takeawayGroups, type ServerGroup } from "./takeawayWords.ts";
+import { HAND_OVER, PASS_ON, REFUSE } from "./takeawayWords.ts";
+import { nextGroup, takeawayGroups, type ServerGroup } from "#scenario/takeawayGroups.ts";
 
 const TAKE = "take a part";
 const MAKE_ROOM = "make room";

@@ -4,7 +4,8 @@ import type { Scenario } from "#scenario/scenario.ts";
 import { isCallOfHand, operatorShow, stateOf } from "./crew.ts";
 import { operatorNames } from "./cycleNames.ts";
 import { rank } from "./tableWords.ts";
-import { serverOf, walkTo } from "./takeawayWords.ts";
+import { walkTo } from "./takeawayWords.ts";
+import { serverOf } from "#scenario/takeawayGroups.ts";
 
 /** The table itself where ways take no time. */
 export function withWalks(table: StepTable, scenario: Scenario): StepTable {

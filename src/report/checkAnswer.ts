@@ -3,7 +3,7 @@ import type { IdealCircuit } from "#analysis/idealCircuit.ts";
 import type { IdealCycle } from "#analysis/idealCycle.ts";
 import type { StationWindow } from "#analysis/stationWindow.ts";
 import type { StepTime } from "#analysis/stepTimes.ts";
-import { takeawayGroups } from "#cell/takeawayWords.ts";
+import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
 import { alignedLines } from "./alignedLines.ts";
