@@ -1,13 +1,13 @@
 // Says in a sentence what holds the cell back and what would be next.
 import type { Study } from "#analysis/study.ts";
 import { seconds, withInterval } from "./digits.ts";
-import { namesOf, nounOf, ownerName } from "./tradeWords.ts";
+import { ownerName, stepOf } from "./tradeWords.ts";
 
 /** "cooling, left and right: 63 ± 1 % of the binding path". */
 export function bottleneckWords({ leading }: Pick<Study, "leading">): string {
   const [first] = leading;
   if (!first || first.share.mean <= 0) return "nothing was made, so nothing can be said";
-  return `${nounOf(first.step)}, ${namesOf(first.resources)}: ${withInterval(first.share, 100)} % of the binding path`;
+  return `${stepOf(first.step, first.resources)}: ${withInterval(first.share, 100)} % of the binding path`;
 }
 
 /** "the screw, 0.94 s a shot away in the ideal cycle". */

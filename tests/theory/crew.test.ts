@@ -193,9 +193,9 @@ describe("urgency", () => {
 
 describe("among calls of one task", () => {
   it("goes by their order, never by the place in the list of stations", () => {
-    // Left is ready every 6 s, right after 9; one removal takes 4: right, which called at 9, comes at 10 though left calls again at 16.
-    const left: FixedStation = { name: "left", recharge: 0, drop: 0, close: 0, cool: 6, remove: 4, by: "operator" };
-    const stations = [left, { ...left, name: "middle", cool: 7 }, { ...left, name: "right", cool: 8 }];
+    // Removal of left 1-5, of middle 5-9; left is ready again at 6, but right called at 2.
+    const left: FixedStation = { name: "left", recharge: 0, drop: 0, close: 0, cool: 1, remove: 4, by: "operator" };
+    const stations = [left, { ...left, name: "middle", cool: 1.5 }, { ...left, name: "right", cool: 2 }];
     const cell = takeawayCell({ stations, shift: 0, operators: 1, length: 400 }, [], {
       taskOrder: ["removal", "clearing", "repair", "packing"],
     });

@@ -178,7 +178,7 @@ export const faultyServers: readonly FaultySpec[] = [
     name: "a mapping whose key cannot be a name",
     edits: [withServers('  ¦"1st trimmer": { time: 2 s }\n  ¦trimmer: { buffer: 3 }')],
     found: [
-      { code: "name-form", path: 'takeaway.1st trimmer', says: "1st", remedy: "Begin with a letter" },
+      { code: "name-form", path: "takeaway.1st trimmer", says: "1st", remedy: "Begin with a letter" },
       { code: "missing", path: "takeaway.trimmer.time", says: "`time`", remedy: "Add" },
     ],
     shape: true,
@@ -187,7 +187,13 @@ export const faultyServers: readonly FaultySpec[] = [
     name: "packing by nobody",
     edits: [["by: operator", "by: machine"], withServers("  packing: { time: 2 s, by: ¦operator }", "operators: 0")],
     found: [
-      { code: "operator-missing", path: "takeaway.packing.by", says: "there is none", remedy: "by: machine", fate: "cell" },
+      {
+        code: "operator-missing",
+        path: "takeaway.packing.by",
+        says: "there is none",
+        remedy: "by: machine",
+        fate: "cell",
+      },
     ],
     shape: false,
   },
