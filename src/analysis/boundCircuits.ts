@@ -1,13 +1,13 @@
 // What no order of different stations can beat: the screw alone, all stations without waiting, the crew without waiting.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { PLASTICATOR } from "#cell/cycleNames.ts";
-import { planCell } from "#cell/planCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCircuit } from "./idealCircuit.ts";
+import { planOf } from "./planOf.ts";
 
 /** Bounds at mean times, the one that binds first; the true period may be longer. */
 export function boundCircuits(scenario: Scenario): readonly IdealCircuit[] {
-  const { program } = planCell(scenario);
+  const { program } = planOf(scenario);
   const mean = (process: string, step: string, law = 0): number => {
     const row = program.rows.find(
       (each) => each.name === step && program.table.processes[each.process]!.name === process,

@@ -1,8 +1,8 @@
 // The order in which stations are served, as a timed event graph: known beforehand, or found by running until it repeats.
 import { cellFlow, type FlowNode } from "#cell/cellFlow.ts";
 import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
-import { planCell } from "#cell/planCell.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import { planOf } from "./planOf.ts";
 import type { TimedEdge, TimedGraph } from "./timedGraph.ts";
 
 /** A step of the graph; `shot` counts the shots of one period from 0. */
@@ -48,7 +48,7 @@ export function areEqual(stations: readonly StationSpec[]): boolean {
 function knownOrder(scenario: Scenario, period: number): OrderedShots {
   const count = scenario.stations.length;
   const turns = 4 + Math.ceil((2 * scenario.operators) / count);
-  const nodes = cellFlow(planCell(scenario), turns * count);
+  const nodes = cellFlow(planOf(scenario), turns * count);
   const shots = shotNumbers(nodes);
   const first = (turns - 2) * count;
   const keyOf = (i: number): string => {
@@ -85,7 +85,7 @@ function shotNumbers(nodes: readonly FlowNode[]): readonly number[] {
 
 /** Runs at mean times until everything that starts in one stretch of shots starts again, equally later, in the next. */
 function foundOrder(scenario: Scenario): OrderedShots | undefined {
-  const plan = planCell(scenario);
+  const plan = planOf(scenario);
   for (const shots of searches) {
     const order = repeatedOrder(cellFlow(plan, shots));
     if (order) return order;

@@ -3,6 +3,7 @@ import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { CellRecord } from "#cell/cellRecord.ts";
 import type { StepScale } from "#cell/planCell.ts";
 import { measuresOf, type MeasureValue } from "./measures.ts";
+import { stationCycles, type StationCycles } from "./stationCycles.ts";
 
 /** A run to make: the cell as it is, or with one step's draws all scaled. */
 export interface ReplicationTask {
@@ -41,6 +42,8 @@ export interface ReplicationAnswer {
   readonly stateShares: readonly StateShare[];
   readonly criticalShares: readonly CriticalShare[];
   readonly longestActive: readonly ActiveShare[];
+  /** Every cycle of the replication that a report shows; empty for all others. */
+  readonly cycles: readonly StationCycles[];
   /** Seconds at which the cell came to rest for ever, and who waited for what; null where it ran to the end. */
   readonly standstill: Standstill | null;
 }
@@ -49,6 +52,11 @@ export interface Standstill {
   readonly kind: string;
   readonly seconds: number;
   readonly waiting: readonly { readonly process: string; readonly step: string; readonly lacks: string }[];
+}
+
+/** Of all replications only the first shows its single cycles: a year has five million. */
+export function isShown({ replication, scale }: ReplicationTask): boolean {
+  return replication === 1 && scale === null;
 }
 
 export function answerOf(task: ReplicationTask, record: CellRecord): ReplicationAnswer {
@@ -69,6 +77,7 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
       sole: sole / observed,
       shifting: shifting / observed,
     })),
+    cycles: isShown(task) ? stationCycles(record) : [],
     standstill: standstill
       ? { kind: standstill.kind, seconds: standstill.tick / TICKS_PER_SECOND, waiting: standstill.waiting }
       : null,

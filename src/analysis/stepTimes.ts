@@ -1,8 +1,8 @@
 // The mean time of every step, as the cell's own plan has it.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
-import { planCell } from "#cell/planCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
+import { planOf } from "./planOf.ts";
 
 export interface StepTime {
   readonly resource: string;
@@ -15,7 +15,7 @@ export interface StepTime {
 
 /** In the order of the cycle tables: plasticator, valve, then each station. */
 export function stepTimes(scenario: Scenario): readonly StepTime[] {
-  const { program } = planCell(scenario);
+  const { program } = planOf(scenario);
   return program.rows.flatMap((row) => {
     const activity = program.activities[row.activity];
     if (!row.draw || !activity) return [];

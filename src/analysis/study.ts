@@ -8,6 +8,7 @@ import { leadingSteps, runnerUp, type LeadingStep, type RunnerUp } from "./leadi
 import type { ReplicationAnswer, ReplicationTask } from "./replicationAnswer.ts";
 import { CELL, type MeasureValue } from "./measures.ts";
 import { requiredReplications } from "./requiredReplications.ts";
+import type { StationCycles } from "./stationCycles.ts";
 import { standstillIssue } from "./standstillIssue.ts";
 import { stationWindows, type StationWindow } from "./stationWindow.ts";
 import { measureOf, summarizeMeasures, type MeasureSummary } from "./summarizeMeasures.ts";
@@ -36,6 +37,8 @@ export interface Study {
   readonly leading: readonly LeadingStep[];
   readonly runnerUp: RunnerUp | null;
   readonly ideal: IdealCycle;
+  /** Shot to shot, of the first replication. */
+  readonly cycles: readonly StationCycles[];
   /** Empty where no material is named. */
   readonly windows: readonly StationWindow[];
 }
@@ -111,6 +114,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       leading,
       runnerUp: runnerUp(scenario, leading[0], ideal),
       ideal,
+      cycles: answers[0]?.cycles ?? [],
       windows: stationWindows(scenario, ideal, meltRate(measures)),
     },
   };

@@ -76,6 +76,7 @@ describe("elasticity", () => {
       stateShares: [],
       criticalShares: [],
       longestActive: [],
+      cycles: [],
       standstill: null,
     });
     expect(SCALE_FACTORS).toEqual({ shorter: 0.99, longer: 1.01 });

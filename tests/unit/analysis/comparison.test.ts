@@ -17,7 +17,15 @@ function studyOf(name: string, values: readonly (number | null)[]): Study {
   const answers = values.map((value, i): ReplicationAnswer => {
     const rows = value === null ? [] : [{ resource: CELL, measure: "good parts per hour", unit: "1/h", value }];
     const task = { replication: i + 1, scale: null };
-    return { task, measures: rows, stateShares: [], criticalShares: [], longestActive: [], standstill: null };
+    return {
+      task,
+      measures: rows,
+      stateShares: [],
+      criticalShares: [],
+      longestActive: [],
+      cycles: [],
+      standstill: null,
+    };
   });
   return { ...anyStudy, scenario: { ...scenario, name }, measures: summarizeMeasures(answers) };
 }
