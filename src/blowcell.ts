@@ -7,12 +7,16 @@ import {
   type ComparisonRow,
   type Verdict,
 } from "#analysis/comparison.ts";
+import type { CostRow, CostStudy } from "#analysis/costStudy.ts";
 import type { IdealCircuit } from "#analysis/idealCircuit.ts";
 import { idealCycle, type IdealCycle, type IdealStep } from "#analysis/idealCycle.ts";
 import type { Interval } from "#analysis/interval.ts";
+import type { KpiRow } from "#analysis/kpiRows.ts";
 import type { LeadingStep, RunnerUp } from "#analysis/leadingSteps.ts";
 import { readSettled } from "#analysis/readSettled.ts";
 import type { StationWindow } from "#analysis/stationWindow.ts";
+import type { ShotSpread } from "#analysis/shotSpread.ts";
+import type { StopSummary } from "#analysis/stopSummaries.ts";
 import { runStudy, settleInOneGo, studyOfSettled, type Study, type StudyOutcome } from "#analysis/study.ts";
 import type { MeasureSummary } from "#analysis/summarizeMeasures.ts";
 import type { StateSummary } from "#analysis/summarizeStates.ts";
@@ -33,12 +37,15 @@ export type {
   Cell,
   ColumnSpec,
   ComparisonRow,
+  CostRow,
+  CostStudy,
   Distribution,
   IdealCircuit,
   IdealCycle,
   IdealStep,
   Interval,
   Issue,
+  KpiRow,
   LeadingStep,
   MeasureSummary,
   Place,
@@ -46,9 +53,11 @@ export type {
   RunnerUp,
   Scenario,
   ScenarioReading,
+  ShotSpread,
   StateSummary,
   StationSpec,
   StationWindow,
+  StopSummary,
   Study,
   StudyOutcome,
   Table,

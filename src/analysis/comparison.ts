@@ -1,5 +1,6 @@
 // Holds scenarios against a base, measure by measure, paired by the luck that their replications share.
 import type { Scenario } from "#scenario/scenario.ts";
+import { areComparable, COST_MEASURE } from "./costStudy.ts";
 import { pairedDifference } from "./pairedDifference.ts";
 import type { Study } from "./study.ts";
 import type { SettledScenario } from "./warmUpSearch.ts";
@@ -45,10 +46,11 @@ export function overOneSpan(settled: readonly SettledScenario[]): readonly Settl
   }));
 }
 
-/** Every measure that both sides tell of a resource of the same name. */
+/** Every measure that both sides tell of a resource of the same name; costs only where they are sums of the same items. */
 export function compareStudies(base: Study, others: readonly Study[]): readonly ComparisonRow[] {
   return others.flatMap((other) =>
     base.measures.flatMap((measure) => {
+      if (measure.measure === COST_MEASURE && !areComparable(base.costs, other.costs)) return [];
       const counterpart = measureOf(other.measures, measure.resource, measure.measure);
       const row = counterpart && compareMeasure(measure, counterpart, others.length);
       return row ? [{ base: base.scenario.name, other: other.scenario.name, ...row }] : [];

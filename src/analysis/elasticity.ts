@@ -31,9 +31,14 @@ const MOST_STEPS = 5;
  */
 export function elasticityMethod(scenario: Scenario): ElasticityMethod {
   const { stations, valve } = scenario;
-  if (sharesCrew(scenario)) return "difference";
+  if (sharesCrew(scenario) || changesCourse(scenario)) return "difference";
   if (stations.length === 1 || valve.dispatch === "alternate") return "exact";
   return areEqual(stations) && valve.dispatch === "first-ready" ? "estimate" : "difference";
+}
+
+/** Stops, rejects and servers after the molds change who is served, or what counts. */
+function changesCourse({ stops, quality, maxInMold, takeaway }: Scenario): boolean {
+  return [stops, quality, maxInMold, takeaway].some((part) => part !== undefined);
 }
 
 /** More stations want an operator than there are operators, so that who comes first decides. */

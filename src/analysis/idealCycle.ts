@@ -2,9 +2,11 @@
 import { invariant } from "#foundation/invariant.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
+import { serverOf } from "#cell/takeawayWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { boundCircuits } from "./boundCircuits.ts";
 import type { IdealCircuit } from "./idealCircuit.ts";
+import { calmOf } from "./planOf.ts";
 import { maxPlus, type Circuit } from "./maxPlus.ts";
 import { areEqual, isStation, orderedShots, type GraphStep, type OrderedShots } from "./orderedShots.ts";
 import { earliestStarts } from "./earliestStarts.ts";
@@ -39,9 +41,10 @@ export interface IdealCycle {
 
 /**
  * Times are the means of the sampled laws, in whole microseconds. The graph comes from running the cycle table itself, so that it
- * cannot disagree with the simulation; the period comes from the graph alone.
+ * cannot disagree with the simulation; the period comes from the graph alone. Nothing stops in it.
  */
-export function idealCycle(scenario: Scenario): IdealCycle {
+export function idealCycle(disturbed: Scenario): IdealCycle {
+  const scenario = calmOf(disturbed);
   const order = orderedShots(scenario);
   if (!order) return boundCycle(scenario);
   const solved = maxPlus(order.graph);
@@ -71,7 +74,8 @@ function heaviestByName(circuits: readonly IdealCircuit[]): IdealCircuit[] {
 function describe(circuit: Circuit, order: OrderedShots, scenario: Scenario, isFolded: boolean): IdealCircuit {
   const all = circuit.nodes.map((node) => order.steps[node]!);
   const steps = all.filter((step) => step.ticks > 0);
-  const owner = (step: GraphStep): string => (isFolded && isStation(step.resource) ? "each station" : step.resource);
+  const owner = (step: GraphStep): string =>
+    isFolded && isStation(step.resource, scenario) ? "each station" : step.resource;
   const shots = circuit.tokens * order.shotsPerToken;
   return {
     name: circuitName(all, scenario, isFolded),
@@ -88,19 +92,25 @@ function describe(circuit: Circuit, order: OrderedShots, scenario: Scenario, isF
 /** A circuit is named after the resource that it keeps busy all the way round. */
 function circuitName(steps: readonly GraphStep[], scenario: Scenario, isFolded: boolean): string {
   const names = new Set(steps.map((step) => step.step));
-  const stations = [...new Set(steps.map((step) => step.process))].filter(isStation);
+  const stations = [...new Set(steps.map((step) => step.process))].filter((process) => isStation(process, scenario));
   const cooled = steps.filter((step) => step.step === "cool").map((step) => step.process);
-  if (names.has("recharge")) {
+  if (names.has("recharge") || names.has("parison")) {
     if (cooled.length > 0) return "plasticator and station";
-    if (scenario.delivery.rechargeStarts === "valve-neutral") return PLASTICATOR;
+    const { delivery } = scenario;
+    if (delivery.kind === "accumulator-head" && names.has("drop")) return "chamber of each head";
+    if (delivery.kind !== "reciprocating-screw" || delivery.rechargeStarts === "valve-neutral") return PLASTICATOR;
     return steps.some((step) => step.step === "close")
       ? "plasticator, by way of the closing mold"
       : "plasticator, by way of the valve";
   }
   if (cooled.length === 1 || (isFolded && cooled.length > 0)) return isFolded ? "each station" : cooled[0]!;
+  if (names.has("travel in") && cooled.length === 0) return "die zone";
   if (names.has("shift to neutral") && cooled.length === 0) return VALVE;
-  if (steps.every((step) => step.step === "remove")) return "crew";
-  return stations.join(" and ");
+  if (steps.every(({ step }) => step === "remove" || step === "walk to remove"))
+    return stations.length > 0 ? "crew" : steps[0]!.process;
+  // The places of one server are alike.
+  const owners = steps.map(({ process }) => serverOf(process, scenario) ?? process);
+  return [...new Set(owners)].toSorted().join(" and ");
 }
 
 function slackTable(
@@ -113,7 +123,7 @@ function slackTable(
   order.steps.forEach((step, node) => {
     const slack = slackOf(node);
     if (slack === null) return;
-    for (const resource of isFolded && isStation(step.resource)
+    for (const resource of isFolded && isStation(step.resource, scenario)
       ? scenario.stations.map((station) => station.name)
       : [step.resource]) {
       const key = `${resource}/${step.step}`;
@@ -134,16 +144,18 @@ function schedule(
   const starts = earliestStarts(order.graph, ratio, critical.nodes[0]!);
   const onCircuit = new Set(critical.nodes);
   const period = ratio.ticks / ratio.tokens;
-  const first = Math.min(...starts.filter((_, node) => order.steps[node]!.step === "shift to port"));
+  const begins = order.steps.map(({ process, position }) => position === 0 && isStation(process, scenario));
+  const first = Math.min(...starts.filter((_, node) => begins[node]));
   const turns = isFolded ? scenario.stations.map((station) => station.name) : [undefined];
   const length = turns.length * period;
   return turns
     .flatMap((turn, k) =>
-      order.steps.map((step, node) => {
+      order.steps.flatMap((step, node) => {
+        if (!step.timed) return [];
         const start = modulo(starts[node]! - first + k * period, length);
-        const station = isStation(step.process) ? (turn ?? step.process) : "";
-        return {
-          resource: isStation(step.resource) ? station : step.resource,
+        const station = isStation(step.process, scenario) ? (turn ?? step.process) : "";
+        const row = {
+          resource: isStation(step.resource, scenario) ? station : step.resource,
           step: step.step,
           station,
           shot: (turn === undefined ? step.shot : k) + 1,
@@ -151,6 +163,7 @@ function schedule(
           end: (start + step.ticks) / TICKS_PER_SECOND,
           critical: onCircuit.has(node),
         };
+        return [row];
       }),
     )
     .toSorted((a, b) => a.start - b.start || a.shot - b.shot || (a.resource < b.resource ? -1 : 1));

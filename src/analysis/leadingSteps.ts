@@ -1,5 +1,6 @@
 // What binds the run most, equal stations taken together, and how far the next resource is from binding it.
 import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
+import { serverOf } from "#cell/takeawayWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
 import { meanInterval, type Interval } from "./interval.ts";
@@ -67,6 +68,8 @@ function ownerOfStep(
   ideal: IdealCycle,
 ): string | null {
   const [resource = ""] = leading.resources;
+  const server = serverOf(resource, scenario);
+  if (server !== undefined) return server;
   if (resource === PLASTICATOR) return PLASTICATOR;
   if (resource === VALVE) return critical;
   if (leading.step === "remove" && sharesCrew(scenario)) return CREW;
@@ -82,6 +85,8 @@ function ownerOfCircuit(scenario: Scenario, name: string, ideal: IdealCycle): st
   if (scenario.stations.some((station) => station.name === name)) return ownerOfStation(scenario, name, ideal);
   if (name === CREW) return scenario.operators > 0 ? CREW : null;
   if (name === "each station" || name.startsWith("all stations")) return STATIONS;
+  const server = serverOf(name, scenario);
+  if (server !== undefined) return server;
   const isScrew = name === PLASTICATOR || name.startsWith(`${PLASTICATOR},`);
   return isScrew ? PLASTICATOR : null;
 }

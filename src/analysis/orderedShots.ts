@@ -1,6 +1,6 @@
 // The order in which stations are served, as a timed event graph: known beforehand, or found by running until it repeats.
 import { cellFlow, type FlowNode } from "#cell/cellFlow.ts";
-import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
+import { shotSteps } from "#cell/cycleNames.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { planOf } from "./planOf.ts";
 import type { TimedEdge, TimedGraph } from "./timedGraph.ts";
@@ -14,6 +14,7 @@ export interface GraphStep {
   readonly position: number;
   readonly shot: number;
   readonly ticks: number;
+  readonly timed: boolean;
 }
 
 export interface OrderedShots {
@@ -32,6 +33,8 @@ const longestOrder = 400;
 /** Undefined where no order repeats within the search. */
 export function orderedShots(scenario: Scenario): OrderedShots | undefined {
   const count = scenario.stations.length;
+  // Other kinds of delivery, and servers after the molds, have more processes than screw, valve and stations: their order is found, never assumed.
+  if (scenario.delivery.kind !== "reciprocating-screw" || scenario.takeaway) return foundOrder(scenario);
   if (areEqual(scenario.stations) && scenario.valve.dispatch !== "priority") return knownOrder(scenario, 1);
   const sharesCrew = scenario.stations.some((station) => station.remove.by === "operator");
   if (scenario.valve.dispatch === "alternate" && !sharesCrew) return knownOrder(scenario, count);
@@ -49,11 +52,11 @@ function knownOrder(scenario: Scenario, period: number): OrderedShots {
   const count = scenario.stations.length;
   const turns = 4 + Math.ceil((2 * scenario.operators) / count);
   const nodes = cellFlow(planOf(scenario), turns * count);
-  const shots = shotNumbers(nodes);
+  const shots = shotNumbers(nodes, scenario);
   const first = (turns - 2) * count;
   const keyOf = (i: number): string => {
     const { process, position } = nodes[i]!;
-    return `${period === 1 && isStation(process) ? "" : process}/${position}/${modulo(shots[i]!, period)}`;
+    return `${period === 1 && isStation(process, scenario) ? "" : process}/${position}/${modulo(shots[i]!, period)}`;
   };
   const folded = fold(nodes, {
     isKept: (i) => shots[i]! >= first && shots[i]! < first + period,
@@ -64,21 +67,24 @@ function knownOrder(scenario: Scenario, period: number): OrderedShots {
   return { method: "fixed order", shotsPerToken: period, ...folded };
 }
 
-/** True for a process that is neither the plasticator nor the valve. */
-export function isStation(process: string): boolean {
-  return process !== PLASTICATOR && process !== VALVE;
+/** Whether a name is that of a station. */
+export function isStation(name: string, { stations }: Scenario): boolean {
+  return stations.some((station) => station.name === name);
 }
 
 /** The shot that each node belongs to, handed on from the shift to the port; -1 for the first charge of a cold start. */
-function shotNumbers(nodes: readonly FlowNode[]): readonly number[] {
+function shotNumbers(nodes: readonly FlowNode[], scenario: Scenario): readonly number[] {
+  const isOfStation = new Map(nodes.map(({ process }) => [process, isStation(process, scenario)]));
   const shots: number[] = [];
   let shot = 0;
   for (const node of nodes) {
     // The process's own way is named last, after the tokens that it took.
     const carrier = node.needed.findLast(
-      (before) => (nodes[before]!.process === node.process) === isStation(node.process),
+      (before) => (nodes[before]!.process === node.process) === isOfStation.get(node.process),
     );
-    shots.push(node.position === 0 && isStation(node.process) ? shot++ : carrier === undefined ? -1 : shots[carrier]!);
+    shots.push(
+      node.position === 0 && isOfStation.get(node.process) ? shot++ : carrier === undefined ? -1 : shots[carrier]!,
+    );
   }
   return shots;
 }
@@ -87,20 +93,20 @@ function shotNumbers(nodes: readonly FlowNode[]): readonly number[] {
 function foundOrder(scenario: Scenario): OrderedShots | undefined {
   const plan = planOf(scenario);
   for (const shots of searches) {
-    const order = repeatedOrder(cellFlow(plan, shots));
+    const order = repeatedOrder(cellFlow(plan, shots), scenario);
     if (order) return order;
   }
   return undefined;
 }
 
-function repeatedOrder(nodes: readonly FlowNode[]): OrderedShots | undefined {
-  const drops = nodes.flatMap((node, i) => (node.step === "drop" ? [i] : []));
+function repeatedOrder(nodes: readonly FlowNode[], scenario: Scenario): OrderedShots | undefined {
+  const drops = nodes.flatMap((node, i) => (shotSteps.includes(node.step) ? [i] : []));
   const memory = longestTurn(nodes);
   for (let period = 1; period <= longestOrder && 2 * period < drops.length; period++) {
     const stretch = nodes[drops.at(-1)!]!.start - nodes[drops.at(-1 - period)!]!.start;
     const periods = Math.ceil((2 * memory) / Math.max(1, stretch)) + 2;
     if (period * periods >= drops.length) continue;
-    if (repeats(nodes, drops, period, periods, stretch)) return foldWindow(nodes, drops, period, stretch);
+    if (repeats(nodes, drops, period, periods, stretch)) return foldWindow(nodes, drops, { period, stretch, scenario });
   }
   return undefined;
 }
@@ -138,11 +144,10 @@ function repeats(
 function foldWindow(
   nodes: readonly FlowNode[],
   drops: readonly number[],
-  period: number,
-  stretch: number,
+  { period, stretch, scenario }: { readonly period: number; readonly stretch: number; readonly scenario: Scenario },
 ): OrderedShots {
   const begin = nodes[drops.at(-1 - period)!]!.start;
-  const shots = shotNumbers(nodes);
+  const shots = shotNumbers(nodes, scenario);
   const windowOf = (i: number): number => Math.floor((nodes[i]!.start - begin) / stretch);
   const folded = fold(nodes, {
     isKept: (i) => windowOf(i) === 0,
@@ -173,8 +178,8 @@ function fold(
     const key = folding.keyOf(i);
     if (numbers.has(key)) continue;
     numbers.set(key, steps.length);
-    const { resource, step, process, position, ticks } = nodes[i]!;
-    steps.push({ resource, step, process, position, ticks, shot: folding.shotOf(i) });
+    const { resource, step, process, position, ticks, timed } = nodes[i]!;
+    steps.push({ resource, step, process, position, ticks, timed, shot: folding.shotOf(i) });
   }
   const edges = new Map<string, TimedEdge>();
   for (const i of kept) {

@@ -1,12 +1,12 @@
 // From a scenario's text to a Scenario that can be run: read, and with the times in place that it leaves to the process window.
-import { readScenario, type ReadOptions, type ScenarioReading } from "#scenario/readScenario.ts";
+import { readPlaced, type ReadOptions, type ScenarioReading } from "#scenario/readScenario.ts";
 import { settleEstimates } from "./settleEstimates.ts";
 
 /** Never throws; a time that cannot be estimated is an issue like any other, and then there is no scenario. */
 export function readSettled(text: string, options: ReadOptions): ScenarioReading {
-  const { scenario: read, issues, assumed } = readScenario(text, options);
-  if (!read) return { issues, assumed };
+  const { scenario: read, issues, assumed, toIssue } = readPlaced(text, options);
+  if (!read || !toIssue) return { issues, assumed };
   const settled = settleEstimates(read);
-  if (settled.issues.length > 0) return { issues: [...issues, ...settled.issues], assumed: [] };
+  if (settled.findings.length > 0) return { issues: [...issues, ...settled.findings.map(toIssue)], assumed: [] };
   return { scenario: settled.scenario, issues, assumed };
 }

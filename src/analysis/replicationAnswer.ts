@@ -1,6 +1,7 @@
 // What one replication answers: its measures and shares as small plain rows, whoever ran it and wherever.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
-import type { CellRecord } from "#cell/cellRecord.ts";
+import type { CellRecord, ElementTime } from "#cell/cellRecord.ts";
+import type { ParisonRecord } from "#cell/parisonRecord.ts";
 import type { StepScale } from "#cell/planCell.ts";
 import { measuresOf, type MeasureValue } from "./measures.ts";
 import { stationCycles, type StationCycles } from "./stationCycles.ts";
@@ -36,12 +37,29 @@ export interface ActiveShare {
   readonly shifting: number;
 }
 
+/** What one kind of stop of one resource did in the observed time. */
+export interface StopCount {
+  readonly resource: string;
+  readonly stop: string;
+  /** Stops that began, and those of them that ended, with the seconds of all and of the ended ones. */
+  readonly count: number;
+  readonly ended: number;
+  readonly seconds: number;
+  readonly endedSeconds: number;
+}
+
 export interface ReplicationAnswer {
   readonly task: ReplicationTask;
   readonly measures: readonly MeasureValue[];
   readonly stateShares: readonly StateShare[];
+  /** The cell as a whole, seconds. */
+  readonly elementTimes: readonly { readonly element: ElementTime["element"]; readonly seconds: number }[];
   readonly criticalShares: readonly CriticalShare[];
   readonly longestActive: readonly ActiveShare[];
+  /** Absent where nothing stopped. */
+  readonly stops?: readonly StopCount[];
+  /** Of each station; empty where no material is named. */
+  readonly parisons: readonly ParisonRecord[];
   /** Every cycle of the replication that a report shows; empty for all others. */
   readonly cycles: readonly StationCycles[];
   /** Seconds at which the cell came to rest for ever, and who waited for what; null where it ran to the end. */
@@ -61,7 +79,7 @@ export function isShown({ replication, scale }: ReplicationTask): boolean {
 
 export function answerOf(task: ReplicationTask, record: CellRecord): ReplicationAnswer {
   const observed = record.untilTick - record.fromTick;
-  const { standstill } = record;
+  const { standstill, stops } = record;
   return {
     task,
     measures: measuresOf(record),
@@ -71,12 +89,15 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
       kind,
       share: ticks / observed,
     })),
+    elementTimes: record.elementTimes.map(({ element, ticks }) => ({ element, seconds: ticks / TICKS_PER_SECOND })),
     criticalShares: criticalShares(record, observed),
     longestActive: record.longestActive.map(({ resource, sole, shifting }) => ({
       resource,
       sole: sole / observed,
       shifting: shifting / observed,
     })),
+    ...(stops.length > 0 ? { stops: stopCounts(record) } : {}),
+    parisons: record.parisons,
     cycles: isShown(task) ? stationCycles(record) : [],
     standstill: standstill
       ? { kind: standstill.kind, seconds: standstill.tick / TICKS_PER_SECOND, waiting: standstill.waiting }
@@ -93,4 +114,23 @@ function criticalShares(record: CellRecord, observed: number): readonly Critical
     shares.set(key, { ...known, share: known.share + ticks / observed, tied: known.tied + tiedTicks / observed });
   }
   return [...shares.values()];
+}
+
+/** Only kinds that occurred; a stop that goes on at the end lasts until then. */
+function stopCounts({ stops, untilTick }: CellRecord): readonly StopCount[] {
+  const counts = new Map<string, StopCount>();
+  for (const { resource, stop, ...at } of stops) {
+    const key = JSON.stringify([resource, stop]);
+    const known = counts.get(key) ?? { resource, stop, count: 0, ended: 0, seconds: 0, endedSeconds: 0 };
+    const seconds = ((at.untilTick ?? untilTick) - at.fromTick) / TICKS_PER_SECOND;
+    const isEnded = at.untilTick !== null;
+    counts.set(key, {
+      ...known,
+      count: known.count + 1,
+      seconds: known.seconds + seconds,
+      ended: known.ended + (isEnded ? 1 : 0),
+      endedSeconds: known.endedSeconds + (isEnded ? seconds : 0),
+    });
+  }
+  return [...counts.values()];
 }

@@ -6,7 +6,8 @@ import { answerOf, isShown, type ReplicationAnswer, type ReplicationTask } from 
 
 export function replicationRunner(scenario: Scenario): (task: ReplicationTask) => ReplicationAnswer {
   return (task) => {
-    const plan = planOf(scenario, task.scale);
-    return answerOf(task, runCell(plan, { replication: task.replication, keepsShots: isShown(task) }));
+    const { replication, scale } = task;
+    const options = { replication, keepsShots: isShown(task), watchesParisons: scale === null };
+    return answerOf(task, runCell(planOf(scenario, scale), options));
   };
 }

@@ -1,23 +1,17 @@
 // Puts computed times where a scenario says `estimate`, or tells which keys they would need.
-import type { Issue } from "#foundation/issue.ts";
 import { missingRows, processWindow } from "#physics/processWindow.ts";
 import type { WindowInput } from "#physics/windowInput.ts";
 import { lawMean } from "#engine/law.ts";
-import type { EstimatedStep, Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { Finding } from "#scenario/finding.ts";
+import type { EstimatesSpec, EstimatedStep, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { ownStepsAfter } from "./ownStepsAfter.ts";
 import { stepInput } from "./stationWindow.ts";
 
 export interface Estimated {
   readonly scenario: Scenario;
-  readonly issues: readonly Issue[];
+  /** Each once, however many stations share the lines of the text that it is about. */
+  readonly findings: readonly Finding[];
 }
-
-/** The row of the process window that gives each step's time: the slower bound of filling and emptying, the thickest place of cooling. */
-const rowOf: Readonly<Record<EstimatedStep, string>> = {
-  blow: "fill time, isothermal",
-  cool: "cooling time of the thickest place to its inside face",
-  vent: "vent time, isothermal",
-};
 
 /** A day, in seconds: no step of any cycle takes longer. */
 const LONGEST = 86_400;
@@ -25,15 +19,23 @@ const LONGEST = 86_400;
 /** Part of the time that the wall cools is the blow: the cool step takes the rest. All that is missing is told at once. */
 export function settleEstimates(scenario: Scenario): Estimated {
   const settled = scenario.stations.map(settleStation);
-  const issues = settled.flatMap((each) => each.issues);
-  return { scenario: { ...scenario, stations: settled.map(({ station }) => station) }, issues };
+  const findings = new Map(settled.flatMap((each) => each.findings).map((each) => [JSON.stringify(each), each]));
+  return {
+    scenario: { ...scenario, stations: settled.map(({ station }) => station) },
+    findings: [...findings.values()],
+  };
 }
 
-function settleStation(station: StationSpec): { readonly station: StationSpec; readonly issues: readonly Issue[] } {
-  const { estimates = [], ...rest } = station;
-  if (estimates.length === 0) return { station, issues: [] };
+interface Settled {
+  readonly station: StationSpec;
+  readonly findings: readonly Finding[];
+}
+
+function settleStation(station: StationSpec): Settled {
+  const { estimates, ...rest } = station;
+  if (estimates === undefined) return { station, findings: [] };
   const input = stepInput(rest, () => 0, 0);
-  const found = new Map(estimates.map((step) => [step, estimate(station.name, step, input)]));
+  const found = new Map(estimates.steps.map((step) => [step, estimate(rest, step, estimates, input)]));
   const fixed = (value: number) => ({ kind: "fixed", value }) as const;
   const settled = (step: EstimatedStep, meanwhile = 0) => {
     const answer = found.get(step);
@@ -42,30 +44,38 @@ function settleStation(station: StationSpec): { readonly station: StationSpec; r
   const blow = settled("blow");
   const own = ownStepsAfter(rest.extra, ["blow", "cool"]).reduce((sum, { time }) => sum + lawMean(time), 0);
   const times = { blow, cool: settled("cool", lawMean(blow) + own), vent: settled("vent") };
-  return { station: { ...rest, ...times }, issues: [...found.values()].flatMap(({ issue }) => issue ?? []) };
+  return {
+    station: { ...rest, ...times, estimated: estimates.steps },
+    findings: [...found.values()].flatMap(({ finding }) => finding ?? []),
+  };
 }
 
 interface Answer {
   readonly seconds?: number;
-  readonly issue?: Issue;
+  readonly finding?: Finding;
 }
 
-function estimate(station: string, step: EstimatedStep, input: WindowInput | undefined): Answer {
-  const quantity = rowOf[step];
-  const row = input && processWindow(input).find((each) => each.quantity === quantity);
-  if (row) return row.value <= LONGEST ? { seconds: row.value } : { issue: endless(station, step) };
-  const missing = input && missingRows(input).find((each) => each.quantity === quantity);
-  return { issue: lacking(station, step, missing?.keys ?? ["product.material"]) };
+/** The row of the process window that gives the step's time: the slower bound of filling and emptying, the thickest place of cooling. */
+function estimate(
+  station: Pick<StationSpec, "product">,
+  step: EstimatedStep,
+  { path }: EstimatesSpec,
+  input: WindowInput | undefined,
+): Answer {
+  const at = { path: [...path, "steps", step], value: "estimate" } as const;
+  const row = input && processWindow(input).find((each) => each.estimates === step);
+  if (row) return row.value <= LONGEST ? { seconds: row.value } : { finding: { ...at, ...endless(step) } };
+  const missing = input && missingRows(input).find((each) => each.estimates === step);
+  return { finding: { ...at, ...lacking(station, step, missing?.keys ?? ["product.material"]) } };
 }
 
-function issueOf(station: string, step: EstimatedStep): Pick<Issue, "severity" | "path" | "value" | "fate"> {
-  return { severity: "error", path: `stations.${station}.steps.${step}`, value: "estimate", fate: "file" };
-}
+type Told = Pick<Finding, "code" | "message" | "expected" | "remedy">;
 
-function lacking(station: string, step: EstimatedStep, keys: readonly string[]): Issue {
-  const named = keys.map((key) => `\`${key.replace(/^station\./, `stations.${station}.`)}\``).join(", ");
+function lacking({ product }: Pick<StationSpec, "product">, step: EstimatedStep, keys: readonly string[]): Told {
+  // Several products stand by name; the only one is called so itself.
+  const home = product === "product" ? "product" : `products.${product}`;
+  const named = keys.map((key) => `\`${key.replace(/^product(?=\.)/u, home)}\``).join(", ");
   return {
-    ...issueOf(station, step),
     code: "estimate-inputs-missing",
     message: `The time of ${step} cannot be estimated yet.`,
     expected: `values for ${named}`,
@@ -79,9 +89,8 @@ const causes: Readonly<Record<EstimatedStep, string>> = {
   vent: "`product.ventTo` above zero, and a path for the air in `product.airConductance`",
 };
 
-function endless(station: string, step: EstimatedStep): Issue {
+function endless(step: EstimatedStep): Told {
   return {
-    ...issueOf(station, step),
     code: "estimate-endless",
     message: `With these values ${step} would take more than a day, if it ever ended.`,
     expected: causes[step],

@@ -2,6 +2,7 @@
 import { processWindow, missingRows, type MissingRow } from "#physics/processWindow.ts";
 import type { WindowInput } from "#physics/windowInput.ts";
 import type { WindowRow } from "#physics/windowRule.ts";
+import { shotSteps } from "#cell/cycleNames.ts";
 import { shotMass } from "#cell/shotMass.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
@@ -53,13 +54,16 @@ export function outsideWindow(
 }
 
 function inputOf(scenario: Scenario, station: StationSpec, throughput: number): WindowInput | undefined {
-  const own = stepTimes(scenario).filter((time) => time.resource === station.name);
-  return stepInput(station, (step) => own.find((time) => time.step === step)?.seconds ?? 0, throughput);
+  const own = stepTimes(scenario).filter((time) => time.resource === station.name || time.station === station.name);
+  const mean = (step: string): number => own.find((time) => time.step === step)?.seconds ?? 0;
+  // From a die that never stops a parison hangs as long as it grows.
+  const isContinuous = scenario.delivery.kind === "continuous";
+  return stepInput(station, (step) => mean(isContinuous && step === "drop" ? "parison" : step), throughput);
 }
 
 /** What the window is worked out from, with the mean time of each step; undefined where no material is named. */
 export function stepInput(
-  { process, extra }: Pick<StationSpec, "process" | "extra">,
+  { process, extra, estimated }: Pick<StationSpec, "process" | "extra" | "estimated">,
   mean: (step: string) => number,
   throughput: number,
 ): WindowInput | undefined {
@@ -69,9 +73,13 @@ export function stepInput(
   return {
     material: process.material,
     ...process.values,
+    deliveryKind: process.deliveryKind,
+    ...(process.coolingTo === undefined ? {} : { coolingTo: process.coolingTo }),
+    ...(estimated === undefined ? {} : { estimated }),
     "station.steps.drop": mean("drop"),
     // The parison hangs from the drop until the mold has closed.
-    "station.steps.close": own("drop") + mean("close"),
+    "station.hang": own("drop") + mean("close"),
+    "station.steps.close": mean("close"),
     "station.steps.blow": mean("blow"),
     // The wall lies against the mold until the vent.
     "station.steps.cool": own("blow") + mean("cool") + own("cool"),
@@ -85,7 +93,9 @@ export function stepInput(
 /** kg/s: the shots of one period over its time; for a bound the mean shot at the bound's pace. */
 function meltRate({ stations }: Scenario, ideal: IdealCycle): number {
   const masses = new Map(stations.map((station) => [station.name, shotMass(station)]));
-  const drops = ideal.schedule.filter(({ step }) => step === "drop").map(({ station }) => masses.get(station) ?? 0);
+  const drops = ideal.schedule
+    .filter(({ step }) => shotSteps.includes(step))
+    .map(({ station }) => masses.get(station) ?? 0);
   const shots = drops.length > 0 ? drops : [...masses.values()];
   const mean = shots.reduce((sum, each) => sum + each, 0) / shots.length;
   return mean / milligramsPerKilogram / ideal.secondsPerShot;

@@ -1,8 +1,9 @@
 // The mean time of every step, as the cell's own plan has it.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
-import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
+import { BEYOND } from "#cell/commonAccumulator.ts";
+import { PLASTICATOR, stationServed } from "#cell/cycleNames.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { planOf } from "./planOf.ts";
+import { calmOf, planOf } from "./planOf.ts";
 
 export interface StepTime {
   readonly resource: string;
@@ -15,15 +16,26 @@ export interface StepTime {
 
 /** In the order of the cycle tables: plasticator, valve, then each station. */
 export function stepTimes(scenario: Scenario): readonly StepTime[] {
-  const { program } = planOf(scenario);
+  const names = scenario.stations.map(({ name }) => name);
+  const { program } = planOf(calmOf(scenario));
   return program.rows.flatMap((row) => {
     const activity = program.activities[row.activity];
     if (!row.draw || !activity) return [];
     const { resource, step, process } = activity;
     const seconds = row.draw.samplers.map((sampler) => sampler.meanTicks / TICKS_PER_SECOND);
+    // What happens once, at a cold start, is no step of the cycle.
+    if (process === PLASTICATOR && step !== "recharge" && step.startsWith("fill ") && step !== BEYOND) return [];
     if (process === PLASTICATOR) {
       return scenario.stations.map(({ name }, k) => ({ resource, step, station: name, seconds: seconds[k] ?? 0 }));
     }
-    return [{ resource, step, station: process === VALVE ? null : process, seconds: seconds[0] ?? 0 }];
+    const served = stationServed(process, names);
+    return [
+      {
+        resource,
+        step,
+        station: served ?? null,
+        seconds: seconds[scenario.stations.findIndex(({ name }) => name === served)] ?? seconds[0] ?? 0,
+      },
+    ];
   });
 }

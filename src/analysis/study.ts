@@ -2,15 +2,19 @@
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { bottleneckRows, type BottleneckRow } from "./bottleneck.ts";
+import { costMeasures, costStudy, type CostStudy } from "./costStudy.ts";
 import { elasticityTargets } from "./elasticity.ts";
 import { idealCycle, type IdealCycle } from "./idealCycle.ts";
+import { kpiRows, type KpiRow } from "./kpiRows.ts";
 import { leadingSteps, runnerUp, type LeadingStep, type RunnerUp } from "./leadingSteps.ts";
 import type { ReplicationAnswer, ReplicationTask } from "./replicationAnswer.ts";
 import { CELL, type MeasureValue } from "./measures.ts";
+import { shotSpreads, type ShotSpread } from "./shotSpread.ts";
 import { requiredReplications } from "./requiredReplications.ts";
-import type { StationCycles } from "./stationCycles.ts";
 import { standstillIssue } from "./standstillIssue.ts";
+import type { StationCycles } from "./stationCycles.ts";
 import { stationWindows, type StationWindow } from "./stationWindow.ts";
+import { stopSummaries, type StopSummary } from "./stopSummaries.ts";
 import { measureOf, summarizeMeasures, type MeasureSummary } from "./summarizeMeasures.ts";
 import { summarizeStates, type StateSummary } from "./summarizeStates.ts";
 import { beginWarmUpSearch, pilotsWanted, settleWarmUp, type SettledScenario } from "./warmUpSearch.ts";
@@ -41,6 +45,13 @@ export interface Study {
   readonly cycles: readonly StationCycles[];
   /** Empty where no material is named. */
   readonly windows: readonly StationWindow[];
+  readonly kpis: readonly KpiRow[];
+  /** Null where the scenario gives no costs. */
+  readonly costs: CostStudy | null;
+  /** Empty where the cell has no stops. */
+  readonly stops: readonly StopSummary[];
+  /** How hang, sag and time at heat spread from shot to shot; empty where no material is named. */
+  readonly spreads: readonly ShotSpread[];
 }
 
 export type StudyOutcome =
@@ -101,6 +112,8 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
   const ideal = idealCycle(scenario);
   const leading = leadingSteps(scenario, answers);
   const measures = summarizeMeasures(answers);
+  const windows = stationWindows(scenario, ideal, meltRate(measures));
+  const costs = costStudy(scenario, answers, windows);
   return {
     kind: "found",
     study: {
@@ -108,14 +121,18 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       warnings,
       precision: precisionReached(scenario, answers),
       replications: answers.length,
-      measures,
+      measures: [...measures, ...summarizeMeasures(costMeasures(costs))],
       states: summarizeStates(answers),
       bottleneck: bottleneckRows(scenario, answers, (scale) => answersOf(state.answers, scale), ideal),
       leading,
       runnerUp: runnerUp(scenario, leading[0], ideal),
       ideal,
       cycles: answers[0]?.cycles ?? [],
-      windows: stationWindows(scenario, ideal, meltRate(measures)),
+      windows,
+      kpis: kpiRows(scenario, answers, ideal),
+      costs,
+      stops: stopSummaries(scenario, answers),
+      spreads: shotSpreads(scenario, answers),
     },
   };
 }

@@ -16,7 +16,7 @@ export interface MeasureSummary {
 }
 
 /** In the order of the first replication that tells each measure. */
-export function summarizeMeasures(answers: readonly ReplicationAnswer[]): readonly MeasureSummary[] {
+export function summarizeMeasures(answers: readonly Pick<ReplicationAnswer, "measures">[]): readonly MeasureSummary[] {
   const found = new Map<string, { resource: string; measure: string; unit: string; values: (number | null)[] }>();
   answers.forEach((answer, index) => {
     for (const { resource, measure, unit, value } of answer.measures) {

@@ -1,5 +1,6 @@
 // Runs a cell at its mean times and writes down every step that started and every completion that it needed.
 import { Simulation, type FlowRecorder } from "#engine/simulation.ts";
+import { shotSteps } from "./cycleNames.ts";
 import { slowestTurn, type CellPlan } from "./planCell.ts";
 
 /** A step that started, at mean times. */
@@ -13,6 +14,8 @@ export interface FlowNode {
   readonly occurrence: number;
   readonly start: number;
   readonly ticks: number;
+  /** False for a step that takes no time whatever its law, since it has none. */
+  readonly timed: boolean;
   /** Nodes whose completion this one needed. */
   readonly needed: readonly number[];
 }
@@ -22,7 +25,7 @@ export function cellFlow(plan: CellPlan, shots: number): readonly FlowNode[] {
   const span = Math.max(1, Math.round(slowestTurn(plan) / plan.scenario.stations.length));
   for (let ticks = span * shots; ; ticks *= 2) {
     const nodes = flowUntil(plan, ticks);
-    const drops = nodes.filter((node) => node.step === "drop");
+    const drops = nodes.filter((node) => shotSteps.includes(node.step));
     const last = drops[shots - 1];
     if (last) return nodes.filter((node) => node.start <= last.start);
     if (drops.length === 0 || ticks > longestSpan) return nodes;
@@ -51,6 +54,7 @@ function flowUntil(plan: CellPlan, ticks: number): FlowNode[] {
         occurrence: occurrences[rowNumber]!++,
         start: tick,
         ticks: duration,
+        timed: row.draw !== null,
         needed,
       });
       needed = [];

@@ -1,5 +1,7 @@
 // What one replication of a cell leaves behind: plain rows, in ticks of a microsecond.
 import type { Standstill } from "#engine/standstill.ts";
+import type { StateElement } from "./elementWords.ts";
+import type { ParisonRecord } from "./parisonRecord.ts";
 
 export interface StationRecord {
   readonly name: string;
@@ -7,6 +9,15 @@ export interface StationRecord {
   readonly shots: number;
   readonly parts: number;
   readonly shotMilligrams: number;
+  /** Of one part without its flash. */
+  readonly partMilligrams: number;
+  /** Of one part and the flash that leaves the mold with it. */
+  readonly partWithFlash: number;
+  /** Shots whose drop a stop broke off, not among `shots`; and shots lost at the mold, those included. */
+  readonly lostDrops: number;
+  readonly lostShots: number;
+  /** Parts refused at the mold, for each reason that there may be. */
+  readonly rejects: readonly { readonly reason: string; readonly parts: number }[];
   /** Ticks of the first and the last delivery, -1 where there was none. */
   readonly firstShotTick: number;
   readonly lastShotTick: number;
@@ -18,6 +29,12 @@ export interface StateTime {
   readonly resource: string;
   readonly state: string;
   readonly kind: string;
+  readonly ticks: number;
+}
+
+/** Time of the cell as a whole in one time element; those of all elements are the observed time. */
+export interface ElementTime {
+  readonly element: StateElement;
   readonly ticks: number;
 }
 
@@ -40,6 +57,14 @@ export interface ChainShare {
   readonly tiedTicks: number;
 }
 
+/** A stop from its begin to the end of its repair; null where the observation ended first. */
+export interface StopRecord {
+  readonly resource: string;
+  readonly stop: string;
+  readonly fromTick: number;
+  readonly untilTick: number | null;
+}
+
 export interface CellRecord {
   readonly replication: number;
   /** The observed time: after `fromTick`, up to and including `untilTick`. */
@@ -47,8 +72,23 @@ export interface CellRecord {
   readonly untilTick: number;
   readonly stations: readonly StationRecord[];
   readonly stateTimes: readonly StateTime[];
+  readonly elementTimes: readonly ElementTime[];
   readonly longestActive: readonly ActiveTime[];
   readonly chain: readonly ChainShare[];
+  /** In the order in which they began; one that began before the observation is left out. */
+  readonly stops: readonly StopRecord[];
+  /** Largest share of regrind in the feed; absent where none goes back. */
+  readonly regrindLimit?: number;
+  /** What the servers after the molds made of the parts; absent where there are none. */
+  readonly takeaway?: {
+    /** Parts that passed the last one. */
+    readonly good: number;
+    readonly refused: readonly { readonly server: string; readonly parts: number }[];
+  };
+  /** Melt between a full parison and its mold's close, milligrams; absent where the screw can stop. */
+  readonly excessMilligrams?: number;
+  /** Of each station; empty where no material is named, or nobody watched. */
+  readonly parisons: readonly ParisonRecord[];
   /** Present where nothing could happen any more before the end. */
   readonly standstill?: Standstill;
 }

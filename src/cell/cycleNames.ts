@@ -2,10 +2,38 @@
 
 export const PLASTICATOR = "plasticator";
 export const VALVE = "valve";
+/** The ram of a common accumulator, and the one in a station's own head. */
+export const RAM = "ram";
+export const ramOf = (station: string): string => `ram of ${station}`;
+/** What takes the parts of a station away beside its mold. */
+export const maskOf = (station: string): string => `mask of ${station}`;
+
+/** The step with which a shot is the mold's: a drop, or the cut from a die that never stops. */
+export const shotSteps: readonly string[] = ["drop", "cut"];
+
+/** The station that a process works for, such as `head of left`; undefined where it works for all. */
+export function stationServed(process: string, stations: readonly string[]): string | undefined {
+  return stations.find((name) => process === name || process === `head of ${name}` || process === maskOf(name));
+}
 
 /** Counters that the cycle table raises: shots delivered and parts removed, for each station. */
 export const shotsOf = (station: string): string => `shots ${station}`;
 export const partsOf = (station: string): string => `parts ${station}`;
+/** Shots whose drop was broken off, and shots lost on the way, those included. */
+export const lostDropsOf = (station: string): string => `lost drops ${station}`;
+export const lostShotsOf = (station: string): string => `lost shots ${station}`;
+/** Parts refused at the mold, for each reason. */
+export const rejectsOf = (station: string, reason: string): string => `rejects ${station}: ${reason}`;
+/** Parts that a server has worked on, those that it refused, and those that passed the last one. */
+export const servedOf = (server: string): string => `served ${server}`;
+export const refusedOf = (server: string): string => `refused ${server}`;
+export const goodCounter = "good parts";
+/** Each stop as it begins, and as its repair ends. */
+export const stopBeginsOf = (resource: string, stop: string): string => `begins ${stop} of ${resource}`;
+export const stopEndsOf = (resource: string, stop: string): string => `ends ${stop} of ${resource}`;
+/** Drops begun, and molds closed on a parison. */
+export const dropsOf = (station: string): string => `drops ${station}`;
+export const closesOf = (station: string): string => `closes ${station}`;
 export const rechargesCounter = "recharges";
 
 export function operatorNames(operators: number): readonly string[] {

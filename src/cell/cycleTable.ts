@@ -1,27 +1,46 @@
 // The cycle table of a cell: what melt delivery, stations and operators do, put together as one piece of data.
 import type { StepTable } from "#engine/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { operatorNames } from "./cycleNames.ts";
+import { accumulatorHead } from "./accumulatorHead.ts";
+import { commonAccumulator } from "./commonAccumulator.ts";
+import { continuousExtrusion } from "./continuousExtrusion.ts";
+import { operatorResources, operatorsPlace } from "./crew.ts";
+import { maskPlaces, maskProcesses, maskResources } from "./mask.ts";
 import type { DeliverMelt } from "./meltDelivery.ts";
 import { reciprocatingScrew } from "./reciprocatingScrew.ts";
 import { stationCycle, stationResource } from "./stationCycle.ts";
-import { rank, waiting, working } from "./tableWords.ts";
+
+function deliveryOf({ delivery }: Scenario): DeliverMelt {
+  switch (delivery.kind) {
+    case "reciprocating-screw":
+      return reciprocatingScrew;
+    case "accumulator-head":
+      return delivery.accumulator === "common" ? commonAccumulator : accumulatorHead;
+    case "continuous":
+      return continuousExtrusion;
+  }
+}
 
 /** The order of processes is the order of ties: melt delivery, then the stations. */
 export function cycleTable(scenario: Scenario): StepTable {
-  const deliver: DeliverMelt = reciprocatingScrew;
-  const delivery = deliver(scenario);
+  const delivery = deliveryOf(scenario)(scenario);
   return {
     resources: [
       ...delivery.resources,
       ...scenario.stations.map((station) => stationResource(station, delivery)),
-      ...operatorNames(scenario.operators).map((name) => ({ name, states: [waiting("free"), working("removing")] })),
+      ...maskResources(scenario),
+      ...operatorResources(scenario),
     ],
     places: [
       // Places are served in this order: a removal that takes no time makes its station ready within the instant.
-      { name: "operators", tokens: scenario.operators, cargo: "numbered", rank: rank.crew },
+      operatorsPlace(scenario),
       ...delivery.places,
+      ...maskPlaces(scenario),
     ],
-    processes: [...delivery.processes, ...scenario.stations.map((station, k) => stationCycle(delivery, station, k))],
+    processes: [
+      ...delivery.processes,
+      ...scenario.stations.map((_, k) => stationCycle(delivery, scenario, k)),
+      ...maskProcesses(scenario),
+    ],
   };
 }

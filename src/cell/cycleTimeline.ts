@@ -2,6 +2,7 @@
 import { EventLog } from "#engine/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
+import { shotSteps } from "./cycleNames.ts";
 import { slowestTurn, type CellPlan } from "./planCell.ts";
 import { settledWarmup } from "./settledWarmup.ts";
 import type { ChainSegment, TimelineInterval, TimelineRecord } from "./timelineRecord.ts";
@@ -81,7 +82,7 @@ function intervalsIn(stretch: Stretch, log: EventLog, plan: CellPlan): TimelineI
 function chainIn(stretch: Stretch, { chain }: Simulation, plan: CellPlan): ChainSegment[] {
   const { activities } = plan.program;
   let head = chain.last;
-  while (head > 0 && activities[chain.activityOf(head)]!.step !== "drop") head--;
+  while (head > 0 && !shotSteps.includes(activities[chain.activityOf(head)]!.step)) head--;
   const segments: ChainSegment[] = [];
   let end = Math.max(stretch.until, head < 0 ? 0 : chain.startOf(head));
   for (let node = head; node !== -1; node = chain.parentOf(node)) {

@@ -3,7 +3,7 @@ import { EventLog, type LoggedEvent } from "#engine/eventLog.ts";
 import type { Program } from "#engine/program.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { PLASTICATOR, VALVE } from "./cycleNames.ts";
+import { maskOf, PLASTICATOR, shotSteps, VALVE } from "./cycleNames.ts";
 import { planCell } from "./planCell.ts";
 import { runCell } from "./runCell.ts";
 
@@ -45,7 +45,11 @@ interface Shot {
 const noShot: Shot = { station: null, shot: null };
 
 function* decode(log: EventLog, program: Program, scenario: Scenario, untilTick: number): Generator<EventRecord> {
-  const cavities = new Map(scenario.stations.map((station) => [station.name, station.cavities]));
+  // A mask takes out the parts of its station.
+  const cavities = new Map(
+    scenario.stations.flatMap(({ name, cavities: count }) => [[name, count] as const, [maskOf(name), count] as const]),
+  );
+  const stations = scenario.stations.map(({ name }) => name);
   const removing = new Set<string>();
   let served = noShot;
   for (const event of log) {
@@ -54,8 +58,8 @@ function* decode(log: EventLog, program: Program, scenario: Scenario, untilTick:
     const found = describe(event, program);
     const process = program.rows[event.row]?.process;
     const owner = process === undefined ? "" : program.table.processes[process]!.name;
-    const own = cavities.has(owner) ? { station: owner, shot: event.cycle + 1 } : shotServed(found, owner, served);
-    if (found.step === "drop") served = own;
+    const own = stations.includes(owner) ? { station: owner, shot: event.cycle + 1 } : shotServed(found, owner, served);
+    if (found.step !== null && shotSteps.includes(found.step)) served = own;
     const parts = removing.has(found.resource) && found.step !== "remove" ? (cavities.get(found.resource) ?? 0) : 0;
     if (parts > 0) removing.delete(found.resource);
     if (found.step === "remove" && found.kind === "working" && cavities.has(found.resource))

@@ -13,6 +13,8 @@ export interface MeltDelivery {
   readonly stationStates: (station: StationSpec) => readonly StateSpec[];
   /** Steps of a station from ready up to and including the one that ends the parison. */
   readonly parison: (station: StationSpec, number: number) => readonly StepSpec[];
+  /** Steps of a station between close and blow; none if not given. */
+  readonly afterClose?: (station: StationSpec) => readonly StepSpec[];
   /** What a station's close gives back. */
   readonly closeGives: StepSpec["gives"];
 }

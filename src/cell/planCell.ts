@@ -3,9 +3,13 @@ import { compileTable, type Program } from "#engine/program.ts";
 import { invariant } from "#foundation/invariant.ts";
 import type { StepTable } from "#engine/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { shotsOf } from "./cycleNames.ts";
+import { shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
+import { elementOf, elementRank } from "./elementWords.ts";
 import { isActiveState } from "./isActiveState.ts";
 import { cycleTable } from "./cycleTable.ts";
+import { withQuality } from "./withQuality.ts";
+import { withTakeaway } from "./withTakeaway.ts";
+import { withStops } from "./withStops.ts";
 
 export interface CellPlan {
   readonly scenario: Scenario;
@@ -14,8 +18,16 @@ export interface CellPlan {
   readonly stationProcess: readonly number[];
   /** By state of the program: 1 where its resource counts as at work. */
   readonly isActive: Uint8Array;
-  /** Counters whose every rise is kept with its time. */
+  /** By state: rank of the time element that it counts as. */
+  readonly elementClass: Uint8Array;
+  /** Counters whose every rise is kept with its time: shots, which are many, and stops, which are few. */
   readonly marked: readonly string[];
+  readonly stopMarks: readonly string[];
+}
+
+/** The cycle, then what judges parts, what takes them away, and what may stop, each on top of the one before. */
+function allOf(scenario: Scenario): StepTable {
+  return withStops(withTakeaway(withQuality(cycleTable(scenario), scenario), scenario), scenario);
 }
 
 /** All draws of one step of one resource multiplied by a factor: what a faster or slower step would do. */
@@ -28,7 +40,7 @@ export interface StepScale {
 export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
   const isOpen = scenario.stations.some((station) => station.estimates !== undefined);
   invariant(!isOpen, "estimated times are settled before a cell is planned", { scenario: scenario.name });
-  const table = cycleTable(scenario);
+  const table = allOf(scenario);
   const program = compileTable(scale ? scaleStep(table, scale) : table);
   const stationProcess = scenario.stations.map((station) =>
     table.processes.findIndex((process) => process.name === station.name),
@@ -39,7 +51,12 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
     program,
     stationProcess,
     isActive,
+    elementClass: Uint8Array.from(program.states, ({ name, kind }) => elementRank.indexOf(elementOf(name, kind))),
     marked: scenario.stations.map((station) => shotsOf(station.name)),
+    stopMarks: (scenario.stops ?? []).flatMap(({ resource, name }) => [
+      stopBeginsOf(resource, name),
+      stopEndsOf(resource, name),
+    ]),
   };
 }
 
@@ -48,7 +65,10 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
  * how long a cell needs for one shot of each station. Of a step with several laws the first counts.
  */
 export function slowestTurn({ program }: CellPlan): number {
-  return program.rows.reduce((sum, row) => sum + (row.draw?.samplers[0]?.meanTicks ?? 0), 0);
+  // What comes by a clock of its own, such as a stop, is no part of a turn.
+  const apart = new Set(program.rows.filter((row) => row.stops !== -1 || row.isClock).map((row) => row.process));
+  const turning = program.rows.filter((row) => !apart.has(row.process));
+  return turning.reduce((sum, row) => sum + (row.draw?.samplers[0]?.meanTicks ?? 0), 0);
 }
 
 /** The draws stay the same numbers in the same order, so that the effect of the factor alone is seen. */

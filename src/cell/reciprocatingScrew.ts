@@ -1,14 +1,15 @@
 // Melt from a reciprocating screw: it recharges against a closed valve, the valve shifts, the screw drops a parison, the valve shifts back.
 import type { NeedSpec, PlaceSpec, ProcessSpec, ResourceSpec, StepSpec, TimeLaw } from "#engine/stepTable.ts";
-import type { Scenario, StationSpec } from "#scenario/scenario.ts";
-import { PLASTICATOR, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
+import { invariant } from "#foundation/invariant.ts";
+import type { ReciprocatingScrewSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
+import { dropsOf, PLASTICATOR, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
 import { shotMass } from "./shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "./tableWords.ts";
 
 /** The order of ties: plasticator, valve. */
 export function reciprocatingScrew(scenario: Scenario): MeltDelivery {
-  const isWatched = scenario.delivery.rechargeStarts === "mold-closed";
+  const isWatched = specOf(scenario).rechargeStarts === "mold-closed";
   return {
     resources: [plasticatorResource(scenario), valveResource(scenario)],
     places: places(scenario),
@@ -22,7 +23,14 @@ export function reciprocatingScrew(scenario: Scenario): MeltDelivery {
   };
 }
 
-function plasticatorResource({ run, delivery }: Scenario): ResourceSpec {
+function specOf({ delivery }: Scenario): ReciprocatingScrewSpec {
+  invariant(delivery.kind === "reciprocating-screw", "each kind of delivery has a table of its own", {});
+  return delivery;
+}
+
+function plasticatorResource(scenario: Scenario): ResourceSpec {
+  const { run } = scenario;
+  const delivery = specOf(scenario);
   const holding = waiting("holding a full shot");
   const waitsForMold = delivery.rechargeStarts === "mold-closed" ? [waiting("waiting for the mold to close")] : [];
   const others = [working("valve shifting"), working("delivering"), ...waitsForMold];
@@ -66,7 +74,7 @@ function plasticator(scenario: Scenario): ProcessSpec {
     steps: [
       {
         name: "recharge",
-        needs: scenario.delivery.rechargeStarts === "mold-closed" ? [neutral, closed] : [neutral],
+        needs: specOf(scenario).rechargeStarts === "mold-closed" ? [neutral, closed] : [neutral],
         shows: [{ resource: PLASTICATOR, state: "recharging" }],
         time: { laws: rechargeLaws(scenario) },
         gives: [{ place: "full shot" }],
@@ -78,7 +86,9 @@ function plasticator(scenario: Scenario): ProcessSpec {
 }
 
 /** One law for each station that may have been served, and a last one for the first charge of a cold start. */
-function rechargeLaws({ stations, delivery }: Scenario): TimeLaw[] {
+function rechargeLaws(scenario: Scenario): TimeLaw[] {
+  const { stations } = scenario;
+  const delivery = specOf(scenario);
   const laws = stations.map((station) => massLaw(station.recharge, shotMass(station)));
   const largest = laws[stations.findIndex((station) => shotMass(station) === Math.max(...stations.map(shotMass)))]!;
   const next = delivery.shotFor === "next" ? laws.map((_, k) => laws[(k + 1) % laws.length]!) : laws;
@@ -97,6 +107,8 @@ function valve(scenario: Scenario): ProcessSpec {
           { resource: VALVE, state: "shifting" },
           { resource: PLASTICATOR, state: "valve shifting" },
         ],
+        // A valve closes even while the screw stands still.
+        stoppedBy: [VALVE],
         time: fixed(scenario.valve.shift),
         gives: [{ place: "valve" }, { place: "neutral for recharge" }],
       },
@@ -118,6 +130,8 @@ function shiftToPort(scenario: Scenario, station: StationSpec): StepSpec {
       { resource: PLASTICATOR, state: "valve shifting" },
     ],
     time: { ...fixed(scenario.valve.shift), resource: VALVE },
+    // The drop begins at once, as it needs nothing more.
+    counts: { [dropsOf(station.name)]: 1 },
   };
 }
 

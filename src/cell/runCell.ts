@@ -2,11 +2,26 @@
 import type { EventLog } from "#engine/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { extrusionRate } from "./continuousExtrusion.ts";
 import type { CellPlan } from "./planCell.ts";
-import type { CellRecord, ChainShare, StateTime } from "./cellRecord.ts";
-import { partsOf, shotsOf } from "./cycleNames.ts";
+import type { CellRecord, ChainShare, StateTime, StopRecord } from "./cellRecord.ts";
+import {
+  goodCounter,
+  lostDropsOf,
+  lostShotsOf,
+  partsOf,
+  refusedOf,
+  rejectsOf,
+  shotsOf,
+  stopBeginsOf,
+  stopEndsOf,
+} from "./cycleNames.ts";
+import { ParisonWatch, watchedMarks } from "./parisonWatch.ts";
+import { rejectReasons } from "./withQuality.ts";
+import { elementRank } from "./elementWords.ts";
 import { settledWarmup } from "./settledWarmup.ts";
-import { shotMass } from "./shotMass.ts";
+import { partWithFlash, shotMass } from "./shotMass.ts";
 
 export interface RunOptions {
   readonly replication: number;
@@ -15,6 +30,8 @@ export interface RunOptions {
   readonly log?: EventLog;
   /** Keeps the tick of every shot; true if not given. A year has five million. */
   readonly keepsShots?: boolean;
+  /** Keeps a sample of how long parisons drop, hang and are hot; false if not given. */
+  readonly watchesParisons?: boolean;
 }
 
 /** The same scenario, seed and replication always give the same record. */
@@ -23,21 +40,27 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const warmup = options.warmup ?? settledWarmup(scenario);
   const from = Math.round(warmup * TICKS_PER_SECOND);
   const until = Math.round(scenario.run.length * TICKS_PER_SECOND);
+  const keepsShots = options.keepsShots ?? true;
+  const watched = options.watchesParisons === true ? watchedMarks(plan) : [];
   const simulation = new Simulation(
     program,
     {
       seed: scenario.run.seed,
       replication: options.replication,
       isActive: plan.isActive,
+      classOf: plan.elementClass,
       ...(options.log ? { log: options.log } : {}),
     },
-    (options.keepsShots ?? true) ? plan.marked : [],
+    [...(keepsShots ? plan.marked : []), ...watched, ...plan.stopMarks],
   );
+  const watch = watched.length > 0 ? new ParisonWatch(simulation, plan) : undefined;
+  const runOn = (tick: number): void => (watch ? watch.runUntil(tick, keepsShots) : simulation.runUntil(tick));
   if (from > 0) {
-    simulation.runUntil(from);
+    runOn(from);
     simulation.restartObservation();
   }
-  simulation.runUntil(until);
+  watch?.restartObservation();
+  runOn(until);
   simulation.settle();
   const counts = new Map(program.counters.map((name, i) => [name, simulation.counts[i]!]));
   const stations = scenario.stations.map((station) => ({
@@ -45,6 +68,14 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     shots: counts.get(shotsOf(station.name)) ?? 0,
     parts: counts.get(partsOf(station.name)) ?? 0,
     shotMilligrams: shotMass(station),
+    partMilligrams: Math.round(station.partMass * 1e6),
+    partWithFlash: partWithFlash(station),
+    rejects: rejectReasons.flatMap((reason) => {
+      const found = counts.get(rejectsOf(station.name, reason));
+      return found === undefined ? [] : [{ reason, parts: found }];
+    }),
+    lostDrops: counts.get(lostDropsOf(station.name)) ?? 0,
+    lostShots: counts.get(lostShotsOf(station.name)) ?? 0,
     ...riseOf(simulation, shotsOf(station.name)),
     shotTicks: shotTicks(plan, simulation, station.name),
   }));
@@ -52,6 +83,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const longestActive = simulation
     .longestActive()
     .map((times, i) => ({ resource: program.table.resources[i]!.name, ...times }));
+  const elementTimes = elementRank.map((element, i) => ({ element, ticks: simulation.jointTicks[i] ?? 0 }));
   const standstill = simulation.standstill;
   return {
     replication: options.replication,
@@ -59,14 +91,49 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     untilTick: until,
     stations,
     stateTimes,
+    elementTimes,
     longestActive,
     chain: chainShares(
       plan,
       simulation,
       stations.map((station) => station.shots),
     ),
+    stops: stopRecords(plan, simulation),
+    ...excess(scenario, stateTimes),
+    ...takeawayOf(scenario, counts),
+    ...(scenario.regrindLimit === undefined ? {} : { regrindLimit: scenario.regrindLimit }),
+    parisons: watch?.records() ?? [],
     ...(standstill ? { standstill } : {}),
   };
+}
+
+function excess(scenario: Scenario, stateTimes: readonly StateTime[]): { readonly excessMilligrams?: number } {
+  if (scenario.delivery.kind !== "continuous") return {};
+  const tail = stateTimes.find(({ state }) => state === "extruding to regrind");
+  return { excessMilligrams: Math.round((tail?.ticks ?? 0) * extrusionRate(scenario)) };
+}
+
+function takeawayOf({ takeaway }: Scenario, counts: ReadonlyMap<string, number>): Pick<CellRecord, "takeaway"> {
+  if (!takeaway) return {};
+  const refused = takeaway
+    .filter(({ rejects }) => rejects > 0)
+    .map(({ name }) => ({ server: name, parts: counts.get(refusedOf(name)) ?? 0 }));
+  return { takeaway: { good: counts.get(goodCounter) ?? 0, refused } };
+}
+
+/** Stops of one resource come one after another: the n-th end belongs to the n-th begin. */
+function stopRecords({ scenario, program }: CellPlan, { marks }: Simulation): StopRecord[] {
+  const ticksOf = (name: string): number[] => {
+    const counter = program.counters.indexOf(name);
+    return marks.ticks.filter((_, i) => marks.counters[i] === counter);
+  };
+  return (scenario.stops ?? [])
+    .flatMap(({ resource, name }) => {
+      const begins = ticksOf(stopBeginsOf(resource, name));
+      const ends = ticksOf(stopEndsOf(resource, name)).filter((tick) => tick >= (begins[0] ?? Infinity));
+      return begins.map((fromTick, i) => ({ resource, stop: name, fromTick, untilTick: ends[i] ?? null }));
+    })
+    .toSorted((one, other) => one.fromTick - other.fromTick);
 }
 
 function riseOf(

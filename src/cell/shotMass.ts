@@ -9,6 +9,6 @@ export function shotMass(station: StationSpec): number {
 }
 
 /** One part and the flash that leaves the mold with it, milligrams. */
-function partWithFlash(station: StationSpec): number {
+export function partWithFlash(station: StationSpec): number {
   return Math.round(station.partMass * milligramsPerKilogram) + Math.round(station.flashMass * milligramsPerKilogram);
 }

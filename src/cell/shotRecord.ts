@@ -1,22 +1,83 @@
-// Every shot of one replication with the start of each of its steps, gathered from its events.
+// Every shot of one replication with the start of each of its steps, gathered from its events, and what its parison went through.
+import { deliveredSag } from "#physics/deliveredSag.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { EventRecord } from "./eventRecord.ts";
+import { passageOf, type MeltPassage } from "./meltPassage.ts";
+import { sagInput } from "./sagInput.ts";
+import { shotMass } from "./shotMass.ts";
 
 export interface ShotRecord {
   readonly station: string;
   readonly shot: number;
   /** Seconds from the start of the replication; a shot under way at the end lacks its last steps. */
   readonly starts: ReadonlyMap<string, number>;
+  /** Seconds from the end of the drop to the closed mold; null where the mold did not close before the end. */
+  readonly hang: number | null;
+  /** Share by which the parison had grown longer by then; null where material or parison length are not given. */
+  readonly sag: number | null;
+  /** Seconds at heat when it left the die; null where it was in the machine at the start, or its hold-up is not given. */
+  readonly timeAtHeat: number | null;
+}
+
+interface Growing {
+  readonly station: string;
+  readonly shot: number;
+  readonly starts: Map<string, number>;
+  /** Ends of the steps, as the next one of the same shot begins. */
+  readonly ends: Map<string, number>;
+  last: string;
 }
 
 /** In the order in which the valve shifted for them. */
-export function shotRecords(events: Iterable<EventRecord>): readonly ShotRecord[] {
-  const shots = new Map<string, ShotRecord & { readonly starts: Map<string, number> }>();
+export function shotRecords(events: Iterable<EventRecord>, scenario: Scenario): readonly ShotRecord[] {
+  const shots = new Map<string, Growing>();
   for (const { resource, kind, step, station, shot, seconds } of events) {
     if (resource !== station || shot === null || step === null || kind !== "working") continue;
     const key = `${shot} ${station}`;
-    const record = shots.get(key) ?? { station, shot, starts: new Map<string, number>() };
+    const record: Growing = shots.get(key) ?? { station, shot, starts: new Map(), ends: new Map(), last: step };
     shots.set(key, record);
-    if (!record.starts.has(step)) record.starts.set(step, seconds);
+    if (record.starts.has(step)) continue;
+    if (record.last !== step) record.ends.set(record.last, seconds);
+    record.starts.set(step, seconds);
+    record.last = step;
   }
-  return [...shots.values()];
+  const stations = new Map(scenario.stations.map((each) => [each.name, each]));
+  const atHeat = timesAtHeat([...shots.values()], stations, passageOf(scenario.stations));
+  return [...shots.values()].map((shot) => told(shot, stations.get(shot.station), atHeat.get(shot) ?? null));
+}
+
+type Stations = ReadonlyMap<string, StationSpec>;
+
+/** In the order in which they left the machine. */
+function timesAtHeat(
+  shots: readonly Growing[],
+  stations: Stations,
+  passage: MeltPassage | undefined,
+): ReadonlyMap<Growing, number | null> {
+  if (!passage) return new Map();
+  const left = shots.flatMap((shot) => {
+    const [seconds, station] = [shot.ends.get("drop"), stations.get(shot.station)];
+    return seconds === undefined || station === undefined ? [] : [{ shot, seconds, mass: shotMass(station) }];
+  });
+  return new Map(
+    left
+      .toSorted((one, other) => one.seconds - other.seconds)
+      .map(({ shot, seconds, mass }) => [shot, passage.deliver(seconds, mass)]),
+  );
+}
+
+function told(
+  { station, shot, starts, ends }: Growing,
+  spec: StationSpec | undefined,
+  timeAtHeat: number | null,
+): ShotRecord {
+  const [begun, delivered, closed] = [starts.get("drop"), ends.get("drop"), ends.get("close")];
+  if (begun === undefined || delivered === undefined || closed === undefined)
+    return { station, shot, starts, hang: null, sag: null, timeAtHeat };
+  const hold = closed - delivered;
+  const hanging = spec && sagInput(spec);
+  const sag = hanging
+    ? deliveredSag(hanging.melt, { length: hanging.length, delivery: delivered - begun, hold })
+    : null;
+  return { station, shot, starts, hang: hold, sag, timeAtHeat };
 }

@@ -1,8 +1,10 @@
 // What a station does with its parison, whichever way the melt came: close, blow, cool, vent, open, removal, and steps of one's own.
 import type { ProcessSpec, ResourceSpec, StepSpec } from "#engine/stepTable.ts";
 import type { Distribution } from "#engine/distribution.ts";
-import type { StationSpec } from "#scenario/scenario.ts";
-import { partsOf } from "./cycleNames.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import { closesOf, partsOf } from "./cycleNames.ts";
+import { byHand } from "./crew.ts";
+import { handToMask } from "./mask.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
 import { fixed, waiting, working } from "./tableWords.ts";
 
@@ -14,12 +16,15 @@ export function stationResource(station: StationSpec, delivery: MeltDelivery): R
       ...delivery.stationStates(station),
       ...["closing", "blowing", "cooling", "venting", "opening", "removal"].map(working),
       ...awaitsOperator,
+      ...(delivery.afterClose ? [waiting("awaiting takeaway")] : []),
       ...station.extra.map((step) => working(step.name)),
     ],
   };
 }
 
-export function stationCycle(delivery: MeltDelivery, station: StationSpec, number: number): ProcessSpec {
+export function stationCycle(delivery: MeltDelivery, scenario: Scenario, number: number): ProcessSpec {
+  const station = scenario.stations[number]!;
+  const masked = handToMask(scenario, station);
   const timed = (name: string, state: string, law: Distribution): StepSpec => ({
     name,
     shows: [{ resource: station.name, state }],
@@ -28,12 +33,17 @@ export function stationCycle(delivery: MeltDelivery, station: StationSpec, numbe
   const { closeGives = [] } = delivery;
   const steps: StepSpec[] = [
     ...delivery.parison(station, number),
-    { ...timed("close", "closing", station.close), ...(closeGives.length > 0 ? { gives: closeGives } : {}) },
+    {
+      ...timed("close", "closing", station.close),
+      ...(closeGives.length > 0 ? { gives: closeGives } : {}),
+      counts: { [closesOf(station.name)]: 1 },
+    },
+    ...(delivery.afterClose?.(station) ?? []),
     timed("blow", "blowing", station.blow),
     timed("cool", "cooling", station.cool),
     timed("vent", "venting", station.vent),
     timed("open", "opening", station.open),
-    ...removal(station),
+    ...(masked ? [masked] : removal(scenario, station)),
   ];
   for (const extra of station.extra) {
     const after = station.remove.by === "operator" && extra.after === "remove" ? "let go" : extra.after;
@@ -52,25 +62,13 @@ function followsOn(extra: StationSpec["extra"], step: string, after: string): bo
 }
 
 /** By machine a time; by an operator the same time with one operator held. */
-function removal(station: StationSpec): StepSpec[] {
-  const showsRemoval = { resource: station.name, state: "removal" };
+function removal(scenario: Scenario, station: StationSpec): readonly StepSpec[] {
   const removing: StepSpec = {
     name: "remove",
-    shows: [showsRemoval],
+    shows: [{ resource: station.name, state: "removal" }],
     time: fixed(station.remove.time),
     counts: { [partsOf(station.name)]: station.cavities },
   };
   if (station.remove.by === "machine") return [removing];
-  return [
-    {
-      ...removing,
-      needs: [{ place: "operators", meanwhile: "awaiting removal", takes: "hand" }],
-      shows: [showsRemoval, { resource: "operator 1", by: "hand", state: "removing" }],
-    },
-    {
-      name: "let go",
-      shows: [{ resource: "operator 1", by: "hand", state: "free" }],
-      gives: [{ place: "operators", carries: "hand" }],
-    },
-  ];
+  return byHand(scenario, { task: "removal", step: removing, meanwhile: "awaiting removal", lettingGo: "let go" });
 }

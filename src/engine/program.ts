@@ -156,6 +156,7 @@ class Compiler {
       process: number,
       needs: (step.needs ?? []).map((need) => this.#need(process, need)),
       takesAlone: false,
+      priority: step.priority ?? process.priority ?? 0,
       patience: step.patience ? this.#draw(process, step.name, step.patience.time) : null,
       patienceActivity: step.patience ? this.#activity(process.resource, `${step.name} patience`, process.name) : -1,
       patienceNext: step.patience ? to(step.patience.leaveFor) : -1,
@@ -194,7 +195,7 @@ class Compiler {
         resource,
       });
     }
-    const names = new Set([process.resource, ...shows.map((show) => show.resource)]);
+    const names = new Set(step.stoppedBy ?? [process.resource, ...shows.map((show) => show.resource)]);
     return Int32Array.from(
       [...names].filter((name) => this.#stoppable.has(name)),
       (name) => this.#resourceNumber(name),
@@ -245,11 +246,12 @@ class Compiler {
   }
 
   #scale(process: ProcessSpec, scale: ScaleSpec, to: (name: string) => number): Scale {
-    const { law, stream, resource, keeps, below, above } = scale;
+    const { law, stream, resource, keeps, alone, below, above } = scale;
     return {
       sampler: new Sampler(law, { unit: TICKS_PER_SECOND }),
       stream: this.#stream(resource ?? process.resource, stream),
       keeps: keeps ?? false,
+      alone: alone ?? false,
       low: below ? Math.round(below.limit * TICKS_PER_SECOND) : -Infinity,
       high: above ? Math.round(above.limit * TICKS_PER_SECOND) : Infinity,
       belowNext: below ? to(below.next) : -1,

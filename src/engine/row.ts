@@ -47,6 +47,7 @@ export interface Scale {
   readonly sampler: Sampler;
   readonly stream: number;
   readonly keeps: boolean;
+  readonly alone: boolean;
   readonly low: number;
   readonly high: number;
   readonly belowNext: number;
@@ -60,6 +61,8 @@ export interface Row {
   readonly needs: readonly Need[];
   /** No other process ever wants what this step needs: it may take it the moment it is there. */
   readonly takesAlone: boolean;
+  /** Under the rule of priorities the lowest is served first. */
+  readonly priority: number;
   readonly patience: Draw | null;
   readonly patienceActivity: number;
   readonly patienceNext: number;

@@ -29,6 +29,8 @@ export interface SimulationOptions {
   readonly flow?: FlowRecorder;
   /** By state: 1 where a resource counts as at work when its active periods are told; the working states if not given. */
   readonly isActive?: Uint8Array;
+  /** Class of each state, for the time that all resources together spend; all in one where absent. */
+  readonly classOf?: Uint8Array;
   /** Nodes of the chain after which it is folded: what it holds does not depend on it. */
   readonly foldAt?: number;
 }
@@ -88,7 +90,7 @@ export class Simulation {
     this.chain = new BindingChain(program.activities.length, options.foldAt);
     this.#marked = Uint8Array.from(program.counters, (name) => (marked.includes(name) ? 1 : 0));
     this.#processes = new ProcessStates(program);
-    this.#resources = new ResourceStates(program, options.isActive);
+    this.#resources = new ResourceStates(program, options.isActive, options.classOf);
     this.#lines = new WaitingLines(program, this.#processes, this.#resources, this.#tokens);
     this.#stops = new Stops({
       program,
@@ -107,6 +109,11 @@ export class Simulation {
   /** Ticks in each state since the observation began; up to date after `settle`. */
   get stateTicks(): Float64Array {
     return this.#resources.ticks;
+  }
+
+  /** Ticks since the observation began by class: the lowest that any resource is in counts; up to date after `settle`. */
+  get jointTicks(): Float64Array {
+    return this.#resources.joint.ticks;
   }
 
   /** By resource: ticks since the observation began in which its active period was the longest of all. */
@@ -156,6 +163,7 @@ export class Simulation {
     this.lastRise.fill(-1);
     this.marks.ticks.length = 0;
     this.marks.counters.length = 0;
+    this.#resources.joint.restart(this.now);
     this.#resources.periods.restart(this.now);
     this.#renumber(this.chain.restart(this.#liveNodes(), this.now));
   }
@@ -231,6 +239,7 @@ export class Simulation {
   #wait(process: number, step: Row): void {
     this.#processes.phase[process] = NEEDING;
     this.#processes.askedAt[process] = this.now;
+    this.#processes.priority[process] = step.priority;
     if (step.patience) this.#events.set(process, this.now + this.#drawTicks(process, step.patience));
     else this.#events.clear(process);
     const lead = step.needs[0];
@@ -310,7 +319,7 @@ export class Simulation {
   }
 
   /** Returns the row to leave for, -1 where the number is kept or within its limits. */
-  #weigh(process: number, { sampler, stream, keeps, low, high, belowNext, aboveNext }: Scale): number {
+  #weigh(process: number, { sampler, stream, keeps, alone, low, high, belowNext, aboveNext }: Scale): number {
     const { kept } = this.#processes;
     const drawn = this.#atMeans
       ? sampler.meanTicks
@@ -319,7 +328,7 @@ export class Simulation {
       kept[process] = drawn;
       return -1;
     }
-    const sum = kept[process]! + drawn;
+    const sum = alone ? drawn : kept[process]! + drawn;
     return sum < low ? belowNext : sum > high ? aboveNext : -1;
   }
 

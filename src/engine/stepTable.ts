@@ -101,6 +101,8 @@ export interface ScaleSpec {
   readonly resource?: string;
   /** Keeps the number and judges nothing. */
   readonly keeps?: true;
+  /** Judges the number alone, without what is kept. */
+  readonly alone?: true;
   /** Where the sum leaves these limits, the process leaves for another step. */
   readonly below?: { readonly limit: number; readonly next: string };
   readonly above?: { readonly limit: number; readonly next: string };
@@ -116,6 +118,8 @@ export interface StepSpec {
   readonly name: string;
   /** All are taken at once, as soon as all are there. */
   readonly needs?: readonly NeedSpec[];
+  /** Under a place's `priority` rule, instead of the process's own priority while it waits for this step. */
+  readonly priority?: number;
   /** How long the process waits for its needs before it leaves for another step. */
   readonly patience?: { readonly time: TimeSpec; readonly leaveFor: string };
   /** States entered when this step starts. */
@@ -130,6 +134,8 @@ export interface StepSpec {
   readonly gives?: readonly GiveSpec[];
   /** Counters raised, with the amounts, when the step ends. */
   readonly counts?: Readonly<Record<string, number>>;
+  /** Resources whose stop concerns this step; the process's own and those that it shows if not given. */
+  readonly stoppedBy?: readonly string[];
   /** What each rule of a stop does to this step; `physics` runs on under every rule and starts even in a stop. */
   readonly stopped?: "physics" | Readonly<Partial<Record<StopRule, StopEffect>>>;
   /** Resource that stops when this step starts, and by which rule. */

@@ -34,11 +34,15 @@ export const dimensions = {
   lineLoad: { noun: "a force per length", si: "N/m", example: "100 N/mm", usual: "N/mm" },
   power: { noun: "a power", si: "W", example: "45 kW", usual: "kW" },
   speed: { noun: "a speed of rotation", si: "1/s", example: "40 rpm", usual: "rpm" },
+  angle: { noun: "an angle", si: "°", example: "17.7 deg", usual: "deg" },
   conductance: { noun: "a sonic conductance", si: "m³/(s Pa)", example: "5 dm³/(s bar)", usual: "dm³/(s bar)" },
   cycles: { noun: "a number of cycles", si: "1", example: "20 cycles", usual: "cycles" },
   costPerMass: { noun: "a cost per mass", si: "1/kg", example: "1.40 per kg", usual: "per kg" },
   costPerTime: { noun: "a cost per time", si: "1/s", example: "35 per h", usual: "per h" },
   costPerEnergy: { noun: "a cost per energy", si: "1/J", example: "0.18 per kWh", usual: "per kWh" },
+  costPerVolume: { noun: "a cost per volume", si: "1/m³", example: "0.02 per m³", usual: "per m³" },
+  costPerPart: { noun: "a cost per part", si: "1", example: "12 per 1000 parts", usual: "per part" },
+  parts: { noun: "a number of parts", si: "1", example: "2000000 parts", usual: "parts" },
 } as const satisfies Record<string, DimensionFacts>;
 
 export type Dimension = keyof typeof dimensions;

@@ -80,11 +80,15 @@ const scales: Readonly<Partial<Record<Dimension, { readonly si: Scale; readonly 
   lineLoad: { si: [[0, "N/mm"]], us: [[0, "lbf/in"]] },
   power: { si: [[0, "kW"]], us: [[0, "hp"]] },
   speed: both([[0, "rpm"]]),
+  angle: both([[0, "deg"]]),
   conductance: both([[0, "dm³/(s bar)"]]),
   cycles: both([[0, "cycles"]]),
   costPerMass: { si: [[0, "per kg"]], us: [[0, "per lb"]] },
   costPerTime: both([[0, "per h"]]),
   costPerEnergy: both([[0, "per kWh"]]),
+  costPerVolume: both([[0, "per m³"]]),
+  costPerPart: both([[0, "per part"]]),
+  parts: both([[0, "parts"]]),
 };
 
 function both(scale: Scale): { readonly si: Scale; readonly us: Scale } {

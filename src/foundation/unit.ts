@@ -124,6 +124,7 @@ const linear: Readonly<Partial<Record<Dimension, readonly Row[]>>> = {
     ["hp", 7_456_998_715_822_702, 10_000_000_000_000],
   ],
   speed: [["rpm", 1, 60, "1/min"]],
+  angle: [["deg", 1, 1, "°", "degrees"]],
   conductance: [["dm³/(s bar)", 1, 100_000_000, "dm3/(s bar)", "dm³/(s·bar)", "L/(s bar)"]],
   cycles: [["cycles", 1, 1, "cycle"]],
   costPerMass: [
@@ -133,6 +134,12 @@ const linear: Readonly<Partial<Record<Dimension, readonly Row[]>>> = {
   ],
   costPerTime: [["per h", 1, 3600, "/h", "per hour"]],
   costPerEnergy: [["per kWh", 1, kilowattHour, "/kWh"]],
+  costPerVolume: [["per m³", 1, 1, "per m3", "/m³", "/m3"]],
+  costPerPart: [
+    ["per part", 1, 1, "/part"],
+    ["per 1000 parts", 1, 1000, "per 1000", "/1000"],
+  ],
+  parts: [["parts", 1, 1, "part"]],
 };
 
 function unitOf(dimension: Dimension, [symbol, numerator, denominator, ...aliases]: Row): Unit {

@@ -3,7 +3,6 @@ import type { AirPath } from "./airMassFlow.ts";
 import { clampForce } from "./clampForce.ts";
 import { fillTime, type ChangeOfState } from "./fillTime.ts";
 import { freeAir } from "./freeAir.ts";
-import { plausibleRanges, type PlausibleRange } from "./plausibleRanges.ts";
 import { ATMOSPHERE } from "./standardAir.ts";
 import { ventTime } from "./ventTime.ts";
 import type { Known, WindowKey } from "./windowInput.ts";
@@ -14,6 +13,14 @@ const bottle = [
   "product.blowPressure",
   "product.airConductance",
 ] as const satisfies readonly WindowKey[];
+const clamp = [
+  "station.cavities",
+  "product.projectedArea",
+  "product.blowPressure",
+  "product.pinchLength",
+  "product.pinchLoad",
+] as const satisfies readonly WindowKey[];
+const BALANCE = "balance of forces; the pinch line load is the user's";
 const ISO = "ISO 6358-1, 2013, clause 3; balance of mass and heat";
 /** °C of the air in line and bottle. */
 const AIR_TEMPERATURE = 20;
@@ -25,9 +32,11 @@ const pathOf = (input: Known<"product.airConductance">): AirPath => ({
   criticalRatio: input["product.airCriticalRatio"] ?? CRITICAL_RATIO,
 });
 
+/** The isothermal time is the longer bound, so that an estimate is on the safe side. */
 function fillRule(change: ChangeOfState): WindowRule {
   return windowRule([...bottle, "product.airSupply"], {
     quantity: `fill time, ${change}`,
+    ...(change === "isothermal" ? { estimates: "blow" } : {}),
     unit: "s",
     source: ISO,
     value: (input) => {
@@ -44,6 +53,7 @@ function fillRule(change: ChangeOfState): WindowRule {
 function ventRule(change: ChangeOfState): WindowRule {
   return windowRule([...bottle, "product.ventTo"], {
     quantity: `vent time, ${change}`,
+    ...(change === "isothermal" ? { estimates: "vent" } : {}),
     unit: "s",
     source: ISO,
     value: (input) =>
@@ -63,12 +73,15 @@ function ventRule(change: ChangeOfState): WindowRule {
   });
 }
 
-function usualRule(key: WindowKey, range: PlausibleRange): WindowRule {
-  const slip = `Unusual, not wrong: check ${key} for a slip.`;
-  const { quantity, unit, source } = range;
-  const value = (input: Known<typeof key>) => input[key];
-  return windowRule([key], { quantity, unit, source, value, limits: () => range, below: slip, above: slip });
-}
+const neededForce = (input: Known<(typeof clamp)[number]>): number =>
+  clampForce({
+    cavities: input["station.cavities"],
+    projectedArea: input["product.projectedArea"],
+    blowPressure: input["product.blowPressure"],
+    pinchLength: input["product.pinchLength"],
+    pinchLoad: input["product.pinchLoad"],
+    margin: 1,
+  });
 
 export const airRules: readonly WindowRule[] = [
   fillRule("isothermal"),
@@ -81,25 +94,18 @@ export const airRules: readonly WindowRule[] = [
     source: "ISO 8778, 2003, clause 4 (from memory)",
     value: (input) => freeAir(input["product.volume"], input["product.blowPressure"]).added,
   }),
-  windowRule(
-    ["station.cavities", "product.projectedArea", "product.blowPressure", "product.pinchLength", "product.pinchLoad"],
-    {
-      quantity: "clamp force, without margin",
-      unit: "N",
-      source: "balance of forces; the pinch line load is the user's",
-      value: (input) =>
-        clampForce({
-          cavities: input["station.cavities"],
-          projectedArea: input["product.projectedArea"],
-          blowPressure: input["product.blowPressure"],
-          pinchLength: input["product.pinchLength"],
-          pinchLoad: input["product.pinchLoad"],
-          margin: 1,
-        }),
-      limits: (input) => ({ high: input["station.clampForce"] }),
-      above: "Less blow pressure, fewer cavities, or a stronger clamp.",
-    },
-  ),
-  usualRule("product.blowPressure", plausibleRanges.blowPressure),
-  usualRule("station.steps.vent", plausibleRanges.vent),
+  windowRule(clamp, {
+    quantity: "clamp force, without margin",
+    unit: "N",
+    source: BALANCE,
+    value: neededForce,
+    limits: (input) => ({ high: input["station.clampForce"] }),
+    above: "Less blow pressure, fewer cavities, or a stronger clamp.",
+  }),
+  windowRule([...clamp, "station.clampForce"], {
+    quantity: "margin of the clamp force, of the force needed",
+    unit: "1",
+    source: BALANCE,
+    value: (input) => input["station.clampForce"] / neededForce(input) - 1,
+  }),
 ];

@@ -2,15 +2,20 @@
 import { coolableWall } from "./coolableWall.ts";
 import { coolingTime } from "./coolingTime.ts";
 import { oneTermCoolingTime } from "./oneTermCoolingTime.ts";
-import { plausibleRanges } from "./plausibleRanges.ts";
 import type { WallCooling } from "./wallCooling.ts";
 import { wallTemperature } from "./wallTemperature.ts";
-import { temperaturesOf, type Known, type WindowInput } from "./windowInput.ts";
+import { temperaturesOf, type CoolingCriterion, type WindowInput } from "./windowInput.ts";
 import { windowRule, type Limits, type WindowRule } from "./windowRule.ts";
 
 const SLAB = "Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3, 3.4 and 3.11 (from memory)";
 const ONE_TERM = "Ballman & Shusman, Modern Plastics 37, 1959, p. 126 (from memory)";
 const CONTACT = "station.moldContact";
+/** °C of the air inside where only its heat transfer is given. */
+const ROOM = 20;
+
+const placeOf = (input: WindowInput): CoolingCriterion => input.coolingTo ?? "inside face";
+const placeSaid = (input: WindowInput): string =>
+  placeOf(input) === "mean" ? "its mean temperature" : "its inside face";
 
 /** Where no contact was given it counts as perfect: up to a third too short, so a time is then a lower bound. */
 function wallOf(input: WindowInput): Omit<WallCooling, "wall"> {
@@ -21,7 +26,15 @@ function wallOf(input: WindowInput): Omit<WallCooling, "wall"> {
     meltTemperature: melt,
     moldTemperature: mold,
     moldContact: input[CONTACT] ?? Infinity,
+    ...insideAir(input),
   };
+}
+
+/** Without a heat transfer the inside counts as insulated: the wall then cools more slowly than it does. */
+function insideAir(input: WindowInput): Pick<WallCooling, "insideAir"> {
+  const transfer = input["product.insideAir.transfer"];
+  const temperature = input["product.insideAir.temperature"] ?? ROOM;
+  return transfer === undefined ? {} : { insideAir: { transfer, temperature } };
 }
 
 /** The wall touches the mold from the blow until the vent; absent where no cool time was given. */
@@ -34,27 +47,30 @@ const enoughTime = (input: WindowInput): Limits => ({ high: timeInMold(input) })
 const LONGER =
   "Cool longer, make this place thinner, run the mold colder or the melt cooler; give station.moldContact if known.";
 
-function timeTo(wall: "product.wall.thickest" | "product.wall.mean", quantity: string): WindowRule {
-  const place = wall === "product.wall.mean" ? "mean" : "inside face";
-  return windowRule([wall], {
-    quantity,
+export const coolingRules: readonly WindowRule[] = [
+  windowRule(["product.wall.thickest"], {
+    quantity: (input) => `cooling time of the thickest place to ${placeSaid(input)}`,
+    estimates: "cool",
     unit: "s",
     source: SLAB,
-    value: (input) => coolingTime({ ...wallOf(input), wall: input[wall] }, place, temperaturesOf(input).demold),
+    value: (input) =>
+      coolingTime(
+        { ...wallOf(input), wall: input["product.wall.thickest"] },
+        placeOf(input),
+        temperaturesOf(input).demold,
+      ),
     limits: enoughTime,
     above: LONGER,
-  });
-}
-
-function coolingShare(input: Known<"station.steps.cool" | "station.steps.drop" | "station.steps.close">): number {
-  const others = ["drop", "close", "blow", "vent", "open", "remove"] as const;
-  const cool = input["station.steps.cool"];
-  return cool / others.reduce((sum, step) => sum + (input[`station.steps.${step}`] ?? 0), cool);
-}
-
-export const coolingRules: readonly WindowRule[] = [
-  timeTo("product.wall.thickest", "cooling time of the thickest place to its inside face"),
-  timeTo("product.wall.mean", "cooling time of the mean wall to its mean temperature"),
+  }),
+  windowRule(["product.wall.mean"], {
+    quantity: "cooling time of the mean wall to its mean temperature",
+    unit: "s",
+    source: SLAB,
+    value: (input) =>
+      coolingTime({ ...wallOf(input), wall: input["product.wall.mean"] }, "mean", temperaturesOf(input).demold),
+    limits: enoughTime,
+    above: LONGER,
+  }),
   windowRule(["product.wall.thickest"], {
     quantity: "cooling time of the thickest place, one term and perfect contact",
     unit: "s",
@@ -62,18 +78,19 @@ export const coolingRules: readonly WindowRule[] = [
     value: (input) =>
       oneTermCoolingTime(
         { ...wallOf(input), wall: input["product.wall.thickest"] },
-        "inside face",
+        placeOf(input),
         temperaturesOf(input).demold,
       ),
   }),
   windowRule(["product.wall.thickest", "station.steps.cool"], {
-    quantity: "inside face of the thickest place at the vent",
+    quantity: (input) =>
+      `${placeOf(input) === "mean" ? "mean temperature" : "inside face"} of the thickest place at the vent`,
     unit: "°C",
     source: SLAB,
     value: (input) =>
       wallTemperature(
         { ...wallOf(input), wall: input["product.wall.thickest"] },
-        "inside face",
+        placeOf(input),
         timeInMold(input) ?? 0,
       ),
     limits: (input) => ({ high: temperaturesOf(input).demold }),
@@ -84,20 +101,11 @@ export const coolingRules: readonly WindowRule[] = [
     unit: "m",
     source: SLAB,
     value: (input) =>
-      coolableWall(wallOf(input), "inside face", {
+      coolableWall(wallOf(input), placeOf(input), {
         time: timeInMold(input) ?? 0,
         demoldTemperature: temperaturesOf(input).demold,
       }),
     limits: (input) => ({ low: input["product.wall.thickest"] }),
     below: LONGER,
-  }),
-  windowRule(["station.steps.cool", "station.steps.drop", "station.steps.close"], {
-    quantity: plausibleRanges.coolingShare.quantity,
-    unit: "1",
-    source: plausibleRanges.coolingShare.source,
-    value: coolingShare,
-    limits: () => plausibleRanges.coolingShare,
-    below: "Unusual, not wrong: check the cool time and the other steps for a slip.",
-    above: "Unusual, not wrong: a colder mold or a thinner thickest place may be worth more than faster motions.",
   }),
 ];

@@ -23,7 +23,7 @@ export const plausibleRanges = {
   vent: usual("vent", 0.5, 1.5, "s"),
   eject: usual("eject", 0.5, 1, "s"),
   dieGap: usual("die gap", 0.8e-3, 3e-3, "m"),
-  /** Of the part, not of all that is extruded: 30 % of extruded is 43 % of net. */
+  /** Of the part, not of all that is extruded: 30 % of extruded is 43 % of net. Between the two lies many a part. */
   simpleFlash: usual("flash of a simple round part, of part", 0.1, 0.15, "1"),
   handleFlash: usual("flash of a part with a handle, of part", 0.25, 0.45, "1"),
   rejects: usual("rejects", 0.01, 0.05, "1"),

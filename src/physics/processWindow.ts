@@ -2,13 +2,14 @@
 import { airRules } from "./airRules.ts";
 import { coolingRules } from "./coolingRules.ts";
 import { parisonRules } from "./parisonRules.ts";
+import { practiceRules } from "./practiceRules.ts";
 import { screwRules } from "./screwRules.ts";
-import type { WindowInput, WindowKey } from "./windowInput.ts";
+import type { EstimatedTime, WindowInput, WindowKey } from "./windowInput.ts";
 import type { WindowRow, WindowRule } from "./windowRule.ts";
 
-const rules: readonly WindowRule[] = [...coolingRules, ...parisonRules, ...screwRules, ...airRules];
+const rules: readonly WindowRule[] = [...coolingRules, ...parisonRules, ...screwRules, ...airRules, ...practiceRules];
 
-/** The rows whose needs are all given, in the order of the trade: cooling, parison, screw, air and clamp. */
+/** The rows whose needs are all given, in the order of the trade: cooling, parison, screw, air and clamp; then what is usual. */
 export function processWindow(input: WindowInput): readonly WindowRow[] {
   return rules.flatMap((rule) => rule.row(input) ?? []);
 }
@@ -17,11 +18,18 @@ export interface MissingRow {
   readonly quantity: string;
   /** Paths of a scenario that would give it. */
   readonly keys: readonly WindowKey[];
+  /** The step whose time it would give. */
+  readonly estimates: EstimatedTime | undefined;
 }
 
 /** The rows left out, each with the keys that would give it. */
 export function missingRows(input: WindowInput): readonly MissingRow[] {
   return rules
-    .map(({ quantity, needs }) => ({ quantity, keys: needs.filter((key) => input[key] === undefined) }))
+    .filter((rule) => rule.applies(input))
+    .map(({ quantity, needs, estimates }) => ({
+      quantity: quantity(input),
+      keys: needs.filter((key) => input[key] === undefined),
+      estimates,
+    }))
     .filter(({ keys }) => keys.length > 0);
 }

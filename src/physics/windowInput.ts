@@ -24,6 +24,9 @@ export interface WindowNumbers {
   readonly "product.meltTemperature": number;
   readonly "product.moldTemperature": number;
   readonly "product.demoldTemperature": number;
+  /** Heat that the air inside takes from the wall, W/(m² K), and its temperature. */
+  readonly "product.insideAir.transfer": number;
+  readonly "product.insideAir.temperature": number;
   readonly "product.blowPressure": number;
   readonly "product.ventTo": number;
   readonly "product.airConductance": number;
@@ -35,26 +38,57 @@ export interface WindowNumbers {
   /** Clamp force of the machine, N. */
   readonly "station.clampForce": number;
   readonly "station.steps.drop": number;
-  /** Mean wait of a delivered parison for the closed mold, the close included. */
+  /** Mean time from the end of the drop to the closed mold; the close alone where absent. */
+  readonly "station.hang": number;
   readonly "station.steps.close": number;
   readonly "station.steps.blow": number;
   readonly "station.steps.cool": number;
   readonly "station.steps.vent": number;
   readonly "station.steps.open": number;
   readonly "station.steps.remove": number;
+  /** Share of the parts that a run rejected; absent where it can reject none. */
+  readonly "station.rejects": number;
   readonly "delivery.plasticatingRate": number;
   readonly "delivery.shotCapacity": number;
   readonly "delivery.screwDiameter": number;
   readonly "delivery.drivePower": number;
   /** Melt between hopper and die, kg. */
   readonly "delivery.holdUp": number;
+  /** Of the metering zone: depth and length in m, helix angle in degrees. */
+  readonly "delivery.screw.channelDepth": number;
+  readonly "delivery.screw.helixAngle": number;
+  readonly "delivery.screw.meteringLength": number;
+  /** Revolutions per second. */
+  readonly "delivery.screw.speed": number;
+  /** Gauge pressure at the end of the metering zone. */
+  readonly "delivery.screw.backPressure": number;
+  /** Of the melt in the channel at its shear rate, Pa s. */
+  readonly "delivery.screw.viscosity": number;
   /** Melt through the screw, waits included, kg/s: from the ideal cycle or from a run. */
   readonly "delivery.throughput": number;
 }
 
 export type WindowKey = keyof WindowNumbers;
 
-export type WindowInput = { readonly material: Material } & Partial<WindowNumbers>;
+/** The steps whose time the window can give. */
+export type EstimatedTime = "blow" | "cool" | "vent";
+
+/** How far the wall must have cooled: its inside face, the last to cool, or its mean. */
+export type CoolingCriterion = "inside face" | "mean";
+
+export type DeliveryKind = "reciprocating-screw" | "accumulator-head" | "continuous";
+
+interface WindowChoices {
+  readonly material: Material;
+  /** The inside face where absent. */
+  readonly coolingTo?: CoolingCriterion;
+  /** A reciprocating screw where absent. */
+  readonly deliveryKind?: DeliveryKind;
+  /** Steps whose time is itself an estimate: no slip of the pen to look for. */
+  readonly estimated?: readonly EstimatedTime[];
+}
+
+export type WindowInput = WindowChoices & Partial<WindowNumbers>;
 
 /** An input of which some keys are known to be given. */
 export type Known<Key extends WindowKey> = WindowInput & Pick<WindowNumbers, Key>;

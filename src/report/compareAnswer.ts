@@ -5,6 +5,7 @@ import type { Study } from "#analysis/study.ts";
 import { measureOf } from "#analysis/summarizeMeasures.ts";
 import { alignedLines } from "./alignedLines.ts";
 import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
+import { costComparison } from "./costWords.ts";
 import { cautions } from "./cautions.ts";
 import { percent, plainNumber, seconds, withInterval } from "./digits.ts";
 import { runWords } from "./runAnswer.ts";
@@ -26,10 +27,13 @@ export function compareAnswer(studies: readonly Study[], rows: readonly Comparis
     ]),
     "",
     ...rows.filter(({ resource, measure }) => resource === CELL && measure === headline).flatMap(differenceWords),
+    ...costComparison(studies, rows),
     "Nothing is rejected yet: every part counts as good.",
     "",
-    ...studies.flatMap(({ scenario, windows }) =>
-      windowWarnings(windows).map((line) => line.replace(/^Outside/u, `${scenario.name}: outside`)),
+    ...studies.flatMap(({ scenario, windows, spreads }) =>
+      windowWarnings(windows, spreads).map((line) =>
+        line.replace(/^(?:Outside|Unusual)/u, (word) => `${scenario.name}: ${word.toLowerCase()}`),
+      ),
     ),
     ...cautions,
     "",
@@ -38,7 +42,8 @@ export function compareAnswer(studies: readonly Study[], rows: readonly Comparis
 
 function sideBySide(studies: readonly Study[]): readonly (readonly string[])[] {
   const heading = ["", "good parts an hour", "seconds a shot", "ideal", "screw waits", "stations wait"];
-  return [heading, ...studies.map(scenarioRow)];
+  if (studies.every(({ costs }) => !costs)) return [heading, ...studies.map(scenarioRow)];
+  return [[...heading, "cost of 1,000"], ...studies.map((study) => [...scenarioRow(study), costOf(study)])];
 }
 
 function scenarioRow(study: Study): readonly string[] {
@@ -54,6 +59,10 @@ function scenarioRow(study: Study): readonly string[] {
     waitingShare(study, ["plasticator"]),
     waitingShare(study, namesOfStations(study)),
   ];
+}
+
+function costOf({ costs }: Study): string {
+  return costs?.total.perThousand ? `${withInterval(costs.total.perThousand)} ${costs.currency}` : "not known";
 }
 
 function namesOfStations({ scenario }: Study): readonly string[] {

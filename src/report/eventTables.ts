@@ -13,16 +13,19 @@ export function eventsTable(scenario: Scenario): LongTable {
 
 export function shotsTable(scenario: Scenario): LongTable {
   const steps = stepColumns(scenario);
-  const columns = [...shotsSpec.columns.slice(0, 3), ...steps.map(({ column }) => column)];
+  const columns = [...shotsSpec.columns.slice(0, 3), ...steps.map(({ column }) => column), ...parisonColumns];
   return {
     ...shotsSpec,
     columns,
     batches: perReplication(scenario, (events, replication) =>
-      shotRecords(events).map(({ station, shot, starts }) => [
+      shotRecords(events, scenario).map(({ station, shot, starts, hang, sag, timeAtHeat }) => [
         replication,
         station,
         shot,
         ...steps.map(({ step }) => starts.get(step) ?? null),
+        hang,
+        sag,
+        timeAtHeat,
       ]),
     ),
   };
@@ -56,6 +59,11 @@ function eventRows(events: Iterable<EventRecord>, replication: number): Table["r
   ]);
 }
 
+const isStepColumn = ({ name }: ColumnSpec): boolean => name.endsWith("_start_s");
+
+/** What comes after the steps. */
+const parisonColumns = shotsSpec.columns.slice(3).filter((column) => !isStepColumn(column));
+
 interface StepColumn {
   readonly step: string;
   readonly column: ColumnSpec;
@@ -63,12 +71,12 @@ interface StepColumn {
 
 /** The steps of every cycle, then those that the user named, in the order of the stations. */
 function stepColumns({ stations }: Scenario): readonly StepColumn[] {
-  const standard = shotsSpec.columns.slice(3).map((column): StepColumn => {
+  const standard = shotsSpec.columns.filter(isStepColumn).map((column): StepColumn => {
     const step = column.name.replace(/_start_s$/, "").replaceAll("_", " ");
     return { step, column };
   });
   const names = [...new Set(stations.flatMap(({ extra }) => extra.map(({ name }) => name)))];
-  const taken = new Set(standard.map(({ column }) => column.name));
+  const taken = new Set(shotsSpec.columns.map(({ name }) => name));
   return [...standard, ...names.map((step) => ownColumn(step, taken))];
 }
 

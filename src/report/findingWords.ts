@@ -5,6 +5,7 @@ import type { Study } from "#analysis/study.ts";
 import { measureOf } from "#analysis/summarizeMeasures.ts";
 import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
 import { differenceWords } from "./compareAnswer.ts";
+import { costComparison, costWords } from "./costWords.ts";
 import { percent, withInterval } from "./digits.ts";
 import { idealWords } from "./idealWords.ts";
 import { runWords } from "./runAnswer.ts";
@@ -16,7 +17,8 @@ const leastShare = 0.005;
 
 /** What was found; how sure it is. */
 export function studyFinding(study: Study): readonly string[] {
-  return [`${madeWords(study)} ${bindingWords(study)}`, sureWords(study)];
+  const cost = study.costs ? ` Cost: ${costWords(study.costs)}.` : "";
+  return [`${madeWords(study)} ${bindingWords(study)}${cost}`, sureWords(study)];
 }
 
 function sureWords(study: Study): string {
@@ -30,7 +32,7 @@ export function comparisonFinding(studies: readonly Study[], rows: readonly Comp
     .filter(({ resource, measure }) => resource === CELL && measure === headline)
     .flatMap(differenceWords);
   return [
-    differences.join(" "),
+    [...differences, ...costComparison(studies, rows)].join(" "),
     ...studies.map((study) => `${study.scenario.name}: ${madeWords(study)} ${bindingWords(study)}`),
     ...(base ? [sureWords(base)] : []),
   ];

@@ -28,16 +28,31 @@ export function periodSeconds({ schedule, secondsPerShot }: IdealCycle): number 
 /** Screw and valve first, then the stations in the order in which they are served. */
 export function idealRows({ schedule }: IdealCycle): readonly IdealRow[] {
   const stations = [...new Set(schedule.map(({ station }) => station))].filter((name) => name !== "");
-  return [screw, valve, ...stations].map((resource) => ({
+  const ownersOf = owners(schedule);
+  const others = [...new Set(schedule.map(({ resource }) => resource))].filter((name) => !stations.includes(name));
+  // Screw and valve stand first; masks and the like come last.
+  const first = [screw, valve].filter(
+    (name) => others.includes(name) || schedule.some((step) => ownersOf(step).includes(name)),
+  );
+  return [...first, ...stations, ...others.filter((name) => !first.includes(name))].map((resource) => ({
     resource,
     spans: schedule.filter((step) => ownersOf(step).includes(resource)).map((step) => spanOf(step, resource)),
   }));
 }
 
-function ownersOf({ resource, step, station }: IdealStep): readonly string[] {
-  if (step === "drop") return [screw, valve, station];
-  if (step === "shift to port") return [screw, valve, station];
-  return step === "shift to neutral" ? [screw, valve] : [resource];
+/** Whom a step of the schedule keeps busy: with an accumulator a drop is no business of the screw's. */
+type OwnersOf = (step: IdealStep) => readonly string[];
+
+function owners(schedule: readonly IdealStep[]): OwnersOf {
+  const does = (name: string): boolean => schedule.some(({ step }) => step === name);
+  const bound = does("shift to head") || does("fill beyond the shot") ? [] : [screw];
+  const open = does("shift to head") ? [] : [...bound, valve];
+  return ({ resource, step, station }) => {
+    if (step === "drop") return [...open, station];
+    if (step === "shift to port") return [...bound, valve, station];
+    if (step === "shift to head") return [screw, valve];
+    return step === "shift to neutral" ? [...bound, valve] : [resource];
+  };
 }
 
 function spanOf({ resource, step, start, end, critical }: IdealStep, owner: string): IdealSpan {

@@ -5,10 +5,12 @@ import type { Study } from "#analysis/study.ts";
 import { measureOf } from "#analysis/summarizeMeasures.ts";
 import { alignedLines } from "./alignedLines.ts";
 import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
+import { costWords, missingCostWords } from "./costWords.ts";
 import { cautions } from "./cautions.ts";
 import { seconds, withInterval } from "./digits.ts";
 import { idealWords } from "./idealWords.ts";
 import { timeUseLines } from "./timeUse.ts";
+import { spreadLines } from "./spreadWords.ts";
 import { windowWarnings } from "./windowWords.ts";
 
 export function runAnswer(study: Study): string {
@@ -16,11 +18,17 @@ export function runAnswer(study: Study): string {
     study.scenario.title,
     ...runWords(study),
     "",
-    ...alignedLines([...productionRows(study), ...bindingRows(study)]),
+    ...alignedLines([
+      ...productionRows(study),
+      ...bindingRows(study),
+      ...spreadLines(study.spreads),
+      ...costRows(study),
+    ]),
+    ...missingCostWords(study.costs),
     "",
     ...timeUseLines(study),
     "",
-    ...windowWarnings(study.windows),
+    ...windowWarnings(study.windows, study.spreads),
     ...cautions,
     "",
   ].join("\n");
@@ -64,4 +72,8 @@ function bindingRows(study: Study): readonly (readonly string[])[] {
     ["Bottleneck", bottleneckWords(study)],
     ["Next", runnerUpWords(study)],
   ];
+}
+
+function costRows({ costs }: Study): readonly (readonly string[])[] {
+  return costs ? [["Cost", costWords(costs)]] : [];
 }

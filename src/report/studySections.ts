@@ -20,7 +20,9 @@ import type { Placing, ReportedScenario } from "./reported.ts";
 import { stateChart } from "./stateChart.ts";
 import { bottleneckTable, replicationsTable, throughputTable, timeByStateTable, windowTables } from "./studyTables.ts";
 import type { Table } from "./table.ts";
+import { windowWarnings } from "./windowWords.ts";
 import { rowsOfScenario, tableMarkup } from "./tableMarkup.ts";
+import { unitSections } from "./unitSections.ts";
 
 export function studySections({ study }: ReportedScenario, placing: Placing): readonly Section[] {
   return [
@@ -29,6 +31,7 @@ export function studySections({ study }: ReportedScenario, placing: Placing): re
     circuitsSection(study, placing),
     throughputSection(study, placing),
     cyclesSection(study, placing),
+    ...unitSections(study, placing),
     ...windowSections(study, placing),
   ];
 }
@@ -57,9 +60,10 @@ function numbers(table: Table, { scenario }: Study, id: string): Markup {
 
 /** None where no material is named. */
 function windowSections(study: Study, { id, of }: Placing): readonly Section[] {
-  const outside = outsideWindow(study.windows).length;
+  const outside = outsideWindow(study.windows).filter(({ isPractice }) => !isPractice).length;
   const some = outside === 1 ? "1 lies outside its limits." : `${outside} lie outside their limits.`;
   const found = outside === 0 ? "Nothing that is worked out lies outside its limits." : some;
+  const warned = windowWarnings(study.windows, study.spreads).filter((line) => line !== "");
   return windowTables([study]).map((table) => ({
     id: `${id}-window`,
     heading: `Process window${of}`,
@@ -69,6 +73,7 @@ function windowSections(study: Study, { id, of }: Placing): readonly Section[] {
         {},
         `What wall, resin and machine allow, at mean step times. ${found} Computed times are never safe limits.`,
       ),
+      ...(warned.length === 0 ? [] : [element("ul", {}, ...warned.map((line) => element("li", {}, line.trim())))]),
       numbers(table, study, id),
     ],
   }));

@@ -3,7 +3,10 @@ import type { BottleneckRow } from "#analysis/bottleneck.ts";
 import type { Study } from "#analysis/study.ts";
 import type { MeasureSummary } from "#analysis/summarizeMeasures.ts";
 import type { StateSummary } from "#analysis/summarizeStates.ts";
+import { costTables } from "./costTable.ts";
 import { circuitsTable, idealCycleTable } from "./idealTables.ts";
+import { kpiTable } from "./kpiTable.ts";
+import { stopsTables } from "./stopsTable.ts";
 import { fillTable, type Cell, type Table } from "./table.ts";
 import { windowTable } from "./windowWords.ts";
 import { bottleneckSpec, replicationsSpec, throughputSpec, timeByStateSpec } from "./tableSpecs.ts";
@@ -44,8 +47,12 @@ function stateRow({ resource, state, kind, cause, share }: StateSummary): readon
 }
 
 /** None where there is nothing to say. */
-export function windowTables(studies: readonly Pick<Study, "scenario" | "windows">[]): readonly Table[] {
-  const table = windowTable(studies.map(({ scenario, windows }) => ({ name: scenario.name, windows })));
+export function windowTables(
+  studies: readonly (Pick<Study, "scenario" | "windows"> & Partial<Pick<Study, "spreads">>)[],
+): readonly Table[] {
+  const table = windowTable(
+    studies.map(({ scenario, windows, spreads = [] }) => ({ name: scenario.name, windows, spreads })),
+  );
   return table.rows.length === 0 ? [] : [table];
 }
 
@@ -106,6 +113,9 @@ export function studyTables(studies: readonly Study[]): readonly Table[] {
     idealCycleTable(studies),
     circuitsTable(studies),
     replicationsTable(studies),
+    kpiTable(studies),
+    ...costTables(studies),
+    ...stopsTables(studies),
     ...windowTables(studies),
   ];
 }

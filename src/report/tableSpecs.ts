@@ -11,6 +11,9 @@ import {
   truth,
   unitColumn,
 } from "./columns.ts";
+import { costSpec } from "./costTable.ts";
+import { kpiSpec } from "./kpiTable.ts";
+import { stopsSpec } from "./stopsTable.ts";
 import type { TableSpec } from "./table.ts";
 
 export const throughputSpec: TableSpec = {
@@ -172,6 +175,16 @@ export const shotsSpec: TableSpec = {
     ...["drop", "close", "blow", "cool", "vent", "open", "remove"].map((step) =>
       number(`${step}_start_s`, `Step \`${step}\` begins; empty where the run ended before`, "s"),
     ),
+    number("hang_s", "From the end of the drop to the closed mold; empty where the run ended before", "s"),
+    number(
+      "sag",
+      "Share by which the parison has grown longer by then, from its own drop and hang; empty where material or parison length are not given",
+    ),
+    number(
+      "time_at_heat_s",
+      "From hopper to die, first in, first out, every wait included; empty where the hold-up is not given, and for melt that was in the machine at the start",
+      "s",
+    ),
   ],
 };
 
@@ -179,7 +192,7 @@ export const shotsSpec: TableSpec = {
 export const windowSpec: TableSpec = {
   name: "window",
   meaning:
-    "One quantity of the process window of one station, at mean step times; only where a material is named, and only the rows whose inputs are given.",
+    "One quantity of the process window of one station, at mean step times; after a run also how hang, sag and time at heat spread over its shots, all replications together. Only where a material is named, and only the rows whose inputs are given.",
   columns: [
     scenarioColumn,
     text("station", "Name of the station"),
@@ -202,6 +215,9 @@ export const tableSpecs: readonly TableSpec[] = [
   circuitsSpec,
   replicationsSpec,
   comparisonSpec,
+  kpiSpec,
+  costSpec,
+  stopsSpec,
   windowSpec,
   eventsSpec,
   shotsSpec,

@@ -1,23 +1,41 @@
 // Shows in a few lines how screw, stations and crew spend their time, and what they wait for.
+import { serverOf } from "#cell/takeawayWords.ts";
 import type { Study } from "#analysis/study.ts";
 import type { StateSummary } from "#analysis/summarizeStates.ts";
 import { alignedLines } from "./alignedLines.ts";
 import { percent } from "./digits.ts";
 import { ownerName } from "./tradeWords.ts";
 
-/** One line a resource; the valve is left out, since nobody waits for its sake alone. */
-export function timeUseLines({ states }: Pick<Study, "states">): readonly string[] {
-  const resources = [...new Set(states.map(({ resource }) => resource))].filter((name) => name !== "valve");
-  const rows = resources.map((resource) =>
-    timeUseRow(
-      resource,
-      states.filter((state) => state.resource === resource),
-    ),
+/** One line a resource; the valve is left out, since nobody waits for its sake alone, and the places of a server are one. */
+export function timeUseLines({ states, scenario }: Pick<Study, "states" | "scenario">): readonly string[] {
+  const groups = new Map<string, string[]>();
+  for (const { resource } of states) {
+    const name = serverOf(resource, scenario) ?? resource;
+    const known = groups.get(name) ?? [];
+    if (!known.includes(resource)) known.push(resource);
+    groups.set(name, known);
+  }
+  groups.delete("valve");
+  const rows = [...groups].map(([name, places]) =>
+    timeUseRow(places.length > 1 ? `${name}, ${places.length} places` : name, meanStates(states, places)),
   );
   return alignedLines([["", "works", "waits", "of that"], ...rows], [1, 2]);
 }
 
-function timeUseRow(resource: string, states: readonly StateSummary[]): readonly string[] {
+type StateShare = Pick<StateSummary, "state" | "kind" | "share">;
+
+/** The shares of a resource, or the mean of several that are alike. */
+function meanStates(states: readonly StateSummary[], places: readonly string[]): readonly StateShare[] {
+  const own = states.filter(({ resource }) => places.includes(resource));
+  const names = [...new Set(own.map(({ state }) => state))];
+  return names.map((name) => {
+    const alike = own.filter(({ state }) => state === name);
+    const mean = alike.reduce((sum, { share }) => sum + share.mean, 0) / places.length;
+    return { ...alike[0]!, share: { ...alike[0]!.share, mean } };
+  });
+}
+
+function timeUseRow(resource: string, states: readonly StateShare[]): readonly string[] {
   const sum = (kind: string): number =>
     states.filter((state) => state.kind === kind).reduce((total, { share }) => total + share.mean, 0);
   const waits = states

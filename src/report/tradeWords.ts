@@ -11,6 +11,9 @@ const nouns: Readonly<Record<string, string>> = {
   vent: "venting",
   open: "opening",
   remove: "removal",
+  "shift to head": "shifting to the head",
+  parison: "extruding a parison",
+  "travel in": "travel in",
 };
 
 /** A step that the user named keeps its name. */

@@ -1,35 +1,37 @@
 // The process window in words and as a table: each quantity with its value, limits and verdict, and the keys that would give more.
 import { outsideWindow, type StationWindow } from "#analysis/stationWindow.ts";
-import type { Dimension } from "#foundation/dimension.ts";
-import { formatQuantity } from "#foundation/formatQuantity.ts";
+import type { ShotSpread } from "#analysis/shotSpread.ts";
 import { alignedLines } from "./alignedLines.ts";
-import { fillTable, type Table } from "./table.ts";
+import { shown } from "./shownValue.ts";
+import { spreadCells, spreadWarnings } from "./spreadWords.ts";
+import { fillTable, type Cell, type Table } from "./table.ts";
 import { windowSpec } from "./tableSpecs.ts";
 
 type WindowRow = StationWindow["rows"][number];
 
-export function windowTable(
-  scenarios: readonly { readonly name: string; readonly windows: readonly StationWindow[] }[],
-): Table {
-  const rows = scenarios.flatMap(({ name, windows }) =>
+interface Windowed {
+  readonly name: string;
+  readonly windows: readonly StationWindow[];
+  /** Nothing where nothing was simulated. */
+  readonly spreads?: readonly ShotSpread[];
+}
+
+export function windowTable(scenarios: readonly Windowed[]): Table {
+  const rows = scenarios.flatMap(({ name, windows, spreads = [] }) =>
     windows.flatMap(({ stations, rows: own }) =>
-      stations.flatMap((station) =>
-        own.map(({ quantity, value, unit, low, high, verdict, remedy, source }) => [
-          name,
-          station,
-          quantity,
-          value,
-          unit,
-          low,
-          high,
-          verdict,
-          remedy,
-          source,
-        ]),
-      ),
+      stations.flatMap((station) => [
+        ...own.map((row) => [name, station, ...windowCells(row)]),
+        ...spreads
+          .filter((spread) => spread.station === station)
+          .flatMap((spread) => spreadCells(spread).map((cells) => [name, station, ...cells])),
+      ]),
     ),
   );
   return fillTable(windowSpec, rows);
+}
+
+function windowCells({ quantity, value, unit, low, high, verdict, remedy, source }: WindowRow): readonly Cell[] {
+  return [quantity, value, unit, low, high, verdict, remedy, source];
 }
 
 /** For `check`: every row, then what would give the rows left out. */
@@ -38,14 +40,21 @@ export function windowLines(windows: readonly StationWindow[], all: number): rea
     `Process window${stations.length === all ? "" : `, ${stations.join(", ")}`}:`,
     ...alignedLines([["  quantity", "value", "limits", ""], ...rows.map(rowCells)], [1]),
     ...rows.filter(({ remedy }) => remedy !== "").map(({ quantity, remedy }) => `  ${quantity}: ${remedy}`),
+    ...(rows.some(isUnusual) ? [`  What is usual: ${PRACTICE}.`] : []),
     ...(missing.length === 0 ? [] : [`  ${missing.length} more rows with ${keysOf(missing)}`]),
     "",
   ]);
 }
 
-function rowCells({ quantity, value, unit, low, high, verdict }: WindowRow): readonly string[] {
+const PRACTICE = "common practice, no published source";
+
+const isUnusual = ({ isPractice, remedy }: WindowRow): boolean => isPractice && remedy !== "";
+
+function rowCells(row: WindowRow): readonly string[] {
+  const { quantity, value, unit, low, high, verdict } = row;
   const said = unitSaid(quantity, unit);
-  return [`  ${quantity}`, shown(value, said), limits(low, high, said), verdict === "no limit" ? "" : verdict];
+  const judged = isUnusual(row) ? `${verdict} what is usual` : verdict === "no limit" ? "" : verdict;
+  return [`  ${quantity}`, shown(value, said), limits(low, high, said), judged];
 }
 
 function limits(low: number | null, high: number | null, unit: string): string {
@@ -54,34 +63,9 @@ function limits(low: number | null, high: number | null, unit: string): string {
   return high === null ? "" : `at most ${shown(high, unit)}`;
 }
 
-/** Formulas and material data are good for three digits at best. */
-const digits = 3;
-
-/** Units in which a practitioner would say it; tables keep SI. */
-const dimensionOf: Readonly<Record<string, Dimension>> = {
-  s: "time",
-  m: "length",
-  "m³": "volume",
-  kg: "mass",
-  "kg/s": "rate",
-  Pa: "pressure",
-  N: "force",
-  W: "power",
-  "J/kg": "specificEnergy",
-  "1": "share",
-};
-
 /** A stress is no air pressure: it is said in MPa. */
 function unitSaid(quantity: string, unit: string): string {
   return unit === "Pa" && quantity.includes("stress") ? "MPa" : unit;
-}
-
-function shown(value: number, unit: string): string {
-  // A time that has no end, a length that has drawn to nothing.
-  if (!Number.isFinite(value)) return "without end";
-  if (unit === "MPa") return `${Number((value / 1e6).toPrecision(digits))} MPa`;
-  const dimension = dimensionOf[unit];
-  return dimension ? formatQuantity(value, dimension, { digits }) : `${Number(value.toPrecision(digits))} ${unit}`;
 }
 
 function keysOf(missing: StationWindow["missing"]): string {
@@ -95,13 +79,31 @@ function keysOf(missing: StationWindow["missing"]): string {
 
 const mostKeys = 6;
 
-/** For the answer of a run: what lies outside, a line each; nothing where all is well. */
-export function windowWarnings(windows: readonly StationWindow[]): readonly string[] {
-  const outside = outsideWindow(windows);
-  const words = outside.map(({ quantity, value, unit, low, high, verdict, remedy, stations }) => {
-    const limit = verdict === "below" ? low : high;
-    const said = unitSaid(quantity, unit);
-    return `${quantity}, ${stations.join(" and ")}: ${shown(value, said)}, ${verdict} ${shown(limit ?? 0, said)}. ${remedy}`;
-  });
-  return words.length === 0 ? [] : ["Outside the process window:", ...words.map((line) => `  ${line}`), ""];
+/** For the answer of a run: what lies outside, a line each, and what is merely unusual in one; nothing where all is well. */
+export function windowWarnings(
+  windows: readonly StationWindow[],
+  spreads: readonly ShotSpread[] = [],
+): readonly string[] {
+  const all = outsideWindow(windows);
+  const outside = [...all.filter(({ isPractice }) => !isPractice).map(outsideWords), ...spreadWarnings(spreads)];
+  const unusual = all.filter(({ isPractice }) => isPractice).map(unusualWords);
+  return [
+    ...(outside.length === 0 ? [] : ["Outside the process window:", ...outside.map((line) => `  ${line}`), ""]),
+    ...(unusual.length === 0 ? [] : [`Unusual (${PRACTICE}): ${unusual.join("; ")}.`, ""]),
+  ];
+}
+
+type Outside = ReturnType<typeof outsideWindow>[number];
+
+function outsideWords(row: Outside): string {
+  return `${row.quantity}, ${row.stations.join(" and ")}: ${beyondWords(row)}. ${row.remedy}`;
+}
+
+function unusualWords(row: Outside): string {
+  return `${row.quantity} ${beyondWords(row)}`;
+}
+
+function beyondWords({ quantity, unit, value, verdict, low, high }: Outside): string {
+  const said = unitSaid(quantity, unit);
+  return `${shown(value, said)}, ${verdict} ${shown((verdict === "below" ? low : high) ?? 0, said)}`;
 }

@@ -10,6 +10,8 @@ export function assumptions(content: unknown, text: ScenarioText): readonly Assu
       .filter((path) => valueAt(content, path) === undefined)
       // Of a product that the file does not have there is nothing to assume.
       .filter((path) => path[0] !== "product" || valueAt(content, ["product"]) !== undefined)
+      // Nor of a step that is not described.
+      .filter((path) => path.length < 3 || valueAt(content, path.slice(0, -1)) !== undefined)
       .map((path) => ({ path: text.pathText(path), value: String(value), reason })),
   );
 }

@@ -74,16 +74,27 @@ function rises(product: ProductDraft, material: Material | undefined): readonly 
 
 type Temperature = "moldTemperature" | "demoldTemperature" | "meltTemperature";
 
+function warmth(product: ProductDraft, key: Temperature, material: Material | undefined): Said {
+  if (product[key] !== undefined) return { name: `\`${key}\``, path: [key], value: product[key] };
+  const usual = material && material[key].value + kelvin;
+  return { name: `the material's \`${key}\``, path: ["material"], value: usual };
+}
+
 function temperatures(product: ProductDraft, material: Material | undefined): readonly Rise[] {
-  const said = (key: Temperature): Said => {
-    if (product[key] !== undefined) return { name: `\`${key}\``, path: [key], value: product[key] };
-    const usual = material && material[key].value + kelvin;
-    return { name: `the material's \`${key}\``, path: ["material"], value: usual };
-  };
+  const said = (key: Temperature): Said => warmth(product, key, material);
   const rise = (lower: Temperature, higher: Temperature): Rise => ({
     dimension: "temperature",
     lower: said(lower),
     higher: said(higher),
   });
-  return [rise("moldTemperature", "demoldTemperature"), rise("demoldTemperature", "meltTemperature")];
+  const air: Said = {
+    name: "`insideAir.temperature`",
+    path: ["insideAir", "temperature"],
+    value: product.insideAir?.temperature,
+  };
+  return [
+    rise("moldTemperature", "demoldTemperature"),
+    rise("demoldTemperature", "meltTemperature"),
+    { dimension: "temperature", lower: air, higher: said("demoldTemperature") },
+  ];
 }

@@ -20,14 +20,33 @@ const ownKeys = {
 
 export const stationDelivery = mapping(ownKeys, "{ drop: 1.2 s }");
 
+/** Only for the process window. */
+const screw = mapping(
+  {
+    channelDepth: optional(quantity("length", { above: 0 }), "Depth of the channel in the metering zone."),
+    helixAngle: optional(
+      quantity("angle", { above: 0, atMost: 60 }),
+      "Helix angle; 17.7 deg where the pitch is one diameter.",
+    ),
+    meteringLength: optional(quantity("length", { above: 0 }), "Length of the metering zone."),
+    speed: optional(quantity("speed", { above: 0 }), "Speed while the screw recharges."),
+    backPressure: optional(quantity("pressure"), "Gauge pressure at the end of the metering zone."),
+    viscosity: optional(quantity("viscosity", { above: 0 }), "Viscosity of the melt in the channel at its shear rate."),
+  },
+  "{ channelDepth: 4 mm, helixAngle: 17.7 deg, speed: 60 rpm }",
+);
+
 export const delivery = mapping(
   {
     kind: required(
       oneOf("reciprocating-screw", "accumulator-head", "continuous"),
-      "How melt is delivered. `accumulator-head` and `continuous` are not built yet.",
+      "How melt is delivered: by the screw itself, by an accumulator, or all the time.",
     ),
     ...ownKeys,
-    shotCapacity: optional(mass({ above: 0 }), "Largest shot that the screw can hold in front of it."),
+    shotCapacity: optional(
+      mass({ above: 0 }),
+      "Melt that the screw can hold in front of it, or the chamber of an accumulator.",
+    ),
     rechargeStarts: defaulted(
       oneOf("valve-neutral", "mold-closed"),
       "delivery.rechargeStarts",
@@ -40,21 +59,25 @@ export const delivery = mapping(
     ),
     accumulator: optional(
       oneOf("per-station", "common"),
-      "Chamber in every head, or one before the valve. Not built yet.",
+      "Accumulator head: a chamber in every station's head (assumed where absent), or one before the valve.",
     ),
-    rate: optional(oneOf("matched", "fixed"), "Screw turned down to the mold cycle, or not. Not built yet."),
+    rate: optional(
+      oneOf("matched", "fixed"),
+      "Continuous: the screw is turned down to the pace of the molds (assumed where absent), or not.",
+    ),
     rateRange: optional(
       mapping(
-        {
-          min: required(quantity("rate"), "Slowest."),
-          max: required(quantity("rate", { above: 0 }), "Fastest."),
-        },
-        "{ min: 80 kg/h, max: 140 kg/h }",
+        { min: required(quantity("rate", { above: 0 }), "The slowest that the screw may turn.") },
+        "{ min: 80 kg/h }",
       ),
-      "Range of a matched rate. Not built yet.",
+      "Continuous: how far a matched screw can be turned down from `plasticatingRate`.",
     ),
-    removal: optional(oneOf("mold", "pin"), "What carries the part away. Not built yet."),
+    removal: optional(
+      oneOf("mold", "pin"),
+      "Continuous: the mold waits for the removal (assumed where absent), or a pin carries the part to a mask of its own beside it.",
+    ),
     screwDiameter: optional(quantity("length", { above: 0 }), "Diameter of the screw, for the process window."),
+    screw: optional(screw, "The screw's metering zone, for the process window."),
     holdUp: optional(mass({ above: 0 }), "Melt between hopper and die, for the process window."),
     drivePower: optional(quantity("power", { above: 0 }), "Power of the screw's drive, for the process window."),
     meltRise: optional(quantity("temperatureDifference"), "Rise of melt temperature with the rate. Not built yet."),

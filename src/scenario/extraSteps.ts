@@ -4,7 +4,13 @@ import type { Path } from "./finding.ts";
 import { settled, type Resolution, type StationDraft } from "./resolution.ts";
 import type { CycleStep, ExtraStepSpec } from "./scenario.ts";
 
-const cycleSteps: readonly CycleStep[] = ["drop", "close", "blow", "cool", "vent", "open", "remove"];
+const moldSteps: readonly CycleStep[] = ["close", "blow", "cool", "vent", "open", "remove"];
+
+/** Steps that one of your own may follow. */
+function cycleSteps(draft: Resolution["draft"]): readonly string[] {
+  const isContinuous = draft.delivery?.kind === "continuous";
+  return isContinuous ? ["travel in", "cut", "travel out", ...moldSteps] : ["drop", ...moldSteps];
+}
 
 /** The extra steps; undefined where one of them could not be read. */
 export function extraSteps({ extra }: StationDraft): readonly ExtraStepSpec[] | undefined {
@@ -17,11 +23,11 @@ export function extraSteps({ extra }: StationDraft): readonly ExtraStepSpec[] | 
   return complete.length === steps.length ? complete : undefined;
 }
 
-export function checkExtra({ extra }: StationDraft, path: Path, { report }: Resolution): void {
+export function checkExtra({ extra }: StationDraft, path: Path, { draft, report }: Resolution): void {
   const names: string[] = [];
   for (const [index, step] of (extra ?? []).entries()) {
     const at = [...path, "extra", index];
-    checkAfter(step?.after, [...cycleSteps, ...names], [...at, "after"], report);
+    checkAfter(step?.after, [...cycleSteps(draft), ...names], [...at, "after"], report);
     if (step?.name === undefined) continue;
     if (names.includes(step.name)) {
       const message = `Another extra step of this station is called "${step.name}" already.`;

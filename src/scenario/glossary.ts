@@ -1,13 +1,17 @@
 // Every key of a scenario, described once: reading, JSON Schema, suggestions and --set all go by this one value.
 import type * as z from "zod/mini";
+import { costs } from "./costKeys.ts";
 import { delivery, valve } from "./deliveryKeys.ts";
 import { byName, listOf, mapping, optional, required, section } from "./key.ts";
 import { laterKeys } from "./laterKeys.ts";
 import { leaf, refused, wrongType, type Leaf } from "./leaf.ts";
 import { text } from "./plainLeaf.ts";
+import { qualityKeys } from "./qualityKeys.ts";
 import { product } from "./productKeys.ts";
 import { crew, run } from "./runKeys.ts";
 import { stations } from "./stationKeys.ts";
+import { stops } from "./stopKeys.ts";
+import { takeawayKeys } from "./takeawayKeys.ts";
 
 export const newestFormat = 1;
 
@@ -46,6 +50,10 @@ export const glossary = mapping(
     stations: required(stations, "Stations one by one, or one mapping with `count`."),
     crew: section(crew, "People."),
     run: section(run, "How long and how often the cell is run."),
+    costs: optional(costs, "What things cost, for the cost of a thousand good parts."),
+    stops: optional(stops, "Machine stops."),
+    ...qualityKeys,
+    ...takeawayKeys,
     ...laterKeys,
   },
   "delivery: …, stations: …",

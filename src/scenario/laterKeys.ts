@@ -1,28 +1,10 @@
 // Keys whose meaning is fixed but whose working is not built yet: read and checked for form, then refused by name.
-import { byName, listOf, mapping, optional, required } from "./key.ts";
+import { listOf, mapping, optional, required } from "./key.ts";
 import { timeLaw } from "./law.ts";
 import { oneOf, patterned, text, wholeNumber } from "./plainLeaf.ts";
 import { mass, quantity } from "./quantityLeaf.ts";
 
 const timeOfDay = patterned("^(?:[01][0-9]|2[0-3]):[0-5][0-9]$", "a time of day such as `06:00`");
-
-const stop = mapping(
-  {
-    name: required(text("heater band"), "What stops."),
-    resource: required(text("left"), "`screw`, `valve`, or a station's name."),
-    clock: optional(
-      oneOf("calendar", "working", "cycles"),
-      "Whether it comes with the calendar, with working time, or with cycles.",
-    ),
-    between: optional(timeLaw, "Time from one stop to the next, on that clock."),
-    cycles: optional(quantity("cycles", { above: 0 }), "Cycles from one stop to the next."),
-    repair: required(timeLaw, "How long it lasts."),
-    by: optional(oneOf("itself", "operator"), "Whether it takes an operator."),
-    step: optional(oneOf("finish", "hold", "scrap"), "What becomes of the step under way."),
-    shift: optional(oneOf("in", "any"), "Repaired in shift only, or at any time."),
-  },
-  "{ name: heater band, resource: screw, between: 40 h, repair: 30 min }",
-);
 
 const shift = mapping(
   {
@@ -59,21 +41,8 @@ const change = mapping(
   "{ kind: color, time: 40 min }",
 );
 
-const server = mapping(
-  {
-    places: optional(wholeNumber(1, 1000), "Servers side by side."),
-    buffer: optional(wholeNumber(0, 1_000_000), "Places before it."),
-    time: required(timeLaw, "Time for one part."),
-    rejects: optional(quantity("share"), "Share of parts that it refuses."),
-  },
-  "{ places: 1, buffer: 10, time: 2 s }",
-);
-
-const share = quantity("share");
-
 /** All at the top of a scenario. */
 export const laterKeys = {
-  stops: optional(listOf(stop, "a list of stops"), "Machine stops. Not built yet."),
   calendar: optional(
     mapping(
       {
@@ -97,41 +66,4 @@ export const laterKeys = {
     "What a start costs. Not built yet.",
   ),
   changes: optional(listOf(change, "a list of changes"), "Changes of mold, material or color. Not built yet."),
-  takeaway: optional(
-    byName(server, "a mapping of servers by name"),
-    "What parts pass after the mold, in this order. Not built yet.",
-  ),
-  quality: optional(
-    mapping(
-      {
-        lightest: optional(mass(), "Least mass of a good part."),
-        heaviest: optional(mass(), "Most mass of a good part."),
-        shotSpread: optional(share, "Relative standard deviation of mass between shots."),
-        cavitySpread: optional(share, "Relative standard deviation of mass between cavities of a manifold."),
-        rejects: optional(share, "Base share of rejects."),
-      },
-      "{ lightest: 41 g, heaviest: 44 g }",
-    ),
-    "What makes a part good. Not built yet.",
-  ),
-  costs: optional(
-    mapping(
-      {
-        currency: optional(text("EUR"), "Name of the currency."),
-        resin: optional(quantity("costPerMass"), "Virgin resin."),
-        regrindCredit: optional(quantity("costPerMass"), "Credit for surplus regrind."),
-        energy: optional(quantity("costPerEnergy"), "Electricity."),
-        machine: optional(quantity("costPerTime"), "The cell."),
-        operator: optional(quantity("costPerTime"), "One operator."),
-      },
-      "{ resin: 1.40 per kg, machine: 35 per h }",
-    ),
-    "Costs. Not built yet.",
-  ),
-  regrind: optional(
-    mapping({ limit: required(share, "Largest share of regrind in the feed.") }, "{ limit: 30 % }"),
-    "Regrind. Not built yet.",
-  ),
-  maxInMold: optional(quantity("time"), "Longest time in a closed mold before a part is a reject. Not built yet."),
-  maxHang: optional(quantity("time"), "Longest hang of a parison before its shot is scrapped. Not built yet."),
 };

@@ -21,7 +21,10 @@ const reservedForStations = [
 const reservedForSteps = `drop, close, blow, cool, vent, open, remove, recharge, travel in, cut, travel out,
   awaiting melt, awaiting valve, awaiting turn, valve shifting, valve shifting to it, parison drop, closing, blowing,
   cooling, venting, opening, awaiting removal, removal, awaiting takeaway, being cleared, changeover, stopped, off shift,
-  shift to port, shift to neutral, let go`.split(/,\s+/u);
+  heating, purging, repairing, on break,
+  shift to port, shift to neutral, let go, clear, give up the drop, give up the parison, give up the shot`.split(
+  /,\s+/u,
+);
 
 /** Tables number the operators. */
 const operatorName = "^operator [0-9]+$";

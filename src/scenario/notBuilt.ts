@@ -12,29 +12,10 @@ interface LaterPart {
 
 /** The whole list: building something means deleting its line here. */
 export const notBuilt: readonly LaterPart[] = [
-  { path: "delivery.kind", values: ["accumulator-head", "continuous"], instead: "Use `reciprocating-screw`." },
-  { path: "delivery.accumulator", instead: "Delete the key." },
-  { path: "delivery.rate", instead: "Delete the key." },
-  { path: "delivery.rateRange", instead: "Delete the key." },
-  {
-    path: "delivery.removal",
-    instead: "Delete the key; say `remove: { time: …, by: machine }` in the station's steps.",
-  },
   { path: "delivery.meltRise", instead: "Delete the key." },
-  { path: "stations.*.steps.travelIn", instead: "Delete the key." },
-  { path: "stations.*.steps.cut", instead: "Delete the key." },
-  { path: "stations.*.steps.travelOut", instead: "Delete the key." },
-  { path: "crew.walk", instead: "Delete the key; add the way to the time of `remove`." },
-  { path: "stops", instead: "Delete the key." },
   { path: "calendar", instead: "Delete the key." },
   { path: "startUp", instead: "Delete the key; `run.start: cold` begins with an empty screw." },
   { path: "changes", instead: "Delete the key." },
-  { path: "takeaway", instead: "Delete the key." },
-  { path: "quality", instead: "Delete the key." },
-  { path: "costs", instead: "Delete the key." },
-  { path: "regrind", instead: "Delete the key." },
-  { path: "maxInMold", instead: "Delete the key." },
-  { path: "maxHang", instead: "Delete the key." },
 ];
 
 export function findNotBuilt(content: unknown): readonly Finding[] {

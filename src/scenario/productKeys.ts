@@ -1,7 +1,7 @@
 // The bottle and what it is made of; only its masses bear on the cell so far, the rest describes it for the process window.
 import { flash } from "./flashLeaf.ts";
 import { defaulted, eitherOr, mapping, optional, required } from "./key.ts";
-import { text } from "./plainLeaf.ts";
+import { oneOf, text } from "./plainLeaf.ts";
 import { mass, quantity } from "./quantityLeaf.ts";
 
 /** A micrometer: no blown wall is thinner, and its cooling could not be calculated. */
@@ -22,7 +22,19 @@ const material = mapping(
       "Effective thermal diffusivity while cooling in the mold.",
     ),
     heatOfFusion: optional(quantity("specificEnergy"), "Heat of fusion."),
-    viscosity: optional(quantity("viscosity", { above: 0 }), "Zero-shear viscosity of the melt."),
+    viscosity: optional(quantity("viscosity", { above: 0 }), "Zero-shear viscosity of the melt: it decides the sag."),
+    dieViscosity: optional(
+      quantity("viscosity", { above: 0 }),
+      "Viscosity at a shear rate of 100 1/s: with `powerLawIndex` it decides the stress in the die.",
+    ),
+    powerLawIndex: optional(
+      quantity("share", { atLeast: 0.1, atMost: 1 }),
+      "Index n of the power law around that rate, such as `45 %`.",
+    ),
+    fractureStress: optional(
+      quantity("pressure", { above: 0 }),
+      "Stress at the die wall from which melt fracture is to be expected, such as `0.25 MPa`.",
+    ),
     meltTemperature: optional(quantity("temperature"), "Usual melt temperature."),
     moldTemperature: optional(quantity("temperature"), "Usual mold temperature."),
     demoldTemperature: optional(quantity("temperature"), "Temperature at which a part keeps its shape."),
@@ -80,7 +92,21 @@ export const product = mapping(
     ),
     meltTemperature: optional(quantity("temperature"), "Melt temperature at the die."),
     moldTemperature: optional(quantity("temperature"), "Temperature of the cavity's wall."),
-    demoldTemperature: optional(quantity("temperature"), "Temperature of the inside wall at opening."),
+    demoldTemperature: optional(quantity("temperature"), "Temperature to which the wall has cooled at opening."),
+    coolingTo: optional(
+      oneOf("inside", "mean"),
+      "What must have cooled to it: the inside face of the thickest place (`inside`, where absent), or its mean.",
+    ),
+    insideAir: optional(
+      mapping(
+        {
+          transfer: required(quantity("heatTransfer"), "Heat transfer from the wall to the air inside."),
+          temperature: optional(quantity("temperature"), "Temperature of that air; 20 °C where absent."),
+        },
+        "{ transfer: 30 W/(m² K), temperature: 20 °C }",
+      ),
+      "Air inside that cools as well; where absent the inside counts as insulated.",
+    ),
     blowPressure: optional(quantity("pressure", { above: 0 }), "Gauge pressure of the blow air."),
     ventTo: optional(quantity("pressure", { above: 0 }), "Gauge pressure under which the mold may open."),
     airConductance: optional(quantity("conductance", { above: 0 }), "Sonic conductance of the blow and vent path."),

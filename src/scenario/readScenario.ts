@@ -1,5 +1,6 @@
 // The one way from a scenario's text to a Scenario; never throws, and reports everything that is wrong at once.
 import type { Issue } from "#foundation/issue.ts";
+import type { Finding } from "./finding.ts";
 import { applySettings } from "./applySettings.ts";
 import { assumptions } from "./assumed.ts";
 import type { Assumption } from "./assumption.ts";
@@ -34,7 +35,17 @@ export interface ScenarioReading {
   readonly assumed: readonly Assumption[];
 }
 
+/** A reading that can still tell where in the text a later finding sits, as long as there is a text to point into. */
+export interface PlacedReading extends ScenarioReading {
+  readonly toIssue?: (finding: Finding) => Issue;
+}
+
 export function readScenario(text: string, options: ReadOptions): ScenarioReading {
+  const { scenario, issues, assumed } = readPlaced(text, options);
+  return scenario === undefined ? { issues, assumed } : { scenario, issues, assumed };
+}
+
+export function readPlaced(text: string, options: ReadOptions): PlacedReading {
   // A byte order mark is no part of the first column.
   const source = new Source(options.file, text.replace(/^\uFEFF/u, ""));
   const parsed = parseText(source);
@@ -47,13 +58,14 @@ export function readScenario(text: string, options: ReadOptions): ScenarioReadin
   const columns = readColumns(read.draft, options.readText);
   const resolved = isMapping(content) ? resolveScenario(columns.draft, content, options.name) : { findings: [] };
   const findings = [...read.findings, ...columns.findings, ...resolved.findings, ...findNotBuilt(content)];
-  const found = findings.slice(0, mostFaults).map((finding) => tree.toIssue(finding));
+  const toIssue = (finding: Finding): Issue => tree.toIssue(finding);
+  const found = findings.slice(0, mostFaults).map(toIssue);
   const rest = Math.max(0, findings.length - mostFaults);
   const issues = [...parsed.issues, ...settingIssues, ...found, ...(rest > 0 ? [moreFaults(rest, source)] : [])];
   const inOrder = issues.toSorted(inOrderOfText(options.file));
   const refused = issues.some((issue) => issue.severity === "error");
-  if (resolved.scenario === undefined || refused) return { issues: inOrder, assumed: [] };
-  return { scenario: resolved.scenario, issues: inOrder, assumed: assumptions(content, tree) };
+  if (resolved.scenario === undefined || refused) return { issues: inOrder, assumed: [], toIssue };
+  return { scenario: resolved.scenario, issues: inOrder, assumed: assumptions(content, tree), toIssue };
 }
 
 /** More than anybody reads at once: a text with so many is probably no scenario. */

@@ -31,7 +31,8 @@ export function checkEither(path: Path, { has, report }: Resolution): void {
 
 /** Reports what no station and not the cell gives; `own` are the paths of the stations' delivery. */
 export function checkGiven(own: readonly Path[], { draft, has, report }: Resolution): void {
-  for (const [rate, time] of pairs) {
+  const isContinuous = draft.delivery?.kind === "continuous";
+  for (const [rate, time] of isContinuous ? pairs.slice(0, 1) : pairs) {
     const givenAt = (path: Path): boolean => has([...path, rate]) || has([...path, time]);
     if (!has(["delivery"]) || givenAt(["delivery"]) || (own.length > 0 && own.every(givenAt))) continue;
     if (draft.delivery === undefined) continue;

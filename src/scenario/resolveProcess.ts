@@ -16,7 +16,12 @@ export function resolveProcess(
 ): ProcessSpec | undefined {
   const material = masses?.material;
   if (!material) return undefined;
-  return { material, values: given({ ...productValues(product, masses), ...machineValues(station, resolution) }) };
+  return {
+    material,
+    values: given({ ...productValues(product, masses), ...machineValues(station, resolution) }),
+    deliveryKind: resolution.draft.delivery?.kind ?? "reciprocating-screw",
+    ...(product?.coolingTo === "mean" ? { coolingTo: "mean" } : {}),
+  };
 }
 
 /** Without the keys that were not given. */
@@ -45,6 +50,8 @@ function productValues(product: ProductDraft | undefined, masses: ProductMasses)
     "product.meltTemperature": celsius(product?.meltTemperature),
     "product.moldTemperature": celsius(product?.moldTemperature),
     "product.demoldTemperature": celsius(product?.demoldTemperature),
+    "product.insideAir.transfer": product?.insideAir?.transfer,
+    "product.insideAir.temperature": celsius(product?.insideAir?.temperature),
     "product.blowPressure": product?.blowPressure,
     "product.ventTo": product?.ventTo,
     "product.airConductance": product?.airConductance,
@@ -65,5 +72,11 @@ function machineValues(station: StationDraft, { draft }: Resolution): Possible<P
     "delivery.screwDiameter": cell?.screwDiameter,
     "delivery.drivePower": cell?.drivePower,
     "delivery.holdUp": cell?.holdUp && cell.holdUp / milligramsPerKilogram,
+    "delivery.screw.channelDepth": cell?.screw?.channelDepth,
+    "delivery.screw.helixAngle": cell?.screw?.helixAngle,
+    "delivery.screw.meteringLength": cell?.screw?.meteringLength,
+    "delivery.screw.speed": cell?.screw?.speed,
+    "delivery.screw.backPressure": cell?.screw?.backPressure,
+    "delivery.screw.viscosity": cell?.screw?.viscosity,
   };
 }

@@ -1,10 +1,15 @@
 // From what could be read to a scenario with nothing left to interpret, with all the checks that look across keys.
+import { resolveCosts } from "./resolveCosts.ts";
 import type { Finding, Path } from "./finding.ts";
+import { checkKind } from "./checkKind.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
+import { resolveQuality } from "./resolveQuality.ts";
+import { resolveTakeaway } from "./resolveTakeaway.ts";
+import { resolveStops } from "./resolveStops.ts";
 import { checkZeroCycle, isComplete, resolveStation } from "./resolveStations.ts";
 import { settled, type Resolution, type ScenarioDraft } from "./resolution.ts";
-import type { ReciprocatingScrewSpec, RunSpec, Scenario, StationSpec, ValveSpec } from "./scenario.ts";
+import type { DeliverySpec, RunSpec, Scenario, StationSpec, ValveSpec } from "./scenario.ts";
 import { listStations, type ListedStation } from "./stationList.ts";
 import { stationOrder } from "./stationOrder.ts";
 import { valueAt } from "./pathPattern.ts";
@@ -31,9 +36,11 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   );
   const resolved = listed.map((station) => resolveStation(station, products, resolution));
   const [valve, run] = [resolveValve(resolution), resolveRun(resolution)];
-  if (isReciprocating(resolution)) checkDelivery(listed, resolution);
-  if (valve !== undefined) checkZeroCycle(resolved, listed, valve, resolution);
+  checkKind(listed, resolution);
+  checkDelivery(listed, resolution);
+  if (valve !== undefined && draft.delivery?.kind !== "continuous") checkZeroCycle(resolved, listed, valve, resolution);
   adviseOn(resolved, resolution);
+  const judged = resolveQuality(products, listed, resolution);
   const stations = resolved.filter((station) => station !== undefined);
   const parts = {
     name,
@@ -43,18 +50,18 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     delivery: resolveDelivery(resolution),
     stations: stations.length === listed.length ? inOrder(stations, order) : undefined,
     operators: draft.crew?.operators,
+    stops: resolveStops(listed, resolution),
+    downstream: resolveTakeaway(resolution),
   };
-  return isComplete(parts) ? { scenario: parts, findings } : { findings };
+  if (!isComplete(parts)) return { findings };
+  const { stops, downstream, ...always } = parts;
+  const costs = resolveCosts(draft.costs);
+  const others = { ...(stops.length === 0 ? {} : { stops }), ...(costs ? { costs } : {}) };
+  return { scenario: { ...always, ...others, ...judged, ...downstream }, findings };
 }
 
 function inOrder(stations: readonly StationSpec[], order: readonly string[]): readonly StationSpec[] {
   return stations.toSorted((one, other) => order.indexOf(one.name) - order.indexOf(other.name));
-}
-
-/** Another kind of delivery is refused as a whole, without complaints that it has no valve. */
-function isReciprocating({ draft }: Resolution): boolean {
-  const kind = draft.delivery?.kind;
-  return kind === undefined || kind === "reciprocating-screw";
 }
 
 function checkFormat({ has, report }: Resolution): void {
@@ -75,7 +82,7 @@ function checkDelivery(listed: readonly ListedStation[], resolution: Resolution)
   const own = listed.filter((station) => station.first).map((station) => [...station.path, "delivery"]);
   for (const path of [["delivery"], ...own]) checkEither(path, resolution);
   checkGiven(own, resolution);
-  if (!has(["valve"])) {
+  if (!has(["valve"]) && draft.delivery?.kind !== "continuous") {
     const expected = "`valve: { shift: 0.3 s }`";
     report({
       code: "missing",
@@ -98,14 +105,23 @@ function checkDelivery(listed: readonly ListedStation[], resolution: Resolution)
   }
 }
 
-function resolveDelivery({ draft }: Resolution): ReciprocatingScrewSpec | undefined {
-  const { kind, rechargeStarts, shotFor, shotCapacity } = draft.delivery ?? {};
-  if (kind !== "reciprocating-screw" || rechargeStarts === undefined || shotFor === undefined) return undefined;
+function resolveDelivery({ draft }: Resolution): DeliverySpec | undefined {
+  const { kind, rechargeStarts, shotFor, shotCapacity, accumulator, rate, rateRange, removal } = draft.delivery ?? {};
   const capacity = shotCapacity === undefined ? {} : { shotCapacity: shotCapacity / 1_000_000 };
+  if (kind === "accumulator-head") return { kind, accumulator: accumulator ?? "per-station", ...capacity };
+  if (kind === "continuous") {
+    const slowest = rateRange?.min === undefined ? {} : { slowestRate: rateRange.min };
+    return { kind, rate: rate ?? "matched", removal: removal ?? "mold", ...slowest };
+  }
+  if (kind === undefined || rechargeStarts === undefined || shotFor === undefined) return undefined;
   return { kind, rechargeStarts, shotFor, ...capacity };
 }
 
+/** A die that never stops has no valve: molds are served as they come. */
+const noValve: ValveSpec = { shift: { kind: "fixed", value: 0 }, dispatch: "first-ready" };
+
 function resolveValve({ draft }: Resolution): ValveSpec | undefined {
+  if (draft.delivery?.kind === "continuous") return noValve;
   const valve = { shift: settled(draft.valve?.shift), dispatch: draft.valve?.dispatch };
   return isComplete(valve) ? valve : undefined;
 }

@@ -32,13 +32,16 @@ export function resolveStation(
 }
 
 function assemble(
-  { name, draft }: ListedStation,
+  { name, draft, path }: ListedStation,
   product: string | undefined,
   masses: ProductMasses | undefined,
   resolution: Resolution,
 ): StationSpec | undefined {
   const cell = resolution.draft.delivery;
   const { steps, cavities, priority } = draft;
+  const isContinuous = cell?.kind === "continuous";
+  const travel = travelOf(draft);
+  if (isContinuous && travel === undefined) return undefined;
   const spec = {
     name,
     cavities,
@@ -46,7 +49,7 @@ function assemble(
     priority,
     partMass: masses && masses.partMilligrams / 1_000_000,
     flashMass: masses && masses.flashMilligrams / 1_000_000,
-    drop: timeOrRate("deliveryRate", "drop", draft.delivery, cell),
+    drop: isContinuous ? noDrop : timeOrRate("deliveryRate", "drop", draft.delivery, cell),
     recharge: timeOrRate("plasticatingRate", "recharge", draft.delivery, cell),
     close: settled(steps?.close),
     blow: settledOrOpen(steps?.blow),
@@ -56,8 +59,12 @@ function assemble(
     remove: removal(draft),
     extra: extraSteps(draft),
   };
-  const estimates = (["blow", "cool", "vent"] as const).filter((step) => steps?.[step] === "estimate");
-  return isComplete(spec) ? { ...spec, ...(estimates.length === 0 ? {} : { estimates }) } : undefined;
+  const open = (["blow", "cool", "vent"] as const).filter((step) => steps?.[step] === "estimate");
+  const clear = clearing(draft);
+  const own = { ...(clear === undefined ? {} : { clear }), ...(isContinuous && travel ? { travel } : {}) };
+  return isComplete(spec)
+    ? { ...spec, ...own, ...(open.length === 0 ? {} : { estimates: { steps: open, path } }) }
+    : undefined;
 }
 
 /** A time that is to be estimated stands as 0 until it is known. */
@@ -75,6 +82,20 @@ export function isComplete<Parts extends object>(parts: Parts): parts is Parts &
 function removal({ steps }: StationDraft): StationSpec["remove"] | undefined {
   const time = settled(steps?.remove?.time);
   const by = steps?.remove?.by;
+  return time === undefined || by === undefined ? undefined : { time, by };
+}
+
+/** Nothing drops from a die that never stops. */
+const noDrop: TimeOrRate = { by: "time", time: { kind: "fixed", value: 0 } };
+
+function travelOf({ steps }: StationDraft): StationSpec["travel"] {
+  const travel = { in: settled(steps?.travelIn), cut: settled(steps?.cut), out: settled(steps?.travelOut) };
+  return isComplete(travel) ? travel : undefined;
+}
+
+function clearing({ steps }: StationDraft): StationSpec["clear"] {
+  const time = settled(steps?.clear?.time);
+  const by = steps?.clear?.by;
   return time === undefined || by === undefined ? undefined : { time, by };
 }
 

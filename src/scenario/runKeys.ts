@@ -1,5 +1,5 @@
 // How long and how often the cell is run, and who is there.
-import { defaulted, mapping, optional } from "./key.ts";
+import { defaulted, listOf, mapping, optional } from "./key.ts";
 import { leaf, refused, wrongType, type Leaf } from "./leaf.ts";
 import { oneOf, wholeNumber } from "./plainLeaf.ts";
 import { quantity, quantitySchema, readQuantity } from "./quantityLeaf.ts";
@@ -43,7 +43,11 @@ export const run = mapping(
 export const crew = mapping(
   {
     operators: defaulted(wholeNumber(0, 100), "crew.operators", "People who take parts out."),
-    walk: optional(timeLaw, "Way from one station to the next. Not built yet."),
+    walk: optional(timeLaw, "Way to the place of each task, before every one of them."),
+    priorities: optional(
+      listOf(oneOf("removal", "clearing", "repair", "packing"), "a list such as `[removal, repair]`"),
+      "Tasks that wait for an operator, the first served first, those not named last; without it whoever asked first.",
+    ),
   },
   "{ operators: 1 }",
 );

@@ -1,6 +1,7 @@
 // The glossary of a scenario once it has been read: every default filled in, every quantity in SI, nothing left to interpret.
 import type { Distribution } from "#engine/distribution.ts";
 import type { Material } from "#physics/material.ts";
+import type { Path } from "./finding.ts";
 
 /**
  * A time that was measured, or a mass rate from which the time follows as mass / rate.
@@ -32,6 +33,8 @@ export interface ProcessValues {
   readonly "product.meltTemperature"?: number;
   readonly "product.moldTemperature"?: number;
   readonly "product.demoldTemperature"?: number;
+  readonly "product.insideAir.transfer"?: number;
+  readonly "product.insideAir.temperature"?: number;
   readonly "product.blowPressure"?: number;
   readonly "product.ventTo"?: number;
   readonly "product.airConductance"?: number;
@@ -45,11 +48,20 @@ export interface ProcessValues {
   readonly "delivery.screwDiameter"?: number;
   readonly "delivery.drivePower"?: number;
   readonly "delivery.holdUp"?: number;
+  readonly "delivery.screw.channelDepth"?: number;
+  readonly "delivery.screw.helixAngle"?: number;
+  readonly "delivery.screw.meteringLength"?: number;
+  readonly "delivery.screw.speed"?: number;
+  readonly "delivery.screw.backPressure"?: number;
+  readonly "delivery.screw.viscosity"?: number;
 }
 
 export interface ProcessSpec {
   readonly material: Material;
   readonly values: ProcessValues;
+  readonly deliveryKind: "reciprocating-screw" | "accumulator-head" | "continuous";
+  /** The inside face where absent. */
+  readonly coolingTo?: "inside face" | "mean";
 }
 
 /** The steps of a station's cycle that always exist, in their order. */
@@ -57,6 +69,12 @@ export type CycleStep = "drop" | "close" | "blow" | "cool" | "vent" | "open" | "
 
 /** The steps whose time may be left to the process window. */
 export type EstimatedStep = "blow" | "cool" | "vent";
+
+export interface EstimatesSpec {
+  readonly steps: readonly EstimatedStep[];
+  /** Where in the text the station stands that asks for them. */
+  readonly path: Path;
+}
 
 /** A step that the user named, placed after `after` (a cycle step or an extra step listed before it). */
 export interface ExtraStepSpec {
@@ -75,9 +93,9 @@ export interface StationSpec {
   readonly partMass: number;
   /** Flash that leaves the mold with one part, kg. */
   readonly flashMass: number;
-  /** How long the ram takes to deliver this station's shot: measured, or shot mass / delivery rate. */
+  /** How long the ram takes to deliver this station's shot: measured, or shot mass / delivery rate; nothing where none drops. */
   readonly drop: TimeOrRate;
-  /** How long the screw takes to replace this station's shot: measured, or shot mass / plasticating rate. */
+  /** How long the screw takes to make this station's shot: measured, or shot mass / plasticating rate. */
   readonly recharge: TimeOrRate;
   /** Seconds. */
   readonly close: Distribution;
@@ -86,14 +104,42 @@ export interface StationSpec {
   readonly vent: Distribution;
   readonly open: Distribution;
   readonly remove: { readonly time: Distribution; readonly by: "machine" | "operator" };
+  /** Seconds; of a mold that fetches its parison from a die that never stops, and absent for all others. */
+  readonly travel?: { readonly in: Distribution; readonly cut: Distribution; readonly out: Distribution };
+  /** How a lost shot is taken out of the mold; absent where none can be lost. */
+  readonly clear?: { readonly time: Distribution; readonly by: "machine" | "operator" };
   readonly extra: readonly ExtraStepSpec[];
   /** Steps whose time is still to be worked out; until then it stands as 0. Absent where there is none. */
-  readonly estimates?: readonly EstimatedStep[];
+  readonly estimates?: EstimatesSpec;
+  /** Steps whose time was worked out. */
+  readonly estimated?: readonly EstimatedStep[];
   /** Absent where no material is named: then there is no process window. */
   readonly process?: ProcessSpec;
   /** Rank under `dispatch: priority`: 1 is served first. Equal numbers are ties. */
   readonly priority: number;
 }
+
+/** Melt collects in a chamber before it is delivered, so that the screw goes on while a parison drops. */
+export interface AccumulatorHeadSpec {
+  readonly kind: "accumulator-head";
+  /** A chamber of one shot in the head of every station, or one before the valve for all. */
+  readonly accumulator: "per-station" | "common";
+  /** Melt that the chamber can hold, kg; always given for a common one. */
+  readonly shotCapacity?: number;
+}
+
+/** The screw never stops: a parison grows all the time, and molds come to fetch it. */
+export interface ContinuousSpec {
+  readonly kind: "continuous";
+  /** `matched`: the screw is turned down to the pace of the molds, within its range; `fixed`: what is too much is excess. */
+  readonly rate: "matched" | "fixed";
+  /** The slowest that a matched screw may turn, kg/s; absent where there is no such limit. */
+  readonly slowestRate?: number;
+  /** Who takes the parts out: `pin`: it is done beside the mold's cycle, by one mask a station. */
+  readonly removal: "mold" | "pin";
+}
+
+export type DeliverySpec = ReciprocatingScrewSpec | AccumulatorHeadSpec | ContinuousSpec;
 
 export interface ReciprocatingScrewSpec {
   readonly kind: "reciprocating-screw";
@@ -105,9 +151,75 @@ export interface ReciprocatingScrewSpec {
 }
 
 export interface ValveSpec {
-  /** One shift, between neutral and a port, seconds. */
+  /** One shift, between neutral and a port, or from head to head, seconds. */
   readonly shift: Distribution;
   readonly dispatch: DispatchRule;
+}
+
+/** What things cost, in `currency` and SI; absent what was not given. */
+export interface CostSpec {
+  /** Label that stands beside every amount. */
+  readonly currency: string;
+  /** Per kg of virgin resin, and what a kg of surplus regrind brings. */
+  readonly resin?: number;
+  readonly regrindCredit?: number;
+  /** Per J at the drive. */
+  readonly energy?: number;
+  /** Per s of planned time: heaters of barrel and head, one operator, the cell. */
+  readonly heating?: number;
+  readonly operator?: number;
+  readonly machine?: number;
+  /** Per m³ of free air that is compressed. */
+  readonly air?: number;
+  /** Per kg of melt that the molds cool. */
+  readonly cooling?: number;
+  /** Per part made, good or not; per good part. */
+  readonly tooling?: number;
+  readonly packing?: number;
+}
+
+/** Something that goes wrong with one resource again and again. */
+export interface StopSpec {
+  readonly name: string;
+  /** `plasticator`, `valve` or a station's name. */
+  readonly resource: string;
+  /** Seconds from the end of one stop to the next, all the time or only while the resource works; or so many cycles of it. */
+  readonly comes:
+    | { readonly by: "calendar" | "working"; readonly between: Distribution }
+    | { readonly by: "cycles"; readonly cycles: number };
+  /** Seconds. */
+  readonly repair: Distribution;
+  readonly by: "itself" | "operator";
+  /** What becomes of the step under way. */
+  readonly step: "finish" | "hold" | "scrap";
+}
+
+/** One of the servers that parts pass after the mold. */
+export interface ServerSpec {
+  readonly name: string;
+  /** Seconds for one part. */
+  readonly time: Distribution;
+  /** Parts worked on at once, and parts that may wait before it. */
+  readonly places: number;
+  readonly buffer: number;
+  /** Share of parts that it refuses. */
+  readonly rejects: number;
+  readonly by: "machine" | "operator";
+}
+
+/** What operators are called for. */
+export type CrewTask = "removal" | "clearing" | "repair" | "packing";
+
+/** What makes a part good. */
+export interface QualitySpec {
+  /** Limits of the mass of a good part, kg. */
+  readonly lightest?: number;
+  readonly heaviest?: number;
+  /** Relative standard deviations of mass: from shot to shot, alike in all cavities, and between the cavities of a shot. */
+  readonly shotSpread: number;
+  readonly cavitySpread: number;
+  /** Share of parts that are rejects whatever their mass. */
+  readonly rejects: number;
 }
 
 export interface RunSpec {
@@ -127,13 +239,30 @@ export interface Scenario {
   /** The file's name without folder and ending. */
   readonly name: string;
   readonly title: string;
-  readonly delivery: ReciprocatingScrewSpec;
+  readonly delivery: DeliverySpec;
   readonly valve: ValveSpec;
   /**
    * In the order of ties and of the rotation: `order:` if given, else names in code-point order; never the file's order.
    */
   readonly stations: readonly StationSpec[];
+  /** Absent where nothing ever stops. */
+  readonly stops?: readonly StopSpec[];
+  /** Absent where every part is good. */
+  readonly quality?: QualitySpec;
+  /** Seconds from the closed mold to the open one beyond which the parts are rejects. */
+  readonly maxInMold?: number;
+  /** Seconds that a hanging parison may wait for the end of a stop. */
+  readonly maxHang?: number;
+  /** In the order in which parts pass them; absent where every part that leaves the mold is done. */
+  readonly takeaway?: readonly ServerSpec[];
+  /** Largest share of regrind in the feed; absent where none goes back. */
+  readonly regrindLimit?: number;
+  /** Seconds of walking before each task of an operator; absent where it is not counted apart. */
+  readonly walk?: Distribution;
+  /** Which of the tasks that wait for an operator comes first; absent: whoever asked first. */
+  readonly taskOrder?: readonly CrewTask[];
   /** Operators who remove parts; 0 when every removal is by machine. */
   readonly operators: number;
+  readonly costs?: CostSpec;
   readonly run: RunSpec;
 }

@@ -21,6 +21,18 @@ const remove = mapping(
   "{ time: 0.8 s, by: machine }",
 );
 
+const clear = mapping(
+  {
+    time: required(timeLaw, "Time to clear the mold of a lost shot."),
+    by: defaulted(
+      oneOf("machine", "operator"),
+      "stations.*.steps.clear.by",
+      "By itself, or by an operator who is held that long.",
+    ),
+  },
+  "{ time: 90 s, by: operator }",
+);
+
 const steps = mapping(
   {
     close: required(timeLaw, "Mold closes, with lock-up and pin entry or pinch."),
@@ -32,9 +44,10 @@ const steps = mapping(
     vent: required(timeLawOrEstimate, "Pressure falls before the mold may open; or `estimate`."),
     open: required(timeLaw, "Mold opens, pin out included."),
     remove: required(remove, "Parts leave the mold."),
-    travelIn: optional(timeLaw, "Mold travels under the die (continuous). Not built yet."),
-    cut: optional(timeLaw, "Parison is cut (continuous). Not built yet."),
-    travelOut: optional(timeLaw, "Mold travels to the blow station (continuous). Not built yet."),
+    clear: optional(clear, "A lost shot is taken out of an open mold; needed where a stop may lose one."),
+    travelIn: optional(timeLaw, "Mold travels under the die (continuous)."),
+    cut: optional(timeLaw, "Parison is cut (continuous)."),
+    travelOut: optional(timeLaw, "Mold travels to the blow station (continuous)."),
   },
   "{ close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: … }",
 );

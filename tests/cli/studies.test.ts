@@ -82,9 +82,9 @@ describe("run", () => {
     const { code, output, errors } = call("run", two);
     expect(code).toBe(0);
     expect(output).toMatch(/^Bottleneck +cooling/m);
-    expect(errors).toBe("report.html and 6 CSV files are in reports/two\n");
+    expect(errors).toBe("report.html and 7 CSV files are in reports/two\n");
     expect(readdirSync(inFolder("reports/two")).toSorted()).toEqual(
-      fileNames(["comparison", "window", "events", "shots"]),
+      fileNames(["comparison", "cost", "stops", "window", "events", "shots"]),
     );
   });
 
@@ -126,11 +126,22 @@ describe("run", () => {
   it("adds events and shots with --events", () => {
     const { code } = call("run", two, "--events", "--out", "events", "--replications", "2", "--length", "30 min");
     expect(code).toBe(0);
-    expect(readdirSync(inFolder("events")).toSorted()).toEqual(fileNames(["comparison", "window"]));
+    expect(readdirSync(inFolder("events")).toSorted()).toEqual(fileNames(["comparison", "cost", "stops", "window"]));
     const rows: readonly Readonly<Record<string, string>>[] = parse(bytesOf("events")["events.csv"] ?? "", {
       columns: true,
     });
     expect([...new Set(rows.map((row) => row["replication"]))]).toEqual(["1", "2"]);
+  });
+
+  it("writes cost.csv and stops.csv where the scenario has costs and stops, and says the cost", () => {
+    const costs = "costs={ currency: EUR, resin: 1.40 per kg }";
+    const stops = "stops=[{ name: jam, resource: valve, between: 30 min, repair: 2 min, step: finish }]";
+    const { code, output } = call("run", two, "--out", "paid", "--set", costs, "--set", stops);
+    expect(code).toBe(0);
+    expect(output).toMatch(/^Cost +[0-9.]+(?: ± [0-9.]+)? EUR per 1,000 good parts: resin 100 %$/m);
+    expect(output).toMatch(/^\d more cost rows with `costs\./m);
+    expect(Object.keys(bytesOf("paid"))).toEqual(expect.arrayContaining(["cost.csv", "kpi.csv", "stops.csv"]));
+    expect(bytesOf("paid")["stops.csv"]).toContain("two,valve,jam,");
   });
 
   it("writes nothing where the scenario is wrong", () => {
@@ -152,7 +163,7 @@ describe("compare", () => {
     expect(code).toBe(0);
     expect(output).toMatch(/^two makes .* good parts an hour more than one/m);
     expect(readdirSync(inFolder("reports/one-against-two")).toSorted()).toEqual(
-      fileNames(["window", "events", "shots"]),
+      fileNames(["cost", "stops", "window", "events", "shots"]),
     );
     const rows: readonly Readonly<Record<string, string>>[] = parse(
       bytesOf("reports/one-against-two")["throughput.csv"] ?? "",

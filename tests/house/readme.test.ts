@@ -3,12 +3,24 @@ import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { builtCommands } from "#cli/commands.ts";
 import { withCodeTable } from "../tools/codeTable.ts";
+import { withElementTable } from "../tools/elementTable.ts";
+import { withStopTable } from "../tools/stopTable.ts";
 
 const readme = readFileSync("README.md", "utf8");
 
 test("the table of codes is the sources' own; `npm run generate` writes it", () => {
   expect(withCodeTable(readme)).toBe(readme);
   expect(withCodeTable(readme.replace("`unit-missing`", "`unit-mising`"))).toBe(readme);
+});
+
+test("the matrix of stops is the simulation's own", () => {
+  expect(withStopTable(readme)).toBe(readme);
+  expect(withStopTable(readme.replace("its shot is lost", "it is kept"))).toBe(readme);
+});
+
+test("the table of time elements is the simulation's own", () => {
+  expect(withElementTable(readme)).toBe(readme);
+  expect(withElementTable(readme.replace("| APT ", "| AUBT "))).toBe(readme);
 });
 
 test("every command that is built has its row", () => {

@@ -1,6 +1,6 @@
 // Scenarios of fixed times for tests: equal or different stations described by a few numbers.
 import type { Distribution } from "#engine/distribution.ts";
-import type { DispatchRule, Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { DeliverySpec, DispatchRule, Scenario, StationSpec } from "#scenario/scenario.ts";
 
 const fixed = (value: number): Distribution => ({ kind: "fixed", value });
 
@@ -13,6 +13,8 @@ export interface FixedStation {
   readonly cool: number;
   readonly remove: number;
   readonly by?: "machine" | "operator";
+  /** Travel in, cut, travel out, of a continuous extruder. */
+  readonly travel?: readonly [number, number, number];
   readonly priority?: number;
 }
 
@@ -24,6 +26,8 @@ export interface FixedCell {
   readonly operators?: number;
   readonly length?: number;
   readonly start?: "running" | "cold";
+  /** A reciprocating screw if not given. */
+  readonly delivery?: DeliverySpec;
 }
 
 /** Blow, vent and open take no time, so that the mold time after the drop is close + cool + remove. */
@@ -44,6 +48,9 @@ function station(given: FixedStation, number: number): StationSpec {
     remove: { time: fixed(given.remove), by: given.by ?? "machine" },
     extra: [],
     priority: given.priority ?? 1,
+    ...(given.travel
+      ? { travel: { in: fixed(given.travel[0]), cut: fixed(given.travel[1]), out: fixed(given.travel[2]) } }
+      : {}),
   };
 }
 
@@ -51,7 +58,7 @@ export function fixedCell(cell: FixedCell): Scenario {
   return {
     name: "fixed",
     title: "Fixed times",
-    delivery: {
+    delivery: cell.delivery ?? {
       kind: "reciprocating-screw",
       rechargeStarts: cell.rechargeStarts ?? "valve-neutral",
       shotFor: "served",

@@ -27,8 +27,6 @@ export interface WallProfile {
   readonly insideFace: number;
   readonly moldFace: number;
   readonly mean: number;
-  /** J/m² that left through the mold face and the inside face. */
-  readonly heatOut: number;
 }
 
 const PERFECT = 1e12;
@@ -92,11 +90,5 @@ export function wallByDifferences(wall: WallByDifferences, time: number): WallPr
   for (let step = 0; step < steps; step += 1) profile = stepped(rows, profile, dt, 0.5);
   const ends = ((profile[0] ?? 0) + (profile[slices] ?? 0)) / 2;
   const mean = (profile.reduce((sum, each) => sum + each, 0) - ends) / slices;
-  const heatCapacity = (wall.conductivity / wall.diffusivity) * wall.wall;
-  return {
-    insideFace: profile[0] ?? NaN,
-    moldFace: profile[slices] ?? NaN,
-    mean,
-    heatOut: heatCapacity * (wall.start - mean),
-  };
+  return { insideFace: profile[0] ?? NaN, moldFace: profile[slices] ?? NaN, mean };
 }

@@ -17,14 +17,17 @@ async function load(source) {
   return import(pathToFileURL(file).href).finally(() => rm(file));
 }
 
-const { dictionary, withCodeTable } = await load(`
+const { dictionary, withCodeTable, withElementTable, withStopTable } = await load(`
   import { dataDictionary } from "#report/dataDictionary.ts";
   import { tableSpecs } from "#report/tableSpecs.ts";
   export { withCodeTable } from "./tests/tools/codeTable.ts";
+  export { withElementTable } from "./tests/tools/elementTable.ts";
+  export { withStopTable } from "./tests/tools/stopTable.ts";
   export const dictionary = dataDictionary(tableSpecs);
 `);
 await writeFile(inRoot("reports/README.md"), dictionary);
-await writeFile(inRoot("README.md"), withCodeTable(await readFile(inRoot("README.md"), "utf8")));
+const readme = await readFile(inRoot("README.md"), "utf8");
+await writeFile(inRoot("README.md"), withElementTable(withStopTable(withCodeTable(readme))));
 
 const schema = spawnSync(process.execPath, [inRoot("dist/cli/blowcell.js"), "schema"], { encoding: "utf8" });
 if (schema.status !== 0) throw new Error(schema.stderr);

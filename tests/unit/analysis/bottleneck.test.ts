@@ -74,9 +74,11 @@ describe("elasticity", () => {
       task: { replication: 1, scale: null },
       measures: [{ resource: "cell", measure: "good parts per hour", unit: "1/h", value }],
       stateShares: [],
+      elementTimes: [],
       criticalShares: [],
       longestActive: [],
       cycles: [],
+      parisons: [],
       standstill: null,
     });
     expect(SCALE_FACTORS).toEqual({ shorter: 0.99, longer: 1.01 });

@@ -21,9 +21,11 @@ function studyOf(name: string, values: readonly (number | null)[]): Study {
       task,
       measures: rows,
       stateShares: [],
+      elementTimes: [],
       criticalShares: [],
       longestActive: [],
       cycles: [],
+      parisons: [],
       standstill: null,
     };
   });

@@ -9,7 +9,19 @@ const second = 1e6;
 function station(name: string, shots: number, every: number): StationRecord {
   const shotTicks = Array.from({ length: shots }, (_, i) => (i + 1) * every * second);
   const [firstShotTick, lastShotTick] = [shotTicks[0] ?? -1, shotTicks.at(-1) ?? -1];
-  return { name, shots, parts: 2 * shots, shotMilligrams: 109_200, firstShotTick, lastShotTick, shotTicks };
+  const lost = { lostDrops: 0, lostShots: 0, rejects: [] };
+  return {
+    name,
+    shots,
+    parts: 2 * shots,
+    shotMilligrams: 109_200,
+    partMilligrams: 42_000,
+    partWithFlash: 54_600,
+    ...lost,
+    firstShotTick,
+    lastShotTick,
+    shotTicks,
+  };
 }
 
 function valuesOf(stations: readonly StationRecord[]) {
@@ -19,8 +31,11 @@ function valuesOf(stations: readonly StationRecord[]) {
     untilTick: 3600 * second,
     stations,
     stateTimes: [],
+    elementTimes: [],
     longestActive: [],
     chain: [],
+    stops: [],
+    parisons: [],
   };
   const rows = measuresOf(record);
   return (resource: string, measure: string) =>

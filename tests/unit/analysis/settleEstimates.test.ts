@@ -1,7 +1,9 @@
 // Times that a scenario leaves to the process window, held against the formulas' published form by hand.
 import { describe, expect, it } from "vitest";
 import { idealCycle } from "#analysis/idealCycle.ts";
+import { readSettled } from "#analysis/readSettled.ts";
 import { settleEstimates } from "#analysis/settleEstimates.ts";
+import { stationWindows } from "#analysis/stationWindow.ts";
 import { lawMean } from "#engine/law.ts";
 import { materials } from "#physics/materials.ts";
 import { readScenario } from "#scenario/readScenario.ts";
@@ -17,7 +19,10 @@ function read(set: readonly string[] = []): Scenario {
 describe("estimated steps", () => {
   it("stand open after reading, and no cell is planned with them", () => {
     const scenario = read();
-    expect(scenario.stations[0]?.estimates).toEqual(["blow", "cool", "vent"]);
+    expect(scenario.stations[0]?.estimates).toEqual({
+      steps: ["blow", "cool", "vent"],
+      path: ["stations"],
+    });
     expect(() => idealCycle(scenario)).toThrow("estimated times are settled");
   });
 
@@ -71,32 +76,81 @@ describe("estimated steps", () => {
     ["cool", "product.wall.thickest=5 m", "moldContact"],
     ["vent", "product.airConductance=1e-9 dm³/(s bar)", "product.airConductance"],
   ])("that would never end are told: %s with %s", (step, setting, key) => {
-    const { issues } = settleEstimates(read([setting]));
-    const found = issues.find(({ path }) => path === `stations.side 1.steps.${step}`);
-    expect(found).toMatchObject({ code: "estimate-endless", severity: "error" });
+    const { findings } = settleEstimates(read([setting]));
+    const found = findings.find(({ path }) => path.join(".") === `stations.steps.${step}`);
+    expect(found).toMatchObject({ code: "estimate-endless", value: "estimate" });
     expect(found?.expected).toContain(key);
   });
 
-  it("tell all keys that are missing, for every step at once", () => {
-    const { issues } = settleEstimates(
-      readScenario(
-        shippedText("thin-bottle")
-          .replace(/ {2}volume: .*\n/, "")
-          .replace(/ {2}wall: .*\n/, ""),
-        {
-          name: "thin",
-          file: "thin.yaml",
-        },
-      ).scenario!,
-    );
-    const told = new Set(issues.map(({ code, path }) => `${code} ${path}`));
+  const bare = shippedText("thin-bottle")
+    .replace(/ {2}volume: .*\n/, "")
+    .replace(/ {2}wall: .*\n/, "");
+
+  it("tell all keys that are missing, for every step at once, where they stand and once for stations that share the line", () => {
+    const { scenario, issues } = readSettled(bare, { name: "thin", file: "thin.yaml" });
+    expect(scenario).toBeUndefined();
+    const lines = bare.split("\n");
+    const told = issues.map(({ code, path, place, value }) => [
+      code,
+      path,
+      value,
+      lines[place!.line - 1]!.slice(place!.column - 1),
+    ]);
     expect(told).toEqual(
-      new Set(
-        ["side 1", "side 2"].flatMap((side) =>
-          ["blow", "cool", "vent"].map((step) => `estimate-inputs-missing stations.${side}.steps.${step}`),
-        ),
-      ),
+      ["blow", "cool", "vent"].map((step) => [
+        "estimate-inputs-missing",
+        `stations.steps.${step}`,
+        "estimate",
+        "estimate",
+      ]),
     );
+    expect(issues.every(({ severity, place }) => severity === "error" && place?.file === "thin.yaml")).toBe(true);
     expect(issues.map(({ remedy }) => remedy).join(" ")).toMatch(/product\.volume.*product\.wall\.thickest/u);
+  });
+
+  it("name the keys of the product that the station makes, where there are several", () => {
+    const several = bare.replace(
+      /product:\n((?: {2}.*\n)+)/u,
+      (_, keys: string) => `products:\n  small:\n${keys.replaceAll(/^/gmu, "  ").trimEnd()}\n`,
+    );
+    const { issues } = readSettled(several, { name: "thin", file: "thin.yaml" });
+    expect(issues.map(({ expected }) => expected).join(" ")).toContain("`products.small.wall.thickest`");
+  });
+
+  it("are no slip of anybody's: an estimated vent is not held against what is usual, a given one is", () => {
+    const vented = (set: readonly string[]) => {
+      const { scenario } = settleEstimates(read(set));
+      const [window] = stationWindows(scenario, idealCycle(scenario));
+      return window!.rows.find(({ quantity }) => quantity === "vent")?.verdict;
+    };
+    expect(vented([])).toBeUndefined();
+    expect(vented(["stations.steps.vent=0.2 s"])).toBe("below");
+  });
+});
+
+describe("what must have cooled", () => {
+  const cooled = (set: readonly string[]): number => {
+    const [station] = settleEstimates(read(set)).scenario.stations;
+    return lawMean(station!.cool) + lawMean(station!.blow);
+  };
+
+  // Ballman & Shusman 1959 [M]: 8/π² in place of 4/π for the mean; contact near perfect.
+  it("may be the mean of the thickest place in place of its inside face", () => {
+    const { coolingDiffusivity, meltTemperature, moldTemperature, demoldTemperature } = materials.get("HDPE")!;
+    const [hot, cold, out] = [meltTemperature.value, moldTemperature.value, demoldTemperature.value];
+    const log = Math.log(((8 / Math.PI ** 2) * (hot - cold)) / (out - cold));
+    const seconds = ((4 * 0.00075 ** 2) / (Math.PI ** 2 * coolingDiffusivity.value)) * log;
+    expect(cooled(["product.coolingTo=mean", "stations.moldContact=1e8 W/(m² K)"])).toBeCloseTo(seconds, 2);
+    expect(cooled(["product.coolingTo=inside"])).toBe(cooled([]));
+  });
+
+  // Two faces alike, half as thick each (Carslaw & Jaeger 3.3 [M]): the coldest inside air takes the time down to a quarter.
+  it("cools sooner with air inside, down to a quarter with one that grips as hard as the mold and is as cold", () => {
+    const hard = ["product.coolingTo=mean", "stations.moldContact=1e7 W/(m² K)"];
+    const air = (transfer: string) => `product.insideAir={ transfer: ${transfer} W/(m² K), temperature: 10 °C }`;
+    const dry = cooled(hard);
+    expect(cooled([...hard, air("40")])).toBeLessThan(dry);
+    expect(cooled([...hard, air("1e7")]) / dry).toBeCloseTo(0.25, 3);
+    expect(cooled([...hard, air("0")])).toBeCloseTo(dry, 9);
   });
 });

@@ -16,13 +16,13 @@ interface Looked {
 }
 
 function look(name: string, set: readonly string[] = []): Looked {
-  const { scenario, issues } = settleEstimates(scenarioOf(shippedText(name), name, set));
-  expect(issues).toEqual([]);
+  const { scenario, findings } = settleEstimates(scenarioOf(shippedText(name), name, set));
+  expect(findings).toEqual([]);
   const ideal = idealCycle(scenario);
   const windows = stationWindows(scenario, ideal);
   const row = (quantity: string) => windows[0]!.rows.find((each) => each.quantity === quantity)!;
   const broken = outsideWindow(windows)
-    .filter(({ source, quantity }) => source !== "common practice, no published source" && quantity !== "blow pressure")
+    .filter(({ isPractice }) => !isPractice)
     .map(({ quantity, verdict }) => `${quantity}: ${verdict}`);
   return { ideal, station: scenario.stations[0]!, row, broken };
 }

@@ -162,8 +162,10 @@ describe("the cooling time", () => {
     expect(coolingTime(warmInside, "inside face", 60)).toBe(Infinity);
   });
 
-  test("refuses a mold hotter than the melt and a contact that takes no heat", () => {
+  test("refuses a mold or air hotter than the melt and a contact that takes no heat", () => {
     expect(() => coolingTime({ ...thin, moldTemperature: 210 }, "mean", 60)).toThrow("colder than the melt");
+    const hotAir = { ...thin, insideAir: { temperature: 210, transfer: 50 } };
+    expect(() => coolingTime(hotAir, "mean", 60)).toThrow("colder than the melt");
     expect(() => coolingTime({ ...thin, moldContact: 0 }, "mean", 60)).toThrow("can be cooled");
     expect(() => wallTemperature(thin, "mean", -1)).toThrow("forward in time");
   });

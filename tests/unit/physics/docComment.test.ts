@@ -13,6 +13,7 @@ const notFormulas = new Set([
   "helixOf",
   "chokedShare",
   "windowRule",
+  "verdictOf",
   "temperaturesOf",
   "processWindow",
   "missingRows",

@@ -41,6 +41,23 @@ describe("the tables of a report", () => {
     });
   });
 
+  it("hold the numbers of kpi.csv, the cell apart from its stations", () => {
+    const table = tables.find((each) => each.name === "kpi")!;
+    for (const part of ["cell", "stations"]) {
+      const rows = table.rows.filter((row) => (row[1] === "cell") === (part === "cell"));
+      const expected = numbersInCsv({ ...table, rows }, "two-molds");
+      expect(expected.length).toBeGreaterThan(10);
+      expect(numbersOnPage(page, `scenario-2-kpi-${part}`)).toEqual(expected);
+    }
+  });
+
+  it("hold the numbers of cost.csv where a scenario gives costs, and no such section where none does", () => {
+    const dear = runReport("cost-of-a-thousand", ["run.replications=2", "run.length=1 h"]);
+    const table = studyTables(dear.scenarios.map(({ study }) => study)).find(({ name }) => name === "cost")!;
+    expect(numbersOnPage(reportPage(dear), "scenario-1-cost")).toEqual(numbersInCsv(table));
+    expect(page).not.toContain("scenario-1-cost");
+  });
+
   it("hold exactly the numbers of comparison.csv", () => {
     const expected = numbersInCsv(comparisonTable(input.comparison));
     expect(expected.length).toBeGreaterThan(1);
@@ -100,13 +117,21 @@ describe("a report", () => {
   });
 
   it("counts what lies outside the process window in words that agree", () => {
-    const sayings = ["one-operator", "two-station"].map((name) => {
-      const html = reportPage(runReport(name));
+    const sayings = [["two-station", "product.wall.thickest=1.4 mm"], ["two-station"]].map(([name, ...set]) => {
+      const html = reportPage(runReport(name!, set));
       return /Nothing that is worked out lies outside its limits|\d+ (?:lies outside its|lie outside their) limits/u.exec(
         html,
       )?.[0];
     });
-    expect(sayings).toEqual(["1 lies outside its limits", "Nothing that is worked out lies outside its limits"]);
+    expect(sayings).toEqual(["3 lie outside their limits", "Nothing that is worked out lies outside its limits"]);
+  });
+
+  it("lists what some shots take beyond a limit, and what is merely unusual, marked as common practice", () => {
+    const set = ["product.parisonLength=300 mm", "product.sagLimit=0.1 %", "delivery.holdUp=1 kg"];
+    const html = reportPage(runReport("two-station", set));
+    expect(html).toMatch(/<li>sag from shot to shot, left and right: above 0\.1 % in all of the shots/u);
+    expect(html).toMatch(/<li>Unusual \(common practice, no published source\): parison drop/u);
+    expect(html).toContain("time at heat of the run, p95");
   });
 
   it("says so where only one replication was run, and where nothing varies", () => {

@@ -36,7 +36,7 @@ const rowsOf = (name: string) => tables.get(name) ?? [];
 
 describe("the tables of a study", () => {
   it("are those of the data dictionary, but for the comparison and the long ones", () => {
-    const others = ["comparison", "window", "events", "shots"];
+    const others = ["comparison", "cost", "stops", "window", "events", "shots"];
     expect([...tables.keys()]).toEqual(tableSpecs.map(({ name }) => name).filter((name) => !others.includes(name)));
     for (const [name, rows] of tables) expect(rows.length, name).toBeGreaterThan(0);
   });
@@ -139,6 +139,10 @@ describe("the long tables", () => {
       const starts = steps.map((step) => Number(row[`${step}_start_s`]));
       expect(starts).toEqual(starts.toSorted((a, b) => a - b));
       expect(Number(row["blow_start_s"]) - Number(row["pin_down_start_s"])).toBeCloseTo(0.3, 4);
+      // The mold has closed as the user's own step begins.
+      expect(Number(row["hang_s"])).toBeCloseTo(Number(row["pin_down_start_s"]) - Number(row["close_start_s"]), 5);
+      // No material is named.
+      expect([row["sag"], row["time_at_heat_s"]]).toEqual(["", ""]);
     }
     const numbers = shots
       .filter((row) => row["replication"] === "2" && row["station"] === "station 1")
@@ -150,6 +154,8 @@ describe("the long tables", () => {
     const extra =
       "stations.extra=[{ after: close, name: Pin up, time: 1 s }, { after: close, name: pin-up, time: 1 s }, { after: close, name: Ö, time: 1 s }]";
     const columns = shotsTable(scenarioOf(cellText(1), extra)).columns.map(({ name }) => name);
-    expect(columns.slice(-3)).toEqual(["pin_up_start_s", "pin_up_2_start_s", "step_start_s"]);
+    expect(columns.slice(-6)).toEqual(
+      ["pin_up_start_s", "pin_up_2_start_s", "step_start_s"].concat(["hang_s", "sag", "time_at_heat_s"]),
+    );
   });
 });

@@ -2,6 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { readScenario } from "#scenario/readScenario.ts";
 import { faultyCells } from "./faultyCells.ts";
+import { faultyKinds } from "./faultyKinds.ts";
+import { faultyQuality, faultyStops, faultyTakeaway } from "./faultyStops.ts";
 import { markedText, type FaultySpec } from "./faultySpec.ts";
 import { faultyTexts } from "./faultyTexts.ts";
 import { faultyValues } from "./faultyValues.ts";
@@ -28,6 +30,10 @@ describe.each([
   ["a text", faultyTexts],
   ["a value", faultyValues],
   ["a cell", faultyCells],
+  ["a stop", faultyStops],
+  ["a takeaway", faultyTakeaway],
+  ["a kind of delivery", faultyKinds],
+  ["a judgment", faultyQuality],
 ])("%s that is wrong", (_, specs) => {
   it.each(specs)("$name", check);
 });

@@ -266,6 +266,21 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
+    name: "air inside that is hotter than the part may leave the mold",
+    edits: [
+      ["flash: 30 % of part", "flash: 30 % of part\n  insideAir: { transfer: 30 W/(m² K), temperature: ¦70 °C }"],
+    ],
+    found: [
+      {
+        code: "values-contradict",
+        path: "product.insideAir.temperature",
+        says: "`insideAir.temperature` of 70 °C is not below the material's `demoldTemperature`",
+        remedy: "Check both",
+      },
+    ],
+    shape: false,
+  },
+  {
     name: "a material of one's own that leaves the mold colder than the mold is",
     edits: [["material: HDPE", "material: ¦{ name: HDPE, demoldTemperature: 8 °C }"]],
     found: [

@@ -58,12 +58,13 @@ stations:
 export const everything = `format: 1
 products:
   small: { partMass: 1.5 oz, flash: 25 % of shot }
-  large: { partMass: 60 g, flash: 18 g, material: { name: HDPE, meltDensity: 760 kg/m³, conductivity: 0.25 W/(m K) } }
+  large: { partMass: 60 g, flash: 18 g, material: { name: HDPE, meltDensity: 760 kg/m³, conductivity: 0.25 W/(m K), dieViscosity: 2200 Pa s, powerLawIndex: 45 %, fractureStress: 0.2 MPa }, coolingTo: mean, insideAir: { transfer: 30 W/(m² K), temperature: 18 °C } }
 delivery:
   kind: reciprocating-screw
   plasticatingRate: { gamma: [240 lb/h, 5 lb/h] }
   drop: { weibull: [1.2 s, 8] }
   rechargeStarts: mold-closed
+  screw: { channelDepth: 4 mm, helixAngle: 17.7 deg, meteringLength: 400 mm, speed: 60 rpm, backPressure: 80 bar, viscosity: 900 Pa s }
   shotFor: next
 valve: { shift: { uniform: [0.2 s, 0.3 s] }, dispatch: alternate }
 order: [top, side 2, side 1]

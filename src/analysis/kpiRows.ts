@@ -1,0 +1,95 @@
+// The indicators of the cell and of each station over the replications, from states, critical path and parts counted.
+import { settledWarmup } from "#cell/settledWarmup.ts";
+import { VALVE } from "#cell/cycleNames.ts";
+import { elementOf } from "#cell/elementWords.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import type { IdealCycle } from "./idealCycle.ts";
+import { meanInterval, type Interval } from "./interval.ts";
+import { kpiSpecs, type KpiInput, type KpiSpec } from "./kpi.ts";
+import { CELL } from "./measures.ts";
+import type { ReplicationAnswer } from "./replicationAnswer.ts";
+import { stepTimes } from "./stepTimes.ts";
+import { timeElements, type TimeElements } from "./timeElements.ts";
+
+export interface KpiRow extends Pick<KpiSpec, "formula" | "unit"> {
+  /** `cell` or a station. */
+  readonly resource: string;
+  readonly kpi: string;
+  readonly value: Interval;
+}
+
+type Observed = Pick<ReplicationAnswer, "measures" | "stateShares" | "elementTimes">;
+
+const secondsPerHour = 3600;
+
+/** The cell first, then its stations. An indicator that no replication can tell is left out. */
+export function kpiRows(scenario: Scenario, answers: readonly Observed[], ideal: IdealCycle): readonly KpiRow[] {
+  const seconds = scenario.run.length - settledWarmup(scenario);
+  const units = [
+    { resource: CELL, PRI: cellRunTime(scenario, ideal), elements: cellElements },
+    ...scenario.stations.map(({ name, cavities }) => ({
+      resource: name,
+      PRI: circuitSeconds(scenario, name) / cavities,
+      elements: stationElements(name),
+    })),
+  ];
+  return units.flatMap(({ resource, PRI, elements }) => {
+    const inputs = answers.map((answer): KpiInput => ({
+      ...elements(answer, seconds),
+      PRI,
+      PQ: counted(answer, resource, "parts per hour", seconds),
+      GQ: counted(answer, resource, "good parts per hour", seconds),
+    }));
+    return kpiSpecs.flatMap((spec) => rowOf(resource, spec, inputs));
+  });
+}
+
+function rowOf(resource: string, spec: KpiSpec, inputs: readonly KpiInput[]): readonly KpiRow[] {
+  const values = inputs.map(spec.value).filter((value) => Number.isFinite(value));
+  if (values.length === 0) return [];
+  const { name, formula, unit } = spec;
+  return [{ resource, kpi: name, formula, unit, value: meanInterval(values) }];
+}
+
+function counted({ measures }: Observed, resource: string, measure: string, seconds: number): number {
+  const perHour = measures.find((each) => each.resource === resource && each.measure === measure)?.value ?? 0;
+  return (perHour * seconds) / secondsPerHour;
+}
+
+/**
+ * The cell as a work unit produces while any part of it works, its people included: somebody always does unless the cell stands
+ * still as a whole, by a stop, a set-up, a break or the end of a shift. A wait of one resource for another is thus no down time of
+ * the cell but shows in its effectiveness, which cannot pass 1 where every step takes its mean time.
+ */
+export function cellElements({ elementTimes }: Pick<Observed, "elementTimes">): TimeElements {
+  return timeElements(elementTimes);
+}
+
+/** A station's own states: what it waits for screw, valve or crew is lost to it. */
+function stationElements(name: string): (answer: Observed, seconds: number) => TimeElements {
+  return ({ stateShares }, seconds) =>
+    timeElements(
+      stateShares
+        .filter(({ resource }) => resource === name)
+        .map(({ state, kind, share }) => ({ element: elementOf(state, kind), seconds: share * seconds })),
+    );
+}
+
+/** Ideal seconds a shot over the parts of a shot; of different molds the mean over the shots of the ideal period. */
+function cellRunTime({ stations }: Scenario, { schedule, secondsPerShot }: IdealCycle): number {
+  const cavities = new Map(stations.map((station) => [station.name, station.cavities]));
+  const shots = new Map(
+    schedule
+      .filter(({ station }) => station !== "")
+      .map(({ station, shot }) => [JSON.stringify([station, shot]), cavities.get(station) ?? 0]),
+  );
+  const parts = shots.size > 0 ? [...shots.values()] : [...cavities.values()];
+  return secondsPerShot / (parts.reduce((sum, each) => sum + each, 0) / parts.length);
+}
+
+/** One turn of a station that never waits: from the valve's shift to its port until it is ready again, at mean times. */
+function circuitSeconds(scenario: Scenario, name: string): number {
+  return stepTimes(scenario)
+    .filter(({ station, resource }) => station === name && (resource === name || resource === VALVE))
+    .reduce((sum, { seconds }) => sum + seconds, 0);
+}

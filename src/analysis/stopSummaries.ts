@@ -1,0 +1,45 @@
+// Each kind of stop over the replications: how often, how long, how far apart.
+import { settledWarmup } from "#cell/settledWarmup.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { meanInterval, type Interval } from "./interval.ts";
+import type { ReplicationAnswer, StopCount } from "./replicationAnswer.ts";
+
+export interface StopSummary {
+  readonly resource: string;
+  readonly stop: string;
+  /** In one replication. */
+  readonly count: Interval;
+  readonly hours: Interval;
+  /** Hours out of this stop for each one that began, over all replications; null where there was none. */
+  readonly meanBetween: number | null;
+  /** Hours from the beginning of a stop to its end, over all that ended; null where there was none. */
+  readonly meanRepair: number | null;
+}
+
+const secondsPerHour = 3600;
+
+/** In the order of the scenario, also those that never came. */
+export function stopSummaries(
+  scenario: Scenario,
+  answers: readonly Pick<ReplicationAnswer, "stops">[],
+): readonly StopSummary[] {
+  const observed = answers.length * (scenario.run.length - settledWarmup(scenario));
+  return (scenario.stops ?? []).map(({ resource, name }) => {
+    const counts = answers.map(({ stops = [] }) =>
+      stops.find((each) => each.resource === resource && each.stop === name),
+    );
+    const values = (of: (count: StopCount) => number): readonly number[] =>
+      counts.map((count) => (count === undefined ? 0 : of(count)));
+    const sum = (of: (count: StopCount) => number): number => values(of).reduce((total, each) => total + each, 0);
+    const [began, ended] = [sum(({ count }) => count), sum((count) => count.ended)];
+    return {
+      resource,
+      stop: name,
+      count: meanInterval(values(({ count }) => count)),
+      hours: meanInterval(values(({ seconds }) => seconds / secondsPerHour)),
+      // Pooled: a replication that saw no stop still tells how long it ran without one.
+      meanBetween: began === 0 ? null : (observed - sum(({ seconds }) => seconds)) / secondsPerHour / began,
+      meanRepair: ended === 0 ? null : sum(({ endedSeconds }) => endedSeconds) / secondsPerHour / ended,
+    };
+  });
+}

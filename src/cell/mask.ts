@@ -1,0 +1,51 @@
+// The mask beside a mold: a pin carries each shot's parts to it, so that the removal is off the mold's circuit; it has one place.
+import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec } from "#engine/stepTable.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import { maskOf, partsOf } from "./cycleNames.ts";
+import { fixed, rank, waiting, working } from "./tableWords.ts";
+
+const hasMasks = ({ delivery }: Scenario): boolean => delivery.kind === "continuous" && delivery.removal === "pin";
+
+const freePlace = ({ name }: StationSpec): string => `free ${maskOf(name)}`;
+const partsPlace = ({ name }: StationSpec): string => `parts on the ${maskOf(name)}`;
+
+/** In place of the removal: the mold is clear once the mask before it is. */
+export function handToMask(scenario: Scenario, station: StationSpec): StepSpec | undefined {
+  if (!hasMasks(scenario)) return undefined;
+  const needs = [{ place: freePlace(station), meanwhile: "awaiting takeaway" }];
+  return { name: "hand to the mask", needs, gives: [{ place: partsPlace(station) }] };
+}
+
+export function maskResources(scenario: Scenario): readonly ResourceSpec[] {
+  if (!hasMasks(scenario)) return [];
+  return scenario.stations.map(({ name }) => ({
+    name: maskOf(name),
+    states: [waiting("starved"), working("working")],
+  }));
+}
+
+export function maskPlaces(scenario: Scenario): readonly PlaceSpec[] {
+  if (!hasMasks(scenario)) return [];
+  return scenario.stations.flatMap((station) => [
+    { name: freePlace(station), tokens: 1, rank: rank.station },
+    { name: partsPlace(station), tokens: 0, rank: rank.station },
+  ]);
+}
+
+export function maskProcesses(scenario: Scenario): readonly ProcessSpec[] {
+  if (!hasMasks(scenario)) return [];
+  return scenario.stations.map((station) => ({
+    name: maskOf(station.name),
+    resource: maskOf(station.name),
+    steps: [
+      {
+        name: "remove",
+        needs: [{ place: partsPlace(station), meanwhile: "starved" }],
+        shows: [{ resource: maskOf(station.name), state: "working" }],
+        time: fixed(station.remove.time),
+        gives: [{ place: freePlace(station) }],
+        counts: { [partsOf(station.name)]: station.cavities },
+      },
+    ],
+  }));
+}

@@ -1,0 +1,51 @@
+// How long melt was hot when it left the machine: the first in is the first out, and every wait on the way counts.
+
+/**
+ * The time between two instants at the die that are one hold-up of melt apart. Since what goes in at the hopper comes out
+ * in that order, whatever the screw does meanwhile, it is the age of the melt that leaves; averaged over many shots it is hold-up
+ * over throughput (Little's law). Between two shots the way is taken to be even.
+ */
+export class MeltPassage {
+  readonly #holdUp: number;
+  /** Melt that had left since the start, mg, and when, s: from the shot on that may still be asked for. */
+  #masses: number[] = [0];
+  #times: number[] = [0];
+  #first = 0;
+
+  /** `holdUp` in milligrams. */
+  constructor(holdUp: number) {
+    this.#holdUp = holdUp;
+  }
+
+  /** Seconds at heat of a shot that has just left; null as long as it was in the machine when the run began. */
+  deliver(seconds: number, milligrams: number): number | null {
+    const gone = this.#masses.at(-1)! + milligrams;
+    this.#masses.push(gone);
+    this.#times.push(seconds);
+    const entered = gone - this.#holdUp;
+    if (entered < 0) return null;
+    while (this.#masses[this.#first + 1]! < entered) this.#first++;
+    const [mass, nextMass] = [this.#masses[this.#first]!, this.#masses[this.#first + 1]!];
+    const [time, nextTime] = [this.#times[this.#first]!, this.#times[this.#first + 1]!];
+    this.#forget();
+    return seconds - time - ((nextTime - time) * (entered - mass)) / (nextMass - mass);
+  }
+
+  /** A year has five million shots. */
+  #forget(): void {
+    if (this.#first < 4096) return;
+    this.#masses = this.#masses.slice(this.#first);
+    this.#times = this.#times.slice(this.#first);
+    this.#first = 0;
+  }
+}
+
+const milligramsPerKilogram = 1e6;
+
+/** Undefined where nobody said how much melt the machine holds. */
+export function passageOf(
+  stations: readonly { readonly process?: { readonly values: { readonly "delivery.holdUp"?: number } } }[],
+): MeltPassage | undefined {
+  const holdUp = stations.find(({ process }) => process !== undefined)?.process?.values["delivery.holdUp"];
+  return holdUp === undefined ? undefined : new MeltPassage(holdUp * milligramsPerKilogram);
+}

@@ -1,0 +1,8 @@
+// The cell as it would be if nothing ever went wrong: what an ideal cycle is made of.
+import type { Scenario } from "#scenario/scenario.ts";
+
+export function undisturbed(scenario: Scenario): Scenario {
+  const { stops: _stops, quality: _quality, maxInMold: _maxInMold, maxHang: _maxHang, ...calm } = scenario;
+  const { takeaway } = calm;
+  return takeaway ? { ...calm, takeaway: takeaway.map((server) => ({ ...server, rejects: 0 })) } : calm;
+}

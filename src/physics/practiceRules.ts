@@ -1,0 +1,102 @@
+// The part of the process window that holds figures against what is usual on the floor: beyond it a slip is likely, no more.
+import { plausibleRanges, type PlausibleRange } from "./plausibleRanges.ts";
+import type { EstimatedTime, Known, WindowInput, WindowKey } from "./windowInput.ts";
+import { windowRule, type WindowRule } from "./windowRule.ts";
+
+interface UsualBody<Key extends WindowKey> {
+  readonly value: (input: Known<Key>) => number;
+  /** What to look at beyond the range. */
+  readonly check: string;
+  readonly applies?: (input: WindowInput) => boolean;
+}
+
+function usualRule<Key extends WindowKey>(
+  needs: readonly Key[],
+  range: PlausibleRange,
+  { value, check, applies }: UsualBody<Key>,
+): WindowRule {
+  const { quantity, unit, source } = range;
+  const slip = `Unusual, not wrong: ${check}.`;
+  const when = applies === undefined ? {} : { applies };
+  const limits = () => range;
+  return windowRule(needs, {
+    quantity,
+    unit,
+    source,
+    value,
+    limits,
+    below: slip,
+    above: slip,
+    isPractice: true,
+    ...when,
+  });
+}
+
+/** A time that was worked out is no slip of anybody's. */
+const isGiven = (step: EstimatedTime) => (input: WindowInput) => input.estimated?.includes(step) !== true;
+
+const cycle = ["station.steps.cool", "station.steps.drop", "station.steps.close"] as const;
+
+function coolingShare(input: Known<(typeof cycle)[number]>): number {
+  const others = ["drop", "close", "blow", "vent", "open", "remove"] as const;
+  const cool = input["station.steps.cool"];
+  return cool / others.reduce((sum, step) => sum + (input[`station.steps.${step}`] ?? 0), cool);
+}
+
+const { simpleFlash, handleFlash } = plausibleRanges;
+const flash: PlausibleRange = { ...simpleFlash, quantity: "flash, of the part", high: handleFlash.high };
+const percent = ({ low, high }: PlausibleRange): string => `${100 * low} to ${100 * high} %`;
+
+export const practiceRules: readonly WindowRule[] = [
+  usualRule(cycle, plausibleRanges.coolingShare, {
+    value: coolingShare,
+    check:
+      "look for a slip in the cool time and the other steps; where it is high a colder mold or a thinner thickest place may be worth more than faster motions",
+  }),
+  usualRule(["station.steps.drop"], plausibleRanges.screwDrop, {
+    value: (input) => input["station.steps.drop"],
+    check: "check the drop time or the delivery rate",
+    applies: ({ deliveryKind = "reciprocating-screw" }) => deliveryKind === "reciprocating-screw",
+  }),
+  usualRule(["station.steps.drop"], plausibleRanges.accumulatorDrop, {
+    value: (input) => input["station.steps.drop"],
+    check: "check the drop time or the delivery rate",
+    applies: ({ deliveryKind }) => deliveryKind === "accumulator-head",
+  }),
+  usualRule(["station.steps.close", "station.steps.open"], plausibleRanges.closeAndOpen, {
+    value: (input) => input["station.steps.close"] + input["station.steps.open"],
+    check: "check both times: lock-up, pin entry and pin out count with them",
+  }),
+  usualRule(["station.steps.vent"], plausibleRanges.vent, {
+    value: (input) => input["station.steps.vent"],
+    check: "check station.steps.vent",
+    applies: isGiven("vent"),
+  }),
+  usualRule(["station.steps.remove"], plausibleRanges.eject, {
+    value: (input) => input["station.steps.remove"],
+    check: "check station.steps.remove; by hand it takes longer",
+  }),
+  usualRule(["product.die.diameter", "product.die.mandrel"], plausibleRanges.dieGap, {
+    value: (input) => (input["product.die.diameter"] - input["product.die.mandrel"]) / 2,
+    check: "check both diameters",
+  }),
+  usualRule(["product.partMass", "product.flash"], flash, {
+    value: (input) => input["product.flash"] / input["product.partMass"],
+    check: `a simple round part has ${percent(simpleFlash)}, one with a handle ${percent(handleFlash)}; check whether the share is of the part or of all that is extruded`,
+  }),
+  windowRule(["product.partMass", "product.flash"], {
+    quantity: "flash, of all that is extruded",
+    unit: "1",
+    source: "the same flash on the other base: 30 % of all that is extruded are 43 % of the part",
+    value: (input) => input["product.flash"] / (input["product.partMass"] + input["product.flash"]),
+  }),
+  usualRule(["product.blowPressure"], plausibleRanges.blowPressure, {
+    value: (input) => input["product.blowPressure"],
+    check: "check product.blowPressure; pressures are gauge",
+  }),
+  usualRule([], plausibleRanges.rejects, {
+    value: (input: WindowInput) => input["station.rejects"] ?? 0,
+    check: "check what is rejected, and why",
+    applies: (input) => input["station.rejects"] !== undefined,
+  }),
+];

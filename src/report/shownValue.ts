@@ -1,0 +1,29 @@
+// A value of the process window as a practitioner would say it.
+import type { Dimension } from "#foundation/dimension.ts";
+import { formatQuantity } from "#foundation/formatQuantity.ts";
+
+/** Formulas and material data are good for three digits at best. */
+const digits = 3;
+
+/** Units in which a practitioner would say it; tables keep SI. */
+const dimensionOf: Readonly<Record<string, Dimension>> = {
+  s: "time",
+  m: "length",
+  "m³": "volume",
+  kg: "mass",
+  "kg/s": "rate",
+  Pa: "pressure",
+  N: "force",
+  W: "power",
+  "J/kg": "specificEnergy",
+  "1": "share",
+};
+
+/** To three digits, in the unit in which a practitioner would say it. */
+export function shown(value: number, unit: string): string {
+  // A time that has no end, a length that has drawn to nothing.
+  if (!Number.isFinite(value)) return "without end";
+  if (unit === "MPa") return `${Number((value / 1e6).toPrecision(digits))} MPa`;
+  const dimension = dimensionOf[unit];
+  return dimension ? formatQuantity(value, dimension, { digits }) : `${Number(value.toPrecision(digits))} ${unit}`;
+}

@@ -1,0 +1,53 @@
+// How hang, sag and time at heat spread over the shots of a run, as rows of the process window and as warnings.
+import type { ShotSpread } from "#analysis/shotSpread.ts";
+import { percent } from "./digits.ts";
+import { shown } from "./shownValue.ts";
+import type { Cell } from "./table.ts";
+
+/** Quantity, value, unit, limits, verdict, remedy and source: mean, 5 %, half, 95 % and the most of all shots. */
+export function spreadCells(spread: ShotSpread): readonly (readonly Cell[])[] {
+  const { quantity, unit, quantiles, limit, source } = spread;
+  const told: readonly (readonly [string, number])[] = [
+    ["mean", spread.mean],
+    ["p05", quantiles.p05],
+    ["p50", quantiles.p50],
+    ["p95", quantiles.p95],
+    ["max", spread.max],
+  ];
+  return told.map(([word, value]) => {
+    const isAbove = limit !== null && value > limit;
+    const verdict = limit === null ? "no limit" : isAbove ? "above" : "inside";
+    return [`${quantity} of the run, ${word}`, value, unit, null, limit, verdict, isAbove ? spread.remedy : "", source];
+  });
+}
+
+/** A line for each quantity that some shots take beyond its limit, the stations together that take it there. */
+export function spreadWarnings(spreads: readonly ShotSpread[]): readonly string[] {
+  const beyond = spreads.filter((spread) => spread.beyond > 0);
+  return [...new Set(beyond.map(({ quantity }) => quantity))].map((quantity) => {
+    const own = beyond.filter((spread) => spread.quantity === quantity);
+    const worst = own.reduce((one, other) => (other.beyond > one.beyond ? other : one));
+    const { unit, limit, quantiles, max, remedy } = worst;
+    const stations = own.map(({ station }) => station).join(" and ");
+    const most = `${shown(quantiles.p95, unit)} in one of twenty, at most ${shown(max, unit)}`;
+    const share = `above ${shown(limit ?? 0, unit)} in ${shareWords(worst.beyond)} of the shots`;
+    return `${quantity} from shot to shot, ${stations}: ${share}, ${most}. ${remedy}`;
+  });
+}
+
+function shareWords(share: number): string {
+  return share === 1 ? "all" : share < 0.0005 ? "less than 0.1 %" : percent(share);
+}
+
+/** For the answer of a run: how the shots of all stations lay, a line each; nothing where no material is named. */
+export function spreadLines(spreads: readonly ShotSpread[]): readonly (readonly string[])[] {
+  if (spreads.length === 0) return [];
+  const words = [...new Set(spreads.map(({ quantity }) => quantity))].map((quantity) => {
+    const own = spreads.filter((spread) => spread.quantity === quantity);
+    const mean = own.reduce((sum, each) => sum + each.mean, 0) / own.length;
+    const p95 = own.reduce((most, { quantiles }) => Math.max(most, quantiles.p95), 0);
+    const { unit } = own[0]!;
+    return `${quantity} ${shown(mean, unit)} (p95 ${shown(p95, unit)})`;
+  });
+  return [["Shots spread", words.join(", ")]];
+}

@@ -1,0 +1,46 @@
+// The table of stops: what its columns mean, and how a study fills it.
+import type { Study } from "#analysis/study.ts";
+import { halfWidth, number, resourceColumn, scenarioColumn, text } from "./columns.ts";
+import { fillTable, type Table, type TableSpec } from "./table.ts";
+
+export const stopsSpec: TableSpec = {
+  name: "stops",
+  meaning: "One kind of stop of one resource; only where the scenario has stops.",
+  columns: [
+    scenarioColumn,
+    resourceColumn,
+    text("stop", "Name of the stop in the scenario"),
+    number("count", "Stops that began in the observed time of a replication, mean; one that began before is left out"),
+    halfWidth("count_half_width_95", "the count"),
+    number("hours", "Time in which the resource stood in this stop in a replication, mean", "h"),
+    halfWidth("hours_half_width_95", "the hours", "h"),
+    number(
+      "mean_between_h",
+      "Hours out of this stop for each one that began, over all replications; empty where there was none",
+      "h",
+    ),
+    number(
+      "mean_repair_h",
+      "Mean time from the stop to its end, the wait for somebody who repairs it included, over all that ended",
+      "h",
+    ),
+  ],
+};
+
+/** None where there are no stops. */
+export function stopsTables(studies: readonly Pick<Study, "scenario" | "stops">[]): readonly Table[] {
+  const rows = studies.flatMap(({ scenario, stops }) =>
+    stops.map(({ resource, stop, count, hours, meanBetween, meanRepair }) => [
+      scenario.name,
+      resource,
+      stop,
+      count.mean,
+      count.halfWidth,
+      hours.mean,
+      hours.halfWidth,
+      meanBetween,
+      meanRepair,
+    ]),
+  );
+  return rows.length === 0 ? [] : [fillTable(stopsSpec, rows)];
+}

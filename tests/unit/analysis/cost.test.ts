@@ -1,0 +1,169 @@
+// The costs of a cell of fixed times against arithmetic by hand, and what happens where something is not given.
+import { describe, expect, it } from "vitest";
+import { compareStudies } from "#analysis/comparison.ts";
+import { COST_MEASURE, costStudy, type CostStudy } from "#analysis/costStudy.ts";
+import { replicationRunner } from "#analysis/runReplication.ts";
+import { runStudy, type Study } from "#analysis/study.ts";
+import { compareAnswer } from "#report/compareAnswer.ts";
+import { costTables } from "#report/costTable.ts";
+import { toCsv } from "#report/csv.ts";
+import { runAnswer } from "#report/runAnswer.ts";
+import { cellText, scenarioOf } from "../../support/cellScenario.ts";
+
+const costs = `costs:
+  currency: Taler
+  resin: 1.40 per kg
+  regrindCredit: 0.50 per kg
+  energy: 0.18 per kWh
+  heating: 1.50 per h
+  air: 0.02 per m³
+  cooling: 0.03 per kg
+  operator: 20 per h
+  machine: 40 per h
+  tooling: { price: 30000, life: 3000000 parts }
+  packing: 12 per 1000 parts
+crew: { operators: 2 }
+`;
+
+/** 13.05 s a shot of two parts, 42 g and 12.6 g of flash each; 10 shots left out, 100 observed. */
+const fixedTimes = [
+  "product={ material: HDPE, partMass: 42 g, flash: 30 % of part, volume: 1 L, blowPressure: 6 bar }",
+  "delivery={ kind: reciprocating-screw, plasticatingRate: 110 kg/h, drop: 1.8 s, drivePower: 22 kW }",
+  "run.warmup=130.5 s",
+  "run.length=1435.5 s",
+];
+
+function studyOf(text: string, ...set: readonly string[]): Study {
+  const outcome = runStudy(scenarioOf(text, ...fixedTimes, ...set));
+  if (outcome.kind === "stuck") throw new Error(outcome.issue.message);
+  return outcome.study;
+}
+
+function costsOf({ costs: found }: Study): CostStudy {
+  if (!found) throw new Error("no costs");
+  return found;
+}
+
+const study = studyOf(cellText(1, costs));
+
+// The arithmetic, by hand: 3600/13.05 × 2 = 551.72 parts an hour, so a thousand take 1.8125 h and 54.6 kg of melt.
+const perThousand: readonly (readonly [item: string, amount: number])[] = [
+  ["resin", 76.44], // 54.6 kg × 1.40: without regrind all flash is paid for
+  ["surplus regrind", -6.3], // 12.6 kg of flash × 0.50
+  ["drive energy", 1.9656], // 22 kW / 110 kg/h = 0.2 kWh/kg × 54.6 kg × 0.18
+  ["heating", 2.71875], // 1.8125 h × 1.50
+  ["air", 0.12], // 1 L at 6 bar gauge is 6 L at 1 bar: 6 m³ × 0.02
+  ["cooling", 1.638], // 54.6 kg × 0.03
+  ["labor", 72.5], // 2 people × 1.8125 h × 20
+  ["machine", 72.5], // 1.8125 h × 40
+  ["tooling", 10], // 30,000 / 3,000,000 a part
+  ["packing", 12],
+];
+
+describe("the cost of a thousand good parts", () => {
+  const found = costsOf(study);
+
+  it.each(perThousand)("%s is %d", (item, amount) => {
+    expect(found.rows.find((row) => row.item === item)?.perThousand?.mean).toBeCloseTo(amount, 9);
+    expect(found.rows.find((row) => row.item === item)?.perHour.mean).toBeCloseTo(amount / 1.8125, 9);
+  });
+
+  it("is 243.58 Taler in all, and has no other row", () => {
+    expect(found.currency).toBe("Taler");
+    expect(found.rows.map(({ item }) => item)).toEqual(perThousand.map(([item]) => item));
+    expect(found.total.perThousand?.mean).toBeCloseTo(243.58235, 9);
+    expect(found.missing).toEqual([]);
+  });
+
+  it("is the sum of its rows to the last bit, an hour and a thousand alike, also where luck spreads them", () => {
+    const spread = costsOf(studyOf(cellText(2, costs), "stations.steps.cool={ triangular: [7 s, 8 s, 10 s] }"));
+    for (const each of [found, spread]) {
+      expect(each.rows.reduce((sum, row) => sum + row.perHour.mean, 0)).toBe(each.total.perHour.mean);
+      expect(each.rows.reduce((sum, row) => sum + row.perThousand!.mean, 0)).toBe(each.total.perThousand!.mean);
+      expect(each.rows.reduce((sum, row) => sum + row.share!, 0)).toBeCloseTo(1, 12);
+    }
+    expect(spread.total.perThousand?.halfWidth).toBeGreaterThan(0);
+    const told =
+      spread.perThousandOf.reduce<number>((sum, each) => sum + (each ?? NaN), 0) / spread.perThousandOf.length;
+    expect(told).toBeCloseTo(spread.total.perThousand!.mean, 9);
+  });
+
+  it("pays for rejects with their resin and time: of a fifth of rejects 800 parts are good", () => {
+    const rejected = studyOf(cellText(1, costs), "quality={ rejects: 20 % }", "run.length=105 h");
+    const good = 1 - rejected.measures.find(({ measure }) => measure === "reject share")!.interval.mean;
+    const of = (item: string) => costsOf(rejected).rows.find((row) => row.item === item)?.perThousand?.mean ?? NaN;
+    expect(of("machine")).toBeCloseTo(72.5 / good, 1);
+    expect(of("packing")).toBeCloseTo(12, 9);
+    expect(of("tooling")).toBeCloseTo(10 / good, 2);
+    // Flash of all parts and the rejects themselves.
+    expect(of("surplus regrind")).toBeCloseTo((-0.5 * (12.6 + 42 * (1 - good))) / good, 2);
+  });
+
+  it("takes the regrind that a run tells of out of the resin", () => {
+    const { scenario, windows } = study;
+    const answer = replicationRunner(scenario)({ replication: 1, scale: null });
+    const regrind = [
+      { resource: "cell", measure: "regrind used", unit: "kg/h", value: 5 },
+      { resource: "cell", measure: "surplus regrind", unit: "kg/h", value: 1 },
+    ];
+    const told = costStudy(scenario, [{ ...answer, measures: [...answer.measures, ...regrind] }], windows);
+    const of = (item: string) => told?.rows.find((row) => row.item === item)?.perHour.mean;
+    expect(of("resin")).toBeCloseTo((54.6 / 1.8125 - 5) * 1.4, 9);
+    expect(of("surplus regrind")).toBeCloseTo(-0.5, 9);
+  });
+});
+
+describe("what is not given", () => {
+  const few = "costs: { currency: Taler, resin: 1.40 per kg, energy: 0.18 per kWh }\n";
+  const without = studyOf(cellText(1, few), "delivery={ kind: reciprocating-screw, recharge: 4 s, drop: 1.8 s }");
+
+  it("is left out, with the keys that would give it", () => {
+    const { rows, missing } = costsOf(without);
+    // Without operators there is no labor to pay, whatever its rate.
+    expect(rows.map(({ item }) => item)).toEqual(["resin", "labor"]);
+    expect(missing).toContainEqual({
+      item: "drive energy",
+      keys: ["delivery.plasticatingRate", "delivery.drivePower"],
+    });
+    expect(missing).toContainEqual({ item: "machine", keys: ["costs.machine"] });
+    expect(missing.map(({ item }) => item)).not.toContain("surplus regrind");
+    expect(runAnswer(without)).toMatch(/^7 more cost rows with `/m);
+  });
+
+  it("leaves no table and no line where there are no costs at all", () => {
+    const none = studyOf(cellText(1));
+    expect(none.costs).toBeNull();
+    expect(costTables([none])).toEqual([]);
+    expect(runAnswer(none)).not.toContain("Cost");
+  });
+
+  it("keeps the sums of different items from being compared", () => {
+    const other = { ...study, scenario: { ...study.scenario, name: "other" } };
+    const isCost = ({ measure }: { readonly measure: string }) => measure === COST_MEASURE;
+    expect(compareStudies(study, [other]).filter(isCost)).toHaveLength(1);
+    expect(compareStudies(study, [without]).filter(isCost)).toEqual([]);
+    expect(compareAnswer([study, without], compareStudies(study, [without]))).toContain("not sums of the same items");
+  });
+});
+
+describe("the words and the table", () => {
+  it("say the cost on one line, with what weighs most", () => {
+    expect(runAnswer(study)).toMatch(/^Cost +243\.6 Taler per 1,000 good parts: resin 31 %, labor 30 %$/m);
+  });
+
+  it("say the difference of a comparison", () => {
+    const dearer = { ...studyOf(cellText(1, costs), "costs.machine=50 per h") };
+    const named = { ...dearer, scenario: { ...dearer.scenario, name: "dearer" } };
+    // 10 more an hour for 1.8125 h.
+    expect(compareAnswer([study, named], compareStudies(study, [named]))).toContain(
+      "dearer costs 18.13 Taler more per 1,000 good parts than test.",
+    );
+  });
+
+  it("end each scenario with its total", () => {
+    const lines = toCsv(costTables([study])[0]!)
+      .trim()
+      .split("\r\n");
+    expect(lines.at(-1)).toMatch(/^test,total,Taler,134\.3902621,[^,]*,243\.58235,[^,]*,1$/);
+  });
+});

@@ -1,0 +1,39 @@
+// The table of stops against arithmetic by hand, and against the run that left the stops behind.
+import { describe, expect, it } from "vitest";
+import { replicationRunner } from "#analysis/runReplication.ts";
+import { stopSummaries } from "#analysis/stopSummaries.ts";
+import { cellText, scenarioOf } from "../../support/cellScenario.ts";
+
+const stops = `stops:
+  - { name: jam, resource: station 1, clock: calendar, between: 2 h, repair: 30 min, step: finish }
+  - { name: fire, resource: valve, clock: calendar, between: 900 h, repair: 1 h, step: finish }
+`;
+const scenario = scenarioOf(cellText(1, stops), "run.length=10 h", "run.warmup=0 s");
+
+describe("stops over the replications", () => {
+  it("count what began, and pool what lies between", () => {
+    const answers = [
+      [{ resource: "station 1", stop: "jam", count: 3, ended: 2, seconds: 5400, endedSeconds: 4500 }],
+      [{ resource: "station 1", stop: "jam", count: 1, ended: 1, seconds: 1800, endedSeconds: 1800 }],
+      [],
+    ].map((each) => ({ stops: each }));
+    const [jam, fire] = stopSummaries(scenario, answers);
+    expect(jam?.count.mean).toBeCloseTo(4 / 3, 12);
+    expect(jam?.hours.mean).toBeCloseTo(2 / 3, 12);
+    // 30 h observed, 2 h of them stopped, 4 stops.
+    expect(jam?.meanBetween).toBeCloseTo(7, 12);
+    // 1.75 h for the three that ended.
+    expect(jam?.meanRepair).toBeCloseTo(1.75 / 3, 12);
+    expect(fire).toMatchObject({ stop: "fire", meanBetween: null, meanRepair: null });
+    expect(fire?.count.mean).toBe(0);
+  });
+
+  // 2 h, then 0.5 h: 2 to 2.5, 4.5 to 5, 7 to 7.5, and the fourth from 9.5 h on to 10 h.
+  it("come out of a run of 10 h as on paper", () => {
+    const [jam] = stopSummaries(scenario, [replicationRunner(scenario)({ replication: 1, scale: null })]);
+    expect(jam?.count.mean).toBe(4);
+    expect(jam?.hours.mean).toBeCloseTo(2, 9);
+    expect(jam?.meanBetween).toBeCloseTo(2, 9);
+    expect(jam?.meanRepair).toBeCloseTo(0.5, 9);
+  });
+});

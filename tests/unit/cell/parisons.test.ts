@@ -1,0 +1,248 @@
+// What parisons went through in a run: hang, sag and time at heat, against closed forms, Little's law and the run's own events.
+import * as fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { shotSpreads, type ShotSpread } from "#analysis/shotSpread.ts";
+import { replicationRunner } from "#analysis/runReplication.ts";
+import { runStudy } from "#analysis/study.ts";
+import { eventRecorder } from "#cell/eventRecord.ts";
+import { MeltPassage } from "#cell/meltPassage.ts";
+import { ParisonSample } from "#cell/parisonSample.ts";
+import { planCell } from "#cell/planCell.ts";
+import { runCell } from "#cell/runCell.ts";
+import { shotRecords, type ShotRecord } from "#cell/shotRecord.ts";
+import { materials } from "#physics/materials.ts";
+import { ownMaterial } from "#physics/ownMaterial.ts";
+import { spreadCells, spreadWarnings } from "#report/spreadWords.ts";
+import type { ExtraStepSpec, ProcessSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
+import { fixedCell } from "../../support/fixedCell.ts";
+
+const values = { "product.parisonLength": 0.3, "product.sagLimit": 0.02, "delivery.holdUp": 1 };
+// Illustrative inputs of the printed sags: 760 kg/m³, 2e4 Pa s.
+const material = ownMaterial(materials.get("HDPE")!, { meltDensity: 760, zeroShearViscosity: 2e4, timeAtHeat: 40 });
+const process: ProcessSpec = { material, values, deliveryKind: "reciprocating-screw" };
+const wait: ExtraStepSpec = { name: "wait", after: "drop", time: { kind: "fixed", value: 0.1 } };
+
+// checks.md 8 [C]: recharge 4.0, drop 1.8, valve 0.25, close 0.6, mold time after the drop 11.0 s: two stations 6.525 s a shot.
+const times = { recharge: 4, drop: 1.8, close: 0.6, cool: 9.4, remove: 1 };
+
+function cellOf(change: Partial<StationSpec> = {}, length = 3600): Scenario {
+  const cell = fixedCell({ stations: [times, times], shift: 0.25, length });
+  return { ...cell, stations: cell.stations.map((station) => ({ ...station, process, ...change })) };
+}
+
+const varying: Partial<StationSpec> = {
+  close: { kind: "uniform", min: 0.5, max: 0.9 },
+  drop: { by: "time", time: { kind: "uniform", min: 1.6, max: 2 } },
+  cool: { kind: "gamma", mean: 9, sd: 2 },
+  extra: [wait],
+};
+
+function shotsOf(scenario: Scenario): readonly ShotRecord[] {
+  return shotRecords(eventRecorder(scenario)(1), scenario);
+}
+
+function spreadsOf(scenario: Scenario): readonly ShotSpread[] {
+  return shotSpreads(scenario, [replicationRunner(scenario)({ replication: 1, scale: null })]);
+}
+
+const rising = (numbers: readonly number[]): readonly number[] => numbers.toSorted((one, other) => one - other);
+
+describe("melt on its way", () => {
+  it("is as old as the time in which its hold-up has left after it", () => {
+    // by hand: 100 g every 10 s through 250 g are 25 s
+    const passage = new MeltPassage(250);
+    const ages = [10, 20, 30, 40, 50].map((seconds) => passage.deliver(seconds, 100));
+    expect(ages).toEqual([null, null, 25, 25, 25]);
+  });
+
+  it("waits with the screw: every shot that is inside during a pause is older by the part of the pause that it sees", () => {
+    const passage = new MeltPassage(200);
+    // by hand: 200 g are the last two shots; a pause of 60 s before the fourth counts for it and for the fifth, not for the sixth
+    const ages = [10, 20, 30, 100, 110, 120].map((seconds) => passage.deliver(seconds, 100));
+    expect(ages).toEqual([null, 20, 20, 80, 80, 20]);
+  });
+
+  it("takes unlike shots by their mass", () => {
+    const passage = new MeltPassage(150);
+    // by hand: 50 g left by 10 s, 250 g by 20 s: 100 g of them by 12.5 s; 300 g by 30 s: 150 g of them by 15 s
+    expect([passage.deliver(10, 50), passage.deliver(20, 200), passage.deliver(30, 50)]).toEqual([null, 7.5, 15]);
+  });
+
+  // Little, Operations Research 9 (1961) 383 [M]: what is inside = what goes through × how long it stays.
+  it("stays on the mean as long as Little's law says, however unevenly it leaves, and however long the run", () => {
+    const gap = fc.double({ min: 1, max: 30, noNaN: true });
+    fc.assert(
+      fc.property(fc.array(gap, { minLength: 20, maxLength: 20 }), fc.integer({ min: 1, max: 12 }), (gaps, inside) => {
+        const passage = new MeltPassage(inside * 100);
+        let now = 0;
+        let sum = 0;
+        const turns = 600;
+        for (let shot = 0; shot < turns * 20; shot++) {
+          now += gaps[shot % 20]!;
+          const age = passage.deliver(now, 100);
+          if (shot >= (turns - 100) * 20) sum += age!;
+        }
+        const turn = gaps.reduce((total, each) => total + each, 0);
+        expect(sum / 2000).toBeCloseTo((inside * turn) / 20, 6);
+      }),
+      { numRuns: 20 },
+    );
+  });
+});
+
+describe("a sample of parisons", () => {
+  const sampleOf = (count: number, hang: (shot: number) => number) => {
+    const sample = new ParisonSample("left");
+    for (let shot = 0; shot < count; shot++) sample.add({ drop: 1, hang: hang(shot), atHeat: null });
+    return sample.record();
+  };
+
+  it("holds all of few", () => {
+    expect(sampleOf(1000, (shot) => shot).hangs).toEqual(Array.from({ length: 1000 }, (_, shot) => shot));
+  });
+
+  it("holds a fair part of many, whatever rhythm they keep, and the longest of all", () => {
+    for (const period of [2, 3, 4, 8, 16]) {
+      const { hangs, parisons, longestHang, mostSagging } = sampleOf(100_000, (shot) =>
+        shot === 77_777 ? 99 : shot % period === 0 ? 1 : 0,
+      );
+      expect(parisons).toBe(100_000);
+      expect(hangs.length).toBeGreaterThan(400);
+      expect(hangs.length).toBeLessThanOrEqual(1024);
+      const share = hangs.filter((hang) => hang === 1).length / hangs.length;
+      // Four standard deviations of a fair draw.
+      const spread = 4 * Math.sqrt(((1 / period) * (1 - 1 / period)) / hangs.length);
+      expect(Math.abs(share - 1 / period), `every ${period}th`).toBeLessThan(spread);
+      expect([longestHang, mostSagging]).toEqual([99, { drop: 1, hang: 99 }]);
+    }
+  });
+});
+
+describe("the shots of a run", () => {
+  it("hang from the end of the drop to the closed mold, and sag and are hot by the closed forms", () => {
+    const shot = shotsOf(cellOf({ extra: [wait] }, 1800)).at(-5)!;
+    // 0.1 s of one's own and 0.6 s of close.
+    expect(shot.hang).toBeCloseTo(0.7, 9);
+    // Delivered in 1.8 s and held for 0.7 s: 2.492 % at g = 9.81 m/s² [C], so 2.491 % at 9.80665.
+    expect(shot.sag).toBeCloseTo(0.02492 * (9.80665 / 9.81), 5);
+    // 1 kg of shots of 2 × 54 g, one every (0.25 + 1.8 + 0.1 + 11)/2 s, over whole turns: the ninth and tenth last shot
+    // stand on either side of the 9.26th, so that the turn's own rhythm moves it by less than one shot.
+    expect(Math.abs(shot.timeAtHeat! - (1 / 0.108) * 6.575)).toBeLessThan(6.575);
+  });
+
+  it("leave in a table what could not be known: the first hold-up, and the last mold that never closed", () => {
+    const shots = shotsOf(cellOf({}, 302));
+    expect(shots.slice(0, 9).map(({ timeAtHeat }) => timeAtHeat)).toEqual(Array.from({ length: 9 }, () => null));
+    expect(shots[10]!.timeAtHeat).toBeGreaterThan(0);
+    const open = shots.filter(({ starts }) => !starts.has("blow"));
+    for (const { hang, sag } of open) expect([hang, sag]).toEqual([null, null]);
+    expect(shotsOf(cellOf({ process: { ...process, values: {} } }, 600)).at(-9)).toMatchObject({
+      sag: null,
+      timeAtHeat: null,
+    });
+  });
+
+  it.each([0, 700])("are counted as their events tell them, after a warm-up of %i s", (warmup) => {
+    const scenario = cellOf(varying);
+    const run = { ...scenario.run, warmup };
+    const told = runCell(planCell({ ...scenario, run }), { replication: 1, keepsShots: false, watchesParisons: true });
+    const shots = shotsOf(scenario);
+    for (const { station, parisons, hangs, drops, timesAtHeat, longestHang } of told.parisons) {
+      const own = shots.filter((shot) => {
+        const closed = (shot.starts.get("close") ?? 0) + (shot.hang ?? 0) - 0.1;
+        return shot.station === station && shot.hang !== null && closed > warmup;
+      });
+      expect(parisons).toBe(own.length);
+      const close = (numbers: readonly number[], wanted: readonly number[]): void => {
+        expect(numbers.length).toBe(wanted.length);
+        rising(numbers).forEach((number, i) => expect(number).toBeCloseTo(rising(wanted)[i]!, 5));
+      };
+      close(
+        hangs,
+        own.map(({ hang }) => hang!),
+      );
+      close(
+        drops,
+        own.map(({ starts }) => starts.get("wait")! - starts.get("drop")!),
+      );
+      close(
+        timesAtHeat,
+        own.flatMap(({ timeAtHeat }) => timeAtHeat ?? []),
+      );
+      expect(longestHang).toBeCloseTo(Math.max(...own.map(({ hang }) => hang!)), 5);
+    }
+  });
+
+  it("are the same whether anybody watches or not", () => {
+    const plan = planCell(cellOf(varying));
+    const watched = runCell(plan, { replication: 1, watchesParisons: true });
+    expect({ ...watched, parisons: [] }).toEqual(runCell(plan, { replication: 1 }));
+    expect(watched.parisons.map(({ parisons }) => parisons > 200)).toEqual([true, true]);
+    expect(
+      runCell(planCell(cellOf({ process: undefined as never })), { replication: 1, watchesParisons: true }).parisons,
+    ).toEqual([]);
+  });
+});
+
+describe("the spread from shot to shot", () => {
+  const scenario = cellOf(varying, 200_000);
+  const spreads = spreadsOf(scenario);
+  const of = (quantity: ShotSpread["quantity"]) => spreads.find((each) => each.quantity === quantity)!;
+
+  it("has the quantiles of the law: hang is 0.1 s and a uniform close from 0.5 to 0.9 s", () => {
+    const { mean, quantiles, max, limit, beyond } = of("hang time");
+    // Quantiles of a uniform law by hand: 0.6 + 0.4 p; some 900 of 30,000 shots are kept.
+    expect(mean).toBeCloseTo(0.8, 1);
+    expect(Math.abs(quantiles.p05 - 0.62)).toBeLessThan(0.02);
+    expect(Math.abs(quantiles.p95 - 0.98)).toBeLessThan(0.02);
+    expect(max).toBeGreaterThan(0.9995);
+    expect([limit, beyond]).toEqual([null, 0]);
+  });
+
+  it("has Little's law for its mean time at heat", () => {
+    const answer = replicationRunner(scenario)({ replication: 1, scale: null });
+    const perHour = answer.measures.find(({ measure }) => measure === "melt per hour")!.value;
+    expect(of("time at heat").mean / (3600 / perHour)).toBeCloseTo(1, 2);
+  });
+
+  it("tells the share of shots beyond a limit, and nothing where all are within", () => {
+    const middle = of("sag").quantiles.p50;
+    const limited = (limit: number): ShotSpread => {
+      const own = { ...process, values: { ...values, "product.sagLimit": limit } };
+      return spreadsOf(cellOf({ ...varying, process: own }, 200_000)).find(({ quantity }) => quantity === "sag")!;
+    };
+    expect(Math.abs(limited(middle).beyond - 0.5)).toBeLessThan(0.01);
+    expect(limited(1)).toMatchObject({ beyond: 0, remedy: "" });
+    // Only the longest of all is above: the sample may not hold it, the warning does.
+    const { max } = of("sag");
+    const rare = limited(max * 0.99999);
+    expect(rare.beyond).toBeGreaterThan(0);
+    expect(rare.beyond).toBeLessThan(0.003);
+    expect(spreadWarnings([rare])[0]).toMatch(/^sag from shot to shot, station 01: above .* in 0\.1 % of the shots/u);
+  });
+
+  it("stands in the window's table with its limit at every figure, and warns once for stations alike", () => {
+    const rows = spreadCells(of("sag"));
+    expect(rows.map(([quantity]) => quantity)).toEqual(
+      ["mean", "p05", "p50", "p95", "max"].map((word) => `sag of the run, ${word}`),
+    );
+    expect(rows.map(([, , , , limit]) => limit)).toEqual([0.02, 0.02, 0.02, 0.02, 0.02]);
+    expect(rows.at(-1)![5]).toBe("above");
+    const warnings = spreadWarnings(spreads);
+    expect(warnings.map((line) => line.split(":")[0])).toEqual([
+      "sag from shot to shot, station 01 and station 02",
+      "time at heat from shot to shot, station 01 and station 02",
+    ]);
+  });
+
+  it("comes with a study, over all its replications", () => {
+    const short = cellOf(varying, 1800);
+    const outcome = runStudy({ ...short, run: { ...short.run, replications: 3 } });
+    if (outcome.kind !== "found") throw new Error("stuck");
+    expect(outcome.study.spreads.map(({ station, quantity }) => `${station} ${quantity}`)).toEqual(
+      ["station 01", "station 02"].flatMap((name) =>
+        ["hang time", "sag", "time at heat"].map((each) => `${name} ${each}`),
+      ),
+    );
+  });
+});

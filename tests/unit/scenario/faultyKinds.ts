@@ -1,0 +1,73 @@
+// Keys of one kind of melt delivery in a cell of another, each an edit of the two-station scenario.
+import type { FaultySpec } from "./faultySpec.ts";
+
+const kind = "kind: reciprocating-screw";
+const oneKindOnly = (key: string, kinds: string) =>
+  ({ code: "other-kind", path: key, says: "has no meaning", remedy: "delivery.kind", kinds }) as const;
+const without = ({ code, path, says, remedy }: ReturnType<typeof oneKindOnly>) => ({ code, path, says, remedy });
+
+export const faultyKinds: readonly FaultySpec[] = [
+  {
+    name: "an accumulator head that is told when the screw of another kind recharges",
+    edits: [
+      [kind, "kind: accumulator-head"],
+      ["rechargeStarts: valve-neutral", "¦rechargeStarts: valve-neutral"],
+    ],
+    found: [without(oneKindOnly("delivery.rechargeStarts", "reciprocating-screw"))],
+    shape: false,
+  },
+  {
+    name: "a common accumulator of unknown capacity",
+    edits: [
+      [`delivery:\n  ${kind}`, "¦delivery:\n  kind: accumulator-head\n  accumulator: common"],
+      ["  shotCapacity: 0.40 kg\n", ""],
+      ["  rechargeStarts: valve-neutral\n", ""],
+    ],
+    found: [
+      {
+        code: "missing",
+        path: "delivery.shotCapacity",
+        says: "`shotCapacity` is missing",
+        remedy: "shotCapacity: 1.2 kg",
+      },
+    ],
+    shape: false,
+  },
+  {
+    name: "a reciprocating screw with a fixed rate and a mold that travels",
+    edits: [
+      [kind, `${kind}\n  ¦rate: fixed`],
+      ["      close: 0.6 s", "      ¦travelIn: 0.7 s\n      close: 0.6 s"],
+    ],
+    found: [
+      without(oneKindOnly("delivery.rate", "continuous")),
+      without(oneKindOnly("stations.right.steps.travelIn", "continuous")),
+    ],
+    shape: false,
+  },
+  {
+    name: "continuous extrusion with a valve, a ram, and molds that do not travel",
+    edits: [
+      [kind, "kind: continuous"],
+      [
+        "  deliveryRate: 420 kg/h\n  shotCapacity: 0.40 kg\n  rechargeStarts: valve-neutral\n",
+        "  ¦deliveryRate: 420 kg/h\n",
+      ],
+      ["valve: {", "¦valve: {"],
+      [
+        "    steps:\n      close: 0.6 s",
+        "    ¦steps:\n      close: 0.6 s\n      travelIn: 0.7 s\n      travelOut: 0.7 s",
+      ],
+      [
+        "left\n    cavities: 2\n    steps:\n      close: 0.6 s",
+        "left\n    cavities: 2\n    steps:\n      close: 0.6 s\n      travelIn: 0.7 s\n      cut: 0.1 s\n      travelOut: 0.7 s",
+      ],
+    ],
+    found: [
+      without(oneKindOnly("delivery.deliveryRate", "")),
+      { code: "other-kind", path: "valve", says: "never stops", remedy: "first come" },
+      { code: "missing", path: "stations.right.steps.cut", says: "`cut` is missing", remedy: "`cut: 0.8 s`" },
+    ],
+    shape: false,
+  },
+];

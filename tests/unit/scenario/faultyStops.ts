@@ -1,0 +1,134 @@
+// Faults of stops, each an edit of the two-station scenario.
+import type { FaultySpec } from "./faultySpec.ts";
+
+const crew = "crew: { operators: 1 }";
+const withStops = (stops: string, people = 1): readonly [string, string] => [
+  crew,
+  `crew: { operators: ${people} }\nstops:\n${stops}`,
+];
+
+export const faultyStops: readonly FaultySpec[] = [
+  {
+    name: "a stop of what is not there, one that never says when, one that says it twice",
+    edits: [
+      withStops(`  - { name: band, resource: ¦screw, between: 40 h, repair: 30 min, step: finish }
+  - ¦{ name: nozzle, resource: valve, repair: 3 min, step: finish }
+  - { name: jam, resource: left, between: 40 h, ¦cycles: 100, repair: 3 min, step: finish }`),
+    ],
+    found: [
+      { code: "stop-resource", path: "stops[0].resource", says: '"screw"', remedy: "`plasticator`" },
+      { code: "stop-coming", path: "stops[1].between", says: "Neither", remedy: "cycles: 5000" },
+      { code: "stop-coming", path: "stops[2].cycles", says: "Both", remedy: "Delete one" },
+    ],
+    shape: false,
+  },
+  {
+    name: "a stop that comes back at once",
+    edits: [withStops("  - { name: jam, resource: left, between: ¦0 s, repair: 3 min, step: finish }")],
+    found: [
+      { code: "not-positive", path: "stops[0].between", says: "comes back at once", remedy: "from the end of one" },
+    ],
+    shape: false,
+  },
+  {
+    name: "two stops of one name, one of them by way of every station",
+    edits: [
+      withStops(`  - { name: jam, resource: every station, between: 4 h, repair: 3 min, step: finish }
+  - { name: ¦jam, resource: left, between: 40 h, repair: 3 min, step: finish }`),
+    ],
+    found: [{ code: "stop-twice", path: "stops[1].name", says: '"jam"', remedy: "Rename" }],
+    shape: false,
+  },
+  {
+    name: "a stop that may lose a shot which nobody clears away",
+    edits: [
+      ["right\n    cavities: 2\n    steps:\n      ", "right\n    cavities: 2\n    ¦steps:\n      "],
+      ["left\n    cavities: 2\n    steps:\n      ", "left\n    cavities: 2\n    ¦steps:\n      "],
+      withStops("  - { name: jam, resource: left, between: 40 h, repair: 3 min }"),
+    ],
+    found: [
+      { code: "clear-missing", path: "stations.right.steps.clear", says: "may lose", remedy: "step: finish" },
+      { code: "clear-missing", path: "stations.left.steps.clear", says: "may lose", remedy: "step: finish" },
+    ],
+    shape: false,
+  },
+  {
+    name: "a repair by nobody",
+    edits: [
+      ["by: operator", "by: machine"],
+      withStops("  - { name: jam, resource: left, between: 40 h, repair: 3 min, by: ¦operator, step: finish }", 0),
+    ],
+    found: [
+      { code: "operator-missing", path: "stops[0].by", says: "there is none", remedy: "operators: 1", fate: "cell" },
+    ],
+    shape: false,
+  },
+];
+
+export const faultyTakeaway: readonly FaultySpec[] = [
+  {
+    name: "a server called after a machine, one that needs a hand that is not there, a task twice",
+    edits: [
+      ["by: operator", "by: machine"],
+      [
+        crew,
+        `crew: { operators: 0, priorities: [removal, ¦removal] }
+takeaway:
+  ¦valve: { time: 2 s }
+  pack: { time: 2 s, by: ¦operator }`,
+      ],
+    ],
+    found: [
+      { code: "task-twice", path: "crew.priorities[1]", says: '"removal"', remedy: "Keep one" },
+      { code: "name-reserved", path: "takeaway.valve", says: '"valve"', remedy: "another name" },
+      {
+        code: "operator-missing",
+        path: "takeaway.pack.by",
+        says: "there is none",
+        remedy: "operators: 1",
+        fate: "cell",
+      },
+    ],
+    shape: false,
+  },
+  {
+    name: "parts that a pin carries away, to be judged at the mold",
+    edits: [
+      ["kind: reciprocating-screw", "kind: continuous\n  removal: pin"],
+      ["  deliveryRate: 420 kg/h\n  shotCapacity: 0.40 kg\n  rechargeStarts: valve-neutral\n", ""],
+      ["valve: { shift: 0.30 s, dispatch: first-ready }\n", ""],
+      ["by: operator", "by: machine"],
+      [
+        "right\n    cavities: 2\n    steps:\n",
+        "right\n    cavities: 2\n    steps:\n      travelIn: 0.7 s\n      cut: 0.1 s\n      travelOut: 0.7 s\n",
+      ],
+      [
+        "left\n    cavities: 2\n    steps:\n",
+        "left\n    cavities: 2\n    steps:\n      travelIn: 0.7 s\n      cut: 0.1 s\n      travelOut: 0.7 s\n",
+      ],
+      [crew, `${crew}\nquality: { rejects: 1 % }\n¦takeaway: { pack: { time: 1 s } }`],
+    ],
+    found: [{ code: "mask-takeaway", path: "takeaway", says: "all together", remedy: "removal: mold" }],
+    shape: false,
+  },
+];
+
+export const faultyQuality: readonly FaultySpec[] = [
+  {
+    name: "limits on both sides of which the mean lies outside",
+    edits: [[crew, `${crew}\nquality: { lightest: ¦43 g, heaviest: ¦41 g, shotSpread: 1 % }`]],
+    found: [
+      { code: "limits-miss-mean", path: "quality.lightest", says: "42 g, is below", remedy: "Lower" },
+      { code: "limits-miss-mean", path: "quality.heaviest", says: "42 g, is above", remedy: "Raise" },
+    ],
+    shape: false,
+  },
+  {
+    name: "limits without a spread",
+    edits: [[crew, `${crew}\n¦quality: { lightest: 41 g }`]],
+    found: [
+      { code: "mass-unjudged", path: "quality", says: "every part has the mean", remedy: "Add it", severity: "hint" },
+    ],
+    shape: false,
+  },
+];
