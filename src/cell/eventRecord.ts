@@ -1,11 +1,12 @@
 // Every change of a state in one replication, put into words: what began, for which shot, and which completion let it begin.
-import { EventLog, type LoggedEvent } from "#engine/eventLog.ts";
+import type { LoggedEvent } from "#engine/eventLog.ts";
 import type { Program } from "#engine/program.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
+import { Simulation } from "#engine/simulation.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { maskOf, PLASTICATOR, shotSteps, VALVE } from "./cycleNames.ts";
-import { planCell } from "./planCell.ts";
-import { runCell } from "./runCell.ts";
+import { DrainedLog } from "./drainedLog.ts";
+import { planCell, slowestTurn, type CellPlan } from "./planCell.ts";
 
 /** Null where there is nothing to say. */
 export interface EventRecord {
@@ -30,11 +31,23 @@ export interface EventRecord {
 /** Runs a replication anew for its events: the same scenario, seed and number bring back the same run. */
 export function eventRecorder(scenario: Scenario): (replication: number) => Generator<EventRecord> {
   const plan = planCell(scenario);
-  return (replication) => {
-    const log = new EventLog();
-    const { untilTick } = runCell(plan, { replication, warmup: 0, log });
-    return decode(log, plan.program, scenario, untilTick);
-  };
+  return (replication) => decode(eventsOf(plan, replication), plan.program, scenario);
+}
+
+/** A run is read so many turns of the cell at a time. */
+const turnsRead = 50;
+
+function* eventsOf(plan: CellPlan, replication: number): Generator<LoggedEvent> {
+  const { seed, length } = plan.scenario.run;
+  const until = Math.round(length * TICKS_PER_SECOND);
+  const slice = Math.max(1, Math.round(turnsRead * slowestTurn(plan)));
+  const log = new DrainedLog();
+  const simulation = new Simulation(plan.program, { seed, replication, isActive: plan.isActive, log });
+  for (let tick = 0; tick < until;) {
+    tick = Math.min(until, tick + slice);
+    simulation.runUntil(tick);
+    yield* log.drain();
+  }
 }
 
 interface Shot {
@@ -44,7 +57,7 @@ interface Shot {
 
 const noShot: Shot = { station: null, shot: null };
 
-function* decode(log: EventLog, program: Program, scenario: Scenario, untilTick: number): Generator<EventRecord> {
+function* decode(events: Iterable<LoggedEvent>, program: Program, scenario: Scenario): Generator<EventRecord> {
   // A mask takes out the parts of its station.
   const cavities = new Map(
     scenario.stations.flatMap(({ name, cavities: count }) => [[name, count] as const, [maskOf(name), count] as const]),
@@ -52,9 +65,7 @@ function* decode(log: EventLog, program: Program, scenario: Scenario, untilTick:
   const stations = scenario.stations.map(({ name }) => name);
   const removing = new Set<string>();
   let served = noShot;
-  for (const event of log) {
-    // To find what binds the last starts, the run goes on a little beyond its end.
-    if (event.time > untilTick) return;
+  for (const event of events) {
     const found = describe(event, program);
     const process = program.rows[event.row]?.process;
     const owner = process === undefined ? "" : program.table.processes[process]!.name;

@@ -14,7 +14,7 @@ const talkative = bundleLines(
 
 /** A process that writes one small file into a folder. */
 const writing = (folder: string) =>
-  bundleLines(`host.writeFiles(${JSON.stringify(folder)}, [{ name: "a.csv", text: "x".repeat(100000) }])`);
+  bundleLines(`await host.writeFiles(${JSON.stringify(folder)}, [{ name: "a.csv", text: "x".repeat(100000) }])`);
 
 describe("the command", () => {
   it.each([
