@@ -1,5 +1,6 @@
 // The answer to `compare` on one screen: the scenarios side by side, and what the pairs say of their difference.
 import type { ComparisonRow } from "#analysis/comparison.ts";
+import { rejectWords } from "./rejectWords.ts";
 import { CELL } from "#analysis/measures.ts";
 import type { Study } from "#analysis/study.ts";
 import { measureOf } from "#analysis/summarizeMeasures.ts";
@@ -28,7 +29,7 @@ export function compareAnswer(studies: readonly Study[], rows: readonly Comparis
     "",
     ...rows.filter(({ resource, measure }) => resource === CELL && measure === headline).flatMap(differenceWords),
     ...costComparison(studies, rows),
-    "Nothing is rejected yet: every part counts as good.",
+    ...studies.map((study) => `${study.scenario.name}: ${rejectWords(study)}.`),
     "",
     ...studies.flatMap(({ scenario, windows, spreads }) =>
       windowWarnings(windows, spreads).map((line) =>

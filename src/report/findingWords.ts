@@ -10,6 +10,7 @@ import { percent, withInterval } from "./digits.ts";
 import { idealWords } from "./idealWords.ts";
 import { runWords } from "./runAnswer.ts";
 import { stateLook } from "./stateLook.ts";
+import { rejectWords } from "./rejectWords.ts";
 import { ownerName } from "./tradeWords.ts";
 
 const headline = "good parts per hour";
@@ -21,8 +22,10 @@ export function studyFinding(study: Study): readonly string[] {
   return [`${madeWords(study)} ${bindingWords(study)}${cost}`, sureWords(study)];
 }
 
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+
 function sureWords(study: Study): string {
-  return [...runWords(study), "Nothing is rejected yet: every part counts as good."].join(" ");
+  return [...runWords(study), sentence(rejectWords(study))].join(" ");
 }
 
 /** The differences, then each scenario, then how sure all that is. */

@@ -8,6 +8,7 @@ import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
 import { costWords, missingCostWords } from "./costWords.ts";
 import { cautions } from "./cautions.ts";
 import { seconds, withInterval } from "./digits.ts";
+import { rejectWords } from "./rejectWords.ts";
 import { idealWords } from "./idealWords.ts";
 import { timeUseLines } from "./timeUse.ts";
 import { spreadLines } from "./spreadWords.ts";
@@ -52,7 +53,7 @@ function productionRows(study: Study): readonly (readonly string[])[] {
   };
   const pace = of("seconds per shot");
   return [
-    ["Good parts", `${of("good parts per hour")} an hour (nothing is rejected yet: every part counts as good)`],
+    ["Good parts", `${of("good parts per hour")} an hour (${rejectWords(study)})`],
     ["Shots", `${of("shots per hour")} an hour${pace === undefined ? "" : `, one every ${pace} s`}`],
     ["Melt", `${of("melt per hour")} kg/h`],
     ["Ideal cycle", `${idealWords(study.ideal)}${excess(study)}`],

@@ -19,7 +19,7 @@ import type { TableSpec } from "./table.ts";
 export const throughputSpec: TableSpec = {
   name: "throughput",
   meaning:
-    "One measure of one resource of one scenario, over all replications. Nothing is rejected yet, so that every part taken out counts as good.",
+    "One measure of one resource of one scenario, over all replications. Without checks every part taken out counts as good; with a takeaway a part is good when it has passed the last server.",
   columns: [
     scenarioColumn,
     resourceColumn,

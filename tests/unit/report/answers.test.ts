@@ -45,9 +45,9 @@ describe("the answer to run", () => {
     expect(answer).toMatch(/^the screw +48 % +52 % +holding a full shot 52 %$/m);
   });
 
-  it("says how sure it is, and that nothing is rejected yet", () => {
+  it("says how sure it is, and that nothing is judged", () => {
     expect(answer).toContain("± is the 95 % confidence interval");
-    expect(answer).toContain("nothing is rejected yet");
+    expect(answer).toContain("nothing is judged");
     const once = runAnswer(studyOf({ ...one, run: { ...one.run, replications: 1 } }));
     expect(once).toContain("one replication: how far chance moves it is not known");
     expect(once).not.toContain("±");
