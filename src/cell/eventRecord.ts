@@ -62,42 +62,41 @@ function* decode(events: Iterable<LoggedEvent>, program: Program, scenario: Scen
   const cavities = new Map(
     scenario.stations.flatMap(({ name, cavities: count }) => [[name, count] as const, [maskOf(name), count] as const]),
   );
-  const stations = scenario.stations.map(({ name }) => name);
+  const stations = new Set(scenario.stations.map(({ name }) => name));
   const removing = new Set<string>();
   let served = noShot;
   for (const event of events) {
-    const found = describe(event, program);
-    const process = program.rows[event.row]?.process;
-    const owner = process === undefined ? "" : program.table.processes[process]!.name;
-    const own = stations.includes(owner) ? { station: owner, shot: event.cycle + 1 } : shotServed(found, owner, served);
-    if (found.step !== null && shotSteps.includes(found.step)) served = own;
-    const parts = removing.has(found.resource) && found.step !== "remove" ? (cavities.get(found.resource) ?? 0) : 0;
-    if (parts > 0) removing.delete(found.resource);
-    if (found.step === "remove" && found.kind === "working" && cavities.has(found.resource))
-      removing.add(found.resource);
-    yield { ...found, ...own, parts };
+    const { name: state, kind } = program.states[event.state]!;
+    const row = program.rows[event.row];
+    const step = row?.name ?? null;
+    const owner = row === undefined ? "" : program.table.processes[row.process]!.name;
+    const own = stations.has(owner) ? { station: owner, shot: event.cycle + 1 } : shotServed(kind, owner, served);
+    if (step !== null && shotSteps.includes(step)) served = own;
+    const resource = program.table.resources[event.resource]!.name;
+    const parts = removing.has(resource) && step !== "remove" ? (cavities.get(resource) ?? 0) : 0;
+    if (parts > 0) removing.delete(resource);
+    if (step === "remove" && kind === "working" && cavities.has(resource)) removing.add(resource);
+    const binding = program.activities[event.boundBy];
+    // Written out in one piece: there are millions, and copies of copies would take most of the time.
+    yield {
+      seconds: event.time / TICKS_PER_SECOND,
+      resource,
+      state,
+      kind,
+      step,
+      station: own.station,
+      shot: own.shot,
+      boundByResource: binding?.resource ?? null,
+      boundBySeconds: binding ? event.boundTime / TICKS_PER_SECOND : null,
+      operator: isByHand(event, program) ? `operator ${event.hand + 1}` : null,
+      parts,
+    };
   }
 }
 
 /** Valve and plasticator follow up the shot delivered last, until they come to rest. */
-function shotServed({ kind }: { readonly kind: string }, owner: string, served: Shot): Shot {
+function shotServed(kind: string, owner: string, served: Shot): Shot {
   return (owner === VALVE || owner === PLASTICATOR) && kind === "working" ? served : noShot;
-}
-
-function describe(event: LoggedEvent, program: Program): Omit<EventRecord, "station" | "shot" | "parts"> {
-  const state = program.states[event.state]!;
-  const row = program.rows[event.row];
-  const binding = program.activities[event.boundBy];
-  return {
-    seconds: event.time / TICKS_PER_SECOND,
-    resource: program.table.resources[event.resource]!.name,
-    state: state.name,
-    kind: state.kind,
-    step: row?.name ?? null,
-    boundByResource: binding?.resource ?? null,
-    boundBySeconds: binding ? event.boundTime / TICKS_PER_SECOND : null,
-    operator: isByHand(event, program) ? `operator ${event.hand + 1}` : null,
-  };
 }
 
 /** An operator stays in the register after the hand has let go, and says nothing of later steps. */

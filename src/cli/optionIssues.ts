@@ -14,10 +14,15 @@ export function optionIssues(issues: readonly Issue[], options: Options): readon
     // Of the call only the value is seen.
     const column = Math.max(1, issue.place.column - (text.indexOf("=") + 1));
     const told = { ...issue, place: { ...issue.place, file: option, column } };
-    return issue.code === "set-form" ? withoutValue(told, option) : told;
+    return isBlank(text) ? withoutValue(told, option) : told;
   });
 }
 
 function withoutValue({ expected: _expected, value: _value, ...issue }: Issue, option: string): Issue {
   return { ...issue, message: `${option} has no value.`, remedy: "Give it a value, or leave it out." };
+}
+
+/** Nothing behind the equals sign, or nothing between the quotes that a seed is given. */
+function isBlank(text: string): boolean {
+  return /=[\s"]*$/.test(text);
 }

@@ -15,10 +15,10 @@ interface Point {
  * The point between two ends at which a difference changes its sign.
  *
  *     m halves the bracket l … h;  x = m ± (m − l) f(m) / √(f(m)² − f(l) f(h)),  + where f falls
- *     the smallest bracket that m and x leave is the next; two x alike are the root
+ *     the smallest bracket that m and x leave is the next
  *
  * Units: those of the ends.
- * Shape: lies between the ends, within 2^-52 of itself or 2^-60 of their distance.
+ * Shape: lies between the ends, within 2^-50 of itself or 2^-60 of their distance.
  * Holds for: a difference with unlike signs at the ends; with several crossings it finds one of them.
  * Source: Ridders, IEEE Transactions on Circuits and Systems 26, 1979, p. 979 (from memory)
  * Throws: BrokenInvariant where the signs at the ends are alike.
@@ -31,13 +31,15 @@ export function rootBetween(difference: (at: number) => number, low: number, hig
   let [below, above] = [point(low), point(high)];
   const risesToHigh = above.value > 0;
   invariant(below.value > 0 !== risesToHigh, "a difference changes its sign between the ends", { low, high });
-  let root = Infinity;
-  for (let round = 0; round < ROUNDS; round += 1) {
+  let last = Infinity;
+  for (let round = 0; round < ROUNDS && above.at - below.at > 4 * NEIGHBOR * Math.abs(above.at); round += 1) {
     const middle = point((below.at + above.at) / 2);
-    const bent = bentMiddle(below, middle, above);
-    if (Math.abs(bent - root) <= NEIGHBOR * Math.abs(bent)) return bent;
-    root = bent;
-    for (const next of [middle, point(bent)]) {
+    const at = bentMiddle(below, middle, above);
+    const near = 2 * NEIGHBOR * Math.abs(at);
+    // Two alike are mostly the root, and then it lies between their neighbors; of a jump they may be anywhere.
+    const neighbors = Math.abs(at - last) <= near ? [at - near, at + near] : [];
+    last = at;
+    for (const next of [middle, ...[at, ...neighbors].map(point)]) {
       if (next.at <= below.at || next.at >= above.at) continue;
       if (next.value > 0 === risesToHigh) above = next;
       else below = next;

@@ -49,6 +49,20 @@ describe("writing files", () => {
     await expect(writeFiles(inFolder("out", "deeper"), [])).rejects.toThrow("a part of the path is a file");
   });
 
+  it("asks for a piece only when all before it are in the file", async () => {
+    const sizes: number[] = [];
+    const pieces = function* () {
+      for (let i = 0; i < 3; i++) {
+        const [stage = ""] = readdirSync(folder);
+        sizes.push(lstatSync(inFolder(stage, "long.csv")).size);
+        yield "x".repeat(1000);
+      }
+    };
+    await writeFiles(folder, [{ name: "long.csv", text: pieces() }]);
+    expect(sizes).toEqual([0, 1000, 2000]);
+    expect(textOf("long.csv")).toBe("x".repeat(3000));
+  });
+
   it("replaces a link instead of writing through it", async () => {
     writeFileSync(inFolder("target.csv"), "mine");
     mkdirSync(inFolder("out"));
