@@ -1,5 +1,5 @@
 // What an hour of a cell costs, item by item, each as a rate of the user's times an amount that the run saw.
-import type { CostSpec, Scenario } from "#scenario/scenario.ts";
+import type { CostSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { CELL, type MeasureValue } from "./measures.ts";
 import type { StationWindow } from "./stationWindow.ts";
 
@@ -30,8 +30,8 @@ const driveEnergy = "drive energy per mass";
 const freeAir = "free air that the compressor adds for one bottle";
 
 /**
- * Resin is paid for as virgin feed: virgin = feed − regrind used. Where a run tells of no regrind none goes back, so that flash and
- * rejects are paid for as resin, and all of them are surplus.
+ * Resin is paid for as virgin feed: virgin = feed − regrind used. Where none goes back, flash and rejects are paid for as resin,
+ * and all of them are surplus.
  */
 export const costRules: readonly CostRule[] = [
   {
@@ -83,14 +83,25 @@ function melt(hour: CostedHour): number {
   return valueOf(hour, "melt per hour") ?? 0;
 }
 
-/** kg/h that came out of the molds and did not become good parts: flash, rejects and lost shots. */
+/**
+ * kg/h that became no good part: flash, rejects, lost shots, excess. Which mold a part came from is not known any more after it: a
+ * reject found there weighs as much as the mean part.
+ */
 function scrap(hour: CostedHour): number {
-  return hour.scenario.stations.reduce((sum, { name, cavities, partMass, flashMass }) => {
-    const of = (measure: string): number => valueOf(hour, measure, name) ?? 0;
-    const [parts, good] = [of("parts per hour"), of("good parts per hour")];
-    const lost = of("lost shots per hour") * cavities * (partMass + flashMass);
-    return sum + parts * flashMass + (parts - good) * partMass + lost;
-  }, 0);
+  const { stations } = hour.scenario;
+  const overAll = (of: (station: StationSpec, measure: (name: string) => number) => number): number =>
+    stations.reduce((sum, each) => sum + of(each, (name) => valueOf(hour, name, each.name) ?? 0), 0);
+  const parts = overAll((_, measure) => measure("parts per hour"));
+  const made = overAll(({ partMass }, measure) => measure("parts per hour") * partMass);
+  const refused = overAll((_, measure) => measure("parts per hour") - measure("good parts per hour"));
+  const later = (valueOf(hour, "reject share") ?? 0) * parts - refused;
+  const atMolds = overAll(
+    ({ cavities, partMass, flashMass }, measure) =>
+      measure("parts per hour") * flashMass +
+      (measure("parts per hour") - measure("good parts per hour")) * partMass +
+      measure("lost shots per hour") * cavities * (partMass + flashMass),
+  );
+  return atMolds + (parts > 0 ? (later * made) / parts : 0) + (valueOf(hour, "excess melt") ?? 0);
 }
 
 /** A quantity of each station's process window times a measure of that station; undefined where one of them lacks it. */

@@ -36,9 +36,9 @@ export function elasticityMethod(scenario: Scenario): ElasticityMethod {
   return areEqual(stations) && valve.dispatch === "first-ready" ? "estimate" : "difference";
 }
 
-/** Stops, rejects and servers after the molds change who is served, or what counts. */
-function changesCourse({ stops, quality, maxInMold, takeaway }: Scenario): boolean {
-  return [stops, quality, maxInMold, takeaway].some((part) => part !== undefined);
+/** Stops, rejects, servers after the molds, shifts and changes alter who is served, or what counts. */
+function changesCourse({ stops, quality, maxInMold, takeaway, calendar, changes }: Scenario): boolean {
+  return [stops, quality, maxInMold, takeaway, calendar, changes].some((part) => part !== undefined);
 }
 
 /** More stations want an operator than there are operators, so that who comes first decides. */

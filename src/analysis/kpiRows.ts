@@ -1,6 +1,8 @@
 // The indicators of the cell and of each station over the replications, from states, critical path and parts counted.
+import { planCell } from "#cell/planCell.ts";
 import { settledWarmup } from "#cell/settledWarmup.ts";
-import { VALVE } from "#cell/cycleNames.ts";
+import { undisturbed } from "#cell/undisturbed.ts";
+import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { elementOf } from "#cell/elementWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
@@ -8,7 +10,6 @@ import { meanInterval, type Interval } from "./interval.ts";
 import { kpiSpecs, type KpiInput, type KpiSpec } from "./kpi.ts";
 import { CELL } from "./measures.ts";
 import type { ReplicationAnswer } from "./replicationAnswer.ts";
-import { stepTimes } from "./stepTimes.ts";
 import { timeElements, type TimeElements } from "./timeElements.ts";
 
 export interface KpiRow extends Pick<KpiSpec, "formula" | "unit"> {
@@ -25,11 +26,12 @@ const secondsPerHour = 3600;
 /** The cell first, then its stations. An indicator that no replication can tell is left out. */
 export function kpiRows(scenario: Scenario, answers: readonly Observed[], ideal: IdealCycle): readonly KpiRow[] {
   const seconds = scenario.run.length - settledWarmup(scenario);
+  const turns = turnsOf(scenario);
   const units = [
     { resource: CELL, PRI: cellRunTime(scenario, ideal), elements: cellElements },
-    ...scenario.stations.map(({ name, cavities }) => ({
+    ...scenario.stations.map(({ name, cavities }, k) => ({
       resource: name,
-      PRI: circuitSeconds(scenario, name) / cavities,
+      PRI: (turns[k] ?? 0) / cavities,
       elements: stationElements(name),
     })),
   ];
@@ -87,9 +89,12 @@ function cellRunTime({ stations }: Scenario, { schedule, secondsPerShot }: Ideal
   return secondsPerShot / (parts.reduce((sum, each) => sum + each, 0) / parts.length);
 }
 
-/** One turn of a station that never waits: from the valve's shift to its port until it is ready again, at mean times. */
-function circuitSeconds(scenario: Scenario, name: string): number {
-  return stepTimes(scenario)
-    .filter(({ station, resource }) => station === name && (resource === name || resource === VALVE))
-    .reduce((sum, { seconds }) => sum + seconds, 0);
+/** One turn of each station that never waits: all that its own process does, at mean times. */
+function turnsOf(scenario: Scenario): readonly number[] {
+  const { program, stationProcess } = planCell(undisturbed(scenario));
+  return stationProcess.map((process, k) => {
+    const steps = program.rows.filter((row) => row.process === process);
+    const ticks = steps.map(({ draw }) => (draw?.samplers[k] ?? draw?.samplers[0])?.meanTicks ?? 0);
+    return ticks.reduce((sum, each) => sum + each, 0) / TICKS_PER_SECOND;
+  });
 }

@@ -2,7 +2,7 @@
 import type { CellRecord } from "#cell/cellRecord.ts";
 
 export interface MassBalance {
-  /** Milligrams that left the screw: shots, broken-off drops, excess. */
+  /** Milligrams that left the screw: shots, broken-off drops, excess, purge. */
   readonly feed: number;
   /** Parts taken out, good or not, without their flash. */
   readonly parts: number;
@@ -12,6 +12,8 @@ export interface MassBalance {
   /** Shots lost at the mold, broken-off drops among them. */
   readonly lost: number;
   readonly excess: number;
+  /** At starts and changes. */
+  readonly purged: number;
   /** Shots in molds at the end less those at the beginning of the observation. */
   readonly inMolds: number;
   /** Of the feed; used ≤ limit × feed, and what is left over is surplus. */
@@ -20,16 +22,17 @@ export interface MassBalance {
   readonly virgin: number;
 }
 
-/** feed = parts + flash + lost + excess + in molds, and feed = virgin + regrind used, both exactly. */
+/** feed = parts + flash + lost + excess + purged + in molds, and feed = virgin + regrind used, both exactly. */
 export function massBalance({
   stations,
   takeaway,
   excessMilligrams: excess = 0,
+  purgedMilligrams: purged,
   regrindLimit,
 }: CellRecord): MassBalance {
   const sum = (of: (station: (typeof stations)[number]) => number): number =>
     stations.reduce((total, station) => total + of(station), 0);
-  const feed = sum(({ shots, lostDrops, shotMilligrams }) => (shots + lostDrops) * shotMilligrams) + excess;
+  const feed = sum(({ shots, lostDrops, shotMilligrams }) => (shots + lostDrops) * shotMilligrams) + excess + purged;
   const made = sum(({ parts, partMilligrams }) => parts * partMilligrams);
   const lost = sum(({ lostShots, shotMilligrams }) => lostShots * shotMilligrams);
   const flash = sum(({ parts, partMilligrams, partWithFlash }) => parts * (partWithFlash - partMilligrams));
@@ -40,7 +43,7 @@ export function massBalance({
   const rejects =
     sum(({ rejects: own, partMilligrams }) => own.reduce((total, each) => total + each.parts, 0) * partMilligrams) +
     later;
-  const back = flash + rejects + lost + excess;
+  const back = flash + rejects + lost + excess + purged;
   const regrindUsed = regrindLimit === undefined ? 0 : Math.min(Math.floor(regrindLimit * feed), back);
   return {
     feed,
@@ -49,7 +52,8 @@ export function massBalance({
     rejects,
     lost,
     excess,
-    inMolds: feed - made - flash - lost - excess,
+    purged,
+    inMolds: feed - made - flash - lost - excess - purged,
     regrindUsed,
     regrindSurplus: back - regrindUsed,
     virgin: feed - regrindUsed,

@@ -23,6 +23,7 @@ export const measureUnits = {
   "reject share": "share",
   "lost shots per hour": "1/h",
   "excess melt": "kg/h",
+  "purged melt": "kg/h",
   "virgin resin": "kg/h",
   "regrind used": "kg/h",
   "surplus regrind": "kg/h",
@@ -118,12 +119,12 @@ function production(stations: readonly StationRecord[], seconds: number): Readon
 
 /** What a die that never stops sends to regrind is melt as well; where regrind goes back, what it leaves to be bought. */
 function melt(record: CellRecord, seconds: number): Readonly<Partial<Record<Measure, number>>> {
-  const { feed, excess, regrindUsed, regrindSurplus, virgin } = massBalance(record);
+  const { feed, excess, purged, regrindUsed, regrindSurplus, virgin } = massBalance(record);
   const perHour = (milligrams: number): number => milligrams / milligramsPerKilogram / (seconds / secondsPerHour);
   return {
-    ...(record.excessMilligrams === undefined
-      ? {}
-      : { "melt per hour": perHour(feed), "excess melt": perHour(excess) }),
+    ...(excess > 0 || purged > 0 ? { "melt per hour": perHour(feed) } : {}),
+    ...(record.excessMilligrams === undefined ? {} : { "excess melt": perHour(excess) }),
+    ...(purged > 0 ? { "purged melt": perHour(purged) } : {}),
     ...(record.regrindLimit === undefined
       ? {}
       : {

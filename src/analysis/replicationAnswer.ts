@@ -24,7 +24,7 @@ export interface StateShare {
 export interface CriticalShare {
   readonly resource: string;
   readonly step: string;
-  /** Of the observed time; those of all steps add up to 1. */
+  /** Of the observed time on shift; those of all steps add up to 1. */
   readonly share: number;
   /** The part of it whose start was bound by more than one completion. */
   readonly tied: number;
@@ -90,7 +90,7 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
       share: ticks / observed,
     })),
     elementTimes: record.elementTimes.map(({ element, ticks }) => ({ element, seconds: ticks / TICKS_PER_SECOND })),
-    criticalShares: criticalShares(record, observed),
+    criticalShares: criticalShares(record),
     longestActive: record.longestActive.map(({ resource, sole, shifting }) => ({
       resource,
       sole: sole / observed,
@@ -105,13 +105,19 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
   };
 }
 
-/** A step that several processes share, as the valve's shift to a port, is one step of its resource. */
-function criticalShares(record: CellRecord, observed: number): readonly CriticalShare[] {
+/**
+ * A step that several processes share, as the valve's shift to a port, is one step of its resource. Time off shift stands apart:
+ * the shares are those of the rest.
+ */
+function criticalShares(record: CellRecord): readonly CriticalShare[] {
   const shares = new Map<string, CriticalShare>();
-  for (const { resource, step, ticks, tiedTicks } of record.chain) {
+  const working = record.chain.filter(({ step }) => step !== "off shift");
+  const total = working.reduce((sum, { ticks }) => sum + ticks, 0);
+  if (total === 0) return [];
+  for (const { resource, step, ticks, tiedTicks } of working) {
     const key = JSON.stringify([resource, step]);
     const known = shares.get(key) ?? { resource, step, share: 0, tied: 0 };
-    shares.set(key, { ...known, share: known.share + ticks / observed, tied: known.tied + tiedTicks / observed });
+    shares.set(key, { ...known, share: known.share + ticks / total, tied: known.tied + tiedTicks / total });
   }
   return [...shares.values()];
 }

@@ -89,6 +89,8 @@ export interface CellRecord {
   readonly excessMilligrams?: number;
   /** Of each station; empty where no material is named, or nobody watched. */
   readonly parisons: readonly ParisonRecord[];
+  /** Melt purged at starts and changes, milligrams. */
+  readonly purgedMilligrams: number;
   /** Present where nothing could happen any more before the end. */
   readonly standstill?: Standstill;
 }

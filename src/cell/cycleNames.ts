@@ -34,6 +34,8 @@ export const stopEndsOf = (resource: string, stop: string): string => `ends ${st
 /** Drops begun, and molds closed on a parison. */
 export const dropsOf = (station: string): string => `drops ${station}`;
 export const closesOf = (station: string): string => `closes ${station}`;
+/** Milligrams of melt purged. */
+export const purgedCounter = "purged";
 export const rechargesCounter = "recharges";
 
 export function operatorNames(operators: number): readonly string[] {

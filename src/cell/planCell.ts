@@ -7,6 +7,7 @@ import { shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
 import { elementOf, elementRank } from "./elementWords.ts";
 import { isActiveState } from "./isActiveState.ts";
 import { cycleTable } from "./cycleTable.ts";
+import { withCalendar } from "./withCalendar.ts";
 import { withQuality } from "./withQuality.ts";
 import { withTakeaway } from "./withTakeaway.ts";
 import { withStops } from "./withStops.ts";
@@ -25,9 +26,10 @@ export interface CellPlan {
   readonly stopMarks: readonly string[];
 }
 
-/** The cycle, then what judges parts, what takes them away, and what may stop, each on top of the one before. */
+/** The cycle, then what judges parts, what takes them away, what may stop, and who rests when, each on top of the one before. */
 function allOf(scenario: Scenario): StepTable {
-  return withStops(withTakeaway(withQuality(cycleTable(scenario), scenario), scenario), scenario);
+  const judged = withQuality(cycleTable(scenario), scenario);
+  return withCalendar(withStops(withTakeaway(judged, scenario), scenario), scenario);
 }
 
 /** All draws of one step of one resource multiplied by a factor: what a faster or slower step would do. */

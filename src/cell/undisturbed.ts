@@ -2,7 +2,8 @@
 import type { Scenario } from "#scenario/scenario.ts";
 
 export function undisturbed(scenario: Scenario): Scenario {
-  const { stops: _stops, quality: _quality, maxInMold: _maxInMold, maxHang: _maxHang, ...calm } = scenario;
+  const { calendar: _calendar, startUp: _startUp, changes: _changes, ...daily } = scenario;
+  const { stops: _stops, quality: _quality, maxInMold: _maxInMold, maxHang: _maxHang, ...calm } = daily;
   const { takeaway } = calm;
   return takeaway ? { ...calm, takeaway: takeaway.map((server) => ({ ...server, rejects: 0 })) } : calm;
 }

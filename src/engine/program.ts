@@ -209,6 +209,7 @@ class Compiler {
       count: need.count ?? 1,
       meanwhile: this.#waitingState(process, need.meanwhile),
       othersTurn: this.#waitingState(process, need.whileOthersTurn ?? need.meanwhile),
+      quiet: need.quiet ?? false,
       takes: registerNumber(need.takes),
     };
   }
@@ -241,6 +242,7 @@ class Compiler {
       samplers,
       isFixed: samplers.every((sampler) => sampler.isFixed),
       stream: this.#stream(time.resource ?? process.resource, time.stream ?? step),
+      until: time.until === undefined ? -1 : Math.round(time.until * TICKS_PER_SECOND),
       clock: time.whileWorking === undefined ? -1 : this.#resourceNumber(time.whileWorking),
     };
   }

@@ -16,6 +16,7 @@ export interface Need {
   readonly count: number;
   readonly meanwhile: number;
   readonly othersTurn: number;
+  readonly quiet: boolean;
   readonly takes: number;
 }
 
@@ -40,6 +41,8 @@ export interface Draw {
   readonly isFixed: boolean;
   readonly stream: number;
   readonly clock: number;
+  /** Tick to which the step lasts; -1 where its laws say how long. */
+  readonly until: number;
 }
 
 /** A number that is drawn, kept or judged, in whole millionths; a limit that is not there is infinite. */

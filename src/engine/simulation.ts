@@ -312,6 +312,7 @@ export class Simulation {
 
   #drawTicks(process: number, draw: Draw): number {
     const { samplers } = draw;
+    if (draw.until !== -1) return Math.max(0, draw.until - this.now);
     const sampler = samplers.length === 1 ? samplers[0]! : samplers[this.#processes.cargo[process]!]!;
     if (this.#atMeans) return Math.round(sampler.meanTicks);
     // A step with several laws draws every time, so that the n-th time has the n-th number whichever law it follows.

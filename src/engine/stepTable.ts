@@ -52,6 +52,8 @@ export interface NeedSpec {
   readonly meanwhile?: string;
   /** The same while tokens are there and it is another's turn. */
   readonly whileOthersTurn?: string;
+  /** While this is not there the process keeps the state that others show for it, whatever else it lacks. */
+  readonly quiet?: true;
   /** Register into which the number that the token carries goes. */
   readonly takes?: Register;
 }
@@ -86,6 +88,8 @@ export interface TimeSpec {
   readonly resource?: string;
   /** Name of the stream of draws; the step's name if not given. */
   readonly stream?: string;
+  /** The step lasts to this second of the run instead, whatever the law says, and no time where that is over. */
+  readonly until?: number;
   /** The time passes only while this resource is in a working state. */
   readonly whileWorking?: string;
 }

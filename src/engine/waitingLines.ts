@@ -97,6 +97,7 @@ export class WaitingLines {
   /** The state in which a waiter shows its first need that is not met, or -1. */
   waitingState(place: number, process: number): number {
     const { needs } = this.#program.rows[this.#processes.row[process]!]!;
+    for (let n = 0; n < needs.length; n++) if (needs[n]!.quiet && !this.isMet(process, needs[n]!)) return -1;
     for (let n = 0; n < needs.length; n++) {
       const need = needs[n]!;
       if (!this.isMet(process, need)) return need.meanwhile;

@@ -7,7 +7,7 @@ import { alignedLines } from "./alignedLines.ts";
 import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
 import { costWords, missingCostWords } from "./costWords.ts";
 import { cautions } from "./cautions.ts";
-import { seconds, withInterval } from "./digits.ts";
+import { percent, seconds, withInterval } from "./digits.ts";
 import { rejectWords } from "./rejectWords.ts";
 import { idealWords } from "./idealWords.ts";
 import { timeUseLines } from "./timeUse.ts";
@@ -54,10 +54,23 @@ function productionRows(study: Study): readonly (readonly string[])[] {
   const pace = of("seconds per shot");
   return [
     ["Good parts", `${of("good parts per hour")} an hour (${rejectWords(study)})`],
+    ...onShiftRow(study),
     ["Shots", `${of("shots per hour")} an hour${pace === undefined ? "" : `, one every ${pace} s`}`],
     ["Melt", `${of("melt per hour")} kg/h`],
     ["Ideal cycle", `${idealWords(study.ideal)}${excess(study)}`],
   ];
+}
+
+/** Where there are shifts, what an hour of them brings. */
+function onShiftRow({ scenario, measures }: Study): readonly (readonly string[])[] {
+  const { calendar, run } = scenario;
+  const made = measureOf(measures, CELL, "good parts per hour");
+  if (!calendar || !made) return [];
+  const rest = calendar.off.reduce((sum, { from, until }) => sum + until - from, 0);
+  const share = 1 - rest / run.length;
+  const { mean, halfWidth } = made.interval;
+  const scaled = { ...made.interval, mean: mean / share, halfWidth: halfWidth === null ? null : halfWidth / share };
+  return [["On shift", `${percent(share)} of the time, ${withInterval(scaled)} good parts an hour of it`]];
 }
 
 /** How much longer a shot takes than at best; a little less is only where the observed time begins and ends in a cycle. */

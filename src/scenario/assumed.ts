@@ -4,12 +4,14 @@ import { defaults } from "./defaults.ts";
 import type { ScenarioText } from "./scenarioText.ts";
 import { pathsOf, valueAt } from "./pathPattern.ts";
 
+const mayBeAbsent: readonly (string | number)[] = ["product", "calendar"];
+
 export function assumptions(content: unknown, text: ScenarioText): readonly Assumption[] {
   return Object.entries(defaults).flatMap(([pattern, { value, reason }]) =>
     pathsOf(content, pattern)
       .filter((path) => valueAt(content, path) === undefined)
-      // Of a product that the file does not have there is nothing to assume.
-      .filter((path) => path[0] !== "product" || valueAt(content, ["product"]) !== undefined)
+      // Of a product or a calendar that the file does not have there is nothing to assume.
+      .filter(([top = ""]) => !mayBeAbsent.includes(top) || valueAt(content, [top]) !== undefined)
       // Nor of a step that is not described.
       .filter((path) => path.length < 3 || valueAt(content, path.slice(0, -1)) !== undefined)
       .map((path) => ({ path: text.pathText(path), value: String(value), reason })),

@@ -17,6 +17,8 @@ export const defaults = {
   "takeaway.*.places": { value: 1, reason: "one part at a time" },
   "takeaway.*.buffer": { value: 0, reason: "no room to wait is assumed that nobody has measured out" },
   "takeaway.*.by": { value: "machine", reason: "a hand is only called where one is named" },
+  "calendar.at": { value: "00:00", reason: "a week is looked at from midnight to midnight" },
+  "calendar.breaks": { value: "run on", reason: "an automatic cell goes on while people rest" },
   "crew.operators": { value: 0, reason: "nobody is needed while every removal is by machine" },
   "run.length": { value: "8 h", reason: "one shift" },
   "run.replications": { value: 20, reason: "enough for an interval that is neither lucky nor slow to get" },

@@ -79,6 +79,10 @@ export const delivery = mapping(
     screwDiameter: optional(quantity("length", { above: 0 }), "Diameter of the screw, for the process window."),
     screw: optional(screw, "The screw's metering zone, for the process window."),
     holdUp: optional(mass({ above: 0 }), "Melt between hopper and die, for the process window."),
+    manifoldHoldUp: optional(
+      mass({ above: 0 }),
+      "Melt in the manifold or head of one station, for changes of color and material.",
+    ),
     drivePower: optional(quantity("power", { above: 0 }), "Power of the screw's drive, for the process window."),
     meltRise: optional(quantity("temperatureDifference"), "Rise of melt temperature with the rate. Not built yet."),
   },

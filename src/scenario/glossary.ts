@@ -1,9 +1,9 @@
 // Every key of a scenario, described once: reading, JSON Schema, suggestions and --set all go by this one value.
 import type * as z from "zod/mini";
 import { costs } from "./costKeys.ts";
+import { calendarKeys } from "./calendarKeys.ts";
 import { delivery, valve } from "./deliveryKeys.ts";
 import { byName, listOf, mapping, optional, required, section } from "./key.ts";
-import { laterKeys } from "./laterKeys.ts";
 import { leaf, refused, wrongType, type Leaf } from "./leaf.ts";
 import { text } from "./plainLeaf.ts";
 import { qualityKeys } from "./qualityKeys.ts";
@@ -54,7 +54,7 @@ export const glossary = mapping(
     stops: optional(stops, "Machine stops."),
     ...qualityKeys,
     ...takeawayKeys,
-    ...laterKeys,
+    ...calendarKeys,
   },
   "delivery: …, stations: …",
 );

@@ -19,9 +19,10 @@ export function pathsOf(content: unknown, pattern: string): readonly Path[] {
   return paths;
 }
 
-/** Of a list each entry; `stations` written as one mapping is its own only entry. */
+/** Of a list or a mapping by name each entry; `stations` written as one mapping is its own only entry. */
 function itemsAt(content: unknown, path: Path): readonly Path[] {
   const node = valueAt(content, path);
   if (Array.isArray(node)) return node.map((_, index) => [...path, index]);
-  return isMapping(node) ? [path] : [];
+  if (!isMapping(node)) return [];
+  return path[0] === "stations" ? [path] : Object.keys(node).map((key) => [...path, key]);
 }

@@ -5,6 +5,7 @@ import { checkKind } from "./checkKind.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
 import { resolveQuality } from "./resolveQuality.ts";
+import { resolveCalendar } from "./resolveCalendar.ts";
 import { resolveTakeaway } from "./resolveTakeaway.ts";
 import { resolveStops } from "./resolveStops.ts";
 import { checkZeroCycle, isComplete, resolveStation } from "./resolveStations.ts";
@@ -52,12 +53,13 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     operators: draft.crew?.operators,
     stops: resolveStops(listed, resolution),
     downstream: resolveTakeaway(resolution),
+    planned: resolveCalendar(listed, resolution),
   };
   if (!isComplete(parts)) return { findings };
-  const { stops, downstream, ...always } = parts;
+  const { stops, downstream, planned, ...always } = parts;
   const costs = resolveCosts(draft.costs);
   const others = { ...(stops.length === 0 ? {} : { stops }), ...(costs ? { costs } : {}) };
-  return { scenario: { ...always, ...others, ...judged, ...downstream }, findings };
+  return { scenario: { ...always, ...others, ...judged, ...downstream, ...planned }, findings };
 }
 
 function inOrder(stations: readonly StationSpec[], order: readonly string[]): readonly StationSpec[] {
@@ -138,7 +140,9 @@ function resolveRun({ draft, report }: Resolution): RunSpec | undefined {
       path: ["run", "warmup"],
     });
   }
-  const run = { length, replications, seed, warmup, start };
+  // On a calendar, or with planned changes, the start is given and belongs to what is asked: nothing is left out.
+  const isPlanned = draft.calendar !== undefined || draft.changes !== undefined;
+  const run = { length, replications, seed, warmup: isPlanned && warmup === "auto" ? 0 : warmup, start };
   return isComplete(run) ? { ...run, ...(precision === undefined ? {} : { precision }) } : undefined;
 }
 

@@ -210,6 +210,45 @@ export interface ServerSpec {
 /** What operators are called for. */
 export type CrewTask = "removal" | "clearing" | "repair" | "packing";
 
+/** Seconds from the beginning of the run. */
+export interface AbsenceSpec {
+  readonly from: number;
+  readonly until: number;
+  readonly why: "off shift" | "on break";
+}
+
+export interface CalendarSpec {
+  /** Local date and wall time at which the run begins. */
+  readonly begins: string;
+  /** When the cell is off shift, and when it pauses with its operators; in order, without overlap. */
+  readonly off: readonly AbsenceSpec[];
+  /** When each operator is away. */
+  readonly operators: readonly (readonly AbsenceSpec[])[];
+}
+
+export interface StartUpSpec {
+  /** Seconds at rest after which a start-up is due. */
+  readonly afterOff: number;
+  /** Seconds from the beginning of the shift. */
+  readonly heatUp: number;
+  /** Melt purged after that, kg. */
+  readonly purge: number;
+  /** Cycles of each station whose parts are rejects. */
+  readonly scrap: number;
+}
+
+export interface ChangeSpec {
+  readonly name: string;
+  readonly kind: "mold" | "material" | "color";
+  /** Of a mold change. */
+  readonly station?: string;
+  /** Seconds from the beginning of the run. */
+  readonly at: number;
+  readonly time: Distribution;
+  /** What is purged until the old material is under this share: melt in the screw and in each manifold, kg. */
+  readonly purge?: { readonly residue: number; readonly screw: number; readonly manifold: number };
+}
+
 /** What makes a part good. */
 export interface QualitySpec {
   /** Limits of the mass of a good part, kg. */
@@ -253,6 +292,10 @@ export interface Scenario {
   readonly maxInMold?: number;
   /** Seconds that a hanging parison may wait for the end of a stop. */
   readonly maxHang?: number;
+  /** Absent where the cell is always on shift. */
+  readonly calendar?: CalendarSpec;
+  readonly startUp?: StartUpSpec;
+  readonly changes?: readonly ChangeSpec[];
   /** In the order in which parts pass them; absent where every part that leaves the mold is done. */
   readonly takeaway?: readonly ServerSpec[];
   /** Largest share of regrind in the feed; absent where none goes back. */

@@ -99,6 +99,22 @@ describe("the cost of a thousand good parts", () => {
     expect(of("surplus regrind")).toBeCloseTo((-0.5 * (12.6 + 42 * (1 - good))) / good, 2);
   });
 
+  // A tenth of 54.6 kg goes back: 49.14 kg × 1.40 are bought, and 12.6 − 5.46 = 7.14 kg × 0.50 sold.
+  it("buys less where regrind goes back, and sells what is left over", () => {
+    const { rows } = costsOf(studyOf(cellText(1, costs), "regrind={ limit: 10 % }"));
+    expect(rows.find(({ item }) => item === "resin")?.perThousand?.mean).toBeCloseTo(68.796, 5);
+    expect(rows.find(({ item }) => item === "surplus regrind")?.perThousand?.mean).toBeCloseTo(-3.57, 5);
+  });
+
+  // Half of the parts fail the leak test: a good part carries its own flash and a lost one with its flash, 12.6 × 2 + 42 g.
+  it("counts what a server after the molds refuses as surplus too", () => {
+    const line = "takeaway={ leak test: { time: 1 s, rejects: 50 % } }";
+    const tested = studyOf(cellText(1, costs), line, "run.length=105 h");
+    const share = tested.measures.find(({ measure }) => measure === "reject share")!.interval.mean;
+    const sold = costsOf(tested).rows.find(({ item }) => item === "surplus regrind")?.perThousand?.mean ?? NaN;
+    expect(sold).toBeCloseTo((-0.5 * (12.6 + 42 * share)) / (1 - share), 1);
+  });
+
   it("takes the regrind that a run tells of out of the resin", () => {
     const { scenario, windows } = study;
     const answer = replicationRunner(scenario)({ replication: 1, scale: null });

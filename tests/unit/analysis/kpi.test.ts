@@ -120,6 +120,19 @@ describe("a cell that keeps its ideal cycle", () => {
   });
 });
 
+describe("other kinds of melt delivery", () => {
+  // Fixed times over whole periods: what a station does while it works is its turn, whatever brings the melt.
+  it.each([
+    "delivery={ kind: accumulator-head, recharge: 4 s, drop: 1.8 s }",
+    "delivery={ kind: accumulator-head, accumulator: common, plasticatingRate: 110 kg/h, drop: 1.8 s, shotCapacity: 200 g }",
+  ])("keep cell and stations at an effectiveness of 1: %s", (delivery) => {
+    const of = rowsOf(overWholePeriods(scenarioOf(cellText(3), delivery, "valve.dispatch=alternate"), 60, 90));
+    for (const resource of ["cell", "station 1", "station 3"]) {
+      expect(Math.abs(of(resource, "effectiveness") - 1), resource).toBeLessThan(1e-9);
+    }
+  });
+});
+
 describe("a cell with stops", () => {
   // One station that fails after 600 s of the calendar for 60 s: nobody else works for long, so 60 of 660 s are delay, but
   // for what the screw still does (a recharge of at most 4 s after a stop in the drop's wake).

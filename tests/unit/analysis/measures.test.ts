@@ -35,6 +35,7 @@ function valuesOf(stations: readonly StationRecord[]) {
     longestActive: [],
     chain: [],
     stops: [],
+    purgedMilligrams: 0,
     parisons: [],
   };
   const rows = measuresOf(record);

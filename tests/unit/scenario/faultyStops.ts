@@ -65,6 +65,55 @@ export const faultyStops: readonly FaultySpec[] = [
   },
 ];
 
+export const faultyCalendar: readonly FaultySpec[] = [
+  {
+    name: "shifts on days that the run never reaches, a date that is none, a time that is none",
+    edits: [
+      [
+        crew,
+        `${crew}
+¦calendar: { from: 2026-03-23, shifts: [{ days: [sat], start: "06:00", end: "14:00" }] }`,
+      ],
+    ],
+    found: [{ code: "never-on-shift", path: "calendar", says: "No shift", remedy: "longer" }],
+    shape: false,
+  },
+  {
+    name: "a date and a time of day that are none",
+    edits: [
+      [
+        crew,
+        `${crew}
+calendar: { from: ¦2026-02-30, shifts: [{ start: ¦"25:00", end: "14:00" }] }`,
+      ],
+    ],
+    found: [
+      { code: "wrong-form", path: "calendar.from", says: '"2026-02-30"', remedy: "year, month and day" },
+      { code: "wrong-form", path: "calendar.shifts[0].start", says: '"25:00"', remedy: "`06:00`" },
+    ],
+    shape: true,
+  },
+  {
+    name: "changes that do not say when, whose, or how much",
+    edits: [
+      [
+        crew,
+        `${crew}
+changes:
+  - { name: one, kind: mold, station: ¦lefft, after: 2 h, time: 1 h }
+  - ¦{ name: two, kind: color, on: 2026-03-24, at: "10:00", time: 1 h }
+  - { name: three, kind: color, after: 3 h, time: 1 h, residue: ¦1 % }`,
+      ],
+    ],
+    found: [
+      { code: "change-station", path: "changes[0].station", says: "whose mold", remedy: "`left`" },
+      { code: "change-when", path: "changes[1].after", says: "needs a calendar", remedy: "after: 36 h" },
+      { code: "change-purge", path: "changes[2].residue", says: "not known", remedy: "manifoldHoldUp" },
+    ],
+    shape: false,
+  },
+];
+
 export const faultyTakeaway: readonly FaultySpec[] = [
   {
     name: "a server called after a machine, one that needs a hand that is not there, a task twice",

@@ -6,7 +6,7 @@ import { parse } from "yaml";
 import { scenarioSchema } from "#scenario/scenarioSchema.ts";
 import { faultyCells } from "./faultyCells.ts";
 import { faultyKinds } from "./faultyKinds.ts";
-import { faultyQuality, faultyStops, faultyTakeaway } from "./faultyStops.ts";
+import { faultyCalendar, faultyQuality, faultyStops, faultyTakeaway } from "./faultyStops.ts";
 import { markedText } from "./faultySpec.ts";
 import { faultyValues } from "./faultyValues.ts";
 import { twoStations, validTexts } from "./validTexts.ts";
@@ -49,7 +49,15 @@ describe("it accepts", () => {
   it.each(validTexts)("%s", (_, text) => expect(isAccepted(text)).toBe(true));
 });
 
-const faulty = [...faultyValues, ...faultyCells, ...faultyStops, ...faultyTakeaway, ...faultyKinds, ...faultyQuality];
+const faulty = [
+  ...faultyValues,
+  ...faultyCells,
+  ...faultyStops,
+  ...faultyCalendar,
+  ...faultyTakeaway,
+  ...faultyKinds,
+  ...faultyQuality,
+];
 
 describe("it refuses every fault of shape", () => {
   it.each(faulty.filter(({ shape }) => shape))("$name", ({ edits }) => {

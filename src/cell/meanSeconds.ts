@@ -1,0 +1,14 @@
+// How long a process's own steps take in one turn, at mean times.
+import { lawMean } from "#engine/law.ts";
+import type { ProcessSpec, TimeLaw } from "#engine/stepTable.ts";
+
+/** Of a step with several laws the first counts; what comes only when something is given up does not. */
+export function meanSeconds({ steps }: ProcessSpec): number {
+  const given = steps.findIndex(({ name }) => name.startsWith("give up"));
+  const turn = given === -1 ? steps : steps.slice(0, given);
+  return turn.reduce((sum, { time }) => sum + (time?.laws[0] ? lawSeconds(time.laws[0]) : 0), 0);
+}
+
+function lawSeconds({ law, amount, factor = 1 }: TimeLaw): number {
+  return (amount === undefined ? lawMean(law) : amount / 1e6 / lawMean(law)) * factor;
+}

@@ -1,0 +1,271 @@
+// Adds shifts, breaks, starts and planned changes to a cycle table: whoever is called away gives up its token until it is called back.
+import type {
+  NeedSpec,
+  PlaceSpec,
+  ProcessSpec,
+  ResourceSpec,
+  StateSpec,
+  StepSpec,
+  StepTable,
+  TimeSpec,
+} from "#engine/stepTable.ts";
+import type { AbsenceSpec, ChangeSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
+import { BEYOND } from "./commonAccumulator.ts";
+import { PLASTICATOR, purgedCounter } from "./cycleNames.ts";
+import { meanSeconds } from "./meanSeconds.ts";
+import { purgeSeconds, purgeOfChange } from "./purge.ts";
+import { fixed, rank, working } from "./tableWords.ts";
+
+const OFF = "off shift";
+const SCREW = "screw may work";
+const NEVER = "never again";
+const mayStart = (station: string): string => `${station} may start`;
+const heated = (station: string): string => `melt is hot for ${station}`;
+const gone = (station: string): string => `last parts out of ${station}`;
+
+/** The table itself where the cell never rests and nothing is changed. */
+export function withCalendar(table: StepTable, scenario: Scenario): StepTable {
+  const { calendar, changes = [], stations } = scenario;
+  if (!calendar && changes.length === 0) return table;
+  return {
+    resources: table.resources.map((resource) => ({
+      ...resource,
+      states: [...resource.states, ...moreStates(resource, scenario)],
+    })),
+    // These come first: who is called away is served before the next cycle begins.
+    places: [...places(scenario), ...table.places],
+    processes: [
+      ...table.processes.map((process) => {
+        const station = stations.find(({ name }) => name === process.name);
+        return station ? startingByToken(process, station) : workingByToken(process);
+      }),
+      ...(calendar ? calendarProcesses(table, scenario) : []),
+      ...changes.map((change) => changeProcess(change, scenario)),
+    ],
+  };
+}
+
+function moreStates(
+  { name }: ResourceSpec,
+  { calendar, startUp, changes = [], stations }: Scenario,
+): readonly StateSpec[] {
+  const isStation = stations.some((station) => station.name === name);
+  const isOperator = /^operator [0-9]+$/u.test(name);
+  if (!isStation && !isOperator && name !== PLASTICATOR) return [];
+  const off: StateSpec[] = calendar ? [{ name: OFF, kind: "off" }] : [];
+  if (isOperator) return calendar ? [...off, { name: "on break", kind: "off" }] : [];
+  if (isStation) return changes.length > 0 ? [...off, working("changeover")] : off;
+  const purges = startUp || changes.length > 0 ? [working("heating"), working("purging"), working("changeover")] : [];
+  return [...off, ...purges];
+}
+
+function places({ stations, calendar }: Scenario): readonly PlaceSpec[] {
+  return [
+    ...stations.map(({ name }) => ({ name: mayStart(name), tokens: 1, rank: rank.station })),
+    { name: SCREW, tokens: 1, rank: rank.plasticator },
+    ...(calendar ? stations.map(({ name }) => ({ name: gone(name), tokens: 0, rank: rank.station })) : []),
+    ...(calendar ? stations.map(({ name }) => ({ name: heated(name), tokens: 0, rank: rank.plasticator })) : []),
+    { name: NEVER, tokens: 0 },
+  ];
+}
+
+/** A cycle begins with the station's token in hand and ends by giving it back. */
+function startingByToken(process: ProcessSpec, { name }: StationSpec): ProcessSpec {
+  const [first, ...others] = process.steps;
+  const ready: StepSpec = { name: "ready again", gives: [{ place: mayStart(name) }], next: first!.name, stoppedBy: [] };
+  const begins = { ...first!, needs: [...(first!.needs ?? []), { place: mayStart(name), quiet: true } as const] };
+  const goesOn = others.map((step) => (step.next === first!.name ? { ...step, next: ready.name } : step));
+  return { ...process, steps: [begins, ...goesOn, ready] };
+}
+
+/** What the screw has begun it ends; it begins nothing without its token. */
+function workingByToken(process: ProcessSpec): ProcessSpec {
+  const begins: readonly string[] = ["recharge", "parison", "fill at first"];
+  const need: NeedSpec = { place: SCREW };
+  const steps = process.steps.map((step, i): StepSpec => {
+    const isPlasticator = step.time?.resource === PLASTICATOR || process.name === PLASTICATOR;
+    if (!isPlasticator) return step;
+    const goesOn = process.steps[i + 1]?.name;
+    const ends =
+      step.name === BEYOND ||
+      step.name === "fill to the brim" ||
+      (begins.includes(step.name) && goesOn !== BEYOND && step.name !== "fill at first");
+    return {
+      ...step,
+      ...(begins.includes(step.name) ? { needs: [...(step.needs ?? []), need] } : {}),
+      ...(ends ? { gives: [...(step.gives ?? []), { place: SCREW }] } : {}),
+    };
+  });
+  return { ...process, steps };
+}
+
+const lasting = (until: number): TimeSpec => ({ laws: [{ law: { kind: "fixed", value: 0 } }], until });
+const clockUntil = (until: number): StepSpec => ({
+  name: "on shift",
+  time: lasting(Math.max(0, until)),
+  isClock: true,
+  stoppedBy: [],
+});
+const forEver: StepSpec = { name: "to the end", needs: [{ place: NEVER }], stoppedBy: [] };
+
+function calendarProcesses(table: StepTable, scenario: Scenario): readonly ProcessSpec[] {
+  const { stations, operators } = scenario;
+  return [
+    ...stations.map((station) => stationCalendar(table, station, scenario)),
+    screwCalendar(scenario),
+    ...Array.from({ length: operators }, (_, i) => operatorCalendar(i, scenario)),
+  ];
+}
+
+/** No cycle begins that cannot end before the shift does, at mean times; those under way end. */
+function stationCalendar(table: StepTable, station: StationSpec, scenario: Scenario): ProcessSpec {
+  const { calendar } = scenario;
+  const cycle = table.processes.find((process) => process.name === station.name)!;
+  const turn = meanSeconds(cycle);
+  const steps = calendar!.off.flatMap((absence): readonly StepSpec[] => {
+    const waiting = calendar!.operators.filter((own) => own.some((each) => isSame(each, absence))).length;
+    return [
+      clockUntil(absence.from - turn),
+      {
+        name: "leave",
+        needs: [{ place: mayStart(station.name) }],
+        ...(waiting > 0 ? { gives: [{ place: gone(station.name), count: waiting }] } : {}),
+        stoppedBy: [],
+      },
+      {
+        name: OFF,
+        shows: [{ resource: station.name, state: OFF }],
+        time: lasting(absence.until),
+        ...(isStart(absence, scenario) ? {} : { gives: [{ place: mayStart(station.name) }] }),
+        stoppedBy: [],
+      },
+      ...(isStart(absence, scenario) ? [awaitHeat(station)] : []),
+    ];
+  });
+  return { name: `shifts of ${station.name}`, resource: station.name, steps: [...steps, forEver] };
+}
+
+/** A rest after which the screw heats up and purges before anybody gets melt. */
+function isStart({ from, until, why }: AbsenceSpec, { startUp }: Scenario): boolean {
+  if (startUp === undefined || why !== OFF || until - from < startUp.afterOff) return false;
+  return startUp.heatUp > 0 || startUp.purge > 0;
+}
+
+function awaitHeat({ name }: StationSpec): StepSpec {
+  return {
+    name: "await the screw",
+    needs: [{ place: heated(name), meanwhile: "awaiting melt" }],
+    gives: [{ place: mayStart(name) }],
+    stoppedBy: [],
+  };
+}
+
+const isSame = (one: AbsenceSpec, other: AbsenceSpec): boolean =>
+  one.from === other.from && one.why === other.why && one.why === OFF;
+
+/** After a long rest the screw heats up and purges before it works again. */
+function screwCalendar(scenario: Scenario): ProcessSpec {
+  const { calendar, startUp, stations } = scenario;
+  const shows = (state: string): Pick<StepSpec, "shows" | "stoppedBy"> => ({
+    shows: [{ resource: PLASTICATOR, state }],
+    stoppedBy: [],
+  });
+  const steps = calendar!.off
+    .filter(({ why }) => why === OFF)
+    .flatMap((absence): readonly StepSpec[] => {
+      const starts = isStart(absence, scenario);
+      const { heatUp = 0, purge: purged = 0 } = starts ? startUp! : {};
+      const ready = starts ? stations.map(({ name }) => ({ place: heated(name) })) : [];
+      return [
+        clockUntil(absence.from),
+        { name: "leave", needs: [{ place: SCREW }], stoppedBy: [] },
+        { name: OFF, ...shows(OFF), time: lasting(absence.until) },
+        ...(heatUp > 0
+          ? [{ name: "heat up", ...shows("heating"), time: fixed({ kind: "fixed", value: heatUp }) }]
+          : []),
+        ...(purged > 0 ? [purge(purged, scenario)] : []),
+        { name: "work again", ...shows(restState(scenario)), gives: [{ place: SCREW }, ...ready] },
+      ];
+    });
+  return { name: "shifts of the screw", resource: PLASTICATOR, steps: [...steps, forEver] };
+}
+
+function restState({ delivery }: Scenario): string {
+  return delivery.kind === "continuous" ? "extruding to regrind" : "holding a full shot";
+}
+
+function purge(kilograms: number, scenario: Scenario): StepSpec {
+  return {
+    name: "purge",
+    shows: [{ resource: PLASTICATOR, state: "purging" }],
+    time: fixed({ kind: "fixed", value: purgeSeconds(kilograms, scenario) }),
+    counts: { [purgedCounter]: Math.round(kilograms * 1e6) },
+    stoppedBy: [],
+  };
+}
+
+/** At the end of a shift nobody goes before the last parts are out. */
+function operatorCalendar(number: number, { calendar, stations }: Scenario): ProcessSpec {
+  const steps = (calendar!.operators[number] ?? []).flatMap((absence): readonly StepSpec[] => {
+    const waits = calendar!.off.some((each) => isSame(each, absence));
+    const away = absence.why;
+    return [
+      clockUntil(absence.from),
+      {
+        name: away,
+        needs: [
+          { place: "operators", takes: "hand" },
+          ...(waits ? stations.map(({ name }): NeedSpec => ({ place: gone(name) })) : []),
+        ],
+        priority: -1,
+        shows: [{ resource: "operator 1", by: "hand", state: away }],
+        time: lasting(absence.until),
+        stoppedBy: [],
+      },
+      {
+        name: "come back",
+        shows: [{ resource: "operator 1", by: "hand", state: "free" }],
+        gives: [{ place: "operators", carries: "hand" }],
+        stoppedBy: [],
+      },
+    ];
+  });
+  return { name: `shifts of operator ${number + 1}`, resource: `operator ${number + 1}`, steps: [...steps, forEver] };
+}
+
+/** A mold is changed at its station; another material or color wants every mold empty, and the screw and all manifolds purged. */
+function changeProcess(change: ChangeSpec, scenario: Scenario): ProcessSpec {
+  const concerned = scenario.stations.filter(({ name }) => change.station === undefined || name === change.station);
+  const isWhole = change.station === undefined;
+  const all = [...concerned.map(({ name }) => mayStart(name)), ...(isWhole ? [SCREW] : [])];
+  const mass = purgeOfChange(change, scenario);
+  const hands: StepSpec = {
+    name: change.name,
+    shows: isWhole ? [{ resource: PLASTICATOR, state: "changeover" }] : [],
+    time: fixed(change.time),
+    stoppedBy: [],
+  };
+  return {
+    name: `change: ${change.name}`,
+    resource: isWhole ? PLASTICATOR : change.station!,
+    steps: [
+      clockUntil(change.at),
+      ...concerned.map(({ name }): StepSpec => ({
+        name: `await ${name}`,
+        needs: [{ place: mayStart(name) }],
+        shows: [{ resource: name, state: "changeover" }],
+        stoppedBy: [],
+      })),
+      ...(isWhole ? [{ name: "await the screw", needs: [{ place: SCREW }], stoppedBy: [] }] : []),
+      hands,
+      ...(mass > 0 ? [purge(mass, scenario)] : []),
+      {
+        name: "go on",
+        shows: isWhole ? [{ resource: PLASTICATOR, state: restState(scenario) }] : [],
+        gives: all.map((place) => ({ place })),
+        stoppedBy: [],
+      },
+      forEver,
+    ],
+  };
+}
