@@ -3,10 +3,10 @@ import { invariant } from "#foundation/invariant.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { AGING } from "#cell/age.ts";
 import { PLASTICATOR, stationServed, VALVE } from "#cell/cycleNames.ts";
-import { undisturbed } from "#cell/undisturbed.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { boundCircuits } from "./boundCircuits.ts";
 import type { IdealCircuit } from "./idealCircuit.ts";
+import { calmOf } from "./planOf.ts";
 import { circuitBeyondTheMold, withOwnCircuits } from "./takeawayCircuits.ts";
 import { CREW } from "./takeawayOwners.ts";
 import { maxPlus, type Circuit } from "./maxPlus.ts";
@@ -48,7 +48,7 @@ export interface IdealCycle {
  * cannot disagree with the simulation; the period comes from the graph alone. Nothing stops in it.
  */
 export function idealCycle(disturbed: Scenario): IdealCycle {
-  const scenario = undisturbed(disturbed);
+  const scenario = calmOf(disturbed);
   const order = orderedShots(scenario);
   if (!order) return boundCycle(scenario);
   const solved = maxPlus(order.graph);

@@ -5,9 +5,8 @@ import { PLASTICATOR, stationServed } from "#cell/cycleNames.ts";
 import { agingFor } from "#cell/age.ts";
 import { isWalk } from "#cell/takeawayWords.ts";
 import { takeawayGroups } from "#scenario/takeawayGroups.ts";
-import { undisturbed } from "#cell/undisturbed.ts";
-import { planCell } from "#cell/planCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
+import { calmOf, planOf } from "./planOf.ts";
 
 export interface StepTime {
   readonly resource: string;
@@ -21,7 +20,7 @@ export interface StepTime {
 /** In the order of the cycle tables: plasticator, valve, then each station. */
 export function stepTimes(scenario: Scenario): readonly StepTime[] {
   const names = scenario.stations.map(({ name }) => name);
-  const { program } = planCell(undisturbed(scenario));
+  const { program } = planOf(calmOf(scenario));
   // Places of a server are alike, and parts ripen beside it: the work of its first place stands for all.
   const groups = takeawayGroups(scenario);
   const apart = new Set(groups.flatMap(({ places }) => places.slice(1)));

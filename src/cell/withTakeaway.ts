@@ -131,7 +131,7 @@ function handingOver(process: ProcessSpec, station: StationSpec, groups: readonl
 
 /** A mask is free for the next shot when the last part of this one has left it. */
 function freedLast(process: ProcessSpec, handOvers: readonly StepSpec[]): ProcessSpec {
-  const steps = process.steps.map(({ gives: _, ...step }): StepSpec => step);
+  const steps = process.steps.map((step): StepSpec => ({ ...step, gives: [] }));
   const gives = process.steps.flatMap((step) => step.gives ?? []);
   return { ...process, steps: [...steps, ...handOvers, { name: MAKE_ROOM, gives }] };
 }

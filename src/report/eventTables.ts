@@ -8,7 +8,8 @@ import type { Cell, ColumnSpec, LongTable, Table } from "./table.ts";
 import { eventsSpec, shotsSpec } from "./tableSpecs.ts";
 
 export function eventsTable(scenario: Scenario): LongTable {
-  return { ...eventsSpec, batches: perReplication(scenario, (events, replication) => eventRows(events, replication)) };
+  const batches = perReplication(scenario, (events, replication) => inBatches(eventRows(events, replication)));
+  return { ...eventsSpec, batches };
 }
 
 export function shotsTable(scenario: Scenario): LongTable {
@@ -17,7 +18,7 @@ export function shotsTable(scenario: Scenario): LongTable {
   return {
     ...shotsSpec,
     columns,
-    batches: perReplication(scenario, (events, replication) =>
+    batches: perReplication(scenario, (events, replication) => [
       shotRecords(events, scenario).map(({ station, shot, starts, hang, sag, timeAtHeat }) => [
         replication,
         station,
@@ -27,36 +28,52 @@ export function shotsTable(scenario: Scenario): LongTable {
         sag,
         timeAtHeat,
       ]),
-    ),
+    ]),
   };
 }
 
 /** Replications are run again one by one: all of them would not fit in memory. */
 function* perReplication(
   scenario: Scenario,
-  rows: (events: Iterable<EventRecord>, replication: number) => Table["rows"],
+  batches: (events: Iterable<EventRecord>, replication: number) => Iterable<Table["rows"]>,
 ): Generator<Table["rows"]> {
   const record = eventRecorder(scenario);
   for (let replication = 1; replication <= scenario.run.replications; replication++) {
-    yield rows(record(replication), replication);
+    yield* batches(record(replication), replication);
   }
 }
 
-function eventRows(events: Iterable<EventRecord>, replication: number): Table["rows"] {
-  return Array.from(events, (event): readonly Cell[] => [
-    replication,
-    event.seconds,
-    event.resource,
-    event.state,
-    event.step,
-    event.kind === "waiting" ? (waitCauses[event.state] ?? null) : null,
-    event.station,
-    event.shot,
-    event.boundByResource,
-    event.boundBySeconds,
-    event.operator,
-    event.parts,
-  ]);
+/** Rows that are written at once: some milliseconds of work, so that an interrupt need not wait. */
+const batchSize = 1000;
+
+function* inBatches(rows: Iterable<readonly Cell[]>): Generator<Table["rows"]> {
+  let batch: (readonly Cell[])[] = [];
+  for (const row of rows) {
+    batch.push(row);
+    if (batch.length < batchSize) continue;
+    yield batch;
+    batch = [];
+  }
+  yield batch;
+}
+
+function* eventRows(events: Iterable<EventRecord>, replication: number): Generator<readonly Cell[]> {
+  for (const event of events) {
+    yield [
+      replication,
+      event.seconds,
+      event.resource,
+      event.state,
+      event.step,
+      event.kind === "waiting" ? (waitCauses[event.state] ?? null) : null,
+      event.station,
+      event.shot,
+      event.boundByResource,
+      event.boundBySeconds,
+      event.operator,
+      event.parts,
+    ];
+  }
 }
 
 const isStepColumn = ({ name }: ColumnSpec): boolean => name.endsWith("_start_s");

@@ -32,7 +32,12 @@ function serverOf(name: string, draft: ServerDraft): ServerSpec | undefined {
   const time = settled(draft?.time);
   if (time === undefined || places === undefined || buffer === undefined || by === undefined) return undefined;
   return {
-    ...{ name, time, places, buffer, rejects, by },
+    name,
+    time,
+    places,
+    buffer,
+    rejects,
+    by,
     ...(reason === undefined ? {} : { reason }),
     ...(perStation === true ? { perStation } : {}),
     ...(minAge === undefined ? {} : { minAge }),

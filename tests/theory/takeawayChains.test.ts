@@ -52,13 +52,13 @@ function stays(
   events: readonly EventRecord[],
   from: readonly string[],
   to: readonly string[],
-  server: string,
+  work: string,
 ): { readonly arrivals: readonly number[]; readonly departures: readonly number[] } {
   const arrivals = events.filter(
     ({ resource, step, parts }) => from.includes(resource) && step !== "refuse" && parts > 0,
   );
   const departures = events.filter(
-    ({ resource, step, state }) => to.includes(resource) && step === server && state === "working",
+    ({ resource, step, state }) => to.includes(resource) && step === work && state === "working",
   );
   return {
     arrivals: arrivals.flatMap(({ seconds, parts }) => Array.from({ length: parts }, () => seconds)),
@@ -110,8 +110,8 @@ describe("L = λW on every buffer, recomputed from the rows of the event log", (
     ["mask of right", "mask", ["right"], ["mask of right 1", "mask of right 2"], 1],
     ["trimmer", "trimmer", ["mask of left 1", "mask of left 2", "mask of right 1", "mask of right 2"], ["trimmer"], 5],
     ["leak test", "leak test", ["trimmer"], ["leak test 1", "leak test 2"], 3],
-  ])("before %s", (_name, server, from, to, buffer) => {
-    const { arrivals, departures } = stays(events, from, to, server);
+  ])("before %s", (_name, step, from, to, buffer) => {
+    const { arrivals, departures } = stays(events, from, to, step);
     expect(arrivals.length).toBeGreaterThan(1000);
     // Nobody leaves before he came, and none of those who came is lost.
     departures.forEach((at, i) => expect(at).toBeGreaterThanOrEqual(arrivals[i]!));
