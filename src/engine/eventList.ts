@@ -21,6 +21,11 @@ export class EventList {
   /** Sets or changes the pending time of a process. */
   set(process: number, tick: number): void {
     this.due[process] = tick;
+    this.moved(process);
+  }
+
+  /** To be called when a pending time has been written to `due` directly. */
+  moved(process: number): void {
     if (this.#scans) return;
     if (this.#position[process] === -1) {
       this.#position[process] = this.#size;

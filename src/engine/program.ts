@@ -12,7 +12,9 @@ import {
   type Row,
   type Show,
 } from "./row.ts";
+import { lawTable, type LawTable } from "./lawTable.ts";
 import { Sampler, TICKS_PER_SECOND } from "./sampler.ts";
+import { stepCode, type StepCode } from "./stepCode.ts";
 import type {
   GiveSpec,
   NeedSpec,
@@ -38,6 +40,9 @@ export interface Activity {
 export interface Program {
   readonly table: StepTable;
   readonly rows: readonly Row[];
+  /** The same rows and their laws as numbers, for the loop of the simulation. */
+  readonly steps: StepCode;
+  readonly laws: LawTable;
   /** First row of each process, and the row with which it begins. */
   readonly firstRow: Int32Array;
   readonly beginsAt: Int32Array;
@@ -83,6 +88,8 @@ class Compiler {
   readonly #table: StepTable;
   readonly #activities: Activity[] = [];
   readonly #counters: string[] = [];
+  readonly #laws: (readonly Sampler[])[] = [];
+  #lawCount = 0;
   readonly #streams: { resource: string; step: string }[] = [];
   readonly #states: { resource: number; name: string; kind: string }[] = [];
   readonly #resource: ReadonlyMap<string, number>;
@@ -109,13 +116,19 @@ class Compiler {
 
   compile(): Program {
     const { resources, places, processes } = this.#table;
-    const rows = processes.flatMap((process, p) => process.steps.map((step, i) => this.#row(process, p, step, i)));
+    const resolved = processes.flatMap((process, p) => process.steps.map((step, i) => this.#row(process, p, step, i)));
     const stopped = resources.map((resource) => (this.#stoppable.has(resource.name) ? resource.name : undefined));
     const stoppedActivity = stopped.map((name) => (name === undefined ? -1 : this.#activity(name, "stopped", name)));
-    const takers = places.map((_, place) => takersOf(rows, place, this.#table));
+    const takers = places.map((_, place) => takersOf(resolved, place, this.#table));
+    const rows = resolved.map((row) => {
+      const takesAlone = row.needs.every((need) => this.#wantedByOne(need, takers));
+      return { ...row, takesAlone, waitsUnseen: takesAlone && row.needs.every(isUnseen) };
+    });
     return {
       table: this.#table,
-      rows: rows.map((row) => ({ ...row, takesAlone: row.needs.every((need) => this.#wantedByOne(need, takers)) })),
+      rows,
+      steps: stepCode(rows),
+      laws: lawTable(this.#laws),
       firstRow: this.#firstRow,
       beginsAt: Int32Array.from(
         processes,
@@ -154,11 +167,12 @@ class Compiler {
       process: number,
       needs: (step.needs ?? []).map((need) => this.#need(process, need)),
       takesAlone: false,
+      waitsUnseen: false,
       patience: step.patience ? this.#draw(process, step.name, step.patience.time) : null,
       patienceActivity: step.patience ? this.#activity(process.resource, `${step.name} patience`, process.name) : -1,
       patienceNext: step.patience ? to(step.patience.leaveFor) : -1,
-      plainShows: Int32Array.from(shows.filter(isPlain).flatMap(({ resource, states }) => [resource, states[0]!])),
-      shows: shows.filter((show) => !isPlain(show)),
+      // Plain ones first.
+      shows: [...shows.filter(isPlain), ...shows.filter((show) => !isPlain(show))],
       draw: step.time ? this.#draw(process, step.name, step.time) : null,
       activity: step.time ? this.#activity(step.time.resource ?? process.resource, step.name, process.name) : -1,
       gives: (step.gives ?? []).map((give) => this.#give(give)),
@@ -232,9 +246,11 @@ class Compiler {
         ? new Sampler(law, { unit: TICKS_PER_SECOND * factor })
         : Sampler.ofRate(law, amount * factor),
     );
+    this.#laws.push(samplers);
+    this.#lawCount += samplers.length;
     return {
       samplers,
-      isFixed: samplers.every((sampler) => sampler.isFixed),
+      firstLaw: this.#lawCount - samplers.length,
       stream: this.#stream(time.resource ?? process.resource, time.stream ?? step),
       clock: time.whileWorking === undefined ? -1 : this.#resourceNumber(time.whileWorking),
     };
@@ -293,6 +309,11 @@ function stepNumber(process: ProcessSpec, name: string): number {
   const found = process.steps.findIndex((step) => step.name === name);
   invariant(found !== -1, "a step that another names is in the same process", { process: process.name, step: name });
   return found;
+}
+
+/** No state of the process tells that this is what it waits for. */
+function isUnseen({ meanwhile, othersTurn }: Need): boolean {
+  return meanwhile === -1 && othersTurn === -1;
 }
 
 function isPlain({ by, states }: Show): boolean {

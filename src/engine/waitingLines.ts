@@ -12,15 +12,17 @@ export class WaitingLines {
   readonly waiters: readonly Int32Array[];
   readonly lengths: Int32Array;
   readonly #program: Program;
+  readonly #clock: Float64Array;
   readonly #processes: ProcessStates;
   readonly #resources: ResourceStates;
   readonly #tokens: TokenQueues;
   readonly #touched: Uint8Array;
   #anyTouched = false;
 
-  constructor(program: Program, processes: ProcessStates, resources: ResourceStates, tokens: TokenQueues) {
+  constructor(program: Program, clock: Float64Array, processes: ProcessStates, resources: ResourceStates, tokens: TokenQueues) {
     const places = program.takers.length;
     this.#program = program;
+    this.#clock = clock;
     this.#processes = processes;
     this.#resources = resources;
     this.#tokens = tokens;
@@ -30,9 +32,10 @@ export class WaitingLines {
     this.#touched = new Uint8Array(places);
   }
 
-  join(place: number, process: number): void {
+  /** `isNews`: somebody may be served now, or show something else. */
+  join(place: number, process: number, isNews: boolean): void {
     this.waiters[place]![this.lengths[place]!++] = process;
-    this.#touch(place);
+    if (isNews) this.#touch(place);
   }
 
   leave(place: number, process: number): void {
@@ -70,13 +73,13 @@ export class WaitingLines {
   }
 
   /** Takes out of the line whoever is served next; -1 where nobody can be. */
-  serve(place: number, tick: number): number {
+  serve(place: number): number {
     const process = this.#foremost(place, true);
     if (process === -1) return -1;
     this.leave(place, process);
     const rule = this.#program.servingRule[place];
     // A process counts as served by the place that goes by it: one that fetched an operator has not had its shot.
-    if (rule === LONGEST_SINCE_SERVED) this.#processes.servedAt[process] = tick;
+    if (rule === LONGEST_SINCE_SERVED) this.#processes.servedAt[process] = this.#clock[0]!;
     if (rule === ROTATION) {
       const takers = this.#program.takers[place]!;
       this.turn[place] = (takers.indexOf(process) + 1) % takers.length;
@@ -91,7 +94,7 @@ export class WaitingLines {
   }
 
   isMet(process: number, need: Need): boolean {
-    return this.#tokens.size(need.place + this.#processes.register(process, need.by)) >= need.count;
+    return this.#tokens.sizes[need.place + this.#processes.register(process, need.by)]! >= need.count;
   }
 
   /** The state in which a waiter shows its first need that is not met, or -1. */
