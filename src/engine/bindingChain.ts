@@ -42,14 +42,15 @@ export class BindingChain {
     return this.#size >= this.#foldAt;
   }
 
-  /** Adds a timed step that starts at this tick; `parent` is the node that bound it, or -1 at the beginning. */
-  add(activity: number, start: number, parent: number, tied: boolean): number {
+  /** Adds a timed step that starts at this tick; `parent` is the node that bound it, or -1 at the
+   * beginning; `tied` is 1 where another one was complete as late. */
+  add(activity: number, start: number, parent: number, tied: number): number {
     const node = this.#size++;
     if (node >= this.#start.length) this.#grow();
     this.#start[node] = start;
     this.#activity[node] = activity;
     this.#parent[node] = parent;
-    this.#tied[node] = tied ? 1 : 0;
+    this.#tied[node] = tied;
     return node;
   }
 

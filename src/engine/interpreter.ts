@@ -17,8 +17,8 @@ import {
   NEED,
   NEXT,
   PASS,
-  REACH,
   RELEASE,
+  REST,
   SHOW,
   SHOW_CHOSEN,
   STOP,
@@ -63,8 +63,8 @@ export class Interpreter {
   readonly tokens: TokenQueues;
   readonly chain: BindingChain;
   readonly tally: Tally;
-  /** Steps reached in the present instant. */
-  hops = 0;
+  /** The observation is over: the chain must keep every node, since it is still cut at the end of the observation. */
+  keepsChain = false;
   standstill: Standstill | undefined;
   private readonly program: Program;
   private readonly rows: readonly Row[];
@@ -74,8 +74,8 @@ export class Interpreter {
   private readonly log: EventLog | undefined;
   private readonly flow: FlowRecorder | undefined;
   private flowNodes = 0;
-  /** Ticks of the last time drawn. */
-  private readonly drawn = new Float64Array(1);
+  /** Steps reached in the present instant. */
+  private hops = 0;
 
   constructor(program: Program, options: SimulationOptions, marked: readonly string[]) {
     const { clock } = this;
@@ -102,142 +102,202 @@ export class Interpreter {
 
   /** A process comes to a step. */
   reach(process: number, row: number): void {
-    this.follow(process, this.program.steps.reachedAt[row]!);
+    this.processes.row[process] = row;
+    this.follow(process, this.program.steps.reachedAt[row]!, 0);
   }
 
-  /** Its time is up, or its patience is at an end. */
-  complete(process: number): void {
-    const { phase, row, headTime } = this.processes;
-    if (phase[process] === NEEDING) return this.losePatience(process);
-    headTime[process] = this.clock[0]!;
-    phase[process] = IDLE;
-    if (this.stops.inForce > 0) this.stops.completed(process);
-    this.follow(process, this.program.steps.endsAt[row[process]!]!);
-  }
-
-  /** Serves whoever is next at the place; when nobody is, those who wait on show what for. */
-  serve(place: number): void {
-    const process = this.lines.serve(place);
-    if (process === -1) return this.showWaiting(place);
-    this.take(process, this.rows[this.processes.row[process]!]!);
-    this.begin(process);
-    this.lines.changed(place);
+  /** Runs every instant up to and including `tick`, or until nothing can happen any more. */
+  runUntil(tick: number): void {
+    if (this.standstill === undefined) this.follow(-1, REST, tick);
+    this.clock[0] = tick;
   }
 
   /** Begins the step for which the process has all that it needs. */
   private begin(process: number): void {
     this.events.clear(process);
-    this.follow(process, this.program.steps.startsAt[this.processes.row[process]!]!);
+    this.follow(process, this.program.steps.startsAt[this.processes.row[process]!]!, 0);
   }
 
   /**
-   * Goes through the code until a step takes time or has to wait. One long function, since everything that a step usually
-   * does is done here, on numbers in arrays, without a call; what is rarer has a method of its own below.
+   * Follows the code of one process until it rests, and then, unless only that process was asked for, that of the next one
+   * whose time is up. One long function, since all that steps usually do is done here without a call, on arrays that are
+   * looked up once; a process that is not asked for is -1. What is rarer has a method of its own below.
    */
-  private follow(process: number, from: number): void {
-    const { code } = this.program.steps;
-    const { processes, resources } = this;
-    const { head } = processes;
-    for (let at = from; ;) {
+  private follow(asked: number, from: number, untilTick: number): void {
+    const { clock, events, lines, stops, tokens, chain, tally, log, flow, streams, fixedTicks, resources } = this;
+    const { due } = events;
+    const { code, endsAt, startsAt } = this.program.steps;
+    const { nodes, firstNode, numbers, samplers } = this.program.laws;
+    const { phase, row, cargo, cycle, head, headTime, tied } = this.processes;
+    const { stopCount, meant, now: shown, since, ticks: stateTicks, meaning } = resources;
+    const { scans } = events;
+    let process = asked;
+    let at = from;
+    let now = clock[0]!;
+    for (;;) {
       switch (code[at]) {
-        case REACH: {
-          if (++this.hops > hopsAnInstant) return this.stuck("zero-time loop");
-          processes.row[process] = code[at + 1]!;
-          at += 2;
-          break;
-        }
-        case NEED: {
-          const step = this.rows[processes.row[process]!]!;
-          if (!step.takesAlone || !this.lines.isReady(process, step)) return this.wait(process, step);
-          this.take(process, step);
-          at += 1;
-          break;
-        }
-        case SHOW: {
-          const resource = code[at + 1]!;
-          const state = code[at + 2]!;
-          if (resources.stopCount[resource] === 0) {
-            const before = resources.now[resource]!;
-            resources.meant[resource] = state;
-            if (before !== state) {
-              const now = this.clock[0]!;
-              resources.ticks[before]! += now - resources.since[resource]!;
-              resources.since[resource] = now;
-              resources.now[resource] = state;
-              if (resources.meaning[state] !== resources.meaning[before]) resources.turn(resource, state, before);
+        case REST: {
+          if (asked !== -1 || this.standstill !== undefined) return;
+          process = -1;
+          let tick = Infinity;
+          if (scans) {
+            for (let other = 0; other < due.length; other++) {
+              const otherTick = due[other]!;
+              if (otherTick >= tick) continue;
+              tick = otherTick;
+              process = other;
             }
-          } else resources.show(resource, state, this.rows[processes.row[process]!]!.isPhysics);
-          if (this.log) this.logStart(this.log, process, resource);
-          at += 3;
+          } else {
+            process = events.first();
+            if (process !== -1) tick = due[process]!;
+          }
+          // Whatever completes at an instant does so before anybody is served at it.
+          if (tick > now) {
+            if (lines.anyTouched) {
+              process = this.serveNext();
+              at = process === -1 ? REST : startsAt[row[process]!]!;
+              break;
+            }
+            if (process === -1) this.stuck("deadlock");
+            if (tick > untilTick) return;
+            clock[0] = tick;
+            now = tick;
+            this.hops = 0;
+            if (chain.isFull && !this.keepsChain) this.foldChain();
+          }
+          if (phase[process] === NEEDING) {
+            this.losePatience(process);
+            break;
+          }
+          headTime[process] = now;
+          phase[process] = IDLE;
+          if (stops.inForce > 0) stops.completed(process);
+          at = endsAt[row[process]!]!;
           break;
         }
         case TIME: {
-          const law = code[at + 1]! + code[at + 2]! * processes.cargo[process]!;
-          const activity = code[at + 4]!;
-          this.draw(law, code[at + 3]!);
-          if (this.flow) this.passNode(this.flow, process, this.drawn[0]!);
-          else {
-            const now = this.clock[0]!;
-            let before = head[process]!;
-            if (processes.headTime[process]! < now && this.stops.lastChanged !== -1)
-              before = this.linkStop(process, before);
-            head[process] = this.chain.add(activity, now, before, processes.tied[process] === 1);
-            processes.tied[process] = 0;
+          const law = code[at + 1]! + code[at + 2]! * cargo[process]!;
+          let ticks = fixedTicks[law]!;
+          if (ticks < 0) {
+            const stream = code[at + 3]!;
+            const t = MULTIPLIER * streams[stream]! + streams[stream + 3]! * STEP;
+            const carry = t | 0;
+            const u = t - carry;
+            streams[stream] = streams[stream + 1]!;
+            streams[stream + 1] = streams[stream + 2]!;
+            streams[stream + 2] = u;
+            streams[stream + 3] = carry;
+            const first = firstNode[law]!;
+            // The body of the table in one piece: fifteen draws of sixteen end here.
+            if (u >= TAIL && u < 1 - TAIL && first >= 0) {
+              const cell = (u * CELLS) | 0;
+              const low = nodes[first + cell]!;
+              const high = nodes[first + cell + 1]!;
+              const number = law * LAW_SIZE;
+              let value = numbers[number]! + numbers[number + 1]! * (low + (high - low) * (u * CELLS - cell));
+              if (value < numbers[number + 2]!) value = numbers[number + 2]!;
+              const mass = numbers[number + 3]!;
+              if (mass > 0) value = mass / value;
+              ticks = Math.floor(value + 0.5);
+            } else ticks = samplers[law]!.ticks(u);
           }
-          if (code[at + 5] !== -1) return this.startClock(process, code[at + 5]!);
-          processes.phase[process] = TIMED;
-          this.events.due[process] = this.clock[0]! + this.drawn[0]!;
-          return this.events.moved(process);
+          if (flow) this.passNode(flow, process, ticks);
+          else {
+            if (headTime[process]! < now && stops.lastChanged !== -1) this.linkStop(process);
+            head[process] = chain.add(code[at + 4]!, now, head[process]!, tied[process]!);
+            tied[process] = 0;
+          }
+          const watched = code[at + 5]!;
+          at = REST;
+          if (watched !== -1) {
+            this.startClock(process, watched, ticks);
+            break;
+          }
+          phase[process] = TIMED;
+          due[process] = now + ticks;
+          if (!scans) events.moved(process);
+          break;
+        }
+        case SHOW: {
+          const end = at + 2 + 2 * code[at + 1]!;
+          for (at += 2; at < end; at += 2) {
+            const resource = code[at]!;
+            const state = code[at + 1]!;
+            const before = shown[resource]!;
+            if (stopCount[resource] !== 0) resources.show(resource, state, this.rows[row[process]!]!.isPhysics);
+            else {
+              meant[resource] = state;
+              if (before !== state) {
+                stateTicks[before]! += now - since[resource]!;
+                since[resource] = now;
+                shown[resource] = state;
+                if (meaning[state] !== meaning[before]) resources.turn(resource, state, before);
+              }
+            }
+            if (log) this.logStart(log, process, resource);
+          }
+          break;
+        }
+        case NEXT: {
+          if (++this.hops > hopsAnInstant) {
+            this.stuck("zero-time loop");
+            at = REST;
+            break;
+          }
+          row[process] = code[at + 1]!;
+          cycle[process]! += code[at + 2]!;
+          at = code[at + 3]!;
+          break;
         }
         case GIVE: {
           const place = code[at + 1]!;
-          this.tokens.put(place, head[process]!, processes.cargo[process]!);
-          this.lines.changed(place);
+          tokens.put(place, head[process]!, cargo[process]!);
+          lines.changed(place);
           at += 2;
           break;
         }
         case COUNT: {
-          this.tally.count(code[at + 1]!, code[at + 2]!);
+          tally.count(code[at + 1]!, code[at + 2]!);
           at += 3;
           break;
         }
-        case NEXT: {
-          processes.cycle[process]! += code[at + 2]!;
-          at = code[at + 1]!;
-          break;
-        }
-        case PASS: {
-          if (this.flow) this.passNode(this.flow, process, 0);
-          at += 1;
-          break;
-        }
-        case SHOW_CHOSEN: {
-          const step = this.rows[processes.row[process]!]!;
-          this.showChosen(process, step.shows[code[at + 1]!]!, step.isPhysics);
-          at += 2;
-          break;
-        }
-        case GIVE_CHOSEN: {
-          this.giveChosen(process, this.rows[processes.row[process]!]!.gives[code[at + 1]!]!);
-          at += 2;
-          break;
-        }
-        case STOP: {
-          const step = this.rows[processes.row[process]!]!;
-          this.stops.stop(step.stops, step.stopsRule);
-          at += 1;
-          break;
-        }
-        case RELEASE: {
-          this.stops.release(code[at + 1]!);
-          at += 2;
+        case NEED: {
+          at = this.takeOrWait(process) ? at + 1 : REST;
           break;
         }
         default: {
-          const step = this.rows[processes.row[process]!]!;
-          const isTaken = this.uniform(step.chanceStream * STREAM_SIZE) < step.chance;
-          at = isTaken ? this.program.steps.reachedAt[step.chanceNext]! : at + 1;
+          at = this.stepAside(process, at);
         }
+      }
+    }
+  }
+
+  /** What few tables ask for; returns where the process goes on. */
+  private stepAside(process: number, at: number): number {
+    const { code, reachedAt } = this.program.steps;
+    const number = code[at + 1]!;
+    const step = this.rows[this.processes.row[process]!]!;
+    switch (code[at]) {
+      case PASS:
+        if (this.flow) this.passNode(this.flow, process, 0);
+        return at + 1;
+      case SHOW_CHOSEN:
+        this.showChosen(process, step.shows[number]!, step.isPhysics);
+        return at + 2;
+      case GIVE_CHOSEN:
+        this.giveChosen(process, step.gives[number]!);
+        return at + 2;
+      case STOP:
+        this.stops.stop(step.stops, step.stopsRule);
+        return at + 1;
+      case RELEASE:
+        this.stops.release(number);
+        return at + 2;
+      default: {
+        if (this.uniform(step.chanceStream * STREAM_SIZE) >= step.chance) return at + 1;
+        this.hops++;
+        this.processes.row[process] = step.chanceNext;
+        return reachedAt[step.chanceNext]!;
       }
     }
   }
@@ -254,34 +314,36 @@ export class Interpreter {
     return (streams[stream + 2] = t - carry);
   }
 
-  private draw(law: number, stream: number): void {
-    const { fixedTicks, drawn } = this;
-    if (fixedTicks[law]! >= 0) {
-      drawn[0] = fixedTicks[law]!;
-      return;
-    }
-    const { nodes, firstNode, numbers, samplers } = this.program.laws;
-    const u = this.uniform(stream);
-    const first = firstNode[law]!;
-    // The body of the table first, and in one piece: fifteen draws of sixteen end here.
-    if (first >= 0 && u >= TAIL && u < 1 - TAIL) {
-      const cell = Math.floor(u * CELLS);
-      const low = nodes[first + cell]!;
-      const number = law * LAW_SIZE;
-      let value =
-        numbers[number]! + numbers[number + 1]! * (low + (nodes[first + cell + 1]! - low) * (u * CELLS - cell));
-      if (value < numbers[number + 2]!) value = numbers[number + 2]!;
-      if (numbers[number + 3]! > 0) value = numbers[number + 3]! / value;
-      drawn[0] = Math.floor(value + 0.5);
-    } else drawn[0] = samplers[law]!.ticks(u);
-  }
-
   private drawTicks(process: number, { samplers, firstLaw, stream }: Draw): number {
-    this.draw(samplers.length === 1 ? firstLaw : firstLaw + this.processes.cargo[process]!, stream * STREAM_SIZE);
-    return this.drawn[0]!;
+    const law = samplers.length === 1 ? firstLaw : firstLaw + this.processes.cargo[process]!;
+    const fixed = this.fixedTicks[law]!;
+    return fixed >= 0 ? fixed : this.program.laws.samplers[law]!.ticks(this.uniform(stream * STREAM_SIZE));
   }
 
   // Waiting and taking
+
+  /** Serves whoever is next at a place where something has changed, -1 where nobody is: those who wait on then show what for. */
+  private serveNext(): number {
+    const place = this.lines.nextChanged();
+    if (place === -1) return -1;
+    const process = this.lines.serve(place);
+    if (process === -1) {
+      this.showWaiting(place);
+      return -1;
+    }
+    this.take(process, this.rows[this.processes.row[process]!]!);
+    this.events.clear(process);
+    return process;
+  }
+
+  /** True where nobody else may want what the process needs, and all is there; otherwise it stands in line. */
+  private takeOrWait(process: number): boolean {
+    const step = this.rows[this.processes.row[process]!]!;
+    const isFree = step.takesAlone && this.lines.isReady(process, step);
+    if (isFree) this.take(process, step);
+    else this.wait(process, step);
+    return isFree;
+  }
 
   private wait(process: number, step: Row): void {
     const { phase, askedAt } = this.processes;
@@ -300,7 +362,7 @@ export class Interpreter {
     const { phase, row, head, headTime, askedAt } = this.processes;
     const step = this.rows[row[process]!]!;
     this.stops.leaveLine(process);
-    if (!this.flow) head[process] = this.chain.add(step.patienceActivity, askedAt[process]!, head[process]!, false);
+    if (!this.flow) head[process] = this.chain.add(step.patienceActivity, askedAt[process]!, head[process]!, 0);
     phase[process] = IDLE;
     headTime[process] = this.clock[0]!;
     this.reach(process, step.patienceNext);
@@ -356,9 +418,10 @@ export class Interpreter {
   // What bound a step, and its time
 
   /** What lies between a step's latest completion and its start can only be a stop. */
-  private linkStop(process: number, before: number): number {
+  private linkStop(process: number): void {
+    const { head, headTime } = this.processes;
     const activity = this.program.stoppedActivity[this.stops.lastChanged]!;
-    return this.chain.add(activity, this.processes.headTime[process]!, before, false);
+    head[process] = this.chain.add(activity, headTime[process]!, head[process]!, 0);
   }
 
   /** In a flow record every step that takes something is a node of its own, timed or not. */
@@ -371,13 +434,13 @@ export class Interpreter {
     head[process] = node;
   }
 
-  /** The time just drawn passes only while the resource works. */
-  private startClock(process: number, resource: number): void {
+  /** The time passes only while the resource works. */
+  private startClock(process: number, resource: number, ticks: number): void {
     const { phase, remaining } = this.processes;
     const isWorking = this.program.isWorking[this.resources.now[resource]!] === 1;
     phase[process] = isWorking ? TIMED : STILL;
-    if (isWorking) return this.events.set(process, this.clock[0]! + this.drawn[0]!);
-    remaining[process] = this.drawn[0]!;
+    if (isWorking) return this.events.set(process, this.clock[0]! + ticks);
+    remaining[process] = ticks;
     this.events.clear(process);
   }
 
@@ -415,7 +478,29 @@ export class Interpreter {
     log.add(this.clock[0]!, resource, shown, row[process]!, cycle[process]!, hand[process]!, boundBy, boundTime);
   }
 
-  stuck(kind: Standstill["kind"]): void {
+  // Keeping the chain short, and standing still
+
+  /** Lets the chain begin anew now: the end of a warm-up. */
+  restartChain(): void {
+    this.renumber(this.chain.restart(this.liveNodes(), this.clock[0]!));
+  }
+
+  private foldChain(): void {
+    this.renumber(this.chain.fold(this.liveNodes()));
+  }
+
+  private liveNodes(): number[] {
+    return [...this.processes.head, ...this.tokens.liveNodes()];
+  }
+
+  private renumber(numbers: Int32Array): void {
+    const { head } = this.processes;
+    for (let process = 0; process < head.length; process++)
+      if (head[process] !== -1) head[process] = numbers[head[process]!]!;
+    this.tokens.renumber(numbers);
+  }
+
+  private stuck(kind: Standstill["kind"]): void {
     const { program, processes, resources, lines } = this;
     this.standstill = describeStandstill(kind, this.clock[0]!, { program, processes, resources, lines });
   }

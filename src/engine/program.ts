@@ -171,8 +171,7 @@ class Compiler {
       patience: step.patience ? this.#draw(process, step.name, step.patience.time) : null,
       patienceActivity: step.patience ? this.#activity(process.resource, `${step.name} patience`, process.name) : -1,
       patienceNext: step.patience ? to(step.patience.leaveFor) : -1,
-      // Plain ones first.
-      shows: [...shows.filter(isPlain), ...shows.filter((show) => !isPlain(show))],
+      shows,
       draw: step.time ? this.#draw(process, step.name, step.time) : null,
       activity: step.time ? this.#activity(step.time.resource ?? process.resource, step.name, process.name) : -1,
       gives: (step.gives ?? []).map((give) => this.#give(give)),
@@ -314,10 +313,6 @@ function stepNumber(process: ProcessSpec, name: string): number {
 /** No state of the process tells that this is what it waits for. */
 function isUnseen({ meanwhile, othersTurn }: Need): boolean {
   return meanwhile === -1 && othersTurn === -1;
-}
-
-function isPlain({ by, states }: Show): boolean {
-  return by === NO_REGISTER && states.length === 1;
 }
 
 function registerNumber(register: Register | undefined): number {

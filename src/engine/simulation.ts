@@ -21,8 +21,6 @@ export class Simulation {
   readonly lastRise: Tally["lastRise"];
   readonly marks: Tally["marks"];
   readonly #interpreter: Interpreter;
-  /** The observation is over: the chain must keep every node, since it is still cut at the end of the observation. */
-  #runsOn = false;
 
   constructor(program: Program, options: SimulationOptions, marked: readonly string[] = []) {
     this.program = program;
@@ -67,27 +65,7 @@ export class Simulation {
 
   /** Runs every instant up to and including `tick`, or until nothing can happen any more. */
   runUntil(tick: number): void {
-    const interpreter = this.#interpreter;
-    const { events, lines, clock, chain } = interpreter;
-    while (interpreter.standstill === undefined) {
-      const process = events.first();
-      const due = process === -1 ? Infinity : events.due[process]!;
-      // Whatever completes at an instant does so before anybody is served at it.
-      if (due > clock[0]!) {
-        const place = lines.nextChanged();
-        if (place !== -1) {
-          interpreter.serve(place);
-          continue;
-        }
-        if (process === -1) interpreter.stuck("deadlock");
-        if (due > tick) break;
-        clock[0] = due;
-        interpreter.hops = 0;
-        if (chain.isFull && !this.#runsOn) this.#renumber(chain.fold(this.#liveNodes()));
-      }
-      interpreter.complete(process);
-    }
-    clock[0] = tick;
+    this.#interpreter.runUntil(tick);
   }
 
   /** Forgets what was observed so far; the system goes on as it is. */
@@ -97,7 +75,7 @@ export class Simulation {
     resources.ticks.fill(0);
     tally.restart();
     resources.periods.restart(this.now);
-    this.#renumber(this.chain.restart(this.#liveNodes(), this.now));
+    this.#interpreter.restartChain();
   }
 
   /** Books the time since each resource's last change of state. */
@@ -119,7 +97,7 @@ export class Simulation {
         if (!heads.has(process) && states.phase[process] !== NEEDING) heads.set(process, states.head[process]!);
       }
     };
-    this.#runsOn = true;
+    this.#interpreter.keepsChain = true;
     collect();
     for (let instant = 0; heads.size < processes.length && instant < runOnInstants && !this.standstill; instant++) {
       const first = events.first();
@@ -128,16 +106,5 @@ export class Simulation {
       collect();
     }
     return processes.map((process) => this.chain.totals(heads.get(process) ?? this.chain.last, end));
-  }
-
-  #liveNodes(): number[] {
-    return [...this.#interpreter.processes.head, ...this.#interpreter.tokens.liveNodes()];
-  }
-
-  #renumber(numbers: Int32Array): void {
-    const { head } = this.#interpreter.processes;
-    for (let process = 0; process < head.length; process++)
-      if (head[process] !== -1) head[process] = numbers[head[process]!]!;
-    this.#interpreter.tokens.renumber(numbers);
   }
 }

@@ -2,33 +2,32 @@
 import { CARGO, NO_REGISTER, type Give, type Row, type Show } from "./row.ts";
 import { STREAM_SIZE } from "./stream.ts";
 
-/** The operations, each with the numbers that follow it. */
-/** A step is reached: its row. */
-export const REACH = 0;
-/** The step needs something, or the end of a stop, before it starts. */
-export const NEED = 1;
-/** The step stops a resource. */
-export const STOP = 2;
-/** A state is shown: its resource, the state. */
-export const SHOW = 3;
-/** The same where resource or state go by what the process carries: the number of the show in its row. */
-export const SHOW_CHOSEN = 4;
-/** A step without time has taken what it needed: the flow record is told. */
-export const PASS = 5;
+/** Operations, each with the numbers that follow it. The process rests: time for the next event. */
+export const REST = 0;
 /** Time passes: the (first) law, 1 where cargo chooses among several, the place of the stream, the activity, the clock or -1. */
-export const TIME = 6;
+export const TIME = 1;
+/** States are shown: how many, and of each the resource and the state. */
+export const SHOW = 2;
+/** On to another step: its row, 1 where that begins a new cycle, where its code begins. */
+export const NEXT = 3;
 /** A token is given: its place. */
-export const GIVE = 7;
-/** The same where the process's registers have a say, or where there are several: the number of the give in its row. */
-export const GIVE_CHOSEN = 8;
+export const GIVE = 4;
 /** A counter rises: the counter, the number of the amount. */
-export const COUNT = 9;
+export const COUNT = 5;
+/** The step needs something, or the end of a stop, before it starts. */
+export const NEED = 6;
+/** A step without time has taken what it needed: the flow record is told. */
+export const PASS = 7;
+/** A state is shown where resource or state go by what the process carries: the number of the show in its row. */
+export const SHOW_CHOSEN = 8;
+/** Tokens are given where the process's registers have a say, or where there are several: the number of the give in its row. */
+export const GIVE_CHOSEN = 9;
+/** The step stops a resource. */
+export const STOP = 10;
 /** A resource goes on: the resource. */
-export const RELEASE = 10;
+export const RELEASE = 11;
 /** Chance decides whether the process goes on elsewhere. */
-export const CHANCE = 11;
-/** On to another step: where it begins, 1 where that begins a new cycle. */
-export const NEXT = 12;
+export const CHANCE = 12;
 
 export interface StepCode {
   readonly code: Int32Array;
@@ -41,39 +40,35 @@ export interface StepCode {
 }
 
 export function stepCode(rows: readonly Row[]): StepCode {
-  const code: number[] = [];
+  // Where a process rests its code is 0.
+  const code: number[] = [REST];
   const amounts: number[] = [];
   const reachedAt = new Int32Array(rows.length);
   const startsAt = new Int32Array(rows.length);
   const endsAt = new Int32Array(rows.length);
+  const unresolved: number[] = [];
   rows.forEach((row, number) => {
     reachedAt[number] = code.length;
-    code.push(REACH, number);
-    if (needsAnything(row)) code.push(NEED);
+    if (row.needs.length > 0 || row.gates.length > 0) code.push(NEED);
     startsAt[number] = code.length;
     code.push(...startCode(row));
     endsAt[number] = code.length;
-    code.push(...endCode(row, number, amounts));
+    code.push(...endCode(row, amounts));
+    code.push(NEXT, row.next, row.next <= number ? 1 : 0, -1);
+    unresolved.push(code.length - 1);
   });
-  const all = Int32Array.from(code);
-  // A step may lead to one further down, whose place is known only now: until here NEXT named its row.
-  endsAt.forEach((_, number) => {
-    const target = (reachedAt[number + 1] ?? all.length) - 2;
-    all[target] = reachedAt[all[target]!]!;
-  });
-  return { code: all, reachedAt, startsAt, endsAt, amounts: Float64Array.from(amounts) };
-}
-
-export function needsAnything(row: Row): boolean {
-  return row.needs.length > 0 || row.gates.length > 0;
+  // A step may lead to one further down, whose place is known only now.
+  rows.forEach((row, number) => (code[unresolved[number]!] = reachedAt[row.next]!));
+  return { code: Int32Array.from(code), reachedAt, startsAt, endsAt, amounts: Float64Array.from(amounts) };
 }
 
 function startCode(row: Row): number[] {
   const code: number[] = [];
   if (row.stops !== -1) code.push(STOP);
+  const plain = row.shows.filter(isPlainShow);
+  if (plain.length > 0) code.push(SHOW, plain.length, ...plain.flatMap((show) => [show.resource, show.states[0]!]));
   row.shows.forEach((show, i) => {
-    if (isPlainShow(show)) code.push(SHOW, show.resource, show.states[0]!);
-    else code.push(SHOW_CHOSEN, i);
+    if (!isPlainShow(show)) code.push(SHOW_CHOSEN, i);
   });
   const { draw } = row;
   if (draw) {
@@ -83,7 +78,7 @@ function startCode(row: Row): number[] {
   return code;
 }
 
-function endCode(row: Row, number: number, amounts: number[]): number[] {
+function endCode(row: Row, amounts: number[]): number[] {
   const code: number[] = [];
   row.gives.forEach((give, i) => {
     if (isPlainGive(give)) code.push(GIVE, give.place);
@@ -92,7 +87,6 @@ function endCode(row: Row, number: number, amounts: number[]): number[] {
   row.counters.forEach((counter, i) => code.push(COUNT, counter, amounts.push(row.amounts[i]!) - 1));
   if (row.releases !== -1) code.push(RELEASE, row.releases);
   if (row.chance > 0) code.push(CHANCE);
-  code.push(NEXT, row.next, row.next <= number ? 1 : 0);
   return code;
 }
 

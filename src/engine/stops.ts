@@ -123,7 +123,7 @@ export class Stops {
       program.rows[processes.row[process]!]!.activity,
       tick,
       processes.head[process]!,
-      false,
+      0,
     );
     processes.phase[process] = TIMED;
     events.set(process, tick + processes.remaining[process]!);
@@ -132,7 +132,7 @@ export class Stops {
   #chainStop(process: number, resource: number): void {
     const { program, processes, chain } = this.#on;
     const activity = program.stoppedActivity[resource]!;
-    processes.head[process] = chain.add(activity, processes.pausedAt[process]!, processes.head[process]!, false);
+    processes.head[process] = chain.add(activity, processes.pausedAt[process]!, processes.head[process]!, 0);
   }
 
   #occupies(process: number, resource: number): boolean {

@@ -17,7 +17,8 @@ export class WaitingLines {
   readonly #resources: ResourceStates;
   readonly #tokens: TokenQueues;
   readonly #touched: Uint8Array;
-  #anyTouched = false;
+  /** Something may have changed at some place. */
+  anyTouched = false;
 
   constructor(program: Program, clock: Float64Array, processes: ProcessStates, resources: ResourceStates, tokens: TokenQueues) {
     const places = program.takers.length;
@@ -57,19 +58,19 @@ export class WaitingLines {
 
   /** The first place at which something has changed, -1 where there is none; it counts as seen. */
   nextChanged(): number {
-    if (!this.#anyTouched) return -1;
+    if (!this.anyTouched) return -1;
     for (let place = 0; place < this.#touched.length; place++) {
       if (this.#touched[place] === 0) continue;
       this.#touched[place] = 0;
       return place;
     }
-    this.#anyTouched = false;
+    this.anyTouched = false;
     return -1;
   }
 
   #touch(place: number): void {
     this.#touched[place] = 1;
-    this.#anyTouched = true;
+    this.anyTouched = true;
   }
 
   /** Takes out of the line whoever is served next; -1 where nobody can be. */
