@@ -74,6 +74,8 @@ export class Interpreter {
   private readonly log: EventLog | undefined;
   private readonly flow: FlowRecorder | undefined;
   private flowNodes = 0;
+  /** Ticks drawn outside the body of a table. */
+  private readonly drawn = new Float64Array(1);
   /** Steps reached in the present instant. */
   private hops = 0;
 
@@ -108,7 +110,7 @@ export class Interpreter {
 
   /** Runs every instant up to and including `tick`, or until nothing can happen any more. */
   runUntil(tick: number): void {
-    if (this.standstill === undefined) this.follow(-1, REST, tick);
+    while (this.standstill === undefined && this.follow(-1, REST, tick)) this.foldChain();
     this.clock[0] = tick;
   }
 
@@ -122,12 +124,15 @@ export class Interpreter {
    * Follows the code of one process until it rests, and then, unless only that process was asked for, that of the next one
    * whose time is up. One long function, since all that steps usually do is done here without a call, on arrays that are
    * looked up once; a process that is not asked for is -1. What is rarer has a method of its own below.
+   *
+   * Returns true where the chain is full and there is more to do. To return now and then is worth the half of the time:
+   * a loop that never ended would be compiled while it runs, and then knows little of its own numbers.
    */
-  private follow(asked: number, from: number, untilTick: number): void {
-    const { clock, events, lines, stops, tokens, chain, tally, log, flow, streams, fixedTicks, resources } = this;
+  private follow(asked: number, from: number, untilTick: number): boolean {
+    const { clock, events, lines, stops, tokens, chain, tally, log, flow, streams, fixedTicks, drawn, resources } = this;
     const { due } = events;
     const { code, endsAt, startsAt } = this.program.steps;
-    const { nodes, firstNode, numbers, samplers } = this.program.laws;
+    const { nodes, firstNode, numbers } = this.program.laws;
     const { phase, row, cargo, cycle, head, headTime, tied } = this.processes;
     const { stopCount, meant, now: shown, since, ticks: stateTicks, meaning } = resources;
     const { scans } = events;
@@ -137,7 +142,7 @@ export class Interpreter {
     for (;;) {
       switch (code[at]) {
         case REST: {
-          if (asked !== -1 || this.standstill !== undefined) return;
+          if (asked !== -1 || this.standstill !== undefined) return false;
           process = -1;
           let tick = Infinity;
           if (scans) {
@@ -159,11 +164,11 @@ export class Interpreter {
               break;
             }
             if (process === -1) this.stuck("deadlock");
-            if (tick > untilTick) return;
+            if (tick > untilTick) return false;
+            if (chain.isFull && !this.keepsChain) return true;
             clock[0] = tick;
             now = tick;
             this.hops = 0;
-            if (chain.isFull && !this.keepsChain) this.foldChain();
           }
           if (phase[process] === NEEDING) {
             this.losePatience(process);
@@ -199,7 +204,11 @@ export class Interpreter {
               const mass = numbers[number + 3]!;
               if (mass > 0) value = mass / value;
               ticks = Math.floor(value + 0.5);
-            } else ticks = samplers[law]!.ticks(u);
+            } else {
+              // By way of an array: what a call returns would make every draw a number on the heap.
+              this.drawEnd(law, u);
+              ticks = drawn[0]!;
+            }
           }
           if (flow) this.passNode(flow, process, ticks);
           else {
@@ -312,6 +321,10 @@ export class Interpreter {
     streams[stream + 1] = streams[stream + 2]!;
     streams[stream + 3] = carry;
     return (streams[stream + 2] = t - carry);
+  }
+
+  private drawEnd(law: number, u: number): void {
+    this.drawn[0] = this.program.laws.samplers[law]!.ticks(u);
   }
 
   private drawTicks(process: number, { samplers, firstLaw, stream }: Draw): number {
