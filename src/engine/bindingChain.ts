@@ -20,9 +20,8 @@ export class BindingChain {
   readonly #activities: number;
   readonly #foldAt: number;
   #start: Float64Array;
-  #activity: Int32Array;
-  #parent: Int32Array;
-  #tied: Uint8Array;
+  /** Of each node its parent and, in the next place, twice its activity and 1 where it is tied. */
+  #links: Int32Array;
   /** Where an edge was folded: ticks by activity from the start of the parent to this node's start, then the tied part of each. */
   #folded: (Float64Array | undefined)[] = [];
   #size = 0;
@@ -32,9 +31,7 @@ export class BindingChain {
     this.#foldAt = foldAt;
     const room = Math.min(foldAt, usualFoldAt) + 64;
     this.#start = new Float64Array(room);
-    this.#activity = new Int32Array(room);
-    this.#parent = new Int32Array(room);
-    this.#tied = new Uint8Array(room);
+    this.#links = new Int32Array(2 * room);
   }
 
   /** True when the next `add` calls should be preceded by `fold`. */
@@ -48,9 +45,8 @@ export class BindingChain {
     const node = this.#size++;
     if (node >= this.#start.length) this.#grow();
     this.#start[node] = start;
-    this.#activity[node] = activity;
-    this.#parent[node] = parent;
-    this.#tied[node] = tied;
+    this.#links[2 * node] = parent;
+    this.#links[2 * node + 1] = 2 * activity + tied;
     return node;
   }
 
@@ -64,23 +60,23 @@ export class BindingChain {
   }
 
   activityOf(node: number): number {
-    return this.#activity[node]!;
+    return this.#links[2 * node + 1]! >> 1;
   }
 
   /** The node that bound this one's start, -1 at the beginning; after a fold the next one that was kept. */
   parentOf(node: number): number {
-    return this.#parent[node]!;
+    return this.#links[2 * node]!;
   }
 
   isTied(node: number): boolean {
-    return this.#tied[node] === 1;
+    return (this.#links[2 * node + 1]! & 1) === 1;
   }
 
   /** Adds up the way back from `node` to the beginning, of what lies before `end`; later nodes must not have been folded. */
   totals(node: number, end: number): ChainTotals {
     const sums = new Float64Array(2 * this.#activities);
     let last = node;
-    while (last !== -1 && this.#start[last]! > end) last = this.#parent[last]!;
+    while (last !== -1 && this.#start[last]! > end) last = this.parentOf(last);
     if (last !== -1) this.#addSpan(sums, last, end);
     this.#addWay(sums, last, -1);
     return { ticks: sums.slice(0, this.#activities), tied: sums.slice(this.#activities) };
@@ -96,7 +92,7 @@ export class BindingChain {
     for (let node = 0; node < this.#size; node++) if (keep[node]) kept.push(node);
     const ancestors = kept.map((node) => this.#keptAncestor(node, keep));
     const folded = kept.map((node, i) => {
-      if (ancestors[i] === this.#parent[node]) return this.#folded[node];
+      if (ancestors[i] === this.parentOf(node)) return this.#folded[node];
       const sums = new Float64Array(2 * this.#activities);
       this.#addWay(sums, node, ancestors[i]!);
       return sums;
@@ -104,9 +100,8 @@ export class BindingChain {
     const renumbered = new Int32Array(this.#size).fill(-1);
     kept.forEach((node, i) => {
       this.#start[i] = this.#start[node]!;
-      this.#activity[i] = this.#activity[node]!;
-      this.#tied[i] = this.#tied[node]!;
-      this.#parent[i] = ancestors[i] === -1 ? -1 : renumbered[ancestors[i]!]!;
+      this.#links[2 * i] = ancestors[i] === -1 ? -1 : renumbered[ancestors[i]!]!;
+      this.#links[2 * i + 1] = this.#links[2 * node + 1]!;
       renumbered[node] = i;
     });
     this.#folded = folded;
@@ -119,7 +114,7 @@ export class BindingChain {
     const renumbered = this.fold(live);
     this.#folded = [];
     this.#start.fill(tick, 0, this.#size);
-    this.#parent.fill(-1, 0, this.#size);
+    for (let node = 0; node < this.#size; node++) this.#links[2 * node] = -1;
     return renumbered;
   }
 
@@ -132,7 +127,7 @@ export class BindingChain {
       keep[head] = 1;
       for (let at = head; ways[at] === 0;) {
         ways[at] = 1;
-        const parent = this.#parent[at]!;
+        const parent = this.parentOf(at);
         if (parent === -1) break;
         if (ways[parent] !== 0) keep[parent] = 1;
         at = parent;
@@ -142,15 +137,15 @@ export class BindingChain {
   }
 
   #keptAncestor(node: number, keep: Uint8Array): number {
-    let at = this.#parent[node]!;
-    while (at !== -1 && !keep[at]) at = this.#parent[at]!;
+    let at = this.parentOf(node);
+    while (at !== -1 && !keep[at]) at = this.parentOf(at);
     return at;
   }
 
   /** Adds what lies between the start of `ancestor` (-1: the beginning) and the start of `node`. */
   #addWay(sums: Float64Array, node: number, ancestor: number): void {
     for (let at = node; at !== ancestor;) {
-      const parent = this.#parent[at]!;
+      const parent = this.parentOf(at);
       const folded = this.#folded[at];
       if (folded) for (let i = 0; i < folded.length; i++) sums[i]! += folded[i]!;
       else if (parent !== -1) this.#addSpan(sums, parent, this.#start[at]!);
@@ -159,22 +154,17 @@ export class BindingChain {
   }
 
   #addSpan(sums: Float64Array, node: number, end: number): void {
-    const activity = this.#activity[node]!;
+    const activity = this.activityOf(node);
     const ticks = end - this.#start[node]!;
     sums[activity]! += ticks;
-    if (this.#tied[node]) sums[this.#activities + activity]! += ticks;
+    if (this.isTied(node)) sums[this.#activities + activity]! += ticks;
   }
 
   #grow(): void {
-    const length = 2 * this.#start.length;
-    const [start, activity, parent, tied] = [this.#start, this.#activity, this.#parent, this.#tied];
-    this.#start = new Float64Array(length);
-    this.#activity = new Int32Array(length);
-    this.#parent = new Int32Array(length);
-    this.#tied = new Uint8Array(length);
+    const [start, links] = [this.#start, this.#links];
+    this.#start = new Float64Array(2 * start.length);
+    this.#links = new Int32Array(2 * links.length);
     this.#start.set(start);
-    this.#activity.set(activity);
-    this.#parent.set(parent);
-    this.#tied.set(tied);
+    this.#links.set(links);
   }
 }

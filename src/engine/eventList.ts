@@ -12,8 +12,9 @@ export class EventList {
   /** Few enough processes: the earliest is looked for in `due` each time. */
   readonly scans: boolean;
 
-  constructor(processes: number) {
-    this.due = new Float64Array(processes).fill(Infinity);
+  /** `due` may lie in an array that others look into. */
+  constructor(processes: number, due: Float64Array = new Float64Array(processes)) {
+    this.due = due.fill(Infinity);
     this.#heap = new Int32Array(processes);
     this.#position = new Int32Array(processes).fill(-1);
     this.scans = processes <= scanUpTo;

@@ -2,7 +2,8 @@
 import { BindingChain } from "./bindingChain.ts";
 import { EventList } from "./eventList.ts";
 import type { EventLog } from "./eventLog.ts";
-import { LAW_SIZE } from "./lawTable.ts";
+import { FIXED, LAW_SIZE, LEAST, LOCATION, MASS, meanLaws, SCALE, TABLE } from "./lawTable.ts";
+import { Memory, placeOf } from "./memory.ts";
 import { IDLE, NEEDING, ProcessStates, STILL, TIMED } from "./processStates.ts";
 import { OWN_RANK, type Program } from "./program.ts";
 import { CELLS } from "./quantileTable.ts";
@@ -14,15 +15,18 @@ import {
   COUNT,
   GIVE,
   GIVE_CHOSEN,
+  GIVE_UP,
   NEED,
   NEXT,
   PASS,
+  PATIENCE_ENDS,
   RELEASE,
   REST,
   SHOW,
   SHOW_CHOSEN,
   STOP,
   TIME,
+  TIME_SIZE,
 } from "./stepCode.ts";
 import { Stops } from "./stops.ts";
 import { MULTIPLIER, openStreams, STEP, STREAM_SIZE } from "./stream.ts";
@@ -54,7 +58,7 @@ export interface FlowRecorder {
 
 export class Interpreter {
   /** The present tick, in an array: a call hands whole numbers over for nothing, but puts a tick on the heap. */
-  readonly clock = new Float64Array(1);
+  readonly clock: Float64Array;
   readonly processes: ProcessStates;
   readonly resources: ResourceStates;
   readonly lines: WaitingLines;
@@ -69,8 +73,8 @@ export class Interpreter {
   private readonly program: Program;
   private readonly rows: readonly Row[];
   private readonly streams: Float64Array;
-  /** Ticks of each law where nothing is drawn, otherwise -1. */
-  private readonly fixedTicks: Float64Array;
+  private readonly memory: Memory;
+  private readonly laws: Float64Array;
   private readonly log: EventLog | undefined;
   private readonly flow: FlowRecorder | undefined;
   private flowNodes = 0;
@@ -80,21 +84,22 @@ export class Interpreter {
   private hops = 0;
 
   constructor(program: Program, options: SimulationOptions, marked: readonly string[]) {
-    const { clock } = this;
+    const memory = roomFor(program);
+    const clock = memory.takeReals([0]);
     this.program = program;
+    this.memory = memory;
+    this.clock = clock;
     this.rows = program.rows;
-    this.streams = openStreams(options.seed, options.replication, options.atMeans ? [] : program.streams);
-    this.fixedTicks = options.atMeans
-      ? Float64Array.from(program.laws.samplers, (sampler) => Math.round(sampler.meanTicks))
-      : program.laws.fixedTicks;
+    this.streams = memory.takeReals(openStreams(options.seed, options.replication, program.streams));
+    this.laws = options.atMeans ? meanLaws(program.laws) : program.laws.numbers;
     this.log = options.log;
     this.flow = options.flow;
-    this.events = new EventList(program.ownResource.length);
+    this.events = new EventList(program.ownResource.length, memory.takeReals(program.ownResource));
     this.tokens = new TokenQueues(program.takers.length, clock);
     this.chain = new BindingChain(program.activities.length, options.foldAt);
     this.tally = new Tally(program, clock, marked);
-    this.processes = new ProcessStates(program);
-    this.resources = new ResourceStates(program, clock, options.isActive);
+    this.processes = new ProcessStates(program, memory);
+    this.resources = new ResourceStates(program, memory, clock, options.isActive);
     this.lines = new WaitingLines(program, clock, this.processes, this.resources, this.tokens);
     const { processes, resources, lines, events, chain, log } = this;
     const enter = (process: number, row: number): void => this.reach(process, row);
@@ -129,15 +134,31 @@ export class Interpreter {
    * a loop that never ended would be compiled while it runs, and then knows little of its own numbers.
    */
   private follow(asked: number, from: number, untilTick: number): boolean {
-    const { clock, events, lines, stops, tokens, chain, tally, log, flow, streams, fixedTicks, drawn, resources } = this;
-    const { due } = events;
-    const { code, endsAt, startsAt } = this.program.steps;
-    const { nodes, firstNode, numbers } = this.program.laws;
-    const { phase, row, cargo, cycle, head, headTime, tied } = this.processes;
-    const { stopCount, meant, now: shown, since, ticks: stateTicks, meaning } = resources;
+    const { clock, events, lines, stops, tokens, chain, tally, log, flow, drawn, resources, laws } = this;
     const { scans } = events;
-    let process = asked;
-    let at = from;
+    const { code } = this.program.steps;
+    const { wholes, reals } = this.memory;
+    const { count, phase, row, cargo, cycle, resumesAt, head, headTime, tied } = this.processes;
+    // Where in the memory each fact of processes, resources and states begins.
+    const dueAt = placeOf(events.due);
+    const headTimeAt = placeOf(headTime);
+    const phaseAt = placeOf(phase);
+    const rowAt = placeOf(row);
+    const cargoAt = placeOf(cargo);
+    const cycleAt = placeOf(cycle);
+    const resumeAt = placeOf(resumesAt);
+    const headAt = placeOf(head);
+    const tiedAt = placeOf(tied);
+    const shownAt = placeOf(resources.now);
+    const meantAt = placeOf(resources.meant);
+    const stopCountAt = placeOf(resources.stopCount);
+    const meaningAt = placeOf(resources.meaning);
+    const sinceAt = placeOf(resources.since);
+    const stateTicksAt = placeOf(resources.ticks);
+    const streamsAt = placeOf(this.streams);
+    // Whole numbers that come from a call or an argument are said to be whole, or the loop would unpack them at every use.
+    let process = asked | 0;
+    let at = from | 0;
     let now = clock[0]!;
     for (;;) {
       switch (code[at]) {
@@ -146,21 +167,21 @@ export class Interpreter {
           process = -1;
           let tick = Infinity;
           if (scans) {
-            for (let other = 0; other < due.length; other++) {
-              const otherTick = due[other]!;
+            for (let other = 0; other < count; other++) {
+              const otherTick = reals[dueAt + other]!;
               if (otherTick >= tick) continue;
               tick = otherTick;
               process = other;
             }
           } else {
-            process = events.first();
-            if (process !== -1) tick = due[process]!;
+            process = events.first() | 0;
+            if (process !== -1) tick = reals[dueAt + process]!;
           }
           // Whatever completes at an instant does so before anybody is served at it.
           if (tick > now) {
             if (lines.anyTouched) {
-              process = this.serveNext();
-              at = process === -1 ? REST : startsAt[row[process]!]!;
+              process = this.serveNext() | 0;
+              at = process === -1 ? REST : this.program.steps.startsAt[wholes[rowAt + process]!]!;
               break;
             }
             if (process === -1) this.stuck("deadlock");
@@ -170,38 +191,34 @@ export class Interpreter {
             now = tick;
             this.hops = 0;
           }
-          if (phase[process] === NEEDING) {
-            this.losePatience(process);
-            break;
-          }
-          headTime[process] = now;
-          phase[process] = IDLE;
+          at = wholes[resumeAt + process]!;
+          if (at === PATIENCE_ENDS) break;
+          reals[headTimeAt + process] = now;
+          wholes[phaseAt + process] = IDLE;
           if (stops.inForce > 0) stops.completed(process);
-          at = endsAt[row[process]!]!;
           break;
         }
         case TIME: {
-          const law = code[at + 1]! + code[at + 2]! * cargo[process]!;
-          let ticks = fixedTicks[law]!;
+          const law = code[at + 1]! + code[at + 2]! * wholes[cargoAt + process]!;
+          let ticks = laws[law + FIXED]!;
           if (ticks < 0) {
-            const stream = code[at + 3]!;
-            const t = MULTIPLIER * streams[stream]! + streams[stream + 3]! * STEP;
+            const stream = streamsAt + code[at + 3]!;
+            const t = MULTIPLIER * reals[stream]! + reals[stream + 3]! * STEP;
             const carry = t | 0;
             const u = t - carry;
-            streams[stream] = streams[stream + 1]!;
-            streams[stream + 1] = streams[stream + 2]!;
-            streams[stream + 2] = u;
-            streams[stream + 3] = carry;
-            const first = firstNode[law]!;
+            reals[stream] = reals[stream + 1]!;
+            reals[stream + 1] = reals[stream + 2]!;
+            reals[stream + 2] = u;
+            reals[stream + 3] = carry;
+            const table = laws[law + TABLE]! | 0;
             // The body of the table in one piece: fifteen draws of sixteen end here.
-            if (u >= TAIL && u < 1 - TAIL && first >= 0) {
+            if (u >= TAIL && u < 1 - TAIL && table >= 0) {
               const cell = (u * CELLS) | 0;
-              const low = nodes[first + cell]!;
-              const high = nodes[first + cell + 1]!;
-              const number = law * LAW_SIZE;
-              let value = numbers[number]! + numbers[number + 1]! * (low + (high - low) * (u * CELLS - cell));
-              if (value < numbers[number + 2]!) value = numbers[number + 2]!;
-              const mass = numbers[number + 3]!;
+              const low = laws[table + cell]!;
+              const high = laws[table + cell + 1]!;
+              let value = laws[law + LOCATION]! + laws[law + SCALE]! * (low + (high - low) * (u * CELLS - cell));
+              if (value < laws[law + LEAST]!) value = laws[law + LEAST]!;
+              const mass = laws[law + MASS]!;
               if (mass > 0) value = mass / value;
               ticks = Math.floor(value + 0.5);
             } else {
@@ -212,19 +229,17 @@ export class Interpreter {
           }
           if (flow) this.passNode(flow, process, ticks);
           else {
-            if (headTime[process]! < now && stops.lastChanged !== -1) this.linkStop(process);
-            head[process] = chain.add(code[at + 4]!, now, head[process]!, tied[process]!);
-            tied[process] = 0;
+            if (stops.lastChanged !== -1 && reals[headTimeAt + process]! < now) this.linkStop(process);
+            wholes[headAt + process] = chain.add(code[at + 4]!, now, wholes[headAt + process]!, wholes[tiedAt + process]!);
+            wholes[tiedAt + process] = 0;
           }
-          const watched = code[at + 5]!;
+          wholes[resumeAt + process] = at + TIME_SIZE;
+          if (code[at + 5] === -1) {
+            wholes[phaseAt + process] = TIMED;
+            reals[dueAt + process] = now + ticks;
+            if (!scans) events.moved(process);
+          } else this.startClock(process, code[at + 5]!, ticks);
           at = REST;
-          if (watched !== -1) {
-            this.startClock(process, watched, ticks);
-            break;
-          }
-          phase[process] = TIMED;
-          due[process] = now + ticks;
-          if (!scans) events.moved(process);
           break;
         }
         case SHOW: {
@@ -232,15 +247,16 @@ export class Interpreter {
           for (at += 2; at < end; at += 2) {
             const resource = code[at]!;
             const state = code[at + 1]!;
-            const before = shown[resource]!;
-            if (stopCount[resource] !== 0) resources.show(resource, state, this.rows[row[process]!]!.isPhysics);
-            else {
-              meant[resource] = state;
+            const before = wholes[shownAt + resource]!;
+            if (wholes[stopCountAt + resource] !== 0) {
+              resources.show(resource, state, this.rows[wholes[rowAt + process]!]!.isPhysics);
+            } else {
+              wholes[meantAt + resource] = state;
               if (before !== state) {
-                stateTicks[before]! += now - since[resource]!;
-                since[resource] = now;
-                shown[resource] = state;
-                if (meaning[state] !== meaning[before]) resources.turn(resource, state, before);
+                reals[stateTicksAt + before]! += now - reals[sinceAt + resource]!;
+                reals[sinceAt + resource] = now;
+                wholes[shownAt + resource] = state;
+                if (wholes[meaningAt + state] !== wholes[meaningAt + before]) resources.turn(resource, state, before);
               }
             }
             if (log) this.logStart(log, process, resource);
@@ -253,14 +269,14 @@ export class Interpreter {
             at = REST;
             break;
           }
-          row[process] = code[at + 1]!;
-          cycle[process]! += code[at + 2]!;
+          wholes[rowAt + process] = code[at + 1]!;
+          wholes[cycleAt + process]! += code[at + 2]!;
           at = code[at + 3]!;
           break;
         }
         case GIVE: {
           const place = code[at + 1]!;
-          tokens.put(place, head[process]!, cargo[process]!);
+          tokens.put(place, wholes[headAt + process]!, wholes[cargoAt + process]!);
           lines.changed(place);
           at += 2;
           break;
@@ -275,7 +291,7 @@ export class Interpreter {
           break;
         }
         default: {
-          at = this.stepAside(process, at);
+          at = this.stepAside(process, at) | 0;
         }
       }
     }
@@ -287,6 +303,9 @@ export class Interpreter {
     const number = code[at + 1]!;
     const step = this.rows[this.processes.row[process]!]!;
     switch (code[at]) {
+      case GIVE_UP:
+        this.losePatience(process);
+        return REST;
       case PASS:
         if (this.flow) this.passNode(this.flow, process, 0);
         return at + 1;
@@ -324,12 +343,12 @@ export class Interpreter {
   }
 
   private drawEnd(law: number, u: number): void {
-    this.drawn[0] = this.program.laws.samplers[law]!.ticks(u);
+    this.drawn[0] = this.program.laws.samplers[law / LAW_SIZE]!.ticks(u);
   }
 
   private drawTicks(process: number, { samplers, firstLaw, stream }: Draw): number {
     const law = samplers.length === 1 ? firstLaw : firstLaw + this.processes.cargo[process]!;
-    const fixed = this.fixedTicks[law]!;
+    const fixed = this.laws[law * LAW_SIZE + FIXED]!;
     return fixed >= 0 ? fixed : this.program.laws.samplers[law]!.ticks(this.uniform(stream * STREAM_SIZE));
   }
 
@@ -359,10 +378,11 @@ export class Interpreter {
   }
 
   private wait(process: number, step: Row): void {
-    const { phase, askedAt } = this.processes;
+    const { phase, askedAt, resumesAt } = this.processes;
     const now = this.clock[0]!;
     phase[process] = NEEDING;
     askedAt[process] = now;
+    resumesAt[process] = PATIENCE_ENDS;
     if (step.patience) this.events.set(process, now + this.drawTicks(process, step.patience));
     else this.events.clear(process);
     const lead = step.needs[0];
@@ -517,4 +537,13 @@ export class Interpreter {
     const { program, processes, resources, lines } = this;
     this.standstill = describeStandstill(kind, this.clock[0]!, { program, processes, resources, lines });
   }
+}
+
+/** For the clock, streams and event list, what processes and resources keep, and the time in each state. */
+function roomFor({ table, streams, states }: Program): Memory {
+  const [processes, resources] = [table.processes.length, table.resources.length];
+  return new Memory({
+    wholes: 8 * processes + 3 * resources + states.length,
+    reals: 1 + STREAM_SIZE * streams.length + 7 * processes + resources + states.length,
+  });
 }

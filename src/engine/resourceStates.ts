@@ -1,5 +1,6 @@
 // The one state of every resource at any time, and the ticks spent in each.
 import { ActivePeriods } from "./activePeriods.ts";
+import type { Memory } from "./memory.ts";
 import type { Program } from "./program.ts";
 
 /** The clocks that wait for a resource's work run; its active period goes on. */
@@ -19,24 +20,25 @@ export class ResourceStates {
   readonly #program: Program;
   readonly #clock: Float64Array;
   /** Of each state: WORKING, ACTIVE, both or neither. */
-  readonly meaning: Uint8Array;
+  readonly meaning: Int32Array;
+  /** Tick of each resource's last change of state. */
   readonly since: Float64Array;
   /** The state that would be shown without a stop, and whether a step runs on and is shown in spite of it. */
   readonly meant: Int32Array;
   readonly #runsOn: Uint8Array;
 
-  constructor(program: Program, clock: Float64Array, isActive: Uint8Array = program.isWorking) {
+  constructor(program: Program, memory: Memory, clock: Float64Array, isActive: Uint8Array = program.isWorking) {
     const resources = program.firstState.length;
     this.#program = program;
     this.#clock = clock;
-    this.meaning = isActive.map((active, state) => active * ACTIVE + program.isWorking[state]! * WORKING);
+    this.meaning = memory.takeWholes(program.states.map((_, i) => isActive[i]! * ACTIVE + program.isWorking[i]! * WORKING));
     this.periods = new ActivePeriods(resources);
     program.firstState.forEach((state, resource) => isActive[state] === 1 && this.periods.begin(resource, 0));
-    this.ticks = new Float64Array(program.states.length);
-    this.now = program.firstState.slice();
-    this.stopCount = new Int32Array(resources);
-    this.since = new Float64Array(resources);
-    this.meant = program.firstState.slice();
+    this.ticks = memory.takeReals(program.states.map(() => 0));
+    this.now = memory.takeWholes(program.firstState);
+    this.stopCount = memory.takeWholes(new Int32Array(resources));
+    this.since = memory.takeReals(new Float64Array(resources));
+    this.meant = memory.takeWholes(program.firstState);
     this.#runsOn = new Uint8Array(resources);
   }
 

@@ -1,11 +1,13 @@
 // The steps of a program as one flat array of whole numbers: an operation, and after it what the operation needs to know.
+import { LAW_SIZE } from "./lawTable.ts";
 import { CARGO, NO_REGISTER, type Give, type Row, type Show } from "./row.ts";
 import { STREAM_SIZE } from "./stream.ts";
 
 /** Operations, each with the numbers that follow it. The process rests: time for the next event. */
 export const REST = 0;
-/** Time passes: the (first) law, 1 where cargo chooses among several, the place of the stream, the activity, the clock or -1. */
+/** Time passes: the place of the (first) law, what cargo adds to it, the place of the stream, the activity, the clock or -1. */
 export const TIME = 1;
+export const TIME_SIZE = 6;
 /** States are shown: how many, and of each the resource and the state. */
 export const SHOW = 2;
 /** On to another step: its row, 1 where that begins a new cycle, where its code begins. */
@@ -28,6 +30,11 @@ export const STOP = 10;
 export const RELEASE = 11;
 /** Chance decides whether the process goes on elsewhere. */
 export const CHANCE = 12;
+/** The process has waited as long as it will. */
+export const GIVE_UP = 13;
+
+/** Where the code of a process that waits goes on when its patience is at an end. */
+export const PATIENCE_ENDS = 1;
 
 export interface StepCode {
   readonly code: Int32Array;
@@ -40,8 +47,8 @@ export interface StepCode {
 }
 
 export function stepCode(rows: readonly Row[]): StepCode {
-  // Where a process rests its code is 0.
-  const code: number[] = [REST];
+  // Where a process rests its code is 0; PATIENCE_ENDS follows.
+  const code: number[] = [REST, GIVE_UP];
   const amounts: number[] = [];
   const reachedAt = new Int32Array(rows.length);
   const startsAt = new Int32Array(rows.length);
@@ -73,7 +80,7 @@ function startCode(row: Row): number[] {
   const { draw } = row;
   if (draw) {
     const byCargo = draw.samplers.length > 1 ? 1 : 0;
-    code.push(TIME, draw.firstLaw, byCargo, draw.stream * STREAM_SIZE, row.activity, draw.clock);
+    code.push(TIME, draw.firstLaw * LAW_SIZE, byCargo * LAW_SIZE, draw.stream * STREAM_SIZE, row.activity, draw.clock);
   } else if (row.needs.length > 0) code.push(PASS);
   return code;
 }
