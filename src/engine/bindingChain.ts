@@ -88,22 +88,24 @@ export class BindingChain {
    */
   fold(live: readonly number[]): Int32Array {
     const keep = this.#meetingPoints(live);
-    const kept: number[] = [];
-    for (let node = 0; node < this.#size; node++) if (keep[node]) kept.push(node);
-    const ancestors = kept.map((node) => this.#keptAncestor(node, keep));
-    const folded = kept.map((node, i) => {
-      if (ancestors[i] === this.parentOf(node)) return this.#folded[node];
-      const sums = new Float64Array(2 * this.#activities);
-      this.#addWay(sums, node, ancestors[i]!);
-      return sums;
-    });
     const renumbered = new Int32Array(this.#size).fill(-1);
-    kept.forEach((node, i) => {
+    const folded: (Float64Array | undefined)[] = [];
+    const kept: number[] = [];
+    const ancestors: number[] = [];
+    for (let node = 0; node < this.#size; node++) {
+      if (keep[node] === 0) continue;
+      const ancestor = this.#keptAncestor(node, keep);
+      folded.push(ancestor === this.parentOf(node) ? this.#folded[node] : this.#wayBetween(node, ancestor));
+      // A parent is always older than its children: it has its new number by now.
+      ancestors.push(ancestor === -1 ? -1 : renumbered[ancestor]!);
+      renumbered[node] = kept.push(node) - 1;
+    }
+    for (let i = 0; i < kept.length; i++) {
+      const node = kept[i]!;
       this.#start[i] = this.#start[node]!;
-      this.#links[2 * i] = ancestors[i] === -1 ? -1 : renumbered[ancestors[i]!]!;
+      this.#links[2 * i] = ancestors[i]!;
       this.#links[2 * i + 1] = this.#links[2 * node + 1]!;
-      renumbered[node] = i;
-    });
+    }
     this.#folded = folded;
     this.#size = kept.length;
     return renumbered;
@@ -134,6 +136,12 @@ export class BindingChain {
       }
     }
     return keep;
+  }
+
+  #wayBetween(node: number, ancestor: number): Float64Array {
+    const sums = new Float64Array(2 * this.#activities);
+    this.#addWay(sums, node, ancestor);
+    return sums;
   }
 
   #keptAncestor(node: number, keep: Uint8Array): number {

@@ -22,14 +22,14 @@ import {
   PATIENCE_ENDS,
   RELEASE,
   REST,
-  SHOW,
   SHOW_CHOSEN,
+  SHOWS_AT,
+  START,
+  STEP,
   STOP,
-  TIME,
-  TIME_SIZE,
 } from "./stepCode.ts";
 import { Stops } from "./stops.ts";
-import { MULTIPLIER, openStreams, STEP, STREAM_SIZE } from "./stream.ts";
+import { MULTIPLIER, openStreams, STREAM_SIZE, UNIT } from "./stream.ts";
 import { Tally } from "./tally.ts";
 import { TokenQueues } from "./tokenQueues.ts";
 import { WaitingLines } from "./waitingLines.ts";
@@ -109,7 +109,6 @@ export class Interpreter {
 
   /** A process comes to a step. */
   reach(process: number, row: number): void {
-    this.processes.row[process] = row;
     this.follow(process, this.program.steps.reachedAt[row]!, 0);
   }
 
@@ -136,7 +135,7 @@ export class Interpreter {
   private follow(asked: number, from: number, untilTick: number): boolean {
     const { clock, events, lines, stops, tokens, chain, tally, log, flow, drawn, resources, laws } = this;
     const { scans } = events;
-    const { code } = this.program.steps;
+    const { code, startsAt } = this.program.steps;
     const { wholes, reals } = this.memory;
     const { count, phase, row, cargo, cycle, resumesAt, head, headTime, tied } = this.processes;
     // Where in the memory each fact of processes, resources and states begins.
@@ -161,138 +160,138 @@ export class Interpreter {
     let at = from | 0;
     let now = clock[0]!;
     for (;;) {
-      switch (code[at]) {
-        case REST: {
-          if (asked !== -1 || this.standstill !== undefined) return false;
-          process = -1;
-          let tick = Infinity;
-          if (scans) {
-            for (let other = 0; other < count; other++) {
-              const otherTick = reals[dueAt + other]!;
-              if (otherTick >= tick) continue;
-              tick = otherTick;
-              process = other;
-            }
-          } else {
-            process = events.first() | 0;
-            if (process !== -1) tick = reals[dueAt + process]!;
+      if (at === REST) {
+        if (asked !== -1 || this.standstill !== undefined) return false;
+        process = -1;
+        let tick = Infinity;
+        if (scans) {
+          for (let other = 0; other < count; other++) {
+            const otherTick = reals[dueAt + other]!;
+            if (otherTick >= tick) continue;
+            tick = otherTick;
+            process = other;
           }
-          // Whatever completes at an instant does so before anybody is served at it.
-          if (tick > now) {
-            if (lines.anyTouched) {
-              process = this.serveNext() | 0;
-              at = process === -1 ? REST : this.program.steps.startsAt[wholes[rowAt + process]!]!;
-              break;
-            }
-            if (process === -1) this.stuck("deadlock");
-            if (tick > untilTick) return false;
-            if (chain.isFull && !this.keepsChain) return true;
-            clock[0] = tick;
-            now = tick;
-            this.hops = 0;
+        } else {
+          process = events.first() | 0;
+          if (process !== -1) tick = reals[dueAt + process]!;
+        }
+        // Whatever completes at an instant does so before anybody is served at it.
+        if (tick > now) {
+          if (lines.touchedPlaces > 0) {
+            process = this.serveNext() | 0;
+            if (process !== -1) at = startsAt[wholes[rowAt + process]!]!;
+            continue;
           }
-          at = wholes[resumeAt + process]!;
-          if (at === PATIENCE_ENDS) break;
+          if (process === -1) this.stuck("deadlock");
+          if (tick > untilTick) return false;
+          if (chain.isFull && !this.keepsChain) return true;
+          clock[0] = tick;
+          now = tick;
+          this.hops = 0;
+        }
+        at = wholes[resumeAt + process]!;
+        if (at !== PATIENCE_ENDS) {
           reals[headTimeAt + process] = now;
           wholes[phaseAt + process] = IDLE;
           if (stops.inForce > 0) stops.completed(process);
-          break;
         }
-        case TIME: {
-          const law = code[at + 1]! + code[at + 2]! * wholes[cargoAt + process]!;
-          let ticks = laws[law + FIXED]!;
-          if (ticks < 0) {
-            const stream = streamsAt + code[at + 3]!;
-            const t = MULTIPLIER * reals[stream]! + reals[stream + 3]! * STEP;
-            const carry = t | 0;
-            const u = t - carry;
-            reals[stream] = reals[stream + 1]!;
-            reals[stream + 1] = reals[stream + 2]!;
-            reals[stream + 2] = u;
-            reals[stream + 3] = carry;
-            const table = laws[law + TABLE]! | 0;
-            // The body of the table in one piece: fifteen draws of sixteen end here.
-            if (u >= TAIL && u < 1 - TAIL && table >= 0) {
-              const cell = (u * CELLS) | 0;
-              const low = laws[table + cell]!;
-              const high = laws[table + cell + 1]!;
-              let value = laws[law + LOCATION]! + laws[law + SCALE]! * (low + (high - low) * (u * CELLS - cell));
-              if (value < laws[law + LEAST]!) value = laws[law + LEAST]!;
-              const mass = laws[law + MASS]!;
-              if (mass > 0) value = mass / value;
-              ticks = Math.floor(value + 0.5);
-            } else {
-              // By way of an array: what a call returns would make every draw a number on the heap.
-              this.drawEnd(law, u);
-              ticks = drawn[0]!;
-            }
-          }
-          if (flow) this.passNode(flow, process, ticks);
-          else {
-            if (stops.lastChanged !== -1 && reals[headTimeAt + process]! < now) this.linkStop(process);
-            wholes[headAt + process] = chain.add(code[at + 4]!, now, wholes[headAt + process]!, wholes[tiedAt + process]!);
-            wholes[tiedAt + process] = 0;
-          }
-          wholes[resumeAt + process] = at + TIME_SIZE;
-          if (code[at + 5] === -1) {
-            wholes[phaseAt + process] = TIMED;
-            reals[dueAt + process] = now + ticks;
-            if (!scans) events.moved(process);
-          } else this.startClock(process, code[at + 5]!, ticks);
+      }
+      let operation = code[at]!;
+      if (operation === STEP) {
+        if (++this.hops > hopsAnInstant) {
+          this.stuck("zero-time loop");
           at = REST;
-          break;
+          continue;
         }
-        case SHOW: {
-          const end = at + 2 + 2 * code[at + 1]!;
-          for (at += 2; at < end; at += 2) {
-            const resource = code[at]!;
-            const state = code[at + 1]!;
-            const before = wholes[shownAt + resource]!;
-            if (wholes[stopCountAt + resource] !== 0) {
-              resources.show(resource, state, this.rows[wholes[rowAt + process]!]!.isPhysics);
-            } else {
-              wholes[meantAt + resource] = state;
-              if (before !== state) {
-                reals[stateTicksAt + before]! += now - reals[sinceAt + resource]!;
-                reals[sinceAt + resource] = now;
-                wholes[shownAt + resource] = state;
-                if (wholes[meaningAt + state] !== wholes[meaningAt + before]) resources.turn(resource, state, before);
-              }
+        wholes[rowAt + process] = code[at + 1]!;
+        at += 2;
+        operation = code[at]!;
+      }
+      if (operation === START) {
+        const end = code[at + 6]!;
+        for (let show = at + SHOWS_AT; show < end; show += 2) {
+          const resource = code[show]!;
+          const state = code[show + 1]!;
+          const before = wholes[shownAt + resource]!;
+          if (wholes[stopCountAt + resource] !== 0) {
+            resources.show(resource, state, this.rows[wholes[rowAt + process]!]!.isPhysics);
+          } else {
+            wholes[meantAt + resource] = state;
+            if (before !== state) {
+              reals[stateTicksAt + before]! += now - reals[sinceAt + resource]!;
+              reals[sinceAt + resource] = now;
+              wholes[shownAt + resource] = state;
+              if (wholes[meaningAt + state] !== wholes[meaningAt + before]) resources.turn(resource, state, before);
             }
-            if (log) this.logStart(log, process, resource);
           }
-          break;
+          if (log) this.logStart(log, process, resource);
         }
-        case NEXT: {
-          if (++this.hops > hopsAnInstant) {
-            this.stuck("zero-time loop");
-            at = REST;
-            break;
+        const firstLaw = code[at + 1]!;
+        if (firstLaw === -1) {
+          at = end;
+          continue;
+        }
+        const law = firstLaw + code[at + 2]! * wholes[cargoAt + process]!;
+        let ticks = laws[law + FIXED]!;
+        if (ticks < 0) {
+          const stream = streamsAt + code[at + 3]!;
+          const t = MULTIPLIER * reals[stream]! + reals[stream + 3]! * UNIT;
+          const carry = t | 0;
+          const u = t - carry;
+          reals[stream] = reals[stream + 1]!;
+          reals[stream + 1] = reals[stream + 2]!;
+          reals[stream + 2] = u;
+          reals[stream + 3] = carry;
+          const table = laws[law + TABLE]! | 0;
+          // The body of the table in one piece: fifteen draws of sixteen end here.
+          if (u >= TAIL && u < 1 - TAIL && table >= 0) {
+            const cell = (u * CELLS) | 0;
+            const low = laws[table + cell]!;
+            const high = laws[table + cell + 1]!;
+            let value = laws[law + LOCATION]! + laws[law + SCALE]! * (low + (high - low) * (u * CELLS - cell));
+            if (value < laws[law + LEAST]!) value = laws[law + LEAST]!;
+            const mass = laws[law + MASS]!;
+            if (mass > 0) value = mass / value;
+            ticks = Math.floor(value + 0.5);
+          } else {
+            // By way of an array: what a call returns would make every draw a number on the heap.
+            this.drawEnd(law, u);
+            ticks = drawn[0]!;
           }
-          wholes[rowAt + process] = code[at + 1]!;
-          wholes[cycleAt + process]! += code[at + 2]!;
-          at = code[at + 3]!;
-          break;
         }
-        case GIVE: {
-          const place = code[at + 1]!;
-          tokens.put(place, wholes[headAt + process]!, wholes[cargoAt + process]!);
-          lines.changed(place);
-          at += 2;
-          break;
+        if (flow) this.passNode(flow, process, ticks);
+        else {
+          if (stops.lastChanged !== -1 && reals[headTimeAt + process]! < now) this.linkStop(process);
+          wholes[headAt + process] = chain.add(
+            code[at + 4]!,
+            now,
+            wholes[headAt + process]!,
+            wholes[tiedAt + process]!,
+          );
+          wholes[tiedAt + process] = 0;
         }
-        case COUNT: {
-          tally.count(code[at + 1]!, code[at + 2]!);
-          at += 3;
-          break;
-        }
-        case NEED: {
-          at = this.takeOrWait(process) ? at + 1 : REST;
-          break;
-        }
-        default: {
-          at = this.stepAside(process, at) | 0;
-        }
+        wholes[resumeAt + process] = end;
+        if (code[at + 5] === -1) {
+          wholes[phaseAt + process] = TIMED;
+          reals[dueAt + process] = now + ticks;
+          if (!scans) events.moved(process);
+        } else this.startClock(process, code[at + 5]!, ticks);
+        at = REST;
+      } else if (operation === GIVE) {
+        const place = code[at + 1]!;
+        tokens.put(place, wholes[headAt + process]!, wholes[cargoAt + process]!);
+        lines.changed(place);
+        at += 2;
+      } else if (operation === COUNT) {
+        tally.count(code[at + 1]!, code[at + 2]!);
+        at += 3;
+      } else if (operation === NEXT) {
+        wholes[cycleAt + process]! += code[at + 2]!;
+        at = code[at + 1]!;
+      } else if (operation === NEED) {
+        at = this.takeOrWait(process) ? at + 1 : REST;
+      } else {
+        at = this.stepAside(process, at) | 0;
       }
     }
   }
@@ -323,8 +322,6 @@ export class Interpreter {
         return at + 2;
       default: {
         if (this.uniform(step.chanceStream * STREAM_SIZE) >= step.chance) return at + 1;
-        this.hops++;
-        this.processes.row[process] = step.chanceNext;
         return reachedAt[step.chanceNext]!;
       }
     }
@@ -334,7 +331,7 @@ export class Interpreter {
 
   private uniform(stream: number): number {
     const { streams } = this;
-    const t = MULTIPLIER * streams[stream]! + streams[stream + 3]! * STEP;
+    const t = MULTIPLIER * streams[stream]! + streams[stream + 3]! * UNIT;
     const carry = t | 0;
     streams[stream] = streams[stream + 1]!;
     streams[stream + 1] = streams[stream + 2]!;
@@ -357,7 +354,6 @@ export class Interpreter {
   /** Serves whoever is next at a place where something has changed, -1 where nobody is: those who wait on then show what for. */
   private serveNext(): number {
     const place = this.lines.nextChanged();
-    if (place === -1) return -1;
     const process = this.lines.serve(place);
     if (process === -1) {
       this.showWaiting(place);

@@ -32,8 +32,8 @@ export class ResourceStates {
     this.#program = program;
     this.#clock = clock;
     this.meaning = memory.takeWholes(program.states.map((_, i) => isActive[i]! * ACTIVE + program.isWorking[i]! * WORKING));
-    this.periods = new ActivePeriods(resources);
-    program.firstState.forEach((state, resource) => isActive[state] === 1 && this.periods.begin(resource, 0));
+    this.periods = new ActivePeriods(resources, clock);
+    program.firstState.forEach((state, resource) => isActive[state] === 1 && this.periods.begin(resource));
     this.ticks = memory.takeReals(program.states.map(() => 0));
     this.now = memory.takeWholes(program.firstState);
     this.stopCount = memory.takeWholes(new Int32Array(resources));
@@ -89,8 +89,8 @@ export class ResourceStates {
   turn(resource: number, state: number, before: number): void {
     const isActive = this.meaning[state]! & ACTIVE;
     if (isActive !== (this.meaning[before]! & ACTIVE)) {
-      if (isActive > 0) this.periods.begin(resource, this.#clock[0]!);
-      else this.periods.pause(resource, this.#clock[0]!);
+      if (isActive > 0) this.periods.begin(resource);
+      else this.periods.pause(resource);
     }
     const works = this.meaning[state]! & WORKING;
     if (works !== (this.meaning[before]! & WORKING) && this.#program.clocked[resource]!.length > 0) {

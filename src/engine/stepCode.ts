@@ -5,17 +5,20 @@ import { STREAM_SIZE } from "./stream.ts";
 
 /** Operations, each with the numbers that follow it. The process rests: time for the next event. */
 export const REST = 0;
-/** Time passes: the place of the (first) law, what cargo adds to it, the place of the stream, the activity, the clock or -1. */
-export const TIME = 1;
-export const TIME_SIZE = 6;
-/** States are shown: how many, and of each the resource and the state. */
-export const SHOW = 2;
-/** On to another step: its row, 1 where that begins a new cycle, where its code begins. */
-export const NEXT = 3;
+/** A step is reached: its row. */
+export const STEP = 1;
+/**
+ * It starts: the place of the (first) law of its time or -1, what cargo adds to that place, the place of the stream, the
+ * activity, the clock or -1, where the code goes on, and from SHOWS_AT on of each state shown its resource and itself.
+ */
+export const START = 2;
+export const SHOWS_AT = 7;
 /** A token is given: its place. */
-export const GIVE = 4;
+export const GIVE = 3;
 /** A counter rises: the counter, the number of the amount. */
-export const COUNT = 5;
+export const COUNT = 4;
+/** On to another step than the following one, or to a new cycle: where its code begins, 1 where that is a new cycle. */
+export const NEXT = 5;
 /** The step needs something, or the end of a stop, before it starts. */
 export const NEED = 6;
 /** A step without time has taken what it needed: the flow record is told. */
@@ -38,10 +41,9 @@ export const PATIENCE_ENDS = 1;
 
 export interface StepCode {
   readonly code: Int32Array;
-  /** Of each row: where the process reaches it, where the step starts when all it needs is there, and where it ends. */
+  /** Of each row: where the process reaches it, and where the step starts when all that it needs is there. */
   readonly reachedAt: Int32Array;
   readonly startsAt: Int32Array;
-  readonly endsAt: Int32Array;
   /** By number: how much a counter rises. */
   readonly amounts: Float64Array;
 }
@@ -52,41 +54,47 @@ export function stepCode(rows: readonly Row[]): StepCode {
   const amounts: number[] = [];
   const reachedAt = new Int32Array(rows.length);
   const startsAt = new Int32Array(rows.length);
-  const endsAt = new Int32Array(rows.length);
-  const unresolved: number[] = [];
+  const jumps = new Map<number, number>();
   rows.forEach((row, number) => {
     reachedAt[number] = code.length;
+    code.push(STEP, number);
     if (row.needs.length > 0 || row.gates.length > 0) code.push(NEED);
     startsAt[number] = code.length;
-    code.push(...startCode(row));
-    endsAt[number] = code.length;
-    code.push(...endCode(row, amounts));
-    code.push(NEXT, row.next, row.next <= number ? 1 : 0, -1);
-    unresolved.push(code.length - 1);
+    addStart(code, row);
+    addEnd(code, row, amounts);
+    if (row.next === number + 1) return;
+    code.push(NEXT, -1, row.next <= number ? 1 : 0);
+    jumps.set(code.length - 2, row.next);
   });
   // A step may lead to one further down, whose place is known only now.
-  rows.forEach((row, number) => (code[unresolved[number]!] = reachedAt[row.next]!));
-  return { code: Int32Array.from(code), reachedAt, startsAt, endsAt, amounts: Float64Array.from(amounts) };
+  for (const [place, row] of jumps) code[place] = reachedAt[row]!;
+  return { code: Int32Array.from(code), reachedAt, startsAt, amounts: Float64Array.from(amounts) };
 }
 
-function startCode(row: Row): number[] {
-  const code: number[] = [];
+function addStart(code: number[], row: Row): void {
   if (row.stops !== -1) code.push(STOP);
-  const plain = row.shows.filter(isPlainShow);
-  if (plain.length > 0) code.push(SHOW, plain.length, ...plain.flatMap((show) => [show.resource, show.states[0]!]));
-  row.shows.forEach((show, i) => {
-    if (!isPlainShow(show)) code.push(SHOW_CHOSEN, i);
-  });
-  const { draw } = row;
-  if (draw) {
-    const byCargo = draw.samplers.length > 1 ? 1 : 0;
-    code.push(TIME, draw.firstLaw * LAW_SIZE, byCargo * LAW_SIZE, draw.stream * STREAM_SIZE, row.activity, draw.clock);
-  } else if (row.needs.length > 0) code.push(PASS);
-  return code;
+  const { draw, shows } = row;
+  const plain = shows.filter(isPlainShow).flatMap((show) => [show.resource, show.states[0]!]);
+  const isPlain = 2 * shows.length === plain.length;
+  if (plain.length > 0 || (draw && isPlain)) addPlainStart(code, isPlain ? row : { ...row, draw: null }, plain);
+  if (!isPlain) {
+    shows.forEach((show, i) => {
+      if (!isPlainShow(show)) code.push(SHOW_CHOSEN, i);
+    });
+    if (draw) addPlainStart(code, row, []);
+  }
+  if (!draw && row.needs.length > 0) code.push(PASS);
 }
 
-function endCode(row: Row, amounts: number[]): number[] {
-  const code: number[] = [];
+function addPlainStart(code: number[], { draw, activity }: Row, shows: readonly number[]): void {
+  const end = code.length + SHOWS_AT + shows.length;
+  if (draw) {
+    const byCargo = draw.samplers.length > 1 ? LAW_SIZE : 0;
+    code.push(START, draw.firstLaw * LAW_SIZE, byCargo, draw.stream * STREAM_SIZE, activity, draw.clock, end, ...shows);
+  } else code.push(START, -1, 0, -1, -1, -1, end, ...shows);
+}
+
+function addEnd(code: number[], row: Row, amounts: number[]): void {
   row.gives.forEach((give, i) => {
     if (isPlainGive(give)) code.push(GIVE, give.place);
     else code.push(GIVE_CHOSEN, i);
@@ -94,7 +102,6 @@ function endCode(row: Row, amounts: number[]): number[] {
   row.counters.forEach((counter, i) => code.push(COUNT, counter, amounts.push(row.amounts[i]!) - 1));
   if (row.releases !== -1) code.push(RELEASE, row.releases);
   if (row.chance > 0) code.push(CHANCE);
-  return code;
 }
 
 function isPlainShow({ by, states }: Show): boolean {

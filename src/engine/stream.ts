@@ -15,13 +15,13 @@ export function openStream(seed: string, replication: number, resource: string, 
 /** Numbers that a stream's generator keeps from draw to draw. */
 export const STREAM_SIZE = 4;
 
-/** Constants of alea, Baagøe's multiply-with-carry generator: multiplier, and the size of a step. */
+/** Constants of alea, Baagøe's multiply-with-carry generator: its multiplier, and the unit of its numbers. */
 export const MULTIPLIER = 2091639;
-export const STEP = 2.3283064365386963e-10;
+export const UNIT = 2.3283064365386963e-10;
 
 /**
  * The generators of many streams side by side, for a loop that draws without a call: of each stream s0, s1, s2 and carry c.
- * The next number is t - floor(t), t being MULTIPLIER × s0 + STEP × c; then s0, s1, s2, c become s1, s2, the number, floor(t).
+ * The next number is t - floor(t), t being MULTIPLIER × s0 + UNIT × c; then s0, s1, s2, c become s1, s2, the number, floor(t).
  */
 export function openStreams(
   seed: string,

@@ -17,8 +17,8 @@ export class WaitingLines {
   readonly #resources: ResourceStates;
   readonly #tokens: TokenQueues;
   readonly #touched: Uint8Array;
-  /** Something may have changed at some place. */
-  anyTouched = false;
+  /** Places at which something has changed. */
+  touchedPlaces = 0;
 
   constructor(program: Program, clock: Float64Array, processes: ProcessStates, resources: ResourceStates, tokens: TokenQueues) {
     const places = program.takers.length;
@@ -56,21 +56,19 @@ export class WaitingLines {
     for (let place = 0; place < this.lengths.length; place++) if (this.lengths[place]! > 0) this.#touch(place);
   }
 
-  /** The first place at which something has changed, -1 where there is none; it counts as seen. */
+  /** The first place at which something has changed; it counts as seen. */
   nextChanged(): number {
-    if (!this.anyTouched) return -1;
-    for (let place = 0; place < this.#touched.length; place++) {
-      if (this.#touched[place] === 0) continue;
-      this.#touched[place] = 0;
-      return place;
-    }
-    this.anyTouched = false;
-    return -1;
+    let place = 0;
+    while (this.#touched[place] === 0) place++;
+    this.#touched[place] = 0;
+    this.touchedPlaces--;
+    return place;
   }
 
   #touch(place: number): void {
+    if (this.#touched[place] === 1) return;
     this.#touched[place] = 1;
-    this.anyTouched = true;
+    this.touchedPlaces++;
   }
 
   /** Takes out of the line whoever is served next; -1 where nobody can be. */
@@ -114,11 +112,17 @@ export class WaitingLines {
     const rule = this.#program.servingRule[place]!;
     const { rows } = this.#program;
     const { row, priority, servedAt, askedAt } = this.#processes;
+    const waiters = this.waiters[place]!;
+    const count = this.lengths[place]!;
+    if (count === 0) return -1;
+    if (count === 1 && rule !== ROTATION) {
+      const only = waiters[0]!;
+      return !onlyReady || this.isReady(only, rows[row[only]!]!) ? only : -1;
+    }
     const inTurn = rule === ROTATION ? this.#inTurn(place) : -1;
     const key = rule === PRIORITY ? priority : rule === LONGEST_SINCE_SERVED ? servedAt : askedAt;
-    const waiters = this.waiters[place]!;
     let best = -1;
-    for (let i = 0; i < this.lengths[place]!; i++) {
+    for (let i = 0; i < count; i++) {
       const process = waiters[i]!;
       if (rule === ROTATION ? process !== inTurn : best !== -1 && this.#isBehind(process, best, key)) continue;
       if (!onlyReady || this.isReady(process, rows[row[process]!]!)) best = process;
