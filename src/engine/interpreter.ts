@@ -2,7 +2,7 @@
 import { BindingChain } from "./bindingChain.ts";
 import { EventList } from "./eventList.ts";
 import type { EventLog } from "./eventLog.ts";
-import { FIXED, LAW_SIZE, LEAST, LOCATION, MASS, meanLaws, SCALE, TABLE } from "./lawTable.ts";
+import { FIXED as FIXED_TICKS, LAW_SIZE, meanLaws } from "./lawTable.ts";
 import { Memory, placeOf } from "./memory.ts";
 import { IDLE, NEEDING, ProcessStates, STILL, TIMED } from "./processStates.ts";
 import { OWN_RANK, type Program } from "./program.ts";
@@ -133,6 +133,29 @@ export class Interpreter {
    * a loop that never ended would be compiled while it runs, and then knows little of its own numbers.
    */
   private follow(asked: number, from: number, untilTick: number): boolean {
+    // What other files call by these names, once more: the loop then compares with numbers and looks nothing up.
+    const REST = 0;
+    const STEP = 1;
+    const START = 2;
+    const SHOWS_AT = 7;
+    const GIVE = 3;
+    const COUNT = 4;
+    const NEXT = 5;
+    const NEED = 6;
+    const PATIENCE_ENDS = 1;
+    const IDLE = 0;
+    const TIMED = 2;
+    const FIXED = 0;
+    const TABLE = 1;
+    const LOCATION = 2;
+    const SCALE = 3;
+    const LEAST = 4;
+    const MASS = 5;
+    const CELLS = 1024;
+    const TAIL = 0.03125;
+    const MULTIPLIER = 2091639;
+    const UNIT = 2.3283064365386963e-10;
+    const hopsAnInstant = 100_000;
     const { clock, events, lines, stops, tokens, chain, tally, log, flow, drawn, resources, laws } = this;
     const { scans } = events;
     const { code, startsAt } = this.program.steps;
@@ -345,7 +368,7 @@ export class Interpreter {
 
   private drawTicks(process: number, { samplers, firstLaw, stream }: Draw): number {
     const law = samplers.length === 1 ? firstLaw : firstLaw + this.processes.cargo[process]!;
-    const fixed = this.laws[law * LAW_SIZE + FIXED]!;
+    const fixed = this.laws[law * LAW_SIZE + FIXED_TICKS]!;
     return fixed >= 0 ? fixed : this.program.laws.samplers[law]!.ticks(this.uniform(stream * STREAM_SIZE));
   }
 
