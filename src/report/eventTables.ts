@@ -1,5 +1,5 @@
 // The long tables of a run: every event and every shot, one replication after the other.
-import { waitCauses } from "#analysis/summarizeStates.ts";
+import { waitCause } from "#analysis/summarizeStates.ts";
 import { eventRecorder, type EventRecord } from "#cell/eventRecord.ts";
 import { shotRecords } from "#cell/shotRecord.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -8,7 +8,10 @@ import type { Cell, ColumnSpec, LongTable, Table } from "./table.ts";
 import { eventsSpec, shotsSpec } from "./tableSpecs.ts";
 
 export function eventsTable(scenario: Scenario): LongTable {
-  return { ...eventsSpec, batches: perReplication(scenario, (events, replication) => eventRows(events, replication)) };
+  return {
+    ...eventsSpec,
+    batches: perReplication(scenario, (events, replication) => eventRows(scenario, events, replication)),
+  };
 }
 
 export function shotsTable(scenario: Scenario): LongTable {
@@ -42,14 +45,14 @@ function* perReplication(
   }
 }
 
-function eventRows(events: Iterable<EventRecord>, replication: number): Table["rows"] {
+function eventRows(scenario: Scenario, events: Iterable<EventRecord>, replication: number): Table["rows"] {
   return Array.from(events, (event): readonly Cell[] => [
     replication,
     event.seconds,
     event.resource,
     event.state,
     event.step,
-    event.kind === "waiting" ? (waitCauses[event.state] ?? null) : null,
+    waitCause(event.state, event.kind, scenario),
     event.station,
     event.shot,
     event.boundByResource,
