@@ -56,9 +56,14 @@ function productionRows(study: Study): readonly (readonly string[])[] {
     ["Good parts", `${of("good parts per hour")} an hour (${rejectWords(study)})`],
     ...onShiftRow(study),
     ["Shots", `${of("shots per hour")} an hour${pace === undefined ? "" : `, one every ${pace} s`}`],
-    ["Melt", `${of("melt per hour")} kg/h`],
+    ["Melt", `${of("melt per hour")} kg/h${regrindWords(of("excess melt"))}`],
     ["Ideal cycle", `${idealWords(study.ideal)}${excess(study)}`],
   ];
+}
+
+/** What a die that never stops sends to regrind. */
+function regrindWords(excessMelt: string | undefined): string {
+  return excessMelt === undefined ? "" : `, ${excessMelt} of them excess, to regrind`;
 }
 
 /** Where there are shifts, what an hour of them brings. */
