@@ -1,6 +1,7 @@
 // Says in a sentence what holds the cell back and what would be next.
 import type { Study } from "#analysis/study.ts";
 import { seconds, withInterval } from "./digits.ts";
+import { inHandWords } from "./extrusionWords.ts";
 import { ownerName, stepOf } from "./tradeWords.ts";
 
 /** "cooling, left and right: 63 ± 1 % of the binding path". */
@@ -10,10 +11,15 @@ export function bottleneckWords({ leading }: Pick<Study, "leading">): string {
   return `${stepOf(first.step, first.resources)}: ${withInterval(first.share, 100)} % of the binding path`;
 }
 
+/** A matched screw is half a tick ahead of its molds. */
+const leastSlack = 1e-5;
+
 /** "the screw, 0.94 s a shot away in the ideal cycle". */
-export function runnerUpWords({ runnerUp }: Pick<Study, "runnerUp">): string {
+export function runnerUpWords({ runnerUp, scenario, ideal }: Pick<Study, "runnerUp" | "scenario" | "ideal">): string {
   if (!runnerUp) return "no other resource could bind";
   const { name, slackSeconds } = runnerUp;
-  if (slackSeconds <= 0) return `${ownerName(name)}, as tight in the ideal cycle`;
+  const inHand = name === "plasticator" ? inHandWords(scenario, ideal) : undefined;
+  if (inHand !== undefined) return `${ownerName(name)}, ${inHand} in the ideal cycle`;
+  if (slackSeconds < leastSlack) return `${ownerName(name)}, as tight in the ideal cycle`;
   return `${ownerName(name)}, ${seconds(slackSeconds)} away in the ideal cycle`;
 }
