@@ -3,7 +3,7 @@ import { EventLog, type LoggedEvent } from "#engine/eventLog.ts";
 import type { Program } from "#engine/program.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { maskOf, PLASTICATOR, shotSteps, stationServed, VALVE } from "./cycleNames.ts";
+import { maskOf, PLASTICATOR, stationServed, VALVE } from "./cycleNames.ts";
 import { planCell } from "./planCell.ts";
 import { runCell } from "./runCell.ts";
 
@@ -62,7 +62,8 @@ function* decode(log: EventLog, program: Program, scenario: Scenario, untilTick:
     const station = stationServed(owner, stations);
     const own =
       station === undefined ? shotServed(found, owner, served) : shotOf(station, owner, event.cycle, heldAtStart);
-    if (found.step !== null && shotSteps.includes(found.step)) served = own;
+    // A die that never stops does not follow up a shot: it is on its way to the next.
+    if (found.step === "drop") served = own;
     const parts = removing.has(found.resource) && found.step !== "remove" ? (cavities.get(found.resource) ?? 0) : 0;
     if (parts > 0) removing.delete(found.resource);
     if (found.step === "remove" && found.kind === "working" && cavities.has(found.resource))
