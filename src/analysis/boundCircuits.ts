@@ -1,9 +1,9 @@
 // What no order of different stations can beat: the screw alone, all stations without waiting, the crew without waiting.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { headOf, PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
-import { planCell } from "#cell/planCell.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { IdealCircuit } from "./idealCircuit.ts";
+import { planOf } from "./planOf.ts";
 
 interface Bound {
   readonly name: string;
@@ -16,7 +16,7 @@ type Mean = (process: string, step: string, law?: number) => number;
 
 /** Bounds at mean times, the one that binds first; the true period may be longer. */
 export function boundCircuits(scenario: Scenario): readonly IdealCircuit[] {
-  const { program } = planCell(scenario);
+  const { program } = planOf(scenario);
   const mean: Mean = (process, step, law = 0) => {
     const row = program.rows.find(
       (each) => each.name === step && program.table.processes[each.process]!.name === process,

@@ -4,10 +4,10 @@ import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { slowedBy } from "#cell/continuousExtrusion.ts";
 import { maskedStation, PLASTICATOR, stationServed, VALVE } from "#cell/cycleNames.ts";
 import { serverOf } from "#cell/takeawayWords.ts";
-import { undisturbed } from "#cell/undisturbed.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { boundCircuits } from "./boundCircuits.ts";
 import type { IdealCircuit } from "./idealCircuit.ts";
+import { calmOf } from "./planOf.ts";
 import { maxPlus, type Circuit } from "./maxPlus.ts";
 import { areEqual, isStation, orderedShots, type GraphStep, type OrderedShots } from "./orderedShots.ts";
 import { earliestStarts } from "./earliestStarts.ts";
@@ -47,7 +47,7 @@ export interface IdealCycle {
  * cannot disagree with the simulation; the period comes from the graph alone. Nothing stops in it.
  */
 export function idealCycle(disturbed: Scenario): IdealCycle {
-  const scenario = undisturbed(disturbed);
+  const scenario = calmOf(disturbed);
   const order = orderedShots(scenario);
   if (!order) return boundCycle(scenario);
   const solved = maxPlus(order.graph);

@@ -1,8 +1,8 @@
 // The order in which stations are served, as a timed event graph: known beforehand, or found by running until it repeats.
 import { cellFlow, type FlowNode } from "#cell/cellFlow.ts";
 import { shotSteps, stationServed } from "#cell/cycleNames.ts";
-import { planCell } from "#cell/planCell.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import { planOf } from "./planOf.ts";
 import type { TimedEdge, TimedGraph } from "./timedGraph.ts";
 
 /** A step of the graph; `shot` counts the shots of one period from 0. */
@@ -51,7 +51,7 @@ export function areEqual(stations: readonly StationSpec[]): boolean {
 /** The stations take turns in their order; a period of 1 folds equal stations into one. */
 function knownOrder(scenario: Scenario, period: number): OrderedShots {
   const count = scenario.stations.length;
-  const plan = planCell(scenario);
+  const plan = planOf(scenario);
   // So many turns later nobody lives on what was there at the start, be it an operator or a shot in the chamber.
   const reserve = Math.max(...plan.program.table.places.map(({ tokens }) => tokens));
   const turns = 4 + Math.ceil((2 * reserve) / count);
@@ -100,7 +100,7 @@ function shotNumbers(
 
 /** Runs at mean times until everything that starts in one stretch of shots starts again, equally later, in the next. */
 function foundOrder(scenario: Scenario): OrderedShots | undefined {
-  const plan = planCell(scenario);
+  const plan = planOf(scenario);
   for (const shots of searches) {
     const order = repeatedOrder(cellFlow(plan, shots), scenario);
     if (order) return order;

@@ -4,6 +4,7 @@ import type { CellRecord, ElementTime } from "#cell/cellRecord.ts";
 import type { ParisonRecord } from "#cell/parisonRecord.ts";
 import type { StepScale } from "#cell/planCell.ts";
 import { measuresOf, type MeasureValue } from "./measures.ts";
+import { stationCycles, type StationCycles } from "./stationCycles.ts";
 
 /** A run to make: the cell as it is, or with one step's draws all scaled. */
 export interface ReplicationTask {
@@ -59,6 +60,8 @@ export interface ReplicationAnswer {
   readonly stops?: readonly StopCount[];
   /** Of each station; empty where no material is named. */
   readonly parisons: readonly ParisonRecord[];
+  /** Every cycle of the replication that a report shows; empty for all others. */
+  readonly cycles: readonly StationCycles[];
   /** Seconds at which the cell came to rest for ever, and who waited for what; null where it ran to the end. */
   readonly standstill: Standstill | null;
 }
@@ -67,6 +70,11 @@ export interface Standstill {
   readonly kind: string;
   readonly seconds: number;
   readonly waiting: readonly { readonly process: string; readonly step: string; readonly lacks: string }[];
+}
+
+/** Of all replications only the first shows its single cycles: a year has five million. */
+export function isShown({ replication, scale }: ReplicationTask): boolean {
+  return replication === 1 && scale === null;
 }
 
 export function answerOf(task: ReplicationTask, record: CellRecord): ReplicationAnswer {
@@ -90,6 +98,7 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
     })),
     ...(stops.length > 0 ? { stops: stopCounts(record) } : {}),
     parisons: record.parisons,
+    cycles: isShown(task) ? stationCycles(record) : [],
     standstill: standstill
       ? { kind: standstill.kind, seconds: standstill.tick / TICKS_PER_SECOND, waiting: standstill.waiting }
       : null,

@@ -2,9 +2,8 @@
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { BEYOND } from "#cell/commonAccumulator.ts";
 import { PLASTICATOR, stationServed } from "#cell/cycleNames.ts";
-import { undisturbed } from "#cell/undisturbed.ts";
-import { planCell } from "#cell/planCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
+import { calmOf, planOf } from "./planOf.ts";
 
 export interface StepTime {
   readonly resource: string;
@@ -18,7 +17,7 @@ export interface StepTime {
 /** In the order of the cycle tables: plasticator, valve, then each station. */
 export function stepTimes(scenario: Scenario): readonly StepTime[] {
   const names = scenario.stations.map(({ name }) => name);
-  const { program } = planCell(undisturbed(scenario));
+  const { program } = planOf(calmOf(scenario));
   return program.rows.flatMap((row) => {
     const activity = program.activities[row.activity];
     if (!row.draw || !activity) return [];

@@ -12,6 +12,7 @@ import { CELL, type MeasureValue } from "./measures.ts";
 import { shotSpreads, type ShotSpread } from "./shotSpread.ts";
 import { requiredReplications } from "./requiredReplications.ts";
 import { standstillIssue } from "./standstillIssue.ts";
+import type { StationCycles } from "./stationCycles.ts";
 import { stationWindows, type StationWindow } from "./stationWindow.ts";
 import { stopSummaries, type StopSummary } from "./stopSummaries.ts";
 import { measureOf, summarizeMeasures, type MeasureSummary } from "./summarizeMeasures.ts";
@@ -40,6 +41,8 @@ export interface Study {
   readonly leading: readonly LeadingStep[];
   readonly runnerUp: RunnerUp | null;
   readonly ideal: IdealCycle;
+  /** Shot to shot, of the first replication. */
+  readonly cycles: readonly StationCycles[];
   /** Empty where no material is named. */
   readonly windows: readonly StationWindow[];
   readonly kpis: readonly KpiRow[];
@@ -124,6 +127,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       leading,
       runnerUp: runnerUp(scenario, leading[0], ideal),
       ideal,
+      cycles: answers[0]?.cycles ?? [],
       windows,
       kpis: kpiRows(scenario, answers, ideal),
       costs,

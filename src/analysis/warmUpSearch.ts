@@ -1,10 +1,11 @@
 // The search for the end of the start-up of a stationary run: from series so far to the replications still wanted, then one cut for all.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
-import { planCell, slowestTurn } from "#cell/planCell.ts";
+import { slowestTurn } from "#cell/planCell.ts";
 import { runCell } from "#cell/runCell.ts";
 import type { Issue } from "#foundation/issue.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Scenario } from "#scenario/scenario.ts";
+import { planOf } from "./planOf.ts";
 import { averagedSeries, warmUp } from "./warmUp.ts";
 
 /** Shots over which a start-up is looked for first: three hundred batches, at a fraction of the cost of a shift. */
@@ -56,8 +57,10 @@ export function pilotsWanted(search: WarmUpSearch): readonly PilotTask[] {
 }
 
 export function runPilot(scenario: Scenario, task: PilotTask): PilotAnswer {
-  const run = { ...scenario.run, length: task.length, warmup: 0 };
-  const record = runCell(planCell({ ...scenario, run }), { replication: task.replication });
+  const plan = planOf(scenario);
+  // How long a cell runs is no matter of its plan.
+  const brief = { ...plan, scenario: { ...scenario, run: { ...scenario.run, length: task.length } } };
+  const record = runCell(brief, { replication: task.replication, warmup: 0 });
   const ticks = record.stations.flatMap((station) => station.shotTicks).toSorted((a, b) => a - b);
   return { task, secondsPerShot: ticks.map((tick, i) => (tick - (ticks[i - 1] ?? 0)) / TICKS_PER_SECOND) };
 }
@@ -87,7 +90,7 @@ function verdict(answers: readonly PilotAnswer[]): ReturnType<typeof warmUp> {
 /** A short run as it is, then twice as long; a long one over its beginning, then whole. */
 function pilotLengths({ scenario }: WarmUpSearch): readonly number[] {
   const { length } = scenario.run;
-  const shot = slowestTurn(planCell(scenario)) / scenario.stations.length / TICKS_PER_SECOND;
+  const shot = slowestTurn(planOf(scenario)) / scenario.stations.length / TICKS_PER_SECOND;
   const pilot = Math.ceil(pilotShots * shot);
   return pilot < length ? [pilot, length] : [length, lengthened * length];
 }
@@ -104,7 +107,7 @@ function refusal(reason: "trend" | "short", length: number): Issue {
     code: "warmup-not-found",
     severity: "warning",
     path: "run.warmup",
-    message: `No end of the start-up is seen in ${formatQuantity(length, "time")}: ${why}. Everything is counted.`,
+    message: `No end of the start-up is seen in ${formatQuantity(length, "time", { digits: 3 })}: ${why}. Everything is counted.`,
     value: "auto",
     expected: "a run long enough to become steady",
     remedy: "Make `run.length` longer, or give `run.warmup` as a time.",

@@ -1,7 +1,8 @@
 // Work that can be done anywhere: plain tasks in, plain answers out, the same in this thread, a worker or a page.
 import type { Scenario } from "#scenario/scenario.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
-import { planCell, slowestTurn } from "#cell/planCell.ts";
+import { slowestTurn } from "#cell/planCell.ts";
+import { planOf } from "./planOf.ts";
 import type { ReplicationAnswer, ReplicationTask } from "./replicationAnswer.ts";
 import { replicationRunner } from "./runReplication.ts";
 import { runPilot, type PilotAnswer, type PilotTask } from "./warmUpSearch.ts";
@@ -30,7 +31,7 @@ const secondsPerShot = 2e-6;
 /** Seconds that this work takes, roughly: only to judge whether it is worth sending away. */
 export function effortOf(work: Work): number {
   const { scenario, tasks } = work;
-  const turn = slowestTurn(planCell(scenario)) / TICKS_PER_SECOND;
+  const turn = slowestTurn(planOf(scenario)) / TICKS_PER_SECOND;
   const simulated = tasks.reduce((sum, task) => sum + ("length" in task ? task.length : scenario.run.length), 0);
   return (simulated / Math.max(turn, 1e-6)) * scenario.stations.length * secondsPerShot;
 }

@@ -1,11 +1,12 @@
 // Every change of a state in one replication, put into words: what began, for which shot, and which completion let it begin.
-import { EventLog, type LoggedEvent } from "#engine/eventLog.ts";
+import type { LoggedEvent } from "#engine/eventLog.ts";
 import type { Program } from "#engine/program.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
+import { Simulation } from "#engine/simulation.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { maskOf, PLASTICATOR, stationServed, VALVE } from "./cycleNames.ts";
-import { planCell } from "./planCell.ts";
-import { runCell } from "./runCell.ts";
+import { DrainedLog } from "./drainedLog.ts";
+import { planCell, slowestTurn, type CellPlan } from "./planCell.ts";
 
 /** Null where there is nothing to say. */
 export interface EventRecord {
@@ -30,11 +31,23 @@ export interface EventRecord {
 /** Runs a replication anew for its events: the same scenario, seed and number bring back the same run. */
 export function eventRecorder(scenario: Scenario): (replication: number) => Generator<EventRecord> {
   const plan = planCell(scenario);
-  return (replication) => {
-    const log = new EventLog();
-    const { untilTick } = runCell(plan, { replication, warmup: 0, log });
-    return decode(log, plan.program, scenario, untilTick);
-  };
+  return (replication) => decode(eventsOf(plan, replication), plan.program, scenario);
+}
+
+/** A run is read so many turns of the cell at a time. */
+const turnsRead = 50;
+
+function* eventsOf(plan: CellPlan, replication: number): Generator<LoggedEvent> {
+  const { seed, length } = plan.scenario.run;
+  const until = Math.round(length * TICKS_PER_SECOND);
+  const slice = Math.max(1, Math.round(turnsRead * slowestTurn(plan)));
+  const log = new DrainedLog();
+  const simulation = new Simulation(plan.program, { seed, replication, isActive: plan.isActive, log });
+  for (let tick = 0; tick < until;) {
+    tick = Math.min(until, tick + slice);
+    simulation.runUntil(tick);
+    yield* log.drain();
+  }
 }
 
 interface Shot {
@@ -44,31 +57,51 @@ interface Shot {
 
 const noShot: Shot = { station: null, shot: null };
 
-function* decode(log: EventLog, program: Program, scenario: Scenario, untilTick: number): Generator<EventRecord> {
+function* decode(events: Iterable<LoggedEvent>, program: Program, scenario: Scenario): Generator<EventRecord> {
   // A mask takes out the parts of its station.
   const cavities = new Map(
     scenario.stations.flatMap(({ name, cavities: count }) => [[name, count] as const, [maskOf(name), count] as const]),
   );
   const stations = scenario.stations.map(({ name }) => name);
+  // The station that each process works for, looked up once.
+  const served = new Map<string, string | null>();
+  const serving = (owner: string): string | null => {
+    const station = stationServed(owner, stations) ?? null;
+    served.set(owner, station);
+    return station;
+  };
   const removing = new Set<string>();
   const heldAtStart = scenario.run.start === "cold" ? 0 : 1;
-  let served = noShot;
-  for (const event of log) {
-    // To find what binds the last starts, the run goes on a little beyond its end.
-    if (event.time > untilTick) return;
-    const found = describe(event, program);
-    const process = program.rows[event.row]?.process;
-    const owner = process === undefined ? "" : program.table.processes[process]!.name;
-    const station = stationServed(owner, stations);
-    const own =
-      station === undefined ? shotServed(found, owner, served) : shotOf(station, owner, event.cycle, heldAtStart);
+  let last = noShot;
+  for (const event of events) {
+    const { name: state, kind } = program.states[event.state]!;
+    const row = program.rows[event.row];
+    const step = row?.name ?? null;
+    const owner = row === undefined ? "" : program.table.processes[row.process]!.name;
+    const known = served.get(owner);
+    const station = known === undefined ? serving(owner) : known;
+    const own = station === null ? shotServed(kind, owner, last) : shotOf(station, owner, event.cycle, heldAtStart);
     // A die that never stops does not follow up a shot: it is on its way to the next.
-    if (found.step === "drop") served = own;
-    const parts = removing.has(found.resource) && found.step !== "remove" ? (cavities.get(found.resource) ?? 0) : 0;
-    if (parts > 0) removing.delete(found.resource);
-    if (found.step === "remove" && found.kind === "working" && cavities.has(found.resource))
-      removing.add(found.resource);
-    yield { ...found, ...own, parts };
+    if (step === "drop") last = own;
+    const resource = program.table.resources[event.resource]!.name;
+    const parts = removing.has(resource) && step !== "remove" ? (cavities.get(resource) ?? 0) : 0;
+    if (parts > 0) removing.delete(resource);
+    if (step === "remove" && kind === "working" && cavities.has(resource)) removing.add(resource);
+    const binding = program.activities[event.boundBy];
+    // Written out in one piece: there are millions, and copies of copies would take most of the time.
+    yield {
+      seconds: event.time / TICKS_PER_SECOND,
+      resource,
+      state,
+      kind,
+      step,
+      station: own.station,
+      shot: own.shot,
+      boundByResource: binding?.resource ?? null,
+      boundBySeconds: binding ? event.boundTime / TICKS_PER_SECOND : null,
+      operator: isByHand(event, program) ? `operator ${event.hand + 1}` : null,
+      parts,
+    };
   }
 }
 
@@ -79,24 +112,8 @@ function shotOf(station: string, owner: string, cycle: number, heldAtStart: numb
 }
 
 /** Valve and plasticator follow up the shot delivered last, until they come to rest. */
-function shotServed({ kind }: { readonly kind: string }, owner: string, served: Shot): Shot {
+function shotServed(kind: string, owner: string, served: Shot): Shot {
   return (owner === VALVE || owner === PLASTICATOR) && kind === "working" ? served : noShot;
-}
-
-function describe(event: LoggedEvent, program: Program): Omit<EventRecord, "station" | "shot" | "parts"> {
-  const state = program.states[event.state]!;
-  const row = program.rows[event.row];
-  const binding = program.activities[event.boundBy];
-  return {
-    seconds: event.time / TICKS_PER_SECOND,
-    resource: program.table.resources[event.resource]!.name,
-    state: state.name,
-    kind: state.kind,
-    step: row?.name ?? null,
-    boundByResource: binding?.resource ?? null,
-    boundBySeconds: binding ? event.boundTime / TICKS_PER_SECOND : null,
-    operator: isByHand(event, program) ? `operator ${event.hand + 1}` : null,
-  };
 }
 
 /** An operator stays in the register after the hand has let go, and says nothing of later steps. */

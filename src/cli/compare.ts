@@ -50,12 +50,12 @@ export const compare: Act = (files, options, host) => {
   });
 };
 
-function tellComparison(
+async function tellComparison(
   loaded: readonly LoadedScenario[],
   studies: readonly Study[],
   options: Options,
   host: Host,
-): number {
+): Promise<number> {
   const [base, ...others] = studies;
   invariant(base, "a comparison has a base");
   const rows = compareStudies(base, others);
@@ -64,7 +64,7 @@ function tellComparison(
   printResult({ command: "compare", studies, tables, answer: compareAnswer(studies, rows) }, options, host);
   const reported = studies.map((study, i) => reportedScenario(study, loaded[i]!));
   const page = reportPage({ version, scenarios: reported, comparison: rows });
-  writeTables({ folder: options.out ?? folderOf(scenarios), tables, scenarios, page }, options, host);
+  await writeTables({ folder: options.out ?? folderOf(scenarios), tables, scenarios, page }, options, host);
   return studies.some(({ precision }) => precision?.reached === false) ? exitCode.undecided : exitCode.done;
 }
 

@@ -5,7 +5,7 @@ import { exitCode, worstOf } from "./exitCode.ts";
 import { MachineFailure, nameOfFailure } from "./machineFailure.ts";
 import { mayColor } from "./mayColor.ts";
 import { readTextFile, type TextFile } from "./readTextFile.ts";
-import { writeFiles, type OutputFile } from "./writer.ts";
+import { undoBegun, writeFiles, type OutputFile } from "./writer.ts";
 
 export type Outlet = "output" | "error";
 export type Paint = "bold" | "dim" | "red" | "yellow" | "cyan";
@@ -33,7 +33,7 @@ export interface Host {
   /** The system under the program, for a report of a fault. */
   readonly system: string;
   readText(path: string): TextFile;
-  writeFiles(folder: string, files: readonly OutputFile[]): void;
+  writeFiles(folder: string, files: readonly OutputFile[]): Promise<void>;
   /** Lets an interrupt through: long work calls it between pieces of some milliseconds. */
   breathe(): Promise<void>;
   /** Leaves this exit code behind unless a worse one is already there. */
@@ -54,11 +54,14 @@ function guard(stream: NodeJS.WriteStream, name: string): void {
   });
 }
 
-/** Files are written in one go, so that between two signals there is never anything to clean up. */
 function leaveOnSignals(): void {
-  process.on("SIGINT", () => process.exit(exitCode.interrupted));
-  process.on("SIGTERM", () => process.exit(exitCode.terminated));
-  process.on("SIGHUP", () => process.exit(exitCode.hungUp));
+  const leaveWith = (code: number) => () => {
+    undoBegun();
+    process.exit(code);
+  };
+  process.on("SIGINT", leaveWith(exitCode.interrupted));
+  process.on("SIGTERM", leaveWith(exitCode.terminated));
+  process.on("SIGHUP", leaveWith(exitCode.hungUp));
 }
 
 async function openBar(tasks: number): Promise<Progress> {

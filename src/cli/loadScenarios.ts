@@ -5,6 +5,7 @@ import type { Scenario } from "#scenario/scenario.ts";
 import type { Options } from "./command.ts";
 import { exitCodeOf, worstOf } from "./exitCode.ts";
 import type { Host } from "./host.ts";
+import { optionIssues } from "./optionIssues.ts";
 import { settingsOf } from "./options.ts";
 import { printIssues } from "./printIssues.ts";
 
@@ -42,10 +43,10 @@ interface Reading {
 }
 
 function readFile(file: string, options: Options, host: Host): Reading {
-  const found = host.readText(file);
-  if ("issue" in found) return { text: "", issues: [found.issue] };
+  const content = host.readText(file);
+  if ("issue" in content) return { text: "", issues: [content.issue] };
   const folder = file.replace(/[^/\\]*$/, "");
-  const { scenario, issues } = readSettled(found.text, {
+  const { scenario, issues: found } = readSettled(content.text, {
     name: scenarioName(file),
     file,
     set: settingsOf(options),
@@ -54,7 +55,8 @@ function readFile(file: string, options: Options, host: Host): Reading {
       return "text" in beside ? beside.text : undefined;
     },
   });
-  return scenario ? { text: found.text, scenario, issues } : { text: found.text, issues };
+  const [text, issues] = [content.text, optionIssues(found, options)];
+  return scenario ? { text, scenario, issues } : { text, issues };
 }
 
 /** The file's name without folder and ending. */

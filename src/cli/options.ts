@@ -43,14 +43,26 @@ export const lengthOption: OptionSpec = {
   meaning: 'simulated time of one replication, such as "8 h"',
 };
 
-/** Everything by which a call changes its scenario, as --set would; an option of its own name has the last word. */
-export function settingsOf({ set = [], seed, replications, length, precision }: Options): readonly string[] {
+/** A change of the scenario that a call asks for, and the option that asks for it. */
+export interface CalledSetting {
+  readonly option: string;
+  /** As --set takes it. */
+  readonly text: string;
+}
+
+/** Everything by which a call changes its scenario; an option of its own name has the last word. */
+export function calledSettings(options: Options): readonly CalledSetting[] {
+  const { set = [], seed, replications, length, precision } = options;
+  // A seed is a text even where it looks like a number; JSON's quotes are YAML's too.
+  const values = { seed: seed === undefined ? undefined : JSON.stringify(seed), replications, length, precision };
   return [
-    ...set,
-    // A seed is a text even where it looks like a number; JSON's quotes are YAML's too.
-    ...(seed === undefined ? [] : [`run.seed=${JSON.stringify(seed)}`]),
-    ...(replications === undefined ? [] : [`run.replications=${replications}`]),
-    ...(length === undefined ? [] : [`run.length=${length}`]),
-    ...(precision === undefined ? [] : [`run.precision=${precision}`]),
+    ...set.map((text, i) => ({ option: `--set ${i + 1}`, text })),
+    ...Object.entries(values).flatMap(([name, value]) =>
+      value === undefined ? [] : [{ option: `--${name}`, text: `run.${name}=${value}` }],
+    ),
   ];
+}
+
+export function settingsOf(options: Options): readonly string[] {
+  return calledSettings(options).map(({ text }) => text);
 }

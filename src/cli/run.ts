@@ -33,7 +33,7 @@ export const run: Act = (files, options, host) => {
     const long = options.events === true ? [eventsTable(scenario), shotsTable(scenario)] : [];
     const folder = options.out ?? `reports/${safeName(scenario.name)}`;
     const page = reportPage({ version, scenarios: [reportedScenario(study, read)], comparison: [] });
-    writeTables({ folder, tables: [...tables, ...long], scenarios: [scenario], page }, options, host);
+    await writeTables({ folder, tables: [...tables, ...long], scenarios: [scenario], page }, options, host);
     stages.tell("files written");
     return study.precision?.reached === false ? exitCode.undecided : exitCode.done;
   });

@@ -15,8 +15,12 @@ export interface Output {
   readonly page: string;
 }
 
-export function writeTables({ folder, tables, scenarios, page }: Output, options: Options, host: Host): void {
-  host.writeFiles(folder, [
+export async function writeTables(
+  { folder, tables, scenarios, page }: Output,
+  options: Options,
+  host: Host,
+): Promise<void> {
+  await host.writeFiles(folder, [
     ...tables.map((table) => ({
       name: `${table.name}.csv`,
       text: "rows" in table ? toCsv(table) : toCsvPieces(table),

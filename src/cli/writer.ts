@@ -1,15 +1,6 @@
 // The one way by which files leave: all of a command's files or none, and nothing outside the folder that was named.
-import {
-  closeSync,
-  lstatSync,
-  mkdirSync,
-  mkdtempSync,
-  openSync,
-  renameSync,
-  rmdirSync,
-  rmSync,
-  writeFileSync,
-} from "node:fs";
+import { lstatSync, mkdirSync, mkdtempSync, renameSync, rmdirSync, rmSync, writeFileSync } from "node:fs";
+import { open } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
 import { invariant } from "#foundation/invariant.ts";
 import { MachineFailure } from "./machineFailure.ts";
@@ -41,40 +32,61 @@ function removeMadeFolders(folder: string, firstMade: string | undefined): void 
   }
 }
 
-function writePieces(path: string, pieces: Iterable<string>): void {
-  const file = openSync(path, "w");
+/** What an interrupt would leave behind, and how it is taken away. */
+const begun = new Set<() => void>();
+
+/** For an interrupt: takes away what was begun. */
+export function undoBegun(): void {
+  for (const undo of begun) undo();
+}
+
+/** Waits for each piece, so that no more than one is held and an interrupt comes through in between. */
+async function writePieces(path: string, pieces: Iterable<string>): Promise<void> {
+  const file = await open(path, "w");
   try {
-    // Unlike writeSync, it does not stop halfway where the disk takes only a part.
-    for (const piece of pieces) writeFileSync(file, piece);
+    // Unlike write, it does not stop halfway where the disk takes only a part.
+    for (const piece of pieces) await file.writeFile(piece);
   } finally {
-    closeSync(file);
+    await file.close();
   }
 }
 
 /** The stage lies inside the folder: a rename cannot cross disks, and a neighbor folder would be outside --out. */
-function moveThroughStage(folder: string, files: readonly OutputFile[]): void {
-  const stage = mkdtempSync(join(folder, ".blowcell-"));
-  try {
-    for (const { name, text } of files) writePieces(join(stage, name), typeof text === "string" ? [text] : text);
-    refuseFoldersInTheWay(folder, files);
-    for (const { name } of files) renameSync(join(stage, name), join(folder, name));
-  } finally {
-    rmSync(stage, { recursive: true, force: true });
+async function moveThroughStage(stage: string, folder: string, files: readonly OutputFile[]): Promise<void> {
+  for (const { name, text } of files) {
+    if (typeof text === "string") writeFileSync(join(stage, name), text);
+    else await writePieces(join(stage, name), text);
   }
+  refuseFoldersInTheWay(folder, files);
+  // In one go: an interrupt waits until all are in place.
+  for (const { name } of files) renameSync(join(stage, name), join(folder, name));
 }
 
 /**
  * Puts files into a folder, made if need be; files of the same names are replaced, all others stay untouched.
- * Throws MachineFailure, having left nothing of its own behind. Works in one go, so an interrupt waits until it is done.
+ * Throws MachineFailure, having left nothing of its own behind.
  */
-export function writeFiles(folder: string, files: readonly OutputFile[]): void {
+export async function writeFiles(folder: string, files: readonly OutputFile[]): Promise<void> {
   for (const { name } of files) invariant(name === safeName(name), "a file's name is safe", { name });
   let firstMade: string | undefined;
+  let stage: string | undefined;
+  const removeStage = (): void => {
+    if (stage !== undefined) rmSync(stage, { recursive: true, force: true });
+  };
+  const undo = (): void => {
+    removeStage();
+    removeMadeFolders(folder, firstMade);
+  };
+  begun.add(undo);
   try {
     firstMade = mkdirSync(folder, { recursive: true });
-    moveThroughStage(folder, files);
+    stage = mkdtempSync(join(folder, ".blowcell-"));
+    await moveThroughStage(stage, folder, files);
+    removeStage();
   } catch (error) {
-    removeMadeFolders(folder, firstMade);
+    undo();
     throw new MachineFailure(`write into ${folder}`, error);
+  } finally {
+    begun.delete(undo);
   }
 }

@@ -1,31 +1,56 @@
-// Finds where a quantity crosses zero between two points, by halving: slow, but it cannot miss.
+// Finds where a quantity crosses zero between two points, by bent halving: quick, and it cannot miss.
 import { invariant } from "#foundation/invariant.ts";
 
-/** Enough to use up the digits of a double, whatever the bracket. */
-const HALVINGS = 60;
+/** Enough to use up the digits of a double by the halving alone, whatever the bracket; bent, some six are needed. */
+const ROUNDS = 60;
+/** Relative distance of two neighboring doubles. */
+const NEIGHBOR = 1 / 4503599627370496;
+
+interface Point {
+  readonly at: number;
+  readonly value: number;
+}
 
 /**
  * The point between two ends at which a difference changes its sign.
  *
- *     each halving keeps the half at whose ends the signs differ
+ *     m halves the bracket l … h;  x = m ± (m − l) f(m) / √(f(m)² − f(l) f(h)),  + where f falls
+ *     the smallest bracket that m and x leave is the next
  *
  * Units: those of the ends.
- * Shape: lies between the ends, within 2^-60 of their distance.
+ * Shape: lies between the ends, within 2^-50 of itself or 2^-60 of their distance.
  * Holds for: a difference with unlike signs at the ends; with several crossings it finds one of them.
- * Source: Press et al., Numerical Recipes, 3rd ed., 2007, section 9.1 (from memory)
+ * Source: Ridders, IEEE Transactions on Circuits and Systems 26, 1979, p. 979 (from memory)
  * Throws: BrokenInvariant where the signs at the ends are alike.
  *
  * @example
  * rootBetween((x) => x * x - 2, 0, 2) // 1.4142135624
  */
 export function rootBetween(difference: (at: number) => number, low: number, high: number): number {
-  const risesToHigh = difference(high) > 0;
-  invariant(difference(low) > 0 !== risesToHigh, "a difference changes its sign between the ends", { low, high });
-  let [below, above] = [low, high];
-  for (let halving = 0; halving < HALVINGS; halving += 1) {
-    const middle = (below + above) / 2;
-    if (difference(middle) > 0 === risesToHigh) above = middle;
-    else below = middle;
+  const point = (at: number): Point => ({ at, value: difference(at) });
+  let [below, above] = [point(low), point(high)];
+  const risesToHigh = above.value > 0;
+  invariant(below.value > 0 !== risesToHigh, "a difference changes its sign between the ends", { low, high });
+  let last = Infinity;
+  for (let round = 0; round < ROUNDS && above.at - below.at > 4 * NEIGHBOR * Math.abs(above.at); round += 1) {
+    const middle = point((below.at + above.at) / 2);
+    const at = bentMiddle(below, middle, above);
+    const near = 2 * NEIGHBOR * Math.abs(at);
+    // Two alike are mostly the root, and then it lies between their neighbors; of a jump they may be anywhere.
+    const neighbors = Math.abs(at - last) <= near ? [at - near, at + near] : [];
+    last = at;
+    for (const next of [middle, ...[at, ...neighbors].map(point)]) {
+      if (next.at <= below.at || next.at >= above.at) continue;
+      if (next.value > 0 === risesToHigh) above = next;
+      else below = next;
+    }
   }
-  return (below + above) / 2;
+  return (below.at + above.at) / 2;
+}
+
+/** Where a straight line crosses zero after an exponential has made one of the three values; the middle itself where all are 0. */
+function bentMiddle(below: Point, middle: Point, above: Point): number {
+  const span = Math.sqrt(middle.value * middle.value - below.value * above.value);
+  const step = ((middle.at - below.at) * middle.value) / span;
+  return Number.isFinite(step) ? middle.at + (below.value > above.value ? step : -step) : middle.at;
 }

@@ -19,6 +19,22 @@ export function alignedLines(rows: readonly (readonly string[])[], right: readon
   );
 }
 
+/** Broken between words where a line would be wider; later lines are indented as the first is, and two letters more. */
+export function wrappedLines(content: string, width: number): readonly string[] {
+  const indent = /^ */.exec(content)?.[0] ?? "";
+  const lines: string[] = [];
+  let line = indent;
+  for (const word of content.trim().split(" ")) {
+    const longer = line.trim() === "" ? line + word : `${line} ${word}`;
+    if (widthOf(longer) <= width || line.trim() === "") line = longer;
+    else {
+      lines.push(line);
+      line = `${indent}  ${word}`;
+    }
+  }
+  return [...lines, line];
+}
+
 /** Letters, not code units: a name may hold any. */
 function widthOf(cell: string): number {
   return Array.from(cell).length;

@@ -8,7 +8,10 @@ import { namesOf, nounOf, ownerName } from "./tradeWords.ts";
 export function bottleneckWords({ leading }: Pick<Study, "leading">): string {
   const [first] = leading;
   if (!first || first.share.mean <= 0) return "nothing was made, so nothing can be said";
-  return `${nounOf(first.step)}, ${namesOf(first.resources)}: ${withInterval(first.share, 100)} % of the binding path`;
+  // A server's step is called as it is.
+  const [step, owners] = [nounOf(first.step), namesOf(first.resources)];
+  const where = step === owners ? step : `${step}, ${owners}`;
+  return `${where}: ${withInterval(first.share, 100)} % of the binding path`;
 }
 
 /** A matched screw is half a tick ahead of its molds. */

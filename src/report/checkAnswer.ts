@@ -37,7 +37,7 @@ export function checkAnswer(findings: CheckFindings, width = 80): string {
     "",
     ...timingLines(ideal, Math.min(width, widestChart)),
     "",
-    ...windowLines(findings.windows, scenario.stations.length),
+    ...windowLines(findings.windows, scenario.stations.length, width),
     ...cautions,
     "",
   ].join("\n");

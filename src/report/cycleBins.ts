@@ -1,7 +1,7 @@
 // Cycle times counted in bins that all stations share, so that their shapes can be held against each other.
 import { bin, extent } from "d3-array";
 import { scaleLinear } from "d3-scale";
-import type { StationCycles } from "#analysis/firstShots.ts";
+import type { StationCycles } from "#analysis/stationCycles.ts";
 import { integer, number, text } from "./columns.ts";
 import { fillTable, type Table } from "./table.ts";
 

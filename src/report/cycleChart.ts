@@ -1,7 +1,7 @@
 // How the cycle times of each station spread: one small histogram a station over one axis of time.
 import { max } from "d3-array";
 import { scaleLinear } from "d3-scale";
-import type { StationCycles } from "#analysis/firstShots.ts";
+import type { StationCycles } from "#analysis/stationCycles.ts";
 import { chart, chartWidth, fittedWords, line, words, type ChartWords } from "./chart.ts";
 import type { CycleBin } from "./cycleBins.ts";
 import { seconds } from "./digits.ts";

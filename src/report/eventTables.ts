@@ -8,10 +8,10 @@ import type { Cell, ColumnSpec, LongTable, Table } from "./table.ts";
 import { eventsSpec, shotsSpec } from "./tableSpecs.ts";
 
 export function eventsTable(scenario: Scenario): LongTable {
-  return {
-    ...eventsSpec,
-    batches: perReplication(scenario, (events, replication) => eventRows(scenario, events, replication)),
-  };
+  const batches = perReplication(scenario, (events, replication) =>
+    inBatches(eventRows(scenario, events, replication)),
+  );
+  return { ...eventsSpec, batches };
 }
 
 export function shotsTable(scenario: Scenario): LongTable {
@@ -20,7 +20,7 @@ export function shotsTable(scenario: Scenario): LongTable {
   return {
     ...shotsSpec,
     columns,
-    batches: perReplication(scenario, (events, replication) =>
+    batches: perReplication(scenario, (events, replication) => [
       shotRecords(events, scenario).map(({ station, shot, starts, hang, sag, timeAtHeat }) => [
         replication,
         station,
@@ -30,36 +30,56 @@ export function shotsTable(scenario: Scenario): LongTable {
         sag,
         timeAtHeat,
       ]),
-    ),
+    ]),
   };
 }
 
 /** Replications are run again one by one: all of them would not fit in memory. */
 function* perReplication(
   scenario: Scenario,
-  rows: (events: Iterable<EventRecord>, replication: number) => Table["rows"],
+  batches: (events: Iterable<EventRecord>, replication: number) => Iterable<Table["rows"]>,
 ): Generator<Table["rows"]> {
   const record = eventRecorder(scenario);
   for (let replication = 1; replication <= scenario.run.replications; replication++) {
-    yield rows(record(replication), replication);
+    yield* batches(record(replication), replication);
   }
 }
 
-function eventRows(scenario: Scenario, events: Iterable<EventRecord>, replication: number): Table["rows"] {
-  return Array.from(events, (event): readonly Cell[] => [
-    replication,
-    event.seconds,
-    event.resource,
-    event.state,
-    event.step,
-    waitCause(event.state, event.kind, scenario),
-    event.station,
-    event.shot,
-    event.boundByResource,
-    event.boundBySeconds,
-    event.operator,
-    event.parts,
-  ]);
+/** Rows that are written at once: some milliseconds of work, so that an interrupt need not wait. */
+const batchSize = 1000;
+
+function* inBatches(rows: Iterable<readonly Cell[]>): Generator<Table["rows"]> {
+  let batch: (readonly Cell[])[] = [];
+  for (const row of rows) {
+    batch.push(row);
+    if (batch.length < batchSize) continue;
+    yield batch;
+    batch = [];
+  }
+  yield batch;
+}
+
+function* eventRows(
+  scenario: Scenario,
+  events: Iterable<EventRecord>,
+  replication: number,
+): Generator<readonly Cell[]> {
+  for (const event of events) {
+    yield [
+      replication,
+      event.seconds,
+      event.resource,
+      event.state,
+      event.step,
+      waitCause(event.state, event.kind, scenario),
+      event.station,
+      event.shot,
+      event.boundByResource,
+      event.boundBySeconds,
+      event.operator,
+      event.parts,
+    ];
+  }
 }
 
 const isStepColumn = ({ name }: ColumnSpec): boolean => name.endsWith("_start_s");
@@ -78,8 +98,7 @@ function stepColumns({ stations }: Scenario): readonly StepColumn[] {
     const step = column.name.replace(/_start_s$/, "").replaceAll("_", " ");
     return { step, column };
   });
-  const travel = stations.some((station) => station.travel) ? ["travel in", "cut", "travel out"] : [];
-  const names = [...travel, ...new Set(stations.flatMap(({ extra }) => extra.map(({ name }) => name)))];
+  const names = [...new Set(stations.flatMap(({ extra }) => extra.map(({ name }) => name)))];
   const taken = new Set(shotsSpec.columns.map(({ name }) => name));
   return [...standard, ...names.map((step) => ownColumn(step, taken))];
 }

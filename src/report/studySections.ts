@@ -24,13 +24,13 @@ import { windowWarnings } from "./windowWords.ts";
 import { rowsOfScenario, tableMarkup } from "./tableMarkup.ts";
 import { unitSections } from "./unitSections.ts";
 
-export function studySections({ study, shots }: ReportedScenario, placing: Placing): readonly Section[] {
+export function studySections({ study }: ReportedScenario, placing: Placing): readonly Section[] {
   return [
     statesSection(study, placing),
     bottleneckSection(study, placing),
     circuitsSection(study, placing),
     throughputSection(study, placing),
-    cyclesSection(shots.cycles, placing),
+    cyclesSection(study, placing),
     ...unitSections(study, placing),
     ...windowSections(study, placing),
   ];
@@ -149,7 +149,7 @@ function onlyHeadline(table: Table): Table {
   return { ...table, rows: table.rows.filter((row) => row[resource ?? 0] === CELL && row[measure ?? 0] === headline) };
 }
 
-function cyclesSection(cycles: ReportedScenario["shots"]["cycles"], { id, of }: Placing): Section {
+function cyclesSection({ cycles }: Study, { id, of }: Placing): Section {
   const bins = cycleBins(cycles);
   const medians = cycles.flatMap(({ station, spread }) => (spread ? [`${station} ${spread.p50.toFixed(2)} s`] : []));
   return pictured({

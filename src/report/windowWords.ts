@@ -1,7 +1,7 @@
 // The process window in words and as a table: each quantity with its value, limits and verdict, and the keys that would give more.
 import { outsideWindow, type StationWindow } from "#analysis/stationWindow.ts";
 import type { ShotSpread } from "#analysis/shotSpread.ts";
-import { alignedLines } from "./alignedLines.ts";
+import { alignedLines, wrappedLines } from "./alignedLines.ts";
 import { shown } from "./shownValue.ts";
 import { spreadCells, spreadWarnings } from "./spreadWords.ts";
 import { fillTable, type Cell, type Table } from "./table.ts";
@@ -35,13 +35,13 @@ function windowCells({ quantity, value, unit, low, high, verdict, remedy, source
 }
 
 /** For `check`: every row, then what would give the rows left out. */
-export function windowLines(windows: readonly StationWindow[], all: number): readonly string[] {
+export function windowLines(windows: readonly StationWindow[], all: number, width = 80): readonly string[] {
   return windows.flatMap(({ stations, rows, missing }) => [
     `Process window${stations.length === all ? "" : `, ${stations.join(", ")}`}:`,
     ...alignedLines([["  quantity", "value", "limits", ""], ...rows.map(rowCells)], [1]),
     ...rows.filter(({ remedy }) => remedy !== "").map(({ quantity, remedy }) => `  ${quantity}: ${remedy}`),
     ...(rows.some(isUnusual) ? [`  What is usual: ${PRACTICE}.`] : []),
-    ...(missing.length === 0 ? [] : [`  ${missing.length} more rows with ${keysOf(missing)}`]),
+    ...(missing.length === 0 ? [] : wrappedLines(`  ${missing.length} more rows with ${keysOf(missing)}`, width)),
     "",
   ]);
 }

@@ -1,5 +1,5 @@
 // Holds the command to good manners toward the machine: signals, closed pipes, full disks, folders it may not write.
-import { mkdirSync, mkdtempSync, readdirSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
@@ -14,7 +14,12 @@ const talkative = bundleLines(
 
 /** A process that writes one small file into a folder. */
 const writing = (folder: string) =>
-  bundleLines(`host.writeFiles(${JSON.stringify(folder)}, [{ name: "a.csv", text: "x".repeat(100000) }])`);
+  bundleLines(`await host.writeFiles(${JSON.stringify(folder)}, [{ name: "a.csv", text: "x".repeat(100000) }])`);
+
+/** A process that writes a file without end, and says so once it has begun. */
+const writingOn = (folder: string) =>
+  bundleLines(`const endless = function* () { yield "a"; host.tell("begun\\n"); for (;;) yield "x".repeat(10000); };
+    await host.writeFiles(${JSON.stringify(folder)}, [{ name: "a.csv", text: endless() }])`);
 
 describe("the command", () => {
   it.each([
@@ -24,6 +29,19 @@ describe("the command", () => {
   ] as const)("leaves quietly on %s with %i (128 + the signal's number, POSIX shells [M])", async (signal, code) => {
     const ending = await runHost([node, endless], (child) => child.kill(signal));
     expect(ending).toEqual({ code, signal: null, errors: "ready\n" });
+  });
+
+  it.each([
+    ["SIGINT", 130],
+    ["SIGTERM", 143],
+  ] as const)("takes away what it has begun to write on %s, and leaves %i at once", async (signal, code) => {
+    const folder = newFolder();
+    const ending = await runHost([node, writingOn(path.join(folder, "new", "out"))], (child) => child.kill(signal));
+    expect(ending).toEqual({ code, signal: null, errors: "begun\n" });
+    expect(readdirSync(folder)).toEqual([]);
+    writeFileSync(path.join(folder, "mine.txt"), "");
+    await runHost([node, writingOn(folder)], (child) => child.kill(signal));
+    expect(readdirSync(folder)).toEqual(["mine.txt"]);
   });
 
   it("ends quietly when its reader has seen enough", async () => {

@@ -155,7 +155,7 @@ describe("the list of bundled packages", () => {
   const title = /^(\S+ \d+\.\d+\.\d+\S*) \([\w. -]+\)$/gmu;
 
   it("names exactly those whose code is in the package", async () => {
-    const entryPoints = ["src/cli/blowcell.ts", "src/cli/worker.ts", "src/blowcell.ts"];
+    const entryPoints = ["src/cli/blowcell.ts", "src/cli/worker.ts", "src/cli/main.ts", "src/blowcell.ts"];
     const external = ["piscina"];
     const { metafile } = await build({
       ...bundleSettings,

@@ -200,6 +200,22 @@ describe("long work", () => {
     expect(call("run", two, "--out", "little", "--jobs", "2", "--verbose").errors).toContain("all work in one thread");
   });
 
+  it.each([
+    ["--replications", "abc"],
+    ["--replications", "0"],
+    ["--length", "7,5 s"],
+    ["--length", ""],
+    ["--precision", "twice"],
+    ["--seed", " "],
+    ["--jobs", "many"],
+  ])("names the option whose value is wrong: %s %j", (option, value) => {
+    const { code, errors } = call("run", two, "--set", "title=A title", option, value);
+    expect(code).toBe(2);
+    expect(errors).toMatch(new RegExp(`^(?:${option}:1:\\d+|blowcell): error: `));
+    expect(errors).toContain(option);
+    expect(errors).not.toContain("--set");
+  });
+
   it.each(["0", "x", "1.5", "-1", "9999"])("refuses --jobs %s", (jobs) => {
     const { code, errors } = call("run", two, "--out", "jobs", "--jobs", jobs);
     expect(code).toBe(2);

@@ -77,6 +77,7 @@ describe("elasticity", () => {
       elementTimes: [],
       criticalShares: [],
       longestActive: [],
+      cycles: [],
       parisons: [],
       standstill: null,
     });

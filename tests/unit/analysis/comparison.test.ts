@@ -24,6 +24,7 @@ function studyOf(name: string, values: readonly (number | null)[]): Study {
       elementTimes: [],
       criticalShares: [],
       longestActive: [],
+      cycles: [],
       parisons: [],
       standstill: null,
     };

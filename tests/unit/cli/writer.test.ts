@@ -14,8 +14,8 @@ beforeEach(() => {
 });
 
 describe("writing files", () => {
-  it("makes the folder and leaves nothing but the files in it", () => {
-    writeFiles(inFolder("a", "b"), [
+  it("makes the folder and leaves nothing but the files in it", async () => {
+    await writeFiles(inFolder("a", "b"), [
       { name: "one.csv", text: "1" },
       { name: "two.csv", text: "é" },
     ]);
@@ -23,43 +23,60 @@ describe("writing files", () => {
     expect(textOf("a", "b", "two.csv")).toBe("é");
   });
 
-  it("replaces files of the same names and touches no other", () => {
+  it("replaces files of the same names and touches no other", async () => {
     writeFileSync(inFolder("one.csv"), "old");
     writeFileSync(inFolder("notes.txt"), "mine");
-    writeFiles(folder, [{ name: "one.csv", text: "new" }]);
+    await writeFiles(folder, [{ name: "one.csv", text: "new" }]);
     expect([textOf("one.csv"), textOf("notes.txt")]).toEqual(["new", "mine"]);
     expect(readdirSync(folder)).toEqual(["notes.txt", "one.csv"]);
   });
 
-  it("changes no file when one of them cannot be placed", () => {
+  it("changes no file when one of them cannot be placed", async () => {
     writeFileSync(inFolder("a.csv"), "old");
     mkdirSync(inFolder("b.csv"));
     const files = [
       { name: "a.csv", text: "new" },
       { name: "b.csv", text: "new" },
     ];
-    expect(() => writeFiles(folder, files)).toThrow("a folder of that name is in the way (EISDIR)");
+    await expect(writeFiles(folder, files)).rejects.toThrow("a folder of that name is in the way (EISDIR)");
     expect(textOf("a.csv")).toBe("old");
     expect(readdirSync(folder)).toEqual(["a.csv", "b.csv"]);
   });
 
-  it("says that a file is where a folder should be", () => {
+  it("says that a file is where a folder should be", async () => {
     writeFileSync(inFolder("out"), "");
-    expect(() => writeFiles(inFolder("out"), [])).toThrow("a file of that name is in the way (EEXIST)");
-    expect(() => writeFiles(inFolder("out", "deeper"), [])).toThrow("a part of the path is a file");
+    await expect(writeFiles(inFolder("out"), [])).rejects.toThrow("a file of that name is in the way (EEXIST)");
+    await expect(writeFiles(inFolder("out", "deeper"), [])).rejects.toThrow("a part of the path is a file");
   });
 
-  it("replaces a link instead of writing through it", () => {
+  it("asks for a piece only when all before it are in the file", async () => {
+    const sizes: number[] = [];
+    const pieces = function* () {
+      for (let i = 0; i < 3; i++) {
+        const [stage = ""] = readdirSync(folder);
+        sizes.push(lstatSync(inFolder(stage, "long.csv")).size);
+        yield "x".repeat(1000);
+      }
+    };
+    await writeFiles(folder, [{ name: "long.csv", text: pieces() }]);
+    expect(sizes).toEqual([0, 1000, 2000]);
+    expect(textOf("long.csv")).toBe("x".repeat(3000));
+  });
+
+  it("replaces a link instead of writing through it", async () => {
     writeFileSync(inFolder("target.csv"), "mine");
     mkdirSync(inFolder("out"));
     symlinkSync(inFolder("target.csv"), inFolder("out", "a.csv"));
-    writeFiles(inFolder("out"), [{ name: "a.csv", text: "new" }]);
+    await writeFiles(inFolder("out"), [{ name: "a.csv", text: "new" }]);
     expect(textOf("target.csv")).toBe("mine");
     expect(lstatSync(inFolder("out", "a.csv")).isSymbolicLink()).toBe(false);
   });
 
-  it.each(["../a.csv", "/a.csv", "a/b.csv", "..", ".hidden", "nul.csv", ""])("never takes the name %j", (name) => {
-    expect(() => writeFiles(inFolder("out"), [{ name, text: "" }])).toThrow("a file's name is safe");
-    expect(readdirSync(folder)).toEqual([]);
-  });
+  it.each(["../a.csv", "/a.csv", "a/b.csv", "..", ".hidden", "nul.csv", ""])(
+    "never takes the name %j",
+    async (name) => {
+      await expect(writeFiles(inFolder("out"), [{ name, text: "" }])).rejects.toThrow("a file's name is safe");
+      expect(readdirSync(folder)).toEqual([]);
+    },
+  );
 });

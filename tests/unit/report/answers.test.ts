@@ -2,14 +2,17 @@
 import { describe, expect, it } from "vitest";
 import { compareStudies } from "#analysis/comparison.ts";
 import { idealCycle } from "#analysis/idealCycle.ts";
+import { stationWindows } from "#analysis/stationWindow.ts";
 import { stepTimes } from "#analysis/stepTimes.ts";
 import { runStudy, type Study } from "#analysis/study.ts";
-import { alignedLines } from "#report/alignedLines.ts";
+import { alignedLines, wrappedLines } from "#report/alignedLines.ts";
 import { checkAnswer } from "#report/checkAnswer.ts";
 import { compareAnswer } from "#report/compareAnswer.ts";
 import { runAnswer } from "#report/runAnswer.ts";
+import { windowLines } from "#report/windowWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
+import { shippedText } from "../../support/reported.ts";
 
 function studyOf(scenario: Scenario): Study {
   const outcome = runStudy(scenario);
@@ -63,6 +66,30 @@ describe("the answer to run", () => {
     const nothing = studyOf({ ...one, run: { ...one.run, length: 1, warmup: 0 } });
     expect(runAnswer(nothing)).toMatch(/^Shots +0 an hour$/m);
   });
+});
+
+describe("a line that is too wide", () => {
+  it("is broken between words, its later parts set in", () => {
+    expect(wrappedLines("  one two three", 9)).toEqual(["  one two", "    three"]);
+    expect(wrappedLines("  one two three", 15)).toEqual(["  one two three"]);
+    expect(wrappedLines("word", 2)).toEqual(["word"]);
+  });
+
+  it.each([60, 80])(
+    "keeps every word and the width of %i columns where check names the keys for more rows",
+    (width) => {
+      const scenario = scenarioOf(shippedText("two-station"));
+      const ideal = idealCycle(scenario);
+      const lines = windowLines(stationWindows(scenario, ideal), 2, width);
+      const first = lines.findIndex((line) => line.includes("more rows with"));
+      const wrapped = lines.slice(first).filter((line) => line !== "");
+      expect(wrapped.length).toBeGreaterThan(1);
+      expect(wrapped.filter((line) => line.length > width)).toEqual([]);
+      expect(wrapped.map((line) => line.trim()).join(" ")).toMatch(
+        /^\d+ more rows with (?:`\S+`,? )+and \d+ more keys$/,
+      );
+    },
+  );
 });
 
 describe("the answer to check", () => {
