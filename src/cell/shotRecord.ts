@@ -2,7 +2,7 @@
 import { deliveredSag } from "#physics/deliveredSag.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { EventRecord } from "./eventRecord.ts";
-import { maskOf, PLASTICATOR } from "./cycleNames.ts";
+import { maskOf } from "./cycleNames.ts";
 import { passageOf, type MeltPassage } from "./meltPassage.ts";
 import { sagInput } from "./sagInput.ts";
 import { shotMass } from "./shotMass.ts";
@@ -12,7 +12,7 @@ export interface ShotRecord {
   readonly shot: number;
   /** Seconds from the start of the replication; a shot under way at the end lacks its last steps. */
   readonly starts: ReadonlyMap<string, number>;
-  /** Seconds from the end of the drop, or from a growing parison's full length, to the closed mold; null where the mold did not close before the end. */
+  /** Seconds from the end of the drop, or from the catch of a growing parison, to the closed mold; null where the mold did not close before the end. */
   readonly hang: number | null;
   /** Share by which the parison had grown longer by then; null where material or parison length are not given. */
   readonly sag: number | null;
@@ -27,21 +27,16 @@ interface Growing {
   /** Ends of the steps, as the next one of the same shot begins. */
   readonly ends: Map<string, number>;
   last: string;
-  /** Of a die that never stops: when the parison that the mold closed on had begun, and when it had its full length. */
-  grown: Grown | undefined;
-}
-
-interface Grown {
-  readonly begun: number;
-  readonly full: number;
+  /** Of a die that never stops, where a parison grows from the catch before to its own: seconds of both. */
+  grown: { readonly begun: number | undefined; readonly caught: number } | undefined;
 }
 
 /** In the order in which the valve shifted for them. */
 export function shotRecords(events: Iterable<EventRecord>, scenario: Scenario): readonly ShotRecord[] {
   const shots = new Map<string, Growing>();
-  const die = new Die();
-  for (const { resource, state, kind, step, station, shot, seconds } of events) {
-    if (resource === PLASTICATOR) die.enter(state, seconds);
+  const isContinuous = scenario.delivery.kind === "continuous";
+  let caught: number | undefined;
+  for (const { resource, kind, step, station, shot, seconds } of events) {
     if (
       station === null ||
       (resource !== station && resource !== maskOf(station)) ||
@@ -53,8 +48,11 @@ export function shotRecords(events: Iterable<EventRecord>, scenario: Scenario): 
     const key = `${shot} ${station}`;
     const record: Growing = shots.get(key) ?? newShot(station, shot, step);
     shots.set(key, record);
-    if (step === "close") record.grown = die.parison;
     if (record.starts.has(step)) continue;
+    if (isContinuous && step === "close") {
+      record.grown = { begun: caught, caught: seconds };
+      caught = seconds;
+    }
     // What is cleared away broke off before its end.
     if (record.last !== step && step !== "clear") record.ends.set(record.last, seconds);
     record.starts.set(step, seconds);
@@ -69,25 +67,6 @@ function newShot(station: string, shot: number, last: string): Growing {
   return { station, shot, starts: new Map(), ends: new Map(), last, grown: undefined };
 }
 
-/** What hangs at a die that never stops, as its states tell; nothing at any other. */
-class Die {
-  #begun: number | undefined;
-  #full: number | undefined;
-
-  enter(state: string, seconds: number): void {
-    if (state === "extruding to regrind") this.#full = seconds;
-    if (state === "extruding a parison") {
-      this.#begun = seconds;
-      this.#full = undefined;
-    }
-  }
-
-  get parison(): Grown | undefined {
-    const [begun, full] = [this.#begun, this.#full];
-    return begun === undefined || full === undefined ? undefined : { begun, full };
-  }
-}
-
 type Stations = ReadonlyMap<string, StationSpec>;
 
 /** In the order in which they left the machine. */
@@ -98,7 +77,7 @@ function timesAtHeat(
 ): ReadonlyMap<Growing, number | null> {
   if (!passage) return new Map();
   const left = shots.flatMap((shot) => {
-    const [seconds, station] = [shot.ends.get("drop"), stations.get(shot.station)];
+    const [seconds, station] = [shot.grown?.caught ?? shot.ends.get("drop"), stations.get(shot.station)];
     return seconds === undefined || station === undefined ? [] : [{ shot, seconds, mass: shotMass(station) }];
   });
   return new Map(
@@ -114,8 +93,8 @@ function told(
   timeAtHeat: number | null,
 ): ShotRecord {
   const [begun, delivered, closed] = [
-    grown?.begun ?? starts.get("drop"),
-    grown?.full ?? ends.get("drop"),
+    grown ? grown.begun : starts.get("drop"),
+    grown ? grown.caught : ends.get("drop"),
     ends.get("close"),
   ];
   if (begun === undefined || delivered === undefined || closed === undefined)

@@ -177,7 +177,7 @@ export const shotsSpec: TableSpec = {
     ),
     number(
       "hang_s",
-      "From the end of the drop, or of a parison that grows all the time from its full length, to the closed mold; empty where the run ended before",
+      "From the end of the drop, or from the catch of a parison that grows all the time, to the closed mold; empty where the run ended before",
       "s",
     ),
     number(

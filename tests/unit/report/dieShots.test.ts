@@ -1,11 +1,11 @@
-// shots.csv of a die that never stops: its own steps have columns, the mask's removal is told, and a parison hangs from its full length on.
+// shots.csv of a die that never stops: its own steps have columns, the mask's removal is told, and a parison hangs from its catch to the closed mold.
 import { expect, it } from "vitest";
 import { readSettled } from "#analysis/readSettled.ts";
 import { shotsTable } from "#report/eventTables.ts";
 import { shippedText } from "../../support/reported.ts";
 
 // By hand, at fixed times: left travels in 0–0.7 and closes on the parison of a running start until 1.3, cuts until 1.5, travels out until 2.2.
-// A parison of 109.2 g at 50 kg/h takes 7.8624 s, more than the molds' pace: right closes at 0.7 + 7.8624 s, when it has just its full length.
+// A parison of 109.2 g at 50 kg/h takes 7.8624 s, more than the molds' pace: right closes at 0.7 + 7.8624 s, when it has just its full length, and is closed 0.6 s later.
 it("tells the shots of the shipped bottle", () => {
   const { scenario } = readSettled(shippedText("bottle-continuous"), {
     name: "bottle-continuous",
