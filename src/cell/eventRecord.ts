@@ -4,7 +4,7 @@ import type { Program } from "#engine/program.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { maskOf, PLASTICATOR, shotSteps, stationServed, VALVE } from "./cycleNames.ts";
+import { maskOf, PLASTICATOR, stationServed, VALVE } from "./cycleNames.ts";
 import { DrainedLog } from "./drainedLog.ts";
 import { planCell, slowestTurn, type CellPlan } from "./planCell.ts";
 import { partLeaves } from "./takeawayWords.ts";
@@ -86,7 +86,8 @@ function* decode(events: Iterable<LoggedEvent>, program: Program, scenario: Scen
     const known = served.get(owner);
     const station = known === undefined ? serving(owner) : known;
     const own = station === null ? shotServed(kind, owner, last) : shotOf(station, owner, event.cycle, heldAtStart);
-    if (step !== null && shotSteps.includes(step)) last = own;
+    // A die that never stops does not follow up a shot: it is on its way to the next.
+    if (step === "drop") last = own;
     const resource = program.table.resources[event.resource]!.name;
     const removed = removing.has(resource) && step !== "remove" ? (cavities.get(resource) ?? 0) : 0;
     if (removed > 0) removing.delete(resource);

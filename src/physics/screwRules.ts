@@ -90,7 +90,8 @@ export const screwRules: readonly WindowRule[] = [
     value: (input) => input["delivery.shotCapacity"] / shotMass(input) - 1,
   }),
   windowRule([...shot, rate], {
-    quantity: "recharge time",
+    quantity: ({ deliveryKind }) =>
+      deliveryKind === "continuous" ? "time of one shot's melt at full rate" : "recharge time",
     unit: "s",
     source: MASS,
     value: (input) => rechargeTime(shotMass(input), input[rate]),

@@ -98,7 +98,8 @@ function stepColumns({ stations }: Scenario): readonly StepColumn[] {
     const step = column.name.replace(/_start_s$/, "").replaceAll("_", " ");
     return { step, column };
   });
-  const names = [...new Set(stations.flatMap(({ extra }) => extra.map(({ name }) => name)))];
+  const travel = stations.some((station) => station.travel) ? ["travel in", "cut", "travel out"] : [];
+  const names = [...travel, ...new Set(stations.flatMap(({ extra }) => extra.map(({ name }) => name)))];
   const taken = new Set(shotsSpec.columns.map(({ name }) => name));
   return [...standard, ...names.map((step) => ownColumn(step, taken))];
 }

@@ -165,7 +165,7 @@ export const eventsSpec: TableSpec = {
 export const shotsSpec: TableSpec = {
   name: "shots",
   meaning:
-    "One shot of one station in one replication, with the start of each step; a step of the user's own has a column of its own. Written with `--events`.",
+    "One shot of one station in one replication, with the start of each step; the travel and the cut of a continuous extruder and a step of the user's own have columns of their own. Written with `--events`.",
   columns: [
     integer("replication", "Number of the replication, from 1"),
     text("station", "Station that got the shot"),
@@ -178,7 +178,11 @@ export const shotsSpec: TableSpec = {
     ...["drop", "close", "blow", "cool", "vent", "open", "remove"].map((step) =>
       number(`${step}_start_s`, `Step \`${step}\` begins; empty where the run ended before`, "s"),
     ),
-    number("hang_s", "From the end of the drop to the closed mold; empty where the run ended before", "s"),
+    number(
+      "hang_s",
+      "From the end of the drop, or from the catch of a parison that grows all the time, to the closed mold; empty where the run ended before",
+      "s",
+    ),
     number(
       "sag",
       "Share by which the parison has grown longer by then, from its own drop and hang; empty where material or parison length are not given",

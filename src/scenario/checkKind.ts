@@ -93,12 +93,12 @@ function checkRange({ draft, has, report }: Resolution): void {
   const { rate, rateRange, plasticatingRate } = draft.delivery ?? {};
   if (rate === "fixed") {
     report({
-      code: "values-contradict",
-      message: "A screw of `rate: fixed` is not turned down, so its range has no meaning.",
-      expected: "`rate: matched` with `rateRange`, or `rate: fixed` without",
+      code: "range-unused",
+      message: "A screw of `rate: fixed` is not turned down: nobody looks at its range.",
       remedy: "Delete `rateRange`, or write `rate: matched`.",
       path,
       at: "key",
+      severity: "hint",
     });
   }
   const full = settled(plasticatingRate);

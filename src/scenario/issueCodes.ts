@@ -83,6 +83,7 @@ export const issueCodes = {
   "product-unknown": "a station names a product that is not there",
   "material-unknown": "the material is not in the catalogue",
   "product-which": "a station does not say which of several products it makes",
+  "range-unused": "a screw of fixed rate has a range that nobody looks at",
   "rate-and-time": "both a rate and a measured time are given for one thing",
   "shot-above-capacity": "a shot is larger than the screw can hold",
   "stop-coming": "a stop says twice, or not at all, when it comes",

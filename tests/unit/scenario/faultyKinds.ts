@@ -6,6 +6,16 @@ const oneKindOnly = (key: string, kinds: string) =>
   ({ code: "other-kind", path: key, says: "has no meaning", remedy: "delivery.kind", kinds }) as const;
 const without = ({ code, path, says, remedy }: ReturnType<typeof oneKindOnly>) => ({ code, path, says, remedy });
 
+const travel = "      travelIn: 0.7 s\n      cut: 0.1 s\n      travelOut: 0.7 s\n      close: 0.6 s\n      blow";
+
+/** Makes the two stations a sound continuous extruder, but for its valve. */
+const continuous: FaultySpec["edits"] = [
+  [kind, "kind: continuous"],
+  ["  deliveryRate: 420 kg/h\n  shotCapacity: 0.40 kg\n  rechargeStarts: valve-neutral\n", ""],
+  ["      close: 0.6 s\n      blow", travel],
+  ["    steps:\n      close: 0.6 s\n      blow", `    steps:\n${travel}`],
+];
+
 export const faultyKinds: readonly FaultySpec[] = [
   {
     name: "an accumulator head that is told when the screw of another kind recharges",
@@ -84,6 +94,52 @@ export const faultyKinds: readonly FaultySpec[] = [
       without(oneKindOnly("delivery.deliveryRate", "")),
       { code: "other-kind", path: "valve.shift", says: "never stops", remedy: "Delete" },
       { code: "missing", path: "stations.right.steps.cut", says: "`cut` is missing", remedy: "`cut: 0.8 s`" },
+    ],
+    shape: false,
+  },
+  {
+    name: "a valve without the time of its shift",
+    edits: [["valve: { shift: 0.30 s, dispatch: first-ready }", "¦valve: { dispatch: first-ready }"]],
+    found: [{ code: "missing", path: "valve.shift", says: "`shift` is missing", remedy: "`shift: 0.3 s`" }],
+    shape: false,
+  },
+  {
+    name: "continuous extrusion of different parisons, first come, first served",
+    edits: [
+      ...continuous,
+      ["valve: { shift: 0.30 s, dispatch: first-ready }\nstations", "¦stations"],
+      ["cavities: 2", "cavities: 3"],
+    ],
+    found: [{ code: "next-unknown", path: "stations", says: "different parisons", remedy: "dispatch: alternate" }],
+    shape: false,
+  },
+  {
+    name: "a matched screw whose slowest rate is above its full one",
+    edits: [
+      ...continuous,
+      ["valve: { shift: 0.30 s,", "valve: {"],
+      ["kind: continuous", "kind: continuous\n  rateRange: { min: ¦120 kg/h }"],
+    ],
+    found: [
+      { code: "values-contradict", path: "delivery.rateRange.min", says: "120 kg/h is above", remedy: "Check both" },
+    ],
+    shape: false,
+  },
+  {
+    name: "a fixed screw with a range",
+    edits: [
+      ...continuous,
+      ["valve: { shift: 0.30 s,", "valve: {"],
+      ["kind: continuous", "kind: continuous\n  rate: fixed\n  ¦rateRange: { min: 50 kg/h }"],
+    ],
+    found: [
+      {
+        code: "range-unused",
+        path: "delivery.rateRange",
+        says: "nobody looks",
+        remedy: "rate: matched",
+        severity: "hint",
+      },
     ],
     shape: false,
   },
