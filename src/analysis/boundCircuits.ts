@@ -1,6 +1,7 @@
 // What no order of different stations can beat: the screw alone, all stations without waiting, the crew without waiting.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { headOf, PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
+import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { IdealCircuit } from "./idealCircuit.ts";
 import { planOf } from "./planOf.ts";
@@ -24,9 +25,11 @@ export function boundCircuits(scenario: Scenario): readonly IdealCircuit[] {
     const samplers = row?.draw?.samplers ?? [];
     return (samplers[law] ?? samplers[0])?.meanTicks ?? 0;
   };
-  const bounds = [...screwBounds(scenario, mean), ...stationBounds(scenario, mean)].toSorted(
-    (a, b) => b.ticks - a.ticks,
-  );
+  const bounds = [
+    ...screwBounds(scenario, mean),
+    ...stationBounds(scenario, mean),
+    ...serverBounds(scenario, mean),
+  ].toSorted((a, b) => b.ticks - a.ticks);
   return bounds.map(({ name, resources, ticks }, i) => ({
     name,
     steps: [],
@@ -101,6 +104,20 @@ function stationBounds({ stations, operators }: Scenario, mean: Mean): readonly 
       ? [{ name: "crew", resources: ["operators"], ticks: Math.min(...crew) / operators }]
       : []),
   ];
+}
+
+/** What the fewest parts of a shot take of each server; where every station has one of its own, of all of them together. */
+function serverBounds(scenario: Scenario, mean: Mean): readonly Bound[] {
+  const { stations, takeaway = [] } = scenario;
+  const groups = takeawayGroups(scenario);
+  return takeaway.map((server) => {
+    const own = groups.filter((group) => group.server === server);
+    const ticks = own.map(({ places, station }) => {
+      const met = stations.filter((each) => station === null || each.name === station);
+      return (Math.min(...met.map(({ cavities }) => cavities)) * mean(places[0]!, server.name)) / places.length;
+    });
+    return { name: server.name, resources: own.map(({ name }) => name), ticks: harmonic(ticks) };
+  });
 }
 
 /** The pace of several side by side. */

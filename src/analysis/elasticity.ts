@@ -1,9 +1,10 @@
 // How strongly the throughput answers to the time of one step, and by which right that may be claimed.
 import type { StepScale } from "#cell/planCell.ts";
-import type { Scenario } from "#scenario/scenario.ts";
+import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
 import { meanInterval, type Interval } from "./interval.ts";
 import { CELL } from "./measures.ts";
 import { areEqual } from "./orderedShots.ts";
+import { callers } from "./takeawayOwners.ts";
 import type { CriticalShare, ReplicationAnswer } from "./replicationAnswer.ts";
 
 export const elasticityMethods = {
@@ -36,14 +37,17 @@ export function elasticityMethod(scenario: Scenario): ElasticityMethod {
   return areEqual(stations) && valve.dispatch === "first-ready" ? "estimate" : "difference";
 }
 
-/** Stops, rejects, servers after the molds, shifts and changes alter who is served, or what counts. */
-function changesCourse({ stops, quality, maxInMold, takeaway, calendar, changes }: Scenario): boolean {
-  return [stops, quality, maxInMold, takeaway, calendar, changes].some((part) => part !== undefined);
+/** Stops, rejects, shifts, changes, parts that overtake each other, and ways alter who is served, or what counts. */
+function changesCourse({ stops, quality, maxInMold, takeaway = [], calendar, changes, walk }: Scenario): boolean {
+  const isSteady = ({ rejects, maxAge, places, time }: ServerSpec): boolean =>
+    rejects === 0 && maxAge === undefined && (places === 1 || time.kind === "fixed");
+  const altering = [stops, quality, maxInMold, calendar, changes, walk];
+  return altering.some((part) => part !== undefined) || !takeaway.every(isSteady);
 }
 
-/** More stations want an operator than there are operators, so that who comes first decides. */
-export function sharesCrew({ stations, operators }: Scenario): boolean {
-  return stations.filter((station) => station.remove.by === "operator").length > operators;
+/** More stations and packing tables want an operator than there are operators, so that who comes first decides. */
+export function sharesCrew(scenario: Scenario): boolean {
+  return callers(scenario) > scenario.operators;
 }
 
 /** The steps that are to be run again, shorter and longer; none where the critical path tells enough. */

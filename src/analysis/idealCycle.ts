@@ -1,13 +1,15 @@
 // The ideal cycle: the period that the cell would keep if every step took its mean time, what sets it, and the slack of all else.
 import { invariant } from "#foundation/invariant.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
+import { AGING } from "#cell/age.ts";
 import { slowedBy } from "#cell/continuousExtrusion.ts";
 import { maskedStation, PLASTICATOR, stationServed, VALVE } from "#cell/cycleNames.ts";
-import { serverOf } from "#cell/takeawayWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { boundCircuits } from "./boundCircuits.ts";
 import type { IdealCircuit } from "./idealCircuit.ts";
 import { calmOf } from "./planOf.ts";
+import { circuitBeyondTheMold, withOwnCircuits } from "./takeawayCircuits.ts";
+import { CREW } from "./takeawayOwners.ts";
 import { maxPlus, type Circuit } from "./maxPlus.ts";
 import { areEqual, isStation, orderedShots, type GraphStep, type OrderedShots } from "./orderedShots.ts";
 import { earliestStarts } from "./earliestStarts.ts";
@@ -55,7 +57,8 @@ export function idealCycle(disturbed: Scenario): IdealCycle {
   const periodTicks = solved.ratio.ticks;
   const shotsPerPeriod = solved.ratio.tokens * order.shotsPerToken;
   const isFolded = order.method === "fixed order" && order.shotsPerToken === 1 && scenario.stations.length > 1;
-  const circuits = heaviestByName(solved.circuits.map((circuit) => describe(circuit, order, scenario, isFolded)));
+  const found = solved.circuits.map((circuit) => describe(circuit, order, scenario, isFolded));
+  const circuits = heaviestByName(withOwnCircuits(found, order, solved.ratio, scenario));
   const slack = slackTable(order, solved.slackOf, scenario, isFolded);
   return {
     method: order.method,
@@ -107,6 +110,8 @@ function circuitName(steps: readonly GraphStep[], scenario: Scenario, isFolded: 
   const cooled = steps.filter((step) => step.step === "cool").map((step) => step.process);
   const mask = maskAlone(steps, scenario);
   if (mask !== undefined) return isFolded ? "each mask" : mask;
+  const beyond = circuitBeyondTheMold(steps, scenario);
+  if (beyond !== undefined) return beyond;
   if (names.has("recharge") || names.has("parison")) {
     if (cooled.length > 0) return "plasticator and station";
     const { delivery } = scenario;
@@ -119,11 +124,8 @@ function circuitName(steps: readonly GraphStep[], scenario: Scenario, isFolded: 
   if (cooled.length === 1 || (isFolded && cooled.length > 0)) return isFolded ? "each station" : cooled[0]!;
   if (names.has("travel in") && cooled.length === 0) return "die zone";
   if (names.has("shift to neutral") && cooled.length === 0) return VALVE;
-  if (steps.every(({ step }) => step === "remove" || step === "walk to remove"))
-    return stations.length > 0 ? "crew" : steps[0]!.process;
-  // The places of one server are alike.
-  const owners = steps.map(({ process }) => serverOf(process, scenario) ?? process);
-  return [...new Set(owners)].toSorted().join(" and ");
+  if (steps.every(({ step }) => step === "remove")) return stations.length > 0 ? CREW : steps[0]!.process;
+  return [...new Set(steps.map(({ process }) => process))].toSorted().join(" and ");
 }
 
 /** The mask that does all of it, from one hand-over to the next. */
@@ -181,7 +183,8 @@ function schedule(
   return turns
     .flatMap((turn, k) =>
       order.steps.flatMap((step, node) => {
-        if (!step.timed) return [];
+        // Parts ripen beside whoever waits for them: that is nobody's step.
+        if (!step.timed || step.process.startsWith(AGING)) return [];
         const start = modulo(starts[node]! - first + k * period, length);
         const served = stationServed(step.process, names);
         const station = served === undefined ? "" : (turn ?? served);

@@ -1,12 +1,13 @@
 // What binds the run most, equal stations taken together, and how far the next resource is from binding it.
 import { BEYOND } from "#cell/commonAccumulator.ts";
 import { maskedStation, PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
-import { serverOf } from "#cell/takeawayWords.ts";
+import { serverOf } from "#scenario/takeawayGroups.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
 import { meanInterval, type Interval } from "./interval.ts";
 import { areEqual } from "./orderedShots.ts";
 import { sharesCrew } from "./elasticity.ts";
+import { CREW, isByHand } from "./takeawayOwners.ts";
 import type { ReplicationAnswer } from "./replicationAnswer.ts";
 
 export interface LeadingStep {
@@ -18,13 +19,12 @@ export interface LeadingStep {
 }
 
 export interface RunnerUp {
-  /** `plasticator`, `crew`, `stations` (all of them), one station's name, or what an accumulator or a die has besides. */
+  /** `plasticator`, `crew`, `stations` (all of them), the name of a station or a server, or what an accumulator or a die has besides. */
   readonly name: string;
   /** Seconds by which its circuit may grow before it sets the ideal cycle. */
   readonly slackSeconds: number;
 }
 
-const CREW = "crew";
 const STATIONS = "stations";
 const MASKS = "masks";
 const CHAMBERS = "chambers";
@@ -79,12 +79,12 @@ function ownerOfStep(
   // A drop may bind for the valve's sake, a recharge for its chamber's.
   const isOnCritical = ideal.circuits[0]?.steps.some((step) => step.endsWith(`: ${leading.step}`)) === true;
   if (isOnCritical && isOfItsOwn(critical)) return critical;
+  if (isByHand({ process: resource, step: leading.step }, scenario) && sharesCrew(scenario)) return CREW;
   const server = serverOf(resource, scenario);
   if (server !== undefined) return server;
   if (resource === PLASTICATOR) return PLASTICATOR;
   if (resource === VALVE) return critical;
   if (maskedStation(resource, scenario.stations) !== undefined) return ownerOfMask(scenario, resource);
-  if (leading.step === "remove" && sharesCrew(scenario)) return CREW;
   return ownerOfStation(scenario, resource, ideal);
 }
 
@@ -103,7 +103,7 @@ function ownerOfStation(scenario: Scenario, name: string, ideal: IdealCycle): st
 /** Null for a circuit that runs through several resources and so belongs to none. */
 function ownerOfCircuit(scenario: Scenario, name: string, ideal: IdealCycle): string | null {
   if (scenario.stations.some((station) => station.name === name)) return ownerOfStation(scenario, name, ideal);
-  if (name === CREW) return scenario.operators > 0 ? CREW : null;
+  if (name === CREW || name.startsWith(`${CREW},`)) return scenario.operators > 0 ? CREW : null;
   if (name.startsWith("chamber of")) return CHAMBERS;
   if (name === DIE_ZONE) return DIE_ZONE;
   if (name === VALVE && scenario.delivery.kind === "accumulator-head") return VALVE;

@@ -70,7 +70,7 @@ function rejectsByReason(stations: readonly StationRecord[]): Rejects {
 
 /** Those at the molds, and those that a server after them refuses: its name is the reason. */
 function rejectsOfCell({ stations, takeaway }: CellRecord): Rejects {
-  const later = takeaway?.refused.map(({ server, parts }) => ({ reason: server, parts })) ?? [];
+  const later = takeaway?.refused ?? [];
   return [...rejectsByReason(stations), ...later];
 }
 

@@ -1,6 +1,8 @@
 // The order in which stations are served, as a timed event graph: known beforehand, or found by running until it repeats.
 import { cellFlow, type FlowNode } from "#cell/cellFlow.ts";
+import { agingFor } from "#cell/age.ts";
 import { shotSteps, stationServed } from "#cell/cycleNames.ts";
+import { serverOf } from "#scenario/takeawayGroups.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { planOf } from "./planOf.ts";
 import type { TimedEdge, TimedGraph } from "./timedGraph.ts";
@@ -28,14 +30,15 @@ export interface OrderedShots {
 
 /** Shots run in the search for a repeating order: most repeat soon, some only after a long transient. */
 const searches = [300, 1200, 6000];
-/** The longest order that is looked for, in shots. */
+/** The longest order that is looked for, in shots, and in steps: a graph of more takes minutes, and tells nobody anything. */
 const longestOrder = 400;
+const mostNodes = 3000;
 
 /** Undefined where no order repeats within the search. */
 export function orderedShots(scenario: Scenario): OrderedShots | undefined {
   const count = scenario.stations.length;
-  // Servers after the molds serve whatever comes first: their order is found, never assumed.
-  if (scenario.takeaway) return foundOrder(scenario);
+  // Servers after the molds and walking people serve whatever comes first: their order is found, never assumed.
+  if (scenario.takeaway || scenario.walk) return foundOrder(scenario);
   if (areEqual(scenario.stations) && scenario.valve.dispatch !== "priority") return knownOrder(scenario, 1);
   const sharesCrew = scenario.stations.some((station) => station.remove.by === "operator");
   if (scenario.valve.dispatch === "alternate" && !sharesCrew) return knownOrder(scenario, count);
@@ -102,10 +105,17 @@ function shotNumbers(
 function foundOrder(scenario: Scenario): OrderedShots | undefined {
   const plan = planOf(scenario);
   for (const shots of searches) {
-    const order = repeatedOrder(cellFlow(plan, shots), scenario);
+    const order = repeatedOrder(withoutPlaces(cellFlow(plan, shots), scenario), scenario);
     if (order) return order;
   }
   return undefined;
+}
+
+/** Which of its places a server takes makes no difference: with their names told apart, an order would repeat late or never. */
+function withoutPlaces(nodes: readonly FlowNode[], scenario: Scenario): readonly FlowNode[] {
+  if (!scenario.takeaway) return nodes;
+  const names = new Map(nodes.map(({ process }) => [process, agingFor(process) ?? serverOf(process, scenario)]));
+  return nodes.map((node) => ({ ...node, process: names.get(node.process) ?? node.process }));
 }
 
 function repeatedOrder(nodes: readonly FlowNode[], scenario: Scenario): OrderedShots | undefined {
@@ -115,17 +125,22 @@ function repeatedOrder(nodes: readonly FlowNode[], scenario: Scenario): OrderedS
     const stretch = nodes[drops.at(-1)!]!.start - nodes[drops.at(-1 - period)!]!.start;
     const periods = Math.ceil((2 * memory) / Math.max(1, stretch)) + 2;
     if (period * periods >= drops.length) continue;
+    if (drops.at(-1)! - drops.at(-1 - period)! > mostNodes) return undefined;
     if (repeats(nodes, drops, period, periods, stretch)) return foldWindow(nodes, drops, { period, stretch, scenario });
   }
   return undefined;
 }
 
-/** The longest time between two starts of a process that still goes on: so long may a step under way be out of sight. */
+/**
+ * The longest time between two starts of a process that still goes on, or from the start of a step to that of another which needed
+ * it: so long may a step be out of sight that still counts.
+ */
 function longestTurn(nodes: readonly FlowNode[]): number {
   const before = new Map<string, number>();
   let longest = 0;
   for (const node of nodes) {
     longest = Math.max(longest, node.start - (before.get(node.process) ?? 0), node.ticks);
+    for (const needed of node.needed) longest = Math.max(longest, node.start - nodes[needed]!.start);
     before.set(node.process, node.start);
   }
   return longest;
@@ -159,13 +174,26 @@ function foldWindow(
   let shot = 0;
   const shots = shotNumbers(nodes, scenario, () => shot++);
   const windowOf = (i: number): number => Math.floor((nodes[i]!.start - begin) / stretch);
+  const ordinals = sameInstant(nodes);
   const folded = fold(nodes, {
     isKept: (i) => windowOf(i) === 0,
-    keyOf: (i) => `${nodes[i]!.process}/${nodes[i]!.position}/${modulo(nodes[i]!.start - begin, stretch)}`,
+    keyOf: (i) =>
+      `${nodes[i]!.process}/${nodes[i]!.position}/${modulo(nodes[i]!.start - begin, stretch)}/${ordinals[i]}`,
     tokensOf: (from, to) => windowOf(to) - windowOf(from),
     shotOf: (i) => modulo(shots[i]!, period),
   });
   return { method: "order found by running", shotsPerToken: period, ...folded };
+}
+
+/** Of steps that start at one instant as the same step of alike places: which of them each is. */
+function sameInstant(nodes: readonly FlowNode[]): readonly number[] {
+  const seen = new Map<string, number>();
+  return nodes.map(({ process, position, start }) => {
+    const key = `${process}/${position}/${start}`;
+    const number = seen.get(key) ?? 0;
+    seen.set(key, number + 1);
+    return number;
+  });
 }
 
 /** How nodes of a run, given by number, become steps of a graph that repeats. */

@@ -5,6 +5,7 @@ import type { ParisonRecord } from "#cell/parisonRecord.ts";
 import type { StepScale } from "#cell/planCell.ts";
 import { measuresOf, type MeasureValue } from "./measures.ts";
 import { stationCycles, type StationCycles } from "./stationCycles.ts";
+import { wholeActive, wholeStates } from "./wholeServers.ts";
 
 /** A run to make: the cell as it is, or with one step's draws all scaled. */
 export interface ReplicationTask {
@@ -79,23 +80,24 @@ export function isShown({ replication, scale }: ReplicationTask): boolean {
 
 export function answerOf(task: ReplicationTask, record: CellRecord): ReplicationAnswer {
   const observed = record.untilTick - record.fromTick;
-  const { standstill, stops } = record;
+  const { standstill, stops, takeaway } = record;
   return {
     task,
     measures: measuresOf(record),
-    stateShares: record.stateTimes.map(({ resource, state, kind, ticks }) => ({
-      resource,
-      state,
-      kind,
-      share: ticks / observed,
-    })),
+    stateShares: wholeStates(
+      record.stateTimes.map(({ resource, state, kind, ticks }) => ({ resource, state, kind, share: ticks / observed })),
+      takeaway?.servers,
+    ),
     elementTimes: record.elementTimes.map(({ element, ticks }) => ({ element, seconds: ticks / TICKS_PER_SECOND })),
     criticalShares: criticalShares(record),
-    longestActive: record.longestActive.map(({ resource, sole, shifting }) => ({
-      resource,
-      sole: sole / observed,
-      shifting: shifting / observed,
-    })),
+    longestActive: wholeActive(
+      record.longestActive.map(({ resource, sole, shifting }) => ({
+        resource,
+        sole: sole / observed,
+        shifting: shifting / observed,
+      })),
+      takeaway?.servers,
+    ),
     ...(stops.length > 0 ? { stops: stopCounts(record) } : {}),
     parisons: record.parisons,
     cycles: isShown(task) ? stationCycles(record) : [],

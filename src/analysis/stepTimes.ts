@@ -2,6 +2,9 @@
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { BEYOND } from "#cell/commonAccumulator.ts";
 import { PLASTICATOR, stationServed } from "#cell/cycleNames.ts";
+import { agingFor } from "#cell/age.ts";
+import { isWalk } from "#cell/takeawayWords.ts";
+import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { calmOf, planOf } from "./planOf.ts";
 
@@ -18,10 +21,14 @@ export interface StepTime {
 export function stepTimes(scenario: Scenario): readonly StepTime[] {
   const names = scenario.stations.map(({ name }) => name);
   const { program } = planOf(calmOf(scenario));
+  // Places of a server are alike, and parts ripen beside it: the work of its first place stands for all.
+  const groups = takeawayGroups(scenario);
+  const apart = new Set(groups.flatMap(({ places }) => places.slice(1)));
   return program.rows.flatMap((row) => {
     const activity = program.activities[row.activity];
     if (!row.draw || !activity) return [];
     const { resource, step, process } = activity;
+    if (apart.has(process) || agingFor(process) !== undefined) return [];
     const seconds = row.draw.samplers.map((sampler) => sampler.meanTicks / TICKS_PER_SECOND);
     // What happens once, at a cold start, is no step of the cycle.
     if (process === PLASTICATOR && step !== "recharge" && step.startsWith("fill ") && step !== BEYOND) return [];
@@ -36,6 +43,8 @@ export function stepTimes(scenario: Scenario): readonly StepTime[] {
       }));
     }
     const served = stationServed(process, names);
+    // A way takes nothing from where one already is, and from everywhere else the same.
+    if (isWalk(step)) return [{ resource, step, station: served ?? null, seconds: Math.max(...seconds) }];
     return [
       {
         resource,

@@ -83,7 +83,9 @@ export interface CellRecord {
   readonly takeaway?: {
     /** Parts that passed the last one. */
     readonly good: number;
-    readonly refused: readonly { readonly server: string; readonly parts: number }[];
+    readonly refused: readonly { readonly reason: string; readonly parts: number }[];
+    /** Each place of a server is a resource of its own. */
+    readonly servers: readonly { readonly name: string; readonly places: readonly string[] }[];
   };
   /** Melt between a full parison and its mold's close, milligrams; absent where the screw can stop. */
   readonly excessMilligrams?: number;

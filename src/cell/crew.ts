@@ -2,50 +2,50 @@
 import type { PlaceSpec, ResourceSpec, ShowSpec, StepSpec } from "#engine/stepTable.ts";
 import type { CrewTask, Scenario } from "#scenario/scenario.ts";
 import { operatorNames } from "./cycleNames.ts";
-import { fixed, rank, waiting, working } from "./tableWords.ts";
+import { rank, waiting, working } from "./tableWords.ts";
 
-const stateOf: Readonly<Record<CrewTask, string>> = {
+/** What an operator is doing meanwhile. */
+export const stateOf: Readonly<Record<CrewTask, string>> = {
   removal: "removing",
   clearing: "clearing",
   repair: "repairing",
   packing: "packing",
 };
 
-const show = (state: string): ShowSpec => ({ resource: "operator 1", by: "hand", state });
+export const operatorShow = (state: ShowSpec["state"]): ShowSpec => ({ resource: "operator 1", by: "hand", state });
 
 /** A task as it would be without hands, and what is shown while it waits for one. */
 export interface HandTask {
   readonly task: CrewTask;
   readonly step: StepSpec;
   readonly meanwhile?: string;
-  readonly walking?: string;
   readonly lettingGo: string;
 }
 
-/** The call, the way there where it is counted apart, the task itself, and letting go. */
+/** The call with the task itself, and letting go; the way there comes in between where ways take time. */
 export function byHand(
   scenario: Scenario,
-  { task, step, meanwhile, walking, lettingGo }: HandTask,
-): readonly StepSpec[] {
-  const call = {
-    needs: [...(step.needs ?? []), { place: "operators", takes: "hand", ...(meanwhile ? { meanwhile } : {}) } as const],
-    priority: priorityOf(scenario, task),
-  };
-  const shows = [...(step.shows ?? []), show(stateOf[task])];
-  const ending: StepSpec = {
-    name: lettingGo,
-    shows: [show("free")],
-    gives: [{ place: "operators", carries: "hand" }],
-  };
-  if (scenario.walk === undefined) return [{ ...step, ...call, shows }, ending];
-  const { needs: _, ...done } = step;
-  const way: StepSpec = {
-    name: walking ?? `walk to ${step.name}`,
-    ...call,
-    shows: [show("walking")],
-    time: fixed(scenario.walk),
-  };
-  return [way, { ...done, shows }, ending];
+  { task, step, meanwhile, lettingGo }: HandTask,
+): readonly [StepSpec, StepSpec] {
+  const call = { place: "operators", takes: "hand", ...(meanwhile ? { meanwhile } : {}) } as const;
+  return [
+    {
+      ...step,
+      needs: [...(step.needs ?? []), call],
+      priority: priorityOf(scenario, task),
+      shows: [...(step.shows ?? []), operatorShow(stateOf[task])],
+    },
+    {
+      name: lettingGo,
+      shows: [operatorShow("free")],
+      gives: [{ place: "operators", carries: "hand" }],
+    },
+  ];
+}
+
+/** Whether a step calls for somebody from the crew, be it for a task or to go on a break. */
+export function isCallOfHand({ needs }: StepSpec): boolean {
+  return needs?.some(({ place, takes }) => place === "operators" && takes === "hand") === true;
 }
 
 /** Tasks that nobody has put in order come last, in the order in which they were called for. */
@@ -55,7 +55,7 @@ function priorityOf({ taskOrder = [] }: Scenario, task: CrewTask): number {
 }
 
 export function operatorsPlace({ operators, taskOrder }: Scenario): PlaceSpec {
-  const rule = taskOrder ? ({ rule: "priority" } as const) : {};
+  const rule = taskOrder ? ({ rule: "urgency" } as const) : {};
   return { name: "operators", tokens: operators, cargo: "numbered", rank: rank.crew, ...rule };
 }
 

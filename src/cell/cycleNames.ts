@@ -32,8 +32,7 @@ export const lostShotsOf = (station: string): string => `lost shots ${station}`;
 /** Parts refused at the mold, for each reason. */
 export const rejectsOf = (station: string, reason: string): string => `rejects ${station}: ${reason}`;
 /** Parts that a server has worked on, those that it refused, and those that passed the last one. */
-export const servedOf = (server: string): string => `served ${server}`;
-export const refusedOf = (server: string): string => `refused ${server}`;
+export const refusedOf = (reason: string): string => `refused: ${reason}`;
 export const goodCounter = "good parts";
 /** Each stop as it begins, and as its repair ends. */
 export const stopBeginsOf = (resource: string, stop: string): string => `begins ${stop} of ${resource}`;

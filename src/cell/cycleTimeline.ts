@@ -2,6 +2,8 @@
 import { EventLog } from "#engine/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
+import { partsBefore } from "./age.ts";
+import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import { shotSteps } from "./cycleNames.ts";
 import { slowestTurn, type CellPlan } from "./planCell.ts";
 import { settledWarmup } from "./settledWarmup.ts";
@@ -34,14 +36,26 @@ export function cycleTimeline(plan: CellPlan): TimelineRecord | undefined {
   const until = ticks[count - 1 + shots] ?? ticks.at(-1);
   if (from === undefined || until === undefined || until <= from) return undefined;
   const stretch = { from, until };
+  const hidden = new Set(takeawayGroups(plan.scenario).flatMap(({ places }) => places.slice(mostPlaces)));
   return {
     replication,
     from: from / TICKS_PER_SECOND,
     seconds: (until - from) / TICKS_PER_SECOND,
-    resources: plan.program.table.resources.map(({ name }) => name),
-    intervals: intervalsIn(stretch, log, plan),
-    chain: chainIn(stretch, simulation, plan),
+    resources: plan.program.table.resources.map(({ name }) => name).filter((name) => !hidden.has(name)),
+    intervals: intervalsIn(stretch, log, plan).filter(({ resource }) => !hidden.has(resource)),
+    chain: chainIn(stretch, simulation, plan).map((segment) => ({ ...segment, resource: rowOf(segment, plan) })),
   };
+}
+
+/** Of a server with many places the first ones tell all. */
+const mostPlaces = 4;
+
+/** The row of a link: of a server the place that works, if it is shown. */
+function rowOf({ resource, process }: Pick<ChainSegment, "resource" | "process">, { scenario }: CellPlan): string {
+  const groups = takeawayGroups(scenario);
+  const group = groups.find((each) => each.places.includes(process) || partsBefore(each) === resource);
+  if (!group) return resource;
+  return group.places.slice(0, mostPlaces).find((place) => place === process) ?? group.places[0]!;
 }
 
 /** Some two turns of every station, fewer where many stations would make the steps too small to see. */

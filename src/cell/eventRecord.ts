@@ -7,6 +7,7 @@ import type { Scenario } from "#scenario/scenario.ts";
 import { maskOf, PLASTICATOR, stationServed, VALVE } from "./cycleNames.ts";
 import { DrainedLog } from "./drainedLog.ts";
 import { planCell, slowestTurn, type CellPlan } from "./planCell.ts";
+import { partLeaves } from "./takeawayWords.ts";
 
 /** Null where there is nothing to say. */
 export interface EventRecord {
@@ -24,7 +25,7 @@ export interface EventRecord {
   readonly boundByResource: string | null;
   readonly boundBySeconds: number | null;
   readonly operator: string | null;
-  /** Parts that a removal which ends here has taken out. */
+  /** Parts that a removal which ends here has taken out; where something comes after the mold, those that leave the resource now. */
   readonly parts: number;
 }
 
@@ -50,6 +51,9 @@ function* eventsOf(plan: CellPlan, replication: number): Generator<LoggedEvent> 
   }
 }
 
+/** States in which a part waits for the step that lets it go. */
+const keepsPart: readonly string[] = ["blocked", "awaiting takeaway"];
+
 interface Shot {
   readonly station: string | null;
   readonly shot: number | null;
@@ -72,6 +76,7 @@ function* decode(events: Iterable<LoggedEvent>, program: Program, scenario: Scen
   };
   const removing = new Set<string>();
   const heldAtStart = scenario.run.start === "cold" ? 0 : 1;
+  const handsOver = scenario.takeaway !== undefined;
   let last = noShot;
   for (const event of events) {
     const { name: state, kind } = program.states[event.state]!;
@@ -84,8 +89,9 @@ function* decode(events: Iterable<LoggedEvent>, program: Program, scenario: Scen
     // A die that never stops does not follow up a shot: it is on its way to the next.
     if (step === "drop") last = own;
     const resource = program.table.resources[event.resource]!.name;
-    const parts = removing.has(resource) && step !== "remove" ? (cavities.get(resource) ?? 0) : 0;
-    if (parts > 0) removing.delete(resource);
+    const removed = removing.has(resource) && step !== "remove" ? (cavities.get(resource) ?? 0) : 0;
+    if (removed > 0) removing.delete(resource);
+    const passed = step !== null && !keepsPart.includes(state) && partLeaves(step) ? 1 : 0;
     if (step === "remove" && kind === "working" && cavities.has(resource)) removing.add(resource);
     const binding = program.activities[event.boundBy];
     // Written out in one piece: there are millions, and copies of copies would take most of the time.
@@ -100,7 +106,7 @@ function* decode(events: Iterable<LoggedEvent>, program: Program, scenario: Scen
       boundByResource: binding?.resource ?? null,
       boundBySeconds: binding ? event.boundTime / TICKS_PER_SECOND : null,
       operator: isByHand(event, program) ? `operator ${event.hand + 1}` : null,
-      parts,
+      parts: handsOver ? passed : removed,
     };
   }
 }

@@ -1,15 +1,20 @@
 // The plan of a cell: its cycle table compiled once, ready for any number of replications.
+import { lawMean } from "#engine/law.ts";
 import { compileTable, type Program } from "#engine/program.ts";
+import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { invariant } from "#foundation/invariant.ts";
 import type { StepTable } from "#engine/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
 import { elementOf, elementRank } from "./elementWords.ts";
+import { partsBefore } from "./age.ts";
 import { isActiveState } from "./isActiveState.ts";
 import { cycleTable } from "./cycleTable.ts";
 import { withCalendar } from "./withCalendar.ts";
 import { withQuality } from "./withQuality.ts";
 import { withTakeaway } from "./withTakeaway.ts";
+import { takeawayGroups } from "#scenario/takeawayGroups.ts";
+import { withWalks } from "./withWalks.ts";
 import { withStops } from "./withStops.ts";
 
 export interface CellPlan {
@@ -29,7 +34,8 @@ export interface CellPlan {
 /** The cycle, then what judges parts, what takes them away, what may stop, and who rests when, each on top of the one before. */
 function allOf(scenario: Scenario): StepTable {
   const judged = withQuality(cycleTable(scenario), scenario);
-  return withCalendar(withStops(withTakeaway(judged, scenario), scenario), scenario);
+  const disturbed = withStops(withTakeaway(judged, scenario), scenario);
+  return withCalendar(withWalks(disturbed, scenario), scenario);
 }
 
 /** All draws of one step of one resource multiplied by a factor: what a faster or slower step would do. */
@@ -66,11 +72,25 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
  * Ticks of one turn of screw, valve and all stations if every step waited for the one before it, at mean times: a first guess of
  * how long a cell needs for one shot of each station. Of a step with several laws the first counts.
  */
-export function slowestTurn({ program }: CellPlan): number {
+export function slowestTurn({ program, scenario }: CellPlan): number {
   // What comes by a clock of its own, such as a stop, is no part of a turn.
   const apart = new Set(program.rows.filter((row) => row.stops !== -1 || row.isClock).map((row) => row.process));
-  const turning = program.rows.filter((row) => !apart.has(row.process));
-  return turning.reduce((sum, row) => sum + (row.draw?.samplers[0]?.meanTicks ?? 0), 0);
+  const groups = takeawayGroups(scenario);
+  const servers = new Set(groups.flatMap((group) => [group.name, partsBefore(group)]));
+  const isServed = (row: Program["rows"][number]): boolean =>
+    servers.has(program.activities[row.activity]?.resource ?? "");
+  const turning = program.rows.filter((row) => !apart.has(row.process) && !isServed(row));
+  return turning.reduce((sum, row) => sum + (row.draw?.samplers[0]?.meanTicks ?? 0), 0) + slowestServer(scenario);
+}
+
+/** Ticks that the slowest server needs for one shot of each station whose parts it takes; 0 where nothing comes after the mold. */
+function slowestServer(scenario: Scenario): number {
+  const ticks = takeawayGroups(scenario).map(({ server, station }) => {
+    const stations = scenario.stations.filter(({ name }) => station === null || name === station);
+    const parts = stations.reduce((sum, { cavities }) => sum + cavities, 0);
+    return (parts * lawMean(server.time) * TICKS_PER_SECOND) / server.places;
+  });
+  return Math.max(0, ...ticks);
 }
 
 /** The draws stay the same numbers in the same order, so that the effect of the factor alone is seen. */

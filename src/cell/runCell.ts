@@ -21,6 +21,8 @@ import {
 import { ParisonWatch, watchedMarks } from "./parisonWatch.ts";
 import { rejectReasons } from "./withQuality.ts";
 import { elementRank } from "./elementWords.ts";
+import { reasonsOf } from "./takeawayWords.ts";
+import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import { settledWarmup } from "./settledWarmup.ts";
 import { partWithFlash, shotMass } from "./shotMass.ts";
 
@@ -115,12 +117,17 @@ function excess(scenario: Scenario, stateTimes: readonly StateTime[]): { readonl
   return { excessMilligrams: Math.round((tail?.ticks ?? 0) * extrusionRate(scenario)) };
 }
 
-function takeawayOf({ takeaway }: Scenario, counts: ReadonlyMap<string, number>): Pick<CellRecord, "takeaway"> {
+function takeawayOf(
+  { takeaway, stations }: Scenario,
+  counts: ReadonlyMap<string, number>,
+): Pick<CellRecord, "takeaway"> {
   if (!takeaway) return {};
-  const refused = takeaway
-    .filter(({ rejects }) => rejects > 0)
-    .map(({ name }) => ({ server: name, parts: counts.get(refusedOf(name)) ?? 0 }));
-  return { takeaway: { good: counts.get(goodCounter) ?? 0, refused } };
+  const refused = [...new Set(takeaway.flatMap(reasonsOf))].map((reason) => ({
+    reason,
+    parts: counts.get(refusedOf(reason)) ?? 0,
+  }));
+  const servers = takeawayGroups({ takeaway, stations }).map(({ name, places }) => ({ name, places }));
+  return { takeaway: { good: counts.get(goodCounter) ?? 0, refused, servers } };
 }
 
 /** Stops of one resource come one after another: the n-th end belongs to the n-th begin. */

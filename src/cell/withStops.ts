@@ -14,6 +14,7 @@ import { byHand } from "./crew.ts";
 import { headOf, lostDropsOf, lostShotsOf, PLASTICATOR, stopBeginsOf, stopEndsOf, VALVE } from "./cycleNames.ts";
 import { shotPlaceAt, stopMatrix, type ShotPlace, type StepFate } from "./stopMatrix.ts";
 import { isMoldClock, LOOK_AT_CLOCK } from "./withQuality.ts";
+import { PASS_ON } from "./takeawayWords.ts";
 import { fixed, working } from "./tableWords.ts";
 
 const GIVE_UP_DROP = "give up the drop";
@@ -62,7 +63,7 @@ function stoppableResource(resource: ResourceSpec, stoppable: ReadonlySet<string
   return { ...described, states: [...described.states, { name: "stopped", kind: "stopped" }], whenStopped: "stopped" };
 }
 
-/** A cycle of a station is a delivered shot, of the plasticator a recharge, of the valve a shift to a port or a head. */
+/** A cycle of a station is a delivered shot, of the plasticator a recharge, of the valve a shift to a port or a head, of a server a part. */
 function countingCycles(step: StepSpec, process: ProcessSpec, stops: readonly StopSpec[]): StepSpec {
   const counted = stops.filter(
     ({ comes, resource }) => comes.by === "cycles" && cycleStepOf(resource, process) === step.name,
@@ -77,7 +78,8 @@ function countingCycles(step: StepSpec, process: ProcessSpec, stops: readonly St
 function cycleStepOf(resource: string, process: ProcessSpec): string | undefined {
   const isHead = process.name.startsWith(headOf(""));
   if (resource === PLASTICATOR) return isHead || process.name === PLASTICATOR ? "recharge" : undefined;
-  if (resource === process.name) return "drop";
+  const isServer = process.steps.some(({ name }) => name === PASS_ON);
+  if (resource === process.name) return isServer ? process.steps.find(({ time }) => time)?.name : "drop";
   if (resource !== VALVE || process.name === PLASTICATOR) return undefined;
   return isHead ? "shift to head" : "shift to port";
 }
@@ -85,7 +87,10 @@ function cycleStepOf(resource: string, process: ProcessSpec): string | undefined
 /** Nothing that the screw or the valve does can lose a shot: under way it runs on or is held. */
 function heldInPlace(process: ProcessSpec): ProcessSpec {
   const stopped = effects("not yet delivered", "hold");
-  return { ...process, steps: process.steps.map((step) => (step.time ? { ...step, stopped } : step)) };
+  // Held by a stop, the hand would never come free to end that stop; the age of a part goes on in any case.
+  const isHeld = ({ time, shows, stoppedBy }: StepSpec): boolean =>
+    time !== undefined && stoppedBy === undefined && shows?.some(({ by }) => by === "hand") !== true;
+  return { ...process, steps: process.steps.map((step) => (isHeld(step) ? { ...step, stopped } : step)) };
 }
 
 function stoppableStation(process: ProcessSpec, station: StationSpec, scenario: Scenario): ProcessSpec {

@@ -1,34 +1,34 @@
 // Adds what parts pass after the mold to a cycle table: servers in a row, each with places and room to wait, blocking back to the mold.
 import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec, StepTable } from "#engine/stepTable.ts";
-import type { Scenario, ServerSpec, StationSpec } from "#scenario/scenario.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import { agingPlaces, agingProcesses, agingStarts, partsBefore, ripeNeeds, roomBefore, takenGives } from "./age.ts";
 import { byHand } from "./crew.ts";
-import { goodCounter, maskOf, refusedOf, servedOf } from "./cycleNames.ts";
+import { goodCounter, maskOf, refusedOf } from "./cycleNames.ts";
 import { fixed, rank, waiting, working } from "./tableWords.ts";
-import { placeNames } from "./takeawayWords.ts";
+import { HAND_OVER, PASS_ON, REFUSE } from "./takeawayWords.ts";
+import { nextGroup, takeawayGroups, type ServerGroup } from "#scenario/takeawayGroups.ts";
+
+const TAKE = "take a part";
+const MAKE_ROOM = "make room";
 
 /** The table itself where every part that leaves a mold is done. */
 export function withTakeaway(table: StepTable, scenario: Scenario): StepTable {
-  const { takeaway = [], stations } = scenario;
-  const [first] = takeaway;
-  if (first === undefined) return table;
+  const { stations } = scenario;
+  const groups = takeawayGroups(scenario);
+  if (groups.length === 0) return table;
   return {
-    resources: [
-      ...table.resources.map((resource) => awaiting(resource, scenario)),
-      ...takeaway.flatMap(serverResources),
-    ],
-    places: [...table.places, ...takeaway.flatMap(serverPlaces)],
+    resources: [...table.resources.map((resource) => awaiting(resource, scenario)), ...groups.flatMap(serverResources)],
+    places: [...table.places, ...groups.flatMap(serverPlaces)],
     processes: [
       ...table.processes.map((process) => {
         const station = stations.find(({ name }) => process.name === name || process.name === maskOf(name));
-        return station ? handingOver(process, station, first) : process;
+        return station ? handingOver(process, station, groups) : process;
       }),
-      ...takeaway.flatMap((server, k) => serverProcesses(scenario, server, takeaway[k + 1])),
+      ...groups.flatMap((group) => group.places.map((place) => serverProcess(place, group, scenario))),
+      ...groups.flatMap((group) => agingProcesses(group, groups)),
     ],
   };
 }
-
-const roomBefore = ({ name }: ServerSpec): string => `room before ${name}`;
-const partsBefore = ({ name }: ServerSpec): string => `parts before ${name}`;
 
 /** Whoever hands parts over waits for room in a state of its own. */
 function awaiting(resource: ResourceSpec, { stations }: Scenario): ResourceSpec {
@@ -37,89 +37,103 @@ function awaiting(resource: ResourceSpec, { stations }: Scenario): ResourceSpec 
   return hands && !knows ? { ...resource, states: [...resource.states, waiting("awaiting takeaway")] } : resource;
 }
 
-function serverResources(server: ServerSpec): readonly ResourceSpec[] {
+function serverResources({ places, server }: ServerGroup): readonly ResourceSpec[] {
   const states = [waiting("starved"), working("working"), waiting("blocked")];
   const more = server.by === "operator" ? [waiting("awaiting an operator")] : [];
-  return placeNames(server).map((name) => ({ name, states: [...states, ...more] }));
+  return places.map((name) => ({ name, states: [...states, ...more] }));
 }
 
 /** A part keeps its room, or its place, until it has moved on. */
-function serverPlaces(server: ServerSpec): readonly PlaceSpec[] {
+function serverPlaces(group: ServerGroup): readonly PlaceSpec[] {
+  const { server } = group;
+  // A part that is too old leaves before anybody takes it up.
+  const rule = server.maxAge === undefined ? {} : ({ rule: "priority" } as const);
   return [
-    { name: roomBefore(server), tokens: server.buffer + server.places, rank: rank.station },
-    { name: partsBefore(server), tokens: 0, rank: rank.station },
+    { name: roomBefore(group), tokens: server.buffer + server.places, rank: rank.station },
+    { name: partsBefore(group), tokens: 0, rank: rank.station, ...rule },
+    ...agingPlaces(group),
   ];
 }
 
-function serverProcesses(scenario: Scenario, server: ServerSpec, next: ServerSpec | undefined): readonly ProcessSpec[] {
-  return placeNames(server).map((name) => ({
-    name,
-    resource: name,
-    steps: serverSteps(scenario, server, { name, next }),
-  }));
+function serverProcess(place: string, group: ServerGroup, scenario: Scenario): ProcessSpec {
+  const priority = group.server.maxAge === undefined ? {} : { priority: 1 };
+  return {
+    name: place,
+    resource: place,
+    ...priority,
+    steps: [...served(place, group, scenario), ...checked(group), ...passed(place, group, scenario)],
+  };
 }
 
-interface ServerPlace {
-  readonly name: string;
-  readonly next: ServerSpec | undefined;
-}
-
-function serverSteps(scenario: Scenario, server: ServerSpec, { name, next }: ServerPlace): readonly StepSpec[] {
-  const serve: StepSpec = {
+/** One stream a server, whichever of its places draws: the n-th part has the n-th number. */
+function served(place: string, group: ServerGroup, scenario: Scenario): readonly StepSpec[] {
+  const { server, name } = group;
+  const needs = [{ place: partsBefore(group), meanwhile: "starved" }, ...ripeNeeds(group)];
+  const gives = takenGives(group);
+  const step: StepSpec = {
     name: server.name,
-    needs: [{ place: partsBefore(server), meanwhile: "starved", takes: "cargo" }],
-    shows: [{ resource: name, state: "working" }],
-    time: fixed(server.time),
-    counts: { [servedOf(server.name)]: 1 },
+    shows: [{ resource: place, state: "working" }],
+    time: { ...fixed(server.time), resource: name },
   };
-  const refused: StepSpec = {
-    name: "part refused",
-    gives: [{ place: roomBefore(server) }],
-    counts: { [refusedOf(server.name)]: 1 },
-  };
-  return [...served(scenario, serve), ...passed(server, { name, next }), ...(server.rejects > 0 ? [refused] : [])];
-
-  function served(cell: Scenario, step: StepSpec): readonly StepSpec[] {
-    if (server.by === "machine") return [judged(step)];
-    const { needs, ...work } = step;
-    const hands = byHand(cell, { task: "packing", step: work, meanwhile: "awaiting an operator", lettingGo: "let go" });
-    return [{ name: "take a part", needs: needs ?? [] }, ...hands.slice(0, -1), judged(hands.at(-1)!)];
-  }
-
-  function judged(step: StepSpec): StepSpec {
-    return server.rejects > 0 ? { ...step, chance: { of: server.rejects, next: "part refused" } } : step;
-  }
+  const take: StepSpec = { name: TAKE, needs, ...(gives.length > 0 ? { gives } : {}) };
+  if (server.by === "machine") return gives.length === 0 ? [{ ...step, needs }] : [take, step];
+  const hands = { task: "packing", step, meanwhile: "awaiting an operator", lettingGo: "let go" } as const;
+  return [take, ...byHand(scenario, hands)];
 }
 
-/** On to the next server as soon as it has room; after the last one a part is good. */
-function passed(server: ServerSpec, { next }: ServerPlace): readonly StepSpec[] {
+function checked({ name, server }: ServerGroup): readonly StepSpec[] {
+  if (server.rejects === 0) return [];
+  return [{ name: "check", chance: { of: server.rejects, next: REFUSE, resource: name } }];
+}
+
+/** On to the next server as soon as it has room; after the last one a part is good; a reject leaves where it was found. */
+function passed(place: string, group: ServerGroup, scenario: Scenario): readonly StepSpec[] {
+  const { server } = group;
+  const next = nextGroup(takeawayGroups(scenario), group.station, group);
+  const shows = [{ resource: place, state: "starved" }];
   const on: StepSpec = next
     ? {
-        name: "pass on",
+        name: PASS_ON,
         needs: [{ place: roomBefore(next), meanwhile: "blocked" }],
-        gives: [{ place: partsBefore(next) }, { place: roomBefore(server) }],
+        shows,
+        gives: [{ place: partsBefore(next) }],
       }
-    : { name: "part done", gives: [{ place: roomBefore(server) }], counts: { [goodCounter]: 1 } };
-  return [{ ...on, next: server.by === "operator" ? "take a part" : server.name }];
+    : { name: PASS_ON, shows, counts: { [goodCounter]: 1 } };
+  const makeRoom: StepSpec = { name: MAKE_ROOM, gives: [{ place: roomBefore(group) }] };
+  if (server.rejects === 0) return [on, makeRoom];
+  const refuse: StepSpec = { name: REFUSE, shows, counts: { [refusedOf(server.reason ?? server.name)]: 1 } };
+  return [{ ...on, next: MAKE_ROOM }, refuse, makeRoom];
 }
 
 /** Parts leave one by one, good ones only; the mold is free when the last of them has found room. */
-function handingOver(process: ProcessSpec, station: StationSpec, first: ServerSpec): ProcessSpec {
+function handingOver(process: ProcessSpec, station: StationSpec, groups: readonly ServerGroup[]): ProcessSpec {
+  const first = nextGroup(groups, station.name);
+  if (first === undefined) return process;
+  const isMask = process.name === maskOf(station.name);
   const cavities = Array.from({ length: station.cavities }, (_, i) => i + 1);
   const handOver = (cavity: number): StepSpec => ({
-    name: `hand over ${cavity}`,
+    name: `${HAND_OVER}${cavity}`,
     needs: [{ place: roomBefore(first), meanwhile: "awaiting takeaway" }],
-    gives: [{ place: partsBefore(first) }],
+    shows: [{ resource: process.resource, state: isMask ? "working" : "removal" }],
+    gives: [{ place: partsBefore(first) }, ...agingStarts(groups, station.name)],
   });
   if (process.steps.some(({ name }) => name === "part 1 judged")) return handingJudged(process, handOver);
   const at = process.steps.findLastIndex(({ name }) => name === "remove" || name === "let go");
   if (at === -1) return process;
+  if (isMask) return freedLast(process, cavities.map(handOver));
   const clocked = process.steps.findIndex(({ patience }) => patience?.leaveFor === "parts judged");
   const place = clocked === -1 ? at : process.steps.findIndex(({ name }) => name === "all rejected");
   const steps = process.steps.map((step, i): StepSpec =>
     i === clocked ? { ...step, patience: { ...step.patience!, leaveFor: "hand over 1" } } : step,
   );
   return { ...process, steps: [...steps.slice(0, place + 1), ...cavities.map(handOver), ...steps.slice(place + 1)] };
+}
+
+/** A mask is free for the next shot when the last part of this one has left it. */
+function freedLast(process: ProcessSpec, handOvers: readonly StepSpec[]): ProcessSpec {
+  const steps = process.steps.map((step): StepSpec => ({ ...step, gives: [] }));
+  const gives = process.steps.flatMap((step) => step.gives ?? []);
+  return { ...process, steps: [...steps, ...handOvers, { name: MAKE_ROOM, gives }] };
 }
 
 /** A part that the mold's own check refuses never enters the takeaway. */

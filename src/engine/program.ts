@@ -77,8 +77,9 @@ export const FIRST_COME = 0;
 export const LONGEST_SINCE_SERVED = 1;
 export const PRIORITY = 2;
 export const ROTATION = 3;
+export const URGENCY = 4;
 
-const servingRules: readonly ServingRule[] = ["first-come", "longest-since-served", "priority", "rotation"];
+const servingRules: readonly ServingRule[] = ["first-come", "longest-since-served", "priority", "rotation", "urgency"];
 const stopRules: readonly StopRule[] = ["finish", "hold", "scrap"];
 
 /** Throws BrokenInvariant where the table names what it does not hold. */
@@ -197,7 +198,7 @@ class Compiler {
       next: step.next === undefined ? first + ((index + 1) % process.steps.length) : to(step.next),
       chance: step.chance?.of ?? 0,
       chanceNext: step.chance ? to(step.chance.next) : -1,
-      chanceStream: step.chance ? this.#stream(process.resource, `${step.name} chance`) : -1,
+      chanceStream: step.chance ? this.#stream(step.chance.resource ?? process.resource, `${step.name} chance`) : -1,
     };
   }
 

@@ -22,8 +22,9 @@ export interface ResourceSpec {
  * Which of several processes that want the same tokens is served first; ties always go to the process listed first.
  *
  * `rotation` serves the takers in their listed order over and over, waits for one that is late and skips one that is stopped.
+ * `urgency` goes by the priority of the step that waits, and among equals first-come.
  */
-export type ServingRule = "first-come" | "longest-since-served" | "rotation" | "priority";
+export type ServingRule = "first-come" | "longest-since-served" | "rotation" | "priority" | "urgency";
 
 /** A place holds tokens: permissions, free servers, items in a buffer. Tokens leave in the order in which they came. */
 export interface PlaceSpec {
@@ -150,8 +151,8 @@ export interface StepSpec {
   readonly releases?: string;
   /** Name of the next step; if not given the following one, after the last the first. */
   readonly next?: string;
-  /** With this chance the process goes there instead. */
-  readonly chance?: { readonly of: number; readonly next: string };
+  /** With this chance the process goes there instead; `resource` is whose luck it is, the process's own if not given. */
+  readonly chance?: { readonly of: number; readonly next: string; readonly resource?: string };
 }
 
 export interface ProcessSpec {

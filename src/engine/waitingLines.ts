@@ -1,6 +1,6 @@
 // Who waits at each place, and whom its rule serves next.
 import type { ProcessStates } from "./processStates.ts";
-import { LONGEST_SINCE_SERVED, PRIORITY, ROTATION, type Program } from "./program.ts";
+import { LONGEST_SINCE_SERVED, PRIORITY, ROTATION, URGENCY, type Program } from "./program.ts";
 import type { ResourceStates } from "./resourceStates.ts";
 import type { Need, Row } from "./row.ts";
 import type { TokenQueues } from "./tokenQueues.ts";
@@ -127,19 +127,21 @@ export class WaitingLines {
       return !onlyReady || this.isReady(only, rows[row[only]!]!) ? only : -1;
     }
     const inTurn = rule === ROTATION ? this.#inTurn(place) : -1;
-    const key = rule === PRIORITY ? priority : rule === LONGEST_SINCE_SERVED ? servedAt : askedAt;
+    const isRanked = rule === PRIORITY || rule === URGENCY;
+    const key = isRanked ? priority : rule === LONGEST_SINCE_SERVED ? servedAt : askedAt;
+    const among = rule === URGENCY ? askedAt : undefined;
     let best = -1;
     for (let i = 0; i < count; i++) {
       const process = waiters[i]!;
-      if (rule === ROTATION ? process !== inTurn : best !== -1 && this.#isBehind(process, best, key)) continue;
+      if (rule === ROTATION ? process !== inTurn : best !== -1 && this.#isBehind(process, best, key, among)) continue;
       if (!onlyReady || this.isReady(process, rows[row[process]!]!)) best = process;
     }
     return best;
   }
 
-  /** Equal keys: the process listed first is served first. */
-  #isBehind(process: number, other: number, key: Float64Array): boolean {
-    const difference = key[process]! - key[other]!;
+  /** Equal keys go by the second one, if any; equal in that as well, the process listed first is served first. */
+  #isBehind(process: number, other: number, key: Float64Array, among?: Float64Array): boolean {
+    const difference = key[process]! - key[other]! || (among ? among[process]! - among[other]! : 0);
     return difference > 0 || (difference === 0 && process > other);
   }
 

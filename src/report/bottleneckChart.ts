@@ -5,7 +5,7 @@ import { seconds, withInterval } from "./digits.ts";
 import type { Markup } from "./markup.ts";
 import { rankedBars } from "./rankedBars.ts";
 import { stateLook } from "./stateLook.ts";
-import { namesOf, nounOf } from "./tradeWords.ts";
+import { nounOf, stepOf } from "./tradeWords.ts";
 
 const mostBars = 10;
 /** A smaller share cannot be seen. */
@@ -19,7 +19,7 @@ export function bottleneckChart(study: Pick<Study, "leading" | "bottleneck">, gi
       const slack = slackOf(study, step, resources);
       const spare = slack === null ? "" : slack > 0 ? `, ${seconds(slack)} to spare` : ", nothing to spare";
       return {
-        name: `${nounOf(step)}, ${namesOf(resources)}`,
+        name: stepOf(step, resources),
         fill: stateLook(lookOf(step), "working").fill,
         value: share.mean,
         halfWidth: share.halfWidth,

@@ -2,16 +2,13 @@
 import type { Study } from "#analysis/study.ts";
 import { seconds, withInterval } from "./digits.ts";
 import { inHandWords } from "./extrusionWords.ts";
-import { namesOf, nounOf, ownerName } from "./tradeWords.ts";
+import { ownerName, stepOf } from "./tradeWords.ts";
 
 /** "cooling, left and right: 63 ± 1 % of the binding path". */
 export function bottleneckWords({ leading }: Pick<Study, "leading">): string {
   const [first] = leading;
   if (!first || first.share.mean <= 0) return "nothing was made, so nothing can be said";
-  // A server's step is called as it is.
-  const [step, owners] = [nounOf(first.step), namesOf(first.resources)];
-  const where = step === owners ? step : `${step}, ${owners}`;
-  return `${where}: ${withInterval(first.share, 100)} % of the binding path`;
+  return `${stepOf(first.step, first.resources)}: ${withInterval(first.share, 100)} % of the binding path`;
 }
 
 /** A matched screw is half a tick ahead of its molds. */

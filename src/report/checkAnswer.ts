@@ -3,7 +3,9 @@ import type { IdealCircuit } from "#analysis/idealCircuit.ts";
 import type { IdealCycle } from "#analysis/idealCycle.ts";
 import type { StationWindow } from "#analysis/stationWindow.ts";
 import type { StepTime } from "#analysis/stepTimes.ts";
-import type { Scenario } from "#scenario/scenario.ts";
+import { takeawayGroups } from "#scenario/takeawayGroups.ts";
+import { formatQuantity } from "#foundation/formatQuantity.ts";
+import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
 import { alignedLines } from "./alignedLines.ts";
 import { cautions } from "./cautions.ts";
 import { plainNumber, seconds } from "./digits.ts";
@@ -29,6 +31,7 @@ export function checkAnswer(findings: CheckFindings, width = 80): string {
     scenario.title,
     "Mean times, in seconds:",
     ...stepLines(findings),
+    ...takeawayLines(findings),
     "",
     `Ideal cycle: ${idealWords(ideal)}`,
     ...alignedLines([["  circuit", "s a shot", "to spare"], ...ideal.circuits.map(circuitRow)], [1]),
@@ -44,7 +47,9 @@ export function checkAnswer(findings: CheckFindings, width = 80): string {
 }
 
 /** One row a step, one column a station; equal columns are shown once. */
-function stepLines({ scenario, times }: CheckFindings): readonly string[] {
+function stepLines({ scenario, times: all }: CheckFindings): readonly string[] {
+  const servers = takeawayGroups(scenario).map(({ name }) => name);
+  const times = all.filter(({ resource }) => !servers.includes(resource));
   const columns = columnsOf(scenario, times);
   const steps = [...new Set(times.map(({ step }) => step))];
   const rows = steps.map((step) => [`  ${step}`, ...columns.map(({ station }) => timeOf(times, step, station))]);
@@ -52,6 +57,30 @@ function stepLines({ scenario, times }: CheckFindings): readonly string[] {
     [["", ...columns.map(({ heading }) => heading)], ...rows],
     columns.map((_, i) => i + 1),
   );
+}
+
+/** One row a server; those of each station's own are alike. */
+function takeawayLines({ scenario, times }: CheckFindings): readonly string[] {
+  const { takeaway = [] } = scenario;
+  if (takeaway.length === 0) return [];
+  const groups = takeawayGroups(scenario);
+  const rows = takeaway.map((server) => {
+    const own = groups.find((group) => group.server === server)?.name;
+    const work = times.find(({ resource, step }) => resource === own && step === server.name)?.seconds ?? 0;
+    const where = server.perStation === true ? `${server.name}, each station` : server.name;
+    return [`  ${where}`, work.toFixed(2), String(server.places), String(server.buffer), remarks(server)];
+  });
+  return ["After the mold, a part:", ...alignedLines([["", "seconds", "places", "buffer", ""], ...rows], [1, 2, 3])];
+}
+
+function remarks({ by, rejects, minAge, maxAge }: ServerSpec): string {
+  const time = (value: number): string => formatQuantity(value, "time");
+  return [
+    ...(by === "operator" ? ["by operator"] : []),
+    ...(rejects > 0 ? [`refuses ${formatQuantity(rejects, "share")}`] : []),
+    ...(minAge === undefined ? [] : [`not before ${time(minAge)} of age`]),
+    ...(maxAge === undefined ? [] : [`not after ${time(maxAge)} of age`]),
+  ].join(", ");
 }
 
 function columnsOf(

@@ -42,6 +42,13 @@ export function idealRows({ schedule }: IdealCycle): readonly IdealRow[] {
 }
 
 function spanOf({ resource, step, start, end, critical }: IdealStep, owner: string): IdealSpan {
-  const state = step.startsWith("shift to") ? "valve shifting" : nounOf(step);
+  const state = stateOfStep(step, resource);
   return { state, letter: stateLook(state, "working").letter, start, end, critical: critical && resource === owner };
+}
+
+/** The work of a server bears the server's own name. */
+function stateOfStep(step: string, resource: string): string {
+  if (step.startsWith("shift to")) return "valve shifting";
+  if (step.startsWith("walk to")) return "walking";
+  return resource === step || resource.startsWith(`${step} of `) ? "working" : nounOf(step);
 }

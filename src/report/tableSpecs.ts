@@ -155,7 +155,10 @@ export const eventsSpec: TableSpec = {
     text("bound_by_resource", "Whose step ended last of all that this start needed"),
     number("bound_by_time_s", "When that step had begun", "s"),
     text("operator", "Operator who lends a hand"),
-    integer("parts", "Parts that a removal which ends here has taken out"),
+    integer(
+      "parts",
+      "Parts that a removal which ends here has taken out; with a takeaway, parts that leave the resource now",
+    ),
   ],
 };
 

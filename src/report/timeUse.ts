@@ -1,5 +1,5 @@
 // Shows in a few lines how screw, stations and crew spend their time, and what they wait for.
-import { serverOf } from "#cell/takeawayWords.ts";
+import { serverOf } from "#scenario/takeawayGroups.ts";
 import type { Study } from "#analysis/study.ts";
 import type { StateSummary } from "#analysis/summarizeStates.ts";
 import { alignedLines } from "./alignedLines.ts";

@@ -24,7 +24,7 @@ export function timingLines(ideal: IdealCycle, width = 80): readonly string[] {
     `One period, ${seconds(period)} for ${Math.round(period / ideal.secondsPerShot)} ${shots}:`,
     axisLine(period, columns),
     ...rows.slice(0, mostRows).flatMap((row) => rowLines(row, period, columns)),
-    ...(more > 0 ? [`  and ${more} more ${more === 1 ? "station" : "stations"}`] : []),
+    ...(more > 0 ? [`  and ${more} more ${more === 1 ? "row" : "rows"}`] : []),
     ...legendLines(rows, Math.max(leastWidth, width)),
   ];
 }

@@ -19,7 +19,14 @@ const nouns: Readonly<Record<string, string>> = {
 
 /** A step that the user named keeps its name. */
 export function nounOf(step: string): string {
+  if (step.startsWith("walk to ")) return `the way to ${nounOf(step.slice("walk to ".length))}`;
   return nouns[step] ?? step;
+}
+
+/** "cooling, left and right"; a server that does its own work is named once. */
+export function stepOf(step: string, resources: readonly string[]): string {
+  const names = namesOf(resources);
+  return names === step ? names : `${nounOf(step)}, ${names}`;
 }
 
 const owners: Readonly<Record<string, string>> = {

@@ -89,6 +89,8 @@ export const issueCodes = {
   "stop-coming": "a stop says twice, or not at all, when it comes",
   "stop-resource": "a stop names a resource that is not there",
   "stop-twice": "two stops of one resource have one name",
+  "server-order": "a server stands where it cannot do what it is told",
+  "server-twice": "a server has the name of a station",
   "station-twice": "two stations have one name",
   "too-many-stations": "the cell has more stations than are supported",
   "values-contradict": "a value that must be below another is not",

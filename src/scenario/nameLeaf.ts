@@ -1,5 +1,5 @@
 // Names that users give, kept apart from the words that tables already use.
-import { leaf, refused, wrongType, type Leaf } from "./leaf.ts";
+import { leaf, refused, wrongType, type Leaf, type LeafFault, type LeafReading } from "./leaf.ts";
 
 /** The cell's own resources: a station so called could not be told from them in a table. */
 const reservedForStations = [
@@ -42,26 +42,42 @@ function nameLeaf(example: string, reserved: readonly string[]): Leaf<string> {
       maxLength: 60,
       not: { anyOf: [{ enum: reserved }, { pattern: tableName }] },
     },
-    read: (written) => {
-      if (typeof written !== "string") {
-        const remedy = `Begin it with a letter: \`${example}\`.`;
-        return refused({ ...wrongType(written, expected), remedy });
-      }
-      if (!new RegExp(form, "u").test(written) || written.length > 60) {
-        const remedy = "Begin with a letter; no dots, brackets, quotes or equals signs; at most 60 characters.";
-        return refused({ code: "name-form", message: `"${written}" cannot be a name.`, expected, remedy });
-      }
-      if (!reserved.includes(written) && !new RegExp(tableName, "u").test(written)) return { value: written };
-      const message = `"${written}" already means something in the tables.`;
-      return refused({
-        code: "name-reserved",
-        message,
-        expected,
-        remedy: `Choose another name, such as \`${example}\`.`,
-      });
-    },
+    read: (written) => readName(written, example, reserved),
   });
+}
+
+function readName(written: unknown, example: string, reserved: readonly string[]): LeafReading<string> {
+  const expected = `a name such as \`${example}\``;
+  if (typeof written !== "string") {
+    const remedy = `Begin it with a letter: \`${example}\`.`;
+    return refused({ ...wrongType(written, expected), remedy });
+  }
+  if (!new RegExp(form, "u").test(written) || written.length > 60) {
+    const remedy = "Begin with a letter; no dots, brackets, quotes or equals signs; at most 60 characters.";
+    return refused({ code: "name-form", message: `"${written}" cannot be a name.`, expected, remedy });
+  }
+  if (!reserved.includes(written) && !new RegExp(tableName, "u").test(written)) return { value: written };
+  const message = `"${written}" already means something in the tables.`;
+  const remedy = `Choose another name, such as \`${example}\`.`;
+  return refused({ code: "name-reserved", message, expected, remedy });
 }
 
 export const stationName = nameLeaf("left", reservedForStations);
 export const stepName = nameLeaf("pin down", reservedForSteps);
+
+/** Of what belongs to a station tables speak as `mask of left`. */
+const reservedForServers = [
+  ...reservedForStations,
+  "mask",
+  "head",
+  "mold",
+  "stations",
+  "die zone",
+  ...reservedForSteps,
+];
+
+/** What is wrong with a name that stands as a key of `takeaway`; undefined where nothing is. */
+export function faultOfServerName(name: string): LeafFault | undefined {
+  const reading = readName(name, "trimmer", reservedForServers);
+  return "faults" in reading ? reading.faults[0] : undefined;
+}

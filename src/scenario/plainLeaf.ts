@@ -35,6 +35,17 @@ export function oneOf<Choice extends string>(...choices: readonly Choice[]): Lea
   });
 }
 
+/** YAML 1.2 knows `true` and `false` alone; people also write `yes` and `no`. */
+export const truth: Leaf<boolean> = leaf({
+  expected: "`yes` or `no`",
+  json: { anyOf: [{ type: "boolean" }, { enum: ["yes", "no"] }] },
+  read: (written) => {
+    if (typeof written === "boolean") return { value: written };
+    if (written === "yes" || written === "no") return { value: written === "yes" };
+    return refused(wrongType(written, "`yes` or `no`"));
+  },
+});
+
 /** Text of one line; `example` is shown when something else stands in its place. */
 export function text(example: string): Leaf<string> {
   const expected = `a text such as \`${example}\``;

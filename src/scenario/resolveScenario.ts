@@ -47,6 +47,7 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   adviseOn(resolved, resolution);
   const judged = resolveQuality(products, listed, resolution);
   const stations = resolved.filter((station) => station !== undefined);
+  const servers = resolveTakeaway(listed, resolution);
   const parts = {
     name,
     title: draft.title ?? name,
@@ -55,8 +56,8 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     delivery: resolveDelivery(resolution),
     stations: stations.length === listed.length ? inOrder(stations, order) : undefined,
     operators: draft.crew?.operators,
-    stops: resolveStops(listed, resolution),
-    downstream: resolveTakeaway(resolution),
+    stops: resolveStops(listed, servers, resolution),
+    downstream: servers,
     planned: resolveCalendar(listed, resolution),
   };
   if (!isComplete(parts)) return { findings };

@@ -2,7 +2,8 @@
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Path } from "./finding.ts";
 import { settled, type Resolution, type ScenarioDraft } from "./resolution.ts";
-import type { StopSpec } from "./scenario.ts";
+import type { Scenario, StopSpec } from "./scenario.ts";
+import { takeawayGroups, type ServerGroup } from "./takeawayGroups.ts";
 import type { ListedStation } from "./stationList.ts";
 
 type StopDraft = NonNullable<NonNullable<ScenarioDraft["stops"]>[number]>;
@@ -12,17 +13,19 @@ const EVERY_STATION = "every station";
 /** Undefined where one of them could not be read; empty where there is none. */
 export function resolveStops(
   listed: readonly ListedStation[],
+  downstream: Pick<Scenario, "takeaway"> | undefined,
   resolution: Resolution,
 ): readonly StopSpec[] | undefined {
   const drafts = resolution.draft.stops ?? [];
   const stations = listed.map(({ name }) => name);
+  const groups = takeawayGroups({ ...downstream, stations: listed });
   const stops = drafts.flatMap((draft, index) => {
     if (draft === undefined) return [undefined];
     const path = ["stops", index];
-    checkResource(draft, path, stations, resolution);
+    checkResource(draft, path, [...stations, ...groups.map(({ name }) => name)], resolution);
     checkComing(draft, path, resolution);
     checkOperator(draft, path, resolution);
-    return spelledOut(draft, stations);
+    return spelledOut(draft, stations, groups);
   });
   checkTwice(stations, resolution);
   checkClearing(drafts, listed, resolution);
@@ -30,12 +33,18 @@ export function resolveStops(
   return read.length === stops.length ? read : undefined;
 }
 
-function spelledOut(draft: StopDraft, stations: readonly string[]): readonly (StopSpec | undefined)[] {
+/** Each station, and each place of a server, stops by luck of its own. */
+function spelledOut(
+  draft: StopDraft,
+  stations: readonly string[],
+  groups: readonly ServerGroup[],
+): readonly (StopSpec | undefined)[] {
   const { name, resource, by, step } = draft;
   const [repair, comes] = [settled(draft.repair), comingOf(draft)];
   if (name === undefined || resource === undefined || by === undefined || step === undefined) return [undefined];
   if (repair === undefined || comes === undefined) return [undefined];
-  const resources = resource === EVERY_STATION ? stations : [resource];
+  const places = groups.find((group) => group.name === resource)?.places;
+  const resources = resource === EVERY_STATION ? stations : (places ?? [resource]);
   return resources.map((each) => ({ name, resource: each, comes, repair, by, step }));
 }
 
@@ -48,11 +57,11 @@ function comingOf({ clock, between, cycles }: StopDraft): StopSpec["comes"] | un
 function checkResource(
   { resource }: StopDraft,
   path: Path,
-  stations: readonly string[],
+  others: readonly string[],
   { draft, report }: Resolution,
 ): void {
   const machines = draft.delivery?.kind === "continuous" ? ["plasticator"] : ["plasticator", "valve"];
-  const known = [...machines, EVERY_STATION, ...stations];
+  const known = [...machines, EVERY_STATION, ...others];
   if (resource === undefined || known.includes(resource)) return;
   const meant = resource === "screw" ? "plasticator" : didYouMean(resource, known);
   const expected = `one of ${known.map((each) => `\`${each}\``).join(", ")}`;

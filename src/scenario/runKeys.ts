@@ -43,7 +43,7 @@ export const run = mapping(
 export const crew = mapping(
   {
     operators: defaulted(wholeNumber(0, 100), "crew.operators", "People who take parts out."),
-    walk: optional(timeLaw, "Way to the place of each task, before every one of them."),
+    walk: optional(timeLaw, "Way of an operator from one place of work to another; none where absent."),
     priorities: optional(
       listOf(oneOf("removal", "clearing", "repair", "packing"), "a list such as `[removal, repair]`"),
       "Tasks that wait for an operator, the first served first, those not named last; without it whoever asked first.",

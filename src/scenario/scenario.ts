@@ -207,6 +207,13 @@ export interface ServerSpec {
   /** Share of parts that it refuses. */
   readonly rejects: number;
   readonly by: "machine" | "operator";
+  /** Why it refuses parts, as tables say it; its name where absent. */
+  readonly reason?: string;
+  /** Every station has one of its own. */
+  readonly perStation?: true;
+  /** Seconds since a part left the mold: a younger one waits, an older one is a reject. */
+  readonly minAge?: number;
+  readonly maxAge?: number;
 }
 
 /** What operators are called for. */
@@ -302,7 +309,7 @@ export interface Scenario {
   readonly takeaway?: readonly ServerSpec[];
   /** Largest share of regrind in the feed; absent where none goes back. */
   readonly regrindLimit?: number;
-  /** Seconds of walking before each task of an operator; absent where it is not counted apart. */
+  /** Seconds of an operator's way from one place of work to another; absent where it is not counted apart. */
   readonly walk?: Distribution;
   /** Which of the tasks that wait for an operator comes first; absent: whoever asked first. */
   readonly taskOrder?: readonly CrewTask[];

@@ -9,7 +9,7 @@ const stop = mapping(
     name: required(stepName, "What the stop is called in tables."),
     resource: required(
       text("left"),
-      "What stops: `plasticator`, `valve`, a station, or `every station`, each by luck of its own.",
+      "What stops: `plasticator`, `valve`, a station, a server of the takeaway, or `every station`, each by luck of its own.",
     ),
     clock: defaulted(
       oneOf("calendar", "working"),

@@ -45,7 +45,7 @@ describe("the timing chart of the terminal", () => {
 
   it("shows the first of sixteen stations and counts the rest", () => {
     const lines = timingLines(idealCycle(cellOf(16)));
-    expect(lines).toContain("  and 10 more stations");
+    expect(lines).toContain("  and 10 more rows");
     expect(lines.length).toBeLessThan(24);
   });
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { readScenario } from "#scenario/readScenario.ts";
 import { faultyCells } from "./faultyCells.ts";
 import { faultyKinds } from "./faultyKinds.ts";
-import { faultyCalendar, faultyQuality, faultyStops, faultyTakeaway } from "./faultyStops.ts";
+import { faultyCalendar, faultyQuality, faultyStops, faultyServers, faultyTakeaway } from "./faultyStops.ts";
 import { markedText, type FaultySpec } from "./faultySpec.ts";
 import { faultyTexts } from "./faultyTexts.ts";
 import { faultyValues } from "./faultyValues.ts";
@@ -33,6 +33,7 @@ describe.each([
   ["a stop", faultyStops],
   ["a calendar", faultyCalendar],
   ["a takeaway", faultyTakeaway],
+  ["a server", faultyServers],
   ["a kind of delivery", faultyKinds],
   ["a judgment", faultyQuality],
 ])("%s that is wrong", (_, specs) => {

@@ -129,7 +129,7 @@ takeaway:
     ],
     found: [
       { code: "task-twice", path: "crew.priorities[1]", says: '"removal"', remedy: "Keep one" },
-      { code: "name-reserved", path: "takeaway.valve", says: '"valve"', remedy: "another name" },
+      { code: "name-reserved", path: "takeaway.valve", says: '"valve"', remedy: "trimmer" },
       {
         code: "operator-missing",
         path: "takeaway.pack.by",
@@ -159,6 +159,82 @@ takeaway:
     ],
     found: [{ code: "mask-takeaway", path: "takeaway", says: "all together", remedy: "removal: mold" }],
     shape: false,
+  },
+];
+
+const withServers = (servers: string, people = "operators: 1"): readonly [string, string] => [
+  crew,
+  `crew: { ${people} }\ntakeaway:\n${servers}`,
+];
+
+export const faultyServers: readonly FaultySpec[] = [
+  {
+    name: "a server that is called like a station",
+    edits: [withServers("  ¦left: { time: 2 s }")],
+    found: [{ code: "server-twice", path: "takeaway.left", says: '"left"', remedy: "Rename" }],
+    shape: false,
+  },
+  {
+    name: "a mapping whose key cannot be a name",
+    edits: [withServers('  ¦"1st trimmer": { time: 2 s }\n  ¦trimmer: { buffer: 3 }')],
+    found: [
+      { code: "name-form", path: "takeaway.1st trimmer", says: "1st", remedy: "Begin with a letter" },
+      { code: "missing", path: "takeaway.trimmer.time", says: "`time`", remedy: "Add" },
+    ],
+    shape: true,
+  },
+  {
+    name: "packing by nobody",
+    edits: [["by: operator", "by: machine"], withServers("  packing: { time: 2 s, by: ¦operator }", "operators: 0")],
+    found: [
+      {
+        code: "operator-missing",
+        path: "takeaway.packing.by",
+        says: "there is none",
+        remedy: "by: machine",
+        fate: "cell",
+      },
+    ],
+    shape: false,
+  },
+  {
+    name: "a mask of each station's own after what all share, and an age that never fits",
+    edits: [
+      withServers(`  conveyor: { time: 20 s, places: 10, buffer: 2 }
+  trimmer: { time: 2 s, minAge: ¦60 s, maxAge: 30 s }
+  mask cooling: { time: 9 s, perStation: ¦yes }`),
+    ],
+    found: [
+      { code: "values-contradict", path: "takeaway.trimmer.minAge", says: "old enough", remedy: "slip" },
+      { code: "server-order", path: "takeaway.mask cooling.perStation", says: "each station's own", remedy: "earlier" },
+    ],
+    shape: false,
+  },
+  {
+    name: "ages after a server that mixes parts up, and for more parts than can be followed",
+    edits: [
+      withServers(`  conveyor: { time: { uniform: [10 s, 20 s] }, places: 10 }
+  ¦trimmer: { time: 2 s, minAge: 60 s }`),
+    ],
+    found: [{ code: "server-order", path: "takeaway.trimmer", says: "age of parts", remedy: "earlier" }],
+    shape: false,
+  },
+  {
+    name: "ages of more parts than can be followed",
+    edits: [withServers("  trimmer: { time: 2 s, minAge: 60 s, buffer: ¦1000 }")],
+    found: [{ code: "out-of-range", path: "takeaway.trimmer.buffer", says: "1001 parts", remedy: "smaller" }],
+    shape: false,
+  },
+  {
+    name: "neither yes nor no, and a task that nobody knows",
+    edits: [
+      withServers("  trimmer: { time: 2 s, perStation: ¦maybe }", "operators: 1, priorities: [removal, ¦sweeping]"),
+    ],
+    found: [
+      { code: "unknown-choice", path: "crew.priorities[1]", says: '"sweeping"', remedy: "packing" },
+      { code: "wrong-type", path: "takeaway.trimmer.perStation", says: "a text", remedy: "yes" },
+    ],
+    shape: true,
   },
 ];
 

@@ -6,7 +6,7 @@ import { parse } from "yaml";
 import { scenarioSchema } from "#scenario/scenarioSchema.ts";
 import { faultyCells } from "./faultyCells.ts";
 import { faultyKinds } from "./faultyKinds.ts";
-import { faultyCalendar, faultyQuality, faultyStops, faultyTakeaway } from "./faultyStops.ts";
+import { faultyCalendar, faultyQuality, faultyStops, faultyServers, faultyTakeaway } from "./faultyStops.ts";
 import { markedText } from "./faultySpec.ts";
 import { faultyValues } from "./faultyValues.ts";
 import { twoStations, validTexts } from "./validTexts.ts";
@@ -55,6 +55,7 @@ const faulty = [
   ...faultyStops,
   ...faultyCalendar,
   ...faultyTakeaway,
+  ...faultyServers,
   ...faultyKinds,
   ...faultyQuality,
 ];
