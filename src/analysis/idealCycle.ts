@@ -1,7 +1,8 @@
 // The ideal cycle: the period that the cell would keep if every step took its mean time, what sets it, and the slack of all else.
 import { invariant } from "#foundation/invariant.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
-import { PLASTICATOR, stationServed, VALVE } from "#cell/cycleNames.ts";
+import { slowedBy } from "#cell/continuousExtrusion.ts";
+import { maskedStation, PLASTICATOR, stationServed, VALVE } from "#cell/cycleNames.ts";
 import { serverOf } from "#cell/takeawayWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { boundCircuits } from "./boundCircuits.ts";
@@ -79,8 +80,7 @@ function heaviestByName(circuits: readonly IdealCircuit[]): IdealCircuit[] {
 function describe(circuit: Circuit, order: OrderedShots, scenario: Scenario, isFolded: boolean): IdealCircuit {
   const all = circuit.nodes.map((node) => order.steps[node]!);
   const steps = all.filter((step) => step.ticks > 0);
-  const owner = (step: GraphStep): string =>
-    isFolded && isStation(step.resource, scenario) ? "each station" : step.resource;
+  const owner = ({ resource }: GraphStep): string => (isFolded ? foldedOwner(resource, scenario) : resource);
   const shots = circuit.tokens * order.shotsPerToken;
   return {
     name: circuitName(all, scenario, isFolded),
@@ -94,11 +94,19 @@ function describe(circuit: Circuit, order: OrderedShots, scenario: Scenario, isF
   };
 }
 
+/** Of equal stations each, and of their masks. */
+function foldedOwner(resource: string, scenario: Scenario): string {
+  if (isStation(resource, scenario)) return "each station";
+  return maskedStation(resource, scenario.stations) === undefined ? resource : "each mask";
+}
+
 /** A circuit is named after the resource that it keeps busy all the way round. */
 function circuitName(steps: readonly GraphStep[], scenario: Scenario, isFolded: boolean): string {
   const names = new Set(steps.map((step) => step.step));
   const stations = [...new Set(steps.map((step) => step.process))].filter((process) => isStation(process, scenario));
   const cooled = steps.filter((step) => step.step === "cool").map((step) => step.process);
+  const mask = maskAlone(steps, scenario);
+  if (mask !== undefined) return isFolded ? "each mask" : mask;
   if (names.has("recharge") || names.has("parison")) {
     if (cooled.length > 0) return "plasticator and station";
     const { delivery } = scenario;
@@ -118,6 +126,12 @@ function circuitName(steps: readonly GraphStep[], scenario: Scenario, isFolded: 
   return [...new Set(owners)].toSorted().join(" and ");
 }
 
+/** The mask that does all of it, from one hand-over to the next. */
+function maskAlone(steps: readonly GraphStep[], { stations }: Scenario): string | undefined {
+  const busy = [...new Set(steps.filter(({ timed }) => timed).map(({ process }) => process))];
+  return busy.length === 1 && maskedStation(busy[0]!, stations) !== undefined ? busy[0] : undefined;
+}
+
 function chamberName(stations: readonly string[], isFolded: boolean): string {
   if (isFolded) return "chamber of each head";
   return stations.length === 1 ? `chamber of ${stations[0]}` : "plasticator and chambers";
@@ -133,14 +147,19 @@ function slackTable(
   order.steps.forEach((step, node) => {
     const slack = slackOf(node);
     if (slack === null) return;
-    for (const resource of isFolded && isStation(step.resource, scenario)
-      ? scenario.stations.map((station) => station.name)
-      : [step.resource]) {
+    for (const resource of isFolded ? unfolded(step.resource, scenario) : [step.resource]) {
       const key = `${resource}/${step.step}`;
       table.set(key, Math.min(table.get(key) ?? Infinity, slack / TICKS_PER_SECOND));
     }
   });
   return table;
+}
+
+/** All for which the step stands in a graph of equal stations: a station's own, or those of what is there for it. */
+function unfolded(resource: string, { stations }: Scenario): readonly string[] {
+  const names = stations.map(({ name }) => name);
+  const served = stationServed(resource, names);
+  return served === undefined ? [resource] : names.map((name) => resource.slice(0, -served.length) + name);
 }
 
 /** Every step as early as the period allows, each within the one period that is shown, until each station has had its turn. */
@@ -200,7 +219,9 @@ function stationsNeeded(circuits: readonly IdealCircuit[], scenario: Scenario): 
     .filter((circuit) => circuit.name.startsWith(PLASTICATOR))
     .toSorted((a, b) => b.secondsPerShot - a.secondsPerShot)[0];
   if (!station || !plasticator) return null;
-  return (station.secondsPerShot * count) / plasticator.secondsPerShot;
+  // A screw that was turned down to the molds could serve more of them.
+  const full = scenario.delivery.kind === "continuous" ? slowedBy(scenario) : 1;
+  return (station.secondsPerShot * count * full) / plasticator.secondsPerShot;
 }
 
 function boundCycle(scenario: Scenario): IdealCycle {

@@ -1,6 +1,6 @@
 // What binds the run most, equal stations taken together, and how far the next resource is from binding it.
 import { BEYOND } from "#cell/commonAccumulator.ts";
-import { PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
+import { maskedStation, PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
 import { serverOf } from "#cell/takeawayWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
@@ -26,6 +26,7 @@ export interface RunnerUp {
 
 const CREW = "crew";
 const STATIONS = "stations";
+const MASKS = "masks";
 const CHAMBERS = "chambers";
 const DIE_ZONE = "die zone";
 
@@ -37,7 +38,9 @@ export function leadingSteps(scenario: Scenario, answers: readonly ReplicationAn
   (answers[0]?.criticalShares ?? []).forEach(({ resource, step: told }, place) => {
     // A recharge that a common accumulator tells in two parts is one.
     const step = told === BEYOND ? "recharge" : told;
-    const owner = isShared && stations.includes(resource) ? STATIONS : resource;
+    const isMask = maskedStation(resource, scenario.stations) !== undefined;
+    const shared = stations.includes(resource) ? STATIONS : isMask ? MASKS : resource;
+    const owner = isShared ? shared : resource;
     const key = JSON.stringify([owner, step]);
     const group = groups.get(key) ?? { step, resources: [], places: [] };
     group.resources.push(resource);
@@ -80,8 +83,13 @@ function ownerOfStep(
   if (server !== undefined) return server;
   if (resource === PLASTICATOR) return PLASTICATOR;
   if (resource === VALVE) return critical;
+  if (maskedStation(resource, scenario.stations) !== undefined) return ownerOfMask(scenario, resource);
   if (leading.step === "remove" && sharesCrew(scenario)) return CREW;
   return ownerOfStation(scenario, resource, ideal);
+}
+
+function ownerOfMask({ stations }: Scenario, name: string): string {
+  return areEqual(stations) ? MASKS : name;
 }
 
 function isOfItsOwn(owner: string | null): boolean {
@@ -100,6 +108,8 @@ function ownerOfCircuit(scenario: Scenario, name: string, ideal: IdealCycle): st
   if (name === DIE_ZONE) return DIE_ZONE;
   if (name === VALVE && scenario.delivery.kind === "accumulator-head") return VALVE;
   if (name === "each station" || name.startsWith("all stations")) return STATIONS;
+  if (name === "each mask") return MASKS;
+  if (maskedStation(name, scenario.stations) !== undefined) return ownerOfMask(scenario, name);
   const server = serverOf(name, scenario);
   if (server !== undefined) return server;
   const isScrew = name === PLASTICATOR || name.startsWith(`${PLASTICATOR},`);

@@ -34,8 +34,8 @@ const longestOrder = 400;
 /** Undefined where no order repeats within the search. */
 export function orderedShots(scenario: Scenario): OrderedShots | undefined {
   const count = scenario.stations.length;
-  // At a die that never stops molds are served as they come, and servers after the molds as well: their order is found, never assumed.
-  if (scenario.delivery.kind === "continuous" || scenario.takeaway) return foundOrder(scenario);
+  // Servers after the molds serve whatever comes first: their order is found, never assumed.
+  if (scenario.takeaway) return foundOrder(scenario);
   if (areEqual(scenario.stations) && scenario.valve.dispatch !== "priority") return knownOrder(scenario, 1);
   const sharesCrew = scenario.stations.some((station) => station.remove.by === "operator");
   if (scenario.valve.dispatch === "alternate" && !sharesCrew) return knownOrder(scenario, count);

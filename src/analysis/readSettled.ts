@@ -1,5 +1,6 @@
-// From a scenario's text to a Scenario that can be run: read, and with the times in place that it leaves to the process window.
+// From a scenario's text to a Scenario that can be run: read, with the times that it leaves to the process window, and a screw that keeps step.
 import { readPlaced, type ReadOptions, type ScenarioReading } from "#scenario/readScenario.ts";
+import { matchScrew } from "./matchScrew.ts";
 import { settleEstimates } from "./settleEstimates.ts";
 
 /** Never throws; a time that cannot be estimated is an issue like any other, and then there is no scenario. */
@@ -8,5 +9,5 @@ export function readSettled(text: string, options: ReadOptions): ScenarioReading
   if (!read || !toIssue) return { issues, assumed };
   const settled = settleEstimates(read);
   if (settled.findings.length > 0) return { issues: [...issues, ...settled.findings.map(toIssue)], assumed: [] };
-  return { scenario: settled.scenario, issues, assumed };
+  return { scenario: matchScrew(settled.scenario), issues, assumed };
 }

@@ -4,7 +4,7 @@ import type { WindowInput } from "#physics/windowInput.ts";
 import { lawMean } from "#engine/law.ts";
 import type { Finding } from "#scenario/finding.ts";
 import type { EstimatesSpec, EstimatedStep, Scenario, StationSpec } from "#scenario/scenario.ts";
-import { ownStepsAfter } from "./ownStepsAfter.ts";
+import { ownStepsAfter } from "#cell/ownStepsAfter.ts";
 import { stepInput } from "./stationWindow.ts";
 
 export interface Estimated {

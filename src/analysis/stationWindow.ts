@@ -6,7 +6,7 @@ import { shotSteps } from "#cell/cycleNames.ts";
 import { shotMass } from "#cell/shotMass.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
-import { ownStepsAfter } from "./ownStepsAfter.ts";
+import { ownStepsAfter } from "#cell/ownStepsAfter.ts";
 import { stepTimes } from "./stepTimes.ts";
 
 export interface StationWindow {

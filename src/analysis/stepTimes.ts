@@ -26,7 +26,14 @@ export function stepTimes(scenario: Scenario): readonly StepTime[] {
     // What happens once, at a cold start, is no step of the cycle.
     if (process === PLASTICATOR && step !== "recharge" && step.startsWith("fill ") && step !== BEYOND) return [];
     if (process === PLASTICATOR) {
-      return scenario.stations.map(({ name }, k) => ({ resource, step, station: name, seconds: seconds[k] ?? 0 }));
+      // A parison grows for the mold after the one that caught the last.
+      const before = scenario.delivery.kind === "continuous" ? names.length - 1 : 0;
+      return scenario.stations.map(({ name }, k) => ({
+        resource,
+        step,
+        station: name,
+        seconds: seconds[(k + before) % names.length] ?? 0,
+      }));
     }
     const served = stationServed(process, names);
     return [

@@ -122,7 +122,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       precision: precisionReached(scenario, answers),
       replications: answers.length,
       measures: [...measures, ...summarizeMeasures(costMeasures(costs))],
-      states: summarizeStates(answers),
+      states: summarizeStates(scenario, answers),
       bottleneck: bottleneckRows(scenario, answers, (scale) => answersOf(state.answers, scale), ideal),
       leading,
       runnerUp: runnerUp(scenario, leading[0], ideal),

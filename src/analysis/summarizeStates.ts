@@ -1,5 +1,6 @@
 // How each resource spends its time, state by state, over the replications.
 import { meanInterval, type Interval } from "./interval.ts";
+import type { Scenario } from "#scenario/scenario.ts";
 import type { ReplicationAnswer } from "./replicationAnswer.ts";
 
 export interface StateSummary {
@@ -12,7 +13,7 @@ export interface StateSummary {
 }
 
 /** What each waiting state waits for, in the words of the trade. */
-export const waitCauses: Readonly<Record<string, string>> = {
+const causes: Readonly<Record<string, string>> = {
   "holding a full shot": "no mold open and empty",
   "waiting for the mold to close": "the mold just filled is not closed yet",
   "awaiting melt": "the shot is not full yet",
@@ -30,14 +31,30 @@ export const waitCauses: Readonly<Record<string, string>> = {
   free: "no parts to take out",
 };
 
+/** At a die that never stops the same words mean something else. */
+const causesAtDie: Readonly<Record<string, string>> = {
+  "awaiting melt": "the parison has not its full length yet",
+  "awaiting turn": "another mold is at the die",
+};
+
+const maskCause = "the mask still holds the parts before";
+
+/** Null for a state that is no wait. */
+export function waitCause(state: string, kind: string, { delivery }: Scenario): string | null {
+  if (kind !== "waiting") return null;
+  if (delivery.kind !== "continuous") return causes[state] ?? null;
+  if (state === "awaiting takeaway" && delivery.removal === "pin") return maskCause;
+  return causesAtDie[state] ?? causes[state] ?? null;
+}
+
 /** In the order of the cell's resources and of their states. */
-export function summarizeStates(answers: readonly ReplicationAnswer[]): readonly StateSummary[] {
+export function summarizeStates(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly StateSummary[] {
   const [first] = answers;
   return (first?.stateShares ?? []).map(({ resource, state, kind }, i) => ({
     resource,
     state,
     kind,
-    cause: kind === "waiting" ? (waitCauses[state] ?? null) : null,
+    cause: waitCause(state, kind, scenario),
     share: meanInterval(answers.map((answer) => answer.stateShares[i]?.share ?? 0)),
   }));
 }

@@ -107,7 +107,7 @@ function refusal(reason: "trend" | "short", length: number): Issue {
     code: "warmup-not-found",
     severity: "warning",
     path: "run.warmup",
-    message: `No end of the start-up is seen in ${formatQuantity(length, "time")}: ${why}. Everything is counted.`,
+    message: `No end of the start-up is seen in ${formatQuantity(length, "time", { digits: 3 })}: ${why}. Everything is counted.`,
     value: "auto",
     expected: "a run long enough to become steady",
     remedy: "Make `run.length` longer, or give `run.warmup` as a time.",

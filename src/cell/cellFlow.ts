@@ -2,6 +2,7 @@
 import type { Program } from "#engine/program.ts";
 import type { Row } from "#engine/row.ts";
 import { Simulation, type FlowRecorder } from "#engine/simulation.ts";
+import { isPlainShow } from "#engine/stepCode.ts";
 import { shotSteps } from "./cycleNames.ts";
 import { slowestTurn, type CellPlan } from "./planCell.ts";
 
@@ -71,7 +72,7 @@ function flowUntil(plan: CellPlan, ticks: number): FlowNode[] {
   return nodes;
 }
 
-/** Resources and states come in pairs; an operator, whom chance names, is none of them. */
-function shownBy({ plainShows }: Row, { table }: Program): string[] {
-  return Array.from(plainShows, (number, i) => (i % 2 === 0 ? table.resources[number]!.name : "")).filter(Boolean);
+/** An operator, whom chance names, is none of them. */
+function shownBy({ shows }: Row, { table }: Program): string[] {
+  return shows.filter(isPlainShow).map(({ resource }) => table.resources[resource]!.name);
 }

@@ -44,7 +44,7 @@ function plasticatorResource({ run }: Scenario): ResourceSpec {
   return { name: PLASTICATOR, states: run.start === "running" ? states : states.toReversed() };
 }
 
-/** The parison grows for the mold that comes next in the order of stations; only where shots differ does it matter. */
+/** The parison grows for the mold that comes next in the rotation; without one all parisons are alike. */
 function plasticator(scenario: Scenario): ProcessSpec {
   const { stations } = scenario;
   return {
@@ -70,16 +70,16 @@ function parisonLaw(scenario: Scenario, station: StationSpec): TimeLaw {
 }
 
 /**
- * How many times longer than at full rate a parison takes: a matched screw is turned down to the pace of the molds at mean times,
- * but not below its slowest rate. 1 where the molds are slower than nothing, or the rate is fixed.
+ * How many times longer than at full rate a parison takes: a matched screw is turned down to keep step with the molds at mean
+ * times, but not below its slowest rate. 1 where the molds are quicker than the screw, or the rate is fixed.
  */
 export function slowedBy(scenario: Scenario): number {
-  const { rate, slowestRate } = scenario.delivery as ContinuousSpec;
-  if (rate === "fixed") return 1;
-  const [fastest, pace] = [fullRateSeconds(scenario), moldPace(scenario)];
+  const { rate, slowestRate, moldPace } = scenario.delivery as ContinuousSpec;
+  if (rate === "fixed" || moldPace === undefined) return 1;
+  const fastest = fullRateSeconds(scenario);
   const shot = scenario.stations.reduce((sum, each) => sum + shotMass(each), 0) / scenario.stations.length / 1e6;
   const slowest = slowestRate === undefined ? Infinity : shot / slowestRate;
-  return fastest > 0 ? Math.max(1, Math.min(pace, slowest) / fastest) : 1;
+  return fastest > 0 ? Math.max(1, Math.min(moldPace, slowest) / fastest) : 1;
 }
 
 /** Milligrams a tick that leave the die, at mean times. */
@@ -91,32 +91,11 @@ export function extrusionRate(scenario: Scenario): number {
 }
 
 /** Mean seconds of a parison at full rate. */
-function fullRateSeconds({ stations }: Scenario): number {
+export function fullRateSeconds({ stations }: Scenario): number {
   const seconds = stations.map(({ recharge, ...station }) =>
     recharge.by === "time" ? lawMean(recharge.time) : shotMass({ recharge, ...station }) / 1e6 / lawMean(recharge.rate),
   );
   return seconds.reduce((sum, each) => sum + each, 0) / seconds.length;
-}
-
-/** Seconds a shot at which the molds alone would go: the die zone, or all molds together. */
-export function moldPace(scenario: Scenario): number {
-  const zone = scenario.stations.map(dieZoneSeconds);
-  const turns = scenario.stations.map((station, k) => zone[k]! + restSeconds(station, scenario));
-  const together = 1 / turns.reduce((sum, turn) => sum + 1 / turn, 0);
-  return Math.max(together, zone.reduce((sum, each) => sum + each, 0) / zone.length);
-}
-
-function dieZoneSeconds({ travel, close, extra }: StationSpec): number {
-  const own = extra.filter(({ after }) => after === "close" || after === "cut").map(({ time }) => lawMean(time));
-  const steps = travel ? [travel.in, travel.cut, travel.out] : [];
-  return [...steps, close].map(lawMean).reduce((sum, each) => sum + each, 0) + own.reduce((sum, each) => sum + each, 0);
-}
-
-function restSeconds(station: StationSpec, { delivery }: Scenario): number {
-  const { blow, cool, vent, open, remove, extra } = station;
-  const own = extra.filter(({ after }) => after !== "close" && after !== "cut").map(({ time }) => time);
-  const removal = (delivery as ContinuousSpec).removal === "pin" ? [] : [remove.time];
-  return [blow, cool, vent, open, ...removal, ...own].map(lawMean).reduce((sum, each) => sum + each, 0);
 }
 
 function parison(station: StationSpec): readonly StepSpec[] {

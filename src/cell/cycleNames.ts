@@ -8,6 +8,11 @@ export const ramOf = (station: string): string => `ram of ${station}`;
 /** What takes the parts of a station away beside its mold. */
 export const maskOf = (station: string): string => `mask of ${station}`;
 
+/** The station whose mask this is; undefined for what is no mask. */
+export function maskedStation(name: string, stations: readonly { readonly name: string }[]): string | undefined {
+  return stations.find((station) => maskOf(station.name) === name)?.name;
+}
+
 /** The step with which a shot is the mold's: a drop, or the cut from a die that never stops. */
 export const shotSteps: readonly string[] = ["drop", "cut"];
 

@@ -27,7 +27,7 @@ export function cycleTable(scenario: Scenario): StepTable {
   return {
     resources: [
       ...delivery.resources,
-      ...scenario.stations.map((station) => stationResource(station, delivery)),
+      ...scenario.stations.map((station) => stationResource(scenario, station, delivery)),
       ...maskResources(scenario),
       ...operatorResources(scenario),
     ],

@@ -2,9 +2,11 @@
 import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec } from "#engine/stepTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { maskOf, partsOf } from "./cycleNames.ts";
+import { ownStepsAfter } from "./ownStepsAfter.ts";
 import { fixed, rank, waiting, working } from "./tableWords.ts";
 
-const hasMasks = ({ delivery }: Scenario): boolean => delivery.kind === "continuous" && delivery.removal === "pin";
+export const hasMasks = ({ delivery }: Scenario): boolean =>
+  delivery.kind === "continuous" && delivery.removal === "pin";
 
 const freePlace = ({ name }: StationSpec): string => `free ${maskOf(name)}`;
 const partsPlace = ({ name }: StationSpec): string => `parts on the ${maskOf(name)}`;
@@ -18,9 +20,13 @@ export function handToMask(scenario: Scenario, station: StationSpec): StepSpec |
 
 export function maskResources(scenario: Scenario): readonly ResourceSpec[] {
   if (!hasMasks(scenario)) return [];
-  return scenario.stations.map(({ name }) => ({
+  return scenario.stations.map(({ name, extra }) => ({
     name: maskOf(name),
-    states: [waiting("starved"), working("working")],
+    states: [
+      waiting("starved"),
+      working("working"),
+      ...ownStepsAfter(extra, ["remove"]).map((step) => working(step.name)),
+    ],
   }));
 }
 
@@ -37,15 +43,29 @@ export function maskProcesses(scenario: Scenario): readonly ProcessSpec[] {
   return scenario.stations.map((station) => ({
     name: maskOf(station.name),
     resource: maskOf(station.name),
-    steps: [
-      {
-        name: "remove",
-        needs: [{ place: partsPlace(station), meanwhile: "starved" }],
-        shows: [{ resource: maskOf(station.name), state: "working" }],
-        time: fixed(station.remove.time),
-        gives: [{ place: freePlace(station) }],
-        counts: { [partsOf(station.name)]: station.cavities },
-      },
-    ],
+    steps: maskSteps(station),
   }));
+}
+
+/** What follows the removal is done on the mask as well. */
+function maskSteps(station: StationSpec): readonly StepSpec[] {
+  const resource = maskOf(station.name);
+  const own = ownStepsAfter(station.extra, ["remove"]);
+  const gives = [{ place: freePlace(station) }];
+  return [
+    {
+      name: "remove",
+      needs: [{ place: partsPlace(station), meanwhile: "starved" }],
+      shows: [{ resource, state: "working" }],
+      time: fixed(station.remove.time),
+      ...(own.length === 0 ? { gives } : {}),
+      counts: { [partsOf(station.name)]: station.cavities },
+    },
+    ...own.map(({ name, time }, i) => ({
+      name,
+      shows: [{ resource, state: name }],
+      time: fixed(time),
+      ...(i === own.length - 1 ? { gives } : {}),
+    })),
+  ];
 }

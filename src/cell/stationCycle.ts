@@ -4,20 +4,21 @@ import type { Distribution } from "#engine/distribution.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { closesOf, partsOf } from "./cycleNames.ts";
 import { byHand } from "./crew.ts";
-import { handToMask } from "./mask.ts";
+import { handToMask, hasMasks } from "./mask.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
+import { ownStepsAfter } from "./ownStepsAfter.ts";
 import { fixed, waiting, working } from "./tableWords.ts";
 
-export function stationResource(station: StationSpec, delivery: MeltDelivery): ResourceSpec {
+export function stationResource(scenario: Scenario, station: StationSpec, delivery: MeltDelivery): ResourceSpec {
   const awaitsOperator = station.remove.by === "operator" ? [waiting("awaiting removal")] : [];
+  const removed = hasMasks(scenario) ? [waiting("awaiting takeaway")] : [working("removal"), ...awaitsOperator];
   return {
     name: station.name,
     states: [
       ...delivery.stationStates(station),
-      ...["closing", "blowing", "cooling", "venting", "opening", "removal"].map(working),
-      ...awaitsOperator,
-      ...(delivery.afterClose ? [waiting("awaiting takeaway")] : []),
-      ...station.extra.map((step) => working(step.name)),
+      ...["closing", "blowing", "cooling", "venting", "opening"].map(working),
+      ...removed,
+      ...ownSteps(scenario, station).map((step) => working(step.name)),
     ],
   };
 }
@@ -45,14 +46,22 @@ export function stationCycle(delivery: MeltDelivery, scenario: Scenario, number:
     timed("open", "opening", station.open),
     ...(masked ? [masked] : removal(scenario, station)),
   ];
-  for (const extra of station.extra) {
+  const own = ownSteps(scenario, station);
+  for (const extra of own) {
     const after = station.remove.by === "operator" && extra.after === "remove" ? "let go" : extra.after;
     let place = steps.findIndex((step) => step.name === after) + 1;
     // Steps of one's own after the same step come in the order in which they are listed, each with those that follow it.
-    while (place < steps.length && followsOn(station.extra, steps[place]!.name, extra.after)) place++;
+    while (place < steps.length && followsOn(own, steps[place]!.name, extra.after)) place++;
     steps.splice(place, 0, timed(extra.name, extra.name, extra.time));
   }
   return { name: station.name, resource: station.name, cargo: number, priority: station.priority, steps };
+}
+
+/** Those that the mold itself goes through: with a mask, what follows the removal is none of its business. */
+function ownSteps(scenario: Scenario, { extra }: StationSpec): StationSpec["extra"] {
+  if (!hasMasks(scenario)) return extra;
+  const beside = ownStepsAfter(extra, ["remove"]);
+  return extra.filter((step) => !beside.includes(step));
 }
 
 /** True for a step of one's own that comes after the named step, directly or by way of others of one's own. */

@@ -22,8 +22,8 @@ export async function conductWarmUp(scenario: Scenario, labor: Labor, stages: St
   const settled = settleWarmUp(search);
   const { warmup, length } = settled.scenario.run;
   if (scenario.run.warmup === "auto" && warmup !== "auto") {
-    const cut = formatQuantity(warmup, "time");
-    stages.tell(`${scenario.name}: the first ${cut} of ${formatQuantity(length, "time")} are left out`);
+    const cut = formatQuantity(warmup, "time", { digits: 3 });
+    stages.tell(`${scenario.name}: the first ${cut} of ${formatQuantity(length, "time", { digits: 3 })} are left out`);
   }
   return settled;
 }

@@ -28,21 +28,25 @@ export class ActivePeriods {
   /** Tick at which that period ended; Infinity while it goes on. */
   readonly #end: Float64Array;
   #periods: Period[] = [];
+  readonly #clock: Float64Array;
 
-  constructor(resources: number) {
+  /** The clock shows the present tick. */
+  constructor(resources: number, clock: Float64Array) {
+    this.#clock = clock;
     this.#start = new Float64Array(resources).fill(-1);
     this.#end = new Float64Array(resources).fill(-1);
   }
 
-  begin(resource: number, tick: number): void {
+  begin(resource: number): void {
+    const tick = this.#clock[0]!;
     const isPaused = this.#end[resource]! < tick;
     if (this.#start[resource]! >= 0 && isPaused) this.#keep(resource);
     if (this.#start[resource]! < 0 || isPaused) this.#start[resource] = tick;
     this.#end[resource] = Infinity;
   }
 
-  pause(resource: number, tick: number): void {
-    if (this.#end[resource] === Infinity) this.#end[resource] = tick;
+  pause(resource: number): void {
+    if (this.#end[resource] === Infinity) this.#end[resource] = this.#clock[0]!;
   }
 
   /** Forgets the past; periods that go on begin anew now. */

@@ -19,10 +19,10 @@ export interface ChainTotals {
 export class BindingChain {
   readonly #activities: number;
   readonly #foldAt: number;
+  #nextFold: number;
   #start: Float64Array;
-  #activity: Int32Array;
-  #parent: Int32Array;
-  #tied: Uint8Array;
+  /** Of each node its parent and, in the next place, twice its activity and 1 where it is tied. */
+  #links: Int32Array;
   /** Where an edge was folded: ticks by activity from the start of the parent to this node's start, then the tied part of each. */
   #folded: (Float64Array | undefined)[] = [];
   #size = 0;
@@ -30,26 +30,25 @@ export class BindingChain {
   constructor(activities: number, foldAt = usualFoldAt) {
     this.#activities = activities;
     this.#foldAt = foldAt;
+    this.#nextFold = foldAt;
     const room = Math.min(foldAt, usualFoldAt) + 64;
     this.#start = new Float64Array(room);
-    this.#activity = new Int32Array(room);
-    this.#parent = new Int32Array(room);
-    this.#tied = new Uint8Array(room);
+    this.#links = new Int32Array(2 * room);
   }
 
   /** True when the next `add` calls should be preceded by `fold`. */
   get isFull(): boolean {
-    return this.#size >= this.#foldAt;
+    return this.#size >= this.#nextFold;
   }
 
-  /** Adds a timed step that starts at this tick; `parent` is the node that bound it, or -1 at the beginning. */
-  add(activity: number, start: number, parent: number, tied: boolean): number {
+  /** Adds a timed step that starts at this tick; `parent` is the node that bound it, or -1 at the
+   * beginning; `tied` is 1 where another one was complete as late. */
+  add(activity: number, start: number, parent: number, tied: number): number {
     const node = this.#size++;
     if (node >= this.#start.length) this.#grow();
     this.#start[node] = start;
-    this.#activity[node] = activity;
-    this.#parent[node] = parent;
-    this.#tied[node] = tied ? 1 : 0;
+    this.#links[2 * node] = parent;
+    this.#links[2 * node + 1] = 2 * activity + tied;
     return node;
   }
 
@@ -63,23 +62,23 @@ export class BindingChain {
   }
 
   activityOf(node: number): number {
-    return this.#activity[node]!;
+    return this.#links[2 * node + 1]! >> 1;
   }
 
   /** The node that bound this one's start, -1 at the beginning; after a fold the next one that was kept. */
   parentOf(node: number): number {
-    return this.#parent[node]!;
+    return this.#links[2 * node]!;
   }
 
   isTied(node: number): boolean {
-    return this.#tied[node] === 1;
+    return (this.#links[2 * node + 1]! & 1) === 1;
   }
 
   /** Adds up the way back from `node` to the beginning, of what lies before `end`; later nodes must not have been folded. */
   totals(node: number, end: number): ChainTotals {
     const sums = new Float64Array(2 * this.#activities);
     let last = node;
-    while (last !== -1 && this.#start[last]! > end) last = this.#parent[last]!;
+    while (last !== -1 && this.#start[last]! > end) last = this.parentOf(last);
     if (last !== -1) this.#addSpan(sums, last, end);
     this.#addWay(sums, last, -1);
     return { ticks: sums.slice(0, this.#activities), tied: sums.slice(this.#activities) };
@@ -91,25 +90,28 @@ export class BindingChain {
    */
   fold(live: readonly number[]): Int32Array {
     const keep = this.#meetingPoints(live);
-    const kept: number[] = [];
-    for (let node = 0; node < this.#size; node++) if (keep[node]) kept.push(node);
-    const ancestors = kept.map((node) => this.#keptAncestor(node, keep));
-    const folded = kept.map((node, i) => {
-      if (ancestors[i] === this.#parent[node]) return this.#folded[node];
-      const sums = new Float64Array(2 * this.#activities);
-      this.#addWay(sums, node, ancestors[i]!);
-      return sums;
-    });
     const renumbered = new Int32Array(this.#size).fill(-1);
-    kept.forEach((node, i) => {
+    const folded: (Float64Array | undefined)[] = [];
+    const kept: number[] = [];
+    const ancestors: number[] = [];
+    for (let node = 0; node < this.#size; node++) {
+      if (keep[node] === 0) continue;
+      const ancestor = this.#keptAncestor(node, keep);
+      folded.push(ancestor === this.parentOf(node) ? this.#folded[node] : this.#wayBetween(node, ancestor));
+      // A parent is always older than its children: it has its new number by now.
+      ancestors.push(ancestor === -1 ? -1 : renumbered[ancestor]!);
+      renumbered[node] = kept.push(node) - 1;
+    }
+    for (let i = 0; i < kept.length; i++) {
+      const node = kept[i]!;
       this.#start[i] = this.#start[node]!;
-      this.#activity[i] = this.#activity[node]!;
-      this.#tied[i] = this.#tied[node]!;
-      this.#parent[i] = ancestors[i] === -1 ? -1 : renumbered[ancestors[i]!]!;
-      renumbered[node] = i;
-    });
+      this.#links[2 * i] = ancestors[i]!;
+      this.#links[2 * i + 1] = this.#links[2 * node + 1]!;
+    }
     this.#folded = folded;
     this.#size = kept.length;
+    // Where very much is alive, as in a queue that grows, folding again at once would be in vain.
+    this.#nextFold = Math.max(this.#foldAt, 2 * kept.length);
     return renumbered;
   }
 
@@ -118,7 +120,7 @@ export class BindingChain {
     const renumbered = this.fold(live);
     this.#folded = [];
     this.#start.fill(tick, 0, this.#size);
-    this.#parent.fill(-1, 0, this.#size);
+    for (let node = 0; node < this.#size; node++) this.#links[2 * node] = -1;
     return renumbered;
   }
 
@@ -131,7 +133,7 @@ export class BindingChain {
       keep[head] = 1;
       for (let at = head; ways[at] === 0;) {
         ways[at] = 1;
-        const parent = this.#parent[at]!;
+        const parent = this.parentOf(at);
         if (parent === -1) break;
         if (ways[parent] !== 0) keep[parent] = 1;
         at = parent;
@@ -140,16 +142,22 @@ export class BindingChain {
     return keep;
   }
 
+  #wayBetween(node: number, ancestor: number): Float64Array {
+    const sums = new Float64Array(2 * this.#activities);
+    this.#addWay(sums, node, ancestor);
+    return sums;
+  }
+
   #keptAncestor(node: number, keep: Uint8Array): number {
-    let at = this.#parent[node]!;
-    while (at !== -1 && !keep[at]) at = this.#parent[at]!;
+    let at = this.parentOf(node);
+    while (at !== -1 && !keep[at]) at = this.parentOf(at);
     return at;
   }
 
   /** Adds what lies between the start of `ancestor` (-1: the beginning) and the start of `node`. */
   #addWay(sums: Float64Array, node: number, ancestor: number): void {
     for (let at = node; at !== ancestor;) {
-      const parent = this.#parent[at]!;
+      const parent = this.parentOf(at);
       const folded = this.#folded[at];
       if (folded) for (let i = 0; i < folded.length; i++) sums[i]! += folded[i]!;
       else if (parent !== -1) this.#addSpan(sums, parent, this.#start[at]!);
@@ -158,22 +166,17 @@ export class BindingChain {
   }
 
   #addSpan(sums: Float64Array, node: number, end: number): void {
-    const activity = this.#activity[node]!;
+    const activity = this.activityOf(node);
     const ticks = end - this.#start[node]!;
     sums[activity]! += ticks;
-    if (this.#tied[node]) sums[this.#activities + activity]! += ticks;
+    if (this.isTied(node)) sums[this.#activities + activity]! += ticks;
   }
 
   #grow(): void {
-    const length = 2 * this.#start.length;
-    const [start, activity, parent, tied] = [this.#start, this.#activity, this.#parent, this.#tied];
-    this.#start = new Float64Array(length);
-    this.#activity = new Int32Array(length);
-    this.#parent = new Int32Array(length);
-    this.#tied = new Uint8Array(length);
+    const [start, links] = [this.#start, this.#links];
+    this.#start = new Float64Array(2 * start.length);
+    this.#links = new Int32Array(2 * links.length);
     this.#start.set(start);
-    this.#activity.set(activity);
-    this.#parent.set(parent);
-    this.#tied.set(tied);
+    this.#links.set(links);
   }
 }

@@ -9,19 +9,26 @@ export class EventList {
   readonly #heap: Int32Array;
   readonly #position: Int32Array;
   #size = 0;
-  readonly #scans: boolean;
+  /** Few enough processes: the earliest is looked for in `due` each time. */
+  readonly scans: boolean;
 
-  constructor(processes: number) {
-    this.due = new Float64Array(processes).fill(Infinity);
+  /** `due` may lie in an array that others look into. */
+  constructor(processes: number, due: Float64Array = new Float64Array(processes)) {
+    this.due = due.fill(Infinity);
     this.#heap = new Int32Array(processes);
     this.#position = new Int32Array(processes).fill(-1);
-    this.#scans = processes <= scanUpTo;
+    this.scans = processes <= scanUpTo;
   }
 
   /** Sets or changes the pending time of a process. */
   set(process: number, tick: number): void {
     this.due[process] = tick;
-    if (this.#scans) return;
+    this.moved(process);
+  }
+
+  /** To be called when a pending time has been written to `due` directly. */
+  moved(process: number): void {
+    if (this.scans) return;
     if (this.#position[process] === -1) {
       this.#position[process] = this.#size;
       this.#heap[this.#size++] = process;
@@ -33,7 +40,7 @@ export class EventList {
   clear(process: number): void {
     this.due[process] = Infinity;
     const at = this.#position[process]!;
-    if (this.#scans || at === -1) return;
+    if (this.scans || at === -1) return;
     const last = this.#heap[--this.#size]!;
     this.#position[process] = -1;
     if (last === process) return;
@@ -45,7 +52,7 @@ export class EventList {
 
   /** The process that is due first, or -1 where nothing is pending. */
   first(): number {
-    if (!this.#scans) return this.#size === 0 ? -1 : this.#heap[0]!;
+    if (!this.scans) return this.#size === 0 ? -1 : this.#heap[0]!;
     const due = this.due;
     let best = -1;
     let bestTick = Infinity;

@@ -13,7 +13,9 @@ import {
   type Scale,
   type Show,
 } from "./row.ts";
+import { lawTable, type LawTable, type StepLaws } from "./lawTable.ts";
 import { Sampler, TICKS_PER_SECOND } from "./sampler.ts";
+import { stepCode, type StepCode } from "./stepCode.ts";
 import type {
   GiveSpec,
   NeedSpec,
@@ -40,6 +42,9 @@ export interface Activity {
 export interface Program {
   readonly table: StepTable;
   readonly rows: readonly Row[];
+  /** The same rows and their laws as numbers, for the loop of the simulation. */
+  readonly steps: StepCode;
+  readonly laws: LawTable;
   /** First row of each process, and the row with which it begins. */
   readonly firstRow: Int32Array;
   readonly beginsAt: Int32Array;
@@ -85,6 +90,8 @@ class Compiler {
   readonly #table: StepTable;
   readonly #activities: Activity[] = [];
   readonly #counters: string[] = [];
+  readonly #laws: StepLaws[] = [];
+  #lawCount = 0;
   readonly #streams: { resource: string; step: string }[] = [];
   readonly #states: { resource: number; name: string; kind: string }[] = [];
   readonly #resource: ReadonlyMap<string, number>;
@@ -111,13 +118,21 @@ class Compiler {
 
   compile(): Program {
     const { resources, places, processes } = this.#table;
-    const rows = processes.flatMap((process, p) => process.steps.map((step, i) => this.#row(process, p, step, i)));
+    const resolved = processes.flatMap((process, p) => process.steps.map((step, i) => this.#row(process, p, step, i)));
     const stopped = resources.map((resource) => (this.#stoppable.has(resource.name) ? resource.name : undefined));
     const stoppedActivity = stopped.map((name) => (name === undefined ? -1 : this.#activity(name, "stopped", name)));
-    const takers = places.map((_, place) => takersOf(rows, place, this.#table));
+    const takers = places.map((_, place) => takersOf(resolved, place, this.#table));
+    const rows = resolved.map((row) => {
+      const takesAlone = row.needs.every((need) => this.#wantedByOne(need, takers));
+      return { ...row, takesAlone, waitsUnseen: takesAlone && row.needs.every(isUnseen) };
+    });
+    const rank = Float64Array.from(places, (place: PlaceSpec) => place.rank ?? OWN_RANK + 1);
+    invariant(rank.every(Number.isInteger), "ranks are whole numbers", { rank });
     return {
       table: this.#table,
-      rows: rows.map((row) => ({ ...row, takesAlone: row.needs.every((need) => this.#wantedByOne(need, takers)) })),
+      rows,
+      steps: stepCode(rows, rank),
+      laws: lawTable(this.#laws),
       firstRow: this.#firstRow,
       beginsAt: Int32Array.from(
         processes,
@@ -137,7 +152,7 @@ class Compiler {
       takers,
       lines: places.map((_, place) => linesFor(rows, place, this.#table)),
       servingRule: Uint8Array.from(places, (place) => servingRules.indexOf(place.rule ?? "first-come")),
-      rank: Float64Array.from(places, (place: PlaceSpec) => place.rank ?? OWN_RANK + 1),
+      rank,
       clocked: resources.map((_, r) => processesWhere(rows, (row) => row.draw?.clock === r)),
     };
   }
@@ -156,12 +171,12 @@ class Compiler {
       process: number,
       needs: (step.needs ?? []).map((need) => this.#need(process, need)),
       takesAlone: false,
+      waitsUnseen: false,
       priority: step.priority ?? process.priority ?? 0,
       patience: step.patience ? this.#draw(process, step.name, step.patience.time) : null,
       patienceActivity: step.patience ? this.#activity(process.resource, `${step.name} patience`, process.name) : -1,
       patienceNext: step.patience ? to(step.patience.leaveFor) : -1,
-      plainShows: Int32Array.from(shows.filter(isPlain).flatMap(({ resource, states }) => [resource, states[0]!])),
-      shows: shows.filter((show) => !isPlain(show)),
+      shows,
       draw: step.time ? this.#draw(process, step.name, step.time) : null,
       activity: step.time ? this.#activity(step.time.resource ?? process.resource, step.name, process.name) : -1,
       isClock: step.isClock ?? false,
@@ -238,9 +253,11 @@ class Compiler {
         ? new Sampler(law, { unit: TICKS_PER_SECOND * factor })
         : Sampler.ofRate(law, amount * factor),
     );
+    this.#laws.push({ samplers, isUntil: time.until !== undefined });
+    this.#lawCount += samplers.length;
     return {
       samplers,
-      isFixed: samplers.every((sampler) => sampler.isFixed),
+      firstLaw: this.#lawCount - samplers.length,
       stream: this.#stream(time.resource ?? process.resource, time.stream ?? step),
       again: time.again ?? false,
       until: time.until === undefined ? -1 : Math.round(time.until * TICKS_PER_SECOND),
@@ -317,8 +334,9 @@ function stepNumber(process: ProcessSpec, name: string): number {
   return found;
 }
 
-function isPlain({ by, states }: Show): boolean {
-  return by === NO_REGISTER && states.length === 1;
+/** No state of the process tells that this is what it waits for. */
+function isUnseen({ meanwhile, othersTurn }: Need): boolean {
+  return meanwhile === -1 && othersTurn === -1;
 }
 
 function registerNumber(register: Register | undefined): number {

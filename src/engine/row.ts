@@ -37,8 +37,8 @@ export interface Show {
 /** How a step takes its time: a law for each cargo or one for all, the stream to draw from, the resource whose work it waits for. */
 export interface Draw {
   readonly samplers: readonly Sampler[];
-  /** No law of the step varies: its stream is never drawn from. */
-  readonly isFixed: boolean;
+  /** Number of the first of them among all laws of the program. */
+  readonly firstLaw: number;
   readonly stream: number;
   /** The stream's last number once more. */
   readonly again: boolean;
@@ -66,13 +66,13 @@ export interface Row {
   readonly needs: readonly Need[];
   /** No other process ever wants what this step needs: it may take it the moment it is there. */
   readonly takesAlone: boolean;
+  /** The same, and no state tells of the wait: joining the line is no news to anybody. */
+  readonly waitsUnseen: boolean;
   /** Under the rule of priorities the lowest is served first. */
   readonly priority: number;
   readonly patience: Draw | null;
   readonly patienceActivity: number;
   readonly patienceNext: number;
-  /** Resource and state, one pair after the other, where nothing has to be chosen; then the rest. */
-  readonly plainShows: Int32Array;
   readonly shows: readonly Show[];
   readonly draw: Draw | null;
   readonly activity: number;

@@ -14,7 +14,8 @@ export const TICKS_PER_SECOND = 1e6;
  */
 export const SLOWEST_SHARE = 0.1;
 
-const TAIL = 1 / FINER;
+/** Below this u and above 1 minus it the table has finer cells. */
+export const TAIL = 1 / FINER;
 const FINEST_CELL = TAIL / CELLS;
 const END = EXACT_CELLS * FINEST_CELL;
 
@@ -41,14 +42,16 @@ export class Sampler {
   private mean: number | undefined;
   private readonly law: Distribution;
   private readonly form: StandardForm;
-  private readonly table: Float64Array;
+  /** Its quantile table; empty where it has none. */
+  readonly table: Float64Array;
   /** The sorted values of an empirical law; empty for all other laws. */
   private readonly values: Float64Array;
-  private readonly location: number;
-  private readonly scale: number;
+  readonly location: number;
+  readonly scale: number;
   /** Of a time at a drawn rate: kg/s × ticks give mg; 0 where the law is that of the ticks themselves. */
-  private readonly mass: number;
-  private readonly least: number;
+  readonly mass: number;
+  /** No value of the law below this is taken. */
+  readonly least: number;
   private readonly unit: number;
 
   /** `unit` is the ticks in one unit of the law: 1e6 for seconds on a clock of microseconds. */

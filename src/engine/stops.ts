@@ -17,6 +17,7 @@ interface Stoppable {
   readonly events: EventList;
   readonly chain: BindingChain;
   readonly log: EventLog | undefined;
+  readonly clock: Float64Array;
   /** Lets a process go to a step; lets it begin the step before which it was held back. */
   readonly enter: (process: number, row: number) => void;
   readonly begin: (process: number) => void;
@@ -36,39 +37,39 @@ export class Stops {
   constructor(on: Stoppable) {
     this.#on = on;
     this.#endedAt = new Float64Array(on.program.firstState.length).fill(-1);
-    on.resources.onTurn = (resource, works, tick) => this.#turnClocks(resource, works, tick);
+    on.resources.onTurn = (resource, works) => this.#turnClocks(resource, works);
   }
 
-  stop(resource: number, rule: number, tick: number): void {
+  stop(resource: number, rule: number): void {
     const { program, processes, resources, lines } = this.#on;
     resources.stopCount[resource]!++;
     this.inForce++;
     this.lastChanged = resource;
-    resources.setRunsOn(resource, false, tick);
+    resources.setRunsOn(resource, false);
     for (let process = 0; process < processes.count; process++) {
       const isUnderWay = processes.phase[process]! >= TIMED && this.#occupies(process, resource);
       if (!isUnderWay) continue;
       const effect = program.rows[processes.row[process]!]!.stopEffect[rule]!;
-      if (effect === HOLDS) this.#hold(process, tick);
-      else if (effect !== RUNS_ON) this.#breakOff(process, effect, tick);
-      else if (processes.phase[process] === TIMED) resources.setRunsOn(resource, true, tick);
+      if (effect === HOLDS) this.#hold(process);
+      else if (effect !== RUNS_ON) this.#breakOff(process, effect);
+      else if (processes.phase[process] === TIMED) resources.setRunsOn(resource, true);
     }
-    this.#write(resource, tick);
+    this.#write(resource);
     // The rotation skips a stopped process: another's turn may have come.
     lines.changedAll();
   }
 
-  release(resource: number, tick: number): void {
-    const { processes, resources, lines } = this.#on;
+  release(resource: number): void {
+    const { processes, resources, lines, clock } = this.#on;
     this.inForce--;
     if (--resources.stopCount[resource]! > 0) return;
     this.lastChanged = resource;
-    this.#endedAt[resource] = tick;
-    resources.setRunsOn(resource, false, tick);
+    this.#endedAt[resource] = clock[0]!;
+    resources.setRunsOn(resource, false);
     for (let process = 0; process < processes.count; process++) {
-      if (processes.phase[process] === HELD && this.#isFree(process)) this.#resume(process, resource, tick);
+      if (processes.phase[process] === HELD && this.#isFree(process)) this.#resume(process, resource);
     }
-    this.#write(resource, tick);
+    this.#write(resource);
     for (const process of this.#heldBack.filter((each) => this.#isFree(each))) {
       this.#heldBack.splice(this.#heldBack.indexOf(process), 1);
       processes.phase[process] = IDLE;
@@ -78,18 +79,19 @@ export class Stops {
   }
 
   /** The resource whose stop kept this step from starting until now; the one that changed last where it kept it indirectly. */
-  endedFor({ gates }: Row, tick: number): number {
-    for (let i = 0; i < gates.length; i++) if (this.#endedAt[gates[i]!] === tick) return gates[i]!;
+  endedFor({ gates }: Row): number {
+    const now = this.#on.clock[0]!;
+    for (let i = 0; i < gates.length; i++) if (this.#endedAt[gates[i]!] === now) return gates[i]!;
     return this.lastChanged;
   }
 
   /** A step that ran on is over: the stop is seen until a step starts in spite of it. */
-  completed(process: number, tick: number): void {
+  completed(process: number): void {
     const { program, processes, resources } = this.#on;
     for (const resource of program.rows[processes.row[process]!]!.occupies) {
       if (resources.stopCount[resource] === 0) continue;
-      resources.setRunsOn(resource, false, tick);
-      this.#write(resource, tick);
+      resources.setRunsOn(resource, false);
+      this.#write(resource);
     }
   }
 
@@ -105,33 +107,34 @@ export class Stops {
     else this.#heldBack.splice(this.#heldBack.indexOf(process), 1);
   }
 
-  #hold(process: number, tick: number): void {
-    const { processes, events } = this.#on;
+  #hold(process: number): void {
+    const { processes, events, clock } = this.#on;
     if (processes.phase[process] !== TIMED) return;
-    processes.remaining[process] = events.due[process]! - tick;
-    processes.pausedAt[process] = tick;
+    processes.remaining[process] = events.due[process]! - clock[0]!;
+    processes.pausedAt[process] = clock[0]!;
     processes.phase[process] = HELD;
     events.clear(process);
   }
 
-  #breakOff(process: number, row: number, tick: number): void {
+  #breakOff(process: number, row: number): void {
     const { processes, events } = this.#on;
     if (processes.phase[process] === HELD) this.#chainStop(process, this.lastChanged);
     events.clear(process);
     processes.phase[process] = IDLE;
-    processes.headTime[process] = tick;
+    processes.headTime[process] = this.#on.clock[0]!;
     this.#on.enter(process, row);
   }
 
   /** The held step goes on; the stop is a segment of its own between its two parts. */
-  #resume(process: number, resource: number, tick: number): void {
+  #resume(process: number, resource: number): void {
     const { program, processes, events, chain } = this.#on;
+    const tick = this.#on.clock[0]!;
     this.#chainStop(process, resource);
     processes.head[process] = chain.add(
       program.rows[processes.row[process]!]!.activity,
       tick,
       processes.head[process]!,
-      false,
+      0,
     );
     processes.phase[process] = TIMED;
     events.set(process, tick + processes.remaining[process]!);
@@ -140,7 +143,7 @@ export class Stops {
   #chainStop(process: number, resource: number): void {
     const { program, processes, chain } = this.#on;
     const activity = program.stoppedActivity[resource]!;
-    processes.head[process] = chain.add(activity, processes.pausedAt[process]!, processes.head[process]!, false);
+    processes.head[process] = chain.add(activity, processes.pausedAt[process]!, processes.head[process]!, 0);
   }
 
   #occupies(process: number, resource: number): boolean {
@@ -153,22 +156,22 @@ export class Stops {
   }
 
   /** Clocks on working time stand still while their resource does not work. */
-  #turnClocks(resource: number, works: boolean, tick: number): void {
-    const { program, processes, events } = this.#on;
+  #turnClocks(resource: number, works: boolean): void {
+    const { program, processes, events, clock } = this.#on;
     for (const process of program.clocked[resource]!) {
       if (program.rows[processes.row[process]!]!.draw?.clock !== resource) continue;
       if (works && processes.phase[process] === STILL) {
         processes.phase[process] = TIMED;
-        events.set(process, tick + processes.remaining[process]!);
+        events.set(process, clock[0]! + processes.remaining[process]!);
       } else if (!works && processes.phase[process] === TIMED) {
-        processes.remaining[process] = events.due[process]! - tick;
+        processes.remaining[process] = events.due[process]! - clock[0]!;
         events.clear(process);
         processes.phase[process] = STILL;
       }
     }
   }
 
-  #write(resource: number, tick: number): void {
-    this.#on.log?.add(tick, resource, this.#on.resources.now[resource]!, -1, -1, -1, -1, 0);
+  #write(resource: number): void {
+    this.#on.log?.add(this.#on.clock[0]!, resource, this.#on.resources.now[resource]!, -1, -1, -1, -1, 0);
   }
 }

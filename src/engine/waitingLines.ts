@@ -12,15 +12,24 @@ export class WaitingLines {
   readonly waiters: readonly Int32Array[];
   readonly lengths: Int32Array;
   readonly #program: Program;
+  readonly #clock: Float64Array;
   readonly #processes: ProcessStates;
   readonly #resources: ResourceStates;
   readonly #tokens: TokenQueues;
   readonly #touched: Uint8Array;
-  #anyTouched = false;
+  /** Places at which something has changed. */
+  touchedPlaces = 0;
 
-  constructor(program: Program, processes: ProcessStates, resources: ResourceStates, tokens: TokenQueues) {
+  constructor(
+    program: Program,
+    clock: Float64Array,
+    processes: ProcessStates,
+    resources: ResourceStates,
+    tokens: TokenQueues,
+  ) {
     const places = program.takers.length;
     this.#program = program;
+    this.#clock = clock;
     this.#processes = processes;
     this.#resources = resources;
     this.#tokens = tokens;
@@ -30,9 +39,10 @@ export class WaitingLines {
     this.#touched = new Uint8Array(places);
   }
 
-  join(place: number, process: number): void {
+  /** `isNews`: somebody may be served now, or show something else. */
+  join(place: number, process: number, isNews: boolean): void {
     this.waiters[place]![this.lengths[place]!++] = process;
-    this.#touch(place);
+    if (isNews) this.#touch(place);
   }
 
   leave(place: number, process: number): void {
@@ -52,31 +62,29 @@ export class WaitingLines {
     for (let place = 0; place < this.lengths.length; place++) if (this.lengths[place]! > 0) this.#touch(place);
   }
 
-  /** The first place at which something has changed, -1 where there is none; it counts as seen. */
+  /** The first place at which something has changed; it counts as seen. */
   nextChanged(): number {
-    if (!this.#anyTouched) return -1;
-    for (let place = 0; place < this.#touched.length; place++) {
-      if (this.#touched[place] === 0) continue;
-      this.#touched[place] = 0;
-      return place;
-    }
-    this.#anyTouched = false;
-    return -1;
+    let place = 0;
+    while (this.#touched[place] === 0) place++;
+    this.#touched[place] = 0;
+    this.touchedPlaces--;
+    return place;
   }
 
   #touch(place: number): void {
+    if (this.#touched[place] === 1) return;
     this.#touched[place] = 1;
-    this.#anyTouched = true;
+    this.touchedPlaces++;
   }
 
   /** Takes out of the line whoever is served next; -1 where nobody can be. */
-  serve(place: number, tick: number): number {
+  serve(place: number): number {
     const process = this.#foremost(place, true);
     if (process === -1) return -1;
     this.leave(place, process);
     const rule = this.#program.servingRule[place];
     // A process counts as served by the place that goes by it: one that fetched an operator has not had its shot.
-    if (rule === LONGEST_SINCE_SERVED) this.#processes.servedAt[process] = tick;
+    if (rule === LONGEST_SINCE_SERVED) this.#processes.servedAt[process] = this.#clock[0]!;
     if (rule === ROTATION) {
       const takers = this.#program.takers[place]!;
       this.turn[place] = (takers.indexOf(process) + 1) % takers.length;
@@ -91,7 +99,7 @@ export class WaitingLines {
   }
 
   isMet(process: number, need: Need): boolean {
-    return this.#tokens.size(need.place + this.#processes.register(process, need.by)) >= need.count;
+    return this.#tokens.sizes[need.place + this.#processes.register(process, need.by)]! >= need.count;
   }
 
   /** The state in which a waiter shows its first need that is not met, or -1. */
@@ -111,11 +119,17 @@ export class WaitingLines {
     const rule = this.#program.servingRule[place]!;
     const { rows } = this.#program;
     const { row, priority, servedAt, askedAt } = this.#processes;
+    const waiters = this.waiters[place]!;
+    const count = this.lengths[place]!;
+    if (count === 0) return -1;
+    if (count === 1 && rule !== ROTATION) {
+      const only = waiters[0]!;
+      return !onlyReady || this.isReady(only, rows[row[only]!]!) ? only : -1;
+    }
     const inTurn = rule === ROTATION ? this.#inTurn(place) : -1;
     const key = rule === PRIORITY ? priority : rule === LONGEST_SINCE_SERVED ? servedAt : askedAt;
-    const waiters = this.waiters[place]!;
     let best = -1;
-    for (let i = 0; i < this.lengths[place]!; i++) {
+    for (let i = 0; i < count; i++) {
       const process = waiters[i]!;
       if (rule === ROTATION ? process !== inTurn : best !== -1 && this.#isBehind(process, best, key)) continue;
       if (!onlyReady || this.isReady(process, rows[row[process]!]!)) best = process;

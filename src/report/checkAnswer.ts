@@ -7,6 +7,7 @@ import type { Scenario } from "#scenario/scenario.ts";
 import { alignedLines } from "./alignedLines.ts";
 import { cautions } from "./cautions.ts";
 import { plainNumber, seconds } from "./digits.ts";
+import { extrusionWords } from "./extrusionWords.ts";
 import { idealWords } from "./idealWords.ts";
 import { timingLines } from "./timingLines.ts";
 import { windowLines } from "./windowWords.ts";
@@ -31,7 +32,8 @@ export function checkAnswer(findings: CheckFindings, width = 80): string {
     "",
     `Ideal cycle: ${idealWords(ideal)}`,
     ...alignedLines([["  circuit", "s a shot", "to spare"], ...ideal.circuits.map(circuitRow)], [1]),
-    ...neededWords(ideal, scenario.stations.length),
+    ...extrusionWords(scenario, ideal),
+    ...neededWords(ideal, scenario),
     "",
     ...timingLines(ideal, Math.min(width, widestChart)),
     "",
@@ -78,10 +80,12 @@ function circuitRow({ name, secondsPerShot, slackSeconds, critical }: IdealCircu
   return [`  ${name}`, secondsPerShot.toFixed(2), critical ? "nothing: it sets the cycle" : seconds(slackSeconds)];
 }
 
-function neededWords({ stationsNeeded }: IdealCycle, count: number): readonly string[] {
+function neededWords({ stationsNeeded }: IdealCycle, { stations, delivery }: Scenario): readonly string[] {
   if (stationsNeeded === null) return [];
+  const count = stations.length;
+  const busy = delivery.kind === "continuous" ? "busy at its full rate" : "busy";
   const enough = Math.ceil(stationsNeeded - 1e-9);
-  const words = `Stations of this kind that keep the screw busy: ${plainNumber(stationsNeeded)}, so ${enough}`;
+  const words = `Stations of this kind that keep the screw ${busy}: ${plainNumber(stationsNeeded)}, so ${enough}`;
   const more = count > enough ? "; a station beyond that covers for stops, it does not add rate" : "";
   return [`${words}; the cell has ${count}${more}.`];
 }

@@ -1,5 +1,5 @@
 // The long tables of a run: every event and every shot, one replication after the other.
-import { waitCauses } from "#analysis/summarizeStates.ts";
+import { waitCause } from "#analysis/summarizeStates.ts";
 import { eventRecorder, type EventRecord } from "#cell/eventRecord.ts";
 import { shotRecords } from "#cell/shotRecord.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -8,7 +8,9 @@ import type { Cell, ColumnSpec, LongTable, Table } from "./table.ts";
 import { eventsSpec, shotsSpec } from "./tableSpecs.ts";
 
 export function eventsTable(scenario: Scenario): LongTable {
-  const batches = perReplication(scenario, (events, replication) => inBatches(eventRows(events, replication)));
+  const batches = perReplication(scenario, (events, replication) =>
+    inBatches(eventRows(scenario, events, replication)),
+  );
   return { ...eventsSpec, batches };
 }
 
@@ -57,7 +59,11 @@ function* inBatches(rows: Iterable<readonly Cell[]>): Generator<Table["rows"]> {
   yield batch;
 }
 
-function* eventRows(events: Iterable<EventRecord>, replication: number): Generator<readonly Cell[]> {
+function* eventRows(
+  scenario: Scenario,
+  events: Iterable<EventRecord>,
+  replication: number,
+): Generator<readonly Cell[]> {
   for (const event of events) {
     yield [
       replication,
@@ -65,7 +71,7 @@ function* eventRows(events: Iterable<EventRecord>, replication: number): Generat
       event.resource,
       event.state,
       event.step,
-      event.kind === "waiting" ? (waitCauses[event.state] ?? null) : null,
+      waitCause(event.state, event.kind, scenario),
       event.station,
       event.shot,
       event.boundByResource,

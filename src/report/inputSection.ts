@@ -8,7 +8,7 @@ import type { Placing, ReportedScenario } from "./reported.ts";
 export function inputSection({ study, text, settings, issues }: ReportedScenario, { id, of }: Placing): Section {
   const { scenario, replications } = study;
   const { length, warmup, seed } = scenario.run;
-  const time = (value: number): string => formatQuantity(value, "time");
+  const time = (value: number): string => formatQuantity(value, "time", { digits: 3 });
   const facts: readonly (readonly [string, string])[] = [
     ["Scenario", scenario.name],
     ["Title", scenario.title],

@@ -38,7 +38,7 @@ export function runAnswer(study: Study): string {
 /** What was run, and what ± means. */
 export function runWords({ scenario, replications }: Study): readonly string[] {
   const { length, seed, warmup } = scenario.run;
-  const time = (value: number): string => formatQuantity(value, "time");
+  const time = (value: number): string => formatQuantity(value, "time", { digits: 3 });
   const cut = warmup !== "auto" && warmup > 0 ? `, the first ${time(warmup)} of each not counted` : "";
   const spread =
     replications > 1 ? "± is the 95 % confidence interval" : "one replication: how far chance moves it is not known";
@@ -56,9 +56,14 @@ function productionRows(study: Study): readonly (readonly string[])[] {
     ["Good parts", `${of("good parts per hour")} an hour (${rejectWords(study)})`],
     ...onShiftRow(study),
     ["Shots", `${of("shots per hour")} an hour${pace === undefined ? "" : `, one every ${pace} s`}`],
-    ["Melt", `${of("melt per hour")} kg/h`],
+    ["Melt", `${of("melt per hour")} kg/h${regrindWords(of("excess melt"))}`],
     ["Ideal cycle", `${idealWords(study.ideal)}${excess(study)}`],
   ];
+}
+
+/** What a die that never stops sends to regrind. */
+function regrindWords(excessMelt: string | undefined): string {
+  return excessMelt === undefined ? "" : `, ${excessMelt} of them excess, to regrind`;
 }
 
 /** Where there are shifts, what an hour of them brings. */
@@ -74,9 +79,10 @@ function onShiftRow({ scenario, measures }: Study): readonly (readonly string[])
 }
 
 /** How much longer a shot takes than at best; a little less is only where the observed time begins and ends in a cycle. */
-function excess({ measures, ideal }: Study): string {
+function excess({ measures, ideal, scenario }: Study): string {
   const found = measureOf(measures, CELL, "seconds per shot");
-  if (!found) return "";
+  // On a calendar most of the difference would be nights.
+  if (!found || scenario.calendar) return "";
   const more = found.interval.mean - ideal.secondsPerShot;
   return more < 0.005 ? "; the run kept it" : `; the run took ${seconds(more)} more`;
 }

@@ -30,6 +30,7 @@ const owners: Readonly<Record<string, string>> = {
   "die zone": "the die zone",
   crew: "the crew",
   stations: "the stations",
+  masks: "the masks",
 };
 
 /** One station is called by its name. */

@@ -1,6 +1,8 @@
 // Which keys belong to which kind of melt delivery: one of another kind is refused, one that is needed is asked for.
+import { lawMean } from "#engine/law.ts";
+import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Path } from "./finding.ts";
-import type { Resolution } from "./resolution.ts";
+import { settled, type Resolution } from "./resolution.ts";
 import type { DeliverySpec } from "./scenario.ts";
 import type { ListedStation } from "./stationList.ts";
 
@@ -35,6 +37,7 @@ export function checkKind(listed: readonly ListedStation[], resolution: Resoluti
   ];
   for (const place of places) refuseOthers(place, kind, resolution);
   if (kind === "continuous") checkContinuous(first, resolution);
+  else if (resolution.has(["valve"])) need(["valve", "shift"], "`shift: 0.3 s`", resolution);
   const { accumulator } = resolution.draft.delivery ?? {};
   if (accumulator === "common") need(["delivery", "shotCapacity"], "`shotCapacity: 1.2 kg`", resolution);
 }
@@ -55,16 +58,17 @@ function refuseOthers(place: Path, kind: Kind, { has, report }: Resolution): voi
 
 function checkContinuous(first: readonly ListedStation[], resolution: Resolution): void {
   const { draft, has, report } = resolution;
-  if (has(["valve"])) {
+  if (has(["valve", "shift"])) {
     report({
       code: "other-kind",
-      message: "`valve` has no meaning for `kind: continuous`: its melt never stops.",
-      expected: "no `valve`",
-      remedy: "Delete the key; molds are served first come, first served.",
-      path: ["valve"],
+      message: "`shift` has no meaning for `kind: continuous`: its melt never stops.",
+      expected: "no `shift`; `dispatch` alone",
+      remedy: "Delete the key.",
+      path: ["valve", "shift"],
       at: "key",
     });
   }
+  checkRange(resolution);
   for (const { path, draft: station } of first) {
     if (station.steps === undefined) continue;
     for (const key of ["travelIn", "cut", "travelOut"]) need([...path, "steps", key], `\`${key}: 0.8 s\``, resolution);
@@ -81,6 +85,32 @@ function checkContinuous(first: readonly ListedStation[], resolution: Resolution
       path: [...path, "steps", "remove", "by"],
     });
   }
+}
+
+function checkRange({ draft, has, report }: Resolution): void {
+  if (!has(["delivery", "rateRange"])) return;
+  const path = ["delivery", "rateRange"];
+  const { rate, rateRange, plasticatingRate } = draft.delivery ?? {};
+  if (rate === "fixed") {
+    report({
+      code: "values-contradict",
+      message: "A screw of `rate: fixed` is not turned down, so its range has no meaning.",
+      expected: "`rate: matched` with `rateRange`, or `rate: fixed` without",
+      remedy: "Delete `rateRange`, or write `rate: matched`.",
+      path,
+      at: "key",
+    });
+  }
+  const full = settled(plasticatingRate);
+  if (rateRange?.min === undefined || full === undefined || rateRange.min <= lawMean(full)) return;
+  const [min, most] = [rateRange.min, lawMean(full)].map((each) => formatQuantity(each, "rate", { digits: 4 }));
+  report({
+    code: "values-contradict",
+    message: `\`rateRange.min\` of ${min} is above \`plasticatingRate\` of ${most}.`,
+    expected: "a slowest rate below the full one",
+    remedy: "Check both for a slip.",
+    path: [...path, "min"],
+  });
 }
 
 function need(path: Path, expected: string, { has, report }: Resolution): void {

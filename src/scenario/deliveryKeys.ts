@@ -91,14 +91,14 @@ export const delivery = mapping(
 
 export const valve = mapping(
   {
-    shift: required(
+    shift: optional(
       timeLaw,
-      "Time of one shift of the selector valve between neutral and a port; `0 s` if there is none.",
+      "Time of one shift of the selector valve between neutral and a port; `0 s` if there is none. A continuous extruder has no valve.",
     ),
     dispatch: defaulted(
       oneOf("first-ready", "longest-waiting", "alternate", "priority"),
       "valve.dispatch",
-      "Which waiting station gets the next shot.",
+      "Which waiting station gets the next shot; at a die that never stops, which mold comes under it next.",
     ),
   },
   "{ shift: 0.3 s, dispatch: first-ready }",

@@ -70,7 +70,8 @@ export const issueCodes = {
   "limits-miss-mean": "the mean mass of a part is outside the limits of a good one",
   "mass-unjudged": "limits of mass without a spread, or a spread without limits",
   "never-on-shift": "no shift falls into the run",
-  "next-unknown": "`shotFor: next` needs a rotation that is fixed",
+  "next-unknown":
+    "the next station is not known beforehand: `shotFor: next`, or different parisons from a die that never stops, need a rotation",
   "other-kind": "a key belongs to another kind of melt delivery",
   "mask-takeaway": "parts that a pin carries to a mask cannot be judged at the mold and passed on one by one",
   "operator-missing": "an operator is to take parts out, but there is none",

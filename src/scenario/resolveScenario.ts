@@ -1,7 +1,10 @@
 // From what could be read to a scenario with nothing left to interpret, with all the checks that look across keys.
 import { resolveCosts } from "./resolveCosts.ts";
 import type { Finding, Path } from "./finding.ts";
+import type { Distribution } from "#engine/distribution.ts";
 import { checkKind } from "./checkKind.ts";
+import { checkParisons } from "./checkParisons.ts";
+import { defaults } from "./defaults.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
 import { resolveQuality } from "./resolveQuality.ts";
@@ -40,6 +43,7 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   checkKind(listed, resolution);
   checkDelivery(listed, resolution);
   if (valve !== undefined && draft.delivery?.kind !== "continuous") checkZeroCycle(resolved, listed, valve, resolution);
+  checkParisons(resolved, resolution);
   adviseOn(resolved, resolution);
   const judged = resolveQuality(products, listed, resolution);
   const stations = resolved.filter((station) => station !== undefined);
@@ -119,11 +123,13 @@ function resolveDelivery({ draft }: Resolution): DeliverySpec | undefined {
   return { kind, rechargeStarts, shotFor, ...capacity };
 }
 
-/** A die that never stops has no valve: molds are served as they come. */
-const noValve: ValveSpec = { shift: { kind: "fixed", value: 0 }, dispatch: "first-ready" };
+/** A die that never stops has no valve to shift. */
+const noShift: Distribution = { kind: "fixed", value: 0 };
 
 function resolveValve({ draft }: Resolution): ValveSpec | undefined {
-  if (draft.delivery?.kind === "continuous") return noValve;
+  if (draft.delivery?.kind === "continuous") {
+    return { shift: noShift, dispatch: draft.valve?.dispatch ?? defaults["valve.dispatch"].value };
+  }
   const valve = { shift: settled(draft.valve?.shift), dispatch: draft.valve?.dispatch };
   return isComplete(valve) ? valve : undefined;
 }

@@ -135,6 +135,8 @@ export interface ContinuousSpec {
   readonly rate: "matched" | "fixed";
   /** The slowest that a matched screw may turn, kg/s; absent where there is no such limit. */
   readonly slowestRate?: number;
+  /** Seconds a shot at which a matched screw keeps step with the molds; absent until that is known: it then turns at full rate. */
+  readonly moldPace?: number;
   /** Who takes the parts out: `pin`: it is done beside the mold's cycle, by one mask a station. */
   readonly removal: "mold" | "pin";
 }

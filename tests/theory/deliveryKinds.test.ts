@@ -2,6 +2,7 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { idealCycle } from "#analysis/idealCycle.ts";
+import { matchScrew } from "#analysis/matchScrew.ts";
 import { planCell } from "#cell/planCell.ts";
 import { runCell } from "#cell/runCell.ts";
 import type { AccumulatorHeadSpec, ContinuousSpec, DeliverySpec, Scenario } from "#scenario/scenario.ts";
@@ -127,7 +128,7 @@ describe("continuous extrusion", () => {
     fc.assert(
       fc.property(cells(true), (cell) => {
         const idle = (delivery: ContinuousSpec): number => {
-          const scenario = scenarioOf({ ...cell, start: "running" }, delivery, 36_000);
+          const scenario = matchScrew(scenarioOf({ ...cell, start: "running" }, delivery, 36_000));
           const record = runCell(planCell(scenario), { replication: 1, warmup: 1800 });
           const state = record.stateTimes.find((each) => each.state === "extruding to regrind");
           return state!.ticks / (record.untilTick - record.fromTick);

@@ -7,10 +7,12 @@ import { ActivePeriods } from "#engine/activePeriods.ts";
 type Change = readonly [number, number, boolean];
 
 function told(resources: number, changes: readonly Change[]): ActivePeriods {
-  const periods = new ActivePeriods(resources);
+  const clock = new Float64Array(1);
+  const periods = new ActivePeriods(resources, clock);
   for (const [resource, tick, begins] of changes.toSorted((a, b) => a[1] - b[1])) {
-    if (begins) periods.begin(resource, tick);
-    else periods.pause(resource, tick);
+    clock[0] = tick;
+    if (begins) periods.begin(resource);
+    else periods.pause(resource);
   }
   return periods;
 }

@@ -277,6 +277,21 @@ describe("standing still", () => {
     ]);
   });
 
+  it("passes steps of which nothing is to be told, one after the other and as the last", () => {
+    const steps = [
+      { name: "begin", time: ticks(3), counts: { begun: 1 } },
+      { name: "nothing" },
+      { name: "nothing more" },
+      { name: "end", time: ticks(2), counts: { ended: 1 } },
+      { name: "no more" },
+      { name: "and back" },
+    ];
+    const run = runTable({ resources: [resource("a")], places: [], processes: [process("a", steps)] }, 14);
+    expect(run.simulation.standstill).toBeUndefined();
+    expect(run.ticksOf("begun")).toEqual([3, 8, 13]);
+    expect(run.ticksOf("ended")).toEqual([5, 10]);
+  });
+
   it.each([
     ["that never takes time", {}],
     ["of times of zero", { time: ticks(0) }],

@@ -70,7 +70,7 @@ export const faultyKinds: readonly FaultySpec[] = [
         "  deliveryRate: 420 kg/h\n  shotCapacity: 0.40 kg\n  rechargeStarts: valve-neutral\n",
         "  ¦deliveryRate: 420 kg/h\n",
       ],
-      ["valve: {", "¦valve: {"],
+      ["valve: { shift", "valve: { ¦shift"],
       [
         "    steps:\n      close: 0.6 s",
         "    ¦steps:\n      close: 0.6 s\n      travelIn: 0.7 s\n      travelOut: 0.7 s",
@@ -82,7 +82,7 @@ export const faultyKinds: readonly FaultySpec[] = [
     ],
     found: [
       without(oneKindOnly("delivery.deliveryRate", "")),
-      { code: "other-kind", path: "valve", says: "never stops", remedy: "first come" },
+      { code: "other-kind", path: "valve.shift", says: "never stops", remedy: "Delete" },
       { code: "missing", path: "stations.right.steps.cut", says: "`cut` is missing", remedy: "`cut: 0.8 s`" },
     ],
     shape: false,
