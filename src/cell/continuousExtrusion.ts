@@ -3,7 +3,7 @@ import { lawMean } from "#engine/law.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { ProcessSpec, ResourceSpec, StepSpec, TimeLaw } from "#engine/stepTable.ts";
 import type { ContinuousSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
-import { PLASTICATOR, shotsOf } from "./cycleNames.ts";
+import { dropsOf, PLASTICATOR, shotsOf } from "./cycleNames.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
 import { shotMass } from "./shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "./tableWords.ts";
@@ -110,6 +110,7 @@ function parison(station: StationSpec): readonly StepSpec[] {
       name: CATCH,
       needs: [{ place: "parison due", meanwhile: "awaiting melt" }],
       gives: [{ place: "parison caught" }],
+      counts: { [dropsOf(station.name)]: 1 },
     },
   ];
 }

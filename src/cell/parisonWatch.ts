@@ -33,6 +33,8 @@ export class ParisonWatch {
   readonly #slice: number;
   readonly #passage: ReturnType<typeof passageOf>;
   readonly #stations: readonly UnderWay[];
+  /** The tick at which a mold last caught a parison from a die that never stops: from then on the next one hangs. */
+  #caught = -1;
   /** By counter; the counters of other things have none. */
   readonly #readers: readonly (Reader | undefined)[];
   #read = 0;
@@ -50,7 +52,12 @@ export class ParisonWatch {
       delivered: -1,
       atHeat: null,
     }));
-    const readers = new Map(stations.flatMap(({ name }, k) => this.#readersOf(name, this.#stations[k]!)));
+    const isContinuous = plan.scenario.delivery.kind === "continuous";
+    const readers = new Map(
+      stations.flatMap(({ name }, k) =>
+        isContinuous ? this.#catchersOf(name, this.#stations[k]!) : this.#readersOf(name, this.#stations[k]!),
+      ),
+    );
     this.#readers = plan.program.counters.map((name) => readers.get(name));
   }
 
@@ -58,6 +65,19 @@ export class ParisonWatch {
     return [
       [dropsOf(name), (tick) => void Object.assign(parison, { begun: tick, delivered: -1 })],
       [shotsOf(name), (tick) => this.#deliver(parison, tick)],
+      [closesOf(name), (tick) => this.#close(parison, tick)],
+    ];
+  }
+
+  /** It hangs as it grows, its tail included, from the catch before to its own, and then until the mold has closed. */
+  #catchersOf(name: string, parison: UnderWay): readonly (readonly [string, Reader])[] {
+    const caught: Reader = (tick) => {
+      parison.begun = this.#caught;
+      this.#caught = tick;
+      this.#deliver(parison, tick);
+    };
+    return [
+      [dropsOf(name), caught],
       [closesOf(name), (tick) => this.#close(parison, tick)],
     ];
   }

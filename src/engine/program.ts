@@ -285,8 +285,12 @@ class Compiler {
     return known === -1 ? this.#streams.push({ resource, step }) - 1 : known;
   }
 
+  /** Steps of one process that have one name, as every night of a calendar, are one activity. */
   #activity(resource: string, step: string, process: string): number {
-    return this.#activities.push({ resource, step, process }) - 1;
+    const known = this.#activities.findIndex(
+      (each) => each.step === step && each.process === process && each.resource === resource,
+    );
+    return known === -1 ? this.#activities.push({ resource, step, process }) - 1 : known;
   }
 
   #counter(name: string): number {

@@ -82,8 +82,8 @@ describe("a rigid PVC bottle on a machine that holds too much melt", () => {
     const { ideal, row, broken, station } = look("rigid-pvc");
     expect(broken).toEqual([`${atHeat}: above`]);
     const cooling = coolingAtBiotTen(0.0008, 1e-7, 0.2);
-    const drop = (23 * 3600) / 90_000;
-    const mold = 0.3 + drop + 0.8 + cooling + lawMean(station.vent) + 0.8 + (0.7 + 0.8 + 1.0) / 3;
+    // Travel in, close, cut, travel out; the screw is turned down to the pace of both molds.
+    const mold = 0.6 + 0.8 + 0.15 + 0.6 + cooling + lawMean(station.vent) + 0.8 + (0.7 + 0.8 + 1.0) / 3;
     const residence = 3.6 / (0.023 / (mold / 2));
     expect(ideal.secondsPerShot).toBeCloseTo(mold / 2, 2);
     expect(Math.abs(row(atHeat).value / residence - 1)).toBeLessThan(1e-3);

@@ -280,3 +280,22 @@ describe("the spread from shot to shot", () => {
     );
   });
 });
+
+describe("a parison from a die that never stops", () => {
+  it("hangs as it grows, its tail included, from the mold before to its own, and then until the mold has closed", () => {
+    // Closed form: max{ P 4, 0.5 + 0.6 + 0.2 + 0.5, (1.8 + 9.4 + 1)/2 } = 6.1 s from catch to catch; the close takes 0.6 s.
+    const station = { ...times, drop: 0, travel: [0.5, 0.2, 0.5] as const };
+    const cell = fixedCell({
+      stations: [station, station],
+      shift: 0,
+      delivery: { kind: "continuous", rate: "fixed", removal: "mold" },
+    });
+    const watched = { ...cell, stations: cell.stations.map((each) => ({ ...each, process })) };
+    const { parisons } = runCell(planCell({ ...watched, run: { ...watched.run, warmup: 600 } }), { replication: 1 });
+    for (const { drops, hangs, parisons: count } of parisons) {
+      expect(count).toBeGreaterThan(200);
+      for (const drop of drops) expect(drop).toBeCloseTo(6.1, 9);
+      for (const hang of hangs) expect(hang).toBeCloseTo(0.6, 9);
+    }
+  });
+});
