@@ -1,6 +1,7 @@
 // What an hour of a cell costs, item by item, each as a rate of the user's times an amount that the run saw.
-import type { CostSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { CostSpec, Scenario } from "#scenario/scenario.ts";
 import { CELL, type MeasureValue } from "./measures.ts";
+import type { ResinFlow } from "./replicationAnswer.ts";
 import type { StationWindow } from "./stationWindow.ts";
 
 /** One replication as its costs see it. */
@@ -8,6 +9,7 @@ export interface CostedHour {
   readonly scenario: Pick<Scenario, "stations" | "operators">;
   readonly windows: readonly StationWindow[];
   readonly measures: readonly MeasureValue[];
+  readonly resin: ResinFlow;
   /** Share of the time that the cell was planned to be busy: people, machine and heaters are paid for that. */
   readonly planned: number;
 }
@@ -30,25 +32,16 @@ const driveEnergy = "drive energy per mass";
 const freeAir = "free air that the compressor adds for one bottle";
 
 /**
- * Resin is paid for as virgin feed: virgin = feed − regrind used. Where none goes back, flash and rejects are paid for as resin,
- * and all of them are surplus.
+ * Resin is paid for as virgin feed: virgin = feed − regrind used. Where none goes back, all that becomes no good part is paid for
+ * as resin, and all of it is surplus.
  */
 export const costRules: readonly CostRule[] = [
-  {
-    item: "resin",
-    rate: "resin",
-    amount: (hour) => valueOf(hour, "virgin resin") ?? melt(hour) - (valueOf(hour, "regrind used") ?? 0),
-  },
-  {
-    item: "surplus regrind",
-    rate: "regrindCredit",
-    amount: (hour) => -(valueOf(hour, "surplus regrind") ?? scrap(hour)),
-    isExtra: true,
-  },
+  { item: "resin", rate: "resin", amount: ({ resin }) => resin.bought },
+  { item: "surplus regrind", rate: "regrindCredit", amount: ({ resin }) => -resin.surplus, isExtra: true },
   {
     item: "drive energy",
     rate: "energy",
-    amount: (hour) => overStations(hour, driveEnergy, "melt per hour"),
+    amount: driveEnergyOf,
     window: { quantity: driveEnergy, keys: ["product.material", "delivery.drivePower", "delivery.plasticatingRate"] },
   },
   { item: "heating", rate: "heating", amount: plannedSeconds },
@@ -83,25 +76,11 @@ function melt(hour: CostedHour): number {
   return valueOf(hour, "melt per hour") ?? 0;
 }
 
-/**
- * kg/h that became no good part: flash, rejects, lost shots, excess. Which mold a part came from is not known any more after it: a
- * reject found there weighs as much as the mean part.
- */
-function scrap(hour: CostedHour): number {
-  const { stations } = hour.scenario;
-  const overAll = (of: (station: StationSpec, measure: (name: string) => number) => number): number =>
-    stations.reduce((sum, each) => sum + of(each, (name) => valueOf(hour, name, each.name) ?? 0), 0);
-  const parts = overAll((_, measure) => measure("parts per hour"));
-  const made = overAll(({ partMass }, measure) => measure("parts per hour") * partMass);
-  const refused = overAll((_, measure) => measure("parts per hour") - measure("good parts per hour"));
-  const later = (valueOf(hour, "reject share") ?? 0) * parts - refused;
-  const atMolds = overAll(
-    ({ cavities, partMass, flashMass }, measure) =>
-      measure("parts per hour") * flashMass +
-      (measure("parts per hour") - measure("good parts per hour")) * partMass +
-      measure("lost shots per hour") * cavities * (partMass + flashMass),
-  );
-  return atMolds + (parts > 0 ? (later * made) / parts : 0) + (valueOf(hour, "excess melt") ?? 0);
+/** The drive melts what is purged or runs over between shots at the same price as the shots. */
+function driveEnergyOf(hour: CostedHour): number | undefined {
+  const ofShots = overStations(hour, driveEnergy, "melt per hour");
+  const shots = hour.scenario.stations.reduce((sum, { name }) => sum + (valueOf(hour, "melt per hour", name) ?? 0), 0);
+  return ofShots === undefined || shots === 0 ? ofShots : (ofShots * melt(hour)) / shots;
 }
 
 /** A quantity of each station's process window times a measure of that station; undefined where one of them lacks it. */

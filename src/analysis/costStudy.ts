@@ -30,7 +30,7 @@ export interface CostStudy {
 
 export const COST_MEASURE = "cost per 1,000 good parts";
 
-type Observed = Pick<ReplicationAnswer, "measures" | "elementTimes">;
+type Observed = Pick<ReplicationAnswer, "measures" | "elementTimes" | "resin">;
 
 const thousand = 1000;
 
@@ -45,7 +45,7 @@ export function costStudy(
   const seconds = scenario.run.length - settledWarmup(scenario);
   const hours = answers.map((answer): CostedHour => {
     const planned = cellElements(answer).PBT / seconds;
-    return { scenario, windows, measures: answer.measures, planned };
+    return { scenario, windows, measures: answer.measures, resin: answer.resin, planned };
   });
   const found = costRules.map((rule) => ({ rule, values: hours.map((hour) => perHour(rule, costs, hour)) }));
   const items = found.flatMap(({ rule, values }) =>

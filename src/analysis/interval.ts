@@ -15,6 +15,9 @@ export interface Interval {
   readonly confidence: number;
 }
 
+/** A spread of less than this part of the values comes from the last bits of the arithmetic, not from luck. */
+export const ROUNDING = 1e-13;
+
 /**
  * Student's t interval: halfWidth = t(1 - (1 - confidence)/2, n - 1) × sd / √n.
  * Source: Law, Simulation Modeling and Analysis, eq. 4.12 (from memory).
@@ -23,7 +26,8 @@ export function meanInterval(values: readonly number[], confidence: number = CON
   invariant(values.length > 0, "an interval needs a value");
   const sample = values.slice();
   const count = sample.length;
-  const sd = count > 1 ? sampleStandardDeviation(sample) : null;
+  const spread = count > 1 ? sampleStandardDeviation(sample) : null;
+  const sd = spread !== null && spread <= ROUNDING * Math.abs(mean(sample)) ? 0 : spread;
   const halfWidth = sd === null ? null : tFactor(confidence, count) * (sd / Math.sqrt(count));
   return { count, mean: mean(sample), sd, halfWidth, confidence };
 }

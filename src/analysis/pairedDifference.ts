@@ -1,7 +1,7 @@
 // The difference of two scenarios that were run on the same random numbers, replication by replication.
 import { sampleCorrelation } from "simple-statistics";
 import { invariant } from "#foundation/invariant.ts";
-import { CONFIDENCE, meanInterval, type Interval } from "./interval.ts";
+import { CONFIDENCE, meanInterval, ROUNDING, type Interval } from "./interval.ts";
 
 export interface PairedDifference extends Interval {
   /** Half width that holds for all comparisons of the family at once; null where there is one pair only. */
@@ -21,13 +21,19 @@ export function pairedDifference(
 ): PairedDifference {
   invariant(first.length === second.length, "pairs belong to the same replications");
   const { comparisons = 1, confidence = CONFIDENCE } = options;
-  const differences = first.map((value, replication) => value - (second[replication] ?? NaN));
+  const differences = first.map((value, replication) => apart(value, second[replication] ?? NaN));
   const simultaneous = meanInterval(differences, 1 - (1 - confidence) / comparisons);
   return {
     ...meanInterval(differences, confidence),
     simultaneousHalfWidth: simultaneous.halfWidth,
     correlation: correlation(first, second),
   };
+}
+
+/** Two roundings of the same number are no difference: they would pass for a sure one, since they hardly spread. */
+function apart(one: number, other: number): number {
+  const difference = one - other;
+  return Math.abs(difference) <= ROUNDING * Math.max(Math.abs(one), Math.abs(other)) ? 0 : difference;
 }
 
 function correlation(first: readonly number[], second: readonly number[]): number | null {

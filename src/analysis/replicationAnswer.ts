@@ -3,9 +3,13 @@ import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { CellRecord, ElementTime } from "#cell/cellRecord.ts";
 import type { ParisonRecord } from "#cell/parisonRecord.ts";
 import type { StepScale } from "#cell/planCell.ts";
+import { massBalance } from "./massBalance.ts";
 import { measuresOf, type MeasureValue } from "./measures.ts";
 import { stationCycles, type StationCycles } from "./stationCycles.ts";
 import { wholeActive, wholeStates } from "./wholeServers.ts";
+
+const secondsPerHour = 3600;
+const milligramsPerKilogram = 1e6;
 
 /** A run to make: the cell as it is, or with one step's draws all scaled. */
 export interface ReplicationTask {
@@ -49,9 +53,18 @@ export interface StopCount {
   readonly endedSeconds: number;
 }
 
+/** kg/h. */
+export interface ResinFlow {
+  /** All that left the screw but the regrind used for it. */
+  readonly bought: number;
+  /** What became no good part and does not go back into the feed. */
+  readonly surplus: number;
+}
+
 export interface ReplicationAnswer {
   readonly task: ReplicationTask;
   readonly measures: readonly MeasureValue[];
+  readonly resin: ResinFlow;
   readonly stateShares: readonly StateShare[];
   /** The cell as a whole, seconds. */
   readonly elementTimes: readonly { readonly element: ElementTime["element"]; readonly seconds: number }[];
@@ -84,6 +97,7 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
   return {
     task,
     measures: measuresOf(record),
+    resin: resinFlow(record),
     stateShares: wholeStates(
       record.stateTimes.map(({ resource, state, kind, ticks }) => ({ resource, state, kind, share: ticks / observed })),
       takeaway?.servers,
@@ -105,6 +119,12 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
       ? { kind: standstill.kind, seconds: standstill.tick / TICKS_PER_SECOND, waiting: standstill.waiting }
       : null,
   };
+}
+
+function resinFlow(record: CellRecord): ResinFlow {
+  const { virgin, regrindSurplus } = massBalance(record);
+  const milligrams = milligramsPerKilogram * ((record.untilTick - record.fromTick) / TICKS_PER_SECOND / secondsPerHour);
+  return { bought: virgin / milligrams, surplus: regrindSurplus / milligrams };
 }
 
 /**

@@ -3,6 +3,7 @@ import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec } from "#engine/ste
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { dropsOf, headOf, PLASTICATOR, ramOf, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
+import { valveResource } from "./selectorValve.ts";
 import { shotMass } from "./shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "./tableWords.ts";
 
@@ -13,7 +14,7 @@ import { fixed, massLaw, rank, servingRule, waiting, working } from "./tableWord
 export function accumulatorHead(scenario: Scenario): MeltDelivery {
   const { stations } = scenario;
   return {
-    resources: [plasticator(), valve(scenario), ...stations.map((station) => ram(scenario, station))],
+    resources: [plasticator(), valveResource(scenario), ...stations.map((station) => ram(scenario, station))],
     places: [
       ...stations.flatMap((station) => headPlaces(scenario, station)),
       // Last, so that whoever calls at this instant is heard before one of them is served.
@@ -29,11 +30,6 @@ export function accumulatorHead(scenario: Scenario): MeltDelivery {
 function plasticator(): ResourceSpec {
   const states = [waiting("holding a full shot"), waiting("waiting for an empty chamber")];
   return { name: PLASTICATOR, states: [...states, working("recharging"), working("valve shifting")] };
-}
-
-function valve({ stations }: Scenario): ResourceSpec {
-  const open = stations.map((station) => working(`open to ${station.name}`));
-  return { name: VALVE, states: [waiting("neutral"), working("shifting"), ...open] };
 }
 
 function ram({ run }: Scenario, station: StationSpec): ResourceSpec {

@@ -2,8 +2,9 @@
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec, TimeLaw } from "#engine/stepTable.ts";
 import type { AccumulatorHeadSpec, Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
-import { dropsOf, PLASTICATOR, RAM, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
+import { dropsOf, PLASTICATOR, RAM, rechargesCounter, VALVE } from "./cycleNames.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
+import { drop, shiftToPort, valveResource } from "./selectorValve.ts";
 import { shotMass } from "./shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "./tableWords.ts";
 
@@ -24,7 +25,7 @@ export function commonAccumulator(scenario: Scenario): MeltDelivery {
       ...["awaiting melt", "awaiting turn", "awaiting valve"].map(waiting),
       ...["valve shifting to it", "parison drop"].map(working),
     ],
-    parison: (station) => [shiftToPort(scenario, station), begin(station), drop(station)],
+    parison: (station) => [shiftToPort(scenario, station, RAM), begin(station), drop(station, RAM)],
     closeGives: [],
   };
 }
@@ -38,11 +39,6 @@ function ramResource({ run }: Scenario): ResourceSpec {
   const [empty, full] = [waiting("waiting for melt"), waiting("holding a full shot")];
   const others = [working("valve shifting"), working("delivering")];
   return { name: RAM, states: run.start === "running" ? [full, empty, ...others] : [empty, full, ...others] };
-}
-
-function valveResource({ stations }: Scenario): ResourceSpec {
-  const open = stations.map((station) => working(`open to ${station.name}`));
-  return { name: VALVE, states: [waiting("neutral"), working("shifting"), ...open] };
 }
 
 const milligrams = (kilograms: number): number => Math.round(kilograms * 1e6);
@@ -179,37 +175,7 @@ function ram(): ProcessSpec {
   };
 }
 
-function shiftToPort(scenario: Scenario, station: StationSpec): StepSpec {
-  return {
-    name: "shift to port",
-    needs: [
-      { place: "full shot", meanwhile: "awaiting melt", whileOthersTurn: "awaiting turn" },
-      { place: "valve", meanwhile: "awaiting valve" },
-    ],
-    shows: [
-      { resource: station.name, state: "valve shifting to it" },
-      { resource: VALVE, state: "shifting" },
-      { resource: RAM, state: "valve shifting" },
-    ],
-    time: { ...fixed(scenario.valve.shift), resource: VALVE },
-  };
-}
-
 /** The ram moves, so there is room behind it. */
 function begin({ name }: StationSpec): StepSpec {
   return { name: "ram moves", gives: [{ place: "room in the chamber" }], counts: { [dropsOf(name)]: 1 } };
-}
-
-function drop(station: StationSpec): StepSpec {
-  return {
-    name: "drop",
-    shows: [
-      { resource: station.name, state: "parison drop" },
-      { resource: VALVE, state: `open to ${station.name}` },
-      { resource: RAM, state: "delivering" },
-    ],
-    time: { laws: [massLaw(station.drop, shotMass(station))] },
-    gives: [{ place: "valve to be shifted back" }],
-    counts: { [shotsOf(station.name)]: 1 },
-  };
 }

@@ -1,9 +1,10 @@
 // Melt from a reciprocating screw: it recharges against a closed valve, the valve shifts, the screw drops a parison, the valve shifts back.
-import type { NeedSpec, PlaceSpec, ProcessSpec, ResourceSpec, StepSpec, TimeLaw } from "#engine/stepTable.ts";
+import type { NeedSpec, PlaceSpec, ProcessSpec, ResourceSpec, TimeLaw } from "#engine/stepTable.ts";
 import { invariant } from "#foundation/invariant.ts";
-import type { ReciprocatingScrewSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
-import { dropsOf, PLASTICATOR, rechargesCounter, shotsOf, VALVE } from "./cycleNames.ts";
+import type { ReciprocatingScrewSpec, Scenario } from "#scenario/scenario.ts";
+import { dropsOf, PLASTICATOR, rechargesCounter, VALVE } from "./cycleNames.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
+import { drop, shiftToPort, valveResource } from "./selectorValve.ts";
 import { shotMass } from "./shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "./tableWords.ts";
 
@@ -18,7 +19,11 @@ export function reciprocatingScrew(scenario: Scenario): MeltDelivery {
       ...["awaiting melt", "awaiting turn", "awaiting valve"].map(waiting),
       ...["valve shifting to it", "parison drop"].map(working),
     ],
-    parison: (station) => [shiftToPort(scenario, station), drop(station)],
+    parison: (station) => [
+      // The drop begins at once, as it needs nothing more.
+      { ...shiftToPort(scenario, station, PLASTICATOR), counts: { [dropsOf(station.name)]: 1 } },
+      drop(station, PLASTICATOR),
+    ],
     closeGives: isWatched ? [{ place: "mold closed" }] : [],
   };
 }
@@ -38,13 +43,6 @@ function plasticatorResource(scenario: Scenario): ResourceSpec {
   return {
     name: PLASTICATOR,
     states: run.start === "running" ? [holding, recharging, ...others] : [recharging, holding, ...others],
-  };
-}
-
-function valveResource({ stations }: Scenario): ResourceSpec {
-  return {
-    name: VALVE,
-    states: [waiting("neutral"), working("shifting"), ...stations.map((station) => working(`open to ${station.name}`))],
   };
 }
 
@@ -114,37 +112,5 @@ function valve(scenario: Scenario): ProcessSpec {
       },
       { name: "neutral", shows: [{ resource: VALVE, state: "neutral" }] },
     ],
-  };
-}
-
-function shiftToPort(scenario: Scenario, station: StationSpec): StepSpec {
-  return {
-    name: "shift to port",
-    needs: [
-      { place: "full shot", meanwhile: "awaiting melt", whileOthersTurn: "awaiting turn" },
-      { place: "valve", meanwhile: "awaiting valve" },
-    ],
-    shows: [
-      { resource: station.name, state: "valve shifting to it" },
-      { resource: VALVE, state: "shifting" },
-      { resource: PLASTICATOR, state: "valve shifting" },
-    ],
-    time: { ...fixed(scenario.valve.shift), resource: VALVE },
-    // The drop begins at once, as it needs nothing more.
-    counts: { [dropsOf(station.name)]: 1 },
-  };
-}
-
-function drop(station: StationSpec): StepSpec {
-  return {
-    name: "drop",
-    shows: [
-      { resource: station.name, state: "parison drop" },
-      { resource: VALVE, state: `open to ${station.name}` },
-      { resource: PLASTICATOR, state: "delivering" },
-    ],
-    time: { laws: [massLaw(station.drop, shotMass(station))] },
-    gives: [{ place: "valve to be shifted back" }],
-    counts: { [shotsOf(station.name)]: 1 },
   };
 }

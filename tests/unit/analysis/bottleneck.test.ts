@@ -73,6 +73,7 @@ describe("elasticity", () => {
     const answer = (value: number) => ({
       task: { replication: 1, scale: null },
       measures: [{ resource: "cell", measure: "good parts per hour", unit: "1/h", value }],
+      resin: { bought: 0, surplus: 0 },
       stateShares: [],
       elementTimes: [],
       criticalShares: [],

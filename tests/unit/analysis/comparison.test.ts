@@ -20,6 +20,7 @@ function studyOf(name: string, values: readonly (number | null)[]): Study {
     return {
       task,
       measures: rows,
+      resin: { bought: 0, surplus: 0 },
       stateShares: [],
       elementTimes: [],
       criticalShares: [],

@@ -1,8 +1,7 @@
 // The costs of a cell of fixed times against arithmetic by hand, and what happens where something is not given.
 import { describe, expect, it } from "vitest";
 import { compareStudies } from "#analysis/comparison.ts";
-import { COST_MEASURE, costStudy, type CostStudy } from "#analysis/costStudy.ts";
-import { replicationRunner } from "#analysis/runReplication.ts";
+import { COST_MEASURE, type CostStudy } from "#analysis/costStudy.ts";
 import { runStudy, type Study } from "#analysis/study.ts";
 import { compareAnswer } from "#report/compareAnswer.ts";
 import { costTables } from "#report/costTable.ts";
@@ -114,18 +113,85 @@ describe("the cost of a thousand good parts", () => {
     const sold = costsOf(tested).rows.find(({ item }) => item === "surplus regrind")?.perThousand?.mean ?? NaN;
     expect(sold).toBeCloseTo((-0.5 * (12.6 + 42 * share)) / (1 - share), 1);
   });
+});
 
-  it("takes the regrind that a run tells of out of the resin", () => {
-    const { scenario, windows } = study;
-    const answer = replicationRunner(scenario)({ replication: 1, scale: null });
-    const regrind = [
-      { resource: "cell", measure: "regrind used", unit: "kg/h", value: 5 },
-      { resource: "cell", measure: "surplus regrind", unit: "kg/h", value: 1 },
-    ];
-    const told = costStudy(scenario, [{ ...answer, measures: [...answer.measures, ...regrind] }], windows);
-    const of = (item: string) => told?.rows.find((row) => row.item === item)?.perHour.mean;
-    expect(of("resin")).toBeCloseTo((54.6 / 1.8125 - 5) * 1.4, 9);
-    expect(of("surplus regrind")).toBeCloseTo(-0.5, 9);
+const day = `calendar: { from: 2026-03-23, shifts: [{ start: "06:00", end: "14:00" }] }
+startUp: { afterOff: 6 h, heatUp: 30 min, purge: 3 kg }
+`;
+
+describe("a day of one shift", () => {
+  const set = ["run.length=24 h", "run.warmup=auto"];
+  const { costs: found, measures } = studyOf(cellText(1, costs + day), ...set);
+  const perHour = (item: string): number => found?.rows.find((row) => row.item === item)?.perHour.mean ?? NaN;
+  const parts = measures.find(({ measure }) => measure === "parts per hour")!.interval.mean;
+
+  // 8 of 24 hours; what is left of the shift when no cycle fits in any more, less than 13.05 s of it, is not planned.
+  it.each([
+    ["machine", 40],
+    ["labor", 2 * 20],
+    ["heating", 1.5],
+  ])("pays for %s on shift alone", (item, rate) => {
+    expect(perHour(item)).toBeLessThanOrEqual((rate * 8) / 24);
+    expect(perHour(item)).toBeGreaterThan((rate * (8 - 13.05 / 3600)) / 24);
+  });
+
+  // The purge of the morning is 3 kg in 24 h; all else is in parts of 42 g with 12.6 g of flash, since the last cycle ends within the shift.
+  it("buys, melts and sells the purge of the morning too", () => {
+    const melt = parts * 0.0546 + 3 / 24;
+    expect(perHour("resin")).toBeCloseTo(1.4 * melt, 9);
+    expect(perHour("drive energy")).toBeCloseTo(0.2 * 0.18 * melt, 9);
+    expect(perHour("surplus regrind")).toBeCloseTo(-0.5 * (parts * 0.0126 + 3 / 24), 9);
+  });
+});
+
+describe("regrind of which nothing may go back", () => {
+  const hour = ["run.length=30 h", "run.warmup=1 h"];
+  const jam = [
+    "stops=[{ name: jam, resource: station 1, between: 20 min, repair: 2 min, step: scrap }]",
+    "stations.steps.clear={ time: 90 s, by: operator }",
+  ];
+
+  it.each([
+    ["rejects", ["quality={ rejects: 20 % }", ...hour]],
+    ["shots that a stop spoils", [...jam, ...hour]],
+    ["a leak test", ["takeaway={ leak test: { time: 1 s, rejects: 30 % } }", ...hour]],
+  ])("costs what no regrind at all costs: %s", (_, set) => {
+    const [none, zero] = [[], ["regrind={ limit: 0 % }"]].map((more) =>
+      costsOf(studyOf(cellText(1, costs), ...set, ...more)),
+    );
+    expect(none?.rows).toEqual(zero?.rows);
+  });
+
+  // Melt of a shot that a stop spoiled is bought, and sold: what is bought is parts, surplus and what the molds still hold.
+  it("leaves no melt out: bought = parts + surplus, but for the shots under way at both ends", () => {
+    const { costs: found, measures } = studyOf(cellText(1, costs), ...jam, ...hour);
+    const of = (item: string): number => found?.rows.find((row) => row.item === item)?.perHour.mean ?? NaN;
+    const parts = measures.find(({ measure }) => measure === "parts per hour")!.interval.mean;
+    expect(measures.find(({ measure }) => measure === "lost shots per hour")!.interval.mean).toBeGreaterThan(0.5);
+    expect(Math.abs(of("resin") / 1.4 - parts * 0.042 + of("surplus regrind") / 0.5)).toBeLessThanOrEqual(0.1092 / 29);
+  });
+});
+
+describe("a die that never stops", () => {
+  const flow = `format: 1
+product: { material: HDPE, partMass: 42 g, flash: 30 % of part }
+delivery: { kind: continuous, plasticatingRate: 60 kg/h, rate: fixed, drivePower: 12 kW }
+stations: { count: 1, cavities: 2, steps: { travelIn: 0.7 s, close: 0.6 s, cut: 0.2 s, travelOut: 0.7 s, blow: 0.5 s, cool: 8 s, vent: 0.5 s, open: 0.6 s, remove: { time: 0.8 s } } }
+run: { length: 2 h, replications: 2, seed: test, warmup: 10 min }
+costs: { currency: Taler, resin: 1 per kg, regrindCredit: 0.50 per kg, energy: 0.18 per kWh }
+`;
+
+  // All of the 60 kg/h is bought and melted, at 0.2 kWh/kg, whether a mold takes it or not.
+  it("pays for the melt that no mold takes", () => {
+    const outcome = runStudy(scenarioOf(flow));
+    if (outcome.kind === "stuck") throw new Error(outcome.issue.message);
+    const { measures } = outcome.study;
+    const of = (item: string) => costsOf(outcome.study).rows.find((row) => row.item === item)?.perHour.mean;
+    expect(measures.find(({ measure }) => measure === "excess melt")!.interval.mean).toBeGreaterThan(10);
+    expect(of("resin")).toBeCloseTo(60, 0);
+    expect(of("drive energy")! / of("resin")!).toBeCloseTo(0.2 * 0.18, 9);
+    const parts = measures.find(({ measure }) => measure === "parts per hour")!.interval.mean;
+    expect(of("surplus regrind")).toBeCloseTo(-0.5 * (60 - parts * 0.042), 1);
   });
 });
 
@@ -174,6 +240,13 @@ describe("the words and the table", () => {
     expect(compareAnswer([study, named], compareStudies(study, [named]))).toContain(
       "dearer costs 18.13 Taler more per 1,000 good parts than test.",
     );
+  });
+
+  it("show no spread where an item goes by the good part, whatever the luck", () => {
+    const { rows } = costsOf(studyOf(cellText(2, costs), "stations.steps.cool={ triangular: [7 s, 8 s, 10 s] }"));
+    for (const item of ["packing", "tooling", "air", "surplus regrind"]) {
+      expect(rows.find((row) => row.item === item)?.perThousand?.halfWidth).toBe(0);
+    }
   });
 
   it("end each scenario with its total", () => {

@@ -59,6 +59,9 @@ describe("a state", () => {
     ["purging", "working", "AUST"],
     ["off shift", "off", "outside PBT"],
     ["on break", "off", "ADOT"],
+    ["extruding to regrind", "working", "ADOT"],
+    ["clearing", "working", "ADET"],
+    ["repairing", "working", "ADET"],
   ])("%s (%s) counts as %s", (state, kind, element) => {
     expect(elementOf(state, kind)).toBe(element);
   });
@@ -130,6 +133,66 @@ describe("other kinds of melt delivery", () => {
     for (const resource of ["cell", "station 1", "station 3"]) {
       expect(Math.abs(of(resource, "effectiveness") - 1), resource).toBeLessThan(1e-9);
     }
+  });
+});
+
+describe("other things that set the pace", () => {
+  const steady = (stations: number, ...set: readonly string[]) =>
+    rowsOf(overWholePeriods(scenarioOf(cellText(stations), ...set), 100, 1000));
+
+  it.each([
+    [4, ["stations.steps.remove={ time: 5 s, by: operator }", "crew={ operators: 1 }"]],
+    [2, ["takeaway={ trim: { time: 5 s, buffer: 4 } }"]],
+    [3, ["delivery.rechargeStarts=mold-closed", "valve.dispatch=alternate"]],
+  ])("leave the cell at an availability and an OEE of 1: %d stations, %j", (stations, set) => {
+    const of = steady(stations, ...set);
+    for (const kpi of ["availability", "effectiveness", "OEE index"]) {
+      expect(Math.abs(of("cell", kpi) - 1), kpi).toBeLessThan(1e-9);
+    }
+  });
+
+  // A trimmer of 5 s a part sets the pace; of ten parts nine reach it, so that the molds make 10/9 as many. All that it trims is good.
+  it("let effectiveness pass 1 by the rejects that a slow server never sees, but not OEE", () => {
+    const of = steady(2, "takeaway={ trim: { time: 5 s, buffer: 4 } }", "quality={ rejects: 10 % }");
+    expect(of("cell", "OEE index")).toBeLessThanOrEqual(1 + 1e-9);
+    expect(of("cell", "OEE index")).toBeGreaterThan(0.999);
+    expect(of("cell", "effectiveness") * of("cell", "quality ratio")).toBeCloseTo(of("cell", "OEE index"), 9);
+    expect(of("cell", "effectiveness")).toBeCloseTo(1 / 0.9, 1);
+  });
+
+  // All that the trimmer refuses it has trimmed first: no part more is made, and a tenth of them is lost.
+  it("take what a slow server refuses off the OEE of the cell alone", () => {
+    const of = steady(2, "takeaway={ trim: { time: 5 s, buffer: 4, rejects: 10 % } }");
+    expect(of("cell", "effectiveness")).toBeCloseTo(1, 9);
+    expect(of("cell", "OEE index")).toBeCloseTo(0.9, 1);
+    expect(of("station 1", "quality ratio")).toBe(1);
+  });
+});
+
+describe("a cell on shifts", () => {
+  const shift = `calendar: { from: 2026-03-23, shifts: [{ start: "06:00", end: "14:00" }] }\n`;
+  const plannedHours = (more: string, ...set: readonly string[]) =>
+    rowsOf(scenarioOf(cellText(1, shift + more), "run.length=24 h", "run.warmup=auto", ...set))(
+      "cell",
+      "planned busy time",
+    ) / 3600;
+
+  // What is left of the shift when no cycle of 13.05 s fits in any more is off shift.
+  it("is planned to be busy for its 8 hours of 24, less than a cycle short", () => {
+    expect(plannedHours("")).toBeLessThanOrEqual(8);
+    expect(plannedHours("")).toBeGreaterThan(8 - 13.05 / 3600);
+  });
+
+  it("is planned for no night in which a mold still stands with the stop of the day, but for the cycle that then ends", () => {
+    const stop =
+      "{ name: jam, resource: station 1, clock: calendar, between: 13 h, repair: 4 h, by: operator, step: finish }";
+    const hours = plannedHours(`stops: [${stop}]\ncrew: { operators: 1 }\n`);
+    expect(hours).toBeLessThanOrEqual(8 + 13.05 / 3600);
+    expect(hours).toBeGreaterThan(8 - 13.05 / 3600);
+  });
+
+  it("is planned for no night in which the servers after the molds starve", () => {
+    expect(plannedHours("takeaway: { trim: { time: 1 s, buffer: 4 } }\n")).toBeLessThanOrEqual(8 + 5 / 3600);
   });
 });
 

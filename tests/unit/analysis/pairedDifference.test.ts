@@ -37,6 +37,23 @@ test("one pair has no interval, and a side that does not vary has no correlation
   expect(pairedDifference([3, 3, 3], [1, 2, 3]).correlation).toBeNull();
 });
 
+test("two roundings of one number are no difference, and one part in a million is", () => {
+  const tenths = first.map((value) => value / 10);
+  expect(
+    pairedDifference(
+      first,
+      tenths.map((value) => value * 10),
+    ),
+  ).toMatchObject({ mean: 0, halfWidth: 0 });
+  expect(pairedDifference([0.3, 0.6], [0.1 + 0.2, 0.2 + 0.4])).toMatchObject({ mean: 0, halfWidth: 0 });
+  expect(
+    pairedDifference(
+      first.map((value) => value * 1.000001),
+      first,
+    ).mean,
+  ).toBeGreaterThan(0);
+});
+
 test("sides of unequal length are our mistake", () => {
   expect(() => pairedDifference([1, 2], [1])).toThrow("same replications");
 });
