@@ -1,18 +1,7 @@
 // Turns a step table into numbers: one row a step, every name resolved and checked once, so that the loop meets no text.
 import { invariant } from "#foundation/invariant.ts";
-import {
-  CARGO,
-  HAND,
-  HOLDS,
-  NO_REGISTER,
-  RUNS_ON,
-  type Draw,
-  type Give,
-  type Need,
-  type Row,
-  type Scale,
-  type Show,
-} from "./row.ts";
+import { CARGO, HAND, HOLDS, NO_REGISTER, OWN_RANK, RUNS_ON } from "./core/numbers.ts";
+import type { Draw, Give, Need, Row, Scale, Show } from "./row.ts";
 import { lawTable, type LawTable, type StepLaws } from "./lawTable.ts";
 import { Sampler, TICKS_PER_SECOND } from "./sampler.ts";
 import { stepCode, type StepCode } from "./stepCode.ts";
@@ -69,16 +58,7 @@ export interface Program {
   readonly clocked: readonly Int32Array[];
 }
 
-/** Rank of a process's own step among completions that are latest at once. */
-export const OWN_RANK = 3;
-
-/** Numbers of the serving rules. */
-export const FIRST_COME = 0;
-export const LONGEST_SINCE_SERVED = 1;
-export const PRIORITY = 2;
-export const ROTATION = 3;
-export const URGENCY = 4;
-
+/** In the order of their numbers in the core. */
 const servingRules: readonly ServingRule[] = ["first-come", "longest-since-served", "priority", "rotation", "urgency"];
 const stopRules: readonly StopRule[] = ["finish", "hold", "scrap"];
 
@@ -268,8 +248,9 @@ class Compiler {
 
   #scale(process: ProcessSpec, scale: ScaleSpec, to: (name: string) => number): Scale {
     const { law, stream, resource, keeps, alone, below, above } = scale;
+    this.#laws.push({ samplers: [new Sampler(law, { unit: TICKS_PER_SECOND })], isUntil: false });
     return {
-      sampler: new Sampler(law, { unit: TICKS_PER_SECOND }),
+      law: this.#lawCount++,
       stream: this.#stream(resource ?? process.resource, stream),
       keeps: keeps ?? false,
       alone: alone ?? false,

@@ -1,21 +1,6 @@
 // Tables of the quantiles of a standard form, built once for each form and shape, whatever the scale of the laws.
+import { BODY, CELLS, EXACT_CELLS, FINER, LOWER_TAIL, NODES, UPPER_TAIL } from "./core/numbers.ts";
 import { standardQuantile, type StandardForm } from "./standardLaw.ts";
-
-/** Cells of the body of the table, which spans u from 0 to 1; a power of two, so that u × CELLS is exact. */
-export const CELLS = 1024;
-
-/** Where the quantile bends most, in the first and the last of so many parts of u, the cells are so many times finer. */
-export const FINER = 32;
-
-/** So many of the finest cells at either end are not interpolated at all; without them a heavy tail's spread is 2e-4 off. */
-export const EXACT_CELLS = 8;
-
-const NODES = CELLS + 1;
-
-/** Where the nodes of the body, of u < 1 / FINER and of u >= 1 - 1 / FINER begin. */
-export const BODY = 0;
-export const LOWER_TAIL = NODES;
-export const UPPER_TAIL = 2 * NODES;
 
 /** Shapes come from the user and, in a sweep, in great number: beyond so many tables the oldest is forgotten. */
 const MOST_TABLES = 256;

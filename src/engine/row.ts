@@ -1,15 +1,6 @@
 // One step of one process as numbers: what the loop of the simulation reads instead of names.
 import type { Sampler } from "./sampler.ts";
 
-/** Numbers of the registers: the value of `by` and of `takes`. */
-export const NO_REGISTER = 0;
-export const CARGO = 1;
-export const HAND = 2;
-
-/** Effects of a stop on a step under way; any other number is the row to leave for. */
-export const RUNS_ON = -1;
-export const HOLDS = -2;
-
 export interface Need {
   readonly place: number;
   readonly by: number;
@@ -49,7 +40,8 @@ export interface Draw {
 
 /** A number that is drawn, kept or judged, in whole millionths; a limit that is not there is infinite. */
 export interface Scale {
-  readonly sampler: Sampler;
+  /** Number of its law among all laws of the program. */
+  readonly law: number;
   readonly stream: number;
   readonly keeps: boolean;
   readonly alone: boolean;

@@ -1,8 +1,9 @@
 // Turns one uniform number into a whole number of ticks that follows a law.
 import { invariant } from "#foundation/invariant.ts";
+import { BODY, CELLS, EXACT_CELLS, FINER, LOWER_TAIL, UPPER_TAIL } from "./core/numbers.ts";
 import type { Distribution } from "./distribution.ts";
 import { lawMean } from "./law.ts";
-import { BODY, CELLS, EXACT_CELLS, FINER, LOWER_TAIL, quantileTable, UPPER_TAIL } from "./quantileTable.ts";
+import { quantileTable } from "./quantileTable.ts";
 import { standardLaw, standardQuantile, type StandardForm } from "./standardLaw.ts";
 
 /** Ticks in a second: the clock counts whole microseconds. */

@@ -12,19 +12,7 @@ export function openStream(seed: string, replication: number, resource: string, 
   return alea(streamName(seed, replication, resource, step));
 }
 
-/** Numbers that a stream's generator keeps from draw to draw. */
-export const STREAM_SIZE = 4;
-/** Which of them is the number given last. */
-export const LAST = 2;
-
-/** Constants of alea, Baagøe's multiply-with-carry generator: its multiplier, and the unit of its numbers. */
-export const MULTIPLIER = 2091639;
-export const UNIT = 2.3283064365386963e-10;
-
-/**
- * The generators of many streams side by side, for a loop that draws without a call: of each stream s0, s1, s2 and carry c.
- * The next number is t - floor(t), t being MULTIPLIER × s0 + UNIT × c; then s0, s1, s2, c become s1, s2, the number, floor(t).
- */
+/** The generators of many streams side by side, as the core draws from them: of each stream s0, s1, s2 and carry c. */
 export function openStreams(
   seed: string,
   replication: number,

@@ -1,5 +1,6 @@
 // Who may want a place's tokens, and where those who also want them stand in line.
-import { NO_REGISTER, type Need, type Row } from "./row.ts";
+import { NO_REGISTER } from "./core/numbers.ts";
+import type { Need, Row } from "./row.ts";
 import type { StepTable } from "./stepTable.ts";
 
 /** Processes that take from the place, in their order. */

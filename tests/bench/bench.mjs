@@ -5,6 +5,7 @@ import os from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import { forEsbuild } from "../tools/wasmCore.mjs";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const inRoot = (name) => path.join(root, name);
@@ -32,7 +33,7 @@ async function bundle(names, outdir, plugins = []) {
     format: "esm",
     conditions: ["blowcell-source"],
     logLevel: "warning",
-    plugins,
+    plugins: [...plugins, forEsbuild],
     // CommonJS packages inside an ES module bundle still call require for Node's own modules.
     banner: { js: `import{createRequire as openRequire}from"node:module";const require=openRequire(import.meta.url);` },
   });

@@ -2,11 +2,13 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import FastFirst from "./fastFirst.ts";
+import { forVite } from "./wasmCore.mjs";
 
 const conditions = ["blowcell-source"];
 
 export default defineConfig({
   root: fileURLToPath(new URL("../..", import.meta.url)),
+  plugins: [forVite],
   resolve: { conditions },
   ssr: { resolve: { conditions } },
   define: { BLOWCELL_VERSION: JSON.stringify("0.0.0-test") },
