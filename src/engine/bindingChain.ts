@@ -41,8 +41,8 @@ export class BindingChain {
 
   /** Adds up the way back from `node` to the beginning, of what lies before `end`; later nodes must not have been folded. */
   totals(node: number, end: number): ChainTotals {
-    this.#core.addTotals(node, end);
-    const both = new Float64Array(this.#core.memory.buffer, this.#core.totalTicksAt(), 2 * this.#activities);
+    const at = this.#core.totalsOf(node, end);
+    const both = new Float64Array(this.#core.memory.buffer, at, 2 * this.#activities);
     return { ticks: both.slice(0, this.#activities), tied: both.slice(this.#activities) };
   }
 }

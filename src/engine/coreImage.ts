@@ -9,8 +9,9 @@ export interface CoreImage {
   readonly reals: ReadonlyMap<number, ArrayLike<number>>;
 }
 
-/** What draws and scales of all rows become, as the rows are told one after the other. */
+/** What rows have several of, gathered while the rows are told one after the other. */
 interface Gathered {
+  readonly needs: number[];
   readonly lists: number[];
   readonly draws: number[];
   readonly until: number[];
@@ -30,70 +31,63 @@ export function coreImage(program: Program): CoreImage {
 }
 
 function makeImage(program: Program): CoreImage {
-  const { table, rows, steps, laws } = program;
-  const gathered: Gathered = { lists: [], draws: [], until: [], scales: [], limits: [] };
-  const facts = rows.flatMap((row) => factsOf(row, gathered));
+  const { table, rows, steps, laws, takers, lines, clocked } = program;
+  const gathered: Gathered = { needs: [], lists: [], draws: [], until: [], scales: [], limits: [] };
+  const told = rows.flatMap((row, number) => [number, ...stepNumbers(row, number, program, gathered)]);
+  const resources = Array.from(program.firstState, (state, i) => [
+    ...[state, program.stoppedState[i]!, program.stoppedActivity[i]!],
+    clocked[i]!.length,
+  ]);
+  const places = Array.from(program.servingRule, (rule, i) => [
+    ...[rule, program.rank[i]!],
+    ...[takers[i]!.length, lines[i]!.length],
+  ]);
   const wholes: readonly (readonly [number, ArrayLike<number>])[] = [
     [core.CODE, steps.code],
-    [core.REACHED_AT, steps.reachedAt],
-    [core.STARTS_AT, steps.startsAt],
-    [core.ROWS, facts],
+    [core.STEPS, told],
+    [core.NEEDS, gathered.needs],
     [core.LISTS, gathered.lists],
     [core.DRAWS, gathered.draws],
     [core.SCALES, gathered.scales],
-    [core.CARGO_AT_FIRST, table.processes.map(({ cargo }) => cargo ?? 0)],
-    [core.OWN_RESOURCE, program.ownResource],
-    [core.FIRST_STATE, program.firstState],
-    [core.STOPPED_STATE, program.stoppedState],
-    [core.STOPPED_ACTIVITY, program.stoppedActivity],
-    ...lists(core.TAKERS_AT, core.TAKERS, program.takers),
-    ...lists(core.LINES_AT, core.LINES, program.lines),
-    [core.RULE, program.servingRule],
-    [core.RANK, program.rank],
-    ...lists(core.CLOCKED_AT, core.CLOCKED, program.clocked),
+    [core.PROCESSES, table.processes.flatMap(({ cargo }, i) => [program.ownResource[i]!, cargo ?? 0])],
+    [core.RESOURCES, resources.flat()],
+    [core.CLOCKED, sideBySide(clocked)],
+    [core.PLACES, places.flat()],
+    [core.TAKERS, sideBySide(takers)],
+    [core.LINES, sideBySide(lines)],
+    [core.AHEAD, program.drawnAhead.flatMap(({ law, stream }) => [law, stream])],
   ];
   const reals: readonly (readonly [number, ArrayLike<number>])[] = [
     [core.QUANTILES, laws.quantiles],
     [core.AMOUNTS, steps.amounts],
-    [core.ROW_REALS, rows.flatMap(({ priority, chance }) => [priority, chance])],
+    [core.STEP_REALS, rows.flatMap(({ priority, chance }) => [priority, chance])],
     [core.UNTIL, gathered.until],
     [core.LIMITS, gathered.limits],
-    [core.PRIORITY_AT_FIRST, table.processes.map(({ priority }) => priority ?? 0)],
+    [core.PRIORITIES, table.processes.map(({ priority }) => priority ?? 0)],
   ];
   return { wholes: new Map(wholes), reals: new Map(reals) };
 }
 
-/** Lists side by side: where each begins and one more, and what they hold. */
-function lists(
-  placesSection: number,
-  section: number,
-  all: readonly ArrayLike<number>[],
-): readonly (readonly [number, ArrayLike<number>])[] {
-  const places = [0];
-  for (const list of all) places.push(places.at(-1)! + list.length);
-  return [
-    [placesSection, places],
-    [section, all.flatMap((list) => Array.from(list))],
-  ];
+function sideBySide(lists: readonly Int32Array[]): readonly number[] {
+  return lists.flatMap((list) => Array.from(list));
 }
 
-/** In the order of the numbers that `core/numbers.ts` gives to the facts of a row. */
-function factsOf(row: Row, gathered: Gathered): readonly number[] {
-  const { lists: listed } = gathered;
-  const needs = listed.length;
-  for (const need of row.needs) {
-    const { place, by, count, meanwhile, othersTurn, quiet, takes } = need;
-    listed.push(place, by, count, meanwhile, othersTurn, quiet ? 1 : 0, takes);
-  }
-  const gates = listed.push(...row.gates) - row.gates.length;
-  const occupies = listed.push(...row.occupies) - row.occupies.length;
+/** In the order of `Step` in `core/steps.ts`, after its number. */
+function stepNumbers(row: Row, number: number, { steps }: Program, gathered: Gathered): readonly number[] {
+  const { needs, lists } = gathered;
+  const needsAt = needs.length / NEED_SIZE;
+  for (const { place, by, count, meanwhile, othersTurn, quiet, takes } of row.needs)
+    needs.push(place, by, count, meanwhile, othersTurn, quiet ? 1 : 0, takes, 0);
+  const gatesAt = lists.push(...row.gates) - row.gates.length;
+  const occupiesAt = lists.push(...row.occupies) - row.occupies.length;
   const flags =
     (row.takesAlone ? core.TAKES_ALONE : 0) |
     (row.waitsUnseen ? core.WAITS_UNSEEN : 0) |
     (row.isPhysics ? core.IS_PHYSICS : 0);
   return [
     flags,
-    ...[needs, row.needs.length, gates, row.gates.length, occupies, row.occupies.length],
+    ...[steps.reachedAt[number]!, steps.startsAt[number]!],
+    ...[needsAt, row.needs.length, gatesAt, row.gates.length, occupiesAt, row.occupies.length],
     ...row.stopEffect,
     ...[row.stops, row.stopsRule],
     ...[addDraw(row.patience, gathered), row.patienceActivity, row.patienceNext],
@@ -102,6 +96,9 @@ function factsOf(row: Row, gathered: Gathered): readonly number[] {
     ...[row.chanceStream, row.chanceNext],
   ];
 }
+
+/** Numbers of a `Need` in `core/steps.ts`. */
+const NEED_SIZE = 8;
 
 /** Returns its number, -1 where there is none. */
 function addDraw(draw: Draw | null, { draws, until }: Gathered): number {

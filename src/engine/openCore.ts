@@ -19,56 +19,50 @@ export interface CoreHost {
   exactTicks(law: number, u: number): number;
 }
 
-/** Where an array lies in the memory of the core; it may move whenever the core runs. */
-type Place = () => number;
-
 /** What `core/core.ts` offers; truth is told as 0 or 1. */
 export interface Core {
   readonly memory: WebAssembly.Memory;
   wholes(section: number, length: number): number;
   reals(section: number, length: number): number;
   open(activities: number, classes: number, foldAt: number, hasLog: number, hasFlow: number): void;
-  put(place: number, node: number, cargo: number): void;
+  put(place: number, cargo: number): void;
   reach(process: number, row: number): void;
   runUntil(tick: number): number;
-  keepChain(): void;
   restart(): void;
   settle(): void;
   clock(): number;
-  /** Why nothing can go on, 0 while it can; and since when. */
-  stuck(): number;
-  stuckSince(): number;
-  firstDue(): number;
+  nextTick(): number;
+  standstill(): number;
+  standsSince(): number;
+  phaseOf(process: number): number;
+  rowOf(process: number): number;
+  cargoOf(process: number): number;
+  handOf(process: number): number;
+  headOf(process: number): number;
+  tokensAt(place: number): number;
+  stopsOf(resource: number): number;
+  ticksIn(state: number): number;
+  ticksTogetherIn(stateClass: number): number;
+  countOf(counter: number): number;
+  firstRiseOf(counter: number): number;
+  lastRiseOf(counter: number): number;
   marks(): number;
+  markTick(mark: number): number;
+  markCounter(mark: number): number;
   forgetMarks(): void;
-  pastPeriods(): number;
-  addTotals(node: number, end: number): void;
+  periods(): number;
+  periodResource(period: number): number;
+  periodStart(period: number): number;
+  periodEnd(period: number): number;
+  ownPeriodStart(resource: number): number;
+  ownPeriodEnd(resource: number): number;
+  keepChain(): void;
   lastNode(): number;
   startOf(node: number): number;
   activityOf(node: number): number;
   parentOf(node: number): number;
   isTied(node: number): number;
-  readonly dueAt: Place;
-  readonly phaseAt: Place;
-  readonly rowAt: Place;
-  readonly cargoAt: Place;
-  readonly handAt: Place;
-  readonly headAt: Place;
-  readonly sizesAt: Place;
-  readonly stopCountAt: Place;
-  readonly stateTicksAt: Place;
-  readonly jointTicksAt: Place;
-  readonly countsAt: Place;
-  readonly firstRiseAt: Place;
-  readonly lastRiseAt: Place;
-  readonly markTicksAt: Place;
-  readonly markCountersAt: Place;
-  readonly periodStartAt: Place;
-  readonly periodEndAt: Place;
-  readonly pastResourceAt: Place;
-  readonly pastStartAt: Place;
-  readonly pastEndAt: Place;
-  readonly totalTicksAt: Place;
+  totalsOf(node: number, end: number): number;
 }
 
 let compiled: WebAssembly.Module | undefined;

@@ -17,6 +17,7 @@ import type {
   StepSpec,
   StepTable,
   StopRule,
+  TimeLaw,
   TimeSpec,
 } from "./stepTable.ts";
 import { linesFor, processesWhere, takersOf } from "./takers.ts";
@@ -34,6 +35,8 @@ export interface Program {
   /** The same rows and their laws as numbers, for the loop of the simulation. */
   readonly steps: StepCode;
   readonly laws: LawTable;
+  /** Kinds of draws that can be made ahead of their use: the law, and the stream that gives numbers to nothing else. */
+  readonly drawnAhead: readonly { readonly law: number; readonly stream: number }[];
   /** First row of each process, and the row with which it begins. */
   readonly firstRow: Int32Array;
   readonly beginsAt: Int32Array;
@@ -74,6 +77,8 @@ class Compiler {
   readonly #laws: StepLaws[] = [];
   #lawCount = 0;
   readonly #streams: { resource: string; step: string }[] = [];
+  /** Of each stream: the laws of all who draw from it, in words. */
+  readonly #drawers: string[][] = [];
   readonly #states: { resource: number; name: string; kind: string }[] = [];
   readonly #resource: ReadonlyMap<string, number>;
   readonly #place: ReadonlyMap<string, number>;
@@ -99,7 +104,9 @@ class Compiler {
 
   compile(): Program {
     const { resources, places, processes } = this.#table;
-    const resolved = processes.flatMap((process, p) => process.steps.map((step, i) => this.#row(process, p, step, i)));
+    const steps = processes.flatMap((process, p) => process.steps.map((step, i) => this.#row(process, p, step, i)));
+    const drawnAhead: { law: number; stream: number }[] = [];
+    const resolved = steps.map((row) => ({ ...row, draw: row.draw && this.#withKind(row.draw, drawnAhead) }));
     const stopped = resources.map((resource) => (this.#stoppable.has(resource.name) ? resource.name : undefined));
     const stoppedActivity = stopped.map((name) => (name === undefined ? -1 : this.#activity(name, "stopped", name)));
     const takers = places.map((_, place) => takersOf(resolved, place, this.#table));
@@ -114,6 +121,7 @@ class Compiler {
       rows,
       steps: stepCode(rows, rank),
       laws: lawTable(this.#laws),
+      drawnAhead,
       firstRow: this.#firstRow,
       beginsAt: Int32Array.from(
         processes,
@@ -154,7 +162,7 @@ class Compiler {
       takesAlone: false,
       waitsUnseen: false,
       priority: step.priority ?? process.priority ?? 0,
-      patience: step.patience ? this.#draw(process, step.name, step.patience.time) : null,
+      patience: step.patience ? this.#draw(process, step.name, step.patience.time, true) : null,
       patienceActivity: step.patience ? this.#activity(process.resource, `${step.name} patience`, process.name) : -1,
       patienceNext: step.patience ? to(step.patience.leaveFor) : -1,
       shows,
@@ -228,18 +236,22 @@ class Compiler {
     };
   }
 
-  #draw(process: ProcessSpec, step: string, time: TimeSpec): Draw {
-    const samplers = time.laws.map(({ law, amount, factor = 1 }) =>
+  #draw(process: ProcessSpec, step: string, time: TimeSpec, isPatience = false): Draw {
+    const laws = withoutRepeats(time.laws);
+    const samplers = laws.map(({ law, amount, factor = 1 }) =>
       amount === undefined
         ? new Sampler(law, { unit: TICKS_PER_SECOND * factor })
         : Sampler.ofRate(law, amount * factor),
     );
+    // Who asks for the same number again, for one of several laws or for a patience must ask at the very time.
+    const isSteady = !isPatience && laws.length === 1 && !time.again && time.until === undefined;
     this.#laws.push({ samplers, isUntil: time.until !== undefined });
     this.#lawCount += samplers.length;
     return {
       samplers,
       firstLaw: this.#lawCount - samplers.length,
-      stream: this.#stream(time.resource ?? process.resource, time.stream ?? step),
+      stream: this.#stream(time.resource ?? process.resource, time.stream ?? step, isSteady ? JSON.stringify(laws) : ""),
+      kind: -1,
       again: time.again ?? false,
       until: time.until === undefined ? -1 : Math.round(time.until * TICKS_PER_SECOND),
       clock: time.whileWorking === undefined ? -1 : this.#resourceNumber(time.whileWorking),
@@ -261,10 +273,21 @@ class Compiler {
     };
   }
 
-  /** Streams are shared by name: two steps that name the same one draw from it in turn. */
-  #stream(resource: string, step: string): number {
+  /** Streams are shared by name: two steps that name the same one draw from it in turn. `laws` is empty where no draw of time can be made ahead. */
+  #stream(resource: string, step: string, laws = ""): number {
     const known = this.#streams.findIndex((stream) => stream.resource === resource && stream.step === step);
-    return known === -1 ? this.#streams.push({ resource, step }) - 1 : known;
+    const stream = known === -1 ? this.#streams.push({ resource, step }) - 1 : known;
+    (this.#drawers[stream] ??= []).push(laws);
+    return stream;
+  }
+
+  /** Times can be drawn ahead where all who draw from the stream go by the same law. */
+  #withKind(draw: Draw, drawnAhead: { law: number; stream: number }[]): Draw {
+    const { stream, firstLaw, samplers } = draw;
+    const [laws, ...others] = this.#drawers[stream]!;
+    if (laws === "" || others.some((other) => other !== laws) || samplers[0]!.isFixed) return draw;
+    const known = drawnAhead.findIndex((kind) => kind.stream === stream);
+    return { ...draw, kind: known === -1 ? drawnAhead.push({ law: firstLaw, stream }) - 1 : known };
   }
 
   /** Steps of one process that have one name, as every night of a calendar, are one activity. */
@@ -318,6 +341,12 @@ function stepNumber(process: ProcessSpec, name: string): number {
   const found = process.steps.findIndex((step) => step.name === name);
   invariant(found !== -1, "a step that another names is in the same process", { process: process.name, step: name });
   return found;
+}
+
+/** The laws of all cargoes, or the one that they have in common. */
+function withoutRepeats(laws: readonly TimeLaw[]): readonly TimeLaw[] {
+  const [first, ...others] = laws.map((law) => JSON.stringify(law));
+  return others.every((other) => other === first) ? laws.slice(0, 1) : laws;
 }
 
 /** No state of the process tells that this is what it waits for. */

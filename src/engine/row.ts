@@ -31,6 +31,8 @@ export interface Draw {
   /** Number of the first of them among all laws of the program. */
   readonly firstLaw: number;
   readonly stream: number;
+  /** Number of the kind of draws, made ahead, to which it belongs; -1 where it draws when it starts. */
+  readonly kind: number;
   /** The stream's last number once more. */
   readonly again: boolean;
   readonly clock: number;

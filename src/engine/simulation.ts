@@ -7,7 +7,7 @@ import { meanLaws } from "./lawTable.ts";
 import { longestActive, type LongestActive } from "./longestActive.ts";
 import { openCore, type Core } from "./openCore.ts";
 import type { Program } from "./program.ts";
-import { describeStandstill, type Standing, type Standstill } from "./standstill.ts";
+import { standstillOf, type Standstill } from "./standstill.ts";
 import { openStreams } from "./stream.ts";
 
 export interface SimulationOptions {
@@ -72,39 +72,43 @@ export class Simulation {
 
   /** Ticks in each state since the observation began; up to date after `settle`. */
   get stateTicks(): Float64Array {
-    return this.#reals(this.#core.stateTicksAt(), this.program.states.length);
+    return listOf(this.program.states.length, this.#core.ticksIn);
   }
 
   /** Ticks since the observation began by class: the lowest that any resource is in counts; up to date after `settle`. */
   get jointTicks(): Float64Array {
-    return this.#reals(this.#core.jointTicksAt(), this.#classes);
+    return listOf(this.#classes, this.#core.ticksTogetherIn);
   }
 
   /** Each counter since the observation began. */
   get counts(): Float64Array {
-    return this.#reals(this.#core.countsAt(), this.program.counters.length);
+    return listOf(this.program.counters.length, this.#core.countOf);
   }
 
   /** Tick at which each counter first and last rose since then, -1 where it did not. */
   get firstRise(): Float64Array {
-    return this.#reals(this.#core.firstRiseAt(), this.program.counters.length);
+    return listOf(this.program.counters.length, this.#core.firstRiseOf);
   }
 
   get lastRise(): Float64Array {
-    return this.#reals(this.#core.lastRiseAt(), this.program.counters.length);
+    return listOf(this.program.counters.length, this.#core.lastRiseOf);
   }
 
   /** By resource: ticks since the observation began in which its active period was the longest of all. */
   longestActive(): readonly LongestActive[] {
     const own = this.#core;
     const resources = this.program.firstState.length;
-    const [start, end] = [this.#reals(own.periodStartAt(), resources), this.#reals(own.periodEndAt(), resources)];
-    const past = own.pastPeriods();
-    const [resource, from] = [this.#wholes(own.pastResourceAt(), past), this.#reals(own.pastStartAt(), past)];
-    const until = this.#reals(own.pastEndAt(), past);
-    const periods = Array.from(resource, (each, i) => ({ resource: each, start: from[i]!, end: until[i]! }));
-    const goingOn = Array.from(start, (begun, each) => ({ resource: each, start: begun, end: Math.min(this.now, end[each]!) }));
-    return longestActive(resources, [...periods, ...goingOn.filter((period) => period.start >= 0 && period.end > period.start)]);
+    const past = Array.from({ length: own.periods() }, (_, i) => ({
+      resource: own.periodResource(i),
+      start: own.periodStart(i),
+      end: own.periodEnd(i),
+    }));
+    const present = Array.from({ length: resources }, (_, resource) => ({
+      resource,
+      start: own.ownPeriodStart(resource),
+      end: Math.min(this.now, own.ownPeriodEnd(resource)),
+    }));
+    return longestActive(resources, [...past, ...present.filter(({ start, end }) => start >= 0 && end > start)]);
   }
 
   /** Runs every instant up to and including `tick`, or until nothing can happen any more. */
@@ -114,9 +118,7 @@ export class Simulation {
       isOver = this.#core.runUntil(tick) === 0;
       this.#takeMarks();
     }
-    const kind = this.#core.stuck();
-    if (kind === 0) return;
-    this.#standstill ??= describeStandstill(kind === core.DEADLOCK ? "deadlock" : "zero-time loop", this.#standing());
+    this.#standstill ??= standstillOf(this.#core, this.program);
   }
 
   /** Forgets what was observed so far; the system goes on as it is. */
@@ -139,20 +141,17 @@ export class Simulation {
   chainsOf(processes: readonly number[]): ChainTotals[] {
     const end = this.now;
     const own = this.#core;
-    const count = this.program.ownResource.length;
     const heads = new Map<number, number>();
     const collect = (): void => {
-      const [phases, nodes] = [this.#wholes(own.phaseAt(), count), this.#wholes(own.headAt(), count)];
       for (const process of processes) {
-        if (!heads.has(process) && phases[process] !== core.NEEDING) heads.set(process, nodes[process]!);
+        if (!heads.has(process) && own.phaseOf(process) !== core.NEEDING) heads.set(process, own.headOf(process));
       }
     };
     own.keepChain();
     collect();
-    for (let instant = 0; heads.size < processes.length && instant < runOnInstants && own.stuck() === 0; instant++) {
-      const first = own.firstDue();
-      if (first === -1) break;
-      this.runUntil(this.#reals(own.dueAt(), count)[first]!);
+    for (let instant = 0; heads.size < processes.length && instant < runOnInstants && own.standstill() === 0; instant++) {
+      if (own.nextTick() === Infinity) break;
+      this.runUntil(own.nextTick());
       collect();
     }
     return processes.map((process) => this.chain.totals(heads.get(process) ?? this.chain.last, end));
@@ -167,24 +166,26 @@ export class Simulation {
     );
     for (const [section, numbers] of image.wholes) this.#writeWholes(section, numbers);
     for (const [section, numbers] of image.reals) this.#writeReals(section, numbers);
-    this.#writeWholes(core.MEANING, meaning);
+    this.#writeWholes(core.MEANINGS, meaning);
     this.#writeWholes(core.MARKED, counters.map((name) => (marked.includes(name) ? 1 : 0)));
     this.#writeReals(core.STREAMS, openStreams(seed, replication, streams));
     this.#writeReals(core.LAWS, atMeans ? meanLaws(laws) : laws.numbers);
   }
 
   #writeWholes(section: number, numbers: ArrayLike<number>): void {
-    this.#wholes(this.#core.wholes(section, numbers.length), numbers.length).set(numbers);
+    const at = this.#core.wholes(section, numbers.length);
+    new Int32Array(this.#core.memory.buffer, at, numbers.length).set(numbers);
   }
 
   #writeReals(section: number, numbers: ArrayLike<number>): void {
-    this.#reals(this.#core.reals(section, numbers.length), numbers.length).set(numbers);
+    const at = this.#core.reals(section, numbers.length);
+    new Float64Array(this.#core.memory.buffer, at, numbers.length).set(numbers);
   }
 
   #beginAll(log: EventLog | undefined): void {
     this.program.table.places.forEach((place, number) => {
       for (let i = 0; i < place.tokens; i++)
-        this.#core.put(number, -1, place.cargo === "numbered" ? i : (place.cargo ?? 0));
+        this.#core.put(number, place.cargo === "numbered" ? i : (place.cargo ?? 0));
     });
     this.program.firstState.forEach((state, resource) => log?.add(0, resource, state, -1, -1, -1, -1, 0));
     this.program.beginsAt.forEach((row, process) => this.#core.reach(process, row));
@@ -192,37 +193,18 @@ export class Simulation {
   }
 
   #takeMarks(): void {
-    const count = this.#core.marks();
-    if (count === 0) return;
-    const [ticks, counters] = [this.#core.markTicksAt(), this.#core.markCountersAt()];
-    for (const tick of this.#reals(ticks, count)) this.marks.ticks.push(tick);
-    for (const counter of this.#wholes(counters, count)) this.marks.counters.push(counter);
-    this.#core.forgetMarks();
-  }
-
-  #standing(): Standing {
     const own = this.#core;
-    const { length } = this.program.ownResource;
-    return {
-      tick: own.stuckSince(),
-      program: this.program,
-      phase: this.#wholes(own.phaseAt(), length),
-      row: this.#wholes(own.rowAt(), length),
-      registers: { cargo: this.#wholes(own.cargoAt(), length), hand: this.#wholes(own.handAt(), length) },
-      tokens: this.#wholes(own.sizesAt(), this.program.takers.length),
-      stopCount: this.#wholes(own.stopCountAt(), this.program.firstState.length),
-    };
+    const count = own.marks();
+    for (let mark = 0; mark < count; mark++) {
+      this.marks.ticks.push(own.markTick(mark));
+      this.marks.counters.push(own.markCounter(mark));
+    }
+    own.forgetMarks();
   }
+}
 
-  // What is read here may move when the core runs on: it is looked up each time.
-
-  #wholes(at: number, length: number): Int32Array {
-    return new Int32Array(this.#core.memory.buffer, at, length);
-  }
-
-  #reals(at: number, length: number): Float64Array {
-    return new Float64Array(this.#core.memory.buffer, at, length);
-  }
+function listOf(length: number, valueOf: (number: number) => number): Float64Array {
+  return Float64Array.from({ length }, (_, number) => valueOf(number));
 }
 
 function nothing(): void {}

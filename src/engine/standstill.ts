@@ -1,5 +1,6 @@
 // Why nothing can happen any more, or why time stands still, put into the names of the step table.
-import { CARGO, NEEDING, NO_REGISTER } from "./core/numbers.ts";
+import { CARGO, DEADLOCK, NEEDING, NO_REGISTER } from "./core/numbers.ts";
+import type { Core } from "./openCore.ts";
 import type { Program } from "./program.ts";
 import type { Need } from "./row.ts";
 
@@ -10,37 +11,23 @@ export interface Standstill {
   readonly waiting: readonly { readonly process: string; readonly step: string; readonly lacks: string }[];
 }
 
-/** Where everything stands: of each process what it does, its row and its registers; tokens by place, stops by resource. */
-export interface Standing {
-  readonly tick: number;
-  readonly program: Program;
-  readonly phase: Int32Array;
-  readonly row: Int32Array;
-  readonly registers: { readonly cargo: Int32Array; readonly hand: Int32Array };
-  readonly tokens: Int32Array;
-  readonly stopCount: Int32Array;
-}
-
-export function describeStandstill(kind: Standstill["kind"], standing: Standing): Standstill {
-  const { tick, program, phase, row, registers, tokens, stopCount } = standing;
-  const { table, rows } = program;
-  const waiting = Array.from(phase.keys()).filter((p) => kind === "zero-time loop" || phase[p] === NEEDING);
+/** Nothing where the system can go on. */
+export function standstillOf(core: Core, { table, rows }: Program): Standstill | undefined {
+  if (core.standstill() === 0) return undefined;
+  const kind = core.standstill() === DEADLOCK ? "deadlock" : "zero-time loop";
   const placeOf = (process: number, { place, by }: Need): number =>
-    by === NO_REGISTER ? place : place + (by === CARGO ? registers.cargo : registers.hand)[process]!;
+    by === NO_REGISTER ? place : place + (by === CARGO ? core.cargoOf(process) : core.handOf(process));
   const lacks = (process: number): string => {
-    const step = rows[row[process]!]!;
-    const lacking = step.needs.find((need) => tokens[placeOf(process, need)]! < need.count);
+    const step = rows[core.rowOf(process)]!;
+    const lacking = step.needs.find((need) => core.tokensAt(placeOf(process, need)) < need.count);
     if (lacking) return table.places[placeOf(process, lacking)]!.name;
-    const stopped = step.gates.find((resource) => stopCount[resource]! > 0);
+    const stopped = step.gates.find((resource) => core.stopsOf(resource) > 0);
     return stopped === undefined ? "" : table.resources[stopped]!.name;
   };
-  return {
-    kind,
-    tick,
-    waiting: waiting.map((process) => ({
-      process: table.processes[process]!.name,
-      step: rows[row[process]!]!.name,
-      lacks: lacks(process),
-    })),
-  };
+  const waiting = table.processes.flatMap(({ name }, process) =>
+    kind === "zero-time loop" || core.phaseOf(process) === NEEDING
+      ? [{ process: name, step: rows[core.rowOf(process)]!.name, lacks: lacks(process) }]
+      : [],
+  );
+  return { kind, tick: core.standsSince(), waiting };
 }

@@ -77,8 +77,7 @@ function addStart(code: number[], row: Row): void {
     if (!isPlainShow(show)) code.push(SHOW_CHOSEN, show.resource, show.by, show.states.length, ...show.states);
   }
   if (draw) {
-    const stream = draw.again || draw.until !== -1 ? -1 : draw.stream;
-    code.push(TIME, draw.firstLaw, draw.samplers.length > 1 ? 1 : 0, stream, isClock ? -1 : activity, draw.clock);
+    code.push(TIME, draw.firstLaw, draw.samplers.length > 1 ? 1 : 0, draw.kind, isClock ? -1 : activity, draw.clock);
     if (isClock) code.push(UNBIND);
   } else if (row.needs.length > 0) code.push(PASS);
 }

@@ -1,8 +1,7 @@
 // The binding chain: every timed step remembers the one completion that bound its start; folded, so that a year fits in memory.
-import { longerReals, longerWholes } from "./longer.ts";
-import { count, head } from "./processes.ts";
-import { noReals, noWholes } from "./tables.ts";
-import { listTokens, nodes as tokenNodes, tokenSlots } from "./tokens.ts";
+import { endOfProcesses, firstProcess, Process } from "./process.ts";
+import { room, roomier } from "./sections.ts";
+import { placeAt, placeCount, Token } from "./tokens.ts";
 
 // A forest of links from each timed step back to the step whose completion bound its start. The time from a node's start to the
 // start of its child belongs to the node's activity, so that a walk back from any node tiles the time without gap or overlap.
@@ -10,44 +9,69 @@ import { listTokens, nodes as tokenNodes, tokenSlots } from "./tokens.ts";
 // Folding keeps the live nodes and those where their paths meet; what lies between two kept nodes is summed up by activity. So
 // at most twice as many nodes survive a fold as there are live ones, exactly and whatever the length of the run.
 
+/** A timed step. */
+@unmanaged
+class Node {
+  start: f64 = 0;
+  /** The node that bound its start, -1 at the beginning; after a fold the next one that was kept. */
+  parent: i32 = 0;
+  /** Twice its activity, and 1 more where another step was complete as late. */
+  mark: i32 = 0;
+}
+
+/** What a fold finds out about a node. */
+@unmanaged
+class Fate {
+  isOnTheWay: bool = false;
+  isKept: bool = false;
+  renumbered: i32 = 0;
+}
+
+/** A node that a fold keeps. */
+@unmanaged
+class Survivor {
+  node: i32 = 0;
+  /** New number of its parent. */
+  parent: i32 = 0;
+  /** Number of the sums of the edge to its parent, -1 where that edge was not folded. */
+  sums: i32 = 0;
+  unused: i32 = 0;
+}
+
 let activities = 0;
 let foldAt = 0;
 let nextFold = 0;
 let size = 0;
-let starts = noReals;
-/** Of each node its parent and, in the next place, twice its activity and 1 where it is tied. */
-let links = noWholes;
-/** Of the nodes that survived the last fold: the number of their sums, -1 where the edge to the parent was not folded. */
-let sumsOf = noWholes;
-let survivors = 0;
-/** Where an edge was folded: ticks by activity from the start of the parent to this node's start, then the tied part of each. */
-let sums = noReals;
-/** Those of the fold under way. */
-let newSums = noReals;
-let newSumsUsed = 0;
+let capacity = 1024;
+let nodes: usize = 0;
 
-/** Of each node while the chain is folded: 1 where it is kept, 1 where a way leads over it, and its new number. */
-let keep = noWholes;
-let ways = noWholes;
-let renumbered = noWholes;
-/** Of each kept node: its old number, the new number of its parent, and its sums. */
-let keptNode = noWholes;
-let keptParent = noWholes;
-let keptSums = noWholes;
+/** Of the last fold. */
+let survivors: usize = 0;
+let survivorCount = 0;
+/** Of each folded edge: ticks by activity from the start of the parent to the start of the node, then the tied part of each. */
+let sums: usize = 0;
+let sumsRoom = 1;
+
+// Of the fold under way.
+let fates: usize = 0;
+let nextSurvivors: usize = 0;
+let fateRoom = 0;
+let nextSums: usize = 0;
+let nextSumsRoom = 1;
+let nextSumsUsed = 0;
 
 /** Of one walk back: ticks by activity, then the tied part of each. */
-export let totalTicks = noReals;
+export let totals: usize = 0;
 
 /** `nodes` of the chain after which it is folded: what it holds does not depend on it. */
-export function openChain(activityCount: i32, nodes: i32): void {
+export function openChain(activityCount: i32, nodesHeld: i32): void {
   activities = activityCount;
-  foldAt = nodes;
-  nextFold = nodes;
-  starts = new StaticArray<f64>(1024);
-  links = new StaticArray<i32>(2 * 1024);
-  totalTicks = new StaticArray<f64>(2 * activities);
-  sums = new StaticArray<f64>(2 * activities);
-  newSums = new StaticArray<f64>(2 * activities);
+  foldAt = nodesHeld;
+  nextFold = nodesHeld;
+  nodes = room(capacity, offsetof<Node>());
+  totals = newSums(1);
+  sums = newSums(1);
+  nextSums = newSums(1);
 }
 
 /** True when the next nodes should be preceded by a fold. */
@@ -57,15 +81,16 @@ export function isChainFull(): bool {
 
 /** Adds a timed step that starts at this tick; `parent` is the node that bound it, or -1 at the beginning; `tied` is 1 where another one was complete as late. */
 export function link(activity: i32, start: f64, parent: i32, tied: i32): i32 {
-  const node = size++;
-  if (node === starts.length) {
-    starts = longerReals(starts);
-    links = longerWholes(links);
+  const number = size++;
+  if (number === capacity) {
+    nodes = roomier(nodes, capacity, offsetof<Node>());
+    capacity *= 2;
   }
-  unchecked((starts[node] = start));
-  unchecked((links[2 * node] = parent));
-  unchecked((links[2 * node + 1] = 2 * activity + tied));
-  return node;
+  const node = nodeAt(number);
+  node.start = start;
+  node.parent = parent;
+  node.mark = 2 * activity + tied;
+  return number;
 }
 
 /** The node added last, -1 where there is none. */
@@ -74,168 +99,210 @@ export function lastNode(): i32 {
 }
 
 export function startOf(node: i32): f64 {
-  return unchecked(starts[node]);
+  return nodeAt(node).start;
 }
 
 export function activityOf(node: i32): i32 {
-  return unchecked(links[2 * node + 1]) >> 1;
+  return nodeAt(node).mark >> 1;
+}
+
+export function parentOf(node: i32): i32 {
+  return nodeAt(node).parent;
 }
 
 export function isTied(node: i32): bool {
-  return (unchecked(links[2 * node + 1]) & 1) === 1;
+  return (nodeAt(node).mark & 1) === 1;
 }
 
-/** The node that bound this one's start, -1 at the beginning; after a fold the next one that was kept. */
-export function parentOf(node: i32): i32 {
-  return unchecked(links[2 * node]);
-}
-
-/** Adds up, into `totalTicks`, the way back from `node` to the beginning, of what lies before `end`; later nodes must not have been folded. */
+/** Adds up, in `totals`, the way back from `node` to the beginning, of what lies before `end`; later nodes must not have been folded. */
 export function addTotals(node: i32, end: f64): void {
-  totalTicks.fill(0);
+  clear(totals);
   let last = node;
-  while (last !== -1 && unchecked(starts[last]) > end) last = parentOf(last);
-  if (last !== -1) addSpan(totalTicks, 0, last, end);
-  addWay(totalTicks, 0, last, -1);
+  while (last !== -1 && startOf(last) > end) last = parentOf(last);
+  if (last !== -1) addSpan(totals, last, end);
+  addWay(totals, last, -1);
 }
 
 /** Forgets all but the live nodes and the meeting points of their paths, and tells those who name nodes their new numbers. */
 export function foldChain(): void {
   makeRoom();
-  const tokens = listTokens();
-  for (let process = 0; process < count; process++) walkFrom(unchecked(head[process]));
-  for (let i = 0; i < tokens; i++) walkFrom(unchecked(tokenNodes[unchecked(tokenSlots[i])]));
-  newSumsUsed = 0;
+  for (let at = firstProcess; at < endOfProcesses; at += offsetof<Process>()) walkFrom(changetype<Process>(at).head);
+  for (let number = 0; number < placeCount; number++) {
+    const place = placeAt(number);
+    let token: Token | null = place.first;
+    for (let i = place.tokens; i > 0; i--) {
+      walkFrom(token!.node);
+      token = token!.following;
+    }
+  }
+  nextSumsUsed = 0;
   let kept = 0;
-  for (let node = 0; node < size; node++) {
-    if (unchecked(keep[node]) === 0) continue;
-    const ancestor = keptAncestor(node);
-    unchecked((keptNode[kept] = node));
-    // A parent is always older than its children: it has its new number by now.
-    unchecked((keptParent[kept] = ancestor === -1 ? -1 : renumbered[ancestor]));
-    unchecked((keptSums[kept] = ancestor === parentOf(node) ? carriedSums(node) : foldedSums(node, ancestor)));
-    unchecked((renumbered[node] = kept++));
-  }
+  for (let node = 0; node < size; node++) if (fateOf(node).isKept) keep(node, kept++);
   adopt(kept);
-  for (let process = 0; process < count; process++) {
-    const node = unchecked(head[process]);
-    if (node !== -1) unchecked((head[process] = renumbered[node]));
-  }
-  for (let i = 0; i < tokens; i++) {
-    const slot = unchecked(tokenSlots[i]);
-    const node = unchecked(tokenNodes[slot]);
-    if (node !== -1) unchecked((tokenNodes[slot] = renumbered[node]));
-  }
+  renumber();
 }
 
 /** Lets every live node begin anew at `tick`, as if nothing had been before: the end of a warm-up. */
 export function restartChain(tick: f64): void {
   foldChain();
-  for (let node = 0; node < size; node++) {
-    unchecked((starts[node] = tick));
-    unchecked((links[2 * node] = -1));
-    unchecked((sumsOf[node] = -1));
+  for (let number = 0; number < size; number++) {
+    const node = nodeAt(number);
+    node.start = tick;
+    node.parent = -1;
+    survivorAt(survivors, number).sums = -1;
   }
 }
 
+function nodeAt(number: i32): Node {
+  return changetype<Node>(nodes + <usize>number * offsetof<Node>());
+}
+
+function fateOf(node: i32): Fate {
+  return changetype<Fate>(fates + <usize>node * offsetof<Fate>());
+}
+
+function survivorAt(among: usize, number: i32): Survivor {
+  return changetype<Survivor>(among + <usize>number * offsetof<Survivor>());
+}
+
+function sumsSize(): usize {
+  return <usize>activities << 4;
+}
+
+function newSums(count: i32): usize {
+  return room(count, sumsSize());
+}
+
+function clear(at: usize): void {
+  memory.fill(at, 0, sumsSize());
+}
+
 function makeRoom(): void {
-  if (keep.length < size) {
-    const room = starts.length;
-    keep = new StaticArray<i32>(room);
-    ways = new StaticArray<i32>(room);
-    renumbered = new StaticArray<i32>(room);
-    keptNode = new StaticArray<i32>(room);
-    keptParent = new StaticArray<i32>(room);
-    keptSums = new StaticArray<i32>(room);
-  }
-  memory.fill(changetype<usize>(keep), 0, <usize>size << 2);
-  memory.fill(changetype<usize>(ways), 0, <usize>size << 2);
+  if (fateRoom < size) {
+    fateRoom = capacity;
+    fates = room(fateRoom, offsetof<Fate>());
+    nextSurvivors = room(fateRoom, offsetof<Survivor>());
+    const longer = room(fateRoom, offsetof<Survivor>());
+    memory.copy(longer, survivors, <usize>survivorCount * offsetof<Survivor>());
+    survivors = longer;
+  } else memory.fill(fates, 0, <usize>size * offsetof<Fate>());
 }
 
 /** Kept are the live nodes and every node at which two ways meet. */
 function walkFrom(live: i32): void {
   if (live === -1) return;
-  unchecked((keep[live] = 1));
-  for (let at = live; unchecked(ways[at]) === 0; ) {
-    unchecked((ways[at] = 1));
+  fateOf(live).isKept = true;
+  for (let at = live; !fateOf(at).isOnTheWay; ) {
+    fateOf(at).isOnTheWay = true;
     const parent = parentOf(at);
     if (parent === -1) return;
-    if (unchecked(ways[parent]) !== 0) unchecked((keep[parent] = 1));
+    if (fateOf(parent).isOnTheWay) fateOf(parent).isKept = true;
     at = parent;
   }
 }
 
+function keep(node: i32, number: i32): void {
+  const ancestor = keptAncestor(node);
+  const survivor = survivorAt(nextSurvivors, number);
+  survivor.node = node;
+  // A parent is always older than its children: it has its new number by now.
+  survivor.parent = ancestor === -1 ? -1 : fateOf(ancestor).renumbered;
+  survivor.sums = ancestor === parentOf(node) ? carriedSums(node) : foldedSums(node, ancestor);
+  fateOf(node).renumbered = number;
+}
+
 function keptAncestor(node: i32): i32 {
   let at = parentOf(node);
-  while (at !== -1 && unchecked(keep[at]) === 0) at = parentOf(at);
+  while (at !== -1 && !fateOf(at).isKept) at = parentOf(at);
   return at;
 }
 
 /** The sums of an edge that stays as it is. */
 function carriedSums(node: i32): i32 {
-  const old = sumsBefore(node);
+  const old = sumsOf(node);
   if (old === -1) return -1;
-  const number = openSums();
-  const length = 2 * activities;
-  for (let i = 0; i < length; i++) unchecked((newSums[number * length + i] = sums[old * length + i]));
-  return number;
+  memory.copy(openSums(), sums + <usize>old * sumsSize(), sumsSize());
+  return nextSumsUsed++;
 }
 
 function foldedSums(node: i32, ancestor: i32): i32 {
-  const number = openSums();
-  addWay(newSums, number * 2 * activities, node, ancestor);
-  return number;
+  const to = openSums();
+  clear(to);
+  addWay(to, node, ancestor);
+  return nextSumsUsed++;
 }
 
-function openSums(): i32 {
-  const length = 2 * activities;
-  const from = newSumsUsed * length;
-  while (newSums.length < from + length) newSums = longerReals(newSums);
-  for (let i = from; i < from + length; i++) unchecked((newSums[i] = 0));
-  return newSumsUsed++;
+function openSums(): usize {
+  if (nextSumsUsed === nextSumsRoom) {
+    nextSums = roomier(nextSums, nextSumsRoom, sumsSize());
+    nextSumsRoom *= 2;
+  }
+  return nextSums + <usize>nextSumsUsed * sumsSize();
 }
 
-function sumsBefore(node: i32): i32 {
-  return node < survivors ? unchecked(sumsOf[node]) : -1;
+function sumsOf(node: i32): i32 {
+  return node < survivorCount ? survivorAt(survivors, node).sums : -1;
 }
 
 function adopt(kept: i32): void {
-  if (sumsOf.length < kept) sumsOf = new StaticArray<i32>(2 * kept);
-  for (let i = 0; i < kept; i++) {
-    const node = unchecked(keptNode[i]);
-    unchecked((starts[i] = starts[node]));
-    unchecked((links[2 * i] = keptParent[i]));
-    unchecked((links[2 * i + 1] = links[2 * node + 1]));
-    unchecked((sumsOf[i] = keptSums[i]));
+  for (let number = 0; number < kept; number++) {
+    const survivor = survivorAt(nextSurvivors, number);
+    const from = nodeAt(survivor.node);
+    const to = nodeAt(number);
+    to.start = from.start;
+    to.mark = from.mark;
+    to.parent = survivor.parent;
   }
-  const old = sums;
-  sums = newSums;
-  newSums = old;
-  survivors = kept;
+  const oldSurvivors = survivors;
+  survivors = nextSurvivors;
+  nextSurvivors = oldSurvivors;
+  const oldSums = sums;
+  sums = nextSums;
+  nextSums = oldSums;
+  const oldRoom = sumsRoom;
+  sumsRoom = nextSumsRoom;
+  nextSumsRoom = oldRoom;
+  survivorCount = kept;
   size = kept;
   // Where very much is alive, as in a queue that grows, folding again at once would be in vain.
   nextFold = max(foldAt, 2 * kept);
 }
 
+function renumber(): void {
+  for (let at = firstProcess; at < endOfProcesses; at += offsetof<Process>()) {
+    const process = changetype<Process>(at);
+    if (process.head !== -1) process.head = fateOf(process.head).renumbered;
+  }
+  for (let number = 0; number < placeCount; number++) {
+    const place = placeAt(number);
+    let token: Token | null = place.first;
+    for (let i = place.tokens; i > 0; i--) {
+      if (token!.node !== -1) token!.node = fateOf(token!.node).renumbered;
+      token = token!.following;
+    }
+  }
+}
+
 /** Adds what lies between the start of `ancestor` (-1: the beginning) and the start of `node`. */
-function addWay(to: StaticArray<f64>, from: i32, node: i32, ancestor: i32): void {
-  const length = 2 * activities;
+function addWay(to: usize, node: i32, ancestor: i32): void {
   for (let at = node; at !== ancestor; ) {
     const parent = parentOf(at);
-    const folded = sumsBefore(at);
-    if (folded !== -1) {
-      for (let i = 0; i < length; i++) unchecked((to[from + i] = to[from + i] + sums[folded * length + i]));
-    } else if (parent !== -1) addSpan(to, from, parent, unchecked(starts[at]));
+    const folded = sumsOf(at);
+    if (folded !== -1) addSums(to, sums + <usize>folded * sumsSize());
+    else if (parent !== -1) addSpan(to, parent, startOf(at));
     at = parent;
   }
 }
 
-function addSpan(to: StaticArray<f64>, from: i32, node: i32, end: f64): void {
-  const activity = activityOf(node);
-  const ticks = end - unchecked(starts[node]);
-  unchecked((to[from + activity] = to[from + activity] + ticks));
-  if (isTied(node)) {
-    const tied = from + activities + activity;
-    unchecked((to[tied] = to[tied] + ticks));
-  }
+function addSums(to: usize, from: usize): void {
+  for (let at: usize = 0; at < sumsSize(); at += 8) store<f64>(to + at, load<f64>(to + at) + load<f64>(from + at));
+}
+
+function addSpan(to: usize, node: i32, end: f64): void {
+  const ticks = end - startOf(node);
+  const at = to + (<usize>activityOf(node) << 3);
+  store<f64>(at, load<f64>(at) + ticks);
+  if (!isTied(node)) return;
+  const tied = at + (<usize>activities << 3);
+  store<f64>(tied, load<f64>(tied) + ticks);
 }

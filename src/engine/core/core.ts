@@ -1,145 +1,200 @@
-// What the host may ask of the core: to take in a compiled step table, to run it, and where in its memory the results lie.
-import { activityOf, addTotals, isTied, lastNode, openChain, parentOf, restartChain, startOf, totalTicks } from "./chain.ts";
+// What the host may ask of the core: to take in a compiled step table, to run it, and what came of it.
+import * as chain from "./chain.ts";
 import { now } from "./clock.ts";
-import { due, firstDue, openEventList } from "./eventList.ts";
-import { keepChain, reach, runUntil, standsSince, standstill } from "./follow.ts";
+import { openDraws } from "./draws.ts";
+import { firstDue, openEventList } from "./eventList.ts";
+import * as follow from "./follow.ts";
 import { jointTicks } from "./jointTime.ts";
-import { openLines } from "./lines.ts";
-import { pastEnd, pastResource, pastStart, periodCount, periodEnd, periodStart } from "./periods.ts";
-import { cargo, count, hand, head, openProcesses, phase, row } from "./processes.ts";
+import { periodAt, periodCount } from "./periods.ts";
+import { openProcesses, processAt } from "./process.ts";
 import { openRecords } from "./records.ts";
-import { openStates, restartStates, settle, stateTicks, stopCount } from "./states.ts";
+import { openResources, resourceAt, restartStates, settle, stateAt } from "./resource.ts";
+import { reals, wholes } from "./sections.ts";
+import { openSteps, stepAt } from "./steps.ts";
 import { openStops } from "./stops.ts";
-import { reals, rule, wholes } from "./tables.ts";
-import { counts, firstRise, forgetMarks, lastRise, markCount, markCounters, markTicks, openTally, restartTally } from "./tally.ts";
-import { openTokens, put, sizes } from "./tokens.ts";
+import * as tally from "./tally.ts";
+import * as tokens from "./tokens.ts";
 
-export { wholes, reals, put, reach, runUntil, keepChain, settle, firstDue, forgetMarks };
-export { addTotals, lastNode, startOf, activityOf, parentOf, isTied };
+export { wholes, reals, settle };
 
 /** To be called once, when all sections have been filled in. */
 export function open(activities: i32, classes: i32, foldAt: i32, withLog: bool, withFlow: bool): void {
+  openSteps();
   openProcesses();
-  openEventList(count);
-  openTokens(rule.length);
-  openLines();
-  openChain(activities, foldAt);
-  openStates(classes);
+  openEventList();
+  openDraws();
+  tokens.openPlaces();
+  chain.openChain(activities, foldAt);
+  openResources(classes);
   openStops();
-  openTally();
+  tally.openTally();
   openRecords(withLog, withFlow);
+}
+
+/** Puts a token at a place now. */
+export function put(place: i32, cargo: i32): void {
+  tokens.put(tokens.placeAt(place), -1, cargo);
+}
+
+/** Lets a process begin with a step. */
+export function reach(process: i32, row: i32): void {
+  follow.reach(processAt(process), stepAt(row));
+}
+
+export function runUntil(tick: f64): bool {
+  return follow.runUntil(tick);
 }
 
 /** Forgets what was observed so far; the system goes on as it is. */
 export function restart(): void {
   settle();
   restartStates();
-  restartTally();
-  restartChain(now);
+  tally.restartTally();
+  chain.restartChain(now);
 }
 
 export function clock(): f64 {
   return now;
 }
 
-export function stuck(): i32 {
-  return standstill;
+/** Tick of the next event, Infinity where nothing is pending. */
+export function nextTick(): f64 {
+  const process = firstDue();
+  return process === null ? Infinity : process.due;
 }
 
-export function stuckSince(): f64 {
-  return standsSince;
+// Why nothing can go on, 0 while it can; and the tick since when.
+
+export function standstill(): i32 {
+  return follow.standstill;
 }
 
-export function pastPeriods(): i32 {
-  return periodCount;
+export function standsSince(): f64 {
+  return follow.standsSince;
+}
+
+// Where a process stands.
+
+export function phaseOf(process: i32): i32 {
+  return processAt(process).phase;
+}
+
+export function rowOf(process: i32): i32 {
+  return processAt(process).step!.number;
+}
+
+export function cargoOf(process: i32): i32 {
+  return processAt(process).cargo;
+}
+
+export function handOf(process: i32): i32 {
+  return processAt(process).hand;
+}
+
+export function headOf(process: i32): i32 {
+  return processAt(process).head;
+}
+
+export function tokensAt(place: i32): i32 {
+  return tokens.placeAt(place).tokens;
+}
+
+export function stopsOf(resource: i32): i32 {
+  return resourceAt(resource).stops;
+}
+
+// What was observed.
+
+export function ticksIn(state: i32): f64 {
+  return stateAt(state).ticks;
+}
+
+export function ticksTogetherIn(stateClass: i32): f64 {
+  return unchecked(jointTicks[stateClass]);
+}
+
+export function countOf(counter: i32): f64 {
+  return tally.counterAt(counter).count;
+}
+
+export function firstRiseOf(counter: i32): f64 {
+  return tally.counterAt(counter).firstRise;
+}
+
+export function lastRiseOf(counter: i32): f64 {
+  return tally.counterAt(counter).lastRise;
 }
 
 export function marks(): i32 {
-  return markCount;
+  return tally.markCount;
 }
 
-// Where arrays lie: they may move when the core runs.
-
-export function dueAt(): usize {
-  return changetype<usize>(due);
+export function markTick(mark: i32): f64 {
+  return tally.markAt(mark).tick;
 }
 
-export function phaseAt(): usize {
-  return changetype<usize>(phase);
+export function markCounter(mark: i32): i32 {
+  return tally.markAt(mark).counter;
 }
 
-export function rowAt(): usize {
-  return changetype<usize>(row);
+export function forgetMarks(): void {
+  tally.forgetMarks();
 }
 
-export function cargoAt(): usize {
-  return changetype<usize>(cargo);
+// Active periods: those that are over, and the present or last one of each resource.
+
+export function periods(): i32 {
+  return periodCount;
 }
 
-export function handAt(): usize {
-  return changetype<usize>(hand);
+export function periodResource(period: i32): i32 {
+  return periodAt(period).resource;
 }
 
-export function headAt(): usize {
-  return changetype<usize>(head);
+export function periodStart(period: i32): f64 {
+  return periodAt(period).start;
 }
 
-export function sizesAt(): usize {
-  return changetype<usize>(sizes);
+export function periodEnd(period: i32): f64 {
+  return periodAt(period).end;
 }
 
-export function stopCountAt(): usize {
-  return changetype<usize>(stopCount);
+export function ownPeriodStart(resource: i32): f64 {
+  return resourceAt(resource).periodStart;
 }
 
-export function stateTicksAt(): usize {
-  return changetype<usize>(stateTicks);
+export function ownPeriodEnd(resource: i32): f64 {
+  return resourceAt(resource).periodEnd;
 }
 
-export function jointTicksAt(): usize {
-  return changetype<usize>(jointTicks);
+// The binding chain.
+
+export function keepChain(): void {
+  follow.keepChain();
 }
 
-export function countsAt(): usize {
-  return changetype<usize>(counts);
+export function lastNode(): i32 {
+  return chain.lastNode();
 }
 
-export function firstRiseAt(): usize {
-  return changetype<usize>(firstRise);
+export function startOf(node: i32): f64 {
+  return chain.startOf(node);
 }
 
-export function lastRiseAt(): usize {
-  return changetype<usize>(lastRise);
+export function activityOf(node: i32): i32 {
+  return chain.activityOf(node);
 }
 
-export function markTicksAt(): usize {
-  return changetype<usize>(markTicks);
+export function parentOf(node: i32): i32 {
+  return chain.parentOf(node);
 }
 
-export function markCountersAt(): usize {
-  return changetype<usize>(markCounters);
+export function isTied(node: i32): bool {
+  return chain.isTied(node);
 }
 
-export function periodStartAt(): usize {
-  return changetype<usize>(periodStart);
-}
-
-export function periodEndAt(): usize {
-  return changetype<usize>(periodEnd);
-}
-
-export function pastResourceAt(): usize {
-  return changetype<usize>(pastResource);
-}
-
-export function pastStartAt(): usize {
-  return changetype<usize>(pastStart);
-}
-
-export function pastEndAt(): usize {
-  return changetype<usize>(pastEnd);
-}
-
-export function totalTicksAt(): usize {
-  return changetype<usize>(totalTicks);
+/** Adds up the way back from `node`; returns where the ticks by activity lie, and after them the tied part of each. */
+export function totalsOf(node: i32, end: f64): usize {
+  chain.addTotals(node, end);
+  return chain.totals;
 }

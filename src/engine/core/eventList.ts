@@ -1,104 +1,88 @@
 // The event list: one pending time for each process, earliest first, equal times in the processes' order.
-import { noReals, noWholes } from "./tables.ts";
+import { endOfProcesses, firstProcess, Process, processCount } from "./process.ts";
 
 /** Up to this many processes a scan of all pending times beats a heap. */
 const scanUpTo = 8;
 
-/** Tick at which each process's pending time is up; Infinity where nothing is pending. */
-export let due = noReals;
-let heap = noWholes;
-let position = noWholes;
+let heap: StaticArray<usize> = new StaticArray<usize>(0);
 let size = 0;
-let processes = 0;
 let scans = true;
 
-export function openEventList(count: i32): void {
-  processes = count;
-  due = new StaticArray<f64>(count);
-  heap = new StaticArray<i32>(count);
-  position = new StaticArray<i32>(count);
-  for (let process = 0; process < count; process++) {
-    unchecked((due[process] = Infinity));
-    unchecked((position[process] = -1));
-  }
-  size = 0;
-  scans = count <= scanUpTo;
+export function openEventList(): void {
+  heap = new StaticArray<usize>(processCount);
+  scans = processCount <= scanUpTo;
 }
 
 /** Sets or changes the pending time of a process. */
-export function setDue(process: i32, tick: f64): void {
-  unchecked((due[process] = tick));
+export function setDue(process: Process, tick: f64): void {
+  process.due = tick;
   if (scans) return;
-  if (unchecked(position[process]) === -1) {
-    unchecked((position[process] = size));
-    unchecked((heap[size++] = process));
-  }
-  rise(unchecked(position[process]));
-  sink(unchecked(position[process]));
+  if (process.heapPosition === -1) place(process, size++);
+  rise(process);
+  sink(process);
 }
 
-export function clearDue(process: i32): void {
-  unchecked((due[process] = Infinity));
-  if (scans) return;
-  const at = unchecked(position[process]);
-  if (at === -1) return;
-  const last = unchecked(heap[--size]);
-  unchecked((position[process] = -1));
+export function clearDue(process: Process): void {
+  process.due = Infinity;
+  if (scans || process.heapPosition === -1) return;
+  const last = inHeap(--size);
+  const at = process.heapPosition;
+  process.heapPosition = -1;
   if (last === process) return;
-  unchecked((heap[at] = last));
-  unchecked((position[last] = at));
-  rise(at);
-  sink(unchecked(position[last]));
+  place(last, at);
+  rise(last);
+  sink(last);
 }
 
-/** The process that is due first, or -1 where nothing is pending. */
-export function firstDue(): i32 {
-  if (!scans) return size === 0 ? -1 : unchecked(heap[0]);
-  let best = -1;
-  let bestTick: f64 = Infinity;
-  for (let process = 0; process < processes; process++) {
-    const tick = unchecked(due[process]);
-    if (tick < bestTick) {
-      bestTick = tick;
-      best = process;
-    }
+/** The process that is due first, null where nothing is pending. */
+export function firstDue(): Process | null {
+  if (!scans) return size === 0 ? null : inHeap(0);
+  let best: Process | null = null;
+  let tick: f64 = Infinity;
+  for (let at = firstProcess; at < endOfProcesses; at += offsetof<Process>()) {
+    const process = changetype<Process>(at);
+    if (process.due >= tick) continue;
+    tick = process.due;
+    best = process;
   }
   return best;
 }
 
-function before(a: i32, b: i32): bool {
-  const difference = unchecked(due[a]) - unchecked(due[b]);
-  return difference < 0 || (difference === 0 && a < b);
+function inHeap(at: i32): Process {
+  return changetype<Process>(unchecked(heap[at]));
 }
 
-function rise(from: i32): void {
-  const process = unchecked(heap[from]);
-  let at = from;
+function place(process: Process, at: i32): void {
+  unchecked((heap[at] = changetype<usize>(process)));
+  process.heapPosition = at;
+}
+
+/** Processes lie in memory in their order. */
+function isBefore(one: Process, other: Process): bool {
+  if (one.due !== other.due) return one.due < other.due;
+  return changetype<usize>(one) < changetype<usize>(other);
+}
+
+function rise(process: Process): void {
+  let at = process.heapPosition;
   while (at > 0) {
-    const above = (at - 1) >>> 1;
-    const other = unchecked(heap[above]);
-    if (!before(process, other)) break;
-    unchecked((heap[at] = other));
-    unchecked((position[other] = at));
+    const above = (at - 1) >> 1;
+    if (!isBefore(process, inHeap(above))) break;
+    place(inHeap(above), at);
     at = above;
   }
-  unchecked((heap[at] = process));
-  unchecked((position[process] = at));
+  place(process, at);
 }
 
-function sink(from: i32): void {
-  const process = unchecked(heap[from]);
-  let at = from;
-  for (;;) {
+function sink(process: Process): void {
+  let at = process.heapPosition;
+  while (true) {
     let below = 2 * at + 1;
     if (below >= size) break;
-    if (below + 1 < size && before(unchecked(heap[below + 1]), unchecked(heap[below]))) below++;
-    const other = unchecked(heap[below]);
-    if (!before(other, process)) break;
-    unchecked((heap[at] = other));
-    unchecked((position[other] = at));
+    if (below + 1 < size && isBefore(inHeap(below + 1), inHeap(below))) below++;
+    if (!isBefore(inHeap(below), process)) break;
+    place(inHeap(below), at);
     at = below;
   }
-  unchecked((heap[at] = process));
-  unchecked((position[process] = at));
+  place(process, at);
 }

@@ -1,18 +1,16 @@
 // The time that several resources spend together in one class of states after another: at each instant in the lowest that any of them is in.
-import { noReals, noWholes } from "./tables.ts";
 
 /** Ticks in each class since the observation began; up to date after `settleJoint`. */
-export let jointTicks = noReals;
+export let jointTicks = new StaticArray<f64>(0);
 /** How many resources are in each class now. */
-let present = noWholes;
+let present = new StaticArray<i32>(0);
 let lowestNow = 0;
 let since: f64 = 0;
 
-/** Classes are small numbers; then each resource is added with its first one, and at last the time begins. */
+/** Classes are small numbers; then each resource is added with its first one. */
 export function openJoint(classes: i32): void {
   jointTicks = new StaticArray<f64>(classes);
   present = new StaticArray<i32>(classes);
-  since = 0;
 }
 
 export function addJoint(first: i32): void {

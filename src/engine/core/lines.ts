@@ -1,183 +1,140 @@
 // Who waits at each place, and whom its rule serves next.
 import { now } from "./clock.ts";
-import {
-  BY,
-  BY_PRIORITY,
-  GATES,
-  GATES_AT,
-  IS_QUIET,
-  LONGEST_SINCE_SERVED,
-  MEANWHILE,
-  NEED_SIZE,
-  NEEDS,
-  NEEDS_AT,
-  OTHERS_TURN,
-  PLACE,
-  ROTATION,
-  TOKENS,
-  URGENCY,
-} from "./numbers.ts";
-import { askedAt, priority, register, row, servedAt } from "./processes.ts";
-import { stopCount } from "./states.ts";
-import { fact, lines, linesAt, lists, noWholes, ownResource, rule, takers, takersAt } from "./tables.ts";
-import { sizes } from "./tokens.ts";
+import { BY_PRIORITY, LONGEST_SINCE_SERVED, ROTATION, URGENCY } from "./numbers.ts";
+import { Process, processAt, register } from "./process.ts";
+import { resourceAt } from "./resource.ts";
+import { listedAt, Need, needAt } from "./steps.ts";
+import { Place, placeAt, placeCount } from "./tokens.ts";
 
 /** Places at which something has changed. */
 export let touchedPlaces = 0;
-/** Waiting processes of each place, in no order, from where its takers begin; the first `lengths` of them count. */
-export let waiters = noWholes;
-export let lengths = noWholes;
-let touched = noWholes;
-/** Taker whose turn it is, by its number among the takers. */
-let turn = noWholes;
-
-export function openLines(): void {
-  const places = rule.length;
-  waiters = new StaticArray<i32>(takers.length);
-  lengths = new StaticArray<i32>(places);
-  touched = new StaticArray<i32>(places);
-  turn = new StaticArray<i32>(places);
-}
 
 /** `isNews`: somebody may be served now, or show something else. */
-export function join(place: i32, process: i32, isNews: bool): void {
-  const length = unchecked(lengths[place]);
-  unchecked((waiters[takersAt[place] + length] = process));
-  unchecked((lengths[place] = length + 1));
+export function join(place: Place, process: Process, isNews: bool): void {
+  setWaiter(place, place.length++, process);
   if (isNews) touch(place);
 }
 
-export function leave(place: i32, process: i32): void {
-  const from = unchecked(takersAt[place]);
-  let at = from;
-  while (unchecked(waiters[at]) !== process) at++;
-  const length = unchecked(lengths[place]) - 1;
-  unchecked((lengths[place] = length));
-  unchecked((waiters[at] = waiters[from + length]));
+export function leave(place: Place, process: Process): void {
+  let at = 0;
+  while (waiterAt(place, at) !== process) at++;
+  setWaiter(place, at, waiterAt(place, --place.length));
+}
+
+export function waiterAt(place: Place, number: i32): Process {
+  return changetype<Process>(load<u32>(place.waiters + (<usize>number << 2)));
+}
+
+function setWaiter(place: Place, number: i32, process: Process): void {
+  store<u32>(place.waiters + (<usize>number << 2), changetype<usize>(process));
 }
 
 /** Something at this place has changed: whoever needs it may now be served, or wait for something else. */
-export function changed(place: i32): void {
-  const end = unchecked(linesAt[place + 1]);
-  for (let i = unchecked(linesAt[place]); i < end; i++) {
-    const line = unchecked(lines[i]);
-    if (unchecked(lengths[line]) > 0) touch(line);
+export function changed(place: Place): void {
+  for (let i = 0; i < place.lineCount; i++) {
+    const line = placeAt(load<i32>(place.lines + (<usize>i << 2)));
+    if (line.length > 0) touch(line);
   }
 }
 
 export function changedAll(): void {
-  for (let place = 0; place < lengths.length; place++) if (unchecked(lengths[place]) > 0) touch(place);
+  for (let number = 0; number < placeCount; number++) if (placeAt(number).length > 0) touch(placeAt(number));
 }
 
 /** The first place at which something has changed; it counts as seen. */
-export function nextChanged(): i32 {
-  let place = 0;
-  while (unchecked(touched[place]) === 0) place++;
-  unchecked((touched[place] = 0));
+export function nextChanged(): Place {
+  let number = 0;
+  while (placeAt(number).touched === 0) number++;
+  const place = placeAt(number);
+  place.touched = 0;
   touchedPlaces--;
   return place;
 }
 
-function touch(place: i32): void {
-  if (unchecked(touched[place]) === 1) return;
-  unchecked((touched[place] = 1));
+function touch(place: Place): void {
+  if (place.touched === 1) return;
+  place.touched = 1;
   touchedPlaces++;
 }
 
-/** Takes out of the line whoever is served next; -1 where nobody can be. */
-export function serve(place: i32): i32 {
+/** Takes out of the line whoever is served next; null where nobody can be. */
+export function serve(place: Place): Process | null {
   const process = foremost(place, true);
-  if (process === -1) return -1;
+  if (process === null) return null;
   leave(place, process);
-  const by = unchecked(rule[place]);
   // A process counts as served by the place that goes by it: one that fetched an operator has not had its shot.
-  if (by === LONGEST_SINCE_SERVED) unchecked((servedAt[process] = now));
-  if (by === ROTATION) {
-    const from = unchecked(takersAt[place]);
-    const count = unchecked(takersAt[place + 1]) - from;
-    let number = 0;
-    while (unchecked(takers[from + number]) !== process) number++;
-    unchecked((turn[place] = (number + 1) % count));
-  }
+  if (place.rule === LONGEST_SINCE_SERVED) process.servedAt = now;
+  if (place.rule === ROTATION) place.turn = (numberAmongTakers(place, process) + 1) % place.takerCount;
   return process;
 }
 
-export function isReady(process: i32): bool {
-  const step = unchecked(row[process]);
-  let at = fact(step, GATES_AT);
-  for (let i = fact(step, GATES); i > 0; i--) if (unchecked(stopCount[unchecked(lists[at++])]) > 0) return false;
-  at = fact(step, NEEDS_AT);
-  for (let i = fact(step, NEEDS); i > 0; i--) {
-    if (!isMet(process, at)) return false;
-    at += NEED_SIZE;
-  }
+export function isReady(process: Process): bool {
+  const step = process.step!;
+  for (let i = 0; i < step.gates; i++) if (resourceAt(listedAt(step.gatesAt + i)).stops > 0) return false;
+  for (let i = 0; i < step.needs; i++) if (!isMet(process, needAt(step.needsAt + i))) return false;
   return true;
 }
 
-/** A need is told by where it stands in the lists. */
-export function isMet(process: i32, need: i32): bool {
-  return unchecked(sizes[placeOf(process, need)]) >= unchecked(lists[need + TOKENS]);
+function isMet(process: Process, need: Need): bool {
+  return placeOf(process, need).tokens >= need.count;
 }
 
-export function placeOf(process: i32, need: i32): i32 {
-  return unchecked(lists[need + PLACE]) + register(process, unchecked(lists[need + BY]));
+export function placeOf(process: Process, need: Need): Place {
+  return placeAt(need.place + register(process, need.by));
 }
 
 /** The state in which a waiter shows its first need that is not met, or -1. */
-export function waitingState(place: i32, process: i32): i32 {
-  const step = unchecked(row[process]);
-  const first = fact(step, NEEDS_AT);
-  const end = first + fact(step, NEEDS) * NEED_SIZE;
-  for (let need = first; need < end; need += NEED_SIZE) {
-    if (unchecked(lists[need + IS_QUIET]) === 1 && !isMet(process, need)) return -1;
+export function waitingState(place: Place, process: Process): i32 {
+  const step = process.step!;
+  for (let i = 0; i < step.needs; i++) {
+    const need = needAt(step.needsAt + i);
+    if (need.isQuiet === 1 && !isMet(process, need)) return -1;
   }
-  for (let need = first; need < end; need += NEED_SIZE) {
-    if (!isMet(process, need)) return unchecked(lists[need + MEANWHILE]);
-    if (need === first && process !== foremost(place, false)) return unchecked(lists[need + OTHERS_TURN]);
+  for (let i = 0; i < step.needs; i++) {
+    const need = needAt(step.needsAt + i);
+    if (!isMet(process, need)) return need.meanwhile;
+    if (i === 0 && process !== foremost(place, false)) return need.othersTurn;
   }
   return -1;
 }
 
-/** The waiter that the rule names, among those that could start or among all; -1 where there is none. */
-function foremost(place: i32, onlyReady: bool): i32 {
-  const by = unchecked(rule[place]);
-  const from = unchecked(takersAt[place]);
-  const count = unchecked(lengths[place]);
-  if (by === ROTATION) {
-    const next = inTurn(place);
-    for (let i = from; i < from + count; i++) {
-      if (unchecked(waiters[i]) === next) return !onlyReady || isReady(next) ? next : -1;
-    }
-    return -1;
-  }
-  let best = -1;
-  for (let i = from; i < from + count; i++) {
-    const process = unchecked(waiters[i]);
-    if (best !== -1 && isBehind(process, best, by)) continue;
+/** The waiter that the rule names, among those that could start or among all; null where there is none. */
+function foremost(place: Place, onlyReady: bool): Process | null {
+  const inRotation = place.rule === ROTATION ? inTurn(place) : null;
+  let best: Process | null = null;
+  for (let i = 0; i < place.length; i++) {
+    const process = waiterAt(place, i);
+    if (place.rule === ROTATION ? process !== inRotation : best !== null && isBehind(process, best, place.rule)) continue;
     if (!onlyReady || isReady(process)) best = process;
   }
   return best;
 }
 
 /** Whom the rule serves later; equal ones go by the order of the processes. */
-function isBehind(process: i32, other: i32, by: i32): bool {
+function isBehind(process: Process, other: Process, rule: i32): bool {
   let difference: f64 = 0;
-  if (by === LONGEST_SINCE_SERVED) difference = unchecked(servedAt[process]) - unchecked(servedAt[other]);
-  else if (by === BY_PRIORITY || by === URGENCY) difference = unchecked(priority[process]) - unchecked(priority[other]);
-  // Urgency goes by who asked first among equals, as the usual rule does among all.
-  if (by !== LONGEST_SINCE_SERVED && by !== BY_PRIORITY && difference === 0) {
-    difference = unchecked(askedAt[process]) - unchecked(askedAt[other]);
-  }
-  return difference > 0 || (difference === 0 && process > other);
+  if (rule === LONGEST_SINCE_SERVED) difference = process.servedAt - other.servedAt;
+  else if (rule === BY_PRIORITY || rule === URGENCY) difference = process.priority - other.priority;
+  else difference = process.askedAt - other.askedAt;
+  if (rule === URGENCY && difference === 0) difference = process.askedAt - other.askedAt;
+  return difference > 0 || (difference === 0 && process.number > other.number);
 }
 
 /** The next taker in rotation that is not stopped. */
-function inTurn(place: i32): i32 {
-  const from = unchecked(takersAt[place]);
-  const count = unchecked(takersAt[place + 1]) - from;
-  for (let i = 0; i < count; i++) {
-    const process = unchecked(takers[from + ((turn[place] + i) % count)]);
-    if (unchecked(stopCount[unchecked(ownResource[process])]) === 0) return process;
+function inTurn(place: Place): Process | null {
+  for (let i = 0; i < place.takerCount; i++) {
+    const process = takerAt(place, (place.turn + i) % place.takerCount);
+    if (resourceAt(process.resource).stops === 0) return process;
   }
-  return -1;
+  return null;
+}
+
+function takerAt(place: Place, number: i32): Process {
+  return processAt(load<i32>(place.takers + (<usize>number << 2)));
+}
+
+function numberAmongTakers(place: Place, process: Process): i32 {
+  let number = 0;
+  while (takerAt(place, number) !== process) number++;
+  return number;
 }

@@ -21,8 +21,8 @@ export const SHOW = 7;
 /** A state is shown where registers have a say: the resource, its register, how many states there are, and these. */
 export const SHOW_CHOSEN = 8;
 /**
- * Time passes: the (first) law, 1 where cargo chooses among several, the stream or -1 where the step draws in a way of its own,
- * the activity or -1 where it binds nothing, the clock or -1.
+ * Time passes: the (first) law, 1 where cargo chooses among several, the number of the draws that are made ahead or -1 where
+ * the step draws when it starts, the activity or -1 where it binds nothing, the clock or -1.
  */
 export const TIME = 9;
 /** A step without time has taken what it needed: the flow record is told. */
@@ -41,130 +41,69 @@ export const RELEASE = 15;
 export const WEIGH = 16;
 /** Chance decides whether the process goes on elsewhere. */
 export const CHANCE = 17;
-/** On to another step than the following one, or to a new cycle: where its code begins, 1 where that is a new cycle. */
+/** On to another step than the following one, or to a new cycle: the place of its code, 1 where that is a new cycle. */
 export const NEXT = 18;
 
-/** Where the code of a process that waits goes on when its patience is at an end. */
-export const PATIENCE_ENDS = 1;
+/** Where in the code a process rests, and where it goes on when its patience is at an end. */
+export const RESTS_AT = 0;
+export const PATIENCE_ENDS_AT = 1;
 
-// Sections of whole numbers.
+// Sections of whole numbers. What there are several of is told one after the other.
 
 export const CODE = 0;
-/** Of each row: where the process reaches it, and where the step starts when all that it needs is there. */
-export const REACHED_AT = 1;
-export const STARTS_AT = 2;
-export const ROWS = 3;
-/** What rows have several of: needs, gates, occupied resources. */
-export const LISTS = 4;
-export const DRAWS = 5;
-export const SCALES = 6;
-export const CARGO_AT_FIRST = 7;
-export const OWN_RESOURCE = 8;
-/** Of each resource. */
-export const FIRST_STATE = 9;
-export const STOPPED_STATE = 10;
-export const STOPPED_ACTIVITY = 11;
+/** Of each step, in the order of `Step`. */
+export const STEPS = 1;
+/** Of each need, in the order of `Need`. */
+export const NEEDS = 2;
+/** Resources that gates and steps name: what steps have several of. */
+export const LISTS = 3;
+/** Of each way of drawing a time, in the order of `Draw`. */
+export const DRAWS = 4;
+/** Of each scale, in the order of `Scale`. */
+export const SCALES = 5;
+/** Of each process its resource and its first cargo. */
+export const PROCESSES = 6;
+/** Of each resource its first state, its state and its activity while it is stopped, and how many clocks wait for its work. */
+export const RESOURCES = 7;
+/** Processes whose time passes only while a resource works, one resource after the other. */
+export const CLOCKED = 8;
 /** Of each state: what it means to clocks and active periods, and its class for the time of all resources together. */
-export const MEANING = 12;
-/** Of each place the processes that take from it, and the places at which those stand in line who need it too; where each list begins, and one more. */
-export const TAKERS_AT = 13;
-export const TAKERS = 14;
-export const LINES_AT = 15;
-export const LINES = 16;
-export const RULE = 17;
-export const RANK = 18;
-/** Of each resource the processes whose time passes only while it works. */
-export const CLOCKED_AT = 19;
-export const CLOCKED = 20;
+export const MEANINGS = 9;
+/** Of each place: its rule, its rank, how many processes take from it, and at how many places those stand in line who need it. */
+export const PLACES = 10;
+/** Those processes and those places, one place after the other. */
+export const TAKERS = 11;
+export const LINES = 12;
 /** Of each counter: 1 where every rise is kept. */
-export const MARKED = 21;
-export const WHOLE_SECTIONS = 22;
+export const MARKED = 13;
+/** Of each kind of draws that are made ahead: the law, and the stream that gives numbers to nothing else. */
+export const AHEAD = 14;
 
 // Sections of real numbers.
 
 /** Of each stream the four numbers of its generator. */
 export const STREAMS = 0;
+/** Of each law, in the order of `Law`. */
 export const LAWS = 1;
 export const QUANTILES = 2;
 export const AMOUNTS = 3;
-/** Of each row its priority and its chance. */
-export const ROW_REALS = 4;
+/** Of each step its priority and its chance. */
+export const STEP_REALS = 4;
 /** Of each draw the tick to which it lasts, below 0 where its laws say how long. */
 export const UNTIL = 5;
 /** Of each scale its limits. */
 export const LIMITS = 6;
-export const PRIORITY_AT_FIRST = 7;
-export const REAL_SECTIONS = 8;
+/** Of each process. */
+export const PRIORITIES = 7;
 
-/** Numbers that a stream's generator keeps from draw to draw, and which of them is the number given last. */
-export const STREAM_SIZE = 4;
-export const LAST = 2;
-
-// Of each law: its ticks where they do not vary, else below 0; where its quantile table begins, below 0 where it has none; …
+/** Of each law: its ticks where they do not vary, else below 0, are the first of so many numbers. */
 export const LAW_SIZE = 6;
 export const FIXED = 0;
-export const TABLE = 1;
-// … then those that the law's sampler has by the same names.
-export const LOCATION = 2;
-export const SCALE = 3;
-export const LEAST = 4;
-export const MASS = 5;
 
-// Of each row.
-export const ROW_SIZE = 21;
-export const FLAGS = 0;
-/** Where its lists begin, and how long they are. */
-export const NEEDS_AT = 1;
-export const NEEDS = 2;
-export const GATES_AT = 3;
-export const GATES = 4;
-export const OCCUPIES_AT = 5;
-export const OCCUPIES = 6;
-/** By the rule of a stop, three. */
-export const EFFECT = 7;
-export const STOPS = 10;
-export const STOPS_RULE = 11;
-/** Draws and scales by their numbers, -1 where there is none. */
-export const PATIENCE = 12;
-export const PATIENCE_ACTIVITY = 13;
-export const PATIENCE_NEXT = 14;
-export const DRAW = 15;
-export const ACTIVITY = 16;
-export const CLOCK = 17;
-export const WEIGHS = 18;
-export const CHANCE_STREAM = 19;
-export const CHANCE_NEXT = 20;
-
-// Flags of a row.
+// Flags of a step.
 export const TAKES_ALONE = 1;
 export const WAITS_UNSEEN = 2;
 export const IS_PHYSICS = 4;
-
-// Of each need.
-export const NEED_SIZE = 7;
-export const PLACE = 0;
-export const BY = 1;
-export const TOKENS = 2;
-export const MEANWHILE = 3;
-export const OTHERS_TURN = 4;
-export const IS_QUIET = 5;
-export const TAKES = 6;
-
-// Of each draw.
-export const DRAW_SIZE = 4;
-export const FIRST_LAW = 0;
-export const LAW_COUNT = 1;
-export const STREAM = 2;
-export const AGAIN = 3;
-
-// Of each scale.
-export const SCALE_SIZE = 6;
-export const SCALE_LAW = 0;
-export const SCALE_STREAM = 1;
-export const KEEPS = 2;
-export const ALONE = 3;
-export const BELOW_NEXT = 4;
-export const ABOVE_NEXT = 5;
 
 // Registers: the value of `by` and of `takes`.
 export const NO_REGISTER = 0;

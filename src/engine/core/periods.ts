@@ -1,66 +1,66 @@
 // Active periods: which resource has been at work longest without a pause, at each instant of a run.
-import { longerReals, longerWholes } from "./longer.ts";
-import { noReals, noWholes } from "./tables.ts";
+import { resourceAt, resourceCount, Resource } from "./resource.ts";
+import { room, roomier } from "./sections.ts";
 
 // Told of every change between work and pause, in order of time. A pause of no length does not end a period. A period that lies
 // within another one can never be the longest and is forgotten at once, so that memory does not grow with the run as long as
 // somebody is at work without a pause.
 
-/** Tick at which each resource's present or last period began, -1 where there is none to remember. */
-export let periodStart = noReals;
-/** Tick at which that period ended; Infinity while it goes on. */
-export let periodEnd = noReals;
-/** Periods that are over. */
+/** A period that is over. */
+@unmanaged
+export class Period {
+  start: f64 = 0;
+  end: f64 = 0;
+  resource: i32 = 0;
+  unused: i32 = 0;
+}
+
 export let periodCount = 0;
-export let pastResource = new StaticArray<i32>(16);
-export let pastStart = new StaticArray<f64>(16);
-export let pastEnd = new StaticArray<f64>(16);
+let capacity = 16;
+let periods: usize = 0;
 
-export function openPeriods(resources: i32): void {
-  periodStart = new StaticArray<f64>(resources);
-  periodEnd = new StaticArray<f64>(resources);
-  periodStart.fill(-1);
-  periodEnd.fill(-1);
-  periodCount = 0;
+export function periodAt(number: i32): Period {
+  return changetype<Period>(periods + <usize>number * offsetof<Period>());
 }
 
-export function beginPeriod(resource: i32, tick: f64): void {
-  const isPaused = unchecked(periodEnd[resource]) < tick;
-  const start = unchecked(periodStart[resource]);
-  if (start >= 0 && isPaused) remember(resource);
-  if (start < 0 || isPaused) unchecked((periodStart[resource] = tick));
-  unchecked((periodEnd[resource] = Infinity));
+export function beginPeriod(resource: Resource, tick: f64): void {
+  const isPaused = resource.periodEnd < tick;
+  if (resource.periodStart >= 0 && isPaused) remember(resource);
+  if (resource.periodStart < 0 || isPaused) resource.periodStart = tick;
+  resource.periodEnd = Infinity;
 }
 
-export function pausePeriod(resource: i32, tick: f64): void {
-  if (unchecked(periodEnd[resource]) === Infinity) unchecked((periodEnd[resource] = tick));
+export function pausePeriod(resource: Resource, tick: f64): void {
+  if (resource.periodEnd === Infinity) resource.periodEnd = tick;
 }
 
 /** Forgets the past; periods that go on begin anew now. */
 export function restartPeriods(tick: f64): void {
   periodCount = 0;
-  for (let resource = 0; resource < periodStart.length; resource++) {
-    unchecked((periodStart[resource] = periodEnd[resource] >= tick ? tick : -1));
+  for (let number = 0; number < resourceCount; number++) {
+    const resource = resourceAt(number);
+    resource.periodStart = resource.periodEnd >= tick ? tick : -1;
   }
 }
 
-function remember(resource: i32): void {
-  const start = unchecked(periodStart[resource]);
-  const end = unchecked(periodEnd[resource]);
-  if (end === start) return;
-  for (let other = 0; other < periodStart.length; other++) {
-    const otherStart = unchecked(periodStart[other]);
-    const otherEnd = unchecked(periodEnd[other]);
-    const covers = other !== resource && otherStart >= 0 && otherStart <= start && otherEnd >= end;
-    const isSame = otherStart === start && otherEnd === end;
-    if (covers && (!isSame || other < resource)) return;
+function remember(resource: Resource): void {
+  if (resource.periodEnd === resource.periodStart) return;
+  for (let number = 0; number < resourceCount; number++) if (covers(resourceAt(number), resource)) return;
+  if (periods === 0) periods = room(capacity, offsetof<Period>());
+  if (periodCount === capacity) {
+    periods = roomier(periods, capacity, offsetof<Period>());
+    capacity *= 2;
   }
-  if (periodCount === pastResource.length) {
-    pastResource = longerWholes(pastResource);
-    pastStart = longerReals(pastStart);
-    pastEnd = longerReals(pastEnd);
-  }
-  unchecked((pastResource[periodCount] = resource));
-  unchecked((pastStart[periodCount] = start));
-  unchecked((pastEnd[periodCount++] = end));
+  const period = periodAt(periodCount++);
+  period.start = resource.periodStart;
+  period.end = resource.periodEnd;
+  period.resource = resource.number;
+}
+
+/** Of two that are the same the first resource keeps its own. */
+function covers(other: Resource, resource: Resource): bool {
+  if (other === resource || other.periodStart < 0) return false;
+  if (other.periodStart > resource.periodStart || other.periodEnd < resource.periodEnd) return false;
+  const isSame = other.periodStart === resource.periodStart && other.periodEnd === resource.periodEnd;
+  return !isSame || other.number < resource.number;
 }

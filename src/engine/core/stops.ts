@@ -1,78 +1,58 @@
 // What stops do to steps under way and to steps about to start, and what resources at work do to clocks.
 import { link } from "./chain.ts";
 import { now } from "./clock.ts";
-import { clearDue, due, setDue } from "./eventList.ts";
+import { clearDue, setDue } from "./eventList.ts";
 import { begin, reach } from "./follow.ts";
 import { changedAll, leave, placeOf } from "./lines.ts";
-import { longerWholes } from "./longer.ts";
-import {
-  ACTIVITY,
-  CLOCK,
-  EFFECT,
-  GATES,
-  GATES_AT,
-  HELD,
-  HOLDS,
-  IDLE,
-  NEEDS,
-  NEEDS_AT,
-  OCCUPIES,
-  OCCUPIES_AT,
-  RUNS_ON,
-  STILL,
-  TIMED,
-} from "./numbers.ts";
-import { count, head, headTime, pausedAt, phase, remaining, row } from "./processes.ts";
+import { HELD, HOLDS, IDLE, RUNS_ON, STILL, TIMED } from "./numbers.ts";
+import { endOfProcesses, firstProcess, Process, processAt, processCount } from "./process.ts";
 import { logShown } from "./records.ts";
-import { setRunsOn, stopCount } from "./states.ts";
-import { clocked, clockedAt, fact, firstState, lists, noReals, noWholes, stoppedActivity } from "./tables.ts";
+import { Resource, resourceAt, setRunsOn } from "./resource.ts";
+import { effectOf, listedAt, needAt, Step, stepAt } from "./steps.ts";
 
-/** The resource whose stop began or ended last; -1 before the first. */
-export let lastChanged = -1;
+/** The resource whose stop began or ended last; null before the first. */
+export let lastChanged: Resource | null = null;
 /** Stops in force. */
 export let inForce = 0;
-/** Tick at which the last stop of each resource ended. */
-let endedAt = noReals;
 /** Processes that need nothing but the end of a stop, in the order in which they came. */
-let heldBack = noWholes;
+let heldBack = new StaticArray<usize>(0);
 let heldBackCount = 0;
 /** Those who begin when a stop ends, of all ends that are under way: one may lead to another. */
-let freed = new StaticArray<i32>(16);
+let freed = new StaticArray<usize>(0);
 let freedCount = 0;
 
 export function openStops(): void {
-  endedAt = new StaticArray<f64>(firstState.length);
-  endedAt.fill(-1);
-  heldBack = new StaticArray<i32>(count);
+  heldBack = new StaticArray<usize>(processCount);
+  freed = new StaticArray<usize>(4 * processCount);
 }
 
-export function stop(resource: i32, rule: i32): void {
-  unchecked((stopCount[resource] = stopCount[resource] + 1));
+export function stop(resource: Resource, rule: i32): void {
+  resource.stops++;
   inForce++;
   lastChanged = resource;
   setRunsOn(resource, false);
-  for (let process = 0; process < count; process++) {
-    if (unchecked(phase[process]) < TIMED || !occupies(process, resource)) continue;
-    const effect = fact(unchecked(row[process]), EFFECT + rule);
+  for (let at = firstProcess; at < endOfProcesses; at += offsetof<Process>()) {
+    const process = changetype<Process>(at);
+    if (process.phase < TIMED || !occupies(process.step!, resource)) continue;
+    const effect = effectOf(process.step!, rule);
     if (effect === HOLDS) hold(process);
     else if (effect !== RUNS_ON) breakOff(process, effect);
-    else if (unchecked(phase[process]) === TIMED) setRunsOn(resource, true);
+    else if (process.phase === TIMED) setRunsOn(resource, true);
   }
   logShown(resource);
   // The rotation skips a stopped process: another's turn may have come.
   changedAll();
 }
 
-export function release(resource: i32): void {
+export function release(resource: Resource): void {
   inForce--;
-  const stops = unchecked(stopCount[resource]) - 1;
-  unchecked((stopCount[resource] = stops));
-  if (stops > 0) return;
+  if (--resource.stops > 0) return;
   lastChanged = resource;
-  unchecked((endedAt[resource] = now));
+  resource.stopEnded = now;
   setRunsOn(resource, false);
-  for (let process = 0; process < count; process++) {
-    if (unchecked(phase[process]) === HELD && isFree(process)) resume(process, resource);
+  for (let at = firstProcess; at < endOfProcesses; at += offsetof<Process>()) {
+    const process = changetype<Process>(at);
+    if (process.phase === HELD && isFree(process.step!)) resume(process, resource);
   }
   logShown(resource);
   beginFreed();
@@ -82,115 +62,106 @@ export function release(resource: i32): void {
 function beginFreed(): void {
   const from = freedCount;
   for (let i = 0; i < heldBackCount; i++) {
-    const process = unchecked(heldBack[i]);
-    if (!isFree(process)) continue;
-    if (freedCount === freed.length) freed = longerWholes(freed);
-    unchecked((freed[freedCount++] = process));
+    const process = changetype<Process>(unchecked(heldBack[i]));
+    if (isFree(process.step!)) unchecked((freed[freedCount++] = changetype<usize>(process)));
   }
   const end = freedCount;
   for (let i = from; i < end; i++) {
-    const process = unchecked(freed[i]);
+    const process = changetype<Process>(unchecked(freed[i]));
     forget(process);
-    unchecked((phase[process] = IDLE));
+    process.phase = IDLE;
     begin(process);
   }
   freedCount = from;
 }
 
 /** The resource whose stop kept this step from starting until now; the one that changed last where it kept it indirectly. */
-export function endedFor(step: i32): i32 {
-  const at = fact(step, GATES_AT);
-  for (let i = at; i < at + fact(step, GATES); i++) {
-    const resource = unchecked(lists[i]);
-    if (unchecked(endedAt[resource]) === now) return resource;
+export function endedFor(step: Step): Resource {
+  for (let i = 0; i < step.gates; i++) {
+    const resource = resourceAt(listedAt(step.gatesAt + i));
+    if (resource.stopEnded === now) return resource;
   }
-  return lastChanged;
+  return lastChanged!;
 }
 
 /** A step that ran on is over: the stop is seen until a step starts in spite of it. */
-export function completed(process: i32): void {
-  const step = unchecked(row[process]);
-  const at = fact(step, OCCUPIES_AT);
-  for (let i = at; i < at + fact(step, OCCUPIES); i++) {
-    const resource = unchecked(lists[i]);
-    if (unchecked(stopCount[resource]) === 0) continue;
+export function completed(step: Step): void {
+  for (let i = 0; i < step.occupies; i++) {
+    const resource = resourceAt(listedAt(step.occupiesAt + i));
+    if (resource.stops === 0) continue;
     setRunsOn(resource, false);
     logShown(resource);
   }
 }
 
-export function holdBack(process: i32): void {
-  unchecked((heldBack[heldBackCount++] = process));
+export function holdBack(process: Process): void {
+  unchecked((heldBack[heldBackCount++] = changetype<usize>(process)));
 }
 
 /** The process gives up what it waits for. */
-export function leaveLine(process: i32): void {
-  const step = unchecked(row[process]);
-  if (fact(step, NEEDS) > 0) leave(placeOf(process, fact(step, NEEDS_AT)), process);
+export function leaveLine(process: Process): void {
+  const step = process.step!;
+  if (step.needs > 0) leave(placeOf(process, needAt(step.needsAt)), process);
   else forget(process);
 }
 
-function forget(process: i32): void {
+function forget(process: Process): void {
   let at = 0;
-  while (unchecked(heldBack[at]) !== process) at++;
+  while (unchecked(heldBack[at]) !== changetype<usize>(process)) at++;
   heldBackCount--;
   for (; at < heldBackCount; at++) unchecked((heldBack[at] = heldBack[at + 1]));
 }
 
-function hold(process: i32): void {
-  if (unchecked(phase[process]) !== TIMED) return;
-  unchecked((remaining[process] = due[process] - now));
-  unchecked((pausedAt[process] = now));
-  unchecked((phase[process] = HELD));
+function hold(process: Process): void {
+  if (process.phase !== TIMED) return;
+  process.remaining = process.due - now;
+  process.pausedAt = now;
+  process.phase = HELD;
   clearDue(process);
 }
 
-function breakOff(process: i32, to: i32): void {
-  if (unchecked(phase[process]) === HELD) linkStop(process, lastChanged);
+function breakOff(process: Process, row: i32): void {
+  if (process.phase === HELD) linkPause(process, lastChanged!);
   clearDue(process);
-  unchecked((phase[process] = IDLE));
-  unchecked((headTime[process] = now));
-  reach(process, to);
+  process.phase = IDLE;
+  process.headTime = now;
+  reach(process, stepAt(row));
 }
 
 /** The held step goes on; the stop is a segment of its own between its two parts. */
-function resume(process: i32, resource: i32): void {
-  linkStop(process, resource);
-  unchecked((head[process] = link(fact(row[process], ACTIVITY), now, head[process], 0)));
-  unchecked((phase[process] = TIMED));
-  setDue(process, now + unchecked(remaining[process]));
+function resume(process: Process, resource: Resource): void {
+  linkPause(process, resource);
+  process.head = link(process.step!.activity, now, process.head, 0);
+  process.phase = TIMED;
+  setDue(process, now + process.remaining);
 }
 
-function linkStop(process: i32, resource: i32): void {
-  unchecked((head[process] = link(stoppedActivity[resource], pausedAt[process], head[process], 0)));
+function linkPause(process: Process, resource: Resource): void {
+  process.head = link(resource.stoppedActivity, process.pausedAt, process.head, 0);
 }
 
-function occupies(process: i32, resource: i32): bool {
-  const step = unchecked(row[process]);
-  const at = fact(step, OCCUPIES_AT);
-  for (let i = at; i < at + fact(step, OCCUPIES); i++) if (unchecked(lists[i]) === resource) return true;
+function occupies(step: Step, resource: Resource): bool {
+  for (let i = 0; i < step.occupies; i++) if (listedAt(step.occupiesAt + i) === resource.number) return true;
   return false;
 }
 
-function isFree(process: i32): bool {
-  const step = unchecked(row[process]);
-  const at = fact(step, OCCUPIES_AT);
-  for (let i = at; i < at + fact(step, OCCUPIES); i++) if (unchecked(stopCount[unchecked(lists[i])]) !== 0) return false;
+function isFree(step: Step): bool {
+  for (let i = 0; i < step.occupies; i++) if (resourceAt(listedAt(step.occupiesAt + i)).stops !== 0) return false;
   return true;
 }
 
 /** Clocks on working time stand still while their resource does not work. */
-export function turnClocks(resource: i32, works: bool): void {
-  for (let i = unchecked(clockedAt[resource]); i < unchecked(clockedAt[resource + 1]); i++) {
-    const process = unchecked(clocked[i]);
-    if (fact(unchecked(row[process]), CLOCK) !== resource) continue;
-    if (works && unchecked(phase[process]) === STILL) {
-      unchecked((phase[process] = TIMED));
-      setDue(process, now + unchecked(remaining[process]));
-    } else if (!works && unchecked(phase[process]) === TIMED) {
-      unchecked((remaining[process] = due[process] - now));
+export function turnClocks(resource: Resource, works: bool): void {
+  for (let i = 0; i < resource.clockedCount; i++) {
+    const process = processAt(load<i32>(resource.clocked + (<usize>i << 2)));
+    if (process.step === null || process.step!.clock !== resource.number) continue;
+    if (works && process.phase === STILL) {
+      process.phase = TIMED;
+      setDue(process, now + process.remaining);
+    } else if (!works && process.phase === TIMED) {
+      process.remaining = process.due - now;
       clearDue(process);
-      unchecked((phase[process] = STILL));
+      process.phase = STILL;
     }
   }
 }

@@ -1,5 +1,6 @@
 // The compiled step table: sections of numbers, which the host fills in before anything runs and which then never change.
 import {
+  AHEAD,
   AMOUNTS,
   CARGO_AT_FIRST,
   CLOCKED,
@@ -58,6 +59,7 @@ export let rank = noWholes;
 export let clockedAt = noWholes;
 export let clocked = noWholes;
 export let marked = noWholes;
+export let ahead = noWholes;
 
 /** Only the generators of the streams move on. */
 export let streams = noReals;
@@ -95,6 +97,7 @@ export function wholes(section: i32, length: i32): usize {
     case CLOCKED_AT: clockedAt = part; break;
     case CLOCKED: clocked = part; break;
     case MARKED: marked = part; break;
+    case AHEAD: ahead = part; break;
     default: unreachable();
   }
   return changetype<usize>(part);

@@ -1,45 +1,79 @@
 // What is counted: how often each counter rose, when first and last, and every rise of those that are marked.
 import { now } from "./clock.ts";
-import { longerReals, longerWholes } from "./longer.ts";
-import { amounts, marked, noReals } from "./tables.ts";
+import { MARKED } from "./numbers.ts";
+import { room, roomier, wholeAt, wholesOf } from "./sections.ts";
 
-/** Each counter since the observation began. */
-export let counts = noReals;
-/** Tick at which each counter first and last rose since then, -1 where it did not. */
-export let firstRise = noReals;
-export let lastRise = noReals;
-/** Ticks at which a marked counter was raised, and which one, since the host took them last. */
-export let markCount = 0;
-export let markTicks = new StaticArray<f64>(1024);
-export let markCounters = new StaticArray<i32>(1024);
+@unmanaged
+export class Counter {
+  /** Since the observation began. */
+  count: f64 = 0;
+  /** Ticks at which it first and last rose since then, -1 where it did not. */
+  firstRise: f64 = 0;
+  lastRise: f64 = 0;
+  number: i32 = 0;
+  /** 1 where every rise is kept. */
+  marked: i32 = 0;
+}
+
+/** A rise of a marked counter. */
+@unmanaged
+export class Mark {
+  tick: f64 = 0;
+  counter: i32 = 0;
+  unused: i32 = 0;
+}
 
 /** Marks after which the host should take them. */
 const MANY_MARKS = 16384;
 
+/** Since the host took them last. */
+export let markCount = 0;
+let capacity = 1024;
+let marks: usize = 0;
+let counters: usize = 0;
+
 export function openTally(): void {
-  counts = new StaticArray<f64>(marked.length);
-  firstRise = new StaticArray<f64>(marked.length);
-  lastRise = new StaticArray<f64>(marked.length);
+  counters = room(wholesOf(MARKED), offsetof<Counter>());
+  marks = room(capacity, offsetof<Mark>());
+  for (let number = 0; number < wholesOf(MARKED); number++) {
+    counterAt(number).number = number;
+    counterAt(number).marked = wholeAt(MARKED, number);
+  }
   restartTally();
 }
 
-export function count(counter: i32, amount: i32): void {
-  unchecked((counts[counter] = counts[counter] + amounts[amount]));
-  if (unchecked(firstRise[counter]) === -1) unchecked((firstRise[counter] = now));
-  unchecked((lastRise[counter] = now));
-  if (unchecked(marked[counter]) === 0) return;
-  if (markCount === markTicks.length) {
-    markTicks = longerReals(markTicks);
-    markCounters = longerWholes(markCounters);
+export function counterAt(number: i32): Counter {
+  return changetype<Counter>(counters + <usize>number * offsetof<Counter>());
+}
+
+export function markAt(number: i32): Mark {
+  return changetype<Mark>(marks + <usize>number * offsetof<Mark>());
+}
+
+export function count(counter: Counter, amount: f64): void {
+  counter.count += amount;
+  if (counter.firstRise === -1) counter.firstRise = now;
+  counter.lastRise = now;
+  if (counter.marked === 1) addMark(counter.number);
+}
+
+function addMark(counter: i32): void {
+  if (markCount === capacity) {
+    marks = roomier(marks, capacity, offsetof<Mark>());
+    capacity *= 2;
   }
-  unchecked((markTicks[markCount] = now));
-  unchecked((markCounters[markCount++] = counter));
+  const mark = markAt(markCount++);
+  mark.tick = now;
+  mark.counter = counter;
 }
 
 export function restartTally(): void {
-  counts.fill(0);
-  firstRise.fill(-1);
-  lastRise.fill(-1);
+  for (let number = 0; number < wholesOf(MARKED); number++) {
+    const counter = counterAt(number);
+    counter.count = 0;
+    counter.firstRise = -1;
+    counter.lastRise = -1;
+  }
   forgetMarks();
 }
 

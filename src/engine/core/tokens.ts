@@ -1,74 +1,93 @@
-// The tokens of all places: for each one when it came, which step's completion gave it and which number it carries.
+// The places of a step table and the tokens at them: for each one when it came, which step's completion gave it and which number it carries.
 import { now } from "./clock.ts";
-import { longerReals, longerWholes } from "./longer.ts";
-import { noWholes } from "./tables.ts";
+import { LINES, PLACES, TAKERS } from "./numbers.ts";
+import { room, sectionOfWholes, wholeAt, wholesOf } from "./sections.ts";
 
-// Every token has a slot of its own; each place strings its slots together, oldest first, and the free ones are a string too.
+@unmanaged
+export class Token {
+  time: f64 = 0;
+  /** Node of the chain. */
+  node: i32 = 0;
+  cargo: i32 = 0;
+  /** The one that came after it, or the next free one. */
+  following: Token | null = null;
+  unused: i32 = 0;
+}
 
-/** Of the token in each slot. */
-export let times = new StaticArray<f64>(16);
-export let nodes = new StaticArray<i32>(16);
-export let cargoes = new StaticArray<i32>(16);
-let following = new StaticArray<i32>(16);
-/** Tokens at each place. */
-export let sizes = noWholes;
-let first = noWholes;
-let last = noWholes;
-let free = -1;
-let used = 0;
+@unmanaged
+export class Place {
+  /** How many tokens are there; the oldest and the youngest. */
+  tokens: i32 = 0;
+  first: Token | null = null;
+  last: Token | null = null;
+  rule: i32 = 0;
+  rank: i32 = 0;
+  /** Processes that take from it, in their order. */
+  takers: usize = 0;
+  takerCount: i32 = 0;
+  /** Whose turn it is, by its number among the takers. */
+  turn: i32 = 0;
+  /** Places at which processes stand in line for steps that also need this place. */
+  lines: usize = 0;
+  lineCount: i32 = 0;
+  /** Processes that wait here, in no order. */
+  waiters: usize = 0;
+  length: i32 = 0;
+  /** 1 where something has changed for those who wait. */
+  touched: i32 = 0;
+}
 
-export function openTokens(places: i32): void {
-  sizes = new StaticArray<i32>(places);
-  first = new StaticArray<i32>(places);
-  last = new StaticArray<i32>(places);
+export let placeCount = 0;
+let places: usize = 0;
+let free: Token | null = null;
+
+export function openPlaces(): void {
+  placeCount = wholesOf(PLACES) / 4;
+  places = room(placeCount, offsetof<Place>());
+  let takers = sectionOfWholes(TAKERS);
+  let lines = sectionOfWholes(LINES);
+  for (let number = 0; number < placeCount; number++) {
+    const place = placeAt(number);
+    place.rule = wholeAt(PLACES, 4 * number);
+    place.rank = wholeAt(PLACES, 4 * number + 1);
+    place.takerCount = wholeAt(PLACES, 4 * number + 2);
+    place.lineCount = wholeAt(PLACES, 4 * number + 3);
+    place.takers = takers;
+    place.lines = lines;
+    place.waiters = room(place.takerCount, 4);
+    takers += <usize>place.takerCount << 2;
+    lines += <usize>place.lineCount << 2;
+  }
+}
+
+export function placeAt(number: i32): Place {
+  return changetype<Place>(places + <usize>number * offsetof<Place>());
 }
 
 /** Puts a token there now. */
-export function put(place: i32, node: i32, cargo: i32): void {
-  let slot = free;
-  if (slot === -1) slot = newSlot();
-  else free = unchecked(following[slot]);
-  unchecked((times[slot] = now));
-  unchecked((nodes[slot] = node));
-  unchecked((cargoes[slot] = cargo));
-  const size = unchecked(sizes[place]);
-  unchecked((sizes[place] = size + 1));
-  if (size === 0) unchecked((first[place] = slot));
-  else unchecked((following[last[place]] = slot));
-  unchecked((last[place] = slot));
+export function put(place: Place, node: i32, cargo: i32): void {
+  const token = newToken();
+  token.time = now;
+  token.node = node;
+  token.cargo = cargo;
+  if (place.tokens++ === 0) place.first = token;
+  else place.last!.following = token;
+  place.last = token;
 }
 
-/** Takes the oldest token; what it was is to be read from its slot until the next one is put. */
-export function take(place: i32): i32 {
-  const slot = unchecked(first[place]);
-  unchecked((first[place] = following[slot]));
-  unchecked((sizes[place] = sizes[place] - 1));
-  unchecked((following[slot] = free));
-  free = slot;
-  return slot;
+/** Takes the oldest token; what it was is to be read before the next one is put. */
+export function take(place: Place): Token {
+  const token = place.first!;
+  place.first = token.following;
+  place.tokens--;
+  token.following = free;
+  free = token;
+  return token;
 }
 
-/** How many slots there are in use, and the slot of each, in `tokenSlots`: the tokens of all places. */
-export let tokenSlots = noWholes;
-export function listTokens(): i32 {
-  if (tokenSlots.length < used) tokenSlots = new StaticArray<i32>(2 * used);
-  let found = 0;
-  for (let place = 0; place < sizes.length; place++) {
-    let slot = unchecked(first[place]);
-    for (let i = unchecked(sizes[place]); i > 0; i--) {
-      unchecked((tokenSlots[found++] = slot));
-      slot = unchecked(following[slot]);
-    }
-  }
-  return found;
-}
-
-function newSlot(): i32 {
-  if (used === times.length) {
-    times = longerReals(times);
-    nodes = longerWholes(nodes);
-    cargoes = longerWholes(cargoes);
-    following = longerWholes(following);
-  }
-  return used++;
+function newToken(): Token {
+  const token = free;
+  if (token === null) return changetype<Token>(room(1, offsetof<Token>()));
+  free = token.following;
+  return token;
 }

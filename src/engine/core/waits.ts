@@ -4,123 +4,103 @@ import { now } from "./clock.ts";
 import { drawTicks } from "./draws.ts";
 import { clearDue, setDue } from "./eventList.ts";
 import { reach } from "./follow.ts";
-import { changed, isReady, join, lengths, nextChanged, placeOf, serve, waiters, waitingState } from "./lines.ts";
-import {
-  CARGO,
-  FLAGS,
-  IDLE,
-  NEED_SIZE,
-  NEEDING,
-  NEEDS,
-  NEEDS_AT,
-  NO_REGISTER,
-  OWN_RANK,
-  PATIENCE,
-  PATIENCE_ACTIVITY,
-  PATIENCE_ENDS,
-  PATIENCE_NEXT,
-  TAKES,
-  TAKES_ALONE,
-  TOKENS,
-  WAITS_UNSEEN,
-} from "./numbers.ts";
-import { askedAt, cargo, hand, head, headTime, phase, priority, resumesAt, row, tied } from "./processes.ts";
+import { changed, isReady, join, nextChanged, placeOf, serve, waiterAt, waitingState } from "./lines.ts";
+import { CARGO, IDLE, NEEDING, NO_REGISTER, OWN_RANK, PATIENCE_ENDS_AT, TAKES_ALONE, WAITS_UNSEEN } from "./numbers.ts";
+import { Process } from "./process.ts";
 import { flowNeeded, hasFlow, hasLog, logWait } from "./records.ts";
-import { differs, show } from "./states.ts";
+import { differs, resourceAt, show, stateAt } from "./resource.ts";
+import { codeAt, needAt, priorityOf, Step, stepAt } from "./steps.ts";
 import { holdBack, leaveLine } from "./stops.ts";
-import { fact, lists, ownResource, rank, rowReals, takersAt } from "./tables.ts";
-import { cargoes, nodes, take, times } from "./tokens.ts";
+import { Place, take } from "./tokens.ts";
 
-/** Serves whoever is next at a place where something has changed, -1 where nobody is: those who wait on then show what for. */
-export function serveNext(): i32 {
+/** Serves whoever is next at a place where something has changed, null where nobody is: those who wait on then show what for. */
+export function serveNext(): Process | null {
   const place = nextChanged();
   const process = serve(place);
-  if (process === -1) showWaiting(place);
-  else if (fact(unchecked(row[process]), PATIENCE) !== -1) clearDue(process);
+  if (process === null) showWaiting(place);
+  else if (process.step!.patience !== -1) clearDue(process);
   return process;
 }
 
 /** True where nobody else may want what the process needs, and all is there; otherwise it stands in line. */
-export function maySelfServe(process: i32): bool {
-  const step = unchecked(row[process]);
-  if ((fact(step, FLAGS) & TAKES_ALONE) === 0 || !isReady(process)) {
+export function maySelfServe(process: Process): bool {
+  const step = process.step!;
+  if ((step.flags & TAKES_ALONE) === 0 || !isReady(process)) {
     wait(process, step);
     return false;
   }
   // Its code takes what it needs; where that is only the end of a stop there is nothing to take.
-  if (fact(step, NEEDS) === 0) takeAll(process);
+  if (step.needs === 0) takeAll(process);
   return true;
 }
 
-function wait(process: i32, step: i32): void {
-  unchecked((phase[process] = NEEDING));
-  unchecked((askedAt[process] = now));
-  unchecked((priority[process] = rowReals[2 * step]));
-  unchecked((resumesAt[process] = PATIENCE_ENDS));
-  const patience = fact(step, PATIENCE);
-  if (patience === -1) clearDue(process);
-  else setDue(process, now + drawTicks(process, patience));
-  if (fact(step, NEEDS) === 0) holdBack(process);
-  else join(placeOf(process, fact(step, NEEDS_AT)), process, (fact(step, FLAGS) & WAITS_UNSEEN) === 0);
+function wait(process: Process, step: Step): void {
+  process.phase = NEEDING;
+  process.askedAt = now;
+  process.priority = priorityOf(step);
+  process.resumesAt = codeAt(PATIENCE_ENDS_AT);
+  if (step.patience === -1) clearDue(process);
+  else setDue(process, now + drawTicks(process, step.patience));
+  if (step.needs === 0) holdBack(process);
+  else join(placeOf(process, needAt(step.needsAt)), process, (step.flags & WAITS_UNSEEN) === 0);
 }
 
 /** The wait was a step of its own: it binds what follows. */
-export function losePatience(process: i32): void {
-  const step = unchecked(row[process]);
+export function losePatience(process: Process): void {
+  const step = process.step!;
   leaveLine(process);
-  if (!hasFlow) unchecked((head[process] = link(fact(step, PATIENCE_ACTIVITY), askedAt[process], head[process], 0)));
-  unchecked((phase[process] = IDLE));
-  unchecked((headTime[process] = now));
-  reach(process, fact(step, PATIENCE_NEXT));
+  if (!hasFlow) process.head = link(step.patienceActivity, process.askedAt, process.head, 0);
+  process.phase = IDLE;
+  process.headTime = now;
+  reach(process, stepAt(step.patienceNext));
 }
 
 /** Takes all needs; the latest of their completions and of the process's own last step binds what follows. */
-export function takeAll(process: i32): void {
-  const step = unchecked(row[process]);
-  const first = fact(step, NEEDS_AT);
-  const end = first + fact(step, NEEDS) * NEED_SIZE;
-  let latest = unchecked(headTime[process]);
-  let node = unchecked(head[process]);
-  let rankSoFar = OWN_RANK;
-  let isTied = 0;
-  for (let need = first; need < end; need += NEED_SIZE) {
+export function takeAll(process: Process): void {
+  const step = process.step!;
+  let latest = process.headTime;
+  let node = process.head;
+  let rank = OWN_RANK;
+  let tied = 0;
+  for (let i = 0; i < step.needs; i++) {
+    const need = needAt(step.needsAt + i);
     const place = placeOf(process, need);
-    const placeRank = unchecked(rank[place]);
     let number = 0;
-    for (let n = unchecked(lists[need + TOKENS]); n > 0; n--) {
-      const slot = take(place);
-      const time = unchecked(times[slot]);
-      number = unchecked(cargoes[slot]);
-      if (hasFlow) flowNeeded(unchecked(nodes[slot]));
-      if (time < latest) continue;
-      const isLater = time > latest;
-      isTied = isLater ? 0 : 1;
-      if (!isLater && placeRank >= rankSoFar) continue;
-      latest = time;
-      node = unchecked(nodes[slot]);
-      rankSoFar = placeRank;
+    for (let n = need.count; n > 0; n--) {
+      const token = take(place);
+      number = token.cargo;
+      if (hasFlow) flowNeeded(token.node);
+      if (token.time < latest) continue;
+      const isLater = token.time > latest;
+      tied = isLater ? 0 : 1;
+      if (!isLater && place.rank >= rank) continue;
+      latest = token.time;
+      node = token.node;
+      rank = place.rank;
     }
-    const takes = unchecked(lists[need + TAKES]);
-    if (takes === CARGO) unchecked((cargo[process] = number));
-    else if (takes !== NO_REGISTER) unchecked((hand[process] = number));
+    keepNumber(process, need.takes, number);
     changed(place);
   }
-  if (hasFlow) flowNeeded(unchecked(head[process]));
-  unchecked((head[process] = node));
-  unchecked((headTime[process] = latest));
+  if (hasFlow) flowNeeded(process.head);
+  process.head = node;
+  process.headTime = latest;
   // Where nothing has completed yet, as at the very beginning, nothing is tied.
-  unchecked((tied[process] = node === -1 ? 0 : isTied));
-  unchecked((phase[process] = IDLE));
+  process.tied = node === -1 ? 0 : tied;
+  process.phase = IDLE;
 }
 
-function showWaiting(place: i32): void {
-  const from = unchecked(takersAt[place]);
-  for (let i = 0; i < unchecked(lengths[place]); i++) {
-    const process = unchecked(waiters[from + i]);
+export function keepNumber(process: Process, register: i32, number: i32): void {
+  if (register === CARGO) process.cargo = number;
+  else if (register !== NO_REGISTER) process.hand = number;
+}
+
+function showWaiting(place: Place): void {
+  for (let i = 0; i < place.length; i++) {
+    const process = waiterAt(place, i);
     const state = waitingState(place, process);
-    const resource = unchecked(ownResource[process]);
-    if (state === -1 || !differs(resource, state)) continue;
-    show(resource, state, false);
+    const resource = resourceAt(process.resource);
+    if (state === -1 || !differs(resource, stateAt(state))) continue;
+    show(resource, stateAt(state), false);
     if (hasLog) logWait(process, resource);
   }
 }
