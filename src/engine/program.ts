@@ -4,6 +4,7 @@ import { CARGO, HAND, HOLDS, NO_REGISTER, OWN_RANK, RUNS_ON } from "./core/numbe
 import type { Draw, Give, Need, Row, Scale, Show } from "./row.ts";
 import { lawTable, type LawTable, type StepLaws } from "./lawTable.ts";
 import { Sampler, TICKS_PER_SECOND } from "./sampler.ts";
+import { secludedPassages } from "./seclusion.ts";
 import { stepCode, type StepCode } from "./stepCode.ts";
 import type {
   GiveSpec,
@@ -119,7 +120,7 @@ class Compiler {
     return {
       table: this.#table,
       rows,
-      steps: stepCode(rows, rank),
+      steps: stepCode(rows, rank, secludedPassages(rows, this.#table)),
       laws: lawTable(this.#laws),
       drawnAhead,
       firstRow: this.#firstRow,

@@ -33,8 +33,8 @@ export interface StepCode {
   readonly amounts: Float64Array;
 }
 
-/** Places by their ranks among completions that are latest at once. */
-export function stepCode(rows: readonly Row[], rank: Float64Array): StepCode {
+/** Places by their ranks among completions that are latest at once; rows by whether the next one may be done ahead of the clock. */
+export function stepCode(rows: readonly Row[], rank: Float64Array, passages: Uint8Array): StepCode {
   // Where a process rests its code is at REST, and GIVE_UP at PATIENCE_ENDS.
   const code: number[] = [REST, GIVE_UP];
   const amounts: number[] = [];
@@ -47,7 +47,7 @@ export function stepCode(rows: readonly Row[], rank: Float64Array): StepCode {
     if (row.needs.length > 0 || row.gates.length > 0) code.push(NEED);
     startsAt[number] = code.length;
     addTakes(code, row, rank);
-    addStart(code, row);
+    addStart(code, row, passages[number]!);
     addEnd(code, row, amounts);
     if (row.next === number + 1) return;
     code.push(NEXT, -1, row.next <= number ? 1 : 0);
@@ -67,7 +67,7 @@ function addTakes(code: number[], { needs }: Row, rank: Float64Array): void {
   }
 }
 
-function addStart(code: number[], row: Row): void {
+function addStart(code: number[], row: Row, passage: number): void {
   if (row.stops !== -1) code.push(STOP);
   const { draw, shows, activity, isClock } = row;
   const plain = shows.filter(isPlainShow);
@@ -77,7 +77,7 @@ function addStart(code: number[], row: Row): void {
     if (!isPlainShow(show)) code.push(SHOW_CHOSEN, show.resource, show.by, show.states.length, ...show.states);
   }
   if (draw) {
-    code.push(TIME, draw.firstLaw, draw.samplers.length > 1 ? 1 : 0, draw.kind, isClock ? -1 : activity, draw.clock);
+    code.push(TIME, draw.firstLaw, draw.samplers.length > 1 ? 1 : 0, draw.kind, isClock ? -1 : activity, draw.clock, passage);
     if (isClock) code.push(UNBIND);
   } else if (row.needs.length > 0) code.push(PASS);
 }

@@ -26,13 +26,13 @@ export function processesWhere(rows: readonly Row[], holds: (row: Row) => boolea
 
 function mayMean(need: Need, place: number, table: StepTable): boolean {
   if (need.by === NO_REGISTER) return need.place === place;
-  return place >= need.place && place < need.place + familySize(table, need.place);
+  return familyOf(need.place, table.places).includes(place);
 }
 
-/** Places of the family that starts at `first`: `name 1`, `name 2`, … side by side. */
-function familySize(table: StepTable, first: number): number {
-  const base = table.places[first]!.name.replace(/ 1$/, "");
-  let size = 1;
-  while (table.places[first + size]?.name === `${base} ${size + 1}`) size++;
-  return size;
+/** The family that starts at `first`: `name 1`, `name 2`, … side by side. */
+export function familyOf(first: number, members: readonly { readonly name: string }[]): readonly number[] {
+  const base = members[first]!.name.replace(/ 1$/, "");
+  const family = [first];
+  while (members[first + family.length]?.name === `${base} ${family.length + 1}`) family.push(first + family.length);
+  return family;
 }

@@ -61,10 +61,19 @@ const END: f64 = f64(EXACT_CELLS) * FINEST_CELL;
 /** Times drawn at once: in a loop of its own a draw costs half of what it costs between two events. */
 const BLOCK = 64;
 
-/** Of each kind of draws that are made ahead BLOCK times, and how many of them are used up. */
-let drawnAhead: usize = 0;
-let usedUp = new StaticArray<i32>(0);
+/** Draws that are made ahead. */
+@unmanaged
+class Kind {
+  law: i32 = 0;
+  stream: i32 = 0;
+  /** How many of the BLOCK times, which follow in memory, are used up. */
+  used: i32 = 0;
+  unused: i32 = 0;
+}
 
+const KIND_SIZE = offsetof<Kind>() + 8 * BLOCK;
+
+let kinds: usize = 0;
 let laws: usize = 0;
 let generators: usize = 0;
 let quantiles: usize = 0;
@@ -75,10 +84,14 @@ export function openDraws(): void {
   generators = sectionOfReals(STREAMS);
   quantiles = sectionOfReals(QUANTILES);
   draws = sectionOfWholes(DRAWS);
-  const kinds = wholesOf(AHEAD) / 2;
-  drawnAhead = room(BLOCK * kinds, 8);
-  usedUp = new StaticArray<i32>(kinds);
-  usedUp.fill(BLOCK);
+  const count = wholesOf(AHEAD) / 2;
+  kinds = room(count, KIND_SIZE);
+  for (let number = 0; number < count; number++) {
+    const kind = kindAt(number);
+    kind.law = wholeAt(AHEAD, 2 * number);
+    kind.stream = wholeAt(AHEAD, 2 * number + 1);
+    kind.used = BLOCK;
+  }
 }
 
 export function lawAt(number: i32): Law {
@@ -89,21 +102,75 @@ function generatorOf(stream: i32): Generator {
   return changetype<Generator>(generators + <usize>stream * offsetof<Generator>());
 }
 
-/** The next time of a kind that is drawn ahead. */
-export function nextDrawn(kind: i32): f64 {
-  const used = unchecked(usedUp[kind]);
-  if (used === BLOCK) return firstOfBlock(kind);
-  unchecked((usedUp[kind] = used + 1));
-  return load<f64>(drawnAhead + (<usize>(BLOCK * kind + used) << 3));
+function kindAt(number: i32): Kind {
+  return changetype<Kind>(kinds + <usize>number * KIND_SIZE);
 }
 
-function firstOfBlock(kind: i32): f64 {
-  const law = wholeAt(AHEAD, 2 * kind);
-  const stream = wholeAt(AHEAD, 2 * kind + 1);
-  const from = drawnAhead + (<usize>(BLOCK * kind) << 3);
-  for (let at = from; at < from + 8 * BLOCK; at += 8) store<f64>(at, ticksAt(law, uniform(stream)));
-  unchecked((usedUp[kind] = 1));
-  return load<f64>(from);
+/** The next time of a kind that is drawn ahead. */
+export function nextDrawn(number: i32): f64 {
+  const kind = kindAt(number);
+  if (kind.used === BLOCK) drawBlock(kind);
+  return load<f64>(changetype<usize>(kind) + (<usize>(kind.used++) << 3), offsetof<Kind>());
+}
+
+function drawBlock(kind: Kind): void {
+  const from = changetype<usize>(kind) + offsetof<Kind>();
+  const law = lawAt(kind.law);
+  kind.used = 0;
+  if (law.fixed >= 0) for (let at = from; at < from + 8 * BLOCK; at += 8) store<f64>(at, law.fixed);
+  else {
+    uniforms(generatorOf(kind.stream), from);
+    toTicks(kind.law, from);
+  }
+}
+
+/** Writes BLOCK numbers of a generator, as `uniform` gives them. */
+function uniforms(generator: Generator, to: usize): void {
+  let s0 = generator.s0;
+  let s1 = generator.s1;
+  let s2 = generator.s2;
+  let carry = generator.carry;
+  for (let at = to; at < to + 8 * BLOCK; at += 8) {
+    const t = MULTIPLIER * s0 + carry * UNIT;
+    carry = Math.floor(t);
+    s0 = s1;
+    s1 = s2;
+    s2 = t - carry;
+    store<f64>(at, s2);
+  }
+  generator.s0 = s0;
+  generator.s1 = s1;
+  generator.s2 = s2;
+  generator.carry = carry;
+}
+
+/** Turns BLOCK uniform numbers into ticks, as `ticksAt` does. */
+function toTicks(number: i32, from: usize): void {
+  const law = lawAt(number);
+  const body = quantiles + (<usize>i32(law.table) << 3);
+  const hasTable = law.table >= 0;
+  const location = law.location;
+  const scale = law.scale;
+  const least = law.least;
+  const mass = law.mass;
+  for (let at = from; at < from + 8 * BLOCK; at += 8) {
+    const u = load<f64>(at);
+    // The body of the table first: fifteen draws of sixteen end here.
+    if (!hasTable || u < TAIL || u >= 1 - TAIL) store<f64>(at, ticksAt(number, u));
+    else {
+      let value = location + scale * between(body, u * f64(CELLS));
+      if (value < least) value = least;
+      store<f64>(at, Math.floor((mass > 0 ? mass / value : value) + 0.5));
+    }
+  }
+}
+
+/** Between two neighboring nodes of a table. */
+function between(part: usize, place: f64): f64 {
+  const cell = u32(place);
+  const at = part + (<usize>cell << 3);
+  const low = load<f64>(at);
+  return low + (load<f64>(at, 8) - low) * (place - f64(cell));
 }
 
 /** The next number of a stream: t - floor(t), t being MULTIPLIER × s0 + UNIT × c; s0, s1, s2, c become s1, s2, the number, floor(t). */
@@ -124,22 +191,14 @@ export function ticksAt(number: i32, u: f64): f64 {
   const law = lawAt(number);
   const table = i32(law.table);
   if (table < 0 || u < END || u >= 1 - END) return exactTicks(number, u);
-  let part = BODY;
-  let place = u * f64(CELLS);
-  if (u < TAIL) {
-    part = LOWER_TAIL;
-    place = u / FINEST_CELL;
-  } else if (u >= 1 - TAIL) {
-    part = UPPER_TAIL;
-    place = (u - (1 - TAIL)) / FINEST_CELL;
-  }
-  const cell = i32(place);
-  const at = quantiles + (<usize>(table + part + cell) << 3);
-  const low = load<f64>(at);
-  let value = law.location + law.scale * (low + (load<f64>(at, 8) - low) * (place - f64(cell)));
+  const part = quantiles + (<usize>table << 3);
+  let quantile: f64;
+  if (u < TAIL) quantile = between(part + 8 * LOWER_TAIL, u / FINEST_CELL);
+  else if (u >= 1 - TAIL) quantile = between(part + 8 * UPPER_TAIL, (u - (1 - TAIL)) / FINEST_CELL);
+  else quantile = between(part + 8 * BODY, u * f64(CELLS));
+  let value = law.location + law.scale * quantile;
   if (value < law.least) value = law.least;
-  if (law.mass > 0) value = law.mass / value;
-  return Math.floor(value + 0.5);
+  return Math.floor((law.mass > 0 ? law.mass / value : value) + 0.5);
 }
 
 /** The time of a draw, whatever it goes by. */

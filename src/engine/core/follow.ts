@@ -40,7 +40,7 @@ import {
 } from "./numbers.ts";
 import { Process, register } from "./process.ts";
 import { flowNeeded, hasFlow, hasLog, logStart, passNode } from "./records.ts";
-import { isWorking, resourceAt, show, stateAt } from "./resource.ts";
+import { isWorking, resourceAt, show, showAhead, stateAt } from "./resource.ts";
 import { realAt, sectionOfWholes } from "./sections.ts";
 import { chanceOf, codeAt, Step, stepAt } from "./steps.ts";
 import { completed, endedFor, inForce, lastChanged, release, stop } from "./stops.ts";
@@ -67,6 +67,8 @@ export let standstill = 0;
 export let standsSince: f64 = 0;
 /** The observation is over: the chain must keep every node, since it is still cut at the end of the observation. */
 let keepsChain = false;
+/** Until when steps that nobody else sees or touches may be done ahead of the clock: what is observed then must be seen. */
+let horizon: f64 = -1;
 /** Steps reached in the present instant. */
 let hops = 0;
 
@@ -91,6 +93,7 @@ export function begin(process: Process): void {
 
 /** Runs every instant up to and including `tick`; returns true where the host should take the marks first and then ask again. */
 export function runUntil(tick: f64): bool {
+  horizon = hasLog || hasFlow ? -1 : tick;
   while (standstill === 0 && follow(null, codeAt(RESTS_AT), tick)) {
     if (mustFold()) foldChain();
     if (hasManyMarks()) return true;
@@ -117,18 +120,50 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
   let at = from;
   while (true) {
     switch (load<i32>(at)) {
+      case NEXT: {
+        process.cycle += operand(at, 2);
+        at = codeAt(operand(at, 1));
+      }
+      // falls through
+      case STEP: {
+        if (++hops > HOPS_AN_INSTANT) {
+          stand(ZERO_TIME_LOOP);
+          at = codeAt(RESTS_AT);
+          break;
+        }
+        process.step = stepAt(operand(at, 1));
+        at += 8;
+        // Mostly states are shown next.
+        if (load<i32>(at) !== SHOW) break;
+      }
+      // falls through
+      case SHOW: {
+        const end = at + 8 + (<usize>operand(at, 1) << 3);
+        for (at += 8; at < end; at += 8) {
+          const resource = resourceAt(operand(at, 0));
+          show(resource, stateAt(operand(at, 1)), isPhysics(process));
+          if (hasLog) logStart(process, resource);
+        }
+        // Mostly time passes next.
+        if (load<i32>(at) !== TIME) break;
+      }
+      // falls through
+      case TIME: {
+        passTime(process, at);
+        at = codeAt(RESTS_AT);
+      }
+      // falls through
       case REST: {
         if (asked !== null || standstill !== 0) return false;
         const next = firstDue();
         const tick = next === null ? Infinity : next.due;
         // Whatever completes at an instant does so before anybody is served at it.
         if (tick > now) {
-          if (touchedPlaces > 0) {
-            const served = serveNext();
-            if (served !== null) {
-              process = served;
-              at = codeAt(process.step!.startsAt);
-            }
+          let served: Process | null = null;
+          while (served === null && touchedPlaces > 0) served = serveNext();
+          if (served !== null) {
+            process = served;
+            at = codeAt(process.step!.startsAt);
             break;
           }
           if (next === null) stand(DEADLOCK);
@@ -144,16 +179,6 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
           process.phase = IDLE;
           if (inForce > 0) completed(process.step!);
         }
-        break;
-      }
-      case STEP: {
-        if (++hops > HOPS_AN_INSTANT) {
-          stand(ZERO_TIME_LOOP);
-          at = codeAt(RESTS_AT);
-          break;
-        }
-        process.step = stepAt(operand(at, 1));
-        at += 8;
         break;
       }
       case NEED: {
@@ -175,23 +200,9 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
         at += 4;
         break;
       }
-      case SHOW: {
-        const end = at + 8 + (<usize>operand(at, 1) << 3);
-        for (at += 8; at < end; at += 8) {
-          const resource = resourceAt(operand(at, 0));
-          show(resource, stateAt(operand(at, 1)), isPhysics(process));
-          if (hasLog) logStart(process, resource);
-        }
-        break;
-      }
       case SHOW_CHOSEN: {
         showChosen(process, at);
         at += (4 + <usize>operand(at, 3)) << 2;
-        break;
-      }
-      case TIME: {
-        passTime(process, at);
-        at = codeAt(RESTS_AT);
         break;
       }
       case PASS: {
@@ -234,11 +245,6 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
       case CHANCE: {
         const step = process.step!;
         at = uniform(step.chanceStream) >= chanceOf(step) ? at + 4 : codeAt(stepAt(step.chanceNext).reachedAt);
-        break;
-      }
-      case NEXT: {
-        process.cycle += operand(at, 2);
-        at = codeAt(operand(at, 1));
         break;
       }
       case GIVE_UP: {
@@ -290,22 +296,33 @@ function takeOne(process: Process, at: usize): void {
   }
 }
 
-/** The step lasts from now on, and what bound its start is kept. */
-function passTime(process: Process, at: usize): void {
+/** The step lasts from now on, and what bound its start is kept; so do those after it that nobody else sees or touches. */
+function passTime(process: Process, from: usize): void {
+  let at = from;
+  let start = now;
+  let ticks = timeOf(process, at);
   const activity = operand(at, 4);
-  const clock = operand(at, 5);
-  const ticks = timeOf(process, at);
   if (hasFlow) passNode(process, ticks);
   else if (activity !== -1) {
     if (lastChanged !== null && process.headTime < now) linkStop(process);
     process.head = link(activity, now, process.head, process.tied);
     process.tied = 0;
   }
-  process.resumesAt = at + 24;
+  while (operand(at, 6) === 1 && start + ticks <= horizon) {
+    const shown = resourceAt(operand(at, 11));
+    if (!showAhead(shown, stateAt(operand(at, 12)), start + ticks)) break;
+    start += ticks;
+    process.step = stepAt(operand(at, 8));
+    at += 4 * 13;
+    ticks = timeOf(process, at);
+    process.head = link(operand(at, 4), start, process.head, 0);
+  }
+  process.resumesAt = at + 4 * 7;
+  const clock = operand(at, 5);
   // Of a step with a clock the time passes only while that resource works.
   if (clock === -1 || isWorking(resourceAt(clock))) {
     process.phase = TIMED;
-    setDue(process, now + ticks);
+    setDue(process, start + ticks);
   } else {
     process.phase = STILL;
     process.remaining = ticks;
@@ -314,11 +331,10 @@ function passTime(process: Process, at: usize): void {
 }
 
 function timeOf(process: Process, at: usize): f64 {
-  const law = operand(at, 1) + operand(at, 2) * process.cargo;
-  const fixed = lawAt(law).fixed;
-  if (fixed >= 0) return fixed;
   const kind = operand(at, 3);
-  return kind === -1 ? drawTicks(process, process.step!.draw) : nextDrawn(kind);
+  if (kind !== -1) return nextDrawn(kind);
+  const fixed = lawAt(operand(at, 1) + operand(at, 2) * process.cargo).fixed;
+  return fixed >= 0 ? fixed : drawTicks(process, process.step!.draw);
 }
 
 /** What lies between a step's latest completion and its start can only be a stop. */

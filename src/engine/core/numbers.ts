@@ -22,7 +22,8 @@ export const SHOW = 7;
 export const SHOW_CHOSEN = 8;
 /**
  * Time passes: the (first) law, 1 where cargo chooses among several, the number of the draws that are made ahead or -1 where
- * the step draws when it starts, the activity or -1 where it binds nothing, the clock or -1.
+ * the step draws when it starts, the activity or -1 where it binds nothing, the clock or -1, 1 where the next step may be done ahead of
+ * the clock: it then follows with STEP, SHOW of one state and TIME.
  */
 export const TIME = 9;
 /** A step without time has taken what it needed: the flow record is told. */

@@ -88,6 +88,17 @@ export function show(resource: Resource, state: State, isPhysics: bool): void {
   else setRunsOn(resource, isPhysics);
 }
 
+/** Shows the state from a later tick on; false where others would notice. */
+export function showAhead(resource: Resource, state: State, tick: f64): bool {
+  const before = resource.shown!;
+  if (resource.stops !== 0 || before.meaning !== state.meaning) return false;
+  before.ticks += tick - resource.since;
+  resource.since = tick;
+  resource.shown = state;
+  resource.meant = state;
+  return true;
+}
+
 /** True where waiting in this state would be news. */
 export function differs(resource: Resource, state: State): bool {
   return resource.meant !== state || resource.runsOn === 1;
