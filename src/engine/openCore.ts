@@ -24,7 +24,14 @@ export interface Core {
   readonly memory: WebAssembly.Memory;
   wholes(section: number, length: number): number;
   reals(section: number, length: number): number;
-  open(activities: number, classes: number, foldAt: number, hasLog: number, hasFlow: number): void;
+  open(
+    activities: number,
+    classes: number,
+    foldAt: number,
+    scanUpTo: number,
+    hasLog: number,
+    hasFlow: number,
+  ): void;
   put(place: number, cargo: number): void;
   reach(process: number, row: number): void;
   runUntil(tick: number): number;

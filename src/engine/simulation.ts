@@ -23,6 +23,8 @@ export interface SimulationOptions {
   readonly classOf?: Uint8Array;
   /** Nodes of the chain after which it is folded: what it holds does not depend on it. */
   readonly foldAt?: number;
+  /** Processes up to which the earliest is found by a look at all, instead of a heap: no result depends on it. */
+  readonly scanUpTo?: number;
 }
 
 /** Told of every step that starts and of every completion that it needed; for the event graph. */
@@ -33,6 +35,9 @@ export interface FlowRecorder {
 
 /** Nodes of the chain held before it is folded; few enough to stay in a processor's fast memory. */
 const usualFoldAt = 1 << 13;
+
+/** Up to so many pending times a look at all beats a heap (measured: the benchmark prints both). */
+const usualScanUpTo = 8;
 
 /** Instants after the end of the observation within which a wait is expected to be over. */
 const runOnInstants = 20_000;
@@ -58,7 +63,8 @@ export class Simulation {
     this.chain = new BindingChain(this.#core, program.activities.length);
     this.#classes = Math.max(0, ...(options.classOf ?? [])) + 1;
     this.#takeIn(options, marked);
-    this.#core.open(program.activities.length, this.#classes, options.foldAt ?? usualFoldAt, log ? 1 : 0, flow ? 1 : 0);
+    const { foldAt = usualFoldAt, scanUpTo = usualScanUpTo } = options;
+    this.#core.open(program.activities.length, this.#classes, foldAt, scanUpTo, log ? 1 : 0, flow ? 1 : 0);
     this.#beginAll(log);
   }
 

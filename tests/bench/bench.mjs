@@ -1,6 +1,6 @@
 // Bundles the benchmark's programs into a folder that comes and goes and runs them in plain Node: `npm run bench [-- --json FILE] [--quick]`.
 import { spawnSync } from "node:child_process";
-import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import os from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -10,19 +10,7 @@ import { forEsbuild } from "../tools/wasmCore.mjs";
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const inRoot = (name) => path.join(root, name);
 
-/** The event list decides by its size between scan and heap; to measure both at every size, the limit is moved. */
-function scanUpTo(limit) {
-  const setup = ({ onLoad }) =>
-    onLoad({ filter: /engine[\\/]eventList\.ts$/ }, async ({ path: file }) => {
-      const text = await readFile(file, "utf8");
-      const moved = text.replace(/^const scanUpTo = \d+;$/m, `const scanUpTo = ${limit};`);
-      if (moved === text) throw new Error("The event list no longer has the limit that the benchmark moves.");
-      return { contents: moved, loader: "ts" };
-    });
-  return { name: "scan-up-to", setup };
-}
-
-async function bundle(names, outdir, plugins = []) {
+async function bundle(names, outdir) {
   await build({
     absWorkingDir: root,
     entryPoints: names.map((name) => inRoot(`tests/bench/${name}.ts`)),
@@ -33,7 +21,7 @@ async function bundle(names, outdir, plugins = []) {
     format: "esm",
     conditions: ["blowcell-source"],
     logLevel: "warning",
-    plugins: [...plugins, forEsbuild],
+    plugins: [forEsbuild],
     // CommonJS packages inside an ES module bundle still call require for Node's own modules.
     banner: { js: `import{createRequire as openRequire}from"node:module";const require=openRequire(import.meta.url);` },
   });
@@ -45,9 +33,7 @@ function runNode(...call) {
 
 async function bench(folder) {
   await writeFile(path.join(folder, "package.json"), `{"type":"module"}`);
-  await bundle(["bench", "oneWork", "oneYear"], folder);
-  await bundle(["pendingTimes"], path.join(folder, "scan"), [scanUpTo(1000)]);
-  await bundle(["pendingTimes"], path.join(folder, "heap"), [scanUpTo(0)]);
+  await bundle(["bench", "oneWork", "oneYear", "pendingTimes"], folder);
   const places = {
     folder,
     scenario: inRoot("tests/bench/two-station.yaml"),

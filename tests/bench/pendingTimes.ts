@@ -1,35 +1,33 @@
-// A process of its own for the event list alone: prints nanoseconds for taking the earliest pending time and setting the next one.
-import { EventList } from "#engine/eventList.ts";
-import { openStream } from "#engine/stream.ts";
+// A process of its own for the event list: prints nanoseconds an event where nothing but time passes.
+import { compileTable } from "#engine/program.ts";
+import { Simulation } from "#engine/simulation.ts";
+import type { StepTable } from "#engine/stepTable.ts";
 import { median } from "./median.ts";
 
-const turns = 1_000_000;
+const events = 1_000_000;
 const passes = 7;
-const mostTicks = 1e7;
 
 /** The hold model (Vaucher and Duval, 1975, from memory): the earliest is taken out and put back a drawn time later. */
-function hold(list: EventList, increments: Float64Array): number {
-  let now = 0;
-  for (let turn = 0; turn < turns; turn++) {
-    const process = list.first();
-    now = list.due[process]!;
-    list.clear(process);
-    list.set(process, now + increments[turn & (increments.length - 1)]!);
-  }
-  return now;
+function holdTable(entities: number): StepTable {
+  const names = Array.from({ length: entities }, (_, i) => `entity ${i}`);
+  const time = { laws: [{ law: { kind: "uniform", min: 0, max: 2 } }] } as const;
+  return {
+    resources: names.map((name) => ({ name, states: [{ name: "pending", kind: "waiting" }] })),
+    places: [],
+    // What is counted is seen: no event is done ahead of the clock.
+    processes: names.map((name) => ({ name, resource: name, steps: [{ name: "hold", time, counts: { events: 1 } }] })),
+  };
 }
 
-const entities = Number(process.argv[2]);
-const stream = openStream("bench", 0, "event list", "hold");
-const increments = Float64Array.from({ length: 4096 }, () => Math.floor(stream() * mostTicks));
-const list = new EventList(entities);
-for (let entity = 0; entity < entities; entity++) list.set(entity, increments[entity]!);
-hold(list, increments);
-// What is pending in the last pass starts where the one before ended: ticks stay far below 2^53.
+const [kind, entities] = [process.argv[2], Number(process.argv[3])];
+const program = compileTable(holdTable(entities));
+const until = Math.round((events / entities) * 1e6);
 const taken = Array.from({ length: passes }, () => {
+  const options = { seed: "bench", replication: 0, scanUpTo: kind === "scan" ? entities : 0 };
+  const simulation = new Simulation(program, options);
   const before = process.cpuUsage();
-  hold(list, increments);
+  simulation.runUntil(until);
   const { user, system } = process.cpuUsage(before);
-  return ((user + system) * 1000) / turns;
+  return ((user + system) * 1000) / simulation.counts[0]!;
 });
 process.stdout.write(String(median(taken)));

@@ -18,10 +18,10 @@ import * as tokens from "./tokens.ts";
 export { wholes, reals, settle };
 
 /** To be called once, when all sections have been filled in. */
-export function open(activities: i32, classes: i32, foldAt: i32, withLog: bool, withFlow: bool): void {
+export function open(activities: i32, classes: i32, foldAt: i32, scanUpTo: i32, withLog: bool, withFlow: bool): void {
   openSteps();
   openProcesses();
-  openEventList();
+  openEventList(scanUpTo);
   openDraws();
   tokens.openPlaces();
   chain.openChain(activities, foldAt);

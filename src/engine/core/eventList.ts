@@ -1,14 +1,12 @@
 // The event list: one pending time for each process, earliest first, equal times in the processes' order.
 import { endOfProcesses, firstProcess, Process, processCount } from "./process.ts";
 
-/** Up to this many processes a scan of all pending times beats a heap. */
-const scanUpTo = 8;
-
 let heap: StaticArray<usize> = new StaticArray<usize>(0);
 let size = 0;
 let scans = true;
 
-export function openEventList(): void {
+/** Up to so many processes all pending times are looked through; more of them are kept in a heap. */
+export function openEventList(scanUpTo: i32): void {
   heap = new StaticArray<usize>(processCount);
   scans = processCount <= scanUpTo;
 }

@@ -159,11 +159,13 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
         const tick = next === null ? Infinity : next.due;
         // Whatever completes at an instant does so before anybody is served at it.
         if (tick > now) {
-          let served: Process | null = null;
-          while (served === null && touchedPlaces > 0) served = serveNext();
-          if (served !== null) {
-            process = served;
-            at = codeAt(process.step!.startsAt);
+          if (touchedPlaces > 0) {
+            // Who waits on may show it, and thereby wind a clock or stop it: the next event is looked for anew.
+            const served = serveNext();
+            if (served !== null) {
+              process = served;
+              at = codeAt(process.step!.startsAt);
+            }
             break;
           }
           if (next === null) stand(DEADLOCK);

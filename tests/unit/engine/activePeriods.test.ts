@@ -1,20 +1,46 @@
 // Active periods against the published example and against a plain search of every instant.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { ActivePeriods } from "#engine/activePeriods.ts";
+import { compileTable } from "#engine/program.ts";
+import { Simulation } from "#engine/simulation.ts";
+import type { StepTable } from "#engine/stepTable.ts";
+import { ticks } from "../../support/runTable.ts";
 
 /** Resource, tick, and whether it begins or pauses. */
 type Change = readonly [number, number, boolean];
 
-function told(resources: number, changes: readonly Change[]): ActivePeriods {
-  const clock = new Float64Array(1);
-  const periods = new ActivePeriods(resources, clock);
-  for (const [resource, tick, begins] of changes.toSorted((a, b) => a[1] - b[1])) {
-    clock[0] = tick;
-    if (begins) periods.begin(resource);
-    else periods.pause(resource);
-  }
-  return periods;
+/** Resources that begin and pause as told and then stay as they are. */
+function told(resources: number, changes: readonly Change[]): Simulation {
+  const names = Array.from({ length: resources }, (_, resource) => `r${resource}`);
+  const table: StepTable = {
+    resources: names.map((name) => ({
+      name,
+      states: [
+        { name: "pausing", kind: "waiting" },
+        { name: "working", kind: "working" },
+      ],
+    })),
+    places: [],
+    processes: names.map((name, resource) => {
+      const own = changes.filter((change) => change[0] === resource).toSorted((a, b) => a[1] - b[1]);
+      const all: readonly Change[] = [[resource, 0, false], ...own];
+      return {
+        name,
+        resource: name,
+        steps: all.map(([, tick, works], i) => ({
+          name: `${i}`,
+          shows: [{ resource: name, state: works ? "working" : "pausing" }],
+          time: ticks((all[i + 1]?.[1] ?? 1e6) - tick),
+        })),
+      };
+    }),
+  };
+  return new Simulation(compileTable(table), { seed: "periods", replication: 0 });
+}
+
+function longest(simulation: Simulation, until: number): ReturnType<Simulation["longestActive"]> {
+  simulation.runUntil(until);
+  return simulation.longestActive();
 }
 
 const changesOf = (resource: number, spans: readonly (readonly [number, number])[]): Change[] =>
@@ -33,7 +59,7 @@ test("names the sole bottleneck and the time in which it shifts", () => {
       [5, 25],
     ]),
   ]);
-  expect(periods.longest(25)).toEqual([
+  expect(longest(periods, 25)).toEqual([
     { sole: 5, shifting: 2.5 },
     { sole: 15, shifting: 2.5 },
   ]);
@@ -47,7 +73,7 @@ test("a pause of no length does not end a period", () => {
     ]),
     ...changesOf(1, [[1, 11]]),
   ]);
-  expect(periods.longest(12)).toEqual([
+  expect(longest(periods, 12)).toEqual([
     { sole: 12, shifting: 0 },
     { sole: 0, shifting: 0 },
   ]);
@@ -55,8 +81,9 @@ test("a pause of no length does not end a period", () => {
 
 test("what was before a restart does not count", () => {
   const periods = told(2, changesOf(0, [[0, 9]]).concat([[1, 4, true]]));
-  periods.restart(10);
-  expect(periods.longest(16)).toEqual([
+  periods.runUntil(10);
+  periods.restartObservation();
+  expect(longest(periods, 16)).toEqual([
     { sole: 0, shifting: 0 },
     { sole: 6, shifting: 0 },
   ]);
@@ -76,9 +103,10 @@ test("every instant at which somebody works belongs to someone, and nobody gets 
           return changesOf(resource, [[start, tick]]);
         });
       });
-      const sum = told(all.length, changes)
-        .longest(1000)
-        .reduce((total, { sole, shifting }) => total + sole + shifting, 0);
+      const sum = longest(told(all.length, changes), 1000).reduce(
+        (total, { sole, shifting }) => total + sole + shifting,
+        0,
+      );
       expect(sum).toBe(worked.size);
     }),
     { numRuns: 500, seed: 4 },

@@ -1,26 +1,62 @@
-// The event list against a plain search of all pending times, both where it scans and where it keeps a heap.
+// The event list against a plain sort of all events, both where it looks at all pending times and where it keeps a heap.
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
-import { EventList } from "#engine/eventList.ts";
+import { EventLog } from "#engine/eventLog.ts";
+import { compileTable } from "#engine/program.ts";
+import { Simulation } from "#engine/simulation.ts";
+import type { StepTable } from "#engine/stepTable.ts";
+import { ticks } from "../../support/runTable.ts";
 
-test.each([3, 8, 9, 40])(
-  "of %i processes the earliest is first; of equal times the process listed first",
-  (processes) => {
-    // Few different ticks, so that most are shared; a tick of -1 stands for nothing pending any more.
-    const change = fc.tuple(fc.nat({ max: processes - 1 }), fc.integer({ min: -1, max: 6 }));
-    fc.assert(
-      fc.property(fc.array(change, { minLength: 1, maxLength: 150 }), (changes) => {
-        const list = new EventList(processes);
-        const due = Array.from({ length: processes }, () => Infinity);
-        for (const [process, tick] of changes) {
-          due[process] = tick === -1 ? Infinity : tick;
-          if (tick === -1) list.clear(process);
-          else list.set(process, tick);
-          const earliest = Math.min(...due);
-          expect(list.first()).toBe(earliest === Infinity ? -1 : due.indexOf(earliest));
-        }
-      }),
-      { seed: 20260751, numRuns: 200 },
-    );
-  },
-);
+/** Each process lets its times pass over and over; every step shows itself, so that the log tells when it started. */
+function passing(times: readonly (readonly number[])[]): StepTable {
+  const names = times.map((_, process) => `p${process}`);
+  const statesOf = (own: readonly number[]): readonly string[] => own.map((_, i) => `s${i}`);
+  return {
+    resources: times.map((own, p) => ({
+      name: names[p]!,
+      states: statesOf(own).map((name) => ({ name, kind: "working" })),
+    })),
+    places: [],
+    processes: times.map((own, p) => ({
+      name: names[p]!,
+      resource: names[p]!,
+      steps: own.map((time, i) => ({
+        name: `s${i}`,
+        shows: [{ resource: names[p]!, state: `s${i}` }],
+        time: ticks(time),
+      })),
+    })),
+  };
+}
+
+/** Every start up to a tick, by time and then by the order of the processes. */
+function sortedStarts(times: readonly (readonly number[])[], until: number): readonly (readonly [number, number])[] {
+  const starts = times.flatMap((own, process) => {
+    const found: [number, number][] = [];
+    for (let tick = 0, i = 0; tick <= until; tick += own[i++ % own.length]!) found.push([tick, process]);
+    return found;
+  });
+  return starts.toSorted(([tick, process], [otherTick, other]) => tick - otherTick || process - other);
+}
+
+test.each([
+  ["scan", 3, 8],
+  ["scan", 9, 100],
+  ["heap", 2, 0],
+  ["heap", 9, 8],
+  ["heap", 40, 8],
+])("by %s, of %i processes the earliest is first; of equal times the process listed first", (_, processes, scanUpTo) => {
+  // Few different times, so that most ticks are shared.
+  const own = fc.array(fc.integer({ min: 1, max: 4 }), { minLength: 1, maxLength: 4 });
+  fc.assert(
+    fc.property(fc.array(own, { minLength: processes, maxLength: processes }), (times) => {
+      const log = new EventLog();
+      const options = { seed: "list", replication: 0, log, scanUpTo };
+      new Simulation(compileTable(passing(times)), options).runUntil(30);
+      // The first state of each resource is told before anything starts.
+      const started = Array.from(log).slice(processes);
+      expect(started.map(({ time, resource }) => [time, resource])).toEqual(sortedStarts(times, 30));
+    }),
+    { seed: 20260751, numRuns: 100 },
+  );
+});

@@ -1,35 +1,63 @@
 // The time of several resources together, held against a plain look at every instant.
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { JointTime } from "#engine/jointTime.ts";
+import { compileTable } from "#engine/program.ts";
+import { Simulation } from "#engine/simulation.ts";
+import type { StepTable } from "#engine/stepTable.ts";
+import { ticks } from "../../support/runTable.ts";
 
 const classes = 4;
-const classNumber = fc.integer({ min: 0, max: classes - 1 });
-const move = fc.record({
-  after: fc.integer({ min: 0, max: 9 }),
-  resource: fc.integer({ min: 0, max: 2 }),
-  to: classNumber,
-});
+const end = 60;
+/** How long a resource stays in a class, and in which. */
+const stay = fc.tuple(fc.integer({ min: 1, max: 9 }), fc.integer({ min: 0, max: classes - 1 }));
+const stays = fc.array(stay, { minLength: 1, maxLength: 8 });
+
+type Stays = readonly (readonly [number, number])[];
+
+/** A state for each class; a resource begins in that of its first stay. */
+function staying(all: readonly Stays[]): StepTable {
+  const states = Array.from({ length: classes }, (_, i) => ({ name: `class ${i}`, kind: "working" as const }));
+  return {
+    resources: all.map((own, r) => ({
+      name: `r${r}`,
+      states: states.toSorted((a) => (a.name === `class ${own[0]![1]}` ? -1 : 0)),
+    })),
+    places: [],
+    processes: all.map((own, r) => ({
+      name: `r${r}`,
+      resource: `r${r}`,
+      steps: own.map(([time, to], i) => ({
+        name: `stay ${i}`,
+        shows: [{ resource: `r${r}`, state: `class ${to}` }],
+        time: ticks(time),
+      })),
+    })),
+  };
+}
+
+function classAt(own: Stays, tick: number): number {
+  let begun = 0;
+  for (let i = 0; ; i++) {
+    const [time, to] = own[i % own.length]!;
+    if (tick < begun + time) return to;
+    begun += time;
+  }
+}
 
 it("is at each instant that of the lowest class present", () => {
   fc.assert(
-    fc.property(fc.tuple(classNumber, classNumber, classNumber), fc.array(move), (first, moves) => {
-      const now = [...first];
-      const joint = new JointTime(classes, now);
-      const expected = Array.from({ length: classes }, () => 0);
-      let tick = 0;
-      for (const { after, resource, to } of moves) {
-        expected[Math.min(...now)]! += after;
-        tick += after;
-        if (to !== now[resource]) joint.move(now[resource]!, to, tick);
-        now[resource] = to;
-      }
-      joint.settle(tick + 5);
-      expected[Math.min(...now)]! += 5;
-      expect([...joint.ticks]).toEqual(expected);
-      joint.restart(tick + 5);
-      joint.settle(tick + 7);
-      expect([...joint.ticks].reduce((sum, each) => sum + each, 0)).toBe(2);
+    fc.property(fc.tuple(stays, stays, stays), fc.nat({ max: end }), (all, from) => {
+      const program = compileTable(staying(all));
+      const classOf = Uint8Array.from(program.states, ({ name }) => Number(name.replace("class ", "")));
+      const simulation = new Simulation(program, { seed: "joint", replication: 0, classOf });
+      simulation.runUntil(from);
+      simulation.restartObservation();
+      simulation.runUntil(end);
+      simulation.settle();
+      const expected = Array.from({ length: Math.max(...classOf) + 1 }, () => 0);
+      for (let tick = from; tick < end; tick++) expected[Math.min(...all.map((own) => classAt(own, tick)))]! += 1;
+      expect(Array.from(simulation.jointTicks)).toEqual(expected);
     }),
+    { seed: 20260752, numRuns: 300 },
   );
 });
