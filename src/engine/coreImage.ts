@@ -1,5 +1,5 @@
 // A compiled step table as the core takes it in: one section of numbers after the other.
-import * as core from "./core/numbers.ts";
+import * as core from "#core/numbers.ts";
 import type { Program } from "./program.ts";
 import type { Draw, Row, Scale } from "./row.ts";
 
@@ -35,12 +35,16 @@ function makeImage(program: Program): CoreImage {
   const gathered: Gathered = { needs: [], lists: [], draws: [], until: [], scales: [], limits: [] };
   const told = rows.flatMap((row, number) => [number, ...stepNumbers(row, number, program, gathered)]);
   const resources = Array.from(program.firstState, (state, i) => [
-    ...[state, program.stoppedState[i]!, program.stoppedActivity[i]!],
+    state,
+    program.stoppedState[i]!,
+    program.stoppedActivity[i]!,
     clocked[i]!.length,
   ]);
   const places = Array.from(program.servingRule, (rule, i) => [
-    ...[rule, program.rank[i]!],
-    ...[takers[i]!.length, lines[i]!.length],
+    rule,
+    program.rank[i]!,
+    takers[i]!.length,
+    lines[i]!.length,
   ]);
   const wholes: readonly (readonly [number, ArrayLike<number>])[] = [
     [core.CODE, steps.code],
@@ -86,14 +90,26 @@ function stepNumbers(row: Row, number: number, { steps }: Program, gathered: Gat
     (row.isPhysics ? core.IS_PHYSICS : 0);
   return [
     flags,
-    ...[steps.reachedAt[number]!, steps.startsAt[number]!],
-    ...[needsAt, row.needs.length, gatesAt, row.gates.length, occupiesAt, row.occupies.length],
+    steps.reachedAt[number]!,
+    steps.startsAt[number]!,
+    needsAt,
+    row.needs.length,
+    gatesAt,
+    row.gates.length,
+    occupiesAt,
+    row.occupies.length,
     ...row.stopEffect,
-    ...[row.stops, row.stopsRule],
-    ...[addDraw(row.patience, gathered), row.patienceActivity, row.patienceNext],
-    ...[addDraw(row.draw, gathered), row.activity, row.draw ? row.draw.clock : -1],
+    row.stops,
+    row.stopsRule,
+    addDraw(row.patience, gathered),
+    row.patienceActivity,
+    row.patienceNext,
+    addDraw(row.draw, gathered),
+    row.activity,
+    row.draw ? row.draw.clock : -1,
     addScale(row.scale, gathered),
-    ...[row.chanceStream, row.chanceNext],
+    row.chanceStream,
+    row.chanceNext,
   ];
 }
 

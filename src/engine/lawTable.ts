@@ -1,5 +1,5 @@
 // The laws of a program side by side, as numbers: what the core reads in place of sampler objects.
-import { FIXED, LAW_SIZE, NODES } from "./core/numbers.ts";
+import { FIXED, LAW_SIZE, NODES } from "#core/numbers.ts";
 import type { Sampler } from "./sampler.ts";
 
 export interface LawTable {

@@ -1,6 +1,6 @@
 // Starts the core that runs step tables: WebAssembly made from the files in `core/`, one instance for each simulation.
 import { invariant } from "#foundation/invariant.ts";
-import program from "./core/core.wasm";
+import program from "#core/core.wasm";
 
 /** Numbers of processes, rows, resources and so on are those of the program; ticks are in microseconds. */
 export interface CoreHost {
@@ -24,14 +24,7 @@ export interface Core {
   readonly memory: WebAssembly.Memory;
   wholes(section: number, length: number): number;
   reals(section: number, length: number): number;
-  open(
-    activities: number,
-    classes: number,
-    foldAt: number,
-    scanUpTo: number,
-    hasLog: number,
-    hasFlow: number,
-  ): void;
+  open(activities: number, classes: number, foldAt: number, scanUpTo: number, hasLog: number, hasFlow: number): void;
   put(place: number, cargo: number): void;
   reach(process: number, row: number): void;
   runUntil(tick: number): number;

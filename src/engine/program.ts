@@ -1,6 +1,6 @@
 // Turns a step table into numbers: one row a step, every name resolved and checked once, so that the loop meets no text.
 import { invariant } from "#foundation/invariant.ts";
-import { CARGO, HAND, HOLDS, NO_REGISTER, OWN_RANK, RUNS_ON } from "./core/numbers.ts";
+import { CARGO, HAND, HOLDS, NO_REGISTER, OWN_RANK, RUNS_ON } from "#core/numbers.ts";
 import type { Draw, Give, Need, Row, Scale, Show } from "./row.ts";
 import { lawTable, type LawTable, type StepLaws } from "./lawTable.ts";
 import { Sampler, TICKS_PER_SECOND } from "./sampler.ts";
@@ -18,7 +18,6 @@ import type {
   StepSpec,
   StepTable,
   StopRule,
-  TimeLaw,
   TimeSpec,
 } from "./stepTable.ts";
 import { linesFor, processesWhere, takersOf } from "./takers.ts";
@@ -238,20 +237,20 @@ class Compiler {
   }
 
   #draw(process: ProcessSpec, step: string, time: TimeSpec, isPatience = false): Draw {
-    const laws = withoutRepeats(time.laws);
-    const samplers = laws.map(({ law, amount, factor = 1 }) =>
+    const samplers = time.laws.map(({ law, amount, factor = 1 }) =>
       amount === undefined
         ? new Sampler(law, { unit: TICKS_PER_SECOND * factor })
         : Sampler.ofRate(law, amount * factor),
     );
     // Who asks for the same number again, for one of several laws or for a patience must ask at the very time.
-    const isSteady = !isPatience && laws.length === 1 && !time.again && time.until === undefined;
+    const [law, ...others] = time.laws.map((each) => JSON.stringify(each));
+    const isSteady = !isPatience && !time.again && time.until === undefined && others.every((other) => other === law);
     this.#laws.push({ samplers, isUntil: time.until !== undefined });
     this.#lawCount += samplers.length;
     return {
       samplers,
       firstLaw: this.#lawCount - samplers.length,
-      stream: this.#stream(time.resource ?? process.resource, time.stream ?? step, isSteady ? JSON.stringify(laws) : ""),
+      stream: this.#stream(time.resource ?? process.resource, time.stream ?? step, isSteady ? law : ""),
       kind: -1,
       again: time.again ?? false,
       until: time.until === undefined ? -1 : Math.round(time.until * TICKS_PER_SECOND),
@@ -274,19 +273,19 @@ class Compiler {
     };
   }
 
-  /** Streams are shared by name: two steps that name the same one draw from it in turn. `laws` is empty where no draw of time can be made ahead. */
-  #stream(resource: string, step: string, laws = ""): number {
+  /** Streams are shared by name: two steps that name the same one draw from it in turn. `law` is empty where no time can be drawn ahead. */
+  #stream(resource: string, step: string, law = ""): number {
     const known = this.#streams.findIndex((stream) => stream.resource === resource && stream.step === step);
     const stream = known === -1 ? this.#streams.push({ resource, step }) - 1 : known;
-    (this.#drawers[stream] ??= []).push(laws);
+    (this.#drawers[stream] ??= []).push(law);
     return stream;
   }
 
   /** Times can be drawn ahead where all who draw from the stream go by the same law. */
   #withKind(draw: Draw, drawnAhead: { law: number; stream: number }[]): Draw {
     const { stream, firstLaw, samplers } = draw;
-    const [laws, ...others] = this.#drawers[stream]!;
-    if (laws === "" || others.some((other) => other !== laws) || samplers[0]!.isFixed) return draw;
+    const [law, ...others] = this.#drawers[stream]!;
+    if (law === "" || others.some((other) => other !== law) || samplers[0]!.isFixed) return draw;
     const known = drawnAhead.findIndex((kind) => kind.stream === stream);
     return { ...draw, kind: known === -1 ? drawnAhead.push({ law: firstLaw, stream }) - 1 : known };
   }
@@ -342,12 +341,6 @@ function stepNumber(process: ProcessSpec, name: string): number {
   const found = process.steps.findIndex((step) => step.name === name);
   invariant(found !== -1, "a step that another names is in the same process", { process: process.name, step: name });
   return found;
-}
-
-/** The laws of all cargoes, or the one that they have in common. */
-function withoutRepeats(laws: readonly TimeLaw[]): readonly TimeLaw[] {
-  const [first, ...others] = laws.map((law) => JSON.stringify(law));
-  return others.every((other) => other === first) ? laws.slice(0, 1) : laws;
 }
 
 /** No state of the process tells that this is what it waits for. */

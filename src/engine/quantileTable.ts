@@ -1,5 +1,5 @@
 // Tables of the quantiles of a standard form, built once for each form and shape, whatever the scale of the laws.
-import { BODY, CELLS, EXACT_CELLS, FINER, LOWER_TAIL, NODES, UPPER_TAIL } from "./core/numbers.ts";
+import { BODY, CELLS, EXACT_CELLS, FINER, LOWER_TAIL, NODES, UPPER_TAIL } from "#core/numbers.ts";
 import { standardQuantile, type StandardForm } from "./standardLaw.ts";
 
 /** Shapes come from the user and, in a sweep, in great number: beyond so many tables the oldest is forgotten. */

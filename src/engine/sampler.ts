@@ -1,6 +1,6 @@
 // Turns one uniform number into a whole number of ticks that follows a law.
 import { invariant } from "#foundation/invariant.ts";
-import { BODY, CELLS, EXACT_CELLS, FINER, LOWER_TAIL, UPPER_TAIL } from "./core/numbers.ts";
+import { BODY, CELLS, EXACT_CELLS, FINER, LOWER_TAIL, UPPER_TAIL } from "#core/numbers.ts";
 import type { Distribution } from "./distribution.ts";
 import { lawMean } from "./law.ts";
 import { quantileTable } from "./quantileTable.ts";

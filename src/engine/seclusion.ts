@@ -1,5 +1,5 @@
 // Which steps nobody else sees or touches: several of them in a row may be done in one go, ahead of the clock.
-import { NO_REGISTER, RUNS_ON } from "./core/numbers.ts";
+import { NO_REGISTER, RUNS_ON } from "#core/numbers.ts";
 import type { Row, Show } from "./row.ts";
 import { familyOf } from "./takers.ts";
 import type { StepTable } from "./stepTable.ts";
@@ -34,7 +34,8 @@ export function secludedPassages(rows: readonly Row[], table: StepTable): Uint8A
 
 /** What stops do to the one they do to the other. */
 function haveSameStops(row: Row, next: Row): boolean {
-  const isSame = row.occupies.length === next.occupies.length && row.occupies.every((each) => next.occupies.includes(each));
+  const isSame =
+    row.occupies.length === next.occupies.length && row.occupies.every((each) => next.occupies.includes(each));
   return isSame && row.isPhysics === next.isPhysics;
 }
 

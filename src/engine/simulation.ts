@@ -1,6 +1,6 @@
 // The simulation: runs a program against the clock, one instant after another, and hands over what was kept of it.
 import { BindingChain, type ChainTotals } from "./bindingChain.ts";
-import * as core from "./core/numbers.ts";
+import * as core from "#core/numbers.ts";
 import { coreImage } from "./coreImage.ts";
 import type { EventLog } from "./eventLog.ts";
 import { meanLaws } from "./lawTable.ts";
@@ -78,26 +78,26 @@ export class Simulation {
 
   /** Ticks in each state since the observation began; up to date after `settle`. */
   get stateTicks(): Float64Array {
-    return listOf(this.program.states.length, this.#core.ticksIn);
+    return listOf(this.program.states.length, (number) => this.#core.ticksIn(number));
   }
 
   /** Ticks since the observation began by class: the lowest that any resource is in counts; up to date after `settle`. */
   get jointTicks(): Float64Array {
-    return listOf(this.#classes, this.#core.ticksTogetherIn);
+    return listOf(this.#classes, (number) => this.#core.ticksTogetherIn(number));
   }
 
   /** Each counter since the observation began. */
   get counts(): Float64Array {
-    return listOf(this.program.counters.length, this.#core.countOf);
+    return listOf(this.program.counters.length, (number) => this.#core.countOf(number));
   }
 
   /** Tick at which each counter first and last rose since then, -1 where it did not. */
   get firstRise(): Float64Array {
-    return listOf(this.program.counters.length, this.#core.firstRiseOf);
+    return listOf(this.program.counters.length, (number) => this.#core.firstRiseOf(number));
   }
 
   get lastRise(): Float64Array {
-    return listOf(this.program.counters.length, this.#core.lastRiseOf);
+    return listOf(this.program.counters.length, (number) => this.#core.lastRiseOf(number));
   }
 
   /** By resource: ticks since the observation began in which its active period was the longest of all. */
@@ -155,7 +155,11 @@ export class Simulation {
     };
     own.keepChain();
     collect();
-    for (let instant = 0; heads.size < processes.length && instant < runOnInstants && own.standstill() === 0; instant++) {
+    for (
+      let instant = 0;
+      heads.size < processes.length && instant < runOnInstants && own.standstill() === 0;
+      instant++
+    ) {
       if (own.nextTick() === Infinity) break;
       this.runUntil(own.nextTick());
       collect();
@@ -173,7 +177,10 @@ export class Simulation {
     for (const [section, numbers] of image.wholes) this.#writeWholes(section, numbers);
     for (const [section, numbers] of image.reals) this.#writeReals(section, numbers);
     this.#writeWholes(core.MEANINGS, meaning);
-    this.#writeWholes(core.MARKED, counters.map((name) => (marked.includes(name) ? 1 : 0)));
+    this.#writeWholes(
+      core.MARKED,
+      counters.map((name) => (marked.includes(name) ? 1 : 0)),
+    );
     this.#writeReals(core.STREAMS, openStreams(seed, replication, streams));
     this.#writeReals(core.LAWS, atMeans ? meanLaws(laws) : laws.numbers);
   }

@@ -1,5 +1,5 @@
 // Why nothing can happen any more, or why time stands still, put into the names of the step table.
-import { CARGO, DEADLOCK, NEEDING, NO_REGISTER } from "./core/numbers.ts";
+import { CARGO, DEADLOCK, NEEDING, NO_REGISTER } from "#core/numbers.ts";
 import type { Core } from "./openCore.ts";
 import type { Program } from "./program.ts";
 import type { Need } from "./row.ts";

@@ -21,7 +21,7 @@ import {
   TIME,
   UNBIND,
   WEIGH,
-} from "./core/numbers.ts";
+} from "#core/numbers.ts";
 import type { Give, Row, Show } from "./row.ts";
 
 export interface StepCode {
@@ -77,7 +77,15 @@ function addStart(code: number[], row: Row, passage: number): void {
     if (!isPlainShow(show)) code.push(SHOW_CHOSEN, show.resource, show.by, show.states.length, ...show.states);
   }
   if (draw) {
-    code.push(TIME, draw.firstLaw, draw.samplers.length > 1 ? 1 : 0, draw.kind, isClock ? -1 : activity, draw.clock, passage);
+    code.push(
+      TIME,
+      draw.firstLaw,
+      draw.samplers.length > 1 ? 1 : 0,
+      draw.kind,
+      isClock ? -1 : activity,
+      draw.clock,
+      passage,
+    );
     if (isClock) code.push(UNBIND);
   } else if (row.needs.length > 0) code.push(PASS);
 }

@@ -1,5 +1,5 @@
 // Who may want a place's tokens, and where those who also want them stand in line.
-import { NO_REGISTER } from "./core/numbers.ts";
+import { NO_REGISTER } from "#core/numbers.ts";
 import type { Need, Row } from "./row.ts";
 import type { StepTable } from "./stepTable.ts";
 

@@ -5,14 +5,15 @@ declare module "*.wasm" {
 }
 
 declare namespace WebAssembly {
-  class Memory {
+  interface Memory {
     readonly buffer: ArrayBuffer;
   }
-  class Module {
-    constructor(bytes: Uint8Array<ArrayBuffer>);
+  interface Module {
+    readonly [Symbol.toStringTag]: string;
   }
-  class Instance {
-    constructor(module: Module, imports: Readonly<Record<string, object>>);
+  interface Instance {
     readonly exports: object;
   }
+  const Module: new (bytes: Uint8Array<ArrayBuffer>) => Module;
+  const Instance: new (module: Module, imports: Readonly<Record<string, object>>) => Instance;
 }

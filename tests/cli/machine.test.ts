@@ -7,17 +7,17 @@ import { builtCommand, newFolder } from "./callBlowcell.ts";
 import { bundleLines, runHost } from "./runHost.ts";
 
 const node = process.execPath;
-const endless = bundleLines(`host.tell("ready\\n"); for (;;) await host.breathe()`);
-const talkative = bundleLines(
+const endless = await bundleLines(`host.tell("ready\\n"); for (;;) await host.breathe()`);
+const talkative = await bundleLines(
   `host.tell("ready\\n"); for (let i = 0; i < 1e5; i++) { host.print("a line\\n"); await host.breathe(); }`,
 );
 
 /** A process that writes one small file into a folder. */
-const writing = (folder: string) =>
+const writing = (folder: string): Promise<string> =>
   bundleLines(`await host.writeFiles(${JSON.stringify(folder)}, [{ name: "a.csv", text: "x".repeat(100000) }])`);
 
 /** A process that writes a file without end, and says so once it has begun. */
-const writingOn = (folder: string) =>
+const writingOn = (folder: string): Promise<string> =>
   bundleLines(`const endless = function* () { yield "a"; host.tell("begun\\n"); for (;;) yield "x".repeat(10000); };
     await host.writeFiles(${JSON.stringify(folder)}, [{ name: "a.csv", text: endless() }])`);
 
@@ -36,11 +36,13 @@ describe("the command", () => {
     ["SIGTERM", 143],
   ] as const)("takes away what it has begun to write on %s, and leaves %i at once", async (signal, code) => {
     const folder = newFolder();
-    const ending = await runHost([node, writingOn(path.join(folder, "new", "out"))], (child) => child.kill(signal));
+    const ending = await runHost([node, await writingOn(path.join(folder, "new", "out"))], (child) =>
+      child.kill(signal),
+    );
     expect(ending).toEqual({ code, signal: null, errors: "begun\n" });
     expect(readdirSync(folder)).toEqual([]);
     writeFileSync(path.join(folder, "mine.txt"), "");
-    await runHost([node, writingOn(folder)], (child) => child.kill(signal));
+    await runHost([node, await writingOn(folder)], (child) => child.kill(signal));
     expect(readdirSync(folder)).toEqual(["mine.txt"]);
   });
 
@@ -66,7 +68,11 @@ describe("the command", () => {
     const closed = path.join(folder, "closed");
     mkdirSync(closed, { mode: 0o555 });
     // The administrator may write everywhere, so the call is made as somebody else.
-    const ending = await runHost([node, writing(closed)], undefined, process.getuid?.() === 0 ? 65_534 : undefined);
+    const ending = await runHost(
+      [node, await writing(closed)],
+      undefined,
+      process.getuid?.() === 0 ? 65_534 : undefined,
+    );
     expect(ending.code).toBe(74);
     expect(ending.errors).toContain("you may not write there (EACCES)");
     expect(ending.errors).toContain("    remedy    Name a folder that you may write to, by --out.");
@@ -77,7 +83,7 @@ describe("the command", () => {
     const folder = mkdtempSync(path.join(tmpdir(), "blowcell-test-"));
     const out = path.join(folder, "new", "out");
     // No file may grow beyond 10 blocks of 512 bytes.
-    const ending = await runHost(["sh", "-c", `ulimit -f 10; exec "${node}" "${writing(out)}"`]);
+    const ending = await runHost(["sh", "-c", `ulimit -f 10; exec "${node}" "${await writing(out)}"`]);
     expect(ending.code).toBe(74);
     expect(ending.errors).toContain("(EFBIG)");
     expect(readdirSync(folder)).toEqual([]);

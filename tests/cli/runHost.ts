@@ -2,23 +2,25 @@
 import { spawn, type ChildProcess } from "node:child_process";
 import { chmodSync, writeFileSync } from "node:fs";
 import path from "node:path";
-import { buildSync } from "esbuild";
+import { build } from "esbuild";
+import { forEsbuild } from "../tools/wasmCore.mjs";
 import { newFolder, projectFolder } from "./callBlowcell.ts";
 
 /** Bundles lines that may use `host` and `writeFiles`; answers with the file's path. */
-export function bundleLines(lines: string): string {
+export async function bundleLines(lines: string): Promise<string> {
   const contents = `import { openHost } from "#cli/host.ts"; import { runProgram } from "#cli/program.ts";
     const host = openHost();
     const act = async () => { ${lines}; return 0; };
     const command = { name: "try", operands: "", meaning: "", example: "", options: [], load: async () => act };
     host.leave(await runProgram(["try"], host, [command]));`;
-  const { outputFiles } = buildSync({
+  const { outputFiles } = await build({
     stdin: { contents, resolveDir: projectFolder, loader: "ts" },
     bundle: true,
     write: false,
     platform: "node",
     format: "esm",
     conditions: ["blowcell-source"],
+    plugins: [forEsbuild],
     define: { BLOWCELL_VERSION: '"0.0.0"' },
     banner: { js: `import{createRequire as openRequire}from"node:module";const require=openRequire(import.meta.url);` },
   });

@@ -15,7 +15,8 @@ const shellArrows: Arrows = {
 };
 const arrows: Readonly<Record<string, Arrows>> = {
   foundation: {},
-  engine: { foundation: everything },
+  core: {},
+  engine: { foundation: everything, core: /^(?:core|numbers)$/ },
   physics: { foundation: everything },
   scenario: { foundation: everything, engine: /^(?:calendar|distribution|law)$/, physics: /material/i },
   cell: { foundation: everything, scenario: everything, engine: everything, physics: everything },
@@ -48,7 +49,7 @@ function faultOfArrow(path: string, target: string): string | undefined {
   if (target.startsWith("./")) return target.slice(2).includes("/") ? "reaches into a folder" : faultOfEnding(target);
   if (target.startsWith("node:")) return doors.has(path) ? undefined : "reaches for the machine outside the doors";
   if (!target.startsWith("#")) return undefined;
-  const [, room = "", file = ""] = /^#(\w+)\/(\w+)\.ts$/.exec(target) ?? [];
+  const [, room = "", file = ""] = /^#(\w+)\/(\w+)\.(?:ts|wasm)$/.exec(target) ?? [];
   if (file === "") return "is not of the form #room/file.ts";
   if (path === publicDoor) return undefined;
   if (room === roomOf(path)) return "takes the long way inside its own room";

@@ -4,6 +4,7 @@ import { build } from "esbuild";
 import { expect, test } from "vitest";
 import { openBrowser } from "../support/browser.ts";
 import { goldenHash } from "../support/goldenCell.ts";
+import { forEsbuild } from "../tools/wasmCore.mjs";
 
 const golden = "5735 numbers, 913ef952";
 
@@ -20,6 +21,7 @@ async function bundledForBrowsers(): Promise<string> {
     format: "iife",
     globalName: "cell",
     conditions: ["blowcell-source"],
+    plugins: [forEsbuild],
     alias: { debug: fileURLToPath(new URL("../tools/silentDebug.cjs", import.meta.url)) },
     logLevel: "error",
   });

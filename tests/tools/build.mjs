@@ -83,7 +83,7 @@ function keepCode(file) {
   const { NODE_OPTIONS: _flags, ...env } = process.env;
   const call = [path.join(root, "tests/tools/keepCode.mjs"), file, root];
   const { status, stderr } = spawnSync(process.execPath, call, { env, stdio: ["ignore", "ignore", "pipe"] });
-  if (status !== 0) throw new Error(`The compiled code could not be kept: ${stderr}`);
+  if (status !== 0) throw new Error(`The compiled code could not be kept: ${stderr.toString()}`);
   return [`${path.basename(file)}.${process.version}-${process.arch}`];
 }
 

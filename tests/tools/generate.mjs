@@ -14,7 +14,11 @@ async function load(source) {
   const stdin = { contents: source, resolveDir: root, loader: "ts" };
   await mkdir(path.dirname(file), { recursive: true });
   await build({ ...bundleSettings, stdin, outfile: file });
-  return import(pathToFileURL(file).href).finally(() => rm(file));
+  try {
+    return await import(pathToFileURL(file).href);
+  } finally {
+    await rm(file);
+  }
 }
 
 const { dictionary, withCodeTable, withElementTable, withStopTable } = await load(`

@@ -2,13 +2,15 @@
 import { readFileSync, readdirSync } from "node:fs";
 import path from "node:path";
 import { root } from "./bundleSettings.mjs";
+import { withinCore } from "./wasmCore.mjs";
 
 const read = (...place) => readFileSync(path.join(root, ...place), "utf8");
 
 /** The files of each package that a bundle's metafiles name, by the package's folder. */
 function filesByFolder(metafiles) {
   const byFolder = new Map();
-  for (const file of new Set(metafiles.flatMap((metafile) => Object.keys(metafile.inputs)))) {
+  const inputs = metafiles.flatMap((metafile) => Object.keys(metafile.inputs));
+  for (const file of new Set([...inputs, ...withinCore(inputs)])) {
     const folder = file.match(/^.*node_modules\/(?:@[^/]+\/)?[^/]+/)?.[0];
     if (folder !== undefined) byFolder.set(folder, [...(byFolder.get(folder) ?? []), file]);
   }

@@ -1,5 +1,7 @@
+import type { Plugin as BuildPlugin } from "esbuild";
 import type { Plugin } from "vitest/config";
 
 export const forVite: Plugin;
-export const forEsbuild: object;
+export const forEsbuild: BuildPlugin;
+export function withinCore(inputs: readonly string[]): readonly string[];
 export function compileCore(file: string): Promise<Uint8Array>;

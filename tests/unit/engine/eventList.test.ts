@@ -45,18 +45,21 @@ test.each([
   ["heap", 2, 0],
   ["heap", 9, 8],
   ["heap", 40, 8],
-])("by %s, of %i processes the earliest is first; of equal times the process listed first", (_, processes, scanUpTo) => {
-  // Few different times, so that most ticks are shared.
-  const own = fc.array(fc.integer({ min: 1, max: 4 }), { minLength: 1, maxLength: 4 });
-  fc.assert(
-    fc.property(fc.array(own, { minLength: processes, maxLength: processes }), (times) => {
-      const log = new EventLog();
-      const options = { seed: "list", replication: 0, log, scanUpTo };
-      new Simulation(compileTable(passing(times)), options).runUntil(30);
-      // The first state of each resource is told before anything starts.
-      const started = Array.from(log).slice(processes);
-      expect(started.map(({ time, resource }) => [time, resource])).toEqual(sortedStarts(times, 30));
-    }),
-    { seed: 20260751, numRuns: 100 },
-  );
-});
+])(
+  "by %s, of %i processes the earliest is first; of equal times the process listed first",
+  (_, processes, scanUpTo) => {
+    // Few different times, so that most ticks are shared.
+    const own = fc.array(fc.integer({ min: 1, max: 4 }), { minLength: 1, maxLength: 4 });
+    fc.assert(
+      fc.property(fc.array(own, { minLength: processes, maxLength: processes }), (times) => {
+        const log = new EventLog();
+        const options = { seed: "list", replication: 0, log, scanUpTo };
+        new Simulation(compileTable(passing(times)), options).runUntil(30);
+        // The first state of each resource is told before anything starts.
+        const started = Array.from(log).slice(processes);
+        expect(started.map(({ time, resource }) => [time, resource])).toEqual(sortedStarts(times, 30));
+      }),
+      { seed: 20260751, numRuns: 100 },
+    );
+  },
+);

@@ -11,12 +11,12 @@ const realsIn = new StaticArray<i32>(SECTIONS);
 /** Makes room for a section; returns where the host is to write it. */
 export function wholes(section: i32, length: i32): usize {
   unchecked((wholesIn[section] = length));
-  return unchecked((wholesAt[section] = heap.alloc(<usize>length << 2)));
+  return unchecked((wholesAt[section] = heap.alloc((<usize>length) << 2)));
 }
 
 export function reals(section: i32, length: i32): usize {
   unchecked((realsIn[section] = length));
-  return unchecked((realsAt[section] = heap.alloc(<usize>length << 3)));
+  return unchecked((realsAt[section] = heap.alloc((<usize>length) << 3)));
 }
 
 export function sectionOfWholes(section: i32): usize {
@@ -33,11 +33,11 @@ export function wholesOf(section: i32): i32 {
 }
 
 export function wholeAt(section: i32, number: i32): i32 {
-  return load<i32>(unchecked(wholesAt[section]) + (<usize>number << 2));
+  return load<i32>(unchecked(wholesAt[section]) + ((<usize>number) << 2));
 }
 
 export function realAt(section: i32, number: i32): f64 {
-  return load<f64>(unchecked(realsAt[section]) + (<usize>number << 3));
+  return load<f64>(unchecked(realsAt[section]) + ((<usize>number) << 3));
 }
 
 /** Room for so many records of a size, all 0. */

@@ -70,12 +70,12 @@ export function needAt(number: i32): Need {
 
 /** A resource that a gate or a step names. */
 export function listedAt(number: i32): i32 {
-  return load<i32>(lists + (<usize>number << 2));
+  return load<i32>(lists + ((<usize>number) << 2));
 }
 
 /** The place in memory of a place in the code. */
 export function codeAt(place: i32): usize {
-  return code + (<usize>place << 2);
+  return code + ((<usize>place) << 2);
 }
 
 export function effectOf(step: Step, rule: i32): i32 {

@@ -55,8 +55,8 @@ export function openPlaces(): void {
     place.takers = takers;
     place.lines = lines;
     place.waiters = room(place.takerCount, 4);
-    takers += <usize>place.takerCount << 2;
-    lines += <usize>place.lineCount << 2;
+    takers += (<usize>place.takerCount) << 2;
+    lines += (<usize>place.lineCount) << 2;
   }
 }
 

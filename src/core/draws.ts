@@ -110,7 +110,8 @@ function kindAt(number: i32): Kind {
 export function nextDrawn(number: i32): f64 {
   const kind = kindAt(number);
   if (kind.used === BLOCK) drawBlock(kind);
-  return load<f64>(changetype<usize>(kind) + (<usize>(kind.used++) << 3), offsetof<Kind>());
+  const used = kind.used++;
+  return load<f64>(changetype<usize>(kind) + ((<usize>used) << 3), offsetof<Kind>());
 }
 
 function drawBlock(kind: Kind): void {
@@ -147,7 +148,7 @@ function uniforms(generator: Generator, to: usize): void {
 /** Turns BLOCK uniform numbers into ticks, as `ticksAt` does. */
 function toTicks(number: i32, from: usize): void {
   const law = lawAt(number);
-  const body = quantiles + (<usize>i32(law.table) << 3);
+  const body = quantiles + ((<usize>i32(law.table)) << 3);
   const hasTable = law.table >= 0;
   const location = law.location;
   const scale = law.scale;
@@ -168,7 +169,7 @@ function toTicks(number: i32, from: usize): void {
 /** Between two neighboring nodes of a table. */
 function between(part: usize, place: f64): f64 {
   const cell = u32(place);
-  const at = part + (<usize>cell << 3);
+  const at = part + ((<usize>cell) << 3);
   const low = load<f64>(at);
   return low + (load<f64>(at, 8) - low) * (place - f64(cell));
 }
@@ -191,7 +192,7 @@ export function ticksAt(number: i32, u: f64): f64 {
   const law = lawAt(number);
   const table = i32(law.table);
   if (table < 0 || u < END || u >= 1 - END) return exactTicks(number, u);
-  const part = quantiles + (<usize>table << 3);
+  const part = quantiles + ((<usize>table) << 3);
   let quantile: f64;
   if (u < TAIL) quantile = between(part + 8 * LOWER_TAIL, u / FINEST_CELL);
   else if (u >= 1 - TAIL) quantile = between(part + 8 * UPPER_TAIL, (u - (1 - TAIL)) / FINEST_CELL);

@@ -40,12 +40,14 @@ import {
 } from "./numbers.ts";
 import { Process, register } from "./process.ts";
 import { flowNeeded, hasFlow, hasLog, logStart, passNode } from "./records.ts";
-import { isWorking, resourceAt, show, showAhead, stateAt } from "./resource.ts";
+import { resourceAt, stateAt } from "./resource.ts";
 import { realAt, sectionOfWholes } from "./sections.ts";
-import { chanceOf, codeAt, Step, stepAt } from "./steps.ts";
+import { chanceOf, codeAt, stepAt } from "./steps.ts";
+import { isWorking, show, showAhead } from "./states.ts";
 import { completed, endedFor, inForce, lastChanged, release, stop } from "./stops.ts";
 import { count, counterAt, hasManyMarks } from "./tally.ts";
 import { placeAt, put, take } from "./tokens.ts";
+import { hasWorkClocks } from "./workClocks.ts";
 import { keepNumber, losePatience, maySelfServe, serveNext, takeAll } from "./waits.ts";
 
 /** A number that is drawn and judged. */
@@ -80,15 +82,9 @@ export function keepChain(): void {
   keepsChain = true;
 }
 
-/** A process comes to a step. */
-export function reach(process: Process, step: Step): void {
-  follow(process, codeAt(step.reachedAt), 0);
-}
-
-/** Begins the step for which the process has all that it needs. */
-export function begin(process: Process): void {
-  clearDue(process);
-  follow(process, codeAt(process.step!.startsAt), 0);
+/** Follows the code of one process until it rests. */
+export function followOne(process: Process, at: usize): void {
+  follow(process, at, 0);
 }
 
 /** Runs every instant up to and including `tick`; returns true where the host should take the marks first and then ask again. */
@@ -108,7 +104,7 @@ function mustFold(): bool {
 
 /** A number that follows the operation. */
 function operand(at: usize, number: i32): i32 {
-  return load<i32>(at + (<usize>number << 2));
+  return load<i32>(at + ((<usize>number) << 2));
 }
 
 /**
@@ -138,7 +134,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
       }
       // falls through
       case SHOW: {
-        const end = at + 8 + (<usize>operand(at, 1) << 3);
+        const end = at + 8 + ((<usize>operand(at, 1)) << 3);
         for (at += 8; at < end; at += 8) {
           const resource = resourceAt(operand(at, 0));
           show(resource, stateAt(operand(at, 1)), isPhysics(process));
@@ -160,13 +156,15 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
         // Whatever completes at an instant does so before anybody is served at it.
         if (tick > now) {
           if (touchedPlaces > 0) {
-            // Who waits on may show it, and thereby wind a clock or stop it: the next event is looked for anew.
-            const served = serveNext();
+            let served = serveNext();
+            while (served === null && touchedPlaces > 0) served = serveNext();
             if (served !== null) {
               process = served;
               at = codeAt(process.step!.startsAt);
+              break;
             }
-            break;
+            // Who waits on may have shown it, and thereby wound a clock or stopped it: the next event is looked for anew.
+            if (hasWorkClocks()) break;
           }
           if (next === null) stand(DEADLOCK);
           if (tick > untilTick) return false;

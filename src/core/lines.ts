@@ -22,17 +22,17 @@ export function leave(place: Place, process: Process): void {
 }
 
 export function waiterAt(place: Place, number: i32): Process {
-  return changetype<Process>(load<u32>(place.waiters + (<usize>number << 2)));
+  return changetype<Process>(load<u32>(place.waiters + ((<usize>number) << 2)));
 }
 
 function setWaiter(place: Place, number: i32, process: Process): void {
-  store<u32>(place.waiters + (<usize>number << 2), changetype<usize>(process));
+  store<u32>(place.waiters + ((<usize>number) << 2), changetype<usize>(process));
 }
 
 /** Something at this place has changed: whoever needs it may now be served, or wait for something else. */
 export function changed(place: Place): void {
   for (let i = 0; i < place.lineCount; i++) {
-    const line = placeAt(load<i32>(place.lines + (<usize>i << 2)));
+    const line = placeAt(load<i32>(place.lines + ((<usize>i) << 2)));
     if (line.length > 0) touch(line);
   }
 }
@@ -104,7 +104,8 @@ function foremost(place: Place, onlyReady: bool): Process | null {
   let best: Process | null = null;
   for (let i = 0; i < place.length; i++) {
     const process = waiterAt(place, i);
-    if (place.rule === ROTATION ? process !== inRotation : best !== null && isBehind(process, best, place.rule)) continue;
+    if (place.rule === ROTATION ? process !== inRotation : best !== null && isBehind(process, best, place.rule))
+      continue;
     if (!onlyReady || isReady(process)) best = process;
   }
   return best;
@@ -130,7 +131,7 @@ function inTurn(place: Place): Process | null {
 }
 
 function takerAt(place: Place, number: i32): Process {
-  return processAt(load<i32>(place.takers + (<usize>number << 2)));
+  return processAt(load<i32>(place.takers + ((<usize>number) << 2)));
 }
 
 function numberAmongTakers(place: Place, process: Process): i32 {

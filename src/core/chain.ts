@@ -166,7 +166,7 @@ function survivorAt(among: usize, number: i32): Survivor {
 }
 
 function sumsSize(): usize {
-  return <usize>activities << 4;
+  return (<usize>activities) << 4;
 }
 
 function newSums(count: i32): usize {
@@ -192,7 +192,7 @@ function makeRoom(): void {
 function walkFrom(live: i32): void {
   if (live === -1) return;
   fateOf(live).isKept = true;
-  for (let at = live; !fateOf(at).isOnTheWay; ) {
+  for (let at = live; !fateOf(at).isOnTheWay;) {
     fateOf(at).isOnTheWay = true;
     const parent = parentOf(at);
     if (parent === -1) return;
@@ -285,7 +285,7 @@ function renumber(): void {
 
 /** Adds what lies between the start of `ancestor` (-1: the beginning) and the start of `node`. */
 function addWay(to: usize, node: i32, ancestor: i32): void {
-  for (let at = node; at !== ancestor; ) {
+  for (let at = node; at !== ancestor;) {
     const parent = parentOf(at);
     const folded = sumsOf(at);
     if (folded !== -1) addSums(to, sums + <usize>folded * sumsSize());
@@ -300,9 +300,9 @@ function addSums(to: usize, from: usize): void {
 
 function addSpan(to: usize, node: i32, end: f64): void {
   const ticks = end - startOf(node);
-  const at = to + (<usize>activityOf(node) << 3);
+  const at = to + ((<usize>activityOf(node)) << 3);
   store<f64>(at, load<f64>(at) + ticks);
   if (!isTied(node)) return;
-  const tied = at + (<usize>activities << 3);
+  const tied = at + ((<usize>activities) << 3);
   store<f64>(tied, load<f64>(tied) + ticks);
 }

@@ -1,13 +1,14 @@
-// What stops do to steps under way and to steps about to start, and what resources at work do to clocks.
+// What stops do to steps under way and to steps about to start.
 import { link } from "./chain.ts";
 import { now } from "./clock.ts";
 import { clearDue, setDue } from "./eventList.ts";
-import { begin, reach } from "./follow.ts";
+import { begin, reach } from "./onward.ts";
 import { changedAll, leave, placeOf } from "./lines.ts";
-import { HELD, HOLDS, IDLE, RUNS_ON, STILL, TIMED } from "./numbers.ts";
-import { endOfProcesses, firstProcess, Process, processAt, processCount } from "./process.ts";
+import { HELD, HOLDS, IDLE, RUNS_ON, TIMED } from "./numbers.ts";
+import { endOfProcesses, firstProcess, Process, processCount } from "./process.ts";
 import { logShown } from "./records.ts";
-import { Resource, resourceAt, setRunsOn } from "./resource.ts";
+import { Resource, resourceAt } from "./resource.ts";
+import { setRunsOn } from "./states.ts";
 import { effectOf, listedAt, needAt, Step, stepAt } from "./steps.ts";
 
 /** The resource whose stop began or ended last; null before the first. */
@@ -148,20 +149,4 @@ function occupies(step: Step, resource: Resource): bool {
 function isFree(step: Step): bool {
   for (let i = 0; i < step.occupies; i++) if (resourceAt(listedAt(step.occupiesAt + i)).stops !== 0) return false;
   return true;
-}
-
-/** Clocks on working time stand still while their resource does not work. */
-export function turnClocks(resource: Resource, works: bool): void {
-  for (let i = 0; i < resource.clockedCount; i++) {
-    const process = processAt(load<i32>(resource.clocked + (<usize>i << 2)));
-    if (process.step === null || process.step!.clock !== resource.number) continue;
-    if (works && process.phase === STILL) {
-      process.phase = TIMED;
-      setDue(process, now + process.remaining);
-    } else if (!works && process.phase === TIMED) {
-      process.remaining = process.due - now;
-      clearDue(process);
-      process.phase = STILL;
-    }
-  }
 }

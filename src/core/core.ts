@@ -8,9 +8,11 @@ import { jointTicks } from "./jointTime.ts";
 import { periodAt, periodCount } from "./periods.ts";
 import { openProcesses, processAt } from "./process.ts";
 import { openRecords } from "./records.ts";
-import { openResources, resourceAt, restartStates, settle, stateAt } from "./resource.ts";
+import { openOnward, reach as reachStep } from "./onward.ts";
+import { openResources, resourceAt, stateAt } from "./resource.ts";
 import { reals, wholes } from "./sections.ts";
 import { openSteps, stepAt } from "./steps.ts";
+import { openStates, restartStates, settle } from "./states.ts";
 import { openStops } from "./stops.ts";
 import * as tally from "./tally.ts";
 import * as tokens from "./tokens.ts";
@@ -20,12 +22,14 @@ export { wholes, reals, settle };
 /** To be called once, when all sections have been filled in. */
 export function open(activities: i32, classes: i32, foldAt: i32, scanUpTo: i32, withLog: bool, withFlow: bool): void {
   openSteps();
+  openOnward(follow.followOne);
   openProcesses();
   openEventList(scanUpTo);
   openDraws();
   tokens.openPlaces();
   chain.openChain(activities, foldAt);
-  openResources(classes);
+  openResources();
+  openStates(classes);
   openStops();
   tally.openTally();
   openRecords(withLog, withFlow);
@@ -38,7 +42,7 @@ export function put(place: i32, cargo: i32): void {
 
 /** Lets a process begin with a step. */
 export function reach(process: i32, row: i32): void {
-  follow.reach(processAt(process), stepAt(row));
+  reachStep(processAt(process), stepAt(row));
 }
 
 export function runUntil(tick: f64): bool {
