@@ -43,7 +43,7 @@ import { flowNeeded, hasFlow, hasLog, logStart, passNode } from "./records.ts";
 import { resourceAt, stateAt } from "./resource.ts";
 import { realAt, sectionOfWholes } from "./sections.ts";
 import { chanceOf, codeAt, stepAt } from "./steps.ts";
-import { isWorking, show, showAhead } from "./states.ts";
+import { isWorking, show, showAhead, showFreely } from "./states.ts";
 import { completed, endedFor, inForce, lastChanged, release, stop } from "./stops.ts";
 import { count, counterAt, hasManyMarks } from "./tally.ts";
 import { placeAt, put, take } from "./tokens.ts";
@@ -137,7 +137,9 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
         const end = at + 8 + ((<usize>operand(at, 1)) << 3);
         for (at += 8; at < end; at += 8) {
           const resource = resourceAt(operand(at, 0));
-          show(resource, stateAt(operand(at, 1)), isPhysics(process));
+          const state = stateAt(operand(at, 1));
+          if (resource.stops === 0) showFreely(resource, state);
+          else show(resource, state, isPhysics(process));
           if (hasLog) logStart(process, resource);
         }
         // Mostly time passes next.

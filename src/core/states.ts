@@ -19,9 +19,17 @@ export function openStates(classes: i32): void {
 }
 
 export function show(resource: Resource, state: State, isPhysics: bool): void {
+  if (resource.stops === 0) showFreely(resource, state);
+  else {
+    resource.meant = state;
+    setRunsOn(resource, isPhysics);
+  }
+}
+
+/** Shows a state of a resource that nothing stops. */
+export function showFreely(resource: Resource, state: State): void {
   resource.meant = state;
-  if (resource.stops === 0) enter(resource, state);
-  else setRunsOn(resource, isPhysics);
+  enter(resource, state);
 }
 
 /** Shows the state from a later tick on; false where others would notice. */

@@ -3,7 +3,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 
 /** Sizes up to which functions go into those that call them: half of the time of the loop goes into calls otherwise. */
-const inlined = { anywhere: 400, hot: 1000 };
+const inlined = { anywhere: 150, light: 500 };
 
 /** Throws where the compiler finds a fault. */
 export async function compileCore(file) {
@@ -30,7 +30,7 @@ async function inline(bytes) {
   binaryen.setOptimizeLevel(4);
   binaryen.setShrinkLevel(0);
   binaryen.setAlwaysInlineMaxSize(inlined.anywhere);
-  binaryen.setFlexibleInlineMaxSize(inlined.hot);
+  binaryen.setFlexibleInlineMaxSize(inlined.light);
   binaryen.setOneCallerInlineMaxSize(inlined.anywhere);
   binaryen.setAllowInliningFunctionsWithLoops(true);
   core.optimize();
