@@ -2,6 +2,7 @@
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { bottleneckRows, type BottleneckRow } from "./bottleneck.ts";
+import { calendarStudy, type CalendarStudy } from "./calendarStudy.ts";
 import { costMeasures, costStudy, type CostStudy } from "./costStudy.ts";
 import { elasticityTargets } from "./elasticity.ts";
 import { idealCycle, type IdealCycle } from "./idealCycle.ts";
@@ -48,6 +49,8 @@ export interface Study {
   readonly kpis: readonly KpiRow[];
   /** Null where the scenario gives no costs. */
   readonly costs: CostStudy | null;
+  /** Null where nothing is planned. */
+  readonly calendar: CalendarStudy | null;
   /** Empty where the cell has no stops. */
   readonly stops: readonly StopSummary[];
   /** How hang, sag and time at heat spread from shot to shot; empty where no material is named. */
@@ -131,6 +134,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       windows,
       kpis: kpiRows(scenario, answers, ideal),
       costs,
+      calendar: calendarStudy(scenario, answers),
       stops: stopSummaries(scenario, answers),
       spreads: shotSpreads(scenario, answers),
     },

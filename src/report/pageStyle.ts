@@ -47,16 +47,21 @@ svg .name{font-weight:600}
 .wait{fill:var(--tint)}
 .box.wait{stroke:var(--orange);stroke-width:1}
 .stopped{fill:var(--ink)}
-.off{fill:var(--line)}
+.setup,.change{fill:var(--orange)}
+.planned{fill:var(--band)}
+.off,.pause{fill:var(--line)}
+.moment{stroke:var(--orange);stroke-width:3}
 .rest{stroke:var(--quiet);stroke-dasharray:1 4;stroke-width:1.5}
 .hatch{fill:none;stroke:var(--paper);stroke-width:1.2;opacity:.6}
+.hatch.pause{stroke:var(--quiet)}
 .hatch.wait{stroke:var(--orange);stroke-width:1.5;opacity:.75}
 svg .on{fill:var(--on);stroke-width:4px;font-weight:600}
 svg .on.melt,svg .on.delivery{stroke:var(--blue)}
 svg .on.move,svg .on.air,svg .on.cooling,svg .on.removal,svg .on.extra{stroke:var(--green)}
 svg .on.shift{stroke:var(--gray)}
 svg .on.stopped{stroke:var(--ink)}
-svg .on.wait,svg .on.rest,svg .on.off{fill:var(--ink);stroke:var(--paper)}
+svg .on.setup,svg .on.change{stroke:var(--orange)}
+svg .on.wait,svg .on.rest,svg .on.pause,svg .on.off{fill:var(--ink);stroke:var(--paper)}
 svg .wait-name{fill:var(--orange);font-weight:600}
 .path-edge{stroke:var(--paper);stroke-width:8}
 .change-edge{stroke-width:5}

@@ -6,6 +6,7 @@ import { measureOf } from "#analysis/summarizeMeasures.ts";
 import { bottleneckChart } from "./bottleneckChart.ts";
 import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
 import { figure, type ChartWords } from "./chart.ts";
+import { calendarSections } from "./calendarSection.ts";
 import { circuitChart } from "./circuitChart.ts";
 import { cycleBins, cycleBinsTable } from "./cycleBins.ts";
 import { cycleChart } from "./cycleChart.ts";
@@ -26,6 +27,7 @@ import { unitSections } from "./unitSections.ts";
 
 export function studySections({ study }: ReportedScenario, placing: Placing): readonly Section[] {
   return [
+    ...calendarSections(study, placing),
     statesSection(study, placing),
     bottleneckSection(study, placing),
     circuitsSection(study, placing),
