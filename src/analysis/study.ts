@@ -1,4 +1,5 @@
 // The procedure of a study: from the answers so far to the replications still wanted, and at the end to the findings.
+import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { bottleneckRows, type BottleneckRow } from "./bottleneck.ts";
@@ -124,22 +125,25 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       warnings,
       precision: precisionReached(scenario, answers),
       replications: answers.length,
-      measures: [...measures, ...summarizeMeasures(costMeasures(costs))],
-      states: summarizeStates(scenario, answers),
+      measures: inReadingOrder([...measures, ...summarizeMeasures(costMeasures(costs))], resourceOf),
+      states: inReadingOrder(summarizeStates(scenario, answers), resourceOf),
       bottleneck: bottleneckRows(scenario, answers, (scale) => answersOf(state.answers, scale), ideal),
       leading,
       runnerUp: runnerUp(scenario, leading[0], ideal),
       ideal,
-      cycles: answers[0]?.cycles ?? [],
+      cycles: inReadingOrder(answers[0]?.cycles ?? [], stationOf),
       windows,
-      kpis: kpiRows(scenario, answers, ideal),
+      kpis: inReadingOrder(kpiRows(scenario, answers, ideal), resourceOf),
       costs,
       calendar: calendarStudy(scenario, answers),
-      stops: stopSummaries(scenario, answers),
-      spreads: shotSpreads(scenario, answers),
+      stops: inReadingOrder(stopSummaries(scenario, answers), resourceOf),
+      spreads: inReadingOrder(shotSpreads(scenario, answers), stationOf),
     },
   };
 }
+
+const resourceOf = ({ resource }: { readonly resource: string }): string => resource;
+const stationOf = ({ station }: { readonly station: string }): string => station;
 
 /** Undefined where nothing that is modelled can make a reject. */
 function rejectShare({ quality, maxInMold }: Scenario, measures: readonly MeasureSummary[]): number | undefined {

@@ -5,5 +5,11 @@ import type { ReportedScenario } from "#report/reported.ts";
 import type { LoadedScenario } from "./loadScenarios.ts";
 
 export function reportedScenario(study: Study, { text, settings, issues }: LoadedScenario): ReportedScenario {
-  return { study, shots: firstShots(study.scenario), text, settings, issues: [...issues, ...study.warnings] };
+  return {
+    study,
+    shots: firstShots(study.scenario, study.leading[0]),
+    text,
+    settings,
+    issues: [...issues, ...study.warnings],
+  };
 }

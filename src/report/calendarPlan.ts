@@ -37,7 +37,7 @@ type Row = readonly Cell[];
 
 function shiftRows(shift: ShiftSpec, index: number, { breaks }: CalendarSpec, { operators }: Scenario): readonly Row[] {
   const people = Math.min(shift.operators ?? operators, operators);
-  const staffed = operators === 0 ? "the cell works" : `the cell works, with ${people} of ${operators} operators`;
+  const staffed = operators === 0 ? "the cell works" : `the cell works, with ${peopleWords(people, operators)}`;
   const name = shiftName(shift, index);
   const goesOn = breaks === "stop" ? "the cell stops" : "the cell runs on as far as it needs no hand";
   return [
@@ -46,6 +46,10 @@ function shiftRows(shift: ShiftSpec, index: number, { breaks }: CalendarSpec, { 
       return [`break of ${name}`, "", at, timeOfDay(secondsOfDay(at) + length), `${time(length)}; ${goesOn}`];
     }),
   ];
+}
+
+function peopleWords(people: number, all: number): string {
+  return people < all ? `${people} of ${all} operators` : all === 1 ? "its operator" : `all ${all} operators`;
 }
 
 /** "mon to fri"; days that do not follow each other one by one. */

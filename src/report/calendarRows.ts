@@ -63,8 +63,9 @@ export function calendarRows({ days, quarters }: Pick<CalendarStudy, "days" | "q
 const mondayOf = (day: number): number => day - weekdays.indexOf(weekdayOf(day));
 
 function noteOf({ seconds }: DaySummary): string {
-  const hours = seconds / 3600;
-  return hours === 24 ? "" : `${Number(hours.toFixed(2))} h`;
+  const hours = Number((seconds / 3600).toFixed(2));
+  if (hours === 24) return "";
+  return hours === 23 ? "23 h: clocks on" : hours === 25 ? "25 h: clocks back" : `only ${hours} h of it`;
 }
 
 /** In wall time, so that 06:00 stands under 06:00 on every day; an hour that comes twice shares its place, one that is skipped stays empty. */

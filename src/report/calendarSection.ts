@@ -27,7 +27,7 @@ export function calendarSections(study: Study, { id, of }: Placing): readonly Se
   );
   const picture = calendarChart(study, words);
   const caption = [`${found} ${howToRead(study, calendar)}`];
-  const numbers = figure(heading, { picture, caption, table: element("div", {}, ...tables, plan) });
+  const numbers = figure(heading, { picture, caption, table: element("div", {}, plan, ...tables) });
   return [{ id: `${id}-calendar`, heading, body: [numbers] }];
 }
 

@@ -16,7 +16,7 @@ export const useLooks: Readonly<Record<DayUse, StateLook>> = {
   waiting: { fill: "wait", letter: "w" },
   stopped: { fill: "stopped", letter: "!" },
   "start-up": { fill: "setup", letter: "H" },
-  changeover: { fill: "change", letter: "X" },
+  changeover: { fill: "changeover", letter: "X" },
   off: { fill: "off", letter: "-" },
 };
 

@@ -18,7 +18,7 @@ const patterns: Readonly<Partial<Record<Fill, Pattern>>> = {
   extra: { size: 7, turn: 45, path: "M0 3.5H7M3.5 0V7" },
   wait: { size: 7, turn: -45, path: "M0 3.5H7" },
   setup: { size: 6, path: "M1 3H3M4 0V2" },
-  change: { size: 6, turn: 45, path: "M0 3H6" },
+  changeover: { size: 6, turn: 45, path: "M0 3H6" },
   pause: { size: 4, path: "M1 2H3" },
   stopped: { size: 5, turn: 45, path: "M0 2.5H5M2.5 0V5" },
 };

@@ -13,7 +13,7 @@ export type Fill =
   | "wait"
   | "rest"
   | "setup"
-  | "change"
+  | "changeover"
   | "stopped"
   | "planned"
   | "pause"
@@ -65,7 +65,7 @@ const looks: Readonly<Record<string, StateLook>> = {
   blocked: { fill: "wait", letter: "b" },
   heating: { fill: "setup", letter: "H" },
   purging: { fill: "setup", letter: "J" },
-  changeover: { fill: "change", letter: "X" },
+  changeover: { fill: "changeover", letter: "X" },
   "on break": { fill: "pause", letter: "p" },
   neutral: { fill: "rest", letter: "n" },
   free: { fill: "rest", letter: "f" },

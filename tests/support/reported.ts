@@ -28,7 +28,7 @@ export function studyOf(scenario: Scenario): Study {
 
 export function reportedOf(scenario: Scenario, text = ""): ReportedScenario {
   const study = studyOf(scenario);
-  return { study, shots: firstShots(study.scenario), text, settings: [], issues: [] };
+  return { study, shots: firstShots(study.scenario, study.leading[0]), text, settings: [], issues: [] };
 }
 
 export function runReport(name: string, set: readonly string[] = []): ReportInput {
