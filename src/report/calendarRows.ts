@@ -43,7 +43,7 @@ export function calendarRows({ days, quarters }: Pick<CalendarStudy, "days" | "q
   if (days.length <= mostDays) {
     const rows = placed.map(({ day, steps }) => ({
       label: `${day.weekday} ${day.date}`,
-      note: noteOf(day),
+      note: noteOf(day, steps),
       steps,
       days: [day],
     }));
@@ -62,10 +62,12 @@ export function calendarRows({ days, quarters }: Pick<CalendarStudy, "days" | "q
 
 const mondayOf = (day: number): number => day - weekdays.indexOf(weekdayOf(day));
 
-function noteOf({ seconds }: DaySummary): string {
+/** A day that is there from midnight to midnight has another length than 24 hours only where the clocks are changed. */
+function noteOf({ seconds }: DaySummary, steps: readonly CalendarStep[]): string {
   const hours = Number((seconds / 3600).toFixed(2));
-  if (hours === 24) return "";
-  return hours === 23 ? "23 h: clocks on" : hours === 25 ? "25 h: clocks back" : `only ${hours} h of it`;
+  const isWhole = steps[0]?.from === 0 && steps.at(-1)?.to === SECONDS_OF_DAY;
+  if (!isWhole) return `only ${hours} h of it`;
+  return hours === 24 ? "" : `${hours} h: clocks ${hours < 24 ? "on" : "back"}`;
 }
 
 /** In wall time, so that 06:00 stands under 06:00 on every day; an hour that comes twice shares its place, one that is skipped stays empty. */

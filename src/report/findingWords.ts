@@ -36,7 +36,8 @@ export function comparisonFinding(studies: readonly Study[], rows: readonly Comp
   const [base] = studies;
   const differences = rows
     .filter(({ resource, measure }) => resource === CELL && measure === headline)
-    .flatMap(differenceWords);
+    .flatMap(differenceWords)
+    .map((line) => line.trim());
   return [
     [...differences, ...costComparison(studies, rows)].join(" "),
     ...studies.map((study) => `${study.scenario.name}: ${madeWords(study)} ${bindingWords(study)}`),
