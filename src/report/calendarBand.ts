@@ -18,7 +18,7 @@ export function planBand(row: CalendarRow, { calendar, changes = [] }: Scenario,
       filledBox(id, fill, { x: x(from), y, width: x(to) - x(from), height }),
     );
   const shifts = (calendar?.shifts ?? []).flatMap((shift, i) =>
-    shift.stretches.map((stretch) => ({ name: shiftName(shift, i), ...stretch })),
+    shift.stretches.map((stretch) => ({ names: [shiftName(shift, i), shift.start], ...stretch })),
   );
   const pauses = (calendar?.shifts ?? []).flatMap((shift) => shift.pauses);
   return [
@@ -33,17 +33,17 @@ interface Stretch {
   readonly until: number;
 }
 
-/** Something that stands in the band, with the words for it, if any. */
+/** Something that stands in the band, with words for it, the longest first. */
 interface Mark extends Stretch {
-  readonly name: string;
+  readonly names: readonly string[];
   readonly isMoment: boolean;
 }
 
-const asShift = (shift: Stretch & { readonly name: string }): Mark => ({ ...shift, isMoment: false });
-const asPause = (pause: Stretch): Mark => ({ ...pause, name: "", isMoment: false });
+const asShift = (shift: Stretch & Pick<Mark, "names">): Mark => ({ ...shift, isMoment: false });
+const asPause = (pause: Stretch): Mark => ({ ...pause, names: [], isMoment: false });
 // A moment has no length; a second of it is enough to find its place.
 const asChange = ({ name, at }: { readonly name: string; readonly at: number }): Mark => {
-  return { name, from: at, until: at + 1, isMoment: true };
+  return { names: [name], from: at, until: at + 1, isMoment: true };
 };
 
 /** Each name at the beginning of its own, as far as the next thing in the band leaves room. */
@@ -58,8 +58,9 @@ function bandWords(marks: readonly Mark[], row: CalendarRow, { x, y }: RowFrame)
   return placed.flatMap(({ mark, at, end }, i) => {
     const next = placed[i + 1]?.at ?? Infinity;
     const free = Math.min(next, mark.isMoment ? Infinity : end) - at - 8;
-    const name = widthOfWords(mark.name) <= free ? [words(mark.name, at + 5, y + 12)] : [];
-    return mark.isMoment ? [line(at, y - 2, at, y + height + 2, "moment"), ...name] : name;
+    const name = mark.names.find((each) => widthOfWords(each) <= free);
+    const said = name === undefined ? [] : [words(name, at + 5, y + 12)];
+    return mark.isMoment ? [line(at, y - 2, at, y + height + 2, "moment"), ...said] : said;
   });
 }
 

@@ -50,7 +50,9 @@ function howToRead({ scenario, replications }: Study, calendar: CalendarStudy): 
   const stations =
     scenario.stations.length === 1 ? "the station" : `the ${scenario.stations.length} stations on the mean`;
   const made =
-    replications === 1 ? "" : ` Good parts are means of ${replications} replications, with the 95 % interval.`;
+    replications === 1
+      ? ""
+      : ` Good parts are means of ${replications} replications${unit === "day" ? ", with the 95 % interval" : ""}.`;
   const rest = left === 0 ? "" : ` Shown are the first ${rows.length} weeks; all days stand in the table.`;
   return (
     `One row a ${unit}${many}, in local wall time: the narrow band is the plan, the bar below it is what ${stations} did, ` +

@@ -24,10 +24,9 @@ export function compareAnswer(studies: readonly Study[], rows: readonly Comparis
     "",
     ...table,
     "",
-    ...studies.flatMap((study) => [
-      `${study.scenario.name}: bottleneck ${bottleneckWords(study)};`,
-      `  next ${runnerUpWords(study)}.`,
-    ]),
+    ...studies.map(
+      (study) => `${study.scenario.name}: bottleneck ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`,
+    ),
     "",
     ...rows.filter(({ resource, measure }) => resource === CELL && measure === headline).flatMap(differenceWords),
     ...costComparison(studies, rows),

@@ -62,7 +62,7 @@ function onCalendar(study: Study, { mean, halfWidth }: Pick<Interval, "mean" | "
   const all = withInterval({ mean: mean * hours, halfWidth: halfWidth === null ? null : halfWidth * hours });
   const made = `The cell makes ${all} good parts in ${formatQuantity(hours * 3600, "time", { digits: 3 })}`;
   const on = onShiftWords(study);
-  return `${made}: ${on}. The ideal cycle is ${idealWords(study.ideal)}.`;
+  return `${made}. It is on shift ${on}. The ideal cycle is ${idealWords(study.ideal)}.`;
 }
 
 function bindingWords(study: Study): string {
