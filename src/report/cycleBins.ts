@@ -25,7 +25,8 @@ export function cycleBins(cycles: readonly StationCycles[]): readonly CycleBin[]
   const scale = scaleLinear(domain, [0, 1]).nice(binsWanted);
   const [first = 0, last = 1] = scale.domain();
   const count = bin()
-    .domain([first, last])
+    // The rounded ends may lie a last bit inside the values.
+    .domain([Math.min(first, low), Math.max(last, high)])
     .thresholds(high - low < 0.01 ? [] : scale.ticks(binsWanted));
   return cycles.flatMap(({ station, seconds }) => [
     ...count(seconds.filter((each) => each <= limit)).flatMap((found) => {
