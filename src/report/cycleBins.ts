@@ -15,6 +15,8 @@ export interface CycleBin {
 }
 
 const binsWanted = 48;
+/** Seconds; far less than a bin. */
+const rounding = 1e-9;
 
 export function cycleBins(cycles: readonly StationCycles[]): readonly CycleBin[] {
   const limit = longestShown(cycles);
@@ -24,10 +26,12 @@ export function cycleBins(cycles: readonly StationCycles[]): readonly CycleBin[]
   const domain = high - low < 0.01 ? [low - 0.05, high + 0.05] : [low, high];
   const scale = scaleLinear(domain, [0, 1]).nice(binsWanted);
   const [first = 0, last = 1] = scale.domain();
+  // Strictly inside: a last bin that begins where it ends would keep its cycles from being seen.
+  const inside = scale.ticks(binsWanted).filter((tick) => tick > first + rounding && tick < last - rounding);
   const count = bin()
     // The rounded ends may lie a last bit inside the values.
     .domain([Math.min(first, low), Math.max(last, high)])
-    .thresholds(high - low < 0.01 ? [] : scale.ticks(binsWanted));
+    .thresholds(high - low < 0.01 ? [] : inside);
   return cycles.flatMap(({ station, seconds }) => [
     ...count(seconds.filter((each) => each <= limit)).flatMap((found) => {
       const { x0: from = first, x1: to = last, length } = found;

@@ -105,7 +105,7 @@ describe("an answer in 80 columns", () => {
     expect(narrow.split("\n").filter((line) => Array.from(line).length > 80)).toEqual([]);
     // The chart of one period is as wide as it may be, all else has the same numbers.
     const numbers = (answer: string): readonly string[] =>
-      Array.from(answer.replace(/One period[\s\S]*?\n\n/u, "").matchAll(/\d+(?:\.\d+)?/gu), ([found]) => found);
+      Array.from(answer.replace(/One period[\s\S]*?\n\n/u, "").matchAll(/\d+(?:\.\d+)?/gu), ([number]) => number);
     expect(numbers(narrow).toSorted()).toEqual(numbers(wide).toSorted());
     expect(narrow).not.toContain("…");
   });
