@@ -8,6 +8,7 @@ import { serverOf } from "#scenario/takeawayGroups.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { LeadingStep } from "./leadingSteps.ts";
 import { planOf } from "./planOf.ts";
+import type { Study } from "./study.ts";
 
 export interface FirstShots {
   /** Undefined where the cell makes too few shots. */
@@ -21,6 +22,11 @@ export interface FirstShots {
 const typicalPart = 0.5;
 /** Parts of the observed time at which a typical stretch is looked for. */
 const places = [0, 1 / 2, 3 / 4];
+
+/** The step that leads among those of the undisturbed cycle: a stop or a start that leads is seen in few cycles, and looked for in vain. */
+export function leadingInCycle({ leading, ideal }: Pick<Study, "leading" | "ideal">): LeadingStep | undefined {
+  return leading.find(({ step, resources: [first = ""] }) => ideal.slackOf(first, step) !== null);
+}
 
 /** With the luck of the study's first replication: right after the start-up, or later where that is not typical; at worst the first. */
 export function firstShots(scenario: Scenario, leading?: LeadingStep): FirstShots {

@@ -36,6 +36,8 @@ export interface RunOptions {
   readonly keepsShots?: boolean;
   /** Keeps a sample of how long parisons drop, hang and are hot; false if not given. */
   readonly watchesParisons?: boolean;
+  /** Reads a run on a calendar at every quarter of an hour; true if not given. */
+  readonly readsQuarters?: boolean;
 }
 
 /** The same scenario, seed and replication always give the same record. */
@@ -64,7 +66,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     simulation.restartObservation();
   }
   watch?.restartObservation();
-  const quarters = QuarterHours.of(plan);
+  const quarters = options.readsQuarters === false ? undefined : QuarterHours.of(plan);
   quarters?.read(simulation);
   for (const border of quarters?.borders(from, until) ?? [until]) {
     runOn(border);

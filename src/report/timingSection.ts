@@ -1,5 +1,5 @@
 // The first picture of a report: a few cycles as they were run, all resources on one axis of time.
-import { isTypical } from "#analysis/firstShots.ts";
+import { isTypical, leadingInCycle } from "#analysis/firstShots.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import { spokenWallTime } from "#scenario/wallTime.ts";
 import { bottleneckName } from "./bottleneckWords.ts";
@@ -48,7 +48,7 @@ function beginningOf(from: number, { scenario }: ReportedScenario["study"]): str
 
 /** Where the stretch lies, if not right after the start-up, and where it tells another story than the run. */
 function typicalWords({ study, shots }: Pick<ReportedScenario, "study" | "shots">): string {
-  const [leading] = study.leading;
+  const leading = leadingInCycle(study);
   if (!leading || leading.share.mean <= 0) return "";
   const name = bottleneckName(leading);
   if (isTypical(shots, leading)) {
