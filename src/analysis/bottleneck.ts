@@ -1,6 +1,6 @@
 // Where the bottleneck sits: each step's share of the critical path, beside utilization, slack and elasticity.
 import type { StepScale } from "#cell/planCell.ts";
-import { codePointOrder } from "#foundation/codePointOrder.ts";
+import { naturalOrder } from "#foundation/naturalOrder.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import {
   elasticityMethod,
@@ -67,8 +67,8 @@ export function bottleneckRows(
 function byShare(one: Omit<BottleneckRow, "rank">, other: Omit<BottleneckRow, "rank">): number {
   return (
     other.criticalShare.mean - one.criticalShare.mean ||
-    codePointOrder(one.resource, other.resource) ||
-    codePointOrder(one.step, other.step)
+    naturalOrder(one.resource, other.resource) ||
+    naturalOrder(one.step, other.step)
   );
 }
 

@@ -1,4 +1,5 @@
 // The ideal cycle: the period that the cell would keep if every step took its mean time, what sets it, and the slack of all else.
+import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { invariant } from "#foundation/invariant.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { AGING } from "#cell/age.ts";
@@ -72,12 +73,19 @@ export function idealCycle(disturbed: Scenario): IdealCycle {
   };
 }
 
-/** Circuits come heaviest first; of those that keep the same resource busy the others are short cuts through it. */
+/** Circuits come heaviest first, equal ones by their numbers; of those that keep the same resource busy the others are short cuts through it. */
 function heaviestByName(circuits: readonly IdealCircuit[]): IdealCircuit[] {
   // One that takes no time, as that of a ram which only watches, keeps nobody busy.
-  return circuits
+  const kept = circuits
     .filter(({ seconds, critical }) => seconds > 0 || critical)
-    .filter((circuit, i, kept) => kept.findIndex((other) => other.name === circuit.name) === i);
+    .filter((circuit, i, all) => all.findIndex((other) => other.name === circuit.name) === i);
+  const slacks = [...new Set(kept.map(({ slackSeconds }) => slackSeconds))];
+  return slacks.flatMap((slack) =>
+    inReadingOrder(
+      kept.filter(({ slackSeconds }) => slackSeconds === slack),
+      ({ name }) => name,
+    ),
+  );
 }
 
 function describe(circuit: Circuit, order: OrderedShots, scenario: Scenario, isFolded: boolean): IdealCircuit {

@@ -1,4 +1,5 @@
 // What binds the run most, equal stations taken together, and how far the next resource is from binding it.
+import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { BEYOND } from "#cell/commonAccumulator.ts";
 import { maskedStation, PLASTICATOR, VALVE } from "#cell/cycleNames.ts";
 import { serverOf } from "#scenario/takeawayGroups.ts";
@@ -51,7 +52,8 @@ export function leadingSteps(scenario: Scenario, answers: readonly ReplicationAn
     .map(({ step, resources, places }) => {
       const sum = ({ criticalShares }: ReplicationAnswer): number =>
         places.reduce((total, place) => total + (criticalShares[place]?.share ?? 0), 0);
-      return { step, resources, share: meanInterval(answers.map(sum)) };
+      const named = inReadingOrder(resources, (resource) => resource);
+      return { step, resources: named, share: meanInterval(answers.map(sum)) };
     })
     .toSorted((one, other) => other.share.mean - one.share.mean);
 }

@@ -3,6 +3,8 @@ import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { CellRecord, ElementTime } from "#cell/cellRecord.ts";
 import type { ParisonRecord } from "#cell/parisonRecord.ts";
 import type { StepScale } from "#cell/planCell.ts";
+import type { QuarterRecord } from "#cell/quarterRecord.ts";
+import { dayTotals, type DayTotal } from "./dayTotals.ts";
 import { massBalance } from "./massBalance.ts";
 import { measuresOf, type MeasureValue } from "./measures.ts";
 import { stationCycles, type StationCycles } from "./stationCycles.ts";
@@ -72,6 +74,9 @@ export interface ReplicationAnswer {
   readonly longestActive: readonly ActiveShare[];
   /** Absent where nothing stopped. */
   readonly stops?: readonly StopCount[];
+  /** Each local day, and of the replication that a report shows each quarter of an hour; absent where there is no calendar. */
+  readonly days?: readonly DayTotal[];
+  readonly quarters?: readonly QuarterRecord[];
   /** Of each station; empty where no material is named. */
   readonly parisons: readonly ParisonRecord[];
   /** Every cycle of the replication that a report shows; empty for all others. */
@@ -113,6 +118,8 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
       takeaway?.servers,
     ),
     ...(stops.length > 0 ? { stops: stopCounts(record) } : {}),
+    ...(record.quarters ? { days: dayTotals(record.quarters) } : {}),
+    ...(record.quarters && isShown(task) ? { quarters: record.quarters } : {}),
     parisons: record.parisons,
     cycles: isShown(task) ? stationCycles(record) : [],
     standstill: standstill

@@ -7,7 +7,13 @@ import { answerOf, isShown, type ReplicationAnswer, type ReplicationTask } from 
 export function replicationRunner(scenario: Scenario): (task: ReplicationTask) => ReplicationAnswer {
   return (task) => {
     const { replication, scale } = task;
-    const options = { replication, keepsShots: isShown(task), watchesParisons: scale === null };
+    const isAsItIs = scale === null;
+    const options = {
+      replication,
+      keepsShots: isShown(task),
+      watchesParisons: isAsItIs,
+      readsQuarters: isAsItIs,
+    };
     return answerOf(task, runCell(planOf(scenario, scale), options));
   };
 }

@@ -1,4 +1,5 @@
 // The process window of each station: what the given values, the step times and the ideal cycle say together.
+import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { processWindow, missingRows, type MissingRow } from "#physics/processWindow.ts";
 import type { WindowInput } from "#physics/windowInput.ts";
 import type { WindowRow } from "#physics/windowRule.ts";
@@ -10,7 +11,7 @@ import { ownStepsAfter } from "#cell/ownStepsAfter.ts";
 import { stepTimes } from "./stepTimes.ts";
 
 export interface StationWindow {
-  /** Stations whose window is the same, in the scenario's order. */
+  /** Stations whose window is the same, in the order of their numbers. */
   readonly stations: readonly string[];
   readonly rows: readonly WindowRow[];
   /** Rows left out, with the keys that would give them. */
@@ -40,7 +41,7 @@ export function stationWindows(
     windows.set(key, known);
   }
   return [...windows.values()].map(({ stations, input }) => ({
-    stations,
+    stations: inReadingOrder(stations, (name) => name),
     rows: processWindow(input),
     missing: missingRows(input),
   }));

@@ -1,7 +1,9 @@
 // The procedure of a study: from the answers so far to the replications still wanted, and at the end to the findings.
+import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { bottleneckRows, type BottleneckRow } from "./bottleneck.ts";
+import { calendarStudy, type CalendarStudy } from "./calendarStudy.ts";
 import { costMeasures, costStudy, type CostStudy } from "./costStudy.ts";
 import { elasticityTargets } from "./elasticity.ts";
 import { idealCycle, type IdealCycle } from "./idealCycle.ts";
@@ -48,6 +50,8 @@ export interface Study {
   readonly kpis: readonly KpiRow[];
   /** Null where the scenario gives no costs. */
   readonly costs: CostStudy | null;
+  /** Null where nothing is planned. */
+  readonly calendar: CalendarStudy | null;
   /** Empty where the cell has no stops. */
   readonly stops: readonly StopSummary[];
   /** How hang, sag and time at heat spread from shot to shot; empty where no material is named. */
@@ -121,21 +125,25 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       warnings,
       precision: precisionReached(scenario, answers),
       replications: answers.length,
-      measures: [...measures, ...summarizeMeasures(costMeasures(costs))],
-      states: summarizeStates(scenario, answers),
+      measures: inReadingOrder([...measures, ...summarizeMeasures(costMeasures(costs))], resourceOf),
+      states: inReadingOrder(summarizeStates(scenario, answers), resourceOf),
       bottleneck: bottleneckRows(scenario, answers, (scale) => answersOf(state.answers, scale), ideal),
       leading,
       runnerUp: runnerUp(scenario, leading[0], ideal),
       ideal,
-      cycles: answers[0]?.cycles ?? [],
+      cycles: inReadingOrder(answers[0]?.cycles ?? [], stationOf),
       windows,
-      kpis: kpiRows(scenario, answers, ideal),
+      kpis: inReadingOrder(kpiRows(scenario, answers, ideal), resourceOf),
       costs,
-      stops: stopSummaries(scenario, answers),
-      spreads: shotSpreads(scenario, answers),
+      calendar: calendarStudy(scenario, answers),
+      stops: inReadingOrder(stopSummaries(scenario, answers), resourceOf),
+      spreads: inReadingOrder(shotSpreads(scenario, answers), stationOf),
     },
   };
 }
+
+const resourceOf = ({ resource }: { readonly resource: string }): string => resource;
+const stationOf = ({ station }: { readonly station: string }): string => station;
 
 /** Undefined where nothing that is modelled can make a reject. */
 function rejectShare({ quality, maxInMold }: Scenario, measures: readonly MeasureSummary[]): number | undefined {

@@ -37,11 +37,19 @@ const causesAtDie: Readonly<Record<string, string>> = {
   "awaiting turn": "another mold is at the die",
 };
 
+/** On a calendar the screw heats up and purges after a rest, and every station waits for that as well. */
+const startUpCause = "the shot is not full yet, or the screw heats up or purges";
+
 const maskCause = "the mask still holds the parts before";
 
 /** Null for a state that is no wait. */
-export function waitCause(state: string, kind: string, { delivery }: Scenario): string | null {
+export function waitCause(
+  state: string,
+  kind: string,
+  { delivery, calendar, startUp }: Pick<Scenario, "delivery" | "calendar" | "startUp">,
+): string | null {
   if (kind !== "waiting") return null;
+  if (state === "awaiting melt" && calendar && startUp) return startUpCause;
   if (delivery.kind !== "continuous") return causes[state] ?? null;
   if (state === "awaiting takeaway" && delivery.removal === "pin") return maskCause;
   return causesAtDie[state] ?? causes[state] ?? null;

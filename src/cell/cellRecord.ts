@@ -2,6 +2,7 @@
 import type { Standstill } from "#engine/standstill.ts";
 import type { StateElement } from "./elementWords.ts";
 import type { ParisonRecord } from "./parisonRecord.ts";
+import type { QuarterRecord } from "./quarterRecord.ts";
 
 export interface StationRecord {
   readonly name: string;
@@ -93,6 +94,8 @@ export interface CellRecord {
   readonly parisons: readonly ParisonRecord[];
   /** Melt purged at starts and changes, milligrams. */
   readonly purgedMilligrams: number;
+  /** Every quarter of an hour of the observed time; absent where the cell knows no calendar. */
+  readonly quarters?: readonly QuarterRecord[];
   /** Present where nothing could happen any more before the end. */
   readonly standstill?: Standstill;
 }

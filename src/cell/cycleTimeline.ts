@@ -1,15 +1,17 @@
-// Runs a cell for a few shots after its warm-up and writes down every state of every resource and the chain that bound them.
-import { EventLog } from "#engine/eventLog.ts";
+// Runs a cell for a few shots after its warm-up, or later, and writes down every state of every resource and the chain that bound them.
+import type { LoggedEvent } from "#engine/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
 import { partsBefore } from "./age.ts";
 import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import { shotSteps } from "./cycleNames.ts";
+import { DrainedLog } from "./drainedLog.ts";
 import { slowestTurn, type CellPlan } from "./planCell.ts";
-import { settledWarmup } from "./settledWarmup.ts";
 import type { ChainSegment, TimelineInterval, TimelineRecord } from "./timelineRecord.ts";
 
 const replication = 1;
+/** A run is read so many turns of the cell at a time. */
+const turnsRead = 50;
 
 interface Stretch {
   readonly from: number;
@@ -17,20 +19,20 @@ interface Stretch {
 }
 
 /**
- * Undefined where the cell makes too few shots to show any. The luck is that of the study's first replication, so that the
+ * From so many seconds of the run on. Undefined where the cell makes too few shots to show any. The luck is that of the study's first replication, so that the
  * stretch is a piece of what was measured.
  */
-export function cycleTimeline(plan: CellPlan): TimelineRecord | undefined {
-  const log = new EventLog();
+export function cycleTimeline(plan: CellPlan, begins: number): TimelineRecord | undefined {
+  const log = new DrainedLog();
   const simulation = new Simulation(plan.program, { seed: plan.scenario.run.seed, replication, log }, plan.marked);
-  const warmup = Math.round(settledWarmup(plan.scenario) * TICKS_PER_SECOND);
-  simulation.runUntil(warmup);
+  const first = Math.round(begins * TICKS_PER_SECOND);
+  const before = lastStates(simulation, log, plan, first);
   simulation.restartObservation();
   const count = plan.scenario.stations.length;
   const shots = shotsShown(count);
   // A turn of all stations before the stretch, since the chain's first link begins where the observation does, not where the
   // step did; and a turn after it, since which chain goes on is known only later.
-  runShots(simulation, plan, warmup, 2 * count + shots + 1);
+  runShots(simulation, plan, first, 2 * count + shots + 1);
   const { ticks } = simulation.marks;
   const from = ticks[Math.min(count, ticks.length) - 1];
   const until = ticks[count - 1 + shots] ?? ticks.at(-1);
@@ -42,7 +44,7 @@ export function cycleTimeline(plan: CellPlan): TimelineRecord | undefined {
     from: from / TICKS_PER_SECOND,
     seconds: (until - from) / TICKS_PER_SECOND,
     resources: plan.program.table.resources.map(({ name }) => name).filter((name) => !hidden.has(name)),
-    intervals: intervalsIn(stretch, log, plan).filter(({ resource }) => !hidden.has(resource)),
+    intervals: intervalsIn(stretch, [...before, ...log.drain()], plan).filter(({ resource }) => !hidden.has(resource)),
     chain: chainIn(stretch, simulation, plan).map((segment) => ({ ...segment, resource: rowOf(segment, plan) })),
   };
 }
@@ -74,7 +76,22 @@ function runShots(simulation: Simulation, plan: CellPlan, from: number, shots: n
   }
 }
 
-function intervalsIn(stretch: Stretch, log: EventLog, plan: CellPlan): TimelineInterval[] {
+/** Runs to the stretch, and keeps of the way there only the state that each resource was in last. */
+function lastStates(simulation: Simulation, log: DrainedLog, plan: CellPlan, until: number): readonly LoggedEvent[] {
+  const slice = Math.max(1, Math.round(turnsRead * slowestTurn(plan)));
+  const last = new Map<number, LoggedEvent>();
+  const read = (): void => log.drain().forEach((event) => void last.set(event.resource, event));
+  for (let tick = 0; tick < until;) {
+    tick = Math.min(until, tick + slice);
+    simulation.runUntil(tick);
+    read();
+  }
+  if (until === 0) simulation.runUntil(0);
+  read();
+  return [...last.values()];
+}
+
+function intervalsIn(stretch: Stretch, log: readonly LoggedEvent[], plan: CellPlan): TimelineInterval[] {
   const { states, table } = plan.program;
   const changes = table.resources.map((): { time: number; state: number }[] => []);
   for (const { time, resource, state } of log) {

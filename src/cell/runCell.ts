@@ -18,6 +18,7 @@ import {
   stopBeginsOf,
   stopEndsOf,
 } from "./cycleNames.ts";
+import { QuarterHours } from "./quarterHours.ts";
 import { ParisonWatch, watchedMarks } from "./parisonWatch.ts";
 import { rejectReasons } from "./withQuality.ts";
 import { elementRank } from "./elementWords.ts";
@@ -35,6 +36,8 @@ export interface RunOptions {
   readonly keepsShots?: boolean;
   /** Keeps a sample of how long parisons drop, hang and are hot; false if not given. */
   readonly watchesParisons?: boolean;
+  /** Reads a run on a calendar at every quarter of an hour; true if not given. */
+  readonly readsQuarters?: boolean;
 }
 
 /** The same scenario, seed and replication always give the same record. */
@@ -63,7 +66,12 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     simulation.restartObservation();
   }
   watch?.restartObservation();
-  runOn(until);
+  const quarters = options.readsQuarters === false ? undefined : QuarterHours.of(plan);
+  quarters?.read(simulation);
+  for (const border of quarters?.borders(from, until) ?? [until]) {
+    runOn(border);
+    quarters?.read(simulation);
+  }
   simulation.settle();
   const counts = new Map(program.counters.map((name, i) => [name, simulation.counts[i]!]));
   const stations = scenario.stations.map((station) => ({
@@ -107,6 +115,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     ...takeawayOf(scenario, counts),
     ...(scenario.regrindLimit === undefined ? {} : { regrindLimit: scenario.regrindLimit }),
     parisons: watch?.records() ?? [],
+    ...(quarters ? { quarters: quarters.records } : {}),
     ...(standstill ? { standstill } : {}),
   };
 }

@@ -1,9 +1,15 @@
 // Puts beside a study what its report shows of single shots, of the file and of the call.
-import { firstShots } from "#analysis/firstShots.ts";
+import { firstShots, leadingInCycle } from "#analysis/firstShots.ts";
 import type { Study } from "#analysis/study.ts";
 import type { ReportedScenario } from "#report/reported.ts";
 import type { LoadedScenario } from "./loadScenarios.ts";
 
 export function reportedScenario(study: Study, { text, settings, issues }: LoadedScenario): ReportedScenario {
-  return { study, shots: firstShots(study.scenario), text, settings, issues: [...issues, ...study.warnings] };
+  return {
+    study,
+    shots: firstShots(study.scenario, leadingInCycle(study)),
+    text,
+    settings,
+    issues: [...issues, ...study.warnings],
+  };
 }

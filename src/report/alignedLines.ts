@@ -2,12 +2,38 @@
 
 const gap = "  ";
 
-/** Every column as wide as its widest cell; columns from `right` on are set to the right, the last one never padded. */
-export function alignedLines(rows: readonly (readonly string[])[], right: readonly number[] = []): readonly string[] {
+/** No column of words becomes narrower than this. */
+const leastWords = 16;
+
+type Rows = readonly (readonly string[])[];
+
+/**
+ * Every column as wide as its widest cell; columns in `right` are set to the right, the last one never padded. Where a line would be
+ * wider than `width`, the widest column of words is broken between words; numbers stay whole, on the first of its lines.
+ */
+export function alignedLines(rows: Rows, right: readonly number[] = [], width = Infinity): readonly string[] {
+  const widths = columnWidths(rows);
+  const excess = widths.reduce((sum, each) => sum + each + gap.length, -gap.length) - width;
+  const most = Math.max(...widths.filter((_, column) => !right.includes(column)));
+  const broken = widths.findIndex((each, column) => each === most && !right.includes(column));
+  if (excess <= 0 || broken === -1) return setInColumns(rows, widths, right);
+  const room = Math.max(leastWords, most - excess);
+  const lines = rows.flatMap((row) =>
+    wrappedLines(row[broken] ?? "", room).map((part, i) =>
+      row.map((cell, column) => (column === broken ? part : i === 0 ? cell : "")),
+    ),
+  );
+  return setInColumns(lines, columnWidths(lines), right);
+}
+
+function columnWidths(rows: Rows): readonly number[] {
   const columns = rows.reduce((most, row) => Math.max(most, row.length), 0);
-  const widths = Array.from({ length: columns }, (_, column) =>
+  return Array.from({ length: columns }, (_, column) =>
     rows.reduce((widest, row) => Math.max(widest, widthOf(row[column] ?? "")), 0),
   );
+}
+
+function setInColumns(rows: Rows, widths: readonly number[], right: readonly number[]): readonly string[] {
   return rows.map((row) =>
     row
       .map((cell, column) => {
@@ -19,12 +45,15 @@ export function alignedLines(rows: readonly (readonly string[])[], right: readon
   );
 }
 
+/** Between words, but not between a number and its unit or its interval. */
+const breaks = /(?<![\d±]) (?!±)/u;
+
 /** Broken between words where a line would be wider; later lines are indented as the first is, and two letters more. */
 export function wrappedLines(content: string, width: number): readonly string[] {
   const indent = /^ */.exec(content)?.[0] ?? "";
   const lines: string[] = [];
   let line = indent;
-  for (const word of content.trim().split(" ")) {
+  for (const word of content.trim().split(breaks)) {
     const longer = line.trim() === "" ? line + word : `${line} ${word}`;
     if (widthOf(longer) <= width || line.trim() === "") line = longer;
     else {

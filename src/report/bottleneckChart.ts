@@ -4,7 +4,7 @@ import type { ChartWords } from "./chart.ts";
 import { seconds, withInterval } from "./digits.ts";
 import type { Markup } from "./markup.ts";
 import { rankedBars } from "./rankedBars.ts";
-import { stateLook } from "./stateLook.ts";
+import { stateLook, type Fill } from "./stateLook.ts";
 import { nounOf, stepOf } from "./tradeWords.ts";
 
 const mostBars = 10;
@@ -20,7 +20,7 @@ export function bottleneckChart(study: Pick<Study, "leading" | "bottleneck">, gi
       const spare = slack === null ? "" : slack > 0 ? `, ${seconds(slack)} to spare` : ", nothing to spare";
       return {
         name: stepOf(step, resources),
-        fill: stateLook(lookOf(step), "working").fill,
+        fill: fillOf(step, resources),
         value: share.mean,
         halfWidth: share.halfWidth,
         remark: `${withInterval(share, 100)} %${spare}`,
@@ -33,10 +33,20 @@ function percentTick(value: number): string {
   return `${Number((value * 100).toPrecision(3))} %`;
 }
 
-/** The states of the valve have names of their own. */
-function lookOf(step: string): string {
-  return step.startsWith("shift to") ? "shifting" : nounOf(step);
+/** The states of the valve have names of their own; a server that does its own work is named as its work. */
+function fillOf(step: string, [resource = ""]: readonly string[]): Fill {
+  const told = stateOfStep[step] ?? { state: nounOf(step), kind: "working" };
+  if (step.startsWith("shift to")) return stateLook("shifting", "working").fill;
+  return step === resource ? stateLook("working", "working").fill : stateLook(told.state, told.kind).fill;
 }
+
+/** Steps whose states bear other names, or are no work. */
+const stateOfStep: Readonly<Record<string, { readonly state: string; readonly kind: string }>> = {
+  stopped: { state: "stopped", kind: "stopped" },
+  "on break": { state: "on break", kind: "off" },
+  "heat up": { state: "heating", kind: "working" },
+  purge: { state: "purging", kind: "working" },
+};
 
 /** Of equal stations the least. */
 function slackOf({ bottleneck }: Pick<Study, "bottleneck">, step: string, resources: readonly string[]): number | null {

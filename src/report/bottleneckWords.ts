@@ -8,7 +8,12 @@ import { ownerName, stepOf } from "./tradeWords.ts";
 export function bottleneckWords({ leading }: Pick<Study, "leading">): string {
   const [first] = leading;
   if (!first || first.share.mean <= 0) return "nothing was made, so nothing can be said";
-  return `${stepOf(first.step, first.resources)}: ${withInterval(first.share, 100)} % of the binding path`;
+  return `${bottleneckName(first)}: ${withInterval(first.share, 100)} % of the binding path`;
+}
+
+/** "cooling, left and right". */
+export function bottleneckName({ step, resources }: Pick<Study["leading"][number], "step" | "resources">): string {
+  return stepOf(step, resources);
 }
 
 /** A matched screw is half a tick ahead of its molds. */

@@ -1,9 +1,10 @@
 // The cautions under every answer: what computed times are not, and where the rules of safety stand.
 
-/** Titles only; nothing here claims to comply with them. */
+/** Titles only; nothing here claims to comply with them. No line is wider than 80 columns. */
 export const cautions: readonly string[] = [
-  "Computed times are never safe limits: blow pressure is vented before a mold opens,",
-  "gates and interlocks stay in use, stored energy is locked out. Local codes, the",
-  "machine's manual and licensed, qualified people come first (EN 422:2009, ANSI/PLASTICS",
-  "B151.31-2014 (R2020), 29 CFR 1910.147 lockout/tagout, 1910.212 guards, 1910.219).",
+  "Computed times are never safe limits: blow pressure is vented before a mold",
+  "opens, gates and interlocks stay in use, stored energy is locked out. Local",
+  "codes, the machine's manual and licensed, qualified people come first (EN",
+  "422:2009, ANSI/PLASTICS B151.31-2014 (R2020), 29 CFR 1910.147 lockout/tagout,",
+  "1910.212 guards, 1910.219).",
 ];

@@ -6,7 +6,7 @@ import type { StepTime } from "#analysis/stepTimes.ts";
 import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
-import { alignedLines } from "./alignedLines.ts";
+import { alignedLines, wrappedLines } from "./alignedLines.ts";
 import { cautions } from "./cautions.ts";
 import { plainNumber, seconds } from "./digits.ts";
 import { extrusionWords } from "./extrusionWords.ts";
@@ -28,15 +28,16 @@ export interface CheckFindings {
 export function checkAnswer(findings: CheckFindings, width = 80): string {
   const { scenario, ideal } = findings;
   return [
-    scenario.title,
+    ...wrappedLines(scenario.title, width),
     "Mean times, in seconds:",
     ...stepLines(findings),
-    ...takeawayLines(findings),
+    ...takeawayLines(findings, width),
     "",
-    `Ideal cycle: ${idealWords(ideal)}`,
-    ...alignedLines([["  circuit", "s a shot", "to spare"], ...ideal.circuits.map(circuitRow)], [1]),
-    ...extrusionWords(scenario, ideal),
-    ...neededWords(ideal, scenario),
+    ...wrappedLines(`Ideal cycle: ${idealWords(ideal)}`, width),
+    ...alignedLines([["  circuit", "s a shot", "to spare"], ...ideal.circuits.map(circuitRow)], [1], width),
+    ...[...extrusionWords(scenario, ideal), ...neededWords(ideal, scenario)].flatMap((said) =>
+      wrappedLines(said, width),
+    ),
     "",
     ...timingLines(ideal, Math.min(width, widestChart)),
     "",
@@ -60,7 +61,7 @@ function stepLines({ scenario, times: all }: CheckFindings): readonly string[] {
 }
 
 /** One row a server; those of each station's own are alike. */
-function takeawayLines({ scenario, times }: CheckFindings): readonly string[] {
+function takeawayLines({ scenario, times }: CheckFindings, width: number): readonly string[] {
   const { takeaway = [] } = scenario;
   if (takeaway.length === 0) return [];
   const groups = takeawayGroups(scenario);
@@ -70,7 +71,10 @@ function takeawayLines({ scenario, times }: CheckFindings): readonly string[] {
     const where = server.perStation === true ? `${server.name}, each station` : server.name;
     return [`  ${where}`, work.toFixed(2), String(server.places), String(server.buffer), remarks(server)];
   });
-  return ["After the mold, a part:", ...alignedLines([["", "seconds", "places", "buffer", ""], ...rows], [1, 2, 3])];
+  return [
+    "After the mold, a part:",
+    ...alignedLines([["", "seconds", "places", "buffer", ""], ...rows], [1, 2, 3], width),
+  ];
 }
 
 function remarks({ by, rejects, minAge, maxAge }: ServerSpec): string {

@@ -4,7 +4,7 @@ import { rejectWords } from "./rejectWords.ts";
 import { CELL } from "#analysis/measures.ts";
 import type { Study } from "#analysis/study.ts";
 import { measureOf } from "#analysis/summarizeMeasures.ts";
-import { alignedLines } from "./alignedLines.ts";
+import { alignedLines, wrappedLines } from "./alignedLines.ts";
 import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
 import { costComparison } from "./costWords.ts";
 import { cautions } from "./cautions.ts";
@@ -14,18 +14,19 @@ import { windowWarnings } from "./windowWords.ts";
 
 const headline = "good parts per hour";
 
-export function compareAnswer(studies: readonly Study[], rows: readonly ComparisonRow[]): string {
+/** `width` in columns of the terminal. */
+export function compareAnswer(studies: readonly Study[], rows: readonly ComparisonRow[], width = 80): string {
   const [base] = studies;
   if (!base) return "";
+  const table = alignedLines(sideBySide(studies));
   return [
     ...runWords(base),
     "",
-    ...alignedLines(sideBySide(studies)),
+    ...table,
     "",
-    ...studies.flatMap((study) => [
-      `${study.scenario.name}: bottleneck ${bottleneckWords(study)};`,
-      `  next ${runnerUpWords(study)}.`,
-    ]),
+    ...studies.map(
+      (study) => `${study.scenario.name}: bottleneck ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`,
+    ),
     "",
     ...rows.filter(({ resource, measure }) => resource === CELL && measure === headline).flatMap(differenceWords),
     ...costComparison(studies, rows),
@@ -38,7 +39,9 @@ export function compareAnswer(studies: readonly Study[], rows: readonly Comparis
     ),
     ...cautions,
     "",
-  ].join("\n");
+  ]
+    .flatMap((said) => (said.length > width && !table.includes(said) ? wrappedLines(said, width) : [said]))
+    .join("\n");
 }
 
 function sideBySide(studies: readonly Study[]): readonly (readonly string[])[] {

@@ -5,6 +5,7 @@ import type { StationCycles } from "#analysis/stationCycles.ts";
 import { chart, chartWidth, fittedWords, line, words, type ChartWords } from "./chart.ts";
 import type { CycleBin } from "./cycleBins.ts";
 import { seconds } from "./digits.ts";
+import { formatQuantity } from "#foundation/formatQuantity.ts";
 import { element, type Child, type Markup } from "./markup.ts";
 
 const left = 116;
@@ -15,9 +16,9 @@ export function cycleChart(cycles: readonly StationCycles[], bins: readonly Cycl
   // A few stations may fill the page, many must share it.
   const pitch = cycles.length <= 2 ? 96 : cycles.length <= 8 ? 62 : 44;
   const bottom = top + cycles.length * pitch;
-  const [from, to] = [bins[0]?.from ?? 0, bins.at(-1)?.to ?? 1];
-  const x = scaleLinear([from, to], [left, right]);
-  const most = max(bins, ({ count }) => count) ?? 1;
+  const shown = bins.filter(({ isBeyond }) => !isBeyond);
+  const x = scaleLinear([shown[0]?.from ?? 0, shown.at(-1)?.to ?? 1], [left, right]);
+  const most = max(shown, ({ count }) => count) ?? 1;
   return chart(
     given,
     bottom + 38,
@@ -48,7 +49,7 @@ interface Place {
 
 function station(cycle: StationCycles, bins: readonly CycleBin[], { x, base, height }: Place): Markup {
   const bars = bins
-    .filter(({ count }) => count > 0)
+    .filter(({ count, isBeyond }) => count > 0 && !isBeyond)
     .map(({ from, to, count }) => {
       const box = { x: x(from), y: base - count * height, width: x(to) - x(from), height: count * height };
       return element("rect", { ...box, class: "bin" }, element("title", {}, `${from} to ${to} s: ${count} cycles`));
@@ -60,7 +61,14 @@ function station(cycle: StationCycles, bins: readonly CycleBin[], { x, base, hei
     ...bars,
     line(left, base, right, base, "base"),
     ...spreadWords(cycle, base, x),
+    ...bins
+      .filter(({ isBeyond }) => isBeyond)
+      .map(({ count, to }) => words(longerWords(count, to), right + 10, base - 35, { style: "quiet" })),
   );
+}
+
+function longerWords(count: number, longest: number): string {
+  return `${count} longer, up to ${formatQuantity(longest, "time", { digits: 2 })}`;
 }
 
 function spreadWords({ spread }: StationCycles, base: number, x: (seconds: number) => number): readonly Child[] {

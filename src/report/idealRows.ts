@@ -1,5 +1,6 @@
 // One period of the ideal cycle as rows of states, since a drop keeps screw, valve and station busy at once.
 import type { IdealCycle, IdealStep } from "#analysis/idealCycle.ts";
+import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { stateLook } from "./stateLook.ts";
 import { nounOf } from "./tradeWords.ts";
 
@@ -25,9 +26,10 @@ export function periodSeconds({ schedule, secondsPerShot }: IdealCycle): number 
   return schedule.reduce((most, { shot }) => Math.max(most, shot), 0) * secondsPerShot;
 }
 
-/** Screw and valve first, then what else delivers melt, then the stations in the order in which they are served. */
+/** Screw and valve first, then what else delivers melt, then the stations by their numbers. */
 export function idealRows({ schedule }: IdealCycle): readonly IdealRow[] {
-  const stations = [...new Set(schedule.map(({ station }) => station))].filter((name) => name !== "");
+  const served = [...new Set(schedule.map(({ station }) => station))].filter((name) => name !== "");
+  const stations = inReadingOrder(served, (name) => name);
   const busy = [...new Set(schedule.flatMap(({ occupies }) => occupies))];
   const others = busy.filter((name) => ![screw, valve, ...stations].includes(name));
   // Rams stand with the screw, masks and the like come last.

@@ -33,7 +33,7 @@ table{border-collapse:collapse;font-size:.8rem;width:100%}
 caption{text-align:left;padding:.3rem .5rem;color:var(--quiet)}
 th,td{text-align:left;padding:.15rem .5rem;border-bottom:1px solid var(--line);vertical-align:top}
 th{background:var(--panel);font-weight:600;vertical-align:bottom}
-.number{text-align:right;font-variant-numeric:tabular-nums}td.number{white-space:nowrap}`;
+.number{text-align:right;font-variant-numeric:tabular-nums}td.number,td.date{white-space:nowrap}`;
 
 const marks = `svg text{fill:var(--ink);stroke:var(--paper);stroke-width:3px;paint-order:stroke;stroke-linejoin:round}
 svg .quiet{fill:var(--quiet)}
@@ -47,16 +47,21 @@ svg .name{font-weight:600}
 .wait{fill:var(--tint)}
 .box.wait{stroke:var(--orange);stroke-width:1}
 .stopped{fill:var(--ink)}
-.off{fill:var(--line)}
+.setup,.changeover{fill:var(--orange)}
+.planned{fill:var(--band)}
+.off,.pause{fill:var(--line)}
+.moment{stroke:var(--orange);stroke-width:3}
 .rest{stroke:var(--quiet);stroke-dasharray:1 4;stroke-width:1.5}
 .hatch{fill:none;stroke:var(--paper);stroke-width:1.2;opacity:.6}
+.hatch.pause{stroke:var(--quiet)}
 .hatch.wait{stroke:var(--orange);stroke-width:1.5;opacity:.75}
 svg .on{fill:var(--on);stroke-width:4px;font-weight:600}
 svg .on.melt,svg .on.delivery{stroke:var(--blue)}
 svg .on.move,svg .on.air,svg .on.cooling,svg .on.removal,svg .on.extra{stroke:var(--green)}
 svg .on.shift{stroke:var(--gray)}
 svg .on.stopped{stroke:var(--ink)}
-svg .on.wait,svg .on.rest,svg .on.off{fill:var(--ink);stroke:var(--paper)}
+svg .on.setup,svg .on.changeover{stroke:var(--orange)}
+svg .on.wait,svg .on.rest,svg .on.pause,svg .on.off{fill:var(--ink);stroke:var(--paper)}
 svg .wait-name{fill:var(--orange);font-weight:600}
 .path-edge{stroke:var(--paper);stroke-width:8}
 .change-edge{stroke-width:5}

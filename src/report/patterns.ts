@@ -17,6 +17,9 @@ const patterns: Readonly<Partial<Record<Fill, Pattern>>> = {
   removal: { size: 5, path: "M0 2.5H5" },
   extra: { size: 7, turn: 45, path: "M0 3.5H7M3.5 0V7" },
   wait: { size: 7, turn: -45, path: "M0 3.5H7" },
+  setup: { size: 6, path: "M1 3H3M4 0V2" },
+  changeover: { size: 6, turn: 45, path: "M0 3H6" },
+  pause: { size: 4, path: "M1 2H3" },
   stopped: { size: 5, turn: 45, path: "M0 2.5H5M2.5 0V5" },
 };
 
@@ -43,6 +46,12 @@ export interface Box {
   readonly y: number;
   readonly width: number;
   readonly height: number;
+}
+
+/** Any shape of one fill, without an outline. */
+export function filledPath(id: string, fill: Fill, d: string): readonly Child[] {
+  const pattern = patterns[fill] ? [element("path", { d, fill: `url(#${id}-${fill})` })] : [];
+  return [element("path", { d, class: fill }), ...pattern];
 }
 
 /** A box of one fill: its hue, and its pattern over it. */

@@ -7,6 +7,8 @@ import { percent } from "./digits.ts";
 const NOTHING_JUDGED = "nothing is judged: every part counts as good";
 const prefix = "rejects: ";
 const mostReasons = 3;
+/** Less would be said as 0.0 %. */
+const leastShare = 0.0005;
 
 /** "1.3 % of the parts are rejects: leak test 0.8 %, base share 0.5 %". */
 export function rejectWords({ measures }: Pick<Study, "measures">): string {
@@ -17,6 +19,9 @@ export function rejectWords({ measures }: Pick<Study, "measures">): string {
     .map(({ measure, interval }) => ({ reason: measure.slice(prefix.length), share: interval.mean / parts }))
     .toSorted((one, other) => other.share - one.share);
   const all = shares.reduce((sum, { share }) => sum + share, 0);
-  const named = shares.slice(0, mostReasons).map(({ reason, share }) => `${reason} ${percent(share)}`);
+  const named = shares
+    .filter(({ share }, i) => i === 0 || share >= leastShare)
+    .slice(0, mostReasons)
+    .map(({ reason, share }) => `${reason} ${percent(share)}`);
   return `${percent(all)} of the parts are rejects: ${named.join(", ")}`;
 }

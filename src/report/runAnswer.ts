@@ -3,7 +3,7 @@ import { formatQuantity } from "#foundation/formatQuantity.ts";
 import { CELL } from "#analysis/measures.ts";
 import type { Study } from "#analysis/study.ts";
 import { measureOf } from "#analysis/summarizeMeasures.ts";
-import { alignedLines } from "./alignedLines.ts";
+import { alignedLines, wrappedLines } from "./alignedLines.ts";
 import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
 import { costWords, missingCostWords } from "./costWords.ts";
 import { cautions } from "./cautions.ts";
@@ -14,22 +14,22 @@ import { timeUseLines } from "./timeUse.ts";
 import { spreadLines } from "./spreadWords.ts";
 import { windowWarnings } from "./windowWords.ts";
 
-export function runAnswer(study: Study): string {
+/** `width` in columns of the terminal. */
+export function runAnswer(study: Study, width = 80): string {
+  const wrapped = (said: string): readonly string[] => wrappedLines(said, width);
   return [
-    study.scenario.title,
-    ...runWords(study),
+    ...[study.scenario.title, ...runWords(study)].flatMap(wrapped),
     "",
-    ...alignedLines([
-      ...productionRows(study),
-      ...bindingRows(study),
-      ...spreadLines(study.spreads),
-      ...costRows(study),
-    ]),
-    ...missingCostWords(study.costs),
+    ...alignedLines(
+      [...productionRows(study), ...bindingRows(study), ...spreadLines(study.spreads), ...costRows(study)],
+      [],
+      width,
+    ),
+    ...missingCostWords(study.costs).flatMap(wrapped),
     "",
-    ...timeUseLines(study),
+    ...timeUseLines(study, width),
     "",
-    ...windowWarnings(study.windows, study.spreads),
+    ...windowWarnings(study.windows, study.spreads).flatMap(wrapped),
     ...cautions,
     "",
   ].join("\n");
@@ -67,15 +67,20 @@ function regrindWords(excessMelt: string | undefined): string {
 }
 
 /** Where there are shifts, what an hour of them brings. */
-function onShiftRow({ scenario, measures }: Study): readonly (readonly string[])[] {
+function onShiftRow(study: Study): readonly (readonly string[])[] {
+  return study.scenario.calendar ? [["On shift", onShiftWords(study)]] : [];
+}
+
+/** "48 % of the time, 1087 ± 3 good parts an hour of it". */
+export function onShiftWords({ scenario, measures }: Study): string {
   const { calendar, run } = scenario;
   const made = measureOf(measures, CELL, "good parts per hour");
-  if (!calendar || !made) return [];
+  if (!calendar || !made) return "";
   const rest = calendar.off.reduce((sum, { from, until }) => sum + until - from, 0);
   const share = 1 - rest / run.length;
   const { mean, halfWidth } = made.interval;
   const scaled = { ...made.interval, mean: mean / share, halfWidth: halfWidth === null ? null : halfWidth / share };
-  return [["On shift", `${percent(share)} of the time, ${withInterval(scaled)} good parts an hour of it`]];
+  return `${percent(share)} of the time, ${withInterval(scaled)} good parts an hour of it`;
 }
 
 /** How much longer a shot takes than at best; a little less is only where the observed time begins and ends in a cycle. */

@@ -44,10 +44,15 @@ export function spreadLines(spreads: readonly ShotSpread[]): readonly (readonly 
   if (spreads.length === 0) return [];
   const words = [...new Set(spreads.map(({ quantity }) => quantity))].map((quantity) => {
     const own = spreads.filter((spread) => spread.quantity === quantity);
-    const mean = own.reduce((sum, each) => sum + each.mean, 0) / own.length;
-    const p95 = own.reduce((most, { quantiles }) => Math.max(most, quantiles.p95), 0);
+    const most = (of: (spread: ShotSpread) => number): number =>
+      own.reduce((largest, spread) => Math.max(largest, of(spread)), 0);
+    const half = own.reduce((sum, { quantiles }) => sum + quantiles.p50, 0) / own.length;
     const { unit } = own[0]!;
-    return `${quantity} ${shown(mean, unit)} (p95 ${shown(p95, unit)})`;
+    // A night at heat would drag a mean beyond nearly all that were shot.
+    const [p95, max] = [most(({ quantiles }) => quantiles.p95), most((spread) => spread.max)].map((each) =>
+      shown(each, unit),
+    );
+    return `${quantity} ${shown(half, unit)} (median; p95 ${p95}, most ${max})`;
   });
   return [["Shots spread", words.join(", ")]];
 }

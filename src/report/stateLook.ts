@@ -12,7 +12,11 @@ export type Fill =
   | "extra"
   | "wait"
   | "rest"
+  | "setup"
+  | "changeover"
   | "stopped"
+  | "planned"
+  | "pause"
   | "off";
 
 export interface StateLook {
@@ -59,6 +63,10 @@ const looks: Readonly<Record<string, StateLook>> = {
   "waiting for melt": { fill: "wait", letter: "m" },
   starved: { fill: "wait", letter: "s" },
   blocked: { fill: "wait", letter: "b" },
+  heating: { fill: "setup", letter: "H" },
+  purging: { fill: "setup", letter: "J" },
+  changeover: { fill: "changeover", letter: "X" },
+  "on break": { fill: "pause", letter: "p" },
   neutral: { fill: "rest", letter: "n" },
   free: { fill: "rest", letter: "f" },
 };

@@ -6,6 +6,7 @@ import { measureOf } from "#analysis/summarizeMeasures.ts";
 import { bottleneckChart } from "./bottleneckChart.ts";
 import { bottleneckWords, runnerUpWords } from "./bottleneckWords.ts";
 import { figure, type ChartWords } from "./chart.ts";
+import { calendarSections } from "./calendarSection.ts";
 import { circuitChart } from "./circuitChart.ts";
 import { cycleBins, cycleBinsTable } from "./cycleBins.ts";
 import { cycleChart } from "./cycleChart.ts";
@@ -26,6 +27,7 @@ import { unitSections } from "./unitSections.ts";
 
 export function studySections({ study }: ReportedScenario, placing: Placing): readonly Section[] {
   return [
+    ...calendarSections(study, placing),
     statesSection(study, placing),
     bottleneckSection(study, placing),
     circuitsSection(study, placing),
@@ -80,13 +82,14 @@ function windowSections(study: Study, { id, of }: Placing): readonly Section[] {
 }
 
 function statesSection(study: Study, { id, of }: Placing): Section {
-  const waits = waitingWords(study.states);
+  const waits = waitingWords(study);
+  const base = study.scenario.calendar ? "; shares are of all time, off shift included" : "";
   return pictured({
     id: `${id}-states`,
     heading: `Where the time goes${of}`,
     description: `Share of time that each resource spends in each state, stacked to 100 %. ${waits}`,
     picture: (words) => stateChart(study.states, words),
-    caption: [`Work stands on the left, waiting on the right. ${waits}`],
+    caption: [`Work stands on the left, waiting on the right${base}. ${waits}`],
     tables: [numbers(timeByStateTable([study]), study, id)],
   });
 }
@@ -157,7 +160,13 @@ function cyclesSection({ cycles }: Study, { id, of }: Placing): Section {
     heading: `Cycle times${of}`,
     description: `How often each cycle time came, by station. Medians: ${medians.join(", ")}.`,
     picture: (words) => cycleChart(cycles, bins, words),
-    caption: ["From shot to shot of one station, all cycles of replication 1; the triangle is the median."],
+    caption: [
+      `From shot to shot of one station, all cycles of replication 1; the triangle is the median.${
+        bins.some(({ isBeyond }) => isBeyond)
+          ? " The few that last over a stop, a start or a night are told in words."
+          : ""
+      }`,
+    ],
     tables: [tableMarkup(cycleBinsTable(bins), { id: `${id}-cycle-times` })],
   });
 }

@@ -3,6 +3,7 @@ import type { BottleneckRow } from "#analysis/bottleneck.ts";
 import type { Study } from "#analysis/study.ts";
 import type { MeasureSummary } from "#analysis/summarizeMeasures.ts";
 import type { StateSummary } from "#analysis/summarizeStates.ts";
+import { calendarTables } from "./calendarTable.ts";
 import { costTables } from "./costTable.ts";
 import { circuitsTable, idealCycleTable } from "./idealTables.ts";
 import { kpiTable } from "./kpiTable.ts";
@@ -116,6 +117,7 @@ export function studyTables(studies: readonly Study[]): readonly Table[] {
     kpiTable(studies),
     ...costTables(studies),
     ...stopsTables(studies),
+    ...calendarTables(studies),
     ...windowTables(studies),
   ];
 }

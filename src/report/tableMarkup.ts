@@ -8,6 +8,9 @@ const shownDigits = 5;
 /** A longer table is folded away until somebody asks for it. */
 const mostOpenRows = 14;
 
+/** A date is not broken at its hyphens. */
+const isDate = /^\d{4}-\d{2}-\d{2}$/u;
+
 /** `file` says where the same rows stand; a table that stands in no file has none. */
 export function tableMarkup(table: Table, options: { readonly id: string; readonly file?: string }): Markup {
   const { columns, rows } = table;
@@ -46,6 +49,7 @@ function heading(column: ColumnSpec): Markup {
 
 function cellMarkup(cell: Cell, column: ColumnSpec | undefined): Markup {
   const side = column && sideOf(column);
+  if (typeof cell === "string") return element("td", { class: isDate.test(cell) ? "date" : side }, cell);
   if (typeof cell !== "number") return element("td", { class: side }, cell === null ? "" : String(cell));
   return element("td", { class: side }, element("data", { value: csvNumber(cell) }, shown(cell)));
 }

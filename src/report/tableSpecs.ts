@@ -11,6 +11,7 @@ import {
   truth,
   unitColumn,
 } from "./columns.ts";
+import { calendarSpec } from "./calendarTable.ts";
 import { costSpec } from "./costTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
 import { stopsSpec } from "./stopsTable.ts";
@@ -225,6 +226,7 @@ export const tableSpecs: readonly TableSpec[] = [
   kpiSpec,
   costSpec,
   stopsSpec,
+  calendarSpec,
   windowSpec,
   eventsSpec,
   shotsSpec,

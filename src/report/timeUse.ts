@@ -7,7 +7,10 @@ import { percent } from "./digits.ts";
 import { ownerName } from "./tradeWords.ts";
 
 /** One line a resource; the valve is left out, since nobody waits for its sake alone, and the places of a server are one. */
-export function timeUseLines({ states, scenario }: Pick<Study, "states" | "scenario">): readonly string[] {
+export function timeUseLines(
+  { states, scenario }: Pick<Study, "states" | "scenario">,
+  width?: number,
+): readonly string[] {
   const groups = new Map<string, string[]>();
   for (const { resource } of states) {
     const name = serverOf(resource, scenario) ?? resource;
@@ -19,7 +22,7 @@ export function timeUseLines({ states, scenario }: Pick<Study, "states" | "scena
   const rows = [...groups].map(([name, places]) =>
     timeUseRow(places.length > 1 ? `${name}, ${places.length} places` : name, meanStates(states, places)),
   );
-  return alignedLines([["", "works", "waits", "of that"], ...rows], [1, 2]);
+  return alignedLines([["", "works", "waits", "of that"], ...rows], [1, 2], width);
 }
 
 type StateShare = Pick<StateSummary, "state" | "kind" | "share">;

@@ -1,7 +1,11 @@
 // The first picture of a report: a few cycles as they were run, all resources on one axis of time.
+import { isTypical, leadingInCycle } from "#analysis/firstShots.ts";
+import { formatQuantity } from "#foundation/formatQuantity.ts";
+import { spokenWallTime } from "#scenario/wallTime.ts";
+import { bottleneckName } from "./bottleneckWords.ts";
 import { figure } from "./chart.ts";
 import { waitingWords } from "./findingWords.ts";
-import { seconds } from "./digits.ts";
+import { percent, seconds } from "./digits.ts";
 import type { Section } from "./htmlPage.ts";
 import { element } from "./markup.ts";
 import type { Placing, ReportedScenario } from "./reported.ts";
@@ -19,11 +23,11 @@ export function timingSection({ study, shots }: ReportedScenario, { id, of }: Pl
   const heading = `A few cycles${of}`;
   if (!timeline)
     return { id: `${id}-timing`, heading, body: [element("p", {}, "The cell makes too few shots to show any.")] };
-  const place = `${seconds(timeline.seconds)} of replication ${timeline.replication}, from ${seconds(timeline.from)} on.`;
-  const waits = waitingWords(study.states);
+  const place = `${seconds(timeline.seconds)} of replication ${timeline.replication}, ${beginningOf(timeline.from, study)}.`;
+  const waits = waitingWords(study);
   const description = `${place} One row a resource; its bars are the states that it goes through. ${waits}`;
   const given = { id: `${id}-timing-chart`, title: heading, description };
-  const caption = [`${howToRead} ${waits} Shown are ${place}`];
+  const caption = [`${howToRead} ${waits} Shown are ${place}${typicalWords({ study, shots })}`];
   const tables = element(
     "div",
     {},
@@ -35,4 +39,23 @@ export function timingSection({ study, shots }: ReportedScenario, { id, of }: Pl
     heading,
     body: [figure(heading, { picture: timingChart(timeline, given, span), caption, table: tables })],
   };
+}
+
+function beginningOf(from: number, { scenario }: ReportedScenario["study"]): string {
+  if (scenario.calendar) return `from ${spokenWallTime(from, scenario.calendar)} on`;
+  return from === 0 ? "from its start" : `from ${formatQuantity(from, "time", { digits: 4 })} after its start on`;
+}
+
+/** Where the stretch lies, if not right after the start-up, and where it tells another story than the run. */
+function typicalWords({ study, shots }: Pick<ReportedScenario, "study" | "shots">): string {
+  const leading = leadingInCycle(study);
+  if (!leading || leading.share.mean <= 0) return "";
+  const name = bottleneckName(leading);
+  if (isTypical(shots, leading)) {
+    return shots.isFromTheStart
+      ? ""
+      : ` The first cycles after the start are left out: in them ${name} does not bind yet.`;
+  }
+  const share = `${percent(shots.leadingShare ?? 0)} of the path, over the whole run ${percent(leading.share.mean)}`;
+  return ` These few cycles are not typical of the run: in them ${name} has ${share}.`;
 }

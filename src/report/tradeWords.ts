@@ -15,6 +15,8 @@ const nouns: Readonly<Record<string, string>> = {
   remove: "removal",
   parison: "extruding a parison",
   "travel in": "travel in",
+  "heat up": "heating up",
+  purge: "purging",
 };
 
 /** A step that the user named keeps its name. */

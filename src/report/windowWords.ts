@@ -38,8 +38,10 @@ function windowCells({ quantity, value, unit, low, high, verdict, remedy, source
 export function windowLines(windows: readonly StationWindow[], all: number, width = 80): readonly string[] {
   return windows.flatMap(({ stations, rows, missing }) => [
     `Process window${stations.length === all ? "" : `, ${stations.join(", ")}`}:`,
-    ...alignedLines([["  quantity", "value", "limits", ""], ...rows.map(rowCells)], [1]),
-    ...rows.filter(({ remedy }) => remedy !== "").map(({ quantity, remedy }) => `  ${quantity}: ${remedy}`),
+    ...alignedLines([["  quantity", "value", "limits", ""], ...rows.map(rowCells)], [1], width),
+    ...rows
+      .filter(({ remedy }) => remedy !== "")
+      .flatMap(({ quantity, remedy }) => wrappedLines(`  ${quantity}: ${remedy}`, width)),
     ...(rows.some(isUnusual) ? [`  What is usual: ${PRACTICE}.`] : []),
     ...(missing.length === 0 ? [] : wrappedLines(`  ${missing.length} more rows with ${keysOf(missing)}`, width)),
     "",
@@ -53,14 +55,20 @@ const isUnusual = ({ isPractice, remedy }: WindowRow): boolean => isPractice && 
 function rowCells(row: WindowRow): readonly string[] {
   const { quantity, value, unit, low, high, verdict } = row;
   const said = unitSaid(quantity, unit);
-  const judged = isUnusual(row) ? `${verdict} what is usual` : verdict === "no limit" ? "" : verdict;
+  const judged = isUnusual(row) ? `${verdict} usual` : verdict === "no limit" ? "" : verdict;
   return [`  ${quantity}`, shown(value, said), limits(low, high, said), judged];
 }
 
 function limits(low: number | null, high: number | null, unit: string): string {
-  if (low !== null && high !== null) return `${shown(low, unit)} to ${shown(high, unit)}`;
+  if (low !== null && high !== null) return rangeWords(shown(low, unit), shown(high, unit));
   if (low !== null) return `at least ${shown(low, unit)}`;
   return high === null ? "" : `at most ${shown(high, unit)}`;
+}
+
+/** "3.5 to 7 bar": a unit that both share is said once. */
+function rangeWords(low: string, high: string): string {
+  const [number = "", unit = ""] = low.split(/ (.*)/u);
+  return high.endsWith(` ${unit}`) ? `${number} to ${high}` : `${low} to ${high}`;
 }
 
 /** A stress is no air pressure: it is said in MPa. */

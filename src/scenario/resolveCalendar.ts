@@ -8,12 +8,12 @@ import {
   type Stretch,
   type WallClock,
 } from "#engine/calendar.ts";
-import { daysOf } from "#foundation/civilDate.ts";
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Path } from "./finding.ts";
 import { settled, type Resolution } from "./resolution.ts";
-import type { AbsenceSpec, CalendarSpec, ChangeSpec, Scenario, StartUpSpec } from "./scenario.ts";
+import type { AbsenceSpec, CalendarSpec, ChangeSpec, Scenario, ShiftSpec, StartUpSpec } from "./scenario.ts";
 import type { ListedStation } from "./stationList.ts";
+import { secondsOfDay, wallClockOf, wallOf, type WallTimes } from "./wallTime.ts";
 
 type Planned = Pick<Scenario, "calendar" | "startUp" | "changes">;
 type CalendarDraft = NonNullable<Resolution["draft"]["calendar"]>;
@@ -27,9 +27,10 @@ export function resolveCalendar(listed: readonly ListedStation[], resolution: Re
   const { draft } = resolution;
   const length = draft.run?.length;
   if (length === undefined) return undefined;
-  const clock = wallClock(draft.calendar);
+  const times = wallTimesOf(draft.calendar);
+  const clock = times && wallClockOf(times);
   const calendar =
-    draft.calendar && clock && calendarOf(draft.calendar, clock, { length, operators: draft.crew?.operators ?? 0 });
+    draft.calendar && times && calendarOf(draft.calendar, times, { length, operators: draft.crew?.operators ?? 0 });
   if (draft.calendar !== undefined && calendar === undefined) return undefined;
   checkShifts(calendar, length, resolution);
   const changes = (draft.changes ?? []).map((change, index) =>
@@ -44,17 +45,14 @@ export function resolveCalendar(listed: readonly ListedStation[], resolution: Re
   };
 }
 
-const secondsOfDay = (text: string): number => Number(text.slice(0, 2)) * 3600 + Number(text.slice(3)) * 60;
-const wallOf = (date: string, time: string): number => daysOf(date)! * 86_400 + secondsOfDay(time);
-
-function wallClock(calendar: CalendarDraft | undefined): WallClock | undefined {
+function wallTimesOf(calendar: CalendarDraft | undefined): WallTimes | undefined {
   if (calendar?.from === undefined || calendar.at === undefined) return undefined;
-  const changes = (calendar.clockChanges ?? []).flatMap((change) =>
+  const clockChanges = (calendar.clockChanges ?? []).flatMap((change) =>
     change?.on === undefined || change.at === undefined || change.by === undefined
       ? []
-      : [{ at: wallOf(change.on, change.at), by: change.by === "1 h" ? 3600 : -3600 }],
+      : [{ on: change.on, at: change.at, by: change.by === "1 h" ? 3600 : -3600 }],
   );
-  return { begins: wallOf(calendar.from, calendar.at), changes: changes.toSorted((one, other) => one.at - other.at) };
+  return { begins: `${calendar.from} ${calendar.at}`, clockChanges };
 }
 
 interface Extent {
@@ -62,7 +60,8 @@ interface Extent {
   readonly operators: number;
 }
 
-function calendarOf(draft: CalendarDraft, clock: WallClock, { length, operators }: Extent): CalendarSpec | undefined {
+function calendarOf(draft: CalendarDraft, times: WallTimes, { length, operators }: Extent): CalendarSpec | undefined {
+  const clock = wallClockOf(times);
   const shifts = draft.shifts ?? [];
   if (shifts.some((shift) => patternOf(shift) === undefined)) return undefined;
   const on = (those: readonly ShiftDraft[]): readonly Stretch[] =>
@@ -77,10 +76,34 @@ function calendarOf(draft: CalendarDraft, clock: WallClock, { length, operators 
     return apart(named(between(on(own), length), "off shift"), named(breaks, "on break"));
   });
   return {
-    begins: `${draft.from} ${draft.at}`,
+    ...times,
     off: draft.breaks === "stop" ? apart(off, named(pauses, "on break")) : off,
     operators: away,
+    shifts: shifts.flatMap((shift) => shiftOf(shift, clock, length)),
+    breaks: draft.breaks ?? "run on",
   };
+}
+
+/** As it was written, and when it is in the run. */
+function shiftOf(draft: ShiftDraft, clock: WallClock, length: number): readonly ShiftSpec[] {
+  const pattern = patternOf(draft);
+  if (!draft || !pattern) return [];
+  const { name, start, end, operators } = draft;
+  const breaks = (draft.breaks ?? []).flatMap((rest) =>
+    rest?.at === undefined || rest.time === undefined ? [] : [{ at: rest.at, time: rest.time }],
+  );
+  return [
+    {
+      ...(name === undefined ? {} : { name }),
+      ...(pattern.days ? { days: pattern.days } : {}),
+      start: start!,
+      end: end!,
+      ...(operators === undefined ? {} : { operators }),
+      breaks,
+      stretches: occurrences(pattern, clock, length),
+      pauses: united(breaksOf(draft, clock, length)),
+    },
+  ];
 }
 
 /** Both in the order of time; of a break only what is not off shift anyhow. */

@@ -1,5 +1,6 @@
 // The glossary of a scenario once it has been read: every default filled in, every quantity in SI, nothing left to interpret.
 import type { Distribution } from "#engine/distribution.ts";
+import type { Weekday } from "#foundation/civilDate.ts";
 import type { Material } from "#physics/material.ts";
 import type { Path } from "./finding.ts";
 
@@ -233,6 +234,34 @@ export interface CalendarSpec {
   readonly off: readonly AbsenceSpec[];
   /** When each operator is away. */
   readonly operators: readonly (readonly AbsenceSpec[])[];
+  /** What was written: the shifts, and when clocks are put on or back. */
+  readonly shifts: readonly ShiftSpec[];
+  readonly clockChanges: readonly ClockChangeSpec[];
+  /** Whether the cell runs on while its operators are on break. */
+  readonly breaks: "run on" | "stop";
+}
+
+/** Times of day as they were written. */
+export interface ShiftSpec {
+  readonly name?: string;
+  /** Days on which it starts; all where absent. */
+  readonly days?: readonly Weekday[];
+  readonly start: string;
+  readonly end: string;
+  /** All operators where absent. */
+  readonly operators?: number;
+  /** Each with its length in seconds. */
+  readonly breaks: readonly { readonly at: string; readonly time: number }[];
+  /** When it is in the run, and when its people are on break; seconds. */
+  readonly stretches: readonly { readonly from: number; readonly until: number }[];
+  readonly pauses: readonly { readonly from: number; readonly until: number }[];
+}
+
+export interface ClockChangeSpec {
+  readonly on: string;
+  readonly at: string;
+  /** Seconds by which the clocks are put on; below 0: put back. */
+  readonly by: number;
 }
 
 export interface StartUpSpec {

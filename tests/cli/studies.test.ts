@@ -61,7 +61,7 @@ describe("check", () => {
     const drum = fileOf("drum.yaml", shippedText("large-part"));
     const { code, output, errors } = call("check", drum);
     expect({ code, errors }).toEqual({ code: 0, errors: "" });
-    expect(output).toMatch(/sag of the parison by the closed mold +9.99 % +at most 8 % +above/u);
+    expect(output).toMatch(/sag of the parison by the closed +9.99 % +at most 8 % +above\n +mold/u);
     expect(output).toContain("sag of the parison by the closed mold: Drop faster");
     const hot = call("check", drum, "--set", "product.moldTemperature=250 °C");
     expect({ code: hot.code, output: hot.output }).toEqual({ code: 2, output: "" });
@@ -84,7 +84,7 @@ describe("run", () => {
     expect(output).toMatch(/^Bottleneck +cooling/m);
     expect(errors).toBe("report.html and 7 CSV files are in reports/two\n");
     expect(readdirSync(inFolder("reports/two")).toSorted()).toEqual(
-      fileNames(["comparison", "cost", "stops", "window", "events", "shots"]),
+      fileNames(["comparison", "cost", "stops", "calendar", "window", "events", "shots"]),
     );
   });
 
@@ -126,7 +126,9 @@ describe("run", () => {
   it("adds events and shots with --events", () => {
     const { code } = call("run", two, "--events", "--out", "events", "--replications", "2", "--length", "30 min");
     expect(code).toBe(0);
-    expect(readdirSync(inFolder("events")).toSorted()).toEqual(fileNames(["comparison", "cost", "stops", "window"]));
+    expect(readdirSync(inFolder("events")).toSorted()).toEqual(
+      fileNames(["comparison", "cost", "stops", "calendar", "window"]),
+    );
     const rows: readonly Readonly<Record<string, string>>[] = parse(bytesOf("events")["events.csv"] ?? "", {
       columns: true,
     });
@@ -163,7 +165,7 @@ describe("compare", () => {
     expect(code).toBe(0);
     expect(output).toMatch(/^two makes .* good parts an hour more than one/m);
     expect(readdirSync(inFolder("reports/one-against-two")).toSorted()).toEqual(
-      fileNames(["cost", "stops", "window", "events", "shots"]),
+      fileNames(["cost", "stops", "calendar", "window", "events", "shots"]),
     );
     const rows: readonly Readonly<Record<string, string>>[] = parse(
       bytesOf("reports/one-against-two")["throughput.csv"] ?? "",

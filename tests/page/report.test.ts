@@ -33,6 +33,8 @@ const reports: Readonly<Record<string, () => string>> = {
   "three stations with one operator": () => reportPage(runReport("one-operator")),
   "8 stations": () => manyStations(8),
   "16 stations": () => manyStations(16),
+  "two shifts": () => reportPage(runReport("two-shifts-one-color", ["run.length=7 d", "run.replications=2"])),
+  "three weeks": () => reportPage(runReport("two-shifts-one-color", ["run.length=18 d", "run.replications=1"])),
   "one against two": () => reportPage(compareReport(["one-station", "two-station"])),
 };
 

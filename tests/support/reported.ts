@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { comparableScenarios, compareStudies } from "#analysis/comparison.ts";
-import { firstShots } from "#analysis/firstShots.ts";
+import { firstShots, leadingInCycle } from "#analysis/firstShots.ts";
 import { runStudy, type Study } from "#analysis/study.ts";
 import type { ReportedScenario, ReportInput } from "#report/reported.ts";
 import { readScenario } from "#scenario/readScenario.ts";
@@ -28,7 +28,7 @@ export function studyOf(scenario: Scenario): Study {
 
 export function reportedOf(scenario: Scenario, text = ""): ReportedScenario {
   const study = studyOf(scenario);
-  return { study, shots: firstShots(study.scenario), text, settings: [], issues: [] };
+  return { study, shots: firstShots(study.scenario, leadingInCycle(study)), text, settings: [], issues: [] };
 }
 
 export function runReport(name: string, set: readonly string[] = []): ReportInput {

@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { compareStudies } from "#analysis/comparison.ts";
 import { idealCycle } from "#analysis/idealCycle.ts";
+import { readSettled } from "#analysis/readSettled.ts";
 import { stationWindows } from "#analysis/stationWindow.ts";
 import { stepTimes } from "#analysis/stepTimes.ts";
 import { runStudy, type Study } from "#analysis/study.ts";
@@ -52,7 +53,7 @@ describe("the answer to run", () => {
     expect(answer).toContain("± is the 95 % confidence interval");
     expect(answer).toContain("nothing is judged");
     const once = runAnswer(studyOf({ ...one, run: { ...one.run, replications: 1 } }));
-    expect(once).toContain("one replication: how far chance moves it is not known");
+    expect(once).toMatch(/one\s+replication: how far chance moves it is not known/u);
     expect(once).not.toContain("±");
   });
 
@@ -90,6 +91,47 @@ describe("a line that is too wide", () => {
       );
     },
   );
+});
+
+describe("an answer in 80 columns", () => {
+  // The widest of what is shipped: a long title, names of 60 letters in the process window, and remedies of 200.
+  const names = ["handled-container", "large-part", "rigid-pvc", "slow-trimmer", "two-shifts-one-color"];
+
+  it.each(names)("keeps every value of %s whole, and no line of check wider", (name) => {
+    const scenario = readSettled(shippedText(name), { name, file: name }).scenario!;
+    const ideal = idealCycle(scenario);
+    const found = { scenario, ideal, times: stepTimes(scenario), windows: stationWindows(scenario, ideal) };
+    const [narrow, wide] = [checkAnswer(found, 80), checkAnswer(found, 400)];
+    expect(narrow.split("\n").filter((line) => Array.from(line).length > 80)).toEqual([]);
+    // The chart of one period is as wide as it may be, all else has the same numbers.
+    const numbers = (answer: string): readonly string[] =>
+      Array.from(answer.replace(/One period[\s\S]*?\n\n/u, "").matchAll(/\d+(?:\.\d+)?/gu), ([number]) => number);
+    expect(numbers(narrow).toSorted()).toEqual(numbers(wide).toSorted());
+    expect(narrow).not.toContain("…");
+  });
+
+  it("keeps the numbers of its columns under each other, on the first line of a broken row", () => {
+    const rows = [
+      ["one two three four five six seven", "1.5 s", "ten"],
+      ["short", "12.25 s", "eleven"],
+    ];
+    expect(alignedLines(rows, [1], 35)).toEqual([
+      "one two three four    1.5 s  ten",
+      "  five six seven",
+      "short               12.25 s  eleven",
+    ]);
+    expect(alignedLines(rows, [1])).toHaveLength(2);
+  });
+
+  it("breaks no line between a number and its unit or its interval", () => {
+    expect(wrappedLines("some 12 s of it, 5.0 ± 0.2 kg", 7)).toEqual([
+      "some",
+      "  12 s",
+      "  of",
+      "  it,",
+      "  5.0 ± 0.2 kg",
+    ]);
+  });
 });
 
 describe("the answer to check", () => {
