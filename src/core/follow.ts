@@ -38,7 +38,7 @@ import {
   WEIGH,
   ZERO_TIME_LOOP,
 } from "./numbers.ts";
-import { Process, register } from "./process.ts";
+import { Process, processAt, register } from "./process.ts";
 import { flowNeeded, hasFlow, hasLog, logStart, passNode } from "./records.ts";
 import { resourceAt, stateAt } from "./resource.ts";
 import { realAt, sectionOfWholes } from "./sections.ts";
@@ -198,7 +198,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
         break;
       }
       case STOP: {
-        stop(resourceAt(process.step!.stops), process.step!.stopsRule);
+        stopResource(process);
         at += 4;
         break;
       }
@@ -267,6 +267,16 @@ function stand(why: i32): void {
 
 function isPhysics(process: Process): bool {
   return (process.step!.flags & IS_PHYSICS) !== 0;
+}
+
+/** A stop comes of itself: what is bound by its repair is bound, before that, by what the stop interrupted. */
+function stopResource(process: Process): void {
+  const resource = resourceAt(process.step!.stops);
+  stop(resource, process.step!.stopsRule);
+  if (resource.worker === -1 || hasFlow) return;
+  process.head = processAt(resource.worker).head;
+  process.headTime = now;
+  process.tied = 0;
 }
 
 /** The latest of a step's completions and of the process's own last step binds what follows. */

@@ -64,7 +64,7 @@ export const DRAWS = 4;
 export const SCALES = 5;
 /** Of each process its resource and its first cargo. */
 export const PROCESSES = 6;
-/** Of each resource its first state, its state and its activity while it is stopped, and how many clocks wait for its work. */
+/** Of each resource its first state, its state and its activity while it is stopped, how many clocks wait for its work, and who does its work or -1. */
 export const RESOURCES = 7;
 /** Processes whose time passes only while a resource works, one resource after the other. */
 export const CLOCKED = 8;

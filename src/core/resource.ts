@@ -33,6 +33,9 @@ export class Resource {
   /** Processes whose time passes only while it works. */
   clocked: usize = 0;
   clockedCount: i32 = 0;
+  /** The process that does its work, -1 where there is none. */
+  worker: i32 = 0;
+  unused: i32 = 0;
 }
 
 export let resourceCount = 0;
@@ -45,19 +48,20 @@ export function openResources(): void {
     stateAt(number).number = number;
     stateAt(number).meaning = wholeAt(MEANINGS, number);
   }
-  resourceCount = wholesOf(RESOURCES) / 4;
+  resourceCount = wholesOf(RESOURCES) / 5;
   resources = room(resourceCount, offsetof<Resource>());
   let clocked = sectionOfWholes(CLOCKED);
   for (let number = 0; number < resourceCount; number++) {
     const resource = resourceAt(number);
-    const state = stateAt(wholeAt(RESOURCES, 4 * number));
+    const state = stateAt(wholeAt(RESOURCES, 5 * number));
     resource.number = number;
     resource.firstState = state.number;
     resource.shown = state;
     resource.meant = state;
-    resource.stoppedState = wholeAt(RESOURCES, 4 * number + 1);
-    resource.stoppedActivity = wholeAt(RESOURCES, 4 * number + 2);
-    resource.clockedCount = wholeAt(RESOURCES, 4 * number + 3);
+    resource.stoppedState = wholeAt(RESOURCES, 5 * number + 1);
+    resource.stoppedActivity = wholeAt(RESOURCES, 5 * number + 2);
+    resource.clockedCount = wholeAt(RESOURCES, 5 * number + 3);
+    resource.worker = wholeAt(RESOURCES, 5 * number + 4);
     resource.clocked = clocked;
     resource.stopEnded = -1;
     resource.periodStart = -1;

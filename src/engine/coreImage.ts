@@ -39,6 +39,7 @@ function makeImage(program: Program): CoreImage {
     program.stoppedState[i]!,
     program.stoppedActivity[i]!,
     clocked[i]!.length,
+    program.worker[i]!,
   ]);
   const places = Array.from(program.servingRule, (rule, i) => [
     rule,

@@ -50,6 +50,8 @@ export interface Program {
   readonly stoppedState: Int32Array;
   readonly stoppedActivity: Int32Array;
   readonly ownResource: Int32Array;
+  /** Of each resource the process that does its work, -1 where there is none. */
+  readonly worker: Int32Array;
   /** Processes that take from each place, in their order. */
   readonly takers: readonly Int32Array[];
   /** Places at which processes stand in line for steps that also need this place. */
@@ -138,6 +140,9 @@ class Compiler {
       ),
       stoppedActivity: Int32Array.from(stoppedActivity),
       ownResource: Int32Array.from(processes, (process) => this.#resourceNumber(process.resource)),
+      worker: Int32Array.from(resources, ({ name }) =>
+        processes.findIndex((each) => each.resource === name && !isStop(each)),
+      ),
       takers,
       lines: places.map((_, place) => linesFor(rows, place, this.#table)),
       servingRule: Uint8Array.from(places, (place) => servingRules.indexOf(place.rule ?? "first-come")),
@@ -192,7 +197,7 @@ class Compiler {
 
   /** A process that stops a resource is no work of that resource: its own stop does not concern it. */
   #occupied(process: ProcessSpec, step: StepSpec): Int32Array {
-    if (process.steps.some((each) => each.stops !== undefined)) return new Int32Array();
+    if (isStop(process)) return new Int32Array();
     const shows = step.shows ?? [];
     for (const { resource, by } of shows) {
       invariant(by === undefined || !this.#stoppable.has(resource), "one of a family is stopped by taking its token", {
@@ -341,6 +346,11 @@ function stepNumber(process: ProcessSpec, name: string): number {
   const found = process.steps.findIndex((step) => step.name === name);
   invariant(found !== -1, "a step that another names is in the same process", { process: process.name, step: name });
   return found;
+}
+
+/** What it does is to stop a resource. */
+function isStop({ steps }: ProcessSpec): boolean {
+  return steps.some(({ stops }) => stops !== undefined);
 }
 
 /** No state of the process tells that this is what it waits for. */
