@@ -192,6 +192,8 @@ export interface StopSpec {
   /** Seconds. */
   readonly repair: Distribution;
   readonly by: "itself" | "operator";
+  /** `in`: the repair waits for a shift, and one without an operator stands still between shifts; without a calendar no matter. */
+  readonly shift: "in" | "any";
   /** What becomes of the step under way. */
   readonly step: "finish" | "hold" | "scrap";
 }
