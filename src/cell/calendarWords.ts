@@ -4,6 +4,9 @@ import type { AbsenceSpec } from "#scenario/scenario.ts";
 
 export const OFF = "off shift";
 export const NEVER = "never again";
+/** What a station needs to begin a cycle, and the screw to begin anything. */
+export const mayStart = (station: string): string => `${station} may start`;
+export const SCREW = "screw may work";
 export const gone = (station: string): string => `last parts out of ${station}`;
 
 export const lasting = (until: number): TimeSpec => ({ laws: [{ law: { kind: "fixed", value: 0 } }], until });

@@ -8,18 +8,16 @@ import type {
   StepSpec,
   StepTable,
 } from "#engine/stepTable.ts";
-import type { AbsenceSpec, ChangeSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { AbsenceSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { BEYOND } from "./commonAccumulator.ts";
-import { clockUntil, forEver, gone, isSame, lasting, NEVER, OFF } from "./calendarWords.ts";
-import { PLASTICATOR, purgedCounter, SHIFT } from "./cycleNames.ts";
+import { clockUntil, forEver, gone, isSame, lasting, mayStart, NEVER, OFF, SCREW } from "./calendarWords.ts";
+import { PLASTICATOR, SHIFT } from "./cycleNames.ts";
 import { meanSeconds } from "./meanSeconds.ts";
 import { operatorCalendar } from "./operatorCalendar.ts";
-import { purgeSeconds, purgeOfChange } from "./purge.ts";
+import { changeProcess, purge, restState } from "./plannedChange.ts";
 import { stopsInShift } from "./stopProcesses.ts";
 import { fixed, rank, working } from "./tableWords.ts";
 
-const SCREW = "screw may work";
-const mayStart = (station: string): string => `${station} may start`;
 const heated = (station: string): string => `melt is hot for ${station}`;
 
 /** The table itself where the cell never rests and nothing is changed. */
@@ -189,60 +187,9 @@ function screwCalendar(scenario: Scenario): ProcessSpec {
         ...(heatUp > 0
           ? [{ name: "heat up", ...shows("heating"), time: fixed({ kind: "fixed", value: heatUp }) }]
           : []),
-        ...(purged > 0 ? [purge(purged, scenario)] : []),
+        ...(purged > 0 ? [purge(purged, "purge at a start", scenario)] : []),
         { name: "work again", ...shows(restState(scenario)), gives: [{ place: SCREW }, ...ready] },
       ];
     });
   return { name: "shifts of the screw", resource: PLASTICATOR, steps: [...steps, forEver] };
-}
-
-function restState({ delivery }: Scenario): string {
-  return delivery.kind === "continuous" ? "extruding to regrind" : "holding a full shot";
-}
-
-function purge(kilograms: number, scenario: Scenario): StepSpec {
-  return {
-    name: "purge",
-    shows: [{ resource: PLASTICATOR, state: "purging" }],
-    time: fixed({ kind: "fixed", value: purgeSeconds(kilograms, scenario) }),
-    counts: { [purgedCounter]: Math.round(kilograms * 1e6) },
-    stoppedBy: [],
-  };
-}
-
-/** A mold is changed at its station; another material or color wants every mold empty, and the screw and all manifolds purged. */
-function changeProcess(change: ChangeSpec, scenario: Scenario): ProcessSpec {
-  const concerned = scenario.stations.filter(({ name }) => change.station === undefined || name === change.station);
-  const isWhole = change.station === undefined;
-  const all = [...concerned.map(({ name }) => mayStart(name)), ...(isWhole ? [SCREW] : [])];
-  const mass = purgeOfChange(change, scenario);
-  const hands: StepSpec = {
-    name: change.name,
-    shows: isWhole ? [{ resource: PLASTICATOR, state: "changeover" }] : [],
-    time: fixed(change.time),
-    stoppedBy: [],
-  };
-  return {
-    name: `change: ${change.name}`,
-    resource: isWhole ? PLASTICATOR : change.station,
-    steps: [
-      clockUntil(change.at),
-      ...concerned.map(({ name }): StepSpec => ({
-        name: `await ${name}`,
-        needs: [{ place: mayStart(name) }],
-        shows: [{ resource: name, state: "changeover" }],
-        stoppedBy: [],
-      })),
-      ...(isWhole ? [{ name: "await the screw", needs: [{ place: SCREW }], stoppedBy: [] }] : []),
-      hands,
-      ...(mass > 0 ? [purge(mass, scenario)] : []),
-      {
-        name: "go on",
-        shows: isWhole ? [{ resource: PLASTICATOR, state: restState(scenario) }] : [],
-        gives: all.map((place) => ({ place })),
-        stoppedBy: [],
-      },
-      forEver,
-    ],
-  };
 }
