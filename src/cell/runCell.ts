@@ -91,6 +91,8 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     .filter(({ resource }) => resource !== SHIFT);
   const elementTimes = elementRank.map((element, i) => ({ element, ticks: simulation.jointTicks[i] ?? 0 }));
   const standstill = simulation.standstill;
+  // Before the chains are asked for: for them the run goes on beyond its end.
+  const stops = stopRecords(plan, simulation);
   return {
     replication: options.replication,
     fromTick: from,
@@ -104,7 +106,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       simulation,
       stations.map((station) => station.shots),
     ),
-    stops: stopRecords(plan, simulation),
+    stops,
     purgedMilligrams: counts.get(purgedCounter) ?? 0,
     ...excess(scenario, stateTimes),
     ...takeawayOf(scenario, counts),

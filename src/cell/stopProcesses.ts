@@ -1,8 +1,9 @@
 // What happens from one stop of a resource to the next: it comes, somebody or nobody repairs it, in or out of shift, and it ends.
-import type { NeedSpec, PlaceSpec, ProcessSpec, StepSpec } from "#engine/stepTable.ts";
+import type { PlaceSpec, ProcessSpec, StepSpec } from "#engine/stepTable.ts";
 import type { Scenario, StopSpec } from "#scenario/scenario.ts";
 import { byHand, operatorShow, stateOf } from "./crew.ts";
 import { repairBeginsOf, SHIFT, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
+import { countedOut, endTold, restPlaces, stopTold } from "./screwRest.ts";
 import { fixed, rank } from "./tableWords.ts";
 
 const labelOf = ({ resource, name }: StopSpec): string => `${name} of ${resource}`;
@@ -38,6 +39,7 @@ export function stopPlaces(scenario: Scenario): readonly PlaceSpec[] {
     })),
     ...stops.filter(({ comes }) => comes.by === "cycles").map((stop) => ({ name: cyclesPlace(stop), tokens: 0 })),
     ...(onCall.length > 0 ? [{ name: ON_CALL, tokens: 0, rank: rank.crew }] : []),
+    ...restPlaces(scenario),
     ...onCall.flatMap((stop) => [
       { name: callPlace(stop), tokens: 0 },
       { name: donePlace(stop), tokens: 0 },
@@ -53,31 +55,33 @@ export function stopProcesses(scenario: Scenario, stop: StopSpec): readonly Proc
     name,
     needs: [{ place: turnPlace(resource) }],
     stops: { resource, rule },
+    gives: stopTold(scenario, stop),
     counts: { [stopBeginsOf(resource, name)]: 1 },
   };
   const own = (...steps: readonly StepSpec[]): ProcessSpec => ({
     name: labelOf(stop),
     resource,
-    steps: [untilStop(stop), ...steps],
+    steps: [untilStop(stop), ...steps, ...countedOut(scenario, stop)],
   });
   if (!stopsOnCall(scenario).includes(stop)) return [own(begins, ...repair(scenario, stop))];
   return [
     own(
-      { ...begins, gives: [{ place: callPlace(stop) }] },
+      { ...begins, gives: [...begins.gives!, { place: callPlace(stop) }] },
       { name: "await the repair", needs: [{ place: donePlace(stop) }] },
     ),
     repairedByCrew(scenario, stop),
-    repairedOnCall(stop),
+    repairedOnCall(scenario, stop),
   ];
 }
 
 /** The repair itself; with it the resource goes on. */
-function repairing({ resource, name, repair: law }: StopSpec): StepSpec {
+function repairing(scenario: Scenario, stop: StopSpec): StepSpec {
+  const { resource, name, repair: law } = stop;
   return {
     name: `repair of ${name}`,
     time: fixed(law),
     releases: resource,
-    gives: [{ place: turnPlace(resource) }],
+    gives: [{ place: turnPlace(resource) }, ...endTold(scenario, stop)],
     counts: { [stopEndsOf(resource, name)]: 1 },
   };
 }
@@ -85,7 +89,7 @@ function repairing({ resource, name, repair: law }: StopSpec): StepSpec {
 const begun = ({ resource, name }: StopSpec): StepSpec["counts"] => ({ [repairBeginsOf(resource, name)]: 1 });
 
 function repair(scenario: Scenario, stop: StopSpec): readonly StepSpec[] {
-  const work = repairing(stop);
+  const work = repairing(scenario, stop);
   if (stop.by === "operator") {
     const [taken, letGo] = takenUp(scenario, stop);
     return [taken, work, letGo];
@@ -99,19 +103,19 @@ function repair(scenario: Scenario, stop: StopSpec): readonly StepSpec[] {
 }
 
 /** Somebody comes, which takes no time of its own, so that the wait for him is known; and goes. */
-function takenUp(scenario: Scenario, stop: StopSpec, needs: readonly NeedSpec[] = []): readonly [StepSpec, StepSpec] {
-  const step: StepSpec = { name: `repair of ${stop.name}`, needs, counts: begun(stop)! };
+function takenUp(scenario: Scenario, stop: StopSpec): readonly [StepSpec, StepSpec] {
+  const step: StepSpec = { name: `repair of ${stop.name}`, counts: begun(stop)! };
   return byHand(scenario, { task: "repair", step, lettingGo: "let go after the repair" });
 }
 
 /** The crew hears a call while it is on shift, and asks for a hand from then on. */
 function repairedByCrew(scenario: Scenario, stop: StopSpec): ProcessSpec {
   const [taken, letGo] = takenUp(scenario, stop);
-  return answering(stop, answeredByCrew(stop), [taken, letGo]);
+  return answering(repairing(scenario, stop), answeredByCrew(stop), { stop, taken, letGo });
 }
 
 /** Off shift nobody else wants a hand: whoever is on call does one repair after the other. */
-function repairedOnCall(stop: StopSpec): ProcessSpec {
+function repairedOnCall(scenario: Scenario, stop: StopSpec): ProcessSpec {
   const taken: StepSpec = {
     name: `repair of ${stop.name}`,
     needs: [{ place: ON_CALL, takes: "hand" }],
@@ -123,12 +127,17 @@ function repairedOnCall(stop: StopSpec): ProcessSpec {
     shows: [operatorShow("off shift")],
     gives: [{ place: ON_CALL, carries: "hand" }],
   };
-  return answering(stop, answeredOnCall(stop), [taken, letGo]);
+  return answering(repairing(scenario, stop), answeredOnCall(stop), { stop, taken, letGo });
+}
+
+interface Answer {
+  readonly stop: StopSpec;
+  readonly taken: StepSpec;
+  readonly letGo: StepSpec;
 }
 
 /** A call is answered by those whose time it is when it comes; nobody goes home, or back to the crew, before a hand has been found for it. */
-function answering(stop: StopSpec, answered: string, [taken, letGo]: readonly [StepSpec, StepSpec]): ProcessSpec {
-  const work = repairing(stop);
+function answering(work: StepSpec, answered: string, { stop, taken, letGo }: Answer): ProcessSpec {
   const steps: readonly StepSpec[] = [
     { name: "hear the call", needs: [{ place: callPlace(stop) }, { place: answered }] },
     { ...taken, gives: [...(taken.gives ?? []), { place: answered }] },

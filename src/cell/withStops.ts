@@ -11,6 +11,7 @@ import type {
 import type { Scenario, StationSpec, StopSpec } from "#scenario/scenario.ts";
 import { byHand } from "./crew.ts";
 import { headOf, lostDropsOf, lostShotsOf, PLASTICATOR, VALVE } from "./cycleNames.ts";
+import { mayScrewRest, restProcesses } from "./screwRest.ts";
 import { cyclesPlace, stopPlaces, stopProcesses } from "./stopProcesses.ts";
 import { shotPlaceAt, stopMatrix, type ShotPlace, type StepFate } from "./stopMatrix.ts";
 import { isMoldClock, LOOK_AT_CLOCK } from "./withQuality.ts";
@@ -26,7 +27,8 @@ const GIVE_UP_SHOT = "give up the shot";
 export function withStops(table: StepTable, scenario: Scenario): StepTable {
   const { stops = [], stations } = scenario;
   if (stops.length === 0) return table;
-  const stoppable = new Set(stops.map((stop) => stop.resource));
+  const resting = mayScrewRest(scenario) ? [PLASTICATOR] : [];
+  const stoppable = new Set([...stops.map((stop) => stop.resource), ...resting]);
   return {
     resources: table.resources.map((resource) => stoppableResource(resource, stoppable, scenario)),
     places: [...table.places, ...stopPlaces(scenario)],
@@ -37,6 +39,7 @@ export function withStops(table: StepTable, scenario: Scenario): StepTable {
         return station ? stoppableStation(counted, station, scenario) : heldInPlace(counted);
       }),
       ...stops.flatMap((stop) => stopProcesses(scenario, stop)),
+      ...restProcesses(scenario),
     ],
   };
 }
@@ -121,7 +124,9 @@ function effects(place: ShotPlace, lost: StopEffect): Readonly<Record<StopRule, 
 }
 
 function placeToGiveUp(step: string, place: ShotPlace, cycle: readonly string[]): string {
-  if (place === "being delivered") return GIVE_UP_DROP;
+  // What grows at a die that never stops is a shot only once it is cut.
+  const isUncut = place === "hanging" && cycle.includes("cut");
+  if (place === "being delivered" || isUncut) return GIVE_UP_DROP;
   if (place === "hanging" || cycle.indexOf(step) <= cycle.indexOf("travel out")) return GIVE_UP_PARISON;
   return cycle.indexOf(step) <= cycle.indexOf("open") ? GIVE_UP_PART : GIVE_UP_SHOT;
 }

@@ -1,6 +1,6 @@
 // What was assumed because the scenario is silent, for the user to read back.
 import type { Assumption } from "./assumption.ts";
-import { defaults, shiftAssumed } from "./defaults.ts";
+import { defaults, screwAssumed, shiftAssumed } from "./defaults.ts";
 import type { ScenarioText } from "./scenarioText.ts";
 import { pathsOf, valueAt } from "./pathPattern.ts";
 
@@ -16,7 +16,15 @@ export function assumptions(content: unknown, text: ScenarioText): readonly Assu
       .filter((path) => path.length < 3 || valueAt(content, path.slice(0, -1)) !== undefined)
       .map((path) => ({ path: text.pathText(path), value: String(value), reason })),
   );
-  return [...everywhere, ...shiftsAssumed(content, text)];
+  return [...everywhere, ...shiftsAssumed(content, text), ...screwsAssumed(content, text)];
+}
+
+/** Where nothing stops there is nothing to turn the screw off for. */
+function screwsAssumed(content: unknown, text: ScenarioText): readonly Assumption[] {
+  const path = ["delivery", "stopsScrewAfter"];
+  const isMeant = valueAt(content, ["delivery", "kind"]) === "continuous" && valueAt(content, ["stops"]) !== undefined;
+  if (!isMeant || valueAt(content, path) !== undefined) return [];
+  return [{ path: text.pathText(path), ...screwAssumed }];
 }
 
 /** Without a calendar nothing is ever off shift. */

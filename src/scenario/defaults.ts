@@ -34,4 +34,10 @@ export function shiftAssumed(by: unknown): { readonly value: "in" | "any"; reado
     : { value: "any", reason: "what needs nobody goes on at night as well" };
 }
 
+/** Of a screw that turns while every station is stopped; only where there are stops and a die that never stops. */
+export const screwAssumed = {
+  value: "never",
+  reason: "when somebody turns the screw off is his habit; some ten minutes are common practice, no published source",
+} as const;
+
 export type DefaultPath = keyof typeof defaults;

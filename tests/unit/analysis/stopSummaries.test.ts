@@ -78,6 +78,19 @@ stops: [{ name: jam, resource: valve, clock: calendar, between: 9 h, repair: 1 h
     expect(jam?.meanRepair).toBeCloseTo(hours + 1, 9);
   });
 
+  // The only station stands from 1 h to 11 h: what binds its wait is known only then, and the stop of the valve at 5 h comes again by then.
+  it("are those of the run, though it goes on to learn what bound its last wait", () => {
+    const text = `stops:
+  - { name: long, resource: station 1, clock: calendar, between: 1 h, repair: 10 h, step: finish }
+  - { name: short, resource: valve, clock: calendar, between: 4.5 h, repair: 30 min, step: finish }`;
+    const cell = scenarioOf(cellText(1, text), "run.length=6 h", "run.warmup=0 s");
+    const found = stopSummaries(cell, [replicationRunner(cell)({ replication: 1, scale: null })]);
+    expect(found.map(({ count, hours }) => [count.mean, hours.mean])).toEqual([
+      [1, 5],
+      [1, 0.5],
+    ]);
+  });
+
   it("wait for an operator alone where there is no calendar", () => {
     const text = `crew: { operators: 1 }
 stops:
