@@ -53,6 +53,9 @@ export interface StopCount {
   readonly ended: number;
   readonly seconds: number;
   readonly endedSeconds: number;
+  /** Repairs that began, and the seconds for which they had to wait. */
+  readonly repairs: number;
+  readonly waitSeconds: number;
 }
 
 /** kg/h. */
@@ -151,20 +154,25 @@ function criticalShares(record: CellRecord): readonly CriticalShare[] {
   return [...shares.values()];
 }
 
+const noStop = { count: 0, ended: 0, seconds: 0, endedSeconds: 0, repairs: 0, waitSeconds: 0 };
+
 /** Only kinds that occurred; a stop that goes on at the end lasts until then. */
 function stopCounts({ stops, untilTick }: CellRecord): readonly StopCount[] {
   const counts = new Map<string, StopCount>();
   for (const { resource, stop, ...at } of stops) {
     const key = JSON.stringify([resource, stop]);
-    const known = counts.get(key) ?? { resource, stop, count: 0, ended: 0, seconds: 0, endedSeconds: 0 };
+    const known = counts.get(key) ?? { resource, stop, ...noStop };
     const seconds = ((at.untilTick ?? untilTick) - at.fromTick) / TICKS_PER_SECOND;
     const isEnded = at.untilTick !== null;
+    const waited = at.repairTick === null ? 0 : (at.repairTick - at.fromTick) / TICKS_PER_SECOND;
     counts.set(key, {
       ...known,
       count: known.count + 1,
       seconds: known.seconds + seconds,
       ended: known.ended + (isEnded ? 1 : 0),
       endedSeconds: known.endedSeconds + (isEnded ? seconds : 0),
+      repairs: known.repairs + (at.repairTick === null ? 0 : 1),
+      waitSeconds: known.waitSeconds + waited,
     });
   }
   return [...counts.values()];

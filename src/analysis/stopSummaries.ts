@@ -1,6 +1,6 @@
 // Each kind of stop over the replications: how often, how long, how far apart.
 import { settledWarmup } from "#cell/settledWarmup.ts";
-import type { Scenario } from "#scenario/scenario.ts";
+import type { Scenario, StopSpec } from "#scenario/scenario.ts";
 import { meanInterval, type Interval } from "./interval.ts";
 import type { ReplicationAnswer, StopCount } from "./replicationAnswer.ts";
 
@@ -14,6 +14,10 @@ export interface StopSummary {
   readonly meanBetween: number | null;
   /** Hours from the beginning of a stop to its end, over all that ended; null where there was none. */
   readonly meanRepair: number | null;
+  /** What its repair waits for; null where it waits for nothing. */
+  readonly waitsFor: string | null;
+  /** Hours from the beginning of a stop to the beginning of its repair, over all that began; null where there was none. */
+  readonly meanWait: number | null;
 }
 
 const secondsPerHour = 3600;
@@ -24,14 +28,19 @@ export function stopSummaries(
   answers: readonly Pick<ReplicationAnswer, "stops">[],
 ): readonly StopSummary[] {
   const observed = answers.length * (scenario.run.length - settledWarmup(scenario));
-  return (scenario.stops ?? []).map(({ resource, name }) => {
+  return (scenario.stops ?? []).map((stop) => {
+    const { resource, name } = stop;
     const counts = answers.map(({ stops = [] }) =>
       stops.find((each) => each.resource === resource && each.stop === name),
     );
     const values = (of: (count: StopCount) => number): readonly number[] =>
       counts.map((count) => (count === undefined ? 0 : of(count)));
     const sum = (of: (count: StopCount) => number): number => values(of).reduce((total, each) => total + each, 0);
-    const [began, ended] = [sum(({ count }) => count), sum((count) => count.ended)];
+    const [began, ended, repairs] = [
+      sum(({ count }) => count),
+      sum((count) => count.ended),
+      sum((count) => count.repairs),
+    ];
     return {
       resource,
       stop: name,
@@ -40,6 +49,14 @@ export function stopSummaries(
       // Pooled: a replication that saw no stop still tells how long it ran without one.
       meanBetween: began === 0 ? null : (observed - sum(({ seconds }) => seconds)) / secondsPerHour / began,
       meanRepair: ended === 0 ? null : sum(({ endedSeconds }) => endedSeconds) / secondsPerHour / ended,
+      waitsFor: awaited(stop, scenario),
+      meanWait: repairs === 0 ? null : sum(({ waitSeconds }) => waitSeconds) / secondsPerHour / repairs,
     };
   });
+}
+
+function awaited({ by, shift }: StopSpec, { calendar }: Scenario): string | null {
+  if (by === "itself") return shift === "in" && calendar ? "a shift" : null;
+  if (!calendar) return "an operator";
+  return shift === "in" ? "an operator on shift" : "an operator, off shift the one on call";
 }

@@ -58,11 +58,12 @@ export interface ChainShare {
   readonly tiedTicks: number;
 }
 
-/** A stop from its begin to the end of its repair; null where the observation ended first. */
+/** A stop from its begin by way of the begin of its repair to its end; null where the observation ended first. */
 export interface StopRecord {
   readonly resource: string;
   readonly stop: string;
   readonly fromTick: number;
+  readonly repairTick: number | null;
   readonly untilTick: number | null;
 }
 

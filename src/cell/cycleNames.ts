@@ -34,7 +34,10 @@ export const rejectsOf = (station: string, reason: string): string => `rejects $
 /** Parts that a server has worked on, those that it refused, and those that passed the last one. */
 export const refusedOf = (reason: string): string => `refused: ${reason}`;
 export const goodCounter = "good parts";
-/** Each stop as it begins, and as its repair ends. */
+/** Time on shift as a resource, for clocks that stand still off shift; no user can name anything so, and no table shows it. */
+export const SHIFT = "(shift)";
+/** Each stop as it begins, as its repair begins where that may have to wait, and as its repair ends. */
+export const repairBeginsOf = (resource: string, stop: string): string => `repair begins ${stop} of ${resource}`;
 export const stopBeginsOf = (resource: string, stop: string): string => `begins ${stop} of ${resource}`;
 export const stopEndsOf = (resource: string, stop: string): string => `ends ${stop} of ${resource}`;
 /** Drops begun, and molds closed on a parison. */

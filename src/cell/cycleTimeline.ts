@@ -4,7 +4,7 @@ import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
 import { partsBefore } from "./age.ts";
 import { takeawayGroups } from "#scenario/takeawayGroups.ts";
-import { shotSteps } from "./cycleNames.ts";
+import { SHIFT, shotSteps } from "./cycleNames.ts";
 import { DrainedLog } from "./drainedLog.ts";
 import { slowestTurn, type CellPlan } from "./planCell.ts";
 import type { ChainSegment, TimelineInterval, TimelineRecord } from "./timelineRecord.ts";
@@ -38,7 +38,7 @@ export function cycleTimeline(plan: CellPlan, begins: number): TimelineRecord | 
   const until = ticks[count - 1 + shots] ?? ticks.at(-1);
   if (from === undefined || until === undefined || until <= from) return undefined;
   const stretch = { from, until };
-  const hidden = new Set(takeawayGroups(plan.scenario).flatMap(({ places }) => places.slice(mostPlaces)));
+  const hidden = new Set([SHIFT, ...takeawayGroups(plan.scenario).flatMap(({ places }) => places.slice(mostPlaces))]);
   return {
     replication,
     from: from / TICKS_PER_SECOND,

@@ -4,7 +4,7 @@ import type { Program } from "#engine/program.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { maskOf, PLASTICATOR, stationServed, VALVE } from "./cycleNames.ts";
+import { maskOf, PLASTICATOR, SHIFT, stationServed, VALVE } from "./cycleNames.ts";
 import { DrainedLog } from "./drainedLog.ts";
 import { planCell, slowestTurn, type CellPlan } from "./planCell.ts";
 import { partLeaves } from "./takeawayWords.ts";
@@ -79,6 +79,7 @@ function* decode(events: Iterable<LoggedEvent>, program: Program, scenario: Scen
   const handsOver = scenario.takeaway !== undefined;
   let last = noShot;
   for (const event of events) {
+    if (program.table.resources[event.resource]!.name === SHIFT) continue;
     const { name: state, kind } = program.states[event.state]!;
     const row = program.rows[event.row];
     const step = row?.name ?? null;

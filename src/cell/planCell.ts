@@ -5,7 +5,7 @@ import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { invariant } from "#foundation/invariant.ts";
 import type { StepTable } from "#engine/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
+import { repairBeginsOf, SHIFT, shotsOf, stopBeginsOf, stopEndsOf } from "./cycleNames.ts";
 import { elementOf, elementRank } from "./elementWords.ts";
 import { partsBefore } from "./age.ts";
 import { isActiveState } from "./isActiveState.ts";
@@ -53,16 +53,23 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
   const stationProcess = scenario.stations.map((station) =>
     table.processes.findIndex((process) => process.name === station.name),
   );
-  const isActive = Uint8Array.from(program.states, ({ name, kind }) => (isActiveState(name, kind) ? 1 : 0));
+  // Time on shift is nobody's work.
+  const isShift = ({ resource }: Program["states"][number]): boolean => table.resources[resource]!.name === SHIFT;
+  const isActive = Uint8Array.from(program.states, (state) =>
+    !isShift(state) && isActiveState(state.name, state.kind) ? 1 : 0,
+  );
   return {
     scenario,
     program,
     stationProcess,
     isActive,
-    elementClass: Uint8Array.from(program.states, ({ name, kind }) => elementRank.indexOf(elementOf(name, kind))),
+    elementClass: Uint8Array.from(program.states, (state) =>
+      isShift(state) ? elementRank.length : elementRank.indexOf(elementOf(state.name, state.kind)),
+    ),
     marked: scenario.stations.map((station) => shotsOf(station.name)),
     stopMarks: (scenario.stops ?? []).flatMap(({ resource, name }) => [
       stopBeginsOf(resource, name),
+      repairBeginsOf(resource, name),
       stopEndsOf(resource, name),
     ]),
   };

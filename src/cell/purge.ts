@@ -1,16 +1,24 @@
-// What is purged at a start or a change, and how long that takes at the screw's mean rate.
-import { lawMean } from "#engine/law.ts";
+// What is purged at a start or a change, and how long the screw takes to drive it out.
+import type { TimeSpec } from "#engine/stepTable.ts";
 import { purgeMass } from "#physics/colorChange.ts";
 import type { ChangeSpec, Scenario } from "#scenario/scenario.ts";
+import { PLASTICATOR } from "./cycleNames.ts";
 import { shotMass } from "./shotMass.ts";
+import { massLaw } from "./tableWords.ts";
 
-/** Seconds. */
-export function purgeSeconds(kilograms: number, { stations }: Scenario): number {
+/**
+ * Drawn once for the whole mass, as a recharge is for its shot; a measured recharge in proportion to its mass. Each start and each
+ * change draws from a stream of its own, so that no purge shifts the luck of another, or that of the recharges.
+ */
+export function purgeTime(milligrams: number, stream: string, { stations }: Scenario): TimeSpec {
   const [first] = stations;
-  if (!first) return 0;
-  const rate =
-    first.recharge.by === "rate" ? lawMean(first.recharge.rate) : shotMass(first) / 1e6 / lawMean(first.recharge.time);
-  return kilograms / rate;
+  const law = massLaw(first!.recharge, milligrams);
+  const isMeasured = first!.recharge.by === "time";
+  return {
+    laws: [isMeasured ? { ...law, factor: milligrams / shotMass(first!) } : law],
+    resource: PLASTICATOR,
+    stream,
+  };
 }
 
 /** Kilograms, through the manifold of one station after the other. */

@@ -14,6 +14,8 @@ import {
   purgedCounter,
   refusedOf,
   rejectsOf,
+  repairBeginsOf,
+  SHIFT,
   shotsOf,
   stopBeginsOf,
   stopEndsOf,
@@ -93,9 +95,12 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const stateTimes = stateTimesOf(simulation);
   const longestActive = simulation
     .longestActive()
-    .map((times, i) => ({ resource: program.table.resources[i]!.name, ...times }));
+    .map((times, i) => ({ resource: program.table.resources[i]!.name, ...times }))
+    .filter(({ resource }) => resource !== SHIFT);
   const elementTimes = elementRank.map((element, i) => ({ element, ticks: simulation.jointTicks[i] ?? 0 }));
   const standstill = simulation.standstill;
+  // Before the chains are asked for: for them the run goes on beyond its end.
+  const stops = stopRecords(plan, simulation);
   return {
     replication: options.replication,
     fromTick: from,
@@ -109,7 +114,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       simulation,
       stations.map((station) => station.shots),
     ),
-    stops: stopRecords(plan, simulation),
+    stops,
     purgedMilligrams: counts.get(purgedCounter) ?? 0,
     ...excess(scenario, stateTimes),
     ...takeawayOf(scenario, counts),
@@ -148,8 +153,17 @@ function stopRecords({ scenario, program }: CellPlan, { marks }: Simulation): St
   return (scenario.stops ?? [])
     .flatMap(({ resource, name }) => {
       const begins = ticksOf(stopBeginsOf(resource, name));
-      const ends = ticksOf(stopEndsOf(resource, name)).filter((tick) => tick >= (begins[0] ?? Infinity));
-      return begins.map((fromTick, i) => ({ resource, stop: name, fromTick, untilTick: ends[i] ?? null }));
+      const later = (counter: string): number[] => ticksOf(counter).filter((tick) => tick >= (begins[0] ?? Infinity));
+      const [repairs, ends] = [later(repairBeginsOf(resource, name)), later(stopEndsOf(resource, name))];
+      // What waits for nobody is repaired from the first moment on, and nothing marks that.
+      const waits = program.counters.includes(repairBeginsOf(resource, name));
+      return begins.map((fromTick, i) => ({
+        resource,
+        stop: name,
+        fromTick,
+        repairTick: waits ? (repairs[i] ?? null) : fromTick,
+        untilTick: ends[i] ?? null,
+      }));
     })
     .toSorted((one, other) => one.fromTick - other.fromTick);
 }
@@ -169,12 +183,13 @@ function shotTicks(plan: CellPlan, simulation: Simulation, station: string): num
 
 function stateTimesOf(simulation: Simulation): StateTime[] {
   const { states, table } = simulation.program;
-  return states.map((state, i) => ({
+  const all = states.map((state, i) => ({
     resource: table.resources[state.resource]!.name,
     state: state.name,
     kind: state.kind,
     ticks: simulation.stateTicks[i]!,
   }));
+  return all.filter(({ resource }) => resource !== SHIFT);
 }
 
 /** One chain a station, back from the end of the run, weighted by the station's shots. */

@@ -7,31 +7,31 @@ import type {
   StateSpec,
   StepSpec,
   StepTable,
-  TimeSpec,
 } from "#engine/stepTable.ts";
-import type { AbsenceSpec, ChangeSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { AbsenceSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { BEYOND } from "./commonAccumulator.ts";
-import { PLASTICATOR, purgedCounter } from "./cycleNames.ts";
+import { clockUntil, forEver, gone, isSame, lasting, mayStart, NEVER, OFF, SCREW } from "./calendarWords.ts";
+import { PLASTICATOR, SHIFT } from "./cycleNames.ts";
 import { meanSeconds } from "./meanSeconds.ts";
-import { purgeSeconds, purgeOfChange } from "./purge.ts";
+import { operatorCalendar } from "./operatorCalendar.ts";
+import { changeProcess, purge, restState } from "./plannedChange.ts";
+import { stopsInShift } from "./stopProcesses.ts";
 import { fixed, rank, working } from "./tableWords.ts";
 
-const OFF = "off shift";
-const SCREW = "screw may work";
-const NEVER = "never again";
-const mayStart = (station: string): string => `${station} may start`;
 const heated = (station: string): string => `melt is hot for ${station}`;
-const gone = (station: string): string => `last parts out of ${station}`;
 
 /** The table itself where the cell never rests and nothing is changed. */
 export function withCalendar(table: StepTable, scenario: Scenario): StepTable {
   const { calendar, changes = [], stations } = scenario;
   if (!calendar && changes.length === 0) return table;
   return {
-    resources: table.resources.map((resource) => ({
-      ...resource,
-      states: [...resource.states, ...moreStates(resource, scenario)],
-    })),
+    resources: [
+      ...table.resources.map((resource) => ({
+        ...resource,
+        states: [...resource.states, ...moreStates(resource, scenario)],
+      })),
+      ...(stopsInShift(scenario).length > 0 ? [shiftItself] : []),
+    ],
     // These come first: who is called away is served before the next cycle begins.
     places: [...places(scenario), ...table.places],
     processes: [
@@ -44,6 +44,9 @@ export function withCalendar(table: StepTable, scenario: Scenario): StepTable {
     ],
   };
 }
+
+/** Time on shift as work of a resource of its own, so that a repair's time can pass with it. */
+const shiftItself: ResourceSpec = { name: SHIFT, states: [working("on shift"), { name: OFF, kind: "off" }] };
 
 function moreStates(
   { name }: ResourceSpec,
@@ -99,22 +102,26 @@ function workingByToken(process: ProcessSpec): ProcessSpec {
   return { ...process, steps };
 }
 
-const lasting = (until: number): TimeSpec => ({ laws: [{ law: { kind: "fixed", value: 0 } }], until });
-const clockUntil = (until: number): StepSpec => ({
-  name: "on shift",
-  time: lasting(Math.max(0, until)),
-  isClock: true,
-  stoppedBy: [],
-});
-const forEver: StepSpec = { name: "to the end", needs: [{ place: NEVER }], stoppedBy: [] };
-
 function calendarProcesses(table: StepTable, scenario: Scenario): readonly ProcessSpec[] {
   const { stations, operators } = scenario;
   return [
     ...stations.map((station) => stationCalendar(table, station, scenario)),
     screwCalendar(scenario),
     ...Array.from({ length: operators }, (_, i) => operatorCalendar(i, scenario)),
+    ...(stopsInShift(scenario).length > 0 ? [shiftProcess(scenario)] : []),
   ];
+}
+
+function shiftProcess({ calendar }: Scenario): ProcessSpec {
+  const shows = (state: string): StepSpec["shows"] => [{ resource: SHIFT, state }];
+  const steps = calendar!.off
+    .filter(({ why }) => why === OFF)
+    .flatMap(({ from, until }): readonly StepSpec[] => [
+      clockUntil(from),
+      { name: OFF, shows: shows(OFF)!, time: lasting(until) },
+      { name: "next shift", shows: shows("on shift")! },
+    ]);
+  return { name: "shifts", resource: SHIFT, steps: [...steps, forEver] };
 }
 
 /** No cycle begins that cannot end before the shift does, at mean times; those under way end. */
@@ -160,9 +167,6 @@ function awaitHeat({ name }: StationSpec): StepSpec {
   };
 }
 
-const isSame = (one: AbsenceSpec, other: AbsenceSpec): boolean =>
-  one.from === other.from && one.why === other.why && one.why === OFF;
-
 /** After a long rest the screw heats up and purges before it works again. */
 function screwCalendar(scenario: Scenario): ProcessSpec {
   const { calendar, startUp, stations } = scenario;
@@ -183,89 +187,9 @@ function screwCalendar(scenario: Scenario): ProcessSpec {
         ...(heatUp > 0
           ? [{ name: "heat up", ...shows("heating"), time: fixed({ kind: "fixed", value: heatUp }) }]
           : []),
-        ...(purged > 0 ? [purge(purged, scenario)] : []),
+        ...(purged > 0 ? [purge(purged, "purge at a start", scenario)] : []),
         { name: "work again", ...shows(restState(scenario)), gives: [{ place: SCREW }, ...ready] },
       ];
     });
   return { name: "shifts of the screw", resource: PLASTICATOR, steps: [...steps, forEver] };
-}
-
-function restState({ delivery }: Scenario): string {
-  return delivery.kind === "continuous" ? "extruding to regrind" : "holding a full shot";
-}
-
-function purge(kilograms: number, scenario: Scenario): StepSpec {
-  return {
-    name: "purge",
-    shows: [{ resource: PLASTICATOR, state: "purging" }],
-    time: fixed({ kind: "fixed", value: purgeSeconds(kilograms, scenario) }),
-    counts: { [purgedCounter]: Math.round(kilograms * 1e6) },
-    stoppedBy: [],
-  };
-}
-
-/** At the end of a shift nobody goes before the last parts are out. */
-function operatorCalendar(number: number, { calendar, stations }: Scenario): ProcessSpec {
-  const steps = (calendar!.operators[number] ?? []).flatMap((absence): readonly StepSpec[] => {
-    const waits = calendar!.off.some((each) => isSame(each, absence));
-    const away = absence.why;
-    return [
-      clockUntil(absence.from),
-      {
-        name: away,
-        needs: [
-          { place: "operators", takes: "hand" },
-          ...(waits ? stations.map(({ name }): NeedSpec => ({ place: gone(name) })) : []),
-        ],
-        priority: -1,
-        shows: [{ resource: "operator 1", by: "hand", state: away }],
-        time: lasting(absence.until),
-        stoppedBy: [],
-      },
-      {
-        name: "come back",
-        shows: [{ resource: "operator 1", by: "hand", state: "free" }],
-        gives: [{ place: "operators", carries: "hand" }],
-        stoppedBy: [],
-      },
-    ];
-  });
-  return { name: `shifts of operator ${number + 1}`, resource: `operator ${number + 1}`, steps: [...steps, forEver] };
-}
-
-/** A mold is changed at its station; another material or color wants every mold empty, and the screw and all manifolds purged. */
-function changeProcess(change: ChangeSpec, scenario: Scenario): ProcessSpec {
-  const concerned = scenario.stations.filter(({ name }) => change.station === undefined || name === change.station);
-  const isWhole = change.station === undefined;
-  const all = [...concerned.map(({ name }) => mayStart(name)), ...(isWhole ? [SCREW] : [])];
-  const mass = purgeOfChange(change, scenario);
-  const hands: StepSpec = {
-    name: change.name,
-    shows: isWhole ? [{ resource: PLASTICATOR, state: "changeover" }] : [],
-    time: fixed(change.time),
-    stoppedBy: [],
-  };
-  return {
-    name: `change: ${change.name}`,
-    resource: isWhole ? PLASTICATOR : change.station,
-    steps: [
-      clockUntil(change.at),
-      ...concerned.map(({ name }): StepSpec => ({
-        name: `await ${name}`,
-        needs: [{ place: mayStart(name) }],
-        shows: [{ resource: name, state: "changeover" }],
-        stoppedBy: [],
-      })),
-      ...(isWhole ? [{ name: "await the screw", needs: [{ place: SCREW }], stoppedBy: [] }] : []),
-      hands,
-      ...(mass > 0 ? [purge(mass, scenario)] : []),
-      {
-        name: "go on",
-        shows: isWhole ? [{ resource: PLASTICATOR, state: restState(scenario) }] : [],
-        gives: all.map((place) => ({ place })),
-        stoppedBy: [],
-      },
-      forEver,
-    ],
-  };
 }

@@ -1,7 +1,6 @@
 // Adds machine stops to a cycle table: what each stop does to every step, the stops themselves, and the clearing of lost shots.
 import type {
   GiveSpec,
-  PlaceSpec,
   ProcessSpec,
   ResourceSpec,
   StepSpec,
@@ -11,7 +10,9 @@ import type {
 } from "#engine/stepTable.ts";
 import type { Scenario, StationSpec, StopSpec } from "#scenario/scenario.ts";
 import { byHand } from "./crew.ts";
-import { headOf, lostDropsOf, lostShotsOf, PLASTICATOR, stopBeginsOf, stopEndsOf, VALVE } from "./cycleNames.ts";
+import { headOf, lostDropsOf, lostShotsOf, PLASTICATOR, VALVE } from "./cycleNames.ts";
+import { mayScrewRest, restProcesses } from "./screwRest.ts";
+import { cyclesPlace, stopPlaces, stopProcesses } from "./stopProcesses.ts";
 import { shotPlaceAt, stopMatrix, type ShotPlace, type StepFate } from "./stopMatrix.ts";
 import { isMoldClock, LOOK_AT_CLOCK } from "./withQuality.ts";
 import { PASS_ON } from "./takeawayWords.ts";
@@ -26,17 +27,19 @@ const GIVE_UP_SHOT = "give up the shot";
 export function withStops(table: StepTable, scenario: Scenario): StepTable {
   const { stops = [], stations } = scenario;
   if (stops.length === 0) return table;
-  const stoppable = new Set(stops.map((stop) => stop.resource));
+  const resting = mayScrewRest(scenario) ? [PLASTICATOR] : [];
+  const stoppable = new Set([...stops.map((stop) => stop.resource), ...resting]);
   return {
     resources: table.resources.map((resource) => stoppableResource(resource, stoppable, scenario)),
-    places: [...table.places, ...stopPlaces(stops)],
+    places: [...table.places, ...stopPlaces(scenario)],
     processes: [
       ...table.processes.map((process) => {
         const station = stations.find(({ name }) => name === process.name);
         const counted = { ...process, steps: process.steps.map((step) => countingCycles(step, process, stops)) };
         return station ? stoppableStation(counted, station, scenario) : heldInPlace(counted);
       }),
-      ...stops.map((stop) => stopProcess(scenario, stop)),
+      ...stops.flatMap((stop) => stopProcesses(scenario, stop)),
+      ...restProcesses(scenario),
     ],
   };
 }
@@ -121,7 +124,9 @@ function effects(place: ShotPlace, lost: StopEffect): Readonly<Record<StopRule, 
 }
 
 function placeToGiveUp(step: string, place: ShotPlace, cycle: readonly string[]): string {
-  if (place === "being delivered") return GIVE_UP_DROP;
+  // What grows at a die that never stops is a shot only once it is cut.
+  const isUncut = place === "hanging" && cycle.includes("cut");
+  if (place === "being delivered" || isUncut) return GIVE_UP_DROP;
   if (place === "hanging" || cycle.indexOf(step) <= cycle.indexOf("travel out")) return GIVE_UP_PARISON;
   return cycle.indexOf(step) <= cycle.indexOf("open") ? GIVE_UP_PART : GIVE_UP_SHOT;
 }
@@ -164,54 +169,4 @@ function clearing(
   if (by === "machine") return [{ ...clear, next: first }];
   const steps = byHand(scenario, { task: "clearing", step: clear, lettingGo: "let go after clearing" });
   return [...steps.slice(0, -1), { ...steps.at(-1)!, next: first }];
-}
-
-const labelOf = ({ resource, name }: StopSpec): string => `${name} of ${resource}`;
-const cyclesPlace = (stop: StopSpec): string => `cycles until ${labelOf(stop)}`;
-const turnPlace = (resource: string): string => `turn to stop ${resource}`;
-
-/** Stops of one resource queue: one at a time has the turn. */
-function stopPlaces(stops: readonly StopSpec[]): readonly PlaceSpec[] {
-  return [
-    ...[...new Set(stops.map(({ resource }) => resource))].map((resource) => ({
-      name: turnPlace(resource),
-      tokens: 1,
-    })),
-    ...stops.filter(({ comes }) => comes.by === "cycles").map((stop) => ({ name: cyclesPlace(stop), tokens: 0 })),
-  ];
-}
-
-function stopProcess(scenario: Scenario, stop: StopSpec): ProcessSpec {
-  const { resource, step: rule, repair, by } = stop;
-  const turn = turnPlace(resource);
-  const repairing: StepSpec = {
-    name: `repair of ${stop.name}`,
-    time: fixed(repair),
-    releases: resource,
-    gives: [{ place: turn }],
-    counts: { [stopEndsOf(resource, stop.name)]: 1 },
-  };
-  return {
-    name: labelOf(stop),
-    resource,
-    steps: [
-      untilStop(stop),
-      {
-        name: stop.name,
-        needs: [{ place: turn }],
-        stops: { resource, rule },
-        counts: { [stopBeginsOf(resource, stop.name)]: 1 },
-      },
-      ...(by === "itself"
-        ? [repairing]
-        : byHand(scenario, { task: "repair", step: repairing, lettingGo: "let go after the repair" })),
-    ],
-  };
-}
-
-function untilStop(stop: StopSpec): StepSpec {
-  const name = `until ${stop.name}`;
-  if (stop.comes.by === "cycles") return { name, needs: [{ place: cyclesPlace(stop), count: stop.comes.cycles }] };
-  const clock = stop.comes.by === "working" ? { whileWorking: stop.resource } : {};
-  return { name, time: { ...fixed(stop.comes.between), ...clock }, isClock: true };
 }

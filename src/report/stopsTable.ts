@@ -24,13 +24,19 @@ export const stopsSpec: TableSpec = {
       "Mean time from the stop to its end, the wait for somebody who repairs it included, over all that ended",
       "h",
     ),
+    text("waits_for", "What its repair waits for before it begins; empty where it waits for nothing"),
+    number(
+      "mean_wait_h",
+      "Mean time from the stop to the beginning of its repair, an operator's way included, over all that began; empty where there was none",
+      "h",
+    ),
   ],
 };
 
 /** None where there are no stops. */
 export function stopsTables(studies: readonly Pick<Study, "scenario" | "stops">[]): readonly Table[] {
   const rows = studies.flatMap(({ scenario, stops }) =>
-    stops.map(({ resource, stop, count, hours, meanBetween, meanRepair }) => [
+    stops.map(({ resource, stop, count, hours, meanBetween, meanRepair, waitsFor, meanWait }) => [
       scenario.name,
       resource,
       stop,
@@ -40,6 +46,8 @@ export function stopsTables(studies: readonly Pick<Study, "scenario" | "stops">[
       hours.halfWidth,
       meanBetween,
       meanRepair,
+      waitsFor,
+      meanWait,
     ]),
   );
   return rows.length === 0 ? [] : [fillTable(stopsSpec, rows)];

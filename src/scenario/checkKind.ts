@@ -15,6 +15,7 @@ const kindsOf: Readonly<Record<string, readonly Kind[]>> = {
   accumulator: ["accumulator-head"],
   rate: ["continuous"],
   rateRange: ["continuous"],
+  stopsScrewAfter: ["continuous"],
   removal: ["continuous"],
   deliveryRate: ["reciprocating-screw", "accumulator-head"],
   drop: ["reciprocating-screw", "accumulator-head"],

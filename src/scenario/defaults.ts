@@ -27,4 +27,17 @@ export const defaults = {
   "run.start": { value: "running", reason: "a cell is judged at work; say `cold` to begin with an empty screw" },
 } as const satisfies Readonly<Record<string, { readonly value: unknown; readonly reason: string }>>;
 
+/** Where a stop does not say whether its repair waits for a shift, that goes by who repairs. */
+export function shiftAssumed(by: unknown): { readonly value: "in" | "any"; readonly reason: string } {
+  return by === "operator"
+    ? { value: "in", reason: "operators are there on their shifts; say `any` where one is on call" }
+    : { value: "any", reason: "what needs nobody goes on at night as well" };
+}
+
+/** Of a screw that turns while every station is stopped; only where there are stops and a die that never stops. */
+export const screwAssumed = {
+  value: "never",
+  reason: "when somebody turns the screw off is his habit; some ten minutes are common practice, no published source",
+} as const;
+
 export type DefaultPath = keyof typeof defaults;

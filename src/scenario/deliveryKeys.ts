@@ -1,8 +1,15 @@
 // How melt comes to the molds: the screw, its rates or measured times, the valve.
 import { defaulted, mapping, optional, required } from "./key.ts";
 import { rateLaw, timeLaw } from "./law.ts";
+import { leaf, type Leaf } from "./leaf.ts";
 import { oneOf } from "./plainLeaf.ts";
-import { mass, quantity } from "./quantityLeaf.ts";
+import { mass, quantity, quantitySchema, readQuantity } from "./quantityLeaf.ts";
+
+const timeOrNever: Leaf<number | "never"> = leaf<number | "never">({
+  expected: "a time such as `10 min`, or `never`",
+  json: { anyOf: [{ const: "never" }, quantitySchema("time")] },
+  read: (written) => (written === "never" ? { value: written } : readQuantity(written, "time")),
+});
 
 /** Keys by which a station may differ from the cell. */
 const ownKeys = {
@@ -71,6 +78,10 @@ export const delivery = mapping(
         "{ min: 80 kg/h }",
       ),
       "Continuous: how far a matched screw can be turned down from `plasticatingRate`.",
+    ),
+    stopsScrewAfter: optional(
+      timeOrNever,
+      "Continuous: the screw stands when every station has been stopped for so long (`never` assumed where absent); until then its melt goes to regrind.",
     ),
     removal: optional(
       oneOf("mold", "pin"),

@@ -86,6 +86,7 @@ export const issueCodes = {
   "range-unused": "a screw of fixed rate has a range that nobody looks at",
   "rate-and-time": "both a rate and a measured time are given for one thing",
   "shot-above-capacity": "a shot is larger than the screw can hold",
+  "shift-unused": "a stop says whether its repair waits for a shift, and there is no calendar",
   "stop-coming": "a stop says twice, or not at all, when it comes",
   "stop-resource": "a stop names a resource that is not there",
   "stop-twice": "two stops of one resource have one name",

@@ -113,15 +113,23 @@ function checkDelivery(listed: readonly ListedStation[], resolution: Resolution)
 }
 
 function resolveDelivery({ draft }: Resolution): DeliverySpec | undefined {
-  const { kind, rechargeStarts, shotFor, shotCapacity, accumulator, rate, rateRange, removal } = draft.delivery ?? {};
+  const { kind, rechargeStarts, shotFor, shotCapacity, accumulator } = draft.delivery ?? {};
   const capacity = shotCapacity === undefined ? {} : { shotCapacity: shotCapacity / 1_000_000 };
   if (kind === "accumulator-head") return { kind, accumulator: accumulator ?? "per-station", ...capacity };
-  if (kind === "continuous") {
-    const slowest = rateRange?.min === undefined ? {} : { slowestRate: rateRange.min };
-    return { kind, rate: rate ?? "matched", removal: removal ?? "mold", ...slowest };
-  }
+  if (kind === "continuous") return continuousOf(draft.delivery!);
   if (kind === undefined || rechargeStarts === undefined || shotFor === undefined) return undefined;
   return { kind, rechargeStarts, shotFor, ...capacity };
+}
+
+function continuousOf({
+  rate = "matched",
+  removal = "mold",
+  rateRange,
+  stopsScrewAfter: after,
+}: NonNullable<ScenarioDraft["delivery"]>): DeliverySpec {
+  const slowest = rateRange?.min === undefined ? {} : { slowestRate: rateRange.min };
+  const stops = after === undefined || after === "never" ? {} : { stopsScrewAfter: after };
+  return { kind: "continuous", rate, removal, ...slowest, ...stops };
 }
 
 /** A die that never stops has no valve to shift. */

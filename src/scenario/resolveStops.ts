@@ -1,5 +1,6 @@
 // From drafts of stops to stops: every station spelled out, every name known, and a way to clear what a stop may lose.
 import { didYouMean } from "#foundation/didYouMean.ts";
+import { shiftAssumed } from "./defaults.ts";
 import type { Path } from "./finding.ts";
 import { settled, type Resolution, type ScenarioDraft } from "./resolution.ts";
 import type { Scenario, StopSpec } from "./scenario.ts";
@@ -25,6 +26,7 @@ export function resolveStops(
     checkResource(draft, path, [...stations, ...groups.map(({ name }) => name)], resolution);
     checkComing(draft, path, resolution);
     checkOperator(draft, path, resolution);
+    checkShift(draft, path, resolution);
     return spelledOut(draft, stations, groups);
   });
   checkTwice(stations, resolution);
@@ -45,7 +47,8 @@ function spelledOut(
   if (repair === undefined || comes === undefined) return [undefined];
   const places = groups.find((group) => group.name === resource)?.places;
   const resources = resource === EVERY_STATION ? stations : (places ?? [resource]);
-  return resources.map((each) => ({ name, resource: each, comes, repair, by, step }));
+  const shift = draft.shift ?? shiftAssumed(by).value;
+  return resources.map((each) => ({ name, resource: each, comes, repair, by, shift, step }));
 }
 
 function comingOf({ clock, between, cycles }: StopDraft): StopSpec["comes"] | undefined {
@@ -104,6 +107,19 @@ function checkComing({ between, cycles }: StopDraft, path: Path, { has, report }
       path: [...path, "between"],
     });
   }
+}
+
+/** Where no calendar is given nothing is ever off shift. */
+function checkShift({ shift }: StopDraft, path: Path, { has, report }: Resolution): void {
+  if (shift === undefined || has(["calendar"])) return;
+  report({
+    code: "shift-unused",
+    message: "Without a `calendar` there is no time off shift: `shift` changes nothing.",
+    remedy: "Delete the key, or add a `calendar`.",
+    path: [...path, "shift"],
+    at: "key",
+    severity: "hint",
+  });
 }
 
 function checkOperator({ by }: StopDraft, path: Path, { draft, report }: Resolution): void {

@@ -138,6 +138,8 @@ export interface ContinuousSpec {
   readonly slowestRate?: number;
   /** Seconds a shot at which a matched screw keeps step with the molds; absent until that is known: it then turns at full rate. */
   readonly moldPace?: number;
+  /** Seconds for which every station must have been stopped before the screw stands; absent where it never does. */
+  readonly stopsScrewAfter?: number;
   /** Who takes the parts out: `pin`: it is done beside the mold's cycle, by one mask a station. */
   readonly removal: "mold" | "pin";
 }
@@ -193,6 +195,8 @@ export interface StopSpec {
   /** Seconds. */
   readonly repair: Distribution;
   readonly by: "itself" | "operator";
+  /** `in`: the repair waits for a shift, and one without an operator stands still between shifts; without a calendar no matter. */
+  readonly shift: "in" | "any";
   /** What becomes of the step under way. */
   readonly step: "finish" | "hold" | "scrap";
 }

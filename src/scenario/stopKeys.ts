@@ -27,6 +27,10 @@ const stop = mapping(
       "stops.*.by",
       "Whether the repair takes an operator, and waits for one.",
     ),
+    shift: optional(
+      oneOf("in", "any"),
+      "Whether the repair waits for a shift. By an operator: `in` (assumed where absent), or `any`: one is on call outside the shift. By itself: `any` (assumed), or `in`: its time passes only on shift.",
+    ),
     step: defaulted(
       oneOf("finish", "hold", "scrap"),
       "stops.*.step",

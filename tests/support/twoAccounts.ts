@@ -68,8 +68,8 @@ export function sameDraws(scenario: Scenario): Durations {
   };
 }
 
-/** Every timed step that started before `until`, as the simulation told it. */
-export function simulatedSteps(plan: CellPlan): Interval[] {
+/** Every timed step that started before `end`, as the simulation told it. */
+export function simulatedSteps(plan: CellPlan, end = until): Interval[] {
   const steps: Interval[] = [];
   const { rows, activities } = plan.program;
   const flow = {
@@ -79,7 +79,7 @@ export function simulatedSteps(plan: CellPlan): Interval[] {
       if (activity) steps.push({ resource: activity.resource, step: activity.step, start: tick, end: tick + ticks });
     },
   };
-  new Simulation(plan.program, { seed: plan.scenario.run.seed, replication, flow }).runUntil(until - 1);
+  new Simulation(plan.program, { seed: plan.scenario.run.seed, replication, flow }).runUntil(end - 1);
   return steps.toSorted(byStart);
 }
 

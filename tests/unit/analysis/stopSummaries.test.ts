@@ -13,8 +13,30 @@ const scenario = scenarioOf(cellText(1, stops), "run.length=10 h", "run.warmup=0
 describe("stops over the replications", () => {
   it("count what began, and pool what lies between", () => {
     const answers = [
-      [{ resource: "station 1", stop: "jam", count: 3, ended: 2, seconds: 5400, endedSeconds: 4500 }],
-      [{ resource: "station 1", stop: "jam", count: 1, ended: 1, seconds: 1800, endedSeconds: 1800 }],
+      [
+        {
+          resource: "station 1",
+          stop: "jam",
+          count: 3,
+          ended: 2,
+          seconds: 5400,
+          endedSeconds: 4500,
+          repairs: 2,
+          waitSeconds: 900,
+        },
+      ],
+      [
+        {
+          resource: "station 1",
+          stop: "jam",
+          count: 1,
+          ended: 1,
+          seconds: 1800,
+          endedSeconds: 1800,
+          repairs: 1,
+          waitSeconds: 180,
+        },
+      ],
       [],
     ].map((each) => ({ stops: each }));
     const [jam, fire] = stopSummaries(scenario, answers);
@@ -24,7 +46,9 @@ describe("stops over the replications", () => {
     expect(jam?.meanBetween).toBeCloseTo(7, 12);
     // 1.75 h for the three that ended.
     expect(jam?.meanRepair).toBeCloseTo(1.75 / 3, 12);
-    expect(fire).toMatchObject({ stop: "fire", meanBetween: null, meanRepair: null });
+    // 0.3 h for the three that somebody has begun to repair.
+    expect(jam?.meanWait).toBeCloseTo(0.1, 12);
+    expect(fire).toMatchObject({ stop: "fire", meanBetween: null, meanRepair: null, meanWait: null });
     expect(fire?.count.mean).toBe(0);
   });
 
@@ -35,5 +59,47 @@ describe("stops over the replications", () => {
     expect(jam?.hours.mean).toBeCloseTo(2, 9);
     expect(jam?.meanBetween).toBeCloseTo(2, 9);
     expect(jam?.meanRepair).toBeCloseTo(0.5, 9);
+  });
+
+  // Off shift from 8 h on; the stop at 9 h waits 3 h for the shift of 12 h, or nothing where somebody is on call, or nobody is needed.
+  it.each([
+    ["by: operator", "an operator on shift", 3],
+    ["by: operator, shift: any", "an operator, off shift the one on call", 0],
+    ["by: itself, shift: in", "a shift", 3],
+    ["by: itself", null, 0],
+  ])("tell what the repair waits for, and how long: %s", (repair, waitsFor, hours) => {
+    const shifts = `shifts: [{ start: "00:00", end: "08:00" }, { start: "12:00", end: "20:00" }]`;
+    const text = `calendar: { from: 2026-03-23, ${shifts} }
+crew: { operators: 1 }
+stops: [{ name: jam, resource: valve, clock: calendar, between: 9 h, repair: 1 h, step: finish, ${repair} }]`;
+    const cell = scenarioOf(cellText(1, text), "run.length=15 h", "run.warmup=0 s");
+    const [jam] = stopSummaries(cell, [replicationRunner(cell)({ replication: 1, scale: null })]);
+    expect(jam).toMatchObject({ waitsFor, meanWait: hours });
+    expect(jam?.meanRepair).toBeCloseTo(hours + 1, 9);
+  });
+
+  // The only station stands from 1 h to 11 h: what binds its wait is known only then, and the stop of the valve at 5 h comes again by then.
+  it("are those of the run, though it goes on to learn what bound its last wait", () => {
+    const text = `stops:
+  - { name: long, resource: station 1, clock: calendar, between: 1 h, repair: 10 h, step: finish }
+  - { name: short, resource: valve, clock: calendar, between: 4.5 h, repair: 30 min, step: finish }`;
+    const cell = scenarioOf(cellText(1, text), "run.length=6 h", "run.warmup=0 s");
+    const found = stopSummaries(cell, [replicationRunner(cell)({ replication: 1, scale: null })]);
+    expect(found.map(({ count, hours }) => [count.mean, hours.mean])).toEqual([
+      [1, 5],
+      [1, 0.5],
+    ]);
+  });
+
+  it("wait for an operator alone where there is no calendar", () => {
+    const text = `crew: { operators: 1 }
+stops:
+  - { name: one, resource: valve, clock: calendar, between: 3 h, repair: 1 h, by: operator, step: finish }
+  - { name: two, resource: station 1, clock: calendar, between: 3.5 h, repair: 1 h, by: operator, step: finish }`;
+    const cell = scenarioOf(cellText(1, text), "run.length=6 h", "run.warmup=0 s");
+    const found = stopSummaries(cell, [replicationRunner(cell)({ replication: 1, scale: null })]);
+    expect(found.map(({ waitsFor }) => waitsFor)).toEqual(["an operator", "an operator"]);
+    // The second calls at 3.5 h and is heard at 4 h.
+    expect(found.map(({ meanWait }) => meanWait)).toEqual([0, 0.5]);
   });
 });

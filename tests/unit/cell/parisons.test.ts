@@ -189,6 +189,7 @@ describe("the shots of a run", () => {
         comes: { by: "working", between: { kind: "exponential", mean: 60 } },
         repair: { kind: "fixed", value: 5 },
         by: "itself",
+        shift: "any",
         step: "scrap",
       },
     ] as const;

@@ -126,6 +126,15 @@ export const faultyKinds: readonly FaultySpec[] = [
     shape: false,
   },
   {
+    name: "a reciprocating screw that is to stop after a time, and a time that is none",
+    edits: [["kind: reciprocating-screw", "kind: reciprocating-screw\n  ¦stopsScrewAfter: ¦soon"]],
+    found: [
+      { code: "other-kind", path: "delivery.stopsScrewAfter", says: "no meaning", remedy: "Delete" },
+      { code: "not-a-number", path: "delivery.stopsScrewAfter", says: "soon", remedy: "" },
+    ],
+    shape: true,
+  },
+  {
     name: "a fixed screw with a range",
     edits: [
       ...continuous,

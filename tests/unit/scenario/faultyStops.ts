@@ -53,6 +53,20 @@ export const faultyStops: readonly FaultySpec[] = [
     shape: false,
   },
   {
+    name: "a repair that minds a shift where there is none",
+    edits: [withStops("  - { name: jam, resource: left, between: 40 h, repair: 3 min, ¦shift: in, step: finish }")],
+    found: [
+      {
+        code: "shift-unused",
+        path: "stops[0].shift",
+        says: "no time off shift",
+        remedy: "add a `calendar`",
+        severity: "hint",
+      },
+    ],
+    shape: false,
+  },
+  {
     name: "a repair by nobody",
     edits: [
       ["by: operator", "by: machine"],
