@@ -22,7 +22,7 @@ import {
 } from "./cycleNames.ts";
 import { ParisonWatch, watchedMarks } from "./parisonWatch.ts";
 import { rejectReasons } from "./withQuality.ts";
-import { elementRank } from "./elementWords.ts";
+import { elementTimes } from "./elementTimes.ts";
 import { reasonsOf } from "./takeawayWords.ts";
 import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import { settledWarmup } from "./settledWarmup.ts";
@@ -65,8 +65,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     simulation.restartObservation();
   }
   watch?.restartObservation();
-  runOn(until);
-  simulation.settle();
+  const elements = elementTimes(plan, simulation, { from, until, runOn });
   const counts = new Map(program.counters.map((name, i) => [name, simulation.counts[i]!]));
   const stations = scenario.stations.map((station) => ({
     name: station.name,
@@ -89,7 +88,6 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     .longestActive()
     .map((times, i) => ({ resource: program.table.resources[i]!.name, ...times }))
     .filter(({ resource }) => resource !== SHIFT);
-  const elementTimes = elementRank.map((element, i) => ({ element, ticks: simulation.jointTicks[i] ?? 0 }));
   const standstill = simulation.standstill;
   // Before the chains are asked for: for them the run goes on beyond its end.
   const stops = stopRecords(plan, simulation);
@@ -99,7 +97,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     untilTick: until,
     stations,
     stateTimes,
-    elementTimes,
+    elementTimes: elements,
     longestActive,
     chain: chainShares(
       plan,

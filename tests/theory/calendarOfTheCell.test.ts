@@ -224,6 +224,10 @@ changes: [{ name: to blue, kind: color, after: 58 h, time: 20 min }]`,
       const total = new Map<string, number>();
       for (const { resource, ticks } of record.stateTimes) total.set(resource, (total.get(resource) ?? 0) + ticks);
       expect([...new Set(total.values())]).toEqual([record.untilTick]);
+      for (const unit of [null, "station 1", "station 2"]) {
+        const own = record.elementTimes.filter(({ station }) => station === unit);
+        expect(own.reduce((sum, { ticks }) => sum + ticks, 0)).toBe(record.untilTick);
+      }
       for (const k of [0, 1]) {
         expect(record.chain.reduce((sum, { ticksByStation }) => sum + ticksByStation[k]!, 0)).toBe(record.untilTick);
       }
