@@ -57,4 +57,15 @@ const indicators: readonly KpiSpec[] = [
   },
 ];
 
+/** Nothing is capped: parts made in overtime count, so that effectiveness and OEE may pass 1 by them. */
+const overtime: KpiSpec = {
+  name: "overtime",
+  formula: "AUPT outside PBT",
+  unit: "s",
+  value: (input) => input.overtime,
+};
+
 export const kpiSpecs: readonly KpiSpec[] = [...indicators, ...ingredients];
+
+/** Only a plan can be worked beyond. */
+export const plannedKpiSpecs: readonly KpiSpec[] = [...kpiSpecs, overtime];

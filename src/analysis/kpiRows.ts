@@ -3,11 +3,10 @@ import { planCell } from "#cell/planCell.ts";
 import { settledWarmup } from "#cell/settledWarmup.ts";
 import { undisturbed } from "#cell/undisturbed.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
-import { elementOf } from "#cell/elementWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
 import { meanInterval, type Interval } from "./interval.ts";
-import { kpiSpecs, type KpiInput, type KpiSpec } from "./kpi.ts";
+import { kpiSpecs, plannedKpiSpecs, type KpiInput, type KpiSpec } from "./kpi.ts";
 import { CELL } from "./measures.ts";
 import type { ReplicationAnswer } from "./replicationAnswer.ts";
 import { timeElements, type TimeElements } from "./timeElements.ts";
@@ -19,31 +18,35 @@ export interface KpiRow extends Pick<KpiSpec, "formula" | "unit"> {
   readonly value: Interval;
 }
 
-type Observed = Pick<ReplicationAnswer, "measures" | "stateShares" | "elementTimes">;
+type Observed = Pick<ReplicationAnswer, "measures" | "elementTimes">;
 
 const secondsPerHour = 3600;
 
 /** The cell first, then its stations. An indicator that no replication can tell is left out. */
 export function kpiRows(scenario: Scenario, answers: readonly Observed[], ideal: IdealCycle): readonly KpiRow[] {
   const seconds = scenario.run.length - settledWarmup(scenario);
-  const turns = turnsOf(scenario);
-  const units = [
-    { resource: CELL, PRI: cellRunTime(scenario, ideal), elements: cellElements },
-    ...scenario.stations.map(({ name, cavities }, k) => ({
-      resource: name,
-      PRI: (turns[k] ?? 0) / cavities,
-      elements: stationElements(name),
-    })),
-  ];
-  return units.flatMap(({ resource, PRI, elements }) => {
+  const specs = scenario.calendar ? plannedKpiSpecs : kpiSpecs;
+  return workUnits(scenario, ideal).flatMap(({ station, PRI }) => {
+    const resource = station ?? CELL;
     const inputs = answers.map((answer): KpiInput => ({
-      ...elements(answer, seconds),
+      ...elementsOf(station, answer),
       PRI,
       PQ: counted(answer, resource, "parts per hour", seconds),
       GQ: counted(answer, resource, "good parts per hour", seconds),
     }));
-    return kpiSpecs.flatMap((spec) => rowOf(resource, spec, inputs));
+    return specs.flatMap((spec) => rowOf(resource, spec, inputs));
   });
+}
+
+function workUnits(
+  scenario: Scenario,
+  ideal: IdealCycle,
+): readonly { readonly station: string | null; readonly PRI: number }[] {
+  const turns = turnsOf(scenario);
+  return [
+    { station: null, PRI: cellRunTime(scenario, ideal) },
+    ...scenario.stations.map(({ name, cavities }, k) => ({ station: name, PRI: (turns[k] ?? 0) / cavities })),
+  ];
 }
 
 function rowOf(resource: string, spec: KpiSpec, inputs: readonly KpiInput[]): readonly KpiRow[] {
@@ -63,18 +66,13 @@ function counted({ measures }: Observed, resource: string, measure: string, seco
  * still as a whole, by a stop, a set-up, a break or the end of a shift. A wait of one resource for another is thus no down time of
  * the cell but shows in its effectiveness, which cannot pass 1 where every step takes its mean time.
  */
-export function cellElements({ elementTimes }: Pick<Observed, "elementTimes">): TimeElements {
-  return timeElements(elementTimes);
+export function cellElements(answer: Pick<Observed, "elementTimes">): TimeElements {
+  return elementsOf(null, answer);
 }
 
 /** A station's own states: what it waits for screw, valve or crew is lost to it. */
-function stationElements(name: string): (answer: Observed, seconds: number) => TimeElements {
-  return ({ stateShares }, seconds) =>
-    timeElements(
-      stateShares
-        .filter(({ resource }) => resource === name)
-        .map(({ state, kind, share }) => ({ element: elementOf(state, kind), seconds: share * seconds })),
-    );
+function elementsOf(unit: string | null, { elementTimes }: Pick<Observed, "elementTimes">): TimeElements {
+  return timeElements(elementTimes.filter(({ station }) => station === unit));
 }
 
 /** Ideal seconds a shot over the parts of a shot; of different molds the mean over the shots of the ideal period. */

@@ -71,8 +71,8 @@ export interface ReplicationAnswer {
   readonly measures: readonly MeasureValue[];
   readonly resin: ResinFlow;
   readonly stateShares: readonly StateShare[];
-  /** The cell as a whole, seconds. */
-  readonly elementTimes: readonly { readonly element: ElementTime["element"]; readonly seconds: number }[];
+  /** Of the cell as a whole (null) and of each station, seconds. */
+  readonly elementTimes: readonly (Omit<ElementTime, "ticks"> & { readonly seconds: number })[];
   readonly criticalShares: readonly CriticalShare[];
   readonly longestActive: readonly ActiveShare[];
   /** Absent where nothing stopped. */
@@ -110,7 +110,7 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
       record.stateTimes.map(({ resource, state, kind, ticks }) => ({ resource, state, kind, share: ticks / observed })),
       takeaway?.servers,
     ),
-    elementTimes: record.elementTimes.map(({ element, ticks }) => ({ element, seconds: ticks / TICKS_PER_SECOND })),
+    elementTimes: record.elementTimes.map(({ ticks, ...time }) => ({ ...time, seconds: ticks / TICKS_PER_SECOND })),
     criticalShares: criticalShares(record),
     longestActive: wholeActive(
       record.longestActive.map(({ resource, sole, shifting }) => ({

@@ -3,6 +3,7 @@ import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { processWindow, missingRows, type MissingRow } from "#physics/processWindow.ts";
 import type { WindowInput } from "#physics/windowInput.ts";
 import type { WindowRow } from "#physics/windowRule.ts";
+import { slowedBy } from "#cell/continuousExtrusion.ts";
 import { shotSteps } from "#cell/cycleNames.ts";
 import { shotMass } from "#cell/shotMass.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
@@ -61,7 +62,10 @@ function inputOf(scenario: Scenario, station: StationSpec, throughput: number): 
   const mean = (step: string): number => own.find((time) => time.step === step)?.seconds ?? 0;
   // From a die that never stops a parison hangs as long as it grows.
   const isContinuous = scenario.delivery.kind === "continuous";
-  return stepInput(station, (step) => mean(isContinuous && step === "drop" ? "parison" : step), throughput);
+  const input = stepInput(station, (step) => mean(isContinuous && step === "drop" ? "parison" : step), throughput);
+  const full = input?.["delivery.plasticatingRate"];
+  if (!isContinuous || input === undefined || full === undefined) return input;
+  return { ...input, "delivery.matchedRate": full / slowedBy(scenario) };
 }
 
 /** What the window is worked out from, with the mean time of each step; undefined where no material is named. */

@@ -1,5 +1,5 @@
 // Splits the time of a work unit into the time elements of ISO 22400-2, added up so that none is lost.
-import type { StateElement } from "#cell/elementWords.ts";
+import type { CountedElement } from "#cell/elementWords.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 
 /** Seconds. */
@@ -20,16 +20,18 @@ export interface TimeElements {
   readonly ADOT: number;
   /** Actual order execution time: the run is one order, which holds the work unit for all of its planned time. */
   readonly AOET: number;
+  /** Processing time outside of PBT: in none of the others. */
+  readonly overtime: number;
 }
 
 export interface ElementSeconds {
-  readonly element: StateElement;
+  readonly element: CountedElement;
   readonly seconds: number;
 }
 
 /** PBT = APT + AUST + ADET + ADOT, in whole microseconds, so that no planned time is lost or counted twice. */
 export function timeElements(times: readonly ElementSeconds[]): TimeElements {
-  const ticks = (element: StateElement): number => {
+  const ticks = (element: CountedElement): number => {
     const seconds = times.filter((time) => time.element === element).reduce((sum, time) => sum + time.seconds, 0);
     return Math.round(seconds * TICKS_PER_SECOND);
   };
@@ -45,5 +47,6 @@ export function timeElements(times: readonly ElementSeconds[]): TimeElements {
     ADET: seconds(adet),
     ADOT: seconds(adot),
     AOET: PBT,
+    overtime: seconds(ticks("overtime")),
   };
 }

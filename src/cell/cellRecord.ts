@@ -1,6 +1,6 @@
 // What one replication of a cell leaves behind: plain rows, in ticks of a microsecond.
 import type { Standstill } from "#engine/standstill.ts";
-import type { StateElement } from "./elementWords.ts";
+import type { CountedElement } from "./elementWords.ts";
 import type { ParisonRecord } from "./parisonRecord.ts";
 import type { QuarterRecord } from "./quarterRecord.ts";
 
@@ -33,9 +33,11 @@ export interface StateTime {
   readonly ticks: number;
 }
 
-/** Time of the cell as a whole in one time element; those of all elements are the observed time. */
+/** Time of the cell as a whole, or of one station, in one time element; those of all elements are the observed time. */
 export interface ElementTime {
-  readonly element: StateElement;
+  /** Null: the cell. */
+  readonly station: string | null;
+  readonly element: CountedElement;
   readonly ticks: number;
 }
 

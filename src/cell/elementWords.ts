@@ -41,4 +41,47 @@ export function elementOf(state: string, kind: string): StateElement {
 }
 
 /** Of several resources together the first of these that any of them is in: a cell produces while any part of it works. */
-export const elementRank: readonly StateElement[] = ["APT", "outside PBT", "AUST", "ADET", "ADOT"];
+export const elementRank: readonly StateElement[] = ["APT", "AUST", "ADET", "ADOT", "outside PBT"];
+
+/** `overtime` is work outside the planned time: no element of the standard, but told beside them. */
+export type CountedElement = StateElement | "overtime";
+
+/** What the plan makes of a state's element: the plan says what is planned, whatever the states do. */
+export interface PlanRule {
+  readonly isPlanned: boolean;
+  readonly elements: readonly StateElement[];
+  readonly counts: CountedElement;
+  /** As tables tell it. */
+  readonly when: string;
+  readonly reason: string;
+}
+
+/** The plan is the shifts, less the breaks in which the cell pauses; without a calendar all time is planned. Other elements stay what they are. */
+export const planRules: readonly PlanRule[] = [
+  {
+    isPlanned: true,
+    elements: ["outside PBT"],
+    counts: "ADOT",
+    when: "`off shift` within the planned time",
+    reason: "what is left of a shift when no cycle fits in any more is lost",
+  },
+  {
+    isPlanned: false,
+    elements: ["APT", "AUST"],
+    counts: "overtime",
+    when: "production and set-up outside the planned time",
+    reason: "cycles, servers and set-ups that end late; its parts count, its time does not",
+  },
+  {
+    isPlanned: false,
+    elements: ["ADET", "ADOT"],
+    counts: "outside PBT",
+    when: "delay and waits outside the planned time, repairs on call among them",
+    reason: "nobody planned to produce",
+  },
+];
+
+export function countedAs(element: StateElement, isPlanned: boolean): CountedElement {
+  const rule = planRules.find((each) => each.isPlanned === isPlanned && each.elements.includes(element));
+  return rule?.counts ?? element;
+}

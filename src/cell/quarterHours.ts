@@ -76,6 +76,23 @@ export class QuarterHours {
     return [...Array.from({ length: count }, (_, i) => first + i * second), until];
   }
 
+  /** What runs the simulation on to a tick, as `runOn` does, and reads at every border on the way. */
+  readingOn(
+    simulation: Simulation,
+    { from, until, runOn }: { readonly from: number; readonly until: number; readonly runOn: (tick: number) => void },
+  ): (tick: number) => void {
+    const borders = this.borders(from, until);
+    let passed = 0;
+    this.read(simulation);
+    return (tick) => {
+      for (; passed < borders.length && borders[passed]! <= tick; passed++) {
+        runOn(borders[passed]!);
+        this.read(simulation);
+      }
+      runOn(tick);
+    };
+  }
+
   /** Books what was done since the last reading. */
   read(simulation: Simulation): void {
     simulation.settle();

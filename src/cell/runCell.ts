@@ -23,7 +23,7 @@ import {
 import { QuarterHours } from "./quarterHours.ts";
 import { ParisonWatch, watchedMarks } from "./parisonWatch.ts";
 import { rejectReasons } from "./withQuality.ts";
-import { elementRank } from "./elementWords.ts";
+import { elementTimes } from "./elementTimes.ts";
 import { reasonsOf } from "./takeawayWords.ts";
 import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import { settledWarmup } from "./settledWarmup.ts";
@@ -69,12 +69,8 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   }
   watch?.restartObservation();
   const quarters = options.readsQuarters === false ? undefined : QuarterHours.of(plan);
-  quarters?.read(simulation);
-  for (const border of quarters?.borders(from, until) ?? [until]) {
-    runOn(border);
-    quarters?.read(simulation);
-  }
-  simulation.settle();
+  const readOn = quarters ? quarters.readingOn(simulation, { from, until, runOn }) : runOn;
+  const elements = elementTimes(plan, simulation, { from, until, runOn: readOn });
   const counts = new Map(program.counters.map((name, i) => [name, simulation.counts[i]!]));
   const stations = scenario.stations.map((station) => ({
     name: station.name,
@@ -97,7 +93,6 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     .longestActive()
     .map((times, i) => ({ resource: program.table.resources[i]!.name, ...times }))
     .filter(({ resource }) => resource !== SHIFT);
-  const elementTimes = elementRank.map((element, i) => ({ element, ticks: simulation.jointTicks[i] ?? 0 }));
   const standstill = simulation.standstill;
   // Before the chains are asked for: for them the run goes on beyond its end.
   const stops = stopRecords(plan, simulation);
@@ -107,7 +102,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     untilTick: until,
     stations,
     stateTimes,
-    elementTimes,
+    elementTimes: elements,
     longestActive,
     chain: chainShares(
       plan,

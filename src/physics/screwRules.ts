@@ -10,7 +10,14 @@ import { screwHoldUp } from "./screwHoldUp.ts";
 import { screwOutput } from "./screwOutput.ts";
 import { shotStroke } from "./shotStroke.ts";
 import { specificDriveEnergy, usualDriveEnergy } from "./specificDriveEnergy.ts";
-import { temperaturesOf, type Known, type WindowInput, type WindowKey } from "./windowInput.ts";
+import {
+  meltTemperature,
+  riseKeys,
+  temperaturesOf,
+  type Known,
+  type WindowInput,
+  type WindowKey,
+} from "./windowInput.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
 const shot = ["product.partMass", "product.flash", "station.cavities"] as const satisfies readonly WindowKey[];
@@ -29,6 +36,7 @@ const THUMB = "rule of thumb 16 D^2.2: Giles, Wagner & Mount, Extrusion, 2005 (f
 const SPI = "Society of the Plastics Industry, Plastics Engineering Handbook, 4th ed., 1976, chapter on extrusion";
 const PRACTICE = "common practice, no published source";
 const DRAG = "Crawford, Plastics Engineering, 3rd ed., 1998, equation 4.3";
+const RISE = "a straight line through measurements of your own; limits: the material's range of melt temperatures";
 const METERING = "Groover, Fundamentals of Modern Manufacturing, 4th ed., 2010, section 13.2 (from memory)";
 const PLUG = "Levenspiel, Chemical Reaction Engineering, 3rd ed., 1999, chapter 11 (from memory)";
 
@@ -140,6 +148,16 @@ export const screwRules: readonly WindowRule[] = [
     limits: () => usualDriveEnergy,
     below: "The drive may not turn the screw at this rate: a stronger drive or a lower rate.",
     above: "More power than usual for this rate: check both for a slip.",
+  }),
+  windowRule([rate, ...riseKeys], {
+    quantity: "melt temperature at this rate",
+    unit: "°C",
+    source: RISE,
+    value: meltTemperature,
+    limits: ({ material: { meltTemperature: usual } }) => ({ low: usual.low, high: usual.high }),
+    below: "Colder than the plastic is blown: a hotter barrel, or check meltRise for a slip.",
+    above: "Hotter than the plastic is blown: a slower screw, a cooler barrel, or check meltRise for a slip.",
+    applies: (input) => input["delivery.meltRise.from"] !== undefined,
   }),
   windowRule([rate], {
     quantity: "heat into the melt",

@@ -1,5 +1,6 @@
 // What the process window is worked out from, each key spelled as the path at which a scenario gives it.
 import type { Material } from "./material.ts";
+import { meltRise } from "./meltRise.ts";
 
 /** Numbers in SI, temperatures in °C, pressures gauge, shares as fractions; step times are means. */
 export interface WindowNumbers {
@@ -49,6 +50,12 @@ export interface WindowNumbers {
   /** Share of the parts that a run rejected; absent where it can reject none. */
   readonly "station.rejects": number;
   readonly "delivery.plasticatingRate": number;
+  /** To which a matched continuous screw is turned down, kg/s. */
+  readonly "delivery.matchedRate": number;
+  /** The melt has its stated temperature at `from`, kg/s, and is hotter by `rise`, K, for every `per` more. */
+  readonly "delivery.meltRise.from": number;
+  readonly "delivery.meltRise.rise": number;
+  readonly "delivery.meltRise.per": number;
   readonly "delivery.shotCapacity": number;
   readonly "delivery.screwDiameter": number;
   readonly "delivery.drivePower": number;
@@ -69,6 +76,9 @@ export interface WindowNumbers {
 }
 
 export type WindowKey = keyof WindowNumbers;
+
+/** What the rise of the melt temperature with the rate is worked out from. */
+export const riseKeys = ["delivery.meltRise.from", "delivery.meltRise.rise", "delivery.meltRise.per"] as const;
 
 /** The steps whose time the window can give. */
 export type EstimatedTime = "blow" | "cool" | "vent";
@@ -93,15 +103,25 @@ export type WindowInput = WindowChoices & Partial<WindowNumbers>;
 /** An input of which some keys are known to be given. */
 export type Known<Key extends WindowKey> = WindowInput & Pick<WindowNumbers, Key>;
 
-/** The product's own temperatures, else the middle of the material's. */
+/** At the rate at which the screw turns, °C. */
+export function meltTemperature(input: WindowInput): number {
+  const stated = input["product.meltTemperature"] ?? input.material.meltTemperature.value;
+  const rate = input["delivery.matchedRate"] ?? input["delivery.plasticatingRate"];
+  const [from, rise, per] = riseKeys.map((key) => input[key]);
+  const isKnown = rate !== undefined && from !== undefined && rise !== undefined && per !== undefined;
+  return isKnown ? stated + meltRise(rate, { from, rise, per }) : stated;
+}
+
+/** The product's own temperatures, else the middle of the material's; melt is no colder than what may leave the mold. */
 export function temperaturesOf(input: WindowInput): {
   readonly melt: number;
   readonly mold: number;
   readonly demold: number;
 } {
+  const demold = input["product.demoldTemperature"] ?? input.material.demoldTemperature.value;
   return {
-    melt: input["product.meltTemperature"] ?? input.material.meltTemperature.value,
+    melt: Math.max(demold, meltTemperature(input)),
     mold: input["product.moldTemperature"] ?? input.material.moldTemperature.value,
-    demold: input["product.demoldTemperature"] ?? input.material.demoldTemperature.value,
+    demold,
   };
 }

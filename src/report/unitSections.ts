@@ -1,5 +1,5 @@
 // The sections of a report on what a manager asks of a cell: indicators, cost and stops, each with its table.
-import { elementRules } from "#cell/elementWords.ts";
+import { elementRules, planRules } from "#cell/elementWords.ts";
 import { CELL } from "#analysis/measures.ts";
 import type { CostStudy } from "#analysis/costStudy.ts";
 import type { Study } from "#analysis/study.ts";
@@ -29,6 +29,9 @@ function kpiSection(study: Study, { id, of }: Placing): Section {
   const mapping = elementRules
     .map(({ states, kind, element: into }) => `${states?.join(", ") ?? `other states that are ${kind}`}: ${into}`)
     .join("; ");
+  // Without a calendar all time is planned.
+  const byPlan = planRules.map(({ when, counts }) => `${when.replaceAll("`", "")}: ${counts}`).join("; ");
+  const planned = study.scenario.calendar ? `; by the plan ${byPlan}; parts made in overtime count` : "";
   return {
     id: `${id}-kpi`,
     heading: `Key performance indicators${of}`,
@@ -38,7 +41,7 @@ function kpiSection(study: Study, { id, of }: Placing): Section {
         "p",
         {},
         "The cell produces while any part of it works, so that a wait of one resource for another lowers effectiveness, not ",
-        `availability; a station's own waits lower its availability. Time elements of ISO 22400-2: ${mapping}.`,
+        `availability; a station's own waits lower its availability. Time elements of ISO 22400-2: ${mapping}${planned}.`,
       ),
       element("p", {}, "The cell:"),
       numbers(

@@ -43,6 +43,16 @@ const screw = mapping(
   "{ channelDepth: 4 mm, helixAngle: 17.7 deg, speed: 60 rpm }",
 );
 
+/** Only for the process window. */
+const meltRise = mapping(
+  {
+    from: required(quantity("rate", { above: 0 }), "Plasticating rate at which the melt has its stated temperature."),
+    rise: required(quantity("temperatureDifference"), "How much hotter it is at a higher rate."),
+    per: required(quantity("rate", { above: 0 }), "How much higher that rate is."),
+  },
+  "{ from: 110 kg/h, rise: 4 °C, per: 10 kg/h }",
+);
+
 export const delivery = mapping(
   {
     kind: required(
@@ -95,7 +105,10 @@ export const delivery = mapping(
       "Melt in the manifold or head of one station, for changes of color and material.",
     ),
     drivePower: optional(quantity("power", { above: 0 }), "Power of the screw's drive, for the process window."),
-    meltRise: optional(quantity("temperatureDifference"), "Rise of melt temperature with the rate. Not built yet."),
+    meltRise: optional(
+      meltRise,
+      "By how much the melt gets hotter with `plasticatingRate`, from measurements of your own; for the process window.",
+    ),
   },
   "{ kind: reciprocating-screw, plasticatingRate: 110 kg/h, deliveryRate: 420 kg/h }",
 );

@@ -25,7 +25,6 @@ export const issueCodes = {
   "name-form": "a name has characters that a path or a table cannot hold",
   "name-reserved": "a name already means something in the tables",
   "more-faults": "there are more faults than are shown",
-  "not-built-yet": "the key or value is part of the format, but nothing computes it yet",
   "not-whole": "a whole number is needed",
   "out-of-range": "a number is outside its range",
   "task-twice": "a task of the crew is named twice",

@@ -4,7 +4,6 @@ import type { Finding } from "./finding.ts";
 import { applySettings } from "./applySettings.ts";
 import { assumptions } from "./assumed.ts";
 import type { Assumption } from "./assumption.ts";
-import { findNotBuilt } from "./notBuilt.ts";
 import { readColumns } from "./readColumns.ts";
 import type { ReadText } from "./readText.ts";
 import { readGlossary } from "./reading.ts";
@@ -57,7 +56,7 @@ export function readPlaced(text: string, options: ReadOptions): PlacedReading {
   const read = readGlossary(content);
   const columns = readColumns(read.draft, options.readText);
   const resolved = isMapping(content) ? resolveScenario(columns.draft, content, options.name) : { findings: [] };
-  const findings = [...read.findings, ...columns.findings, ...resolved.findings, ...findNotBuilt(content)];
+  const findings = [...read.findings, ...columns.findings, ...resolved.findings];
   const toIssue = (finding: Finding): Issue => tree.toIssue(finding);
   const found = findings.slice(0, mostFaults).map(toIssue);
   const rest = Math.max(0, findings.length - mostFaults);

@@ -49,6 +49,9 @@ export interface ProcessValues {
   readonly "delivery.screwDiameter"?: number;
   readonly "delivery.drivePower"?: number;
   readonly "delivery.holdUp"?: number;
+  readonly "delivery.meltRise.from"?: number;
+  readonly "delivery.meltRise.rise"?: number;
+  readonly "delivery.meltRise.per"?: number;
   readonly "delivery.screw.channelDepth"?: number;
   readonly "delivery.screw.helixAngle"?: number;
   readonly "delivery.screw.meteringLength"?: number;

@@ -218,12 +218,42 @@ changes: [{ name: to blue, kind: color, after: 58 h, time: 20 min }]`,
     "stations.steps.cool={ triangular: [7 s, 7.5 s, 9 s] }",
   );
 
-  it("keeps the time of every resource, the chains and the masses whole", () => {
+  const jam =
+    "{ name: jam, resource: every station, between: { exponential: 2 h }, repair: { gamma: [5 min, 2 min] }, by: operator }";
+  const onCall = (more: string): Scenario =>
+    scenarioOf(
+      cellText(
+        2,
+        `${week}
+stops: [${jam}, { name: band, resource: plasticator, clock: calendar, between: { exponential: 7 h }, repair: { gamma: [1 h, 20 min] }, by: operator, shift: any },
+  { name: air, resource: valve, clock: calendar, between: { exponential: 9 h }, repair: { gamma: [1 h, 20 min] }, shift: in },
+  { name: leak, resource: every station, clock: calendar, between: { exponential: 9 h }, repair: { gamma: [1 h, 20 min] }, by: operator, shift: any, step: scrap }]
+takeaway: { trim: { time: 2 s, buffer: 6 }, pack: { time: 2 s, buffer: 12, by: operator } }
+startUp: { afterOff: 6 h, heatUp: 30 min, purge: 2 kg, scrap: 4 cycles }
+changes: [{ name: to blue, kind: color, after: 58 h, time: 20 min }]
+${more}`,
+      ),
+      "stations.steps.clear={ time: 60 s, by: operator }",
+      "stations.steps.remove={ time: 0.8 s, by: operator }",
+      "run.length=7 d",
+      "run.warmup=auto",
+    );
+
+  it.each([
+    ["one after another, with one operator", all],
+    ["some on call, with one operator", onCall("crew: { operators: 1 }")],
+    ["some on call, who walk", onCall("crew: { operators: 2, walk: 5 s, priorities: [packing, repair] }")],
+  ])("keeps the time of every resource, the chains and the masses whole: repairs %s", (_, cell) => {
     for (const replication of [1, 2]) {
-      const record = run(all, replication);
+      const record = run(cell, replication);
+      expect(record.standstill).toBeUndefined();
       const total = new Map<string, number>();
       for (const { resource, ticks } of record.stateTimes) total.set(resource, (total.get(resource) ?? 0) + ticks);
       expect([...new Set(total.values())]).toEqual([record.untilTick]);
+      for (const unit of [null, "station 1", "station 2"]) {
+        const own = record.elementTimes.filter(({ station }) => station === unit);
+        expect(own.reduce((sum, { ticks }) => sum + ticks, 0)).toBe(record.untilTick);
+      }
       for (const k of [0, 1]) {
         expect(record.chain.reduce((sum, { ticksByStation }) => sum + ticksByStation[k]!, 0)).toBe(record.untilTick);
       }

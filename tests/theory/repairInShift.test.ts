@@ -71,6 +71,13 @@ describe("a repair of 80 s", () => {
     expect(firstStops(cell)["jam"]?.at(-1)).toBe(ends);
   });
 
+  it("by itself is not held up by a break, though the cell pauses with its people", () => {
+    const pausing = calendar.replace("shifts:", "breaks: stop\n  shifts:");
+    const text = `${pausing}stops: [${stop("jam", "valve", 100, "repair: 80 s, shift: in")}]\ncrew: { operators: 1 }`;
+    const cell = scenarioOf(cellText(1, text), "run.length=900 s", "run.warmup=0 s");
+    expect(firstStops(cell)["jam"]).toEqual([100, 100, 180]);
+  });
+
   it("stands still over two nights, and needs no operator at all", () => {
     const shifts = `[{ start: "06:00", end: "06:02" }, { start: "06:04", end: "06:05" }, { start: "06:10", end: "06:30" }]`;
     const text = `calendar: { from: 2026-03-23, at: "06:00", shifts: ${shifts} }
@@ -122,6 +129,15 @@ describe("the operator on call", () => {
     const crew = "crew: { operators: 3 }";
     const cell = cellOf([stop("first", "valve", 560, onCall), stop("second", "station 1", 590, onCall)], crew);
     expect(firstStops(cell)).toEqual({ first: [560, 560, 640], second: [590, 640, 720] });
+  });
+
+  it("hears no call while the crew is there, though he was called before, and the crew none while he is on call", () => {
+    const cell = cellOf([stop("jam", "valve", 15, "repair: 10 s, by: operator, shift: any")]);
+    const { stops } = runCell(planCell(cell), { replication: 1 });
+    const waits = stops.map(({ fromTick, repairTick }) => [fromTick / 1e6, (repairTick! - fromTick) / 1e6] as const);
+    // Every 25 s from 15 s on; the stop at 65 s waits for the end of the break, and nobody waits on any shift or off it.
+    expect(waits.filter(([, wait]) => wait > 0)).toEqual([[65, 115]]);
+    expect(waits.length).toBeGreaterThan(28);
   });
 
   it("walks on shift like everybody, and has his way counted in the repair when he comes from home", () => {

@@ -1,5 +1,5 @@
 // The README's table of time elements, made from the rules that the simulation goes by.
-import { elementRules } from "#cell/elementWords.ts";
+import { elementRules, planRules } from "#cell/elementWords.ts";
 import { withReadmeTable } from "./readmeTable.ts";
 
 export function withElementTable(readme: string): string {
@@ -8,5 +8,6 @@ export function withElementTable(readme: string): string {
     element,
     reason,
   ]);
-  return withReadmeTable(readme, "elements", [["state", "time element", "because it is"], ...rows]);
+  const planned = planRules.map(({ when, counts, reason }) => [when, counts, reason]);
+  return withReadmeTable(readme, "elements", [["state", "time element", "because it is"], ...rows, ...planned]);
 }

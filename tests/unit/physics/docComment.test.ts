@@ -15,6 +15,7 @@ const notFormulas = new Set([
   "windowRule",
   "verdictOf",
   "temperaturesOf",
+  "meltTemperature",
   "processWindow",
   "missingRows",
 ]);

@@ -83,7 +83,13 @@ describe("a setting that is wrong", () => {
     ["run.seed=[a", "yaml-syntax", 12, "", "brackets"],
     ["valve.shift={ normal: [0.3 s, 0,1 s] }", "decimal-comma", 31, "valve.shift.normal[1]", "`0.1 s`"],
     ["stations.left.steps.vent=0 s", "vent-zero", 26, "stations.left.steps.vent", "`0.5 s`"],
-    ["delivery.meltRise=5 °C", "not-built-yet", 10, "delivery.meltRise", "Delete"],
+    [
+      "delivery.meltRise={ from: 110 kg/h, rise: 5, per: 10 kg/h }",
+      "unit-missing",
+      43,
+      "delivery.meltRise.rise",
+      "`5 °C`",
+    ],
   ])("%s", (setting, code, column, path, remedy) => {
     const { scenario, issues } = read(twoStations, "run.replications=5", setting);
     expect(scenario).toBeUndefined();
