@@ -37,7 +37,7 @@ export interface FlowRecorder {
 const usualFoldAt = 1 << 13;
 
 /** Up to so many pending times a look at all beats a heap (measured: the benchmark prints both). */
-const usualScanUpTo = 8;
+const usualScanUpTo = 16;
 
 /** Instants after the end of the observation within which a wait is expected to be over. */
 const runOnInstants = 20_000;
