@@ -71,7 +71,8 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const quarters = options.readsQuarters === false ? undefined : QuarterHours.of(plan);
   const readOn = quarters ? quarters.readingOn(simulation, { from, until, runOn }) : runOn;
   const elements = elementTimes(plan, simulation, { from, until, runOn: readOn });
-  const counts = new Map(program.counters.map((name, i) => [name, simulation.counts[i]!]));
+  const counted = simulation.counts;
+  const counts = new Map(program.counters.map((name, i) => [name, counted[i]!]));
   const stations = scenario.stations.map((station) => ({
     name: station.name,
     shots: counts.get(shotsOf(station.name)) ?? 0,
@@ -178,11 +179,12 @@ function shotTicks(plan: CellPlan, simulation: Simulation, station: string): num
 
 function stateTimesOf(simulation: Simulation): StateTime[] {
   const { states, table } = simulation.program;
+  const { stateTicks } = simulation;
   const all = states.map((state, i) => ({
     resource: table.resources[state.resource]!.name,
     state: state.name,
     kind: state.kind,
-    ticks: simulation.stateTicks[i]!,
+    ticks: stateTicks[i]!,
   }));
   return all.filter(({ resource }) => resource !== SHIFT);
 }

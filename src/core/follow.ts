@@ -61,6 +61,9 @@ class Scale {
   aboveNext: i32 = 0;
 }
 
+/** Numbers of the operation TIME, itself included. */
+const TIME_SIZE = 7;
+
 /** Steps within one instant after which time is taken to stand still for ever. */
 const HOPS_AN_INSTANT = 100_000;
 
@@ -159,7 +162,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
         if (tick > now) {
           if (touchedPlaces > 0) {
             let served = serveNext();
-            while (served === null && touchedPlaces > 0) served = serveNext();
+            while (served === null && touchedPlaces > 0 && !hasWorkClocks()) served = serveNext();
             if (served !== null) {
               process = served;
               at = codeAt(process.step!.startsAt);
@@ -321,15 +324,16 @@ function passTime(process: Process, from: usize): void {
     process.tied = 0;
   }
   while (operand(at, 6) === 1 && start + ticks <= horizon) {
-    const shown = resourceAt(operand(at, 11));
-    if (!showAhead(shown, stateAt(operand(at, 12)), start + ticks)) break;
+    // The next step's code: STEP and its row, SHOW of 1 state with resource and state, then TIME.
+    const shown = resourceAt(operand(at, TIME_SIZE + 4));
+    if (!showAhead(shown, stateAt(operand(at, TIME_SIZE + 5)), start + ticks)) break;
     start += ticks;
-    process.step = stepAt(operand(at, 8));
-    at += 4 * 13;
+    process.step = stepAt(operand(at, TIME_SIZE + 1));
+    at += 4 * (TIME_SIZE + 6);
     ticks = timeOf(process, at);
     process.head = link(operand(at, 4), start, process.head, 0);
   }
-  process.resumesAt = at + 4 * 7;
+  process.resumesAt = at + 4 * TIME_SIZE;
   const clock = operand(at, 5);
   // Of a step with a clock the time passes only while that resource works.
   if (clock === -1 || isWorking(resourceAt(clock))) {

@@ -18,13 +18,9 @@ export let inForce = 0;
 /** Processes that need nothing but the end of a stop, in the order in which they came. */
 let heldBack = new StaticArray<usize>(0);
 let heldBackCount = 0;
-/** Those who begin when a stop ends, of all ends that are under way: one may lead to another. */
-let freed = new StaticArray<usize>(0);
-let freedCount = 0;
 
 export function openStops(): void {
   heldBack = new StaticArray<usize>(processCount);
-  freed = new StaticArray<usize>(4 * processCount);
 }
 
 export function stop(resource: Resource, rule: i32): void {
@@ -60,20 +56,18 @@ export function release(resource: Resource): void {
   changedAll();
 }
 
+/** One that begins may stop or release others: after each the line is looked through anew. */
 function beginFreed(): void {
-  const from = freedCount;
-  for (let i = 0; i < heldBackCount; i++) {
+  for (let i = 0; i < heldBackCount;) {
     const process = changetype<Process>(unchecked(heldBack[i]));
-    if (isFree(process.step!)) unchecked((freed[freedCount++] = changetype<usize>(process)));
+    if (!isFree(process.step!)) i++;
+    else {
+      forget(process);
+      process.phase = IDLE;
+      begin(process);
+      i = 0;
+    }
   }
-  const end = freedCount;
-  for (let i = from; i < end; i++) {
-    const process = changetype<Process>(unchecked(freed[i]));
-    forget(process);
-    process.phase = IDLE;
-    begin(process);
-  }
-  freedCount = from;
 }
 
 /** The resource whose stop kept this step from starting until now; the one that changed last where it kept it indirectly. */

@@ -1,19 +1,11 @@
 // Starts the core that runs step tables: WebAssembly made from the files in `core/`, one instance for each simulation.
 import { invariant } from "#foundation/invariant.ts";
 import program from "#core/core.wasm";
+import type { EventLog } from "./eventLog.ts";
 
 /** Numbers of processes, rows, resources and so on are those of the program; ticks are in microseconds. */
 export interface CoreHost {
-  logged(
-    time: number,
-    resource: number,
-    state: number,
-    row: number,
-    cycle: number,
-    hand: number,
-    boundBy: number,
-    boundTime: number,
-  ): void;
+  readonly logged: EventLog["add"];
   started(node: number, row: number, tick: number, ticks: number): void;
   needed(node: number, before: number): void;
   exactTicks(law: number, u: number): number;
