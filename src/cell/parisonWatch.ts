@@ -26,6 +26,11 @@ interface UnderWay {
   atHeat: number | null;
 }
 
+function begin(parison: UnderWay, tick: number): void {
+  parison.begun = tick;
+  parison.delivered = -1;
+}
+
 type Reader = (tick: number) => void;
 
 export class ParisonWatch {
@@ -63,7 +68,7 @@ export class ParisonWatch {
 
   #readersOf(name: string, parison: UnderWay): readonly (readonly [string, Reader])[] {
     return [
-      [dropsOf(name), (tick) => void Object.assign(parison, { begun: tick, delivered: -1 })],
+      [dropsOf(name), (tick) => begin(parison, tick)],
       [shotsOf(name), (tick) => this.#deliver(parison, tick)],
       [closesOf(name), (tick) => this.#close(parison, tick)],
     ];
@@ -91,8 +96,7 @@ export class ParisonWatch {
   #close(parison: UnderWay, tick: number): void {
     const { begun, delivered, atHeat, sample } = parison;
     if (this.#isCounting && begun !== -1 && delivered !== -1) {
-      const [drop, hang] = [delivered - begun, tick - delivered].map((ticks) => ticks / TICKS_PER_SECOND);
-      sample.add({ drop: drop!, hang: hang!, atHeat });
+      sample.add((delivered - begun) / TICKS_PER_SECOND, (tick - delivered) / TICKS_PER_SECOND, atHeat);
     }
     parison.begun = -1;
     parison.delivered = -1;

@@ -24,7 +24,7 @@ const END = EXACT_CELLS * FINEST_CELL;
 const SMALLEST_UNIFORM = 1 / 8589934592;
 
 /** Points of the mean of mass / rate on either side of the table. */
-const END_POINTS = 64;
+const END_POINTS = 8;
 
 const NO_VALUES = new Float64Array(0);
 const NO_SHAPE: StandardForm = { kind: "uniform", shape: 0 };
