@@ -8,15 +8,19 @@ const REACH = 32;
 /** Exact points through which each piece of the curve runs. */
 const ORDER = 10;
 
+/** Φ of the scores of the exact points. */
+let chances: Float64Array | undefined;
+
 /**
  * Value of a law over the normal score z of its probability, Φ(z) = p, for |z| up to 3.5.
  *
  * A library's gamma quantile takes microseconds, and a table needs thousands. Between 65 of them Newton's interpolation through the
- * ten nearest is within 1e-8 standard deviations of the law up to a coefficient of
- * variation of 2 and beyond (measured by tests/unit/engine/quantileTable.test.ts). Scores asked for one after the other should be neighbors.
+ * ten nearest is within 1e-8 standard deviations of the law up to a coefficient of variation of 2 and beyond (measured by
+ * tests/unit/engine/quantileTable.test.ts). Scores asked for one after the other should be neighbors.
  */
 export function scoreCurve(quantile: (p: number) => number): (score: number) => number {
-  const points = Float64Array.from({ length: 2 * REACH + 1 }, (_, i) => quantile(normalCdf((i - REACH) * STEP, 0, 1)));
+  chances ??= Float64Array.from({ length: 2 * REACH + 1 }, (_, i) => normalCdf((i - REACH) * STEP, 0, 1));
+  const points = chances.map(quantile);
   const piece = new Float64Array(ORDER);
   let begin = -1;
   return (score) => {
