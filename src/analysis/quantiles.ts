@@ -16,7 +16,8 @@ export interface Quantiles {
  */
 export function quantiles(values: readonly number[]): Quantiles {
   invariant(values.length > 0, "quantiles need a value");
-  const sorted = values.toSorted((a, b) => a - b);
+  // Numbers in a typed array need no comparison of ours, which a short run would pay for dearly.
+  const sorted = [...Float64Array.from(values).sort()];
   const at = (p: number) => quantileSorted(sorted, p);
   return { p05: at(0.05), p25: at(0.25), p50: at(0.5), p75: at(0.75), p95: at(0.95) };
 }
