@@ -133,12 +133,9 @@ export function marks(): i32 {
   return tally.markCount;
 }
 
-export function markTick(mark: i32): f64 {
-  return tally.markAt(mark).tick;
-}
-
-export function markCounter(mark: i32): i32 {
-  return tally.markAt(mark).counter;
+/** Where in memory they begin. */
+export function marksAt(): usize {
+  return tally.firstMark();
 }
 
 export function forgetMarks(): void {
