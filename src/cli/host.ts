@@ -38,6 +38,8 @@ export interface Host {
   breathe(): Promise<void>;
   /** Leaves this exit code behind unless a worse one is already there. */
   leave(code: number): void;
+  /** Ends the process as soon as all that was printed has left. */
+  end(): void;
 }
 
 function leave(code: number): void {
@@ -54,14 +56,28 @@ function guard(stream: NodeJS.WriteStream, name: string): NodeJS.WriteStream {
   });
 }
 
-/** Opened when first needed: a call that only writes files needs neither, and each takes Node two milliseconds. */
-function openOutlets(): Readonly<Record<Outlet, () => NodeJS.WriteStream>> {
-  let output: NodeJS.WriteStream | undefined;
-  let error: NodeJS.WriteStream | undefined;
-  return {
-    output: () => (output ??= guard(process.stdout, "standard output")),
-    error: () => (error ??= guard(process.stderr, "standard error")),
-  };
+/** Opened when first needed: a call that only writes files needs neither, and they take Node two milliseconds. */
+class Outlets {
+  #output: NodeJS.WriteStream | undefined;
+  #error: NodeJS.WriteStream | undefined;
+
+  get output(): NodeJS.WriteStream {
+    return (this.#output ??= guard(process.stdout, "standard output"));
+  }
+
+  get error(): NodeJS.WriteStream {
+    return (this.#error ??= guard(process.stderr, "standard error"));
+  }
+
+  get isEmpty(): boolean {
+    return [this.#output, this.#error].every((stream) => (stream?.writableLength ?? 0) === 0);
+  }
+}
+
+/** Node by itself would wait for what V8 compiles beside, though nobody will run it any more. */
+function endOf(outlets: Outlets): () => void {
+  // Whatever a write has to tell, such as a full disk, comes first.
+  return () => void setImmediate(() => outlets.isEmpty && process.exit());
 }
 
 function leaveOnSignals(): void {
@@ -87,25 +103,26 @@ async function openBar(tasks: number): Promise<Progress> {
 
 export function openHost(): Host {
   leaveOnSignals();
-  const outlets = openOutlets();
+  const outlets = new Outlets();
   return {
-    print: (text) => void outlets.output().write(text),
-    tell: (text) => void outlets.error().write(text),
+    print: (text) => void outlets.output.write(text),
+    tell: (text) => void outlets.error.write(text),
     paint: (outlet, paint, text) =>
-      mayColor(outlets[outlet](), process.env) ? styleText(paint, text, { validateStream: false }) : text,
+      mayColor(outlets[outlet], process.env) ? styleText(paint, text, { validateStream: false }) : text,
     get width() {
-      const { columns } = outlets.output();
+      const { columns } = outlets.output;
       // A pseudo-terminal without a size says 0.
       return columns > 0 ? columns : 80;
     },
     cores: availableParallelism(),
     seconds: () => performance.now() / 1000,
     showProgress: (tasks) =>
-      outlets.error().isTTY && process.env["TERM"] !== "dumb" ? openBar(tasks) : Promise.resolve(undefined),
+      outlets.error.isTTY && process.env["TERM"] !== "dumb" ? openBar(tasks) : Promise.resolve(undefined),
     system: `Node ${process.version}, ${platform()} ${arch()}`,
     readText: readTextFile,
     writeFiles,
     breathe: () => new Promise((resolve) => void setImmediate(resolve)),
     leave,
+    end: endOf(outlets),
   };
 }
