@@ -3,6 +3,7 @@ import { spawnSync } from "node:child_process";
 import { chmod, readdir, rm, stat, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { bundleSettings, root } from "./bundleSettings.mjs";
+import { engineFlags } from "./engineFlags.mjs";
 import { thirdParty } from "./thirdParty.mjs";
 
 const inCli = (name) => path.join(root, `src/cli/${name}.ts`);
@@ -70,7 +71,7 @@ async function bundle(esbuild) {
     ...small,
     format: "cjs",
     banner: {},
-    define: { BLOWCELL_PROGRAM: JSON.stringify(name) },
+    define: { BLOWCELL_PROGRAM: JSON.stringify(name), BLOWCELL_FLAGS: JSON.stringify(engineFlags) },
     entryPoints: ["blowcell", "worker"].map(inCli),
     outdir: outputFolder,
   });
