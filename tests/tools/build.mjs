@@ -71,7 +71,11 @@ async function bundle(esbuild) {
     ...small,
     format: "cjs",
     banner: {},
-    define: { BLOWCELL_PROGRAM: JSON.stringify(name), BLOWCELL_FLAGS: JSON.stringify(engineFlags) },
+    define: {
+      ...bundleSettings.define,
+      BLOWCELL_PROGRAM: JSON.stringify(name),
+      BLOWCELL_FLAGS: JSON.stringify(engineFlags),
+    },
     entryPoints: ["blowcell", "worker"].map(inCli),
     outdir: outputFolder,
   });
