@@ -20,11 +20,11 @@ const rounding = 1e-9;
 
 export function cycleBins(cycles: readonly StationCycles[]): readonly CycleBin[] {
   const limit = longestShown(cycles);
-  const ordered = cycles.map(({ station, seconds }) => {
-    const all = Float64Array.from(seconds).toSorted();
-    return { station, all, shown: all.subarray(0, bisectRight(all, limit)) };
+  const split = cycles.map(({ station, seconds }) => {
+    const shown = bisectRight(seconds, limit);
+    return { station, shown: seconds.subarray(0, shown), longer: seconds.subarray(shown) };
   });
-  const [low, high] = extent(ordered.map(({ shown }) => shown));
+  const [low, high] = extent(split.map(({ shown }) => shown));
   if (low > high) return [];
   // A cycle that never varies is one bar in the middle, a tenth of a second wide.
   const isSingle = high - low < 0.01;
@@ -34,9 +34,9 @@ export function cycleBins(cycles: readonly StationCycles[]): readonly CycleBin[]
   const inside = scale.ticks(binsWanted).filter((tick) => tick > first + rounding && tick < last - rounding);
   // The rounded ends may lie a last bit inside the values.
   const edges = [Math.min(first, low), ...(isSingle ? [] : inside), Math.max(last, high)];
-  return ordered.flatMap(({ station, all, shown }) => [
+  return split.flatMap(({ station, shown, longer }) => [
     ...countedBetween(edges, shown).map((bin) => ({ station, ...bin, isBeyond: false })),
-    ...beyond(station, all.subarray(shown.length), last),
+    ...beyond(station, longer, last),
   ]);
 }
 

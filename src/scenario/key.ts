@@ -53,8 +53,8 @@ export function section<Schema extends z.core.$ZodType>(
  * the descriptions of the others takes longer than reading the file.
  */
 function later<Shape extends object>(describe: () => Shape): Shape {
-  let described: Shape | undefined;
-  const shape = (): Shape => (described ??= describe());
+  let made: Shape | undefined;
+  const shape = (): Shape => (made ??= describe());
   return new Proxy({} as Shape, {
     ownKeys: () => Reflect.ownKeys(shape()),
     getOwnPropertyDescriptor: (_, key) => Reflect.getOwnPropertyDescriptor(shape(), key),
