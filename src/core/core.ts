@@ -133,12 +133,9 @@ export function marks(): i32 {
   return tally.markCount;
 }
 
-export function markTick(mark: i32): f64 {
-  return tally.markAt(mark).tick;
-}
-
-export function markCounter(mark: i32): i32 {
-  return tally.markAt(mark).counter;
+/** Where they lie, each a tick, the number of a counter, and nothing. */
+export function marksAt(): usize {
+  return tally.allMarks();
 }
 
 export function forgetMarks(): void {

@@ -39,8 +39,7 @@ export interface Core {
   firstRiseOf(counter: number): number;
   lastRiseOf(counter: number): number;
   marks(): number;
-  markTick(mark: number): number;
-  markCounter(mark: number): number;
+  marksAt(): number;
   forgetMarks(): void;
   periods(): number;
   periodResource(period: number): number;
