@@ -38,11 +38,14 @@ class Survivor {
   unused: i32 = 0;
 }
 
+/** What one instant mostly adds to a chain that is to be folded after it. */
+const SPARE_NODES = 256;
+
 let activities = 0;
 let foldAt = 0;
 let nextFold = 0;
 let size = 0;
-let capacity = 1024;
+let capacity = 0;
 let nodes: usize = 0;
 
 /** Of the last fold. */
@@ -68,6 +71,7 @@ export function openChain(activityCount: i32, nodesHeld: i32): void {
   activities = activityCount;
   foldAt = nodesHeld;
   nextFold = nodesHeld;
+  capacity = nodesHeld + SPARE_NODES;
   nodes = room(capacity, offsetof<Node>());
   totals = newSums(1);
   sums = newSums(1);
