@@ -38,11 +38,14 @@ class Survivor {
   unused: i32 = 0;
 }
 
+/** What one instant mostly adds to a chain that is to be folded after it. */
+const SPARE_NODES = 256;
+
 let activities = 0;
 let foldAt = 0;
 let nextFold = 0;
 let size = 0;
-let capacity = 1024;
+let capacity = 0;
 let nodes: usize = 0;
 
 /** Of the last fold. */
@@ -68,6 +71,7 @@ export function openChain(activityCount: i32, nodesHeld: i32): void {
   activities = activityCount;
   foldAt = nodesHeld;
   nextFold = nodesHeld;
+  capacity = nodesHeld + SPARE_NODES;
   nodes = room(capacity, offsetof<Node>());
   totals = newSums(1);
   sums = newSums(1);
@@ -120,7 +124,7 @@ export function addTotals(node: i32, end: f64): void {
   let last = node;
   while (last !== -1 && startOf(last) > end) last = parentOf(last);
   if (last !== -1) addSpan(totals, last, end);
-  addWay(totals, last, -1);
+  addWay(totals, last);
 }
 
 /** Forgets all but the live nodes and the meeting points of their paths, and tells those who name nodes their new numbers. */
@@ -202,19 +206,15 @@ function walkFrom(live: i32): void {
 }
 
 function keep(node: i32, number: i32): void {
-  const ancestor = keptAncestor(node);
+  const parent = parentOf(node);
+  const isFolded = parent !== -1 && !fateOf(parent).isKept;
   const survivor = survivorAt(nextSurvivors, number);
   survivor.node = node;
+  survivor.sums = isFolded ? nextSumsUsed : carriedSums(node);
+  const ancestor = isFolded ? foldWay(node) : parent;
   // A parent is always older than its children: it has its new number by now.
   survivor.parent = ancestor === -1 ? -1 : fateOf(ancestor).renumbered;
-  survivor.sums = ancestor === parentOf(node) ? carriedSums(node) : foldedSums(node, ancestor);
   fateOf(node).renumbered = number;
-}
-
-function keptAncestor(node: i32): i32 {
-  let at = parentOf(node);
-  while (at !== -1 && !fateOf(at).isKept) at = parentOf(at);
-  return at;
 }
 
 /** The sums of an edge that stays as it is. */
@@ -225,11 +225,17 @@ function carriedSums(node: i32): i32 {
   return nextSumsUsed++;
 }
 
-function foldedSums(node: i32, ancestor: i32): i32 {
+/** Sums up the way back to the next node that is kept, and returns that. */
+function foldWay(node: i32): i32 {
   const to = openSums();
   clear(to);
-  addWay(to, node, ancestor);
-  return nextSumsUsed++;
+  nextSumsUsed++;
+  let at = node;
+  do {
+    addEdge(to, at);
+    at = parentOf(at);
+  } while (at !== -1 && !fateOf(at).isKept);
+  return at;
 }
 
 function openSums(): usize {
@@ -283,15 +289,16 @@ function renumber(): void {
   }
 }
 
-/** Adds what lies between the start of `ancestor` (-1: the beginning) and the start of `node`. */
-function addWay(to: usize, node: i32, ancestor: i32): void {
-  for (let at = node; at !== ancestor;) {
-    const parent = parentOf(at);
-    const folded = sumsOf(at);
-    if (folded !== -1) addSums(to, sums + <usize>folded * sumsSize());
-    else if (parent !== -1) addSpan(to, parent, startOf(at));
-    at = parent;
-  }
+/** Adds what lies between the beginning and the start of `node`. */
+function addWay(to: usize, node: i32): void {
+  for (let at = node; at !== -1; at = parentOf(at)) addEdge(to, at);
+}
+
+/** Adds what lies between the start of a node's parent and its own. */
+function addEdge(to: usize, node: i32): void {
+  const folded = sumsOf(node);
+  if (folded !== -1) addSums(to, sums + <usize>folded * sumsSize());
+  else if (parentOf(node) !== -1) addSpan(to, parentOf(node), startOf(node));
 }
 
 function addSums(to: usize, from: usize): void {

@@ -348,7 +348,10 @@ function passTime(process: Process, from: usize): void {
 
 function timeOf(process: Process, at: usize): f64 {
   const kind = operand(at, 3);
-  if (kind !== -1) return nextDrawn(kind);
+  return kind === -1 ? timeDrawnNow(process, at) : nextDrawn(kind);
+}
+
+function timeDrawnNow(process: Process, at: usize): f64 {
   const fixed = lawAt(operand(at, 1) + operand(at, 2) * process.cargo).fixed;
   return fixed >= 0 ? fixed : drawTicks(process, process.step!.draw);
 }

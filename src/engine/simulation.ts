@@ -34,7 +34,7 @@ export interface FlowRecorder {
 }
 
 /** Nodes of the chain held before it is folded; few enough to stay in a processor's fast memory. */
-const usualFoldAt = 1 << 13;
+const usualFoldAt = 1 << 11;
 
 /** Up to so many pending times a look at all beats a heap (measured: the benchmark prints both). */
 const usualScanUpTo = 16;
