@@ -1,6 +1,6 @@
 // Writes a table as CSV (RFC 4180) that a spreadsheet, a script and a statistics program all read alike.
 import { stringify } from "csv-stringify/browser/esm/sync";
-import type { Cell, LongTable, Table, TableSpec } from "./table.ts";
+import type { Cell, LongTable, Table } from "./table.ts";
 
 /** More digits would claim more than a simulation knows, and fewer would lose whole milligrams in tonnes. */
 const significantDigits = 10;
@@ -16,16 +16,18 @@ export function csvNumber(value: number): string {
 }
 
 /** CRLF line ends and a header row; text that a spreadsheet would take for a formula gets an apostrophe before it. */
-export function toCsv(table: Table): string {
-  return writeRows(table, table.rows, true);
+export function toCsv({ rows, ...spec }: Table): string {
+  return [...toCsvPieces({ ...spec, batches: [rows] })].join("");
 }
 
+/** They begin as no formula does, and at most their commas need quotes. */
+const plainWords = /^(?:[a-z\d][^"\r\n]*)?$/i;
+
 /**
- * The same in pieces, for tables that are too long to be held at once. Their texts are few and come again and again:
- * each is written by the library once.
+ * The same in pieces, for tables that are too long to be held at once. Their texts are few and come again and again: each
+ * is written once, plain words by us, since the library takes some milliseconds to get going.
  */
-export function* toCsvPieces({ batches, ...spec }: LongTable): Generator<string> {
-  yield writeRows(spec, [], true);
+export function* toCsvPieces({ columns, batches }: LongTable): Generator<string> {
   const written = new Map<string, string>();
   const write = (cell: Cell): string => {
     if (typeof cell === "number") return csvNumber(cell);
@@ -34,24 +36,13 @@ export function* toCsvPieces({ batches, ...spec }: LongTable): Generator<string>
     written.set(cell, known);
     return known;
   };
-  for (const rows of batches) yield rows.map((row) => `${row.map(write).join(",")}\r\n`).join("");
+  const line = (row: readonly Cell[]): string => `${row.map(write).join(",")}\r\n`;
+  yield line(columns.map(({ name }) => name));
+  for (const rows of batches) yield rows.map(line).join("");
 }
 
-/** Beside a second cell, as a lone empty text is written otherwise. */
 function writtenText(text: string): string {
-  const columns = ["text", "end"].map((name) => ({ name, type: "text", meaning: "" }) as const);
-  return writeRows({ name: "", meaning: "", columns }, [[text, null]], false).slice(0, -",\r\n".length);
-}
-
-function writeRows(spec: TableSpec, rows: Table["rows"], header: boolean): string {
-  return stringify(
-    rows.map((row) => [...row]),
-    {
-      header,
-      columns: spec.columns.map(({ name }) => name),
-      record_delimiter: "windows",
-      escape_formulas: true,
-      cast: { number: csvNumber, boolean: String },
-    },
-  );
+  if (plainWords.test(text)) return text.includes(",") ? `"${text}"` : text;
+  // Beside a second cell, as a lone empty text is written otherwise.
+  return stringify([[text, null]], { escape_formulas: true, eof: false, record_delimiter: "windows" }).slice(0, -1);
 }

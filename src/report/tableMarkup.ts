@@ -16,6 +16,7 @@ export function tableMarkup(table: Table, options: { readonly id: string; readon
   const { columns, rows } = table;
   const origin = options.file === undefined ? table.name.replaceAll("-", " ") : `all digits in ${options.file}.csv`;
   const summary = `Numbers: ${origin}, ${rows.length} ${rows.length === 1 ? "row" : "rows"}`;
+  const sides = columns.map(sideOf);
   const isOpen = rows.length <= mostOpenRows;
   return element(
     "details",
@@ -28,11 +29,17 @@ export function tableMarkup(table: Table, options: { readonly id: string; readon
         "table",
         { id: `${options.id}-numbers` },
         element("caption", {}, table.meaning),
-        element("thead", {}, element("tr", {}, ...columns.map(heading))),
+        element("thead", {}, element("tr", {}, columns.map(heading))),
         element(
           "tbody",
           {},
-          ...rows.map((row) => element("tr", {}, ...row.map((cell, i) => cellMarkup(cell, columns[i])))),
+          rows.map((row) =>
+            element(
+              "tr",
+              {},
+              row.map((cell, i) => cellMarkup(cell, sides[i])),
+            ),
+          ),
         ),
       ),
     ),
@@ -47,14 +54,15 @@ function heading(column: ColumnSpec): Markup {
   );
 }
 
-function cellMarkup(cell: Cell, column: ColumnSpec | undefined): Markup {
-  const side = column && sideOf(column);
+function cellMarkup(cell: Cell, side: string | undefined): Markup {
   if (typeof cell === "string") return element("td", { class: isDate.test(cell) ? "date" : side }, cell);
   if (typeof cell !== "number") return element("td", { class: side }, cell === null ? "" : String(cell));
   return element("td", { class: side }, element("data", { value: csvNumber(cell) }, shown(cell)));
 }
 
 function shown(value: number): string {
+  // Most are counts, and short.
+  if (Number.isInteger(value) && Math.abs(value) < 1e5) return String(value);
   return String(Number(value.toPrecision(shownDigits)));
 }
 
