@@ -1,4 +1,5 @@
 // What the host may ask of the core: to take in a compiled step table, to run it, and what came of it.
+import { openAddresses } from "./addresses.ts";
 import * as chain from "./chain.ts";
 import { now } from "./clock.ts";
 import { openDraws } from "./draws.ts";
@@ -33,6 +34,7 @@ export function open(activities: i32, classes: i32, foldAt: i32, scanUpTo: i32, 
   openStops();
   tally.openTally();
   openRecords(withLog, withFlow);
+  openAddresses();
 }
 
 /** Puts a token at a place now. */
