@@ -3,6 +3,7 @@ import { openAddresses } from "./addresses.ts";
 import * as chain from "./chain.ts";
 import { now } from "./clock.ts";
 import { openDraws } from "./draws.ts";
+import * as eventLog from "./eventLog.ts";
 import { firstDue, openEventList } from "./eventList.ts";
 import * as follow from "./follow.ts";
 import { jointTicks } from "./jointTime.ts";
@@ -142,6 +143,19 @@ export function marksAt(): usize {
 
 export function forgetMarks(): void {
   tally.forgetMarks();
+}
+
+/** Entries of the event log since the host took them last, and where they lie. */
+export function entries(): i32 {
+  return eventLog.entryCount;
+}
+
+export function entriesAt(): usize {
+  return eventLog.allEntries();
+}
+
+export function forgetEntries(): void {
+  eventLog.forgetEntries();
 }
 
 // Active periods: those that are over, and the present or last one of each resource.

@@ -2,6 +2,7 @@
 import { foldChain, isChainFull, link } from "./chain.ts";
 import { now, setClock } from "./clock.ts";
 import { drawTicks, Kind, lawAt, nextDrawn, nextTicks, uniform } from "./draws.ts";
+import { entryCount } from "./eventLog.ts";
 import { clearDue, firstDue, setDue } from "./eventList.ts";
 import { changed, touchedPlaces } from "./lines.ts";
 import {
@@ -37,6 +38,7 @@ import {
   WEIGH,
   ZERO_TIME_LOOP,
 } from "./numbers.ts";
+import { goOn, isDue } from "./pause.ts";
 import { Process, processAt, register } from "./process.ts";
 import { flowNeeded, hasFlow, hasLog, logStart, passNode } from "./records.ts";
 import { Resource, resourceAt, State, stateAt } from "./resource.ts";
@@ -44,7 +46,7 @@ import { realAt, sectionOfWholes } from "./sections.ts";
 import { chanceOf, codeAt, Step, stepAt } from "./steps.ts";
 import { isWorking, show, showAhead, showFreely } from "./states.ts";
 import { completed, endedFor, inForce, lastChanged, release, stop } from "./stops.ts";
-import { count, Counter, hasManyMarks } from "./tally.ts";
+import { count, Counter, markCount } from "./tally.ts";
 import { Place, placeAt, put, take } from "./tokens.ts";
 import { hasWorkClocks } from "./workClocks.ts";
 import { keepNumber, losePatience, maySelfServe, serveNext, takeAll } from "./waits.ts";
@@ -89,24 +91,21 @@ export function followOne(process: Process, at: usize): void {
   follow(process, at, 0);
 }
 
-/** Runs every instant up to and including `tick`; returns true where the host should take the marks first and then ask again. */
+/** Runs every instant up to and including `tick`; returns true where the host should take marks and entries first and then ask again. */
 export function runUntil(tick: f64): bool {
   horizon = hasLog || hasFlow ? -1 : tick;
   while (standstill === 0 && follow(null, codeAt(RESTS_AT), tick)) {
-    if (mustFold()) foldChain();
-    if (hasManyMarks()) return true;
+    goOn();
+    if (isChainFull() && !keepsChain) foldChain();
+    if (markCount > 0 || entryCount > 0) return true;
   }
   setClock(tick);
   return false;
 }
 
-function mustFold(): bool {
-  return !keepsChain && isChainFull();
-}
-
-/** A record or a piece of code whose address follows the operation. */
-function placed<T>(at: usize, number: i32): T {
-  return changetype<T>(load<usize>(at + ((<usize>number) << 2)));
+/** The address of a record, or of a piece of code, that follows the operation. */
+function addressAt(at: usize, number: i32): usize {
+  return load<usize>(at + ((<usize>number) << 2));
 }
 
 /** A number that follows the operation. */
@@ -116,7 +115,7 @@ function operand(at: usize, number: i32): i32 {
 
 /**
  * Follows the code of one process until it rests, and then, unless only that process was asked for, that of the next one whose time is up.
- * Returns true where chain or marks are full and there is more to do.
+ * Returns true where the loop is to pause and there is more to do.
  */
 function follow(asked: Process | null, from: usize, untilTick: f64): bool {
   let process = changetype<Process>(changetype<usize>(asked));
@@ -125,7 +124,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
     switch (load<i32>(at)) {
       case NEXT: {
         process.cycle += operand(at, 2);
-        at = placed<usize>(at, 1);
+        at = addressAt(at, 1);
       }
       // falls through
       case STEP: {
@@ -134,7 +133,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
           at = codeAt(RESTS_AT);
           break;
         }
-        process.step = placed<Step>(at, 1);
+        process.step = changetype<Step>(addressAt(at, 1));
         at += 8;
         // Mostly states are shown next.
         if (load<i32>(at) !== SHOW) break;
@@ -143,8 +142,8 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
       case SHOW: {
         const end = at + 8 + ((<usize>operand(at, 1)) << 3);
         for (at += 8; at < end; at += 8) {
-          const resource = placed<Resource>(at, 0);
-          const state = placed<State>(at, 1);
+          const resource = changetype<Resource>(addressAt(at, 0));
+          const state = changetype<State>(addressAt(at, 1));
           if (resource.stops === 0) showFreely(resource, state);
           else show(resource, state, isPhysics(process));
           if (hasLog) logStart(process, resource);
@@ -177,7 +176,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
           }
           if (next === null) stand(DEADLOCK);
           if (tick > untilTick) return false;
-          if (mustFold() || hasManyMarks()) return true;
+          if (isDue) return true;
           setClock(tick);
           hops = 0;
         }
@@ -225,7 +224,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
         break;
       }
       case GIVE: {
-        const place = placed<Place>(at, 1);
+        const place = changetype<Place>(addressAt(at, 1));
         put(place, process.head, process.cargo);
         changed(place);
         at += 8;
@@ -237,12 +236,12 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
         break;
       }
       case COUNT: {
-        count(placed<Counter>(at, 1), load<f64>(placed<usize>(at, 2)));
+        count(changetype<Counter>(addressAt(at, 1)), load<f64>(addressAt(at, 2)));
         at += 12;
         break;
       }
       case RELEASE: {
-        release(placed<Resource>(at, 1));
+        release(changetype<Resource>(addressAt(at, 1)));
         at += 8;
         break;
       }
@@ -288,7 +287,7 @@ function stopResource(process: Process): void {
 
 /** The latest of a step's completions and of the process's own last step binds what follows. */
 function takeOne(process: Process, at: usize): void {
-  const place = placed<Place>(at, 1);
+  const place = changetype<Place>(addressAt(at, 1));
   if (operand(at, 4) === 1) {
     rank = OWN_RANK;
     own = process.head;
@@ -329,17 +328,17 @@ function passTime(process: Process, from: usize): void {
   }
   while (operand(at, 6) === 1 && start + ticks <= horizon) {
     // The next step's code: STEP and its row, SHOW of 1 state with resource and state, then TIME.
-    const shown = placed<Resource>(at, TIME_SIZE + 4);
-    if (!showAhead(shown, placed<State>(at, TIME_SIZE + 5), start + ticks)) break;
+    const shown = changetype<Resource>(addressAt(at, TIME_SIZE + 4));
+    if (!showAhead(shown, changetype<State>(addressAt(at, TIME_SIZE + 5)), start + ticks)) break;
     start += ticks;
-    process.step = placed<Step>(at, TIME_SIZE + 1);
+    process.step = changetype<Step>(addressAt(at, TIME_SIZE + 1));
     at += 4 * (TIME_SIZE + 6);
     ticks = timeOf(process, at);
     process.head = link(operand(at, 4), start, process.head, 0);
   }
   process.resumesAt = at + 4 * TIME_SIZE;
   // Of a step with a clock the time passes only while that resource works.
-  if (operand(at, 5) === -1 || isWorking(placed<Resource>(at, 5))) {
+  if (operand(at, 5) === -1 || isWorking(changetype<Resource>(addressAt(at, 5)))) {
     process.phase = TIMED;
     setDue(process, start + ticks);
   } else {
@@ -350,7 +349,7 @@ function passTime(process: Process, from: usize): void {
 }
 
 function timeOf(process: Process, at: usize): f64 {
-  return operand(at, 3) === -1 ? timeDrawnNow(process, at) : nextDrawn(placed<Kind>(at, 3));
+  return operand(at, 3) === -1 ? timeDrawnNow(process, at) : nextDrawn(changetype<Kind>(addressAt(at, 3)));
 }
 
 function timeDrawnNow(process: Process, at: usize): f64 {
