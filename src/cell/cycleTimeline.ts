@@ -1,11 +1,10 @@
 // Runs a cell for a few shots after its warm-up, or later, and writes down every state of every resource and the chain that bound them.
-import type { LoggedEvent } from "#engine/eventLog.ts";
+import { EventLog, type LoggedEvent } from "#engine/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
 import { partsBefore } from "./age.ts";
 import { takeawayGroups } from "#scenario/takeawayGroups.ts";
 import { SHIFT, shotSteps } from "./cycleNames.ts";
-import { DrainedLog } from "./drainedLog.ts";
 import { slowestTurn, type CellPlan } from "./planCell.ts";
 import type { ChainSegment, TimelineInterval, TimelineRecord } from "./timelineRecord.ts";
 
@@ -23,7 +22,7 @@ interface Stretch {
  * stretch is a piece of what was measured.
  */
 export function cycleTimeline(plan: CellPlan, begins: number): TimelineRecord | undefined {
-  const log = new DrainedLog();
+  const log = new EventLog();
   const simulation = new Simulation(plan.program, { seed: plan.scenario.run.seed, replication, log }, plan.marked);
   const first = Math.round(begins * TICKS_PER_SECOND);
   const before = lastStates(simulation, log, plan, first);
@@ -77,7 +76,7 @@ function runShots(simulation: Simulation, plan: CellPlan, from: number, shots: n
 }
 
 /** Runs to the stretch, and keeps of the way there only the state that each resource was in last. */
-function lastStates(simulation: Simulation, log: DrainedLog, plan: CellPlan, until: number): readonly LoggedEvent[] {
+function lastStates(simulation: Simulation, log: EventLog, plan: CellPlan, until: number): readonly LoggedEvent[] {
   const slice = Math.max(1, Math.round(turnsRead * slowestTurn(plan)));
   const last = new Map<number, LoggedEvent>();
   const read = (): void => log.drain().forEach((event) => void last.set(event.resource, event));

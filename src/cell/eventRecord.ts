@@ -1,11 +1,10 @@
 // Every change of a state in one replication, put into words: what began, for which shot, and which completion let it begin.
-import type { LoggedEvent } from "#engine/eventLog.ts";
+import { EventLog, type LoggedEvent } from "#engine/eventLog.ts";
 import type { Program } from "#engine/program.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import { Simulation } from "#engine/simulation.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { maskOf, PLASTICATOR, SHIFT, stationServed, VALVE } from "./cycleNames.ts";
-import { DrainedLog } from "./drainedLog.ts";
 import { planCell, slowestTurn, type CellPlan } from "./planCell.ts";
 import { partLeaves } from "./takeawayWords.ts";
 
@@ -42,7 +41,7 @@ function* eventsOf(plan: CellPlan, replication: number): Generator<LoggedEvent> 
   const { seed, length } = plan.scenario.run;
   const until = Math.round(length * TICKS_PER_SECOND);
   const slice = Math.max(1, Math.round(turnsRead * slowestTurn(plan)));
-  const log = new DrainedLog();
+  const log = new EventLog();
   const simulation = new Simulation(plan.program, { seed, replication, isActive: plan.isActive, log });
   for (let tick = 0; tick < until;) {
     tick = Math.min(until, tick + slice);

@@ -1,4 +1,5 @@
 // The binding chain: every timed step remembers the one completion that bound its start; folded, so that a year fits in memory.
+import { pauseSoon } from "./pause.ts";
 import { endOfProcesses, firstProcess, Process } from "./process.ts";
 import { room, roomier } from "./sections.ts";
 import { placeAt, placeCount, Token } from "./tokens.ts";
@@ -86,15 +87,23 @@ export function isChainFull(): bool {
 /** Adds a timed step that starts at this tick; `parent` is the node that bound it, or -1 at the beginning; `tied` is 1 where another one was complete as late. */
 export function link(activity: i32, start: f64, parent: i32, tied: i32): i32 {
   const number = size++;
-  if (number === capacity) {
-    nodes = roomier(nodes, capacity, offsetof<Node>());
-    capacity *= 2;
-  }
+  if (number >= nextFold) makeWay();
   const node = nodeAt(number);
   node.start = start;
   node.parent = parent;
   node.mark = 2 * activity + tied;
   return number;
+}
+
+/** The chain can be folded between two instants only: until then there must be room. */
+function makeWay(): void {
+  pauseSoon();
+  if (size > capacity) grow();
+}
+
+function grow(): void {
+  nodes = roomier(nodes, capacity, offsetof<Node>());
+  capacity *= 2;
 }
 
 /** The node added last, -1 where there is none. */
@@ -272,6 +281,7 @@ function adopt(kept: i32): void {
   size = kept;
   // Where very much is alive, as in a queue that grows, folding again at once would be in vain.
   nextFold = max(foldAt, 2 * kept);
+  if (nextFold > capacity) grow();
 }
 
 function renumber(): void {

@@ -1,7 +1,9 @@
 // What the host may ask of the core: to take in a compiled step table, to run it, and what came of it.
+import { openAddresses } from "./addresses.ts";
 import * as chain from "./chain.ts";
 import { now } from "./clock.ts";
 import { openDraws } from "./draws.ts";
+import * as eventLog from "./eventLog.ts";
 import { firstDue, openEventList } from "./eventList.ts";
 import * as follow from "./follow.ts";
 import { jointTicks } from "./jointTime.ts";
@@ -33,6 +35,7 @@ export function open(activities: i32, classes: i32, foldAt: i32, scanUpTo: i32, 
   openStops();
   tally.openTally();
   openRecords(withLog, withFlow);
+  openAddresses();
 }
 
 /** Puts a token at a place now. */
@@ -140,6 +143,19 @@ export function marksAt(): usize {
 
 export function forgetMarks(): void {
   tally.forgetMarks();
+}
+
+/** Entries of the event log since the host took them last, and where they lie. */
+export function entries(): i32 {
+  return eventLog.entryCount;
+}
+
+export function entriesAt(): usize {
+  return eventLog.allEntries();
+}
+
+export function forgetEntries(): void {
+  eventLog.forgetEntries();
 }
 
 // Active periods: those that are over, and the present or last one of each resource.

@@ -70,7 +70,7 @@ const BLOCK = 64;
 
 /** Draws that are made ahead. */
 @unmanaged
-class Kind {
+export class Kind {
   law: i32 = 0;
   stream: i32 = 0;
   /** How many of the BLOCK times, which follow in memory, are used up. */
@@ -123,13 +123,12 @@ function generatorOf(stream: i32): Generator {
   return changetype<Generator>(generators + <usize>stream * offsetof<Generator>());
 }
 
-function kindAt(number: i32): Kind {
+export function kindAt(number: i32): Kind {
   return changetype<Kind>(kinds + <usize>number * KIND_SIZE);
 }
 
 /** The next time of a kind that is drawn ahead. */
-export function nextDrawn(number: i32): f64 {
-  const kind = kindAt(number);
+export function nextDrawn(kind: Kind): f64 {
   if (kind.used === BLOCK) drawBlock(kind);
   const used = kind.used++;
   return load<f64>(changetype<usize>(kind) + ((<usize>used) << 3), offsetof<Kind>());

@@ -1,11 +1,11 @@
 // Follows the code of one process after another: what a step shows, takes, gives and counts, and how time goes on.
 import { foldChain, isChainFull, link } from "./chain.ts";
 import { now, setClock } from "./clock.ts";
-import { drawTicks, lawAt, nextDrawn, nextTicks, uniform } from "./draws.ts";
+import { drawTicks, Kind, lawAt, nextDrawn, nextTicks, uniform } from "./draws.ts";
+import { entryCount } from "./eventLog.ts";
 import { clearDue, firstDue, setDue } from "./eventList.ts";
 import { changed, touchedPlaces } from "./lines.ts";
 import {
-  AMOUNTS,
   CARGO,
   CHANCE,
   COUNT,
@@ -38,15 +38,16 @@ import {
   WEIGH,
   ZERO_TIME_LOOP,
 } from "./numbers.ts";
+import { goOn, isDue } from "./pause.ts";
 import { Process, processAt, register } from "./process.ts";
 import { flowNeeded, hasFlow, hasLog, logStart, passNode } from "./records.ts";
-import { resourceAt, stateAt } from "./resource.ts";
+import { Resource, resourceAt, State, stateAt } from "./resource.ts";
 import { realAt, sectionOfWholes } from "./sections.ts";
-import { chanceOf, codeAt, stepAt } from "./steps.ts";
+import { chanceOf, codeAt, Step, stepAt } from "./steps.ts";
 import { isWorking, show, showAhead, showFreely } from "./states.ts";
 import { completed, endedFor, inForce, lastChanged, release, stop } from "./stops.ts";
-import { count, counterAt, hasManyMarks } from "./tally.ts";
-import { placeAt, put, take } from "./tokens.ts";
+import { count, Counter, markCount } from "./tally.ts";
+import { Place, placeAt, put, take } from "./tokens.ts";
 import { hasWorkClocks } from "./workClocks.ts";
 import { keepNumber, losePatience, maySelfServe, serveNext, takeAll } from "./waits.ts";
 
@@ -90,19 +91,21 @@ export function followOne(process: Process, at: usize): void {
   follow(process, at, 0);
 }
 
-/** Runs every instant up to and including `tick`; returns true where the host should take the marks first and then ask again. */
+/** Runs every instant up to and including `tick`; returns true where the host should take marks and entries first and then ask again. */
 export function runUntil(tick: f64): bool {
   horizon = hasLog || hasFlow ? -1 : tick;
   while (standstill === 0 && follow(null, codeAt(RESTS_AT), tick)) {
-    if (mustFold()) foldChain();
-    if (hasManyMarks()) return true;
+    goOn();
+    if (isChainFull() && !keepsChain) foldChain();
+    if (markCount > 0 || entryCount > 0) return true;
   }
   setClock(tick);
   return false;
 }
 
-function mustFold(): bool {
-  return !keepsChain && isChainFull();
+/** The address of a record, or of a piece of code, that follows the operation. */
+function addressAt(at: usize, number: i32): usize {
+  return load<usize>(at + ((<usize>number) << 2));
 }
 
 /** A number that follows the operation. */
@@ -112,7 +115,7 @@ function operand(at: usize, number: i32): i32 {
 
 /**
  * Follows the code of one process until it rests, and then, unless only that process was asked for, that of the next one whose time is up.
- * Returns true where chain or marks are full and there is more to do.
+ * Returns true where the loop is to pause and there is more to do.
  */
 function follow(asked: Process | null, from: usize, untilTick: f64): bool {
   let process = changetype<Process>(changetype<usize>(asked));
@@ -121,7 +124,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
     switch (load<i32>(at)) {
       case NEXT: {
         process.cycle += operand(at, 2);
-        at = codeAt(operand(at, 1));
+        at = addressAt(at, 1);
       }
       // falls through
       case STEP: {
@@ -130,7 +133,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
           at = codeAt(RESTS_AT);
           break;
         }
-        process.step = stepAt(operand(at, 1));
+        process.step = changetype<Step>(addressAt(at, 1));
         at += 8;
         // Mostly states are shown next.
         if (load<i32>(at) !== SHOW) break;
@@ -139,8 +142,8 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
       case SHOW: {
         const end = at + 8 + ((<usize>operand(at, 1)) << 3);
         for (at += 8; at < end; at += 8) {
-          const resource = resourceAt(operand(at, 0));
-          const state = stateAt(operand(at, 1));
+          const resource = changetype<Resource>(addressAt(at, 0));
+          const state = changetype<State>(addressAt(at, 1));
           if (resource.stops === 0) showFreely(resource, state);
           else show(resource, state, isPhysics(process));
           if (hasLog) logStart(process, resource);
@@ -165,7 +168,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
             while (served === null && touchedPlaces > 0 && !hasWorkClocks()) served = serveNext();
             if (served !== null) {
               process = served;
-              at = codeAt(process.step!.startsAt);
+              at = process.step!.startsAt;
               break;
             }
             // Who waits on may have shown it, and thereby wound a clock or stopped it: the next event is looked for anew.
@@ -173,7 +176,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
           }
           if (next === null) stand(DEADLOCK);
           if (tick > untilTick) return false;
-          if (mustFold() || hasManyMarks()) return true;
+          if (isDue) return true;
           setClock(tick);
           hops = 0;
         }
@@ -221,7 +224,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
         break;
       }
       case GIVE: {
-        const place = placeAt(operand(at, 1));
+        const place = changetype<Place>(addressAt(at, 1));
         put(place, process.head, process.cargo);
         changed(place);
         at += 8;
@@ -233,23 +236,23 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
         break;
       }
       case COUNT: {
-        count(counterAt(operand(at, 1)), realAt(AMOUNTS, operand(at, 2)));
+        count(changetype<Counter>(addressAt(at, 1)), load<f64>(addressAt(at, 2)));
         at += 12;
         break;
       }
       case RELEASE: {
-        release(resourceAt(operand(at, 1)));
+        release(changetype<Resource>(addressAt(at, 1)));
         at += 8;
         break;
       }
       case WEIGH: {
         const next = weigh(process, process.step!.scale);
-        at = next === -1 ? at + 4 : codeAt(stepAt(next).reachedAt);
+        at = next === -1 ? at + 4 : stepAt(next).reachedAt;
         break;
       }
       case CHANCE: {
         const step = process.step!;
-        at = uniform(step.chanceStream) >= chanceOf(step) ? at + 4 : codeAt(stepAt(step.chanceNext).reachedAt);
+        at = uniform(step.chanceStream) >= chanceOf(step) ? at + 4 : stepAt(step.chanceNext).reachedAt;
         break;
       }
       case GIVE_UP: {
@@ -284,7 +287,7 @@ function stopResource(process: Process): void {
 
 /** The latest of a step's completions and of the process's own last step binds what follows. */
 function takeOne(process: Process, at: usize): void {
-  const place = placeAt(operand(at, 1));
+  const place = changetype<Place>(addressAt(at, 1));
   if (operand(at, 4) === 1) {
     rank = OWN_RANK;
     own = process.head;
@@ -325,18 +328,17 @@ function passTime(process: Process, from: usize): void {
   }
   while (operand(at, 6) === 1 && start + ticks <= horizon) {
     // The next step's code: STEP and its row, SHOW of 1 state with resource and state, then TIME.
-    const shown = resourceAt(operand(at, TIME_SIZE + 4));
-    if (!showAhead(shown, stateAt(operand(at, TIME_SIZE + 5)), start + ticks)) break;
+    const shown = changetype<Resource>(addressAt(at, TIME_SIZE + 4));
+    if (!showAhead(shown, changetype<State>(addressAt(at, TIME_SIZE + 5)), start + ticks)) break;
     start += ticks;
-    process.step = stepAt(operand(at, TIME_SIZE + 1));
+    process.step = changetype<Step>(addressAt(at, TIME_SIZE + 1));
     at += 4 * (TIME_SIZE + 6);
     ticks = timeOf(process, at);
     process.head = link(operand(at, 4), start, process.head, 0);
   }
   process.resumesAt = at + 4 * TIME_SIZE;
-  const clock = operand(at, 5);
   // Of a step with a clock the time passes only while that resource works.
-  if (clock === -1 || isWorking(resourceAt(clock))) {
+  if (operand(at, 5) === -1 || isWorking(changetype<Resource>(addressAt(at, 5)))) {
     process.phase = TIMED;
     setDue(process, start + ticks);
   } else {
@@ -347,8 +349,7 @@ function passTime(process: Process, from: usize): void {
 }
 
 function timeOf(process: Process, at: usize): f64 {
-  const kind = operand(at, 3);
-  return kind === -1 ? timeDrawnNow(process, at) : nextDrawn(kind);
+  return operand(at, 3) === -1 ? timeDrawnNow(process, at) : nextDrawn(changetype<Kind>(addressAt(at, 3)));
 }
 
 function timeDrawnNow(process: Process, at: usize): f64 {

@@ -1,17 +1,5 @@
 // What the core asks of those who run it.
 
-/** A state was entered; numbers are those of the program, -1 where there is none. */
-export declare function logged(
-  time: f64,
-  resource: i32,
-  state: i32,
-  row: i32,
-  cycle: i32,
-  hand: i32,
-  boundBy: i32,
-  boundTime: f64,
-): void;
-
 /** A step that took something or takes time has started; and each completion that it needed. */
 export declare function started(node: i32, row: i32, tick: f64, ticks: f64): void;
 export declare function needed(node: i32, before: i32): void;

@@ -1,6 +1,6 @@
 // Who waits at each place, and whom its rule serves next.
 import { now } from "./clock.ts";
-import { BY_PRIORITY, LONGEST_SINCE_SERVED, ROTATION, URGENCY } from "./numbers.ts";
+import { BY_PRIORITY, LONGEST_SINCE_SERVED, NO_REGISTER, ROTATION, URGENCY } from "./numbers.ts";
 import { Process, processAt, register } from "./process.ts";
 import { resourceAt } from "./resource.ts";
 import { listedAt, Need, needAt } from "./steps.ts";
@@ -32,7 +32,7 @@ function setWaiter(place: Place, number: i32, process: Process): void {
 /** Something at this place has changed: whoever needs it may now be served, or wait for something else. */
 export function changed(place: Place): void {
   for (let i = 0; i < place.lineCount; i++) {
-    const line = placeAt(load<i32>(place.lines + ((<usize>i) << 2)));
+    const line = changetype<Place>(load<usize>(place.lines + ((<usize>i) << 2)));
     if (line.length > 0) touch(line);
   }
 }
@@ -43,9 +43,9 @@ export function changedAll(): void {
 
 /** The first place at which something has changed; it counts as seen. */
 export function nextChanged(): Place {
-  let number = 0;
-  while (placeAt(number).touched === 0) number++;
-  const place = placeAt(number);
+  let at = changetype<usize>(placeAt(0));
+  while (changetype<Place>(at).touched === 0) at += offsetof<Place>();
+  const place = changetype<Place>(at);
   place.touched = 0;
   touchedPlaces--;
   return place;
@@ -80,7 +80,8 @@ function isMet(process: Process, need: Need): bool {
 }
 
 export function placeOf(process: Process, need: Need): Place {
-  return placeAt(need.place + register(process, need.by));
+  if (need.by === NO_REGISTER) return need.place;
+  return changetype<Place>(changetype<usize>(need.place) + <usize>register(process, need.by) * offsetof<Place>());
 }
 
 /** The state in which a waiter shows its first need that is not met, or -1. */

@@ -1,7 +1,7 @@
 // Sends a process onward in its code: for those whom the loop calls, and who therefore cannot call it by its name.
 import { clearDue } from "./eventList.ts";
 import { Process } from "./process.ts";
-import { codeAt, Step } from "./steps.ts";
+import { Step } from "./steps.ts";
 
 type CarryOn = (process: Process, at: usize) => void;
 
@@ -14,11 +14,11 @@ export function openOnward(follower: CarryOn): void {
 
 /** A process comes to a step. */
 export function reach(process: Process, step: Step): void {
-  carryOn!(process, codeAt(step.reachedAt));
+  carryOn!(process, step.reachedAt);
 }
 
 /** Begins the step for which the process has all that it needs. */
 export function begin(process: Process): void {
   clearDue(process);
-  carryOn!(process, codeAt(process.step!.startsAt));
+  carryOn!(process, process.step!.startsAt);
 }

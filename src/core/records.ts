@@ -1,9 +1,10 @@
 // What is written down on request while the system runs: the event log, and the graph of what each start needed.
 import { activityOf, startOf } from "./chain.ts";
 import { now } from "./clock.ts";
-import { logged, needed, started } from "./host.ts";
+import { enter, openEventLog } from "./eventLog.ts";
+import { needed, started } from "./host.ts";
 import { Process } from "./process.ts";
-import { Resource } from "./resource.ts";
+import { Resource, resourceAt, resourceCount } from "./resource.ts";
 
 export let hasLog = false;
 export let hasFlow = false;
@@ -13,6 +14,9 @@ let flowNodes = 0;
 export function openRecords(withLog: bool, withFlow: bool): void {
   hasLog = withLog;
   hasFlow = withFlow;
+  if (!withLog) return;
+  openEventLog();
+  for (let number = 0; number < resourceCount; number++) logShown(resourceAt(number));
 }
 
 /** A process has entered a state, and what bound it. */
@@ -21,17 +25,17 @@ export function logStart(process: Process, resource: Resource): void {
   const boundBy = bound === -1 ? -1 : activityOf(bound);
   const boundTime = bound === -1 ? 0 : startOf(bound);
   const state = resource.shown!.number;
-  logged(now, resource.number, state, process.step!.number, process.cycle, process.hand, boundBy, boundTime);
+  enter(resource.number, state, process.step!.number, process.cycle, process.hand, boundBy, boundTime);
 }
 
 /** A process waits in a state. */
 export function logWait(process: Process, resource: Resource): void {
-  logged(now, resource.number, resource.shown!.number, process.step!.number, process.cycle, -1, -1, 0);
+  enter(resource.number, resource.shown!.number, process.step!.number, process.cycle, -1, -1, 0);
 }
 
 /** A stop has begun or ended, or is seen again. */
 export function logShown(resource: Resource): void {
-  if (hasLog) logged(now, resource.number, resource.shown!.number, -1, -1, -1, -1, 0);
+  if (hasLog) enter(resource.number, resource.shown!.number, -1, -1, -1, -1, 0);
 }
 
 export function flowNeeded(before: i32): void {

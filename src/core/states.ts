@@ -13,7 +13,7 @@ export function openStates(classes: i32): void {
   for (let number = 0; number < resourceCount; number++) {
     const resource = resourceAt(number);
     const meaning = resource.shown!.meaning;
-    addJoint(meaning / CLASS);
+    addJoint(classOf(meaning));
     if ((meaning & ACTIVE) !== 0) beginPeriod(resource, 0);
   }
 }
@@ -86,11 +86,16 @@ function enter(resource: Resource, state: State): void {
 
 /** A state that means something else to clocks or to active periods has been entered. */
 function turn(resource: Resource, is: i32, was: i32): void {
-  if (is / CLASS !== was / CLASS) moveJoint(was / CLASS, is / CLASS, now);
+  if (classOf(is) !== classOf(was)) moveJoint(classOf(was), classOf(is), now);
   const changes = is ^ was;
   if ((changes & ACTIVE) !== 0) {
     if ((is & ACTIVE) !== 0) beginPeriod(resource, now);
     else pausePeriod(resource, now);
   }
   if ((changes & WORKING) !== 0 && resource.clockedCount > 0) turnClocks(resource, (is & WORKING) !== 0);
+}
+
+/** A meaning is never below 0: to say so saves the division. */
+function classOf(meaning: i32): i32 {
+  return <u32>meaning / CLASS;
 }

@@ -1,15 +1,16 @@
 // The steps of all processes as the compiler tells them: what each needs, and what a stop does to it.
 import { CODE, LISTS, NEEDS, STEP_REALS, STEPS } from "./numbers.ts";
-import { realAt, sectionOfWholes } from "./sections.ts";
+import { realAt, sectionOfWholes, wholesOf } from "./sections.ts";
+import { Place } from "./tokens.ts";
 
 /** Absent links are -1. */
 @unmanaged
 export class Step {
   number: i32 = 0;
   flags: i32 = 0;
-  /** Where in the code it is reached, and where it starts when all that it needs is there. */
-  reachedAt: i32 = 0;
-  startsAt: i32 = 0;
+  /** Where its code lies, and where it starts when all that it needs is there; told as numbers, and turned into addresses. */
+  reachedAt: usize = 0;
+  startsAt: usize = 0;
   /** Where its needs, gates and occupied resources begin, and how many there are. */
   needsAt: i32 = 0;
   needs: i32 = 0;
@@ -38,7 +39,8 @@ export class Step {
 
 @unmanaged
 export class Need {
-  place: i32 = 0;
+  /** The first of those that a register chooses among. */
+  place: Place = changetype<Place>(0);
   by: i32 = 0;
   count: i32 = 0;
   meanwhile: i32 = 0;
@@ -58,6 +60,12 @@ export function openSteps(): void {
   allNeeds = sectionOfWholes(NEEDS);
   lists = sectionOfWholes(LISTS);
   code = sectionOfWholes(CODE);
+  const count = wholesOf(STEPS) / (offsetof<Step>() >> 2);
+  for (let row = 0; row < <i32>count; row++) {
+    const step = stepAt(row);
+    step.reachedAt = codeAt(<i32>step.reachedAt);
+    step.startsAt = codeAt(<i32>step.startsAt);
+  }
 }
 
 export function stepAt(row: i32): Step {

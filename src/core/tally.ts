@@ -1,6 +1,7 @@
 // What is counted: how often each counter rose, when first and last, and every rise of those that are marked.
 import { now } from "./clock.ts";
 import { MARKED } from "./numbers.ts";
+import { pauseSoon } from "./pause.ts";
 import { room, roomier, wholeAt, wholesOf } from "./sections.ts";
 
 @unmanaged
@@ -28,7 +29,7 @@ const MANY_MARKS = 1024;
 
 /** Since the host took them last. */
 export let markCount = 0;
-let capacity = MANY_MARKS;
+let capacity = 2 * MANY_MARKS;
 let marks: usize = 0;
 let counters: usize = 0;
 
@@ -69,6 +70,14 @@ function addMark(counter: i32): void {
   mark.counter = counter;
 }
 
+/** The host can take them between two instants only: until then there must be room. */
+function makeWay(): void {
+  pauseSoon();
+  if (markCount < capacity) return;
+  marks = roomier(marks, capacity, offsetof<Mark>());
+  capacity *= 2;
+}
+
 export function restartTally(): void {
   for (let number = 0; number < wholesOf(MARKED); number++) {
     const counter = counterAt(number);
@@ -81,8 +90,4 @@ export function restartTally(): void {
 
 export function forgetMarks(): void {
   markCount = 0;
-}
-
-export function hasManyMarks(): bool {
-  return markCount >= MANY_MARKS;
 }

@@ -1,6 +1,6 @@
 // The places of a step table and the tokens at them: for each one when it came, which step's completion gave it and which number it carries.
 import { now } from "./clock.ts";
-import { LINES, PLACES, TAKERS } from "./numbers.ts";
+import { LINES, NEEDS, PLACES, TAKERS } from "./numbers.ts";
 import { room, sectionOfWholes, wholeAt, wholesOf } from "./sections.ts";
 
 @unmanaged
@@ -37,6 +37,9 @@ export class Place {
   touched: i32 = 0;
 }
 
+/** Numbers of a need, of which the first names a place. */
+const NEED_SIZE = 8;
+
 export let placeCount = 0;
 let places: usize = 0;
 let free: Token | null = null;
@@ -58,10 +61,20 @@ export function openPlaces(): void {
     takers += (<usize>place.takerCount) << 2;
     lines += (<usize>place.lineCount) << 2;
   }
+  toPlaces(LINES, 1);
+  toPlaces(NEEDS, NEED_SIZE);
 }
 
 export function placeAt(number: i32): Place {
   return changetype<Place>(places + <usize>number * offsetof<Place>());
+}
+
+/** Turns every so-manieth number of a section, which names a place, into the place itself. */
+function toPlaces(section: i32, each: i32): void {
+  for (let i = 0; i < wholesOf(section); i += each) {
+    const at = sectionOfWholes(section) + ((<usize>i) << 2);
+    store<u32>(at, changetype<usize>(placeAt(load<i32>(at))));
+  }
 }
 
 /** Puts a token there now. */

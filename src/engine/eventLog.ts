@@ -1,6 +1,4 @@
-// The event log: every change of a state as numbers in typed chunks, put into words only when somebody reads it.
-
-const chunkSize = 1 << 14;
+// The event log: every change of a state in the numbers of the core, put into words only when somebody reads it.
 
 /** A state entered. Numbers are those of the program; -1 where there is none. */
 export interface LoggedEvent {
@@ -10,67 +8,47 @@ export interface LoggedEvent {
   readonly row: number;
   readonly cycle: number;
   readonly hand: number;
+  /** The activity whose completion bound this start, and the tick at which that activity had begun. */
   readonly boundBy: number;
   readonly boundTime: number;
 }
 
-const wholeFields = 6;
-const timeFields = 2;
+/** Bytes of an entry as the core keeps it (`Entry` in `core/eventLog.ts`): two ticks, then six whole numbers. */
+const entrySize = 40;
+const realsEach = entrySize / 8;
+const wholesEach = entrySize / 4;
 
 export class EventLog {
-  readonly #wholes: Int32Array[] = [];
-  readonly #times: Float64Array[] = [];
-  #size = 0;
+  #chunks: ArrayBuffer[] = [];
 
-  get size(): number {
-    return this.#size;
+  /** Copies `count` entries out of the core's memory. */
+  take(memory: ArrayBuffer, at: number, count: number): void {
+    if (count > 0) this.#chunks.push(memory.slice(at, at + count * entrySize));
   }
 
-  /** `boundBy` is the activity whose completion bound this start, `boundTime` the tick at which that activity had begun. */
-  add(
-    time: number,
-    resource: number,
-    state: number,
-    row: number,
-    cycle: number,
-    hand: number,
-    boundBy: number,
-    boundTime: number,
-  ): void {
-    const at = this.#size++ % chunkSize;
-    if (at === 0) {
-      this.#wholes.push(new Int32Array(chunkSize * wholeFields));
-      this.#times.push(new Float64Array(chunkSize * timeFields));
-    }
-    const wholes = this.#wholes[this.#wholes.length - 1]!;
-    const times = this.#times[this.#times.length - 1]!;
-    times[at * timeFields] = time;
-    times[at * timeFields + 1] = boundTime;
-    const first = at * wholeFields;
-    wholes[first] = resource;
-    wholes[first + 1] = state;
-    wholes[first + 2] = row;
-    wholes[first + 3] = cycle;
-    wholes[first + 4] = hand;
-    wholes[first + 5] = boundBy;
+  /** What was logged since the last time: one who reads while the run goes on keeps the log short, however long the run is. */
+  drain(): readonly LoggedEvent[] {
+    const drained = [...this];
+    this.#chunks = [];
+    return drained;
   }
 
   *[Symbol.iterator](): Generator<LoggedEvent> {
-    for (let i = 0; i < this.#size; i++) {
-      const chunk = Math.floor(i / chunkSize);
-      const at = i % chunkSize;
-      const wholes = this.#wholes[chunk]!.subarray(at * wholeFields, (at + 1) * wholeFields);
-      const times = this.#times[chunk]!;
-      yield {
-        time: times[at * timeFields]!,
-        resource: wholes[0]!,
-        state: wholes[1]!,
-        row: wholes[2]!,
-        cycle: wholes[3]!,
-        hand: wholes[4]!,
-        boundBy: wholes[5]!,
-        boundTime: times[at * timeFields + 1]!,
-      };
+    for (const chunk of this.#chunks) {
+      const reals = new Float64Array(chunk);
+      const wholes = new Int32Array(chunk);
+      for (let real = 0, whole = 4; real < reals.length; real += realsEach, whole += wholesEach) {
+        yield {
+          time: reals[real]!,
+          resource: wholes[whole]!,
+          state: wholes[whole + 1]!,
+          row: wholes[whole + 2]!,
+          cycle: wholes[whole + 3]!,
+          hand: wholes[whole + 4]!,
+          boundBy: wholes[whole + 5]!,
+          boundTime: reals[real + 1]!,
+        };
+      }
     }
   }
 }

@@ -1,11 +1,9 @@
 // Starts the core that runs step tables: WebAssembly made from the files in `core/`, one instance for each simulation.
 import { invariant } from "#foundation/invariant.ts";
 import program from "#core/core.wasm";
-import type { EventLog } from "./eventLog.ts";
 
 /** Numbers of processes, rows, resources and so on are those of the program; ticks are in microseconds. */
 export interface CoreHost {
-  readonly logged: EventLog["add"];
   started(node: number, row: number, tick: number, ticks: number): void;
   needed(node: number, before: number): void;
   exactTicks(law: number, u: number): number;
@@ -41,6 +39,9 @@ export interface Core {
   marks(): number;
   marksAt(): number;
   forgetMarks(): void;
+  entries(): number;
+  entriesAt(): number;
+  forgetEntries(): void;
   periods(): number;
   periodResource(period: number): number;
   periodStart(period: number): number;

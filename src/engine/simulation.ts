@@ -49,13 +49,14 @@ export class Simulation {
   readonly marks: { ticks: number[]; counters: number[] } = { ticks: [], counters: [] };
   #standstill: Standstill | undefined;
   readonly #core: Core;
+  readonly #log: EventLog | undefined;
   readonly #classes: number;
 
   constructor(program: Program, options: SimulationOptions, marked: readonly string[] = []) {
     this.program = program;
     const { log, flow } = options;
+    this.#log = log;
     this.#core = openCore({
-      logged: log ? log.add.bind(log) : nothing,
       started: flow ? flow.started.bind(flow) : nothing,
       needed: flow ? flow.needed.bind(flow) : nothing,
       exactTicks: (law, u) => program.laws.samplers[law]!.ticks(u),
@@ -65,7 +66,7 @@ export class Simulation {
     this.#takeIn(options, marked);
     const { foldAt = usualFoldAt, scanUpTo = usualScanUpTo } = options;
     this.#core.open(program.activities.length, this.#classes, foldAt, scanUpTo, log ? 1 : 0, flow ? 1 : 0);
-    this.#beginAll(log);
+    this.#beginAll();
   }
 
   get now(): number {
@@ -122,7 +123,7 @@ export class Simulation {
     let isOver = false;
     while (!isOver) {
       isOver = this.#core.runUntil(tick) === 0;
-      this.#takeMarks();
+      this.#takeRecords();
     }
     this.#standstill ??= standstillOf(this.#core, this.program);
   }
@@ -195,14 +196,20 @@ export class Simulation {
     new Float64Array(this.#core.memory.buffer, at, numbers.length).set(numbers);
   }
 
-  #beginAll(log: EventLog | undefined): void {
+  #beginAll(): void {
     this.program.table.places.forEach((place, number) => {
       for (let i = 0; i < place.tokens; i++)
         this.#core.put(number, place.cargo === "numbered" ? i : (place.cargo ?? 0));
     });
-    this.program.firstState.forEach((state, resource) => log?.add(0, resource, state, -1, -1, -1, -1, 0));
     this.program.beginsAt.forEach((row, process) => this.#core.reach(process, row));
+    this.#takeRecords();
+  }
+
+  #takeRecords(): void {
     this.#takeMarks();
+    const own = this.#core;
+    this.#log?.take(own.memory.buffer, own.entriesAt(), own.entries());
+    own.forgetEntries();
   }
 
   #takeMarks(): void {
