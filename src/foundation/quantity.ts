@@ -2,7 +2,7 @@
 import { didYouMean } from "./didYouMean.ts";
 import { dimensions, dimensionFacts, type Dimension } from "./dimension.ts";
 import type { Fault } from "./fault.ts";
-import { spellingsOf, units, unitSpelled, type Unit } from "./unit.ts";
+import { allUnits, spellingsOf, unitsOf, unitSpelled, type Unit } from "./unit.ts";
 
 export interface Quantity {
   /** In the SI unit of its dimension. */
@@ -158,7 +158,7 @@ function notANumber(plain: string, dimension: Dimension): Fault {
 function misreadUnit(amount: string, spelling: string, dimension: Dimension): Fault {
   if (spelling === "") return bareNumber(Number(amount), dimension);
   const known = spellingsOf(dimension).filter((each) => !each.startsWith("/"));
-  const other = units.find((unit) => unit.symbol === spelling || unit.aliases.includes(spelling));
+  const other = allUnits().find((unit) => unit.symbol === spelling || unit.aliases.includes(spelling));
   if (other !== undefined) {
     const message = `"${spelling}" is the unit of ${dimensions[other.dimension].noun}, not of ${dimensions[dimension].noun}.`;
     return fault("unit-mismatch", dimension, message, `Write one of: ${symbolsOf(dimension)}.`);
@@ -170,8 +170,7 @@ function misreadUnit(amount: string, spelling: string, dimension: Dimension): Fa
 }
 
 function symbolsOf(dimension: Dimension): string {
-  return units
-    .filter((unit) => unit.dimension === dimension)
+  return unitsOf(dimension)
     .map((unit) => unit.symbol)
     .join(", ");
 }

@@ -150,29 +150,41 @@ const celsius = { symbol: "°C", numerator: 1, denominator: 1, aliases: ["degC",
 const fahrenheit = { symbol: "°F", numerator: 5, denominator: 9, aliases: ["degF", "F"] } as const;
 const kelvin = { symbol: "K", numerator: 1, denominator: 1, zero: 0, aliases: [] } as const;
 
-const thermal: readonly Unit[] = [
-  { ...celsius, dimension: "temperature", zero: 273.15 },
-  { ...fahrenheit, dimension: "temperature", zero: 459.67 },
-  { ...kelvin, dimension: "temperature" },
-  { ...celsius, dimension: "temperatureDifference", zero: 0 },
-  { ...fahrenheit, dimension: "temperatureDifference", zero: 0 },
-  { ...kelvin, dimension: "temperatureDifference" },
-];
+const thermal: Readonly<Partial<Record<Dimension, readonly Unit[]>>> = {
+  temperature: [
+    { ...celsius, dimension: "temperature", zero: 273.15 },
+    { ...fahrenheit, dimension: "temperature", zero: 459.67 },
+    { ...kelvin, dimension: "temperature" },
+  ],
+  temperatureDifference: [
+    { ...celsius, dimension: "temperatureDifference", zero: 0 },
+    { ...fahrenheit, dimension: "temperatureDifference", zero: 0 },
+    { ...kelvin, dimension: "temperatureDifference" },
+  ],
+};
 
-export const units: readonly Unit[] = [
-  ...(Object.keys(linear) as Dimension[]).flatMap((dimension) =>
-    (linear[dimension] ?? []).map((row) => unitOf(dimension, row)),
-  ),
-  ...thermal,
-];
+const asked = new Map<Dimension, readonly Unit[]>();
+
+/** The usual one first. Made when first asked for, since a scenario speaks of few of all dimensions. */
+export function unitsOf(dimension: Dimension): readonly Unit[] {
+  const rows = linear[dimension] ?? [];
+  const units = asked.get(dimension) ?? thermal[dimension] ?? rows.map((row) => unitOf(dimension, row));
+  asked.set(dimension, units);
+  return units;
+}
+
+/** Of all dimensions. */
+export function allUnits(): readonly Unit[] {
+  return ([...Object.keys(linear), ...Object.keys(thermal)] as Dimension[]).flatMap(unitsOf);
+}
 
 /** Every spelling of the dimension's units, the usual one first. */
 export function spellingsOf(dimension: Dimension): readonly string[] {
-  return units.filter((unit) => unit.dimension === dimension).flatMap((unit) => [unit.symbol, ...unit.aliases]);
+  return unitsOf(dimension).flatMap((unit) => [unit.symbol, ...unit.aliases]);
 }
 
 /** The unit that is spelled so, or undefined; capital letters count, as mg is not Mg. */
 export function unitSpelled(spelling: string, dimension: Dimension): Unit | undefined {
   const plain = spelling.replaceAll(/\s+/gu, " ");
-  return units.find((unit) => unit.dimension === dimension && (unit.symbol === plain || unit.aliases.includes(plain)));
+  return unitsOf(dimension).find((unit) => unit.symbol === plain || unit.aliases.includes(plain));
 }

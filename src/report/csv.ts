@@ -21,7 +21,7 @@ export function toCsv({ rows, ...spec }: Table): string {
 }
 
 /** They begin as no formula does, and at most their commas need quotes. */
-const plainWords = /^(?:[a-z\d][^"\r\n]*)?$/i;
+const plainWords = /^(?:[A-Za-z\d][^"\r\n]*)?$/;
 
 /**
  * The same in pieces, for tables that are too long to be held at once. Their texts are few and come again and again: each

@@ -8,13 +8,18 @@ export class Markup {
     this.code = code;
   }
 
+  /** Piece by piece, without lists or iterators in between: a page has thousands of elements. */
   static element(name: string, attributes: Attributes, children: readonly Child[]): Markup {
-    // Piece by piece, without lists or iterators in between: a page has thousands of elements.
-    let code = `<${name}`;
-    for (const key of Object.keys(attributes)) code += attribute(key, attributes[key]);
-    code += ">";
-    if (empty.has(name)) return new Markup(code);
-    return new Markup(`${children.reduce(withChild, code)}</${name}>`);
+    return Markup.#filled(name, openingTag(name, attributes), children);
+  }
+
+  static alike(name: string, attributes: Attributes): (...children: readonly Child[]) => Markup {
+    const opening = openingTag(name, attributes);
+    return (...children) => Markup.#filled(name, opening, children);
+  }
+
+  static #filled(name: string, opening: string, children: readonly Child[]): Markup {
+    return new Markup(empty.has(name) ? opening : `${children.reduce(withChild, opening)}</${name}>`);
   }
 
   /** A style sheet, which knows no escapes; for texts of our own only. */
@@ -35,9 +40,21 @@ export function element(name: string, attributes: Attributes, ...children: reado
   return Markup.element(name, attributes, children);
 }
 
+/** Makes elements that differ in their children alone: what they have in common is written once. */
+export function alike(name: string, attributes: Attributes): (...children: readonly Child[]) => Markup {
+  return Markup.alike(name, attributes);
+}
+
+function openingTag(name: string, attributes: Attributes): string {
+  let tag = `<${name}`;
+  for (const key in attributes) tag += attribute(key, attributes[key]);
+  return `${tag}>`;
+}
+
 function codeOf(child: Child): string {
   if (child instanceof Markup) return child.code;
-  return typeof child === "string" ? escaped(child) : child.reduce(withChild, "");
+  // Joined, many pieces become one; added up, all of them stay until the page is written.
+  return typeof child === "string" ? escaped(child) : child.map(codeOf).join("");
 }
 
 function withChild(code: string, child: Child): string {

@@ -1,6 +1,6 @@
 // A table of results as HTML: rounded for the eye, with all digits of its CSV file beside.
 import { csvNumber } from "./csv.ts";
-import { element, type Markup } from "./markup.ts";
+import { alike, element, type Markup } from "./markup.ts";
 import type { Cell, ColumnSpec, Table } from "./table.ts";
 
 /** As many as an interval of a good study supports. */
@@ -16,7 +16,7 @@ export function tableMarkup(table: Table, options: { readonly id: string; readon
   const { columns, rows } = table;
   const origin = options.file === undefined ? table.name.replaceAll("-", " ") : `all digits in ${options.file}.csv`;
   const summary = `Numbers: ${origin}, ${rows.length} ${rows.length === 1 ? "row" : "rows"}`;
-  const sides = columns.map(sideOf);
+  const looks = columns.map((column) => (isNumber(column) ? "number" : "text"));
   const isOpen = rows.length <= mostOpenRows;
   return element(
     "details",
@@ -33,13 +33,7 @@ export function tableMarkup(table: Table, options: { readonly id: string; readon
         element(
           "tbody",
           {},
-          rows.map((row) =>
-            element(
-              "tr",
-              {},
-              row.map((cell, i) => cellMarkup(cell, sides[i])),
-            ),
-          ),
+          rows.map((row) => rowOf(row.map((cell, i) => cellMarkup(cell, looks[i])))),
         ),
       ),
     ),
@@ -49,15 +43,22 @@ export function tableMarkup(table: Table, options: { readonly id: string; readon
 function heading(column: ColumnSpec): Markup {
   return element(
     "th",
-    { scope: "col", class: sideOf(column), title: column.meaning },
+    { scope: "col", class: isNumber(column) ? "number" : undefined, title: column.meaning },
     column.name.replaceAll("_", " "),
   );
 }
 
-function cellMarkup(cell: Cell, side: string | undefined): Markup {
-  if (typeof cell === "string") return element("td", { class: isDate.test(cell) ? "date" : side }, cell);
-  if (typeof cell !== "number") return element("td", { class: side }, cell === null ? "" : String(cell));
-  return element("td", { class: side }, element("data", { value: csvNumber(cell) }, shown(cell)));
+const rowOf = alike("tr", {});
+const cellOf = {
+  text: alike("td", {}),
+  number: alike("td", { class: "number" }),
+  date: alike("td", { class: "date" }),
+};
+
+function cellMarkup(cell: Cell, look: keyof typeof cellOf = "text"): Markup {
+  if (typeof cell === "string") return cellOf[isDate.test(cell) ? "date" : look](cell);
+  if (typeof cell !== "number") return cellOf[look](cell === null ? "" : String(cell));
+  return cellOf[look](element("data", { value: csvNumber(cell) }, shown(cell)));
 }
 
 function shown(value: number): string {
@@ -66,8 +67,8 @@ function shown(value: number): string {
   return String(Number(value.toPrecision(shownDigits)));
 }
 
-function sideOf({ type }: ColumnSpec): string | undefined {
-  return type === "number" || type === "integer" ? "number" : undefined;
+function isNumber({ type }: ColumnSpec): boolean {
+  return type === "number" || type === "integer";
 }
 
 /** The rows of one scenario, without the column that names it. */

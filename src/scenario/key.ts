@@ -48,26 +48,26 @@ export function section<Schema extends z.core.$ZodType>(
   return described(z.prefault(schema, nothing), description);
 }
 
-/**
- * Keys that are described only when something asks for them: most scenarios use few of all the mappings, and building
- * the descriptions of the others takes longer than reading the file.
- */
-function later<Shape extends object>(describe: () => Shape): Shape {
-  let made: Shape | undefined;
-  const shape = (): Shape => (made ??= describe());
-  return new Proxy({} as Shape, {
-    ownKeys: () => Reflect.ownKeys(shape()),
-    getOwnPropertyDescriptor: (_, key) => Reflect.getOwnPropertyDescriptor(shape(), key),
-    get: (_, key): unknown => Reflect.get(shape(), key),
-  });
-}
+/** Whatever is not described is refused. */
+const nothing = z.never();
 
-/** `example` is shown when something else stands in its place. */
+/**
+ * Its keys are described only when something asks for them: most scenarios use few of all the mappings, and building the
+ * descriptions of the others takes longer than reading the file. `example` is shown when something else stands in its place.
+ */
 export function mapping<Shape extends z.core.$ZodShape>(
   describe: () => Shape,
   example: string,
 ): z.ZodMiniObject<Shape, z.core.$strict> {
-  return z.strictObject(later(describe)).register(containers, { expected: `a mapping such as \`${example}\`` });
+  let shape: Shape | undefined;
+  const schema = new z.ZodMiniObject({
+    type: "object",
+    get shape() {
+      return (shape ??= describe());
+    },
+    catchall: nothing,
+  }) as z.ZodMiniObject<Shape, z.core.$strict>;
+  return schema.register(containers, { expected: `a mapping such as \`${example}\`` });
 }
 
 export function listOf<Item extends z.core.$ZodType>(item: Item, expected: string): z.ZodMiniArray<Item> {

@@ -2,6 +2,7 @@
 import * as z from "zod/mini";
 import type { Fault } from "#foundation/fault.ts";
 import type { JsonSchema } from "./jsonSchema.ts";
+import { readBy } from "./lenient.ts";
 
 /** Every schema of the glossary with its description; an own registry, so that nobody else's descriptions leak in. */
 export const meanings = z.registry<JsonSchema>();
@@ -57,18 +58,15 @@ function nounOf(written: unknown): string {
 }
 
 export function leaf<Value>(spec: LeafSpec<Value>): Leaf<Value> {
-  const schema = z.pipe(
-    z.unknown(),
-    z.transform((written, context): Value => {
-      const reading =
-        written === undefined || written === null ? refused(absence(written, spec.expected)) : spec.read(written);
-      if ("value" in reading) return reading.value;
-      for (const { within, ...fault } of reading.faults) {
-        context.issues.push({ code: "custom", input: written, path: [...(within ?? [])], params: { fault } });
-      }
-      // A value that could not be read counts as absent in the checks that follow.
-      return undefined as never;
-    }),
-  );
+  const schema = readBy(({ value: written, issues }): Value => {
+    const reading =
+      written === undefined || written === null ? refused(absence(written, spec.expected)) : spec.read(written);
+    if ("value" in reading) return reading.value;
+    for (const { within, ...fault } of reading.faults) {
+      issues.push({ code: "custom", input: written, path: [...(within ?? [])], params: { fault } });
+    }
+    // A value that could not be read counts as absent in the checks that follow.
+    return undefined as never;
+  });
   return schema.register(meanings, spec.json);
 }

@@ -1,4 +1,4 @@
-// The three places where the glossary goes beneath the validation library's public face, and why.
+// The four places where the glossary goes beneath the validation library's public face, and why.
 import * as z from "zod/mini";
 
 type Schema = z.core.$ZodType;
@@ -15,6 +15,17 @@ export function readLeniently(schema: Schema, written: unknown): LenientReading 
   const payload = schema._zod.run({ value: written, issues: [] }, { async: false });
   // Nothing in the glossary is asynchronous.
   return payload instanceof Promise ? { value: undefined, issues: [] } : payload;
+}
+
+/** One schema that reads in a way of its own; the public way, a transform behind a value of any kind, takes three of them. */
+export function readBy<Value>(read: (payload: z.core.ParsePayload) => Value): z.ZodMiniType<Value> {
+  const schema = z.unknown();
+  // oxlint-disable-next-line no-underscore-dangle
+  schema._zod.run = (payload): z.core.ParsePayload => {
+    payload.value = read(payload);
+    return payload;
+  };
+  return schema as z.ZodMiniType<Value>;
 }
 
 /** A union that reads only the branch that was meant: the public one tries all, and then cannot say which faults matter. */
