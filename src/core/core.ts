@@ -136,9 +136,9 @@ export function marks(): i32 {
   return tally.markCount;
 }
 
-/** Where in memory they begin. */
+/** Where they lie, each a tick, the number of a counter, and nothing. */
 export function marksAt(): usize {
-  return tally.firstMark();
+  return tally.allMarks();
 }
 
 export function forgetMarks(): void {
