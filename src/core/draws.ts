@@ -16,7 +16,7 @@ import {
   UPPER_TAIL,
 } from "./numbers.ts";
 import { Process } from "./process.ts";
-import { realAt, room, sectionOfReals, sectionOfWholes, wholeAt, wholesOf } from "./sections.ts";
+import { realAt, realsOf, room, sectionOfReals, sectionOfWholes, wholeAt, wholesOf } from "./sections.ts";
 
 @unmanaged
 export class Law {
@@ -31,14 +31,17 @@ export class Law {
   mass: f64 = 0;
 }
 
-/** The numbers of alea, Baagøe's multiply-with-carry generator. */
+/**
+ * The numbers of alea, Baagøe's multiply-with-carry generator. It is told in doubles that are whole multiples of 2^-32; whole
+ * numbers of 32 bits give the very same draws, and the next one is there after a multiplication, without a wait for `floor`.
+ */
 @unmanaged
 class Generator {
-  s0: f64 = 0;
-  s1: f64 = 0;
+  s0: u32 = 0;
+  s1: u32 = 0;
   /** The number given last. */
-  s2: f64 = 0;
-  carry: f64 = 0;
+  s2: u32 = 0;
+  carry: u32 = 0;
 }
 
 /** How a step takes its time. */
@@ -51,12 +54,16 @@ class Draw {
   again: i32 = 0;
 }
 
-const MULTIPLIER: f64 = 2091639;
-const UNIT: f64 = 2.3283064365386963e-10;
+const MULTIPLIER: u64 = 2091639;
+const UNIT: f64 = 1 / f64(1 << 32);
 
-const TAIL: f64 = 1 / f64(FINER);
-const FINEST_CELL: f64 = TAIL / f64(CELLS);
-const END: f64 = f64(EXACT_CELLS) * FINEST_CELL;
+/** Bits of a draw that say where in a cell of the body it lies, and where in one of the finest cells. */
+const BITS_IN_CELL: u32 = 32 - ctz(CELLS);
+const BITS_IN_FINEST: u32 = BITS_IN_CELL - ctz(FINER);
+
+/** Draws below this one, and as many of the highest, belong to the tails; draws below `END`, and as many, are not interpolated at all. */
+const TAIL: u32 = CELLS << BITS_IN_FINEST;
+const END: u32 = EXACT_CELLS << BITS_IN_FINEST;
 
 /** Times drawn at once: in a loop of its own a draw costs half of what it costs between two events. */
 const BLOCK = 64;
@@ -81,9 +88,9 @@ let draws: usize = 0;
 
 export function openDraws(): void {
   laws = sectionOfReals(LAWS);
-  generators = sectionOfReals(STREAMS);
   quantiles = sectionOfReals(QUANTILES);
   draws = sectionOfWholes(DRAWS);
+  openGenerators();
   const count = wholesOf(AHEAD) / 2;
   kinds = room(count, KIND_SIZE);
   for (let number = 0; number < count; number++) {
@@ -91,6 +98,20 @@ export function openDraws(): void {
     kind.law = wholeAt(AHEAD, 2 * number);
     kind.stream = wholeAt(AHEAD, 2 * number + 1);
     kind.used = BLOCK;
+  }
+}
+
+function openGenerators(): void {
+  const told = sectionOfReals(STREAMS);
+  const count = realsOf(STREAMS) / 4;
+  generators = room(count, offsetof<Generator>());
+  for (let number = 0; number < count; number++) {
+    const from = told + 32 * <usize>number;
+    const generator = generatorOf(number);
+    generator.s0 = u32(load<f64>(from) / UNIT);
+    generator.s1 = u32(load<f64>(from, 8) / UNIT);
+    generator.s2 = u32(load<f64>(from, 16) / UNIT);
+    generator.carry = u32(load<f64>(from, 24));
   }
 }
 
@@ -119,25 +140,37 @@ function drawBlock(kind: Kind): void {
   const law = lawAt(kind.law);
   kind.used = 0;
   if (law.fixed >= 0) for (let at = from; at < from + 8 * BLOCK; at += 8) store<f64>(at, law.fixed);
-  else {
-    uniforms(generatorOf(kind.stream), from);
-    toTicks(kind.law, from);
-  }
+  else if (law.table < 0)
+    for (let at = from; at < from + 8 * BLOCK; at += 8)
+      store<f64>(at, ticksAt(kind.law, next(generatorOf(kind.stream))));
+  else interpolateBlock(kind, law, from);
 }
 
-/** Writes BLOCK numbers of a generator, as `uniform` gives them. */
-function uniforms(generator: Generator, to: usize): void {
+/** Writes BLOCK times, as `ticksAt` gives them. */
+function interpolateBlock(kind: Kind, law: Law, from: usize): void {
+  const generator = generatorOf(kind.stream);
+  const body = quantiles + ((<usize>i32(law.table)) << 3) + 8 * BODY;
+  const location = law.location;
+  const scale = law.scale;
+  const least = law.least;
+  const mass = law.mass;
   let s0 = generator.s0;
   let s1 = generator.s1;
   let s2 = generator.s2;
   let carry = generator.carry;
-  for (let at = to; at < to + 8 * BLOCK; at += 8) {
-    const t = MULTIPLIER * s0 + carry * UNIT;
-    carry = Math.floor(t);
+  for (let at = from; at < from + 8 * BLOCK; at += 8) {
+    const t = MULTIPLIER * <u64>s0 + <u64>carry;
+    carry = u32(t >> 32);
     s0 = s1;
     s1 = s2;
-    s2 = t - carry;
-    store<f64>(at, s2);
+    s2 = u32(t);
+    // The body of the table first: fifteen draws of sixteen end here.
+    if (s2 + TAIL < 2 * TAIL) store<f64>(at, ticksAt(kind.law, s2));
+    else {
+      let value = location + scale * between(body, s2, BITS_IN_CELL);
+      if (value < least) value = least;
+      store<f64>(at, Math.floor((mass > 0 ? mass / value : value) + 0.5));
+    }
   }
   generator.s0 = s0;
   generator.s1 = s1;
@@ -145,58 +178,44 @@ function uniforms(generator: Generator, to: usize): void {
   generator.carry = carry;
 }
 
-/** Turns BLOCK uniform numbers into ticks, as `ticksAt` does. */
-function toTicks(number: i32, from: usize): void {
-  const law = lawAt(number);
-  const body = quantiles + ((<usize>i32(law.table)) << 3);
-  const hasTable = law.table >= 0;
-  const location = law.location;
-  const scale = law.scale;
-  const least = law.least;
-  const mass = law.mass;
-  for (let at = from; at < from + 8 * BLOCK; at += 8) {
-    const u = load<f64>(at);
-    // The body of the table first: fifteen draws of sixteen end here.
-    if (!hasTable || u < TAIL || u >= 1 - TAIL) store<f64>(at, ticksAt(number, u));
-    else {
-      let value = location + scale * between(body, u * f64(CELLS));
-      if (value < least) value = least;
-      store<f64>(at, Math.floor((mass > 0 ? mass / value : value) + 0.5));
-    }
-  }
-}
-
-/** Between two neighboring nodes of a table. */
-function between(part: usize, place: f64): f64 {
-  const cell = u32(place);
-  const at = part + ((<usize>cell) << 3);
+/** Between two neighboring nodes of a table: the highest bits name the cell, the others where in it. */
+function between(part: usize, draw: u32, bitsInCell: u32): f64 {
+  const at = part + ((<usize>(draw >> bitsInCell)) << 3);
   const low = load<f64>(at);
-  return low + (load<f64>(at, 8) - low) * (place - f64(cell));
+  const inCell = draw & ((1 << bitsInCell) - 1);
+  return low + (load<f64>(at, 8) - low) * (f64(<i32>inCell) / f64(1 << bitsInCell));
 }
 
-/** The next number of a stream: t - floor(t), t being MULTIPLIER × s0 + UNIT × c; s0, s1, s2, c become s1, s2, the number, floor(t). */
-export function uniform(stream: i32): f64 {
-  const generator = generatorOf(stream);
-  const t = MULTIPLIER * generator.s0 + generator.carry * UNIT;
-  const carry = Math.floor(t);
-  const u = t - carry;
+/** The next number of a generator: t modulo 2^32, t being MULTIPLIER × s0 + c; s0, s1, s2, c become s1, s2, the number, t / 2^32. */
+function next(generator: Generator): u32 {
+  const t = MULTIPLIER * <u64>generator.s0 + <u64>generator.carry;
   generator.s0 = generator.s1;
   generator.s1 = generator.s2;
-  generator.s2 = u;
-  generator.carry = carry;
-  return u;
+  generator.s2 = u32(t);
+  generator.carry = u32(t >> 32);
+  return generator.s2;
 }
 
-/** The draw that belongs to u in [0, 1), as the law's sampler makes it. */
-export function ticksAt(number: i32, u: f64): f64 {
+/** The next number of a stream, in [0, 1). */
+export function uniform(stream: i32): f64 {
+  return f64(next(generatorOf(stream))) * UNIT;
+}
+
+/** The ticks that a law makes of the next number of a stream. */
+export function nextTicks(law: i32, stream: i32): f64 {
+  return ticksAt(law, next(generatorOf(stream)));
+}
+
+/** The ticks that belong to u = draw / 2^32, as the law's sampler makes them. */
+function ticksAt(number: i32, draw: u32): f64 {
   const law = lawAt(number);
   const table = i32(law.table);
-  if (table < 0 || u < END || u >= 1 - END) return exactTicks(number, u);
+  if (table < 0 || draw + END < 2 * END) return exactTicks(number, f64(draw) * UNIT);
   const part = quantiles + ((<usize>table) << 3);
   let quantile: f64;
-  if (u < TAIL) quantile = between(part + 8 * LOWER_TAIL, u / FINEST_CELL);
-  else if (u >= 1 - TAIL) quantile = between(part + 8 * UPPER_TAIL, (u - (1 - TAIL)) / FINEST_CELL);
-  else quantile = between(part + 8 * BODY, u * f64(CELLS));
+  if (draw < TAIL) quantile = between(part + 8 * LOWER_TAIL, draw, BITS_IN_FINEST);
+  else if (draw >= 0 - TAIL) quantile = between(part + 8 * UPPER_TAIL, draw + TAIL, BITS_IN_FINEST);
+  else quantile = between(part + 8 * BODY, draw, BITS_IN_CELL);
   let value = law.location + law.scale * quantile;
   if (value < law.least) value = law.least;
   return Math.floor((law.mass > 0 ? law.mass / value : value) + 0.5);
@@ -210,5 +229,5 @@ export function drawTicks(process: Process, number: i32): f64 {
   const law = draw.laws === 1 ? draw.firstLaw : draw.firstLaw + process.cargo;
   const fixed = lawAt(law).fixed;
   if (fixed >= 0) return fixed;
-  return ticksAt(law, draw.again === 1 ? generatorOf(draw.stream).s2 : uniform(draw.stream));
+  return draw.again === 1 ? ticksAt(law, generatorOf(draw.stream).s2) : nextTicks(law, draw.stream);
 }

@@ -1,7 +1,7 @@
 // Follows the code of one process after another: what a step shows, takes, gives and counts, and how time goes on.
 import { foldChain, isChainFull, link } from "./chain.ts";
 import { now, setClock } from "./clock.ts";
-import { drawTicks, lawAt, nextDrawn, ticksAt, uniform } from "./draws.ts";
+import { drawTicks, lawAt, nextDrawn, nextTicks, uniform } from "./draws.ts";
 import { clearDue, firstDue, setDue } from "./eventList.ts";
 import { changed, touchedPlaces } from "./lines.ts";
 import {
@@ -380,7 +380,7 @@ function giveChosen(process: Process, at: usize): void {
 function weigh(process: Process, number: i32): i32 {
   const scale = changetype<Scale>(sectionOfWholes(SCALES) + <usize>number * offsetof<Scale>());
   const fixed = lawAt(scale.law).fixed;
-  const drawn = fixed >= 0 ? fixed : ticksAt(scale.law, uniform(scale.stream));
+  const drawn = fixed >= 0 ? fixed : nextTicks(scale.law, scale.stream);
   if (scale.keeps === 1) {
     process.kept = drawn;
     return -1;

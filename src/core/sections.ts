@@ -32,6 +32,10 @@ export function wholesOf(section: i32): i32 {
   return unchecked(wholesIn[section]);
 }
 
+export function realsOf(section: i32): i32 {
+  return unchecked(realsIn[section]);
+}
+
 export function wholeAt(section: i32, number: i32): i32 {
   return load<i32>(unchecked(wholesAt[section]) + ((<usize>number) << 2));
 }

@@ -23,12 +23,12 @@ export class Mark {
   unused: i32 = 0;
 }
 
-/** Marks after which the host should take them. */
-const MANY_MARKS = 16384;
+/** Marks after which the host should take them: few enough to stay in a processor's fast memory. */
+const MANY_MARKS = 1024;
 
 /** Since the host took them last. */
 export let markCount = 0;
-let capacity = 1024;
+let capacity = MANY_MARKS;
 let marks: usize = 0;
 let counters: usize = 0;
 

@@ -27,7 +27,7 @@ export function quantileTable(form: StandardForm): Float64Array {
 const smoothKinds: ReadonlySet<StandardForm["kind"]> = new Set(["lognormal", "gamma", "exponential", "weibull"]);
 
 function buildTable(form: StandardForm): Float64Array {
-  if (form.kind === "normal") return mirroredTable(form);
+  if (form.kind === "normal") return normalTable();
   if (!smoothKinds.has(form.kind)) return tableOf((p) => standardQuantile(form, p));
   const curve = scoreCurve((p) => standardQuantile(form, p));
   const scores = quantileTable(normal);
@@ -52,12 +52,17 @@ function tableOf(quantile: (p: number, node: number) => number): Float64Array {
 }
 
 /** Half of it is the other half with its sign changed. */
-function mirroredTable(form: StandardForm): Float64Array {
-  const known = new Map<number, number>();
-  return tableOf((p) => {
-    const found = known.get(1 - p);
-    const value = found === undefined ? standardQuantile(form, p) : -found;
-    known.set(p, value);
-    return value;
-  });
+function normalTable(): Float64Array {
+  const table = new Float64Array(3 * NODES);
+  for (let index = CELLS / FINER; index <= CELLS / 2; index++) {
+    const value = standardQuantile(normal, index / CELLS);
+    table[BODY + CELLS - index] = -value;
+    table[BODY + index] = value;
+  }
+  for (let index = EXACT_CELLS; index <= CELLS; index++) {
+    const value = standardQuantile(normal, index / (CELLS * FINER));
+    table[UPPER_TAIL + CELLS - index] = -value;
+    table[LOWER_TAIL + index] = value;
+  }
+  return table;
 }
