@@ -1,4 +1,5 @@
 // Reads a text file that the user named, and says plainly what is wrong where it cannot.
+import { isUtf8 } from "node:buffer";
 import { closeSync, openSync, readdirSync, readSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { didYouMean } from "#foundation/didYouMean.ts";
@@ -81,11 +82,9 @@ function notUtf8(path: string, bytes: Buffer): TextFile {
 }
 
 function decode(path: string, bytes: Buffer): TextFile {
-  try {
-    return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes) };
-  } catch {
-    return notUtf8(path, bytes);
-  }
+  if (!isUtf8(bytes)) return notUtf8(path, bytes);
+  // A byte order mark is no part of the text.
+  return { text: bytes.toString("utf8").replace(/^\uFEFF/u, "") };
 }
 
 export function readTextFile(path: string): TextFile {

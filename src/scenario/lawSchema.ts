@@ -7,10 +7,13 @@ import { quantitySchema } from "./quantityLeaf.ts";
 
 export function lawSchema(dimension: Dimension): JsonSchema {
   const kinds = Object.keys(lawShapes) as LawKind[];
-  const properties = Object.fromEntries(kinds.map((kind) => [kind, parametersSchema(kind, dimension)]));
   return {
     type: "object",
-    properties: { ...properties, empirical: empiricalSchema(dimension) },
+    // Written out only where somebody asks for a schema.
+    get properties() {
+      const known = Object.fromEntries(kinds.map((kind) => [kind, parametersSchema(kind, dimension)]));
+      return { ...known, empirical: empiricalSchema(dimension) };
+    },
     additionalProperties: false,
     minProperties: 1,
     maxProperties: 1,
