@@ -54,6 +54,10 @@ const asScript = {
   ...small,
   format: "cjs",
   supported: { "dynamic-import": false },
+  // To give 3,600 functions their names back takes milliseconds at every start; the map knows them, and where they stand.
+  keepNames: false,
+  sourcemap: "external",
+  sourcesContent: false,
   define: { ...bundleSettings.define, "import.meta.url": "programUrl" },
   banner: { js: "(function(module,require,programUrl){" },
   footer: { js: "})" },
@@ -64,8 +68,9 @@ const asScript = {
 
 async function bundle(esbuild) {
   const program = await esbuild.build(asScript);
-  const [file] = Object.keys(program.metafile.outputs);
-  const name = path.basename(file);
+  const name = Object.keys(program.metafile.outputs)
+    .map((file) => path.basename(file))
+    .find((file) => file.endsWith(".js"));
   const code = keepCode(path.join(outputFolder, name));
   await esbuild.build({
     ...small,
@@ -82,7 +87,7 @@ async function bundle(esbuild) {
   await writeFile(path.join(outputFolder, "package.json"), `{ "type": "commonjs" }\n`);
   const library = await esbuild.build({ ...small, entryPoints: [path.join(root, "src/blowcell.ts")], outdir: dist });
   await writeFile(path.join(dist, "THIRD-PARTY.txt"), thirdParty([program.metafile, library.metafile]));
-  await removeLeftovers([name, ...code, "blowcell.js", "worker.js", "package.json"]);
+  await removeLeftovers([name, `${name}.map`, ...code, "blowcell.js", "worker.js", "package.json"]);
 }
 
 /** In a process without flags, since V8 refuses code made under other ones. Without kept code all works, only later. */

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
+import { usedParts } from "./usedParts.mjs";
 import { forEsbuild } from "./wasmCore.mjs";
 
 export const root = fileURLToPath(new URL("../..", import.meta.url));
@@ -18,7 +19,7 @@ export const bundleSettings = {
   conditions: ["blowcell-source"],
   define: { BLOWCELL_VERSION: JSON.stringify(version) },
   alias: { debug: path.join(root, "tests/tools/silentDebug.cjs") },
-  plugins: [forEsbuild],
+  plugins: [forEsbuild, usedParts],
   // CommonJS packages inside an ES module bundle still call require for Node's own modules.
   banner: { js: `import{createRequire as openRequire}from"node:module";const require=openRequire(import.meta.url);` },
 };
