@@ -19,7 +19,7 @@ class Entry {
 }
 
 /** Entries after which the host should take them: few enough to stay in a processor's fast memory. */
-const MANY_ENTRIES = 512;
+const MANY_ENTRIES = 2048;
 
 /** Since the host took them last. */
 export let entryCount = 0;
@@ -39,15 +39,7 @@ export function forgetEntries(): void {
   entryCount = 0;
 }
 
-export function enter(
-  resource: i32,
-  state: i32,
-  row: i32,
-  cycle: i32,
-  hand: i32,
-  boundBy: i32,
-  boundTime: f64,
-): void {
+export function enter(resource: i32, state: i32, row: i32, cycle: i32, hand: i32, boundBy: i32, boundTime: f64): void {
   if (entryCount >= MANY_ENTRIES) makeWay();
   const entry = changetype<Entry>(entries + <usize>entryCount * offsetof<Entry>());
   entryCount++;
