@@ -39,14 +39,14 @@ class Survivor {
   unused: i32 = 0;
 }
 
-/** What one instant mostly adds to a chain that is to be folded after it. */
-const SPARE_NODES = 256;
-
 let activities = 0;
 let foldAt = 0;
 let nextFold = 0;
+/** From so many nodes on there is something to do about it: to fold the chain, or to make room. */
+let watched = 0;
 let size = 0;
-let capacity = 0;
+/** At first what is usually held, and some more, since a fold waits for the end of an instant. */
+let capacity = 2304;
 let nodes: usize = 0;
 
 /** Of the last fold. */
@@ -72,7 +72,7 @@ export function openChain(activityCount: i32, nodesHeld: i32): void {
   activities = activityCount;
   foldAt = nodesHeld;
   nextFold = nodesHeld;
-  capacity = nodesHeld + SPARE_NODES;
+  watched = min(nextFold, capacity);
   nodes = room(capacity, offsetof<Node>());
   totals = newSums(1);
   sums = newSums(1);
@@ -87,7 +87,7 @@ export function isChainFull(): bool {
 /** Adds a timed step that starts at this tick; `parent` is the node that bound it, or -1 at the beginning; `tied` is 1 where another one was complete as late. */
 export function link(activity: i32, start: f64, parent: i32, tied: i32): i32 {
   const number = size++;
-  if (number >= nextFold) makeWay();
+  if (number >= watched) makeWay();
   const node = nodeAt(number);
   node.start = start;
   node.parent = parent;
@@ -97,13 +97,12 @@ export function link(activity: i32, start: f64, parent: i32, tied: i32): i32 {
 
 /** The chain can be folded between two instants only: until then there must be room. */
 function makeWay(): void {
-  pauseSoon();
-  if (size > capacity) grow();
-}
-
-function grow(): void {
-  nodes = roomier(nodes, capacity, offsetof<Node>());
-  capacity *= 2;
+  if (isChainFull()) pauseSoon();
+  if (size > capacity) {
+    nodes = roomier(nodes, capacity, offsetof<Node>());
+    capacity *= 2;
+  }
+  watched = isChainFull() ? capacity : min(nextFold, capacity);
 }
 
 /** The node added last, -1 where there is none. */
@@ -281,7 +280,7 @@ function adopt(kept: i32): void {
   size = kept;
   // Where very much is alive, as in a queue that grows, folding again at once would be in vain.
   nextFold = max(foldAt, 2 * kept);
-  if (nextFold > capacity) grow();
+  watched = min(nextFold, capacity);
 }
 
 function renumber(): void {

@@ -19,7 +19,7 @@ class Entry {
 }
 
 /** Entries after which the host should take them: few enough to stay in a processor's fast memory. */
-const MANY_ENTRIES = 512;
+const MANY_ENTRIES = 2048;
 
 /** Since the host took them last. */
 export let entryCount = 0;

@@ -5,12 +5,16 @@ import { fileURLToPath } from "node:url";
 /** Sizes up to which functions go into those that call them: half of the time of the loop goes into calls otherwise. */
 const inlined = { anywhere: 150, light: 500 };
 
+/** What stays a function all the same: it is called seldom, and where it is, every draw ahead would have to step around it. */
+const apart = ["draws/drawTicks"];
+
 /** Throws where the compiler finds a fault. */
 export async function compileCore(file) {
   // Only when there is something to compile: it is large.
   const { default: asc } = await import("assemblyscript/asc");
   const { dir, base } = path.parse(file);
-  const choices = ["--optimizeLevel", "3", "--noAssert", "--runtime", "stub"];
+  // Functions keep their names until those that stay apart have been found.
+  const choices = ["--optimizeLevel", "3", "--noAssert", "--runtime", "stub", "--debug"];
   let bytes;
   let faults = "";
   const { error } = await asc.main([base, "--baseDir", dir, "--outFile", "core.wasm", ...choices], {
@@ -33,8 +37,14 @@ async function inline(bytes) {
   binaryen.setFlexibleInlineMaxSize(inlined.light);
   binaryen.setOneCallerInlineMaxSize(inlined.anywhere);
   binaryen.setAllowInliningFunctionsWithLoops(true);
+  for (const name of apart) {
+    if (core.getFunction(name) === 0) throw new Error(`${name} is to stay a function, and is none`);
+    binaryen.setPassArgument("no-inline", name);
+    core.runPasses(["no-inline"]);
+  }
   core.optimize();
   core.optimize();
+  binaryen.setDebugInfo(false);
   return core.emitBinary();
 }
 

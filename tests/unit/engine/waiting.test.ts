@@ -44,6 +44,21 @@ describe("waiting", () => {
     expect(runTable(tableOf(pack, supplier(2)), 20).ticksOf("packs")).toEqual([7, 13, 19]);
   });
 
+  it.each([40, 1e9])(
+    "may go on in a line that gets longer and longer, while the chain is folded every %i nodes",
+    (foldAt) => {
+      const slow: ProcessSpec = {
+        name: "a",
+        resource: "a",
+        steps: [{ name: "pack", needs: [{ place: "parts" }], time: ticks(10), counts: { packs: 1 } }],
+      };
+      const run = runTable(tableOf(slow, supplier(1)), 30_000, { foldAt });
+      // The first part comes at 1, and from then on one is packed every 10 ticks; every part that waits keeps its node.
+      expect(run.count("packs")).toBe(2_999);
+      expect(run.chainOf("a")).toEqual({ "a: pack": 29_999, "supplier: bring": 1 });
+    },
+  );
+
   it("is given up for good: who has lost patience is not served any more", () => {
     const impatient: ProcessSpec = {
       name: "a",
