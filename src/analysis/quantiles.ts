@@ -15,8 +15,15 @@ export interface Quantiles {
  * Source: definition 7 of Hyndman and Fan, The American Statistician 50 (1996) 361 (from memory).
  */
 export function quantiles(values: readonly number[]): Quantiles {
+  // Numbers in a typed array need no comparison of ours, which a short run would pay for dearly.
+  return quantilesOfSorted(Float64Array.from(values).toSorted());
+}
+
+/** The same of values that rise. */
+export function quantilesOfSorted(values: Float64Array): Quantiles {
   invariant(values.length > 0, "quantiles need a value");
-  const sorted = values.toSorted((a, b) => a - b);
-  const at = (p: number) => quantileSorted(sorted, p);
+  // The library only reads places of it.
+  const rising = values as ArrayLike<number> as number[];
+  const at = (p: number) => quantileSorted(rising, p);
   return { p05: at(0.05), p25: at(0.25), p50: at(0.5), p75: at(0.75), p95: at(0.95) };
 }

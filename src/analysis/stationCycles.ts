@@ -1,19 +1,21 @@
 // The cycles of each station in one replication, shot to shot.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { CellRecord } from "#cell/cellRecord.ts";
-import { quantiles, type Quantiles } from "./quantiles.ts";
+import { quantilesOfSorted, type Quantiles } from "./quantiles.ts";
 
-/** Seconds from each delivery of one station to its next. */
 export interface StationCycles {
   readonly station: string;
-  readonly seconds: readonly number[];
+  /** From each delivery of the station to its next, the shortest first: as numbers side by side, since a year has millions. */
+  readonly seconds: Float64Array;
   /** Null where there is no cycle. */
   readonly spread: Quantiles | null;
 }
 
 export function stationCycles({ stations }: CellRecord): readonly StationCycles[] {
   return stations.map(({ name, shotTicks }) => {
-    const seconds = shotTicks.slice(1).map((tick, i) => (tick - shotTicks[i]!) / TICKS_PER_SECOND);
-    return { station: name, seconds, spread: seconds.length === 0 ? null : quantiles(seconds) };
+    const cycles = new Float64Array(Math.max(0, shotTicks.length - 1));
+    for (let i = 0; i < cycles.length; i++) cycles[i] = (shotTicks[i + 1]! - shotTicks[i]!) / TICKS_PER_SECOND;
+    const seconds = cycles.toSorted();
+    return { station: name, seconds, spread: seconds.length === 0 ? null : quantilesOfSorted(seconds) };
   });
 }

@@ -5,49 +5,60 @@ import type { ParisonRecord } from "./parisonRecord.ts";
 const mostKept = 1024;
 const allLots = 4_294_967_296;
 
-interface Parison {
-  readonly drop: number;
-  readonly hang: number;
-  readonly atHeat: number | null;
-}
-
 export class ParisonSample {
   readonly #station: string;
   #count = 0;
   /** A parison is kept where its lot is below this. */
   #limit = allLots;
-  #kept: (Parison & { readonly lot: number })[] = [];
+  // A list for each fact: a short run gathers thousands before anything is compiled.
+  #lots: number[] = [];
+  #drops: number[] = [];
+  #hangs: number[] = [];
+  #timesAtHeat: (number | null)[] = [];
   #longestHang: number | null = null;
   #longestAtHeat: number | null = null;
+  #mostSag = -1;
   #mostSagging: ParisonRecord["mostSagging"] = null;
 
   constructor(station: string) {
     this.#station = station;
   }
 
-  add(parison: Parison): void {
-    const { drop, hang, atHeat } = parison;
+  add(drop: number, hang: number, atHeat: number | null): void {
     this.#count++;
-    this.#longestHang = Math.max(this.#longestHang ?? 0, hang);
-    if (atHeat !== null) this.#longestAtHeat = Math.max(this.#longestAtHeat ?? 0, atHeat);
-    const most = this.#mostSagging;
-    if (most === null || drop / 6 + hang / 2 > most.drop / 6 + most.hang / 2) this.#mostSagging = { drop, hang };
+    if (this.#longestHang === null || hang > this.#longestHang) this.#longestHang = hang;
+    if (atHeat !== null && (this.#longestAtHeat === null || atHeat > this.#longestAtHeat)) this.#longestAtHeat = atHeat;
+    const sag = drop / 6 + hang / 2;
+    if (sag > this.#mostSag) {
+      this.#mostSag = sag;
+      this.#mostSagging = { drop, hang };
+    }
     const lot = lotOf(this.#count);
     if (lot >= this.#limit) return;
-    this.#kept.push({ ...parison, lot });
-    if (this.#kept.length > mostKept) {
-      this.#limit /= 2;
-      this.#kept = this.#kept.filter((each) => each.lot < this.#limit);
-    }
+    this.#lots.push(lot);
+    this.#drops.push(drop);
+    this.#hangs.push(hang);
+    this.#timesAtHeat.push(atHeat);
+    if (this.#lots.length > mostKept) this.#halve();
+  }
+
+  #halve(): void {
+    this.#limit /= 2;
+    const lots = this.#lots;
+    const stays = (_: unknown, i: number): boolean => lots[i]! < this.#limit;
+    this.#drops = this.#drops.filter(stays);
+    this.#hangs = this.#hangs.filter(stays);
+    this.#timesAtHeat = this.#timesAtHeat.filter(stays);
+    this.#lots = lots.filter(stays);
   }
 
   record(): ParisonRecord {
     return {
       station: this.#station,
       parisons: this.#count,
-      drops: this.#kept.map(({ drop }) => drop),
-      hangs: this.#kept.map(({ hang }) => hang),
-      timesAtHeat: this.#kept.flatMap(({ atHeat }) => atHeat ?? []),
+      drops: this.#drops,
+      hangs: this.#hangs,
+      timesAtHeat: this.#timesAtHeat.filter((time) => time !== null),
       longestHang: this.#longestHang,
       longestAtHeat: this.#longestAtHeat,
       mostSagging: this.#mostSagging,

@@ -1,15 +1,12 @@
-// Reads from the marks of a run, as it goes on, how long each parison dropped and hung and how long its melt was hot.
+// Gathers from the marks of a run, as it goes on, how long each parison dropped and hung and how long its melt was hot.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
-import type { Simulation } from "#engine/simulation.ts";
 import { closesOf, dropsOf, shotsOf } from "./cycleNames.ts";
+import type { Reader } from "./markReader.ts";
 import { passageOf } from "./meltPassage.ts";
 import type { ParisonRecord } from "./parisonRecord.ts";
 import { ParisonSample } from "./parisonSample.ts";
-import { slowestTurn, type CellPlan } from "./planCell.ts";
+import type { CellPlan } from "./planCell.ts";
 import { shotMass } from "./shotMass.ts";
-
-/** A run is read so many turns of the cell at a time, so that its marks stay few. */
-const turnsRead = 250;
 
 /** What a watched run must mark; nothing where no material is named. */
 export function watchedMarks({ scenario }: Pick<CellPlan, "scenario">): readonly string[] {
@@ -26,24 +23,22 @@ interface UnderWay {
   atHeat: number | null;
 }
 
-type Reader = (tick: number) => void;
+function begin(parison: UnderWay, tick: number): void {
+  parison.begun = tick;
+  parison.delivered = -1;
+}
 
 export class ParisonWatch {
-  readonly #simulation: Simulation;
-  readonly #slice: number;
+  /** By counter: what a run must be read for. */
+  readonly readers: readonly (readonly [counter: string, reader: Reader])[];
   readonly #passage: ReturnType<typeof passageOf>;
   readonly #stations: readonly UnderWay[];
   /** The tick at which a mold last caught a parison from a die that never stops: from then on the next one hangs. */
   #caught = -1;
-  /** By counter; the counters of other things have none. */
-  readonly #readers: readonly (Reader | undefined)[];
-  #read = 0;
   #isCounting = false;
 
-  constructor(simulation: Simulation, plan: CellPlan) {
-    const { stations } = plan.scenario;
-    this.#simulation = simulation;
-    this.#slice = Math.max(1, Math.round(turnsRead * slowestTurn(plan)));
+  constructor({ scenario }: CellPlan) {
+    const { stations } = scenario;
     this.#passage = passageOf(stations);
     this.#stations = stations.map((station) => ({
       milligrams: shotMass(station),
@@ -52,18 +47,15 @@ export class ParisonWatch {
       delivered: -1,
       atHeat: null,
     }));
-    const isContinuous = plan.scenario.delivery.kind === "continuous";
-    const readers = new Map(
-      stations.flatMap(({ name }, k) =>
-        isContinuous ? this.#catchersOf(name, this.#stations[k]!) : this.#readersOf(name, this.#stations[k]!),
-      ),
+    const isContinuous = scenario.delivery.kind === "continuous";
+    this.readers = stations.flatMap(({ name }, k) =>
+      isContinuous ? this.#catchersOf(name, this.#stations[k]!) : this.#readersOf(name, this.#stations[k]!),
     );
-    this.#readers = plan.program.counters.map((name) => readers.get(name));
   }
 
   #readersOf(name: string, parison: UnderWay): readonly (readonly [string, Reader])[] {
     return [
-      [dropsOf(name), (tick) => void Object.assign(parison, { begun: tick, delivered: -1 })],
+      [dropsOf(name), (tick) => begin(parison, tick)],
       [shotsOf(name), (tick) => this.#deliver(parison, tick)],
       [closesOf(name), (tick) => this.#close(parison, tick)],
     ];
@@ -91,36 +83,14 @@ export class ParisonWatch {
   #close(parison: UnderWay, tick: number): void {
     const { begun, delivered, atHeat, sample } = parison;
     if (this.#isCounting && begun !== -1 && delivered !== -1) {
-      const [drop, hang] = [delivered - begun, tick - delivered].map((ticks) => ticks / TICKS_PER_SECOND);
-      sample.add({ drop: drop!, hang: hang!, atHeat });
+      sample.add((delivered - begun) / TICKS_PER_SECOND, (tick - delivered) / TICKS_PER_SECOND, atHeat);
     }
     parison.begun = -1;
     parison.delivered = -1;
   }
 
-  /** Runs on, and reads on; with `keepsMarks` whoever asks for them later still finds them. */
-  runUntil(tick: number, keepsMarks: boolean): void {
-    while (this.#simulation.now < tick) {
-      this.#simulation.runUntil(Math.min(tick, this.#simulation.now + this.#slice));
-      const { marks } = this.#simulation;
-      for (; this.#read < marks.ticks.length; this.#read++)
-        this.#readers[marks.counters[this.#read]!]?.(marks.ticks[this.#read]!);
-      if (!keepsMarks) this.#forget();
-    }
-  }
-
-  /** Marks of other things, such as stops, are few and stay. */
-  #forget(): void {
-    const { marks } = this.#simulation;
-    const others = [...marks.counters.keys()].filter((i) => this.#readers[marks.counters[i]!] === undefined);
-    marks.ticks = others.map((i) => marks.ticks[i]!);
-    marks.counters = others.map((i) => marks.counters[i]!);
-    this.#read = others.length;
-  }
-
-  /** From here on parisons count, those under way as well; what is hot stays hot. The simulation has just let go of its marks. */
+  /** From here on parisons count, those under way as well; what is hot stays hot. */
   restartObservation(): void {
-    this.#read = 0;
     this.#isCounting = true;
   }
 

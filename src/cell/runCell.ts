@@ -21,6 +21,7 @@ import {
   stopEndsOf,
 } from "./cycleNames.ts";
 import { QuarterHours } from "./quarterHours.ts";
+import { MarkReader } from "./markReader.ts";
 import { ParisonWatch, watchedMarks } from "./parisonWatch.ts";
 import { rejectReasons } from "./withQuality.ts";
 import { elementTimes } from "./elementTimes.ts";
@@ -61,11 +62,18 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     },
     [...(keepsShots ? plan.marked : []), ...watched, ...plan.stopMarks],
   );
-  const watch = watched.length > 0 ? new ParisonWatch(simulation, plan) : undefined;
-  const runOn = (tick: number): void => (watch ? watch.runUntil(tick, keepsShots) : simulation.runUntil(tick));
+  const watch = watched.length > 0 ? new ParisonWatch(plan) : undefined;
+  const shotTicks: readonly number[][] = scenario.stations.map(() => []);
+  const shotReaders = plan.marked.map(
+    (counter, k) => [counter, (tick: number) => void shotTicks[k]!.push(tick)] as const,
+  );
+  const readers = [...(keepsShots ? shotReaders : []), ...(watch?.readers ?? [])];
+  const reader = readers.length > 0 ? new MarkReader(simulation, plan, readers) : simulation;
+  const runOn = (tick: number): void => reader.runUntil(tick);
   if (from > 0) {
     runOn(from);
     simulation.restartObservation();
+    for (const ticks of shotTicks) ticks.length = 0;
   }
   watch?.restartObservation();
   const quarters = options.readsQuarters === false ? undefined : QuarterHours.of(plan);
@@ -73,7 +81,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const elements = elementTimes(plan, simulation, { from, until, runOn: readOn });
   const counted = simulation.counts;
   const counts = new Map(program.counters.map((name, i) => [name, counted[i]!]));
-  const stations = scenario.stations.map((station) => ({
+  const stations = scenario.stations.map((station, k) => ({
     name: station.name,
     shots: counts.get(shotsOf(station.name)) ?? 0,
     parts: counts.get(partsOf(station.name)) ?? 0,
@@ -87,7 +95,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     lostDrops: counts.get(lostDropsOf(station.name)) ?? 0,
     lostShots: counts.get(lostShotsOf(station.name)) ?? 0,
     ...riseOf(simulation, shotsOf(station.name)),
-    shotTicks: shotTicks(plan, simulation, station.name),
+    shotTicks: shotTicks[k]!,
   }));
   const stateTimes = stateTimesOf(simulation);
   const longestActive = simulation
@@ -170,11 +178,6 @@ function riseOf(
 ): { readonly firstShotTick: number; readonly lastShotTick: number } {
   const counter = program.counters.indexOf(name);
   return { firstShotTick: firstRise[counter]!, lastShotTick: lastRise[counter]! };
-}
-
-function shotTicks(plan: CellPlan, simulation: Simulation, station: string): number[] {
-  const counter = plan.program.counters.indexOf(shotsOf(station));
-  return simulation.marks.ticks.filter((_, i) => simulation.marks.counters[i] === counter);
 }
 
 function stateTimesOf(simulation: Simulation): StateTime[] {

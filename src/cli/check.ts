@@ -16,11 +16,10 @@ export const check: Act = (files, options, host) => {
     const ideal = idealCycle(scenario);
     return { scenario, ideal, windows: stationWindows(scenario, ideal) };
   });
-  const answers = ideals.map(({ scenario, ideal, windows }) =>
-    checkAnswer({ scenario, times: stepTimes(scenario), ideal, windows }, host.width),
-  );
+  const answer = (): string =>
+    ideals.map((found) => checkAnswer({ ...found, times: stepTimes(found.scenario) }, host.width)).join("\n");
   const tables = [idealCycleTable(ideals), circuitsTable(ideals), ...windowTables(ideals)];
   const studies = scenarios.map((scenario) => ({ scenario, warnings: [] }));
-  printResult({ command: "check", studies, tables, answer: answers.join("\n") }, options, host);
+  printResult({ command: "check", studies, tables, answer }, options, host);
   return code;
 };

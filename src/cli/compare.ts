@@ -61,7 +61,11 @@ async function tellComparison(
   const rows = compareStudies(base, others);
   const tables = [...studyTables(studies), comparisonTable(rows)];
   const scenarios = studies.map(({ scenario }) => scenario);
-  printResult({ command: "compare", studies, tables, answer: compareAnswer(studies, rows, host.width) }, options, host);
+  printResult(
+    { command: "compare", studies, tables, answer: () => compareAnswer(studies, rows, host.width) },
+    options,
+    host,
+  );
   const reported = studies.map((study, i) => reportedScenario(study, loaded[i]!));
   const page = reportPage({ version, scenarios: reported, comparison: rows });
   await writeTables({ folder: options.out ?? folderOf(scenarios), tables, scenarios, page }, options, host);

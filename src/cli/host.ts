@@ -38,6 +38,8 @@ export interface Host {
   breathe(): Promise<void>;
   /** Leaves this exit code behind unless a worse one is already there. */
   leave(code: number): void;
+  /** Ends the process as soon as all that was printed has left. */
+  end(): void;
 }
 
 function leave(code: number): void {
@@ -45,13 +47,37 @@ function leave(code: number): void {
 }
 
 /** A reader that has seen enough (`| head`) is no fault; a full disk behind `>` is. */
-function guard(stream: NodeJS.WriteStream, name: string): void {
-  stream.on("error", (error) => {
+function guard(stream: NodeJS.WriteStream, name: string): NodeJS.WriteStream {
+  return stream.on("error", (error) => {
     if (nameOfFailure(error) === "EPIPE") return;
     leave(exitCode.machineFailed);
     if (stream === process.stdout)
       process.stderr.write(`blowcell: ${new MachineFailure(`write to ${name}`, error).message}\n`);
   });
+}
+
+/** Opened when first needed: a call that only writes files needs neither, and they take Node two milliseconds. */
+class Outlets {
+  #output: NodeJS.WriteStream | undefined;
+  #error: NodeJS.WriteStream | undefined;
+
+  get output(): NodeJS.WriteStream {
+    return (this.#output ??= guard(process.stdout, "standard output"));
+  }
+
+  get error(): NodeJS.WriteStream {
+    return (this.#error ??= guard(process.stderr, "standard error"));
+  }
+
+  get isEmpty(): boolean {
+    return [this.#output, this.#error].every((stream) => (stream?.writableLength ?? 0) === 0);
+  }
+}
+
+/** Node by itself would wait for what V8 compiles beside, though nobody will run it any more. */
+function endOf(outlets: Outlets): () => void {
+  // Whatever a write has to tell, such as a full disk, comes first.
+  return () => void setImmediate(() => outlets.isEmpty && process.exit());
 }
 
 function leaveOnSignals(): void {
@@ -76,24 +102,27 @@ async function openBar(tasks: number): Promise<Progress> {
 }
 
 export function openHost(): Host {
-  guard(process.stdout, "standard output");
-  guard(process.stderr, "standard error");
   leaveOnSignals();
-  const colors = { output: mayColor(process.stdout, process.env), error: mayColor(process.stderr, process.env) };
+  const outlets = new Outlets();
   return {
-    print: (text) => void process.stdout.write(text),
-    tell: (text) => void process.stderr.write(text),
-    paint: (outlet, paint, text) => (colors[outlet] ? styleText(paint, text, { validateStream: false }) : text),
-    // A pseudo-terminal without a size says 0.
-    width: process.stdout.columns > 0 ? process.stdout.columns : 80,
+    print: (text) => void outlets.output.write(text),
+    tell: (text) => void outlets.error.write(text),
+    paint: (outlet, paint, text) =>
+      mayColor(outlets[outlet], process.env) ? styleText(paint, text, { validateStream: false }) : text,
+    get width() {
+      const { columns } = outlets.output;
+      // A pseudo-terminal without a size says 0.
+      return columns > 0 ? columns : 80;
+    },
     cores: availableParallelism(),
     seconds: () => performance.now() / 1000,
     showProgress: (tasks) =>
-      process.stderr.isTTY && process.env["TERM"] !== "dumb" ? openBar(tasks) : Promise.resolve(undefined),
+      outlets.error.isTTY && process.env["TERM"] !== "dumb" ? openBar(tasks) : Promise.resolve(undefined),
     system: `Node ${process.version}, ${platform()} ${arch()}`,
     readText: readTextFile,
     writeFiles,
     breathe: () => new Promise((resolve) => void setImmediate(resolve)),
     leave,
+    end: endOf(outlets),
   };
 }

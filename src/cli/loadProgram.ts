@@ -2,11 +2,14 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
+import { setFlagsFromString } from "node:v8";
 import { Script } from "node:vm";
 import type * as Program from "./main.ts";
 
 /** The file's name, set by the build; it holds a hash, so that program and kept code always belong together. */
 declare const BLOWCELL_PROGRAM: string;
+/** V8's flags under which the code was kept. */
+declare const BLOWCELL_FLAGS: string;
 
 /** What the build wraps around the program. */
 type Wrapper = (module: { exports: unknown }, require: NodeJS.Require, programUrl: string) => void;
@@ -24,6 +27,8 @@ function keptCode(file: string): Buffer | undefined {
 export function loadProgram(): typeof Program {
   const file = path.join(__dirname, BLOWCELL_PROGRAM);
   const cachedData = keptCode(file);
+  // Another Node than the one of the build may not know them.
+  if (cachedData) setFlagsFromString(BLOWCELL_FLAGS);
   // Without accents, so that no decoding is needed.
   const text = readFileSync(file, "latin1");
   const script = new Script(text, { filename: file, ...(cachedData ? { cachedData } : {}) });

@@ -3,10 +3,10 @@ import type { Options } from "./command.ts";
 import type { Host } from "./host.ts";
 import { plainText } from "./plainText.ts";
 
-export function printAnswer(answer: string, options: Options, host: Host): void {
+export function printAnswer(answer: () => string, options: Options, host: Host): void {
   if (options.quiet === true) return;
   host.print(
-    answer
+    answer()
       .split("\n")
       .map((line) => plainText(line))
       .join("\n"),

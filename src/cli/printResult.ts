@@ -12,7 +12,8 @@ export interface Findings {
   readonly command: string;
   readonly studies: readonly Pick<Study, "scenario" | "warnings">[];
   readonly tables: readonly Table[];
-  readonly answer: string;
+  /** Put into words only where somebody reads them. */
+  readonly answer: () => string;
 }
 
 export function printResult({ command, studies, tables, answer }: Findings, options: Options, host: Host): void {

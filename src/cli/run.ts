@@ -29,7 +29,11 @@ export const run: Act = (files, options, host) => {
     const { study } = outcome;
     const { scenario } = study;
     const tables = studyTables([study]);
-    printResult({ command: "run", studies: [study], tables, answer: runAnswer(study, host.width) }, options, host);
+    printResult(
+      { command: "run", studies: [study], tables, answer: () => runAnswer(study, host.width) },
+      options,
+      host,
+    );
     const long = options.events === true ? [eventsTable(scenario), shotsTable(scenario)] : [];
     const folder = options.out ?? `reports/${safeName(scenario.name)}`;
     const page = reportPage({ version, scenarios: [reportedScenario(study, read)], comparison: [] });

@@ -1,6 +1,5 @@
 // The one way by which files leave: all of a command's files or none, and nothing outside the folder that was named.
-import { lstatSync, mkdirSync, mkdtempSync, renameSync, rmdirSync, rmSync, writeFileSync } from "node:fs";
-import { open } from "node:fs/promises";
+import { lstatSync, mkdirSync, mkdtempSync, promises, renameSync, rmdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { invariant } from "#foundation/invariant.ts";
 import { MachineFailure } from "./machineFailure.ts";
@@ -42,7 +41,7 @@ export function undoBegun(): void {
 
 /** Waits for each piece, so that no more than one is held and an interrupt comes through in between. */
 async function writePieces(path: string, pieces: Iterable<string>): Promise<void> {
-  const file = await open(path, "w");
+  const file = await promises.open(path, "w");
   try {
     // Unlike write, it does not stop halfway where the disk takes only a part.
     for (const piece of pieces) await file.writeFile(piece);
@@ -82,7 +81,8 @@ export async function writeFiles(folder: string, files: readonly OutputFile[]): 
     firstMade = mkdirSync(folder, { recursive: true });
     stage = mkdtempSync(join(folder, ".blowcell-"));
     await moveThroughStage(stage, folder, files);
-    removeStage();
+    // Empty by now; taking away whatever is in it, as after a failure, Node has to load first.
+    rmdirSync(stage);
   } catch (error) {
     undo();
     throw new MachineFailure(`write into ${folder}`, error);

@@ -136,9 +136,9 @@ export function marks(): i32 {
   return tally.markCount;
 }
 
-/** Where they lie, each a tick, the number of a counter, and nothing. */
+/** Where in memory they begin. */
 export function marksAt(): usize {
-  return tally.allMarks();
+  return tally.firstMark();
 }
 
 export function forgetMarks(): void {

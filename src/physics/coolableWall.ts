@@ -5,6 +5,9 @@ import { wallTemperature } from "./wallTemperature.ts";
 
 /** No blown wall is thicker, m. */
 const THICKEST = 0.1;
+const THINNEST = 1e-6;
+/** Where the search begins, m. */
+const USUAL = 0.002;
 
 /**
  * The thickest wall whose place is down to the demold temperature after a given time.
@@ -26,7 +29,12 @@ export function coolableWall(
   wanted: { readonly time: number; readonly demoldTemperature: number },
 ): number {
   const excess = (wall: number) => wallTemperature({ ...cooling, wall }, place, wanted.time) - wanted.demoldTemperature;
-  const [thin, thick] = [1e-6, THICKEST];
-  if (excess(thin) > 0) return 0;
-  return excess(thick) <= 0 ? THICKEST : rootBetween(excess, thin, thick);
+  if (excess(THINNEST) > 0) return 0;
+  let [thin, thick] = [THINNEST, USUAL];
+  // From below, since the thicker the wall the more profiles it takes.
+  while (excess(thick) <= 0) {
+    if (thick === THICKEST) return THICKEST;
+    [thin, thick] = [thick, Math.min(THICKEST, 2 * thick)];
+  }
+  return rootBetween(excess, thin, thick);
 }

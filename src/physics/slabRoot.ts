@@ -1,8 +1,10 @@
 // The numbers at which a temperature profile fits a wall and both its faces.
-import cos from "@stdlib/math-base-special-cos";
-import sin from "@stdlib/math-base-special-sin";
+import atan from "@stdlib/math-base-special-atan";
+import { invariant } from "#foundation/invariant.ts";
 import { PI } from "./pi.ts";
-import { rootBetween } from "./rootBetween.ts";
+
+/** From the left Newton's steps never pass the root; beyond a few they only confirm it. */
+const MOST_STEPS = 50;
 
 /** Biot numbers of the two faces: 0 insulated, Infinity perfect contact. */
 export interface FaceBiots {
@@ -19,6 +21,7 @@ export function gripOf(biot: number): number {
  * The n-th (from 0) root ζ of the condition that both faces set to a profile through a wall.
  *
  *     (ζ² − B_i B_o) sin ζ = ζ (B_i + B_o) cos ζ;   insulated inside: ζ tan ζ = B_o
+ *     or ζ = nπ + arctan(B_i/ζ) + arctan(B_o/ζ), each face shifting the profile by its own angle
  *
  * Units: none; B_i and B_o are the Biot numbers of inside and mold face.
  * Shape: exactly one root above nπ and up to (n + 1)π; it rises with either Biot number.
@@ -29,14 +32,22 @@ export function gripOf(biot: number): number {
  * @example
  * slabRoot(0, { inside: 0, outside: 1 }) // 0.8603
  */
-export function slabRoot(index: number, biots: FaceBiots): number {
-  const [inside, outside] = [gripOf(biots.inside), gripOf(biots.outside)];
-  const [insideSlack, outsideSlack] = [1 - inside, 1 - outside];
-  const mixed = inside * outsideSlack + outside * insideSlack;
-  const misfit = (root: number) =>
-    (insideSlack * outsideSlack * root * root - inside * outside) * sin(root) - root * mixed * cos(root);
-  // Just past the multiples of π: at 0 every condition is met by the profile that is nothing at all, and with perfect
-  // contact on both sides the roots are multiples themselves.
-  const justPast = (multiple: number) => multiple * PI + (multiple + 1) * 1e-12;
-  return rootBetween(misfit, justPast(index), justPast(index + 1));
+export function slabRoot(index: number, { inside, outside }: FaceBiots): number {
+  invariant(inside > 0 || outside > 0, "a wall is not insulated on both faces", { inside, outside });
+  // What is left to the root rises with ζ, and ever less steeply: from the left Newton's steps cannot overshoot.
+  let root = index * PI;
+  for (let step = 0; step < MOST_STEPS; step++) {
+    const [inner, outer] = [shiftAt(inside, root), shiftAt(outside, root)];
+    const next = root + (index * PI + inner.angle + outer.angle - root) / (1 + inner.fall + outer.fall);
+    if (next <= root) break;
+    root = next;
+  }
+  return root;
+}
+
+/** By how much a face shifts the profile, and how fast that falls with ζ. */
+function shiftAt(biot: number, root: number): { readonly angle: number; readonly fall: number } {
+  if (biot === 0) return { angle: 0, fall: 0 };
+  if (biot === Infinity) return { angle: PI / 2, fall: 0 };
+  return { angle: root === 0 ? PI / 2 : atan(biot / root), fall: biot / (root * root + biot * biot) };
 }

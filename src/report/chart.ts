@@ -49,7 +49,9 @@ const wide = new Set("mwMW@%");
 
 /** Width at the charts' 12 px, rather too large than too small: fonts differ from machine to machine. */
 export function widthOfWords(content: string): number {
-  return Array.from(content).reduce((sum, letter) => sum + (narrow.has(letter) ? 5 : wide.has(letter) ? 12 : 8), 0);
+  let width = 0;
+  for (const letter of content) width += narrow.has(letter) ? 5 : wide.has(letter) ? 12 : 8;
+  return width;
 }
 
 /** Cut to a width, with an ellipsis where something is missing. */

@@ -23,7 +23,7 @@ const date: Leaf<string> = leaf({
 });
 
 const shift = mapping(
-  {
+  () => ({
     name: optional(text("early"), "Name of the shift."),
     days: optional(
       listOf(oneOf(...weekdays), "a list of days such as `[mon, tue]`"),
@@ -35,28 +35,28 @@ const shift = mapping(
     breaks: optional(
       listOf(
         mapping(
-          { at: required(timeOfDay, "Start of the break."), time: required(quantity("time"), "Its length.") },
+          () => ({ at: required(timeOfDay, "Start of the break."), time: required(quantity("time"), "Its length.") }),
           "{ at: 09:30, time: 15 min }",
         ),
         "a list of `{ at: 09:30, time: 15 min }`",
       ),
       "Breaks of the operators.",
     ),
-  },
+  }),
   "{ start: 06:00, end: 14:00 }",
 );
 
 const clockChange = mapping(
-  {
+  () => ({
     on: required(date, "Date on which the clocks are changed."),
     at: required(timeOfDay, "Wall time at which they are changed."),
     by: required(oneOf("1 h", "-1 h"), "An hour on, or an hour back."),
-  },
+  }),
   "{ on: 2026-03-29, at: 02:00, by: 1 h }",
 );
 
 const change = mapping(
-  {
+  () => ({
     name: required(stepName, "What the change is called in tables."),
     kind: required(
       oneOf("mold", "material", "color"),
@@ -71,7 +71,7 @@ const change = mapping(
       quantity("share", { above: 0, atMost: 0.5 }),
       "Share of the old material at which parts are good again.",
     ),
-  },
+  }),
   "{ name: to blue, kind: color, on: 2026-03-25, at: 10:00, time: 40 min, residue: 0.1 % }",
 );
 
@@ -79,7 +79,7 @@ const change = mapping(
 export const calendarKeys = {
   calendar: optional(
     mapping(
-      {
+      () => ({
         from: required(date, "Local date on which the run begins."),
         at: defaulted(timeOfDay, "calendar.at", "Wall time at which the run begins."),
         shifts: required(listOf(shift, "a list of shifts"), "Shifts; the rest is off shift."),
@@ -92,19 +92,19 @@ export const calendarKeys = {
           listOf(clockChange, "a list of changes of the clock"),
           "Changes to and from daylight saving time.",
         ),
-      },
+      }),
       "{ from: 2026-03-23, shifts: [{ start: 06:00, end: 14:00 }] }",
     ),
     "Shifts and breaks, in local wall time.",
   ),
   startUp: optional(
     mapping(
-      {
+      () => ({
         afterOff: required(quantity("time", { above: 0 }), "Time at rest after which a start-up is due."),
         heatUp: optional(quantity("time"), "Time to heat up, from the beginning of the shift."),
         purge: optional(mass(), "Melt purged after that."),
         scrap: optional(quantity("cycles"), "Cycles of each station whose parts are rejects."),
-      },
+      }),
       "{ afterOff: 8 h, heatUp: 2 h, scrap: 20 cycles, purge: 3 kg }",
     ),
     "What a start costs.",

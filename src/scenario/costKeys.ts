@@ -18,15 +18,15 @@ const amount: Leaf<number> = leaf({
 });
 
 const tooling = mapping(
-  {
+  () => ({
     price: required(amount, "Price of a set of molds for the whole cell, in the currency."),
     life: required(quantity("parts", { above: 0 }), "Parts that this set makes in its life."),
-  },
+  }),
   "{ price: 24000, life: 2000000 parts }",
 );
 
 export const costs = mapping(
-  {
+  () => ({
     currency: required(text("EUR"), "Name of the currency; it stands beside every amount."),
     resin: optional(quantity("costPerMass"), "Virgin resin."),
     regrindCredit: optional(quantity("costPerMass"), "What surplus regrind brings; nothing where it is not given."),
@@ -41,6 +41,6 @@ export const costs = mapping(
       "Molds: a cost per part made, or their price and their life.",
     ),
     packing: optional(quantity("costPerPart"), "Packing, for each good part."),
-  },
+  }),
   "{ currency: EUR, resin: 1.40 per kg, machine: 35 per h }",
 );

@@ -25,11 +25,11 @@ const ownKeys = {
   ),
 };
 
-export const stationDelivery = mapping(ownKeys, "{ drop: 1.2 s }");
+export const stationDelivery = mapping(() => ownKeys, "{ drop: 1.2 s }");
 
 /** Only for the process window. */
 const screw = mapping(
-  {
+  () => ({
     channelDepth: optional(quantity("length", { above: 0 }), "Depth of the channel in the metering zone."),
     helixAngle: optional(
       quantity("angle", { above: 0, atMost: 60 }),
@@ -39,22 +39,22 @@ const screw = mapping(
     speed: optional(quantity("speed", { above: 0 }), "Speed while the screw recharges."),
     backPressure: optional(quantity("pressure"), "Gauge pressure at the end of the metering zone."),
     viscosity: optional(quantity("viscosity", { above: 0 }), "Viscosity of the melt in the channel at its shear rate."),
-  },
+  }),
   "{ channelDepth: 4 mm, helixAngle: 17.7 deg, speed: 60 rpm }",
 );
 
 /** Only for the process window. */
 const meltRise = mapping(
-  {
+  () => ({
     from: required(quantity("rate", { above: 0 }), "Plasticating rate at which the melt has its stated temperature."),
     rise: required(quantity("temperatureDifference"), "How much hotter it is at a higher rate."),
     per: required(quantity("rate", { above: 0 }), "How much higher that rate is."),
-  },
+  }),
   "{ from: 110 kg/h, rise: 4 °C, per: 10 kg/h }",
 );
 
 export const delivery = mapping(
-  {
+  () => ({
     kind: required(
       oneOf("reciprocating-screw", "accumulator-head", "continuous"),
       "How melt is delivered: by the screw itself, by an accumulator, or all the time.",
@@ -84,7 +84,7 @@ export const delivery = mapping(
     ),
     rateRange: optional(
       mapping(
-        { min: required(quantity("rate", { above: 0 }), "The slowest that the screw may turn.") },
+        () => ({ min: required(quantity("rate", { above: 0 }), "The slowest that the screw may turn.") }),
         "{ min: 80 kg/h }",
       ),
       "Continuous: how far a matched screw can be turned down from `plasticatingRate`.",
@@ -109,12 +109,12 @@ export const delivery = mapping(
       meltRise,
       "By how much the melt gets hotter with `plasticatingRate`, from measurements of your own; for the process window.",
     ),
-  },
+  }),
   "{ kind: reciprocating-screw, plasticatingRate: 110 kg/h, deliveryRate: 420 kg/h }",
 );
 
 export const valve = mapping(
-  {
+  () => ({
     shift: optional(
       timeLaw,
       "Time of one shift of the selector valve between neutral and a port; `0 s` if there is none. A continuous extruder has no valve.",
@@ -124,6 +124,6 @@ export const valve = mapping(
       "valve.dispatch",
       "Which waiting station gets the next shot; at a die that never stops, which mold comes under it next.",
     ),
-  },
+  }),
   "{ shift: 0.3 s, dispatch: first-ready }",
 );

@@ -29,7 +29,7 @@ const format: Leaf<number> = leaf({
 });
 
 export const glossary = mapping(
-  {
+  () => ({
     $schema: optional(text("./scenario.schema.json"), "Where editors find this schema, for scenarios written as JSON."),
     format: optional(format, "Version of the scenario format."),
     title: optional(
@@ -55,7 +55,7 @@ export const glossary = mapping(
     ...qualityKeys,
     ...takeawayKeys,
     ...calendarKeys,
-  },
+  }),
   "delivery: …, stations: …",
 );
 

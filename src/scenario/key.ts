@@ -48,12 +48,26 @@ export function section<Schema extends z.core.$ZodType>(
   return described(z.prefault(schema, nothing), description);
 }
 
+/**
+ * Keys that are described only when something asks for them: most scenarios use few of all the mappings, and building
+ * the descriptions of the others takes longer than reading the file.
+ */
+function later<Shape extends object>(describe: () => Shape): Shape {
+  let made: Shape | undefined;
+  const shape = (): Shape => (made ??= describe());
+  return new Proxy({} as Shape, {
+    ownKeys: () => Reflect.ownKeys(shape()),
+    getOwnPropertyDescriptor: (_, key) => Reflect.getOwnPropertyDescriptor(shape(), key),
+    get: (_, key): unknown => Reflect.get(shape(), key),
+  });
+}
+
 /** `example` is shown when something else stands in its place. */
 export function mapping<Shape extends z.core.$ZodShape>(
-  shape: Shape,
+  describe: () => Shape,
   example: string,
 ): z.ZodMiniObject<Shape, z.core.$strict> {
-  return z.strictObject(shape).register(containers, { expected: `a mapping such as \`${example}\`` });
+  return z.strictObject(later(describe)).register(containers, { expected: `a mapping such as \`${example}\`` });
 }
 
 export function listOf<Item extends z.core.$ZodType>(item: Item, expected: string): z.ZodMiniArray<Item> {

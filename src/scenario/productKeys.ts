@@ -8,7 +8,7 @@ import { mass, quantity } from "./quantityLeaf.ts";
 const thinnestWall = 1e-6;
 
 const material = mapping(
-  {
+  () => ({
     name: optional(text("HDPE"), "Name to show."),
     density: optional(quantity("density", { above: 0 }), "Density of the solid at room temperature."),
     meltDensity: optional(
@@ -42,12 +42,12 @@ const material = mapping(
       quantity("time", { above: 0 }),
       "Longest time at melt temperature before the material suffers.",
     ),
-  },
+  }),
   "{ name: HDPE, meltDensity: 760 kg/m³ }",
 );
 
 export const product = mapping(
-  {
+  () => ({
     material: optional(eitherOr(text("HDPE"), material), "Name from the catalogue, or a mapping with own values."),
     partMass: required(mass({ above: 0 }), "Mass of one finished part."),
     flash: defaulted(
@@ -57,13 +57,13 @@ export const product = mapping(
     ),
     wall: optional(
       mapping(
-        {
+        () => ({
           mean: optional(quantity("length", { atLeast: thinnestWall }), "Mean wall thickness."),
           thickest: optional(
             quantity("length", { atLeast: thinnestWall }),
             "Thickest place: it controls the cooling time.",
           ),
-        },
+        }),
         "{ mean: 0.9 mm, thickest: 1.3 mm }",
       ),
       "Wall of the blown part.",
@@ -81,11 +81,11 @@ export const product = mapping(
     pinchLoad: optional(quantity("lineLoad"), "Force per length of pinch-off."),
     die: optional(
       mapping(
-        {
+        () => ({
           diameter: optional(quantity("length", { above: 0 }), "Diameter of the die bushing."),
           mandrel: optional(quantity("length", { above: 0 }), "Diameter of the mandrel."),
           gap: optional(quantity("length", { above: 0 }), "Die gap."),
-        },
+        }),
         "{ diameter: 30 mm, mandrel: 27 mm }",
       ),
       "Die that the parison leaves.",
@@ -99,10 +99,10 @@ export const product = mapping(
     ),
     insideAir: optional(
       mapping(
-        {
+        () => ({
           transfer: required(quantity("heatTransfer"), "Heat transfer from the wall to the air inside."),
           temperature: optional(quantity("temperature"), "Temperature of that air; 20 °C where absent."),
-        },
+        }),
         "{ transfer: 30 W/(m² K), temperature: 20 °C }",
       ),
       "Air inside that cools as well; where absent the inside counts as insulated.",
@@ -123,6 +123,6 @@ export const product = mapping(
       quantity("share", { above: 0 }),
       "Largest growth of the parison in length that the bottle bears.",
     ),
-  },
+  }),
   "{ partMass: 42 g, flash: 30 % of part }",
 );

@@ -9,13 +9,13 @@ const spread = quantity("share", { atMost: 0.2 });
 export const qualityKeys = {
   quality: optional(
     mapping(
-      {
+      () => ({
         lightest: optional(mass({ above: 0 }), "Least mass of a good part."),
         heaviest: optional(mass({ above: 0 }), "Most mass of a good part."),
         shotSpread: optional(spread, "Relative standard deviation of mass from shot to shot, alike in all cavities."),
         cavitySpread: optional(spread, "Relative standard deviation of mass between the cavities of one shot."),
         rejects: optional(share, "Share of parts that are rejects whatever their mass."),
-      },
+      }),
       "{ lightest: 41 g, heaviest: 44 g, shotSpread: 1 % }",
     ),
     "What makes a part good.",

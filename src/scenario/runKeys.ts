@@ -22,7 +22,7 @@ const warmup: Leaf<number | "auto"> = leaf<number | "auto">({
 });
 
 export const run = mapping(
-  {
+  () => ({
     length: defaulted(quantity("time", { above: 0 }), "run.length", "Simulated time of one replication."),
     replications: defaulted(wholeNumber(1, 100_000), "run.replications", "Independent repetitions."),
     seed: defaulted(seed, "run.seed", "Names the luck: the same seed gives the same numbers."),
@@ -36,18 +36,18 @@ export const run = mapping(
       quantity("share", { above: 0 }),
       "Replicate until the 95 % half width of good parts per hour is at most this share of it.",
     ),
-  },
+  }),
   "{ length: 8 h, replications: 20, seed: demo }",
 );
 
 export const crew = mapping(
-  {
+  () => ({
     operators: defaulted(wholeNumber(0, 100), "crew.operators", "People who take parts out."),
     walk: optional(timeLaw, "Way of an operator from one place of work to another; none where absent."),
     priorities: optional(
       listOf(oneOf("removal", "clearing", "repair", "packing"), "a list such as `[removal, repair]`"),
       "Tasks that wait for an operator, the first served first, those not named last; without it whoever asked first.",
     ),
-  },
+  }),
   "{ operators: 1 }",
 );

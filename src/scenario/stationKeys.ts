@@ -10,31 +10,31 @@ import { quantity } from "./quantityLeaf.ts";
 export const mostStations = 16;
 
 const remove = mapping(
-  {
+  () => ({
     time: required(timeLaw, "Time to take the parts out, tail strip included."),
     by: defaulted(
       oneOf("machine", "operator"),
       "stations.*.steps.remove.by",
       "By machine, or by an operator who is held that long.",
     ),
-  },
+  }),
   "{ time: 0.8 s, by: machine }",
 );
 
 const clear = mapping(
-  {
+  () => ({
     time: required(timeLaw, "Time to clear the mold of a lost shot."),
     by: defaulted(
       oneOf("machine", "operator"),
       "stations.*.steps.clear.by",
       "By itself, or by an operator who is held that long.",
     ),
-  },
+  }),
   "{ time: 90 s, by: operator }",
 );
 
 const steps = mapping(
-  {
+  () => ({
     close: required(timeLaw, "Mold closes, with lock-up and pin entry or pinch."),
     blow: required(timeLawOrEstimate, "Blow air inflates the parison, blow delay included; or `estimate`."),
     cool: required(
@@ -48,21 +48,21 @@ const steps = mapping(
     travelIn: optional(timeLaw, "Mold travels under the die (continuous)."),
     cut: optional(timeLaw, "Parison is cut (continuous)."),
     travelOut: optional(timeLaw, "Mold travels to the blow station (continuous)."),
-  },
+  }),
   "{ close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: … }",
 );
 
 const extraStep = mapping(
-  {
+  () => ({
     after: required(text("close"), "The cycle step, or the extra step listed before, that this one follows."),
     name: required(stepName, "What the step is called in tables."),
     time: required(timeLaw, "How long it takes."),
-  },
+  }),
   "{ after: close, name: pin down, time: 0.3 s }",
 );
 
 const station = mapping(
-  {
+  () => ({
     name: optional(stationName, "Name in every table; `station 1` and so on where absent."),
     count: optional(
       wholeNumber(1, mostStations, "too-many-stations"),
@@ -86,7 +86,7 @@ const station = mapping(
       "stations.*.priority",
       "Rank under `dispatch: priority`; 1 is served first.",
     ),
-  },
+  }),
   "{ name: left, cavities: 2, steps: … }",
 ).register(meanings, { id: "station" });
 

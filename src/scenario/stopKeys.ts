@@ -5,7 +5,7 @@ import { stepName } from "./nameLeaf.ts";
 import { oneOf, text, wholeNumber } from "./plainLeaf.ts";
 
 const stop = mapping(
-  {
+  () => ({
     name: required(stepName, "What the stop is called in tables."),
     resource: required(
       text("left"),
@@ -36,7 +36,7 @@ const stop = mapping(
       "stops.*.step",
       "What becomes of the step under way; blow, cool and vent always run on, and a hanging parison cannot be held.",
     ),
-  },
+  }),
   "{ name: heater band, resource: plasticator, between: 40 h, repair: 30 min }",
 );
 

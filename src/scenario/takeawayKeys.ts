@@ -5,7 +5,7 @@ import { oneOf, text, truth, wholeNumber } from "./plainLeaf.ts";
 import { quantity } from "./quantityLeaf.ts";
 
 const server = mapping(
-  {
+  () => ({
     time: required(timeLaw, "Time for one part in one place: of a conveyor the way, of a cooling rack the stay."),
     places: defaulted(wholeNumber(1, 200), "takeaway.*.places", "Parts worked on at once, side by side."),
     buffer: defaulted(wholeNumber(0, 1_000_000), "takeaway.*.buffer", "Parts that find room to wait before it."),
@@ -15,7 +15,7 @@ const server = mapping(
     minAge: optional(quantity("time", { above: 0 }), "Age since leaving the mold before which a part has to wait."),
     maxAge: optional(quantity("time", { above: 0 }), "Age since leaving the mold beyond which a part is a reject."),
     by: defaulted(oneOf("machine", "operator"), "takeaway.*.by", "Whether each part takes an operator as well."),
-  },
+  }),
   "{ time: 2 s, buffer: 10 }",
 );
 
@@ -24,7 +24,7 @@ export const takeawayKeys = {
   takeaway: optional(byName(server, "a mapping of servers by name"), "What parts pass after the mold, in this order."),
   regrind: optional(
     mapping(
-      { limit: required(quantity("share", { atMost: 1 }), "Largest share of regrind in the feed.") },
+      () => ({ limit: required(quantity("share", { atMost: 1 }), "Largest share of regrind in the feed.") }),
       "{ limit: 30 % }",
     ),
     "Regrind: flash, rejects, lost shots and excess go back into the feed, up to a limit.",

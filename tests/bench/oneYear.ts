@@ -1,15 +1,15 @@
-// A process of its own for a simulated year of the cell in one replication: prints its CPU time and its peak of memory.
+// A process of its own for a simulated year of the cell in one replication, all told that a report shows of it: prints CPU time and peak of memory.
 import { readFileSync } from "node:fs";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
+import { replicationRunner } from "#analysis/runReplication.ts";
 import { invariant } from "#foundation/invariant.ts";
 import { benchScenario } from "./benchScenario.ts";
 
-const record = runCell(planCell(benchScenario(readFileSync(process.argv[2]!, "utf8"), "365 d")), {
-  replication: 0,
-  keepsShots: false,
+// The first replication, since of that every single cycle is kept.
+const answer = replicationRunner(benchScenario(readFileSync(process.argv[2]!, "utf8"), "365 d"))({
+  replication: 1,
+  scale: null,
 });
-const shots = record.stations.reduce((sum, station) => sum + station.shots, 0);
-invariant(record.standstill === undefined && shots > 1e6, "the cell makes shots all year", { shots });
+const cycles = answer.cycles.reduce((sum, { seconds }) => sum + seconds.length, 0);
+invariant(answer.standstill === null && cycles > 1e6, "the cell makes shots all year", { cycles });
 const { userCPUTime, systemCPUTime, maxRSS } = process.resourceUsage();
 process.stdout.write(JSON.stringify({ seconds: (userCPUTime + systemCPUTime) / 1e6, megabytes: maxRSS / 1000 }));

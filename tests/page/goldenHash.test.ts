@@ -6,7 +6,7 @@ import { openBrowser } from "../support/browser.ts";
 import { goldenHash } from "../support/goldenCell.ts";
 import { forEsbuild } from "../tools/wasmCore.mjs";
 
-const golden = "5735 numbers, 913ef952";
+const golden = "5735 numbers, 25728f4";
 
 async function bundledForBrowsers(): Promise<string> {
   const { outputFiles } = await build({

@@ -56,6 +56,8 @@ test.each(laws)("mean and standard deviation are within 1e-4 of the exact law: %
 test.each([
   // E[1/X] of a uniform law on [a, b] is ln(b/a)/(b − a) [C]
   [{ kind: "uniform", min: 0.01, max: 0.03 }, Math.log(3) / 0.02],
+  // Each value with equal chance: (100 + 50 + 25) / 3, by hand [C]
+  [{ kind: "empirical", values: [0.01, 0.02, 0.04] }, 175 / 3],
   // Numerical integration of 1/max(0.1 mean, x), SciPy 1.17.1 [C]
   [{ kind: "gamma", mean: 1, sd: 0.5 }, 1.3305274046057316],
   [{ kind: "normal", mean: 1, sd: 0.3 }, 1.1384820131949316],

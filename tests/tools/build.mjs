@@ -3,6 +3,7 @@ import { spawnSync } from "node:child_process";
 import { chmod, readdir, rm, stat, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { bundleSettings, root } from "./bundleSettings.mjs";
+import { engineFlags } from "./engineFlags.mjs";
 import { thirdParty } from "./thirdParty.mjs";
 
 const inCli = (name) => path.join(root, `src/cli/${name}.ts`);
@@ -44,6 +45,8 @@ const small = {
   metafile: true,
   // Loads its own files for the threads that it starts, which a bundle would hide from it.
   external: ["piscina"],
+  // The reader of the command line could start programs for subcommands; we have none, and Node's part for it takes 2 ms to load.
+  alias: { ...bundleSettings.alias, "node:child_process": path.join(root, "tests/tools/noChildren.cjs") },
 };
 
 /** One script in a wrapper of its own: only of a script does V8 hand out the compiled code. Its parts still run only when needed. */
@@ -68,7 +71,11 @@ async function bundle(esbuild) {
     ...small,
     format: "cjs",
     banner: {},
-    define: { BLOWCELL_PROGRAM: JSON.stringify(name) },
+    define: {
+      ...bundleSettings.define,
+      BLOWCELL_PROGRAM: JSON.stringify(name),
+      BLOWCELL_FLAGS: JSON.stringify(engineFlags),
+    },
     entryPoints: ["blowcell", "worker"].map(inCli),
     outdir: outputFolder,
   });

@@ -4,7 +4,9 @@ import { createRequire } from "node:module";
 import os from "node:os";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
+import { setFlagsFromString } from "node:v8";
 import { Script } from "node:vm";
+import { engineFlags } from "./engineFlags.mjs";
 
 const [file, root] = process.argv.slice(2);
 const out = mkdtempSync(path.join(os.tmpdir(), "blowcell-code-"));
@@ -20,6 +22,7 @@ const calls = [
   ["run", path.join(root, "tests/bench/two-station.yaml"), ...short],
 ];
 
+setFlagsFromString(engineFlags);
 const script = new Script(readFileSync(file, "latin1"), { filename: file });
 const program = { exports: {} };
 script.runInThisContext()(program, createRequire(file), pathToFileURL(file).href);

@@ -93,7 +93,7 @@ describe("melt on its way", () => {
 describe("a sample of parisons", () => {
   const sampleOf = (count: number, hang: (shot: number) => number) => {
     const sample = new ParisonSample("left");
-    for (let shot = 0; shot < count; shot++) sample.add({ drop: 1, hang: hang(shot), atHeat: null });
+    for (let shot = 0; shot < count; shot++) sample.add(1, hang(shot), null);
     return sample.record();
   };
 

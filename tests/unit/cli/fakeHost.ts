@@ -21,5 +21,6 @@ export function openFakeHost(): FakeHost {
     writeFiles: () => Promise.resolve(),
     breathe: () => Promise.resolve(),
     leave: () => undefined,
+    end: () => undefined,
   };
 }

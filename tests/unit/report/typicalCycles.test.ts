@@ -63,7 +63,8 @@ describe("twelve stations", () => {
 });
 
 describe("cycle times with a night among them", () => {
-  const seconds = [...Array.from({ length: 200 }, (_, i) => 12 + (i % 10) / 10), 29_000];
+  const times = [...Array.from({ length: 200 }, (_, i) => 12 + (i % 10) / 10), 29_000];
+  const seconds = Float64Array.from(times).toSorted();
   const spread = { min: 12, p05: 12, p25: 12.2, p50: 12.4, p75: 12.7, p95: 12.9, max: 29_000 };
   const bins = cycleBins([{ station: "left", seconds, spread }]);
 

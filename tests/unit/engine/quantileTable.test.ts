@@ -1,0 +1,69 @@
+// Tables built from few exact points hold what the exact quantile of each node would be.
+import gammaQuantile from "@stdlib/stats-base-dists-gamma-quantile";
+import lognormalQuantile from "@stdlib/stats-base-dists-lognormal-quantile";
+import normalQuantile from "@stdlib/stats-base-dists-normal-quantile";
+import weibullQuantile from "@stdlib/stats-base-dists-weibull-quantile";
+import weibullStdev from "@stdlib/stats-base-dists-weibull-stdev";
+import { describe, expect, test } from "vitest";
+import { BODY, CELLS, EXACT_CELLS, FINER, LOWER_TAIL, UPPER_TAIL } from "#core/numbers.ts";
+import { quantileTable } from "#engine/quantileTable.ts";
+
+/** Each node that a draw may read, with its probability. */
+function nodes(): readonly (readonly [node: number, p: number])[] {
+  const body = Array.from({ length: CELLS - (2 * CELLS) / FINER + 1 }, (_, i) => CELLS / FINER + i);
+  const tail = Array.from({ length: CELLS - EXACT_CELLS + 1 }, (_, i) => EXACT_CELLS + i);
+  const finest = CELLS * FINER;
+  return [
+    ...body.map((index) => [BODY + index, index / CELLS] as const),
+    ...tail.map((index) => [LOWER_TAIL + index, index / finest] as const),
+    ...tail.map((index) => [UPPER_TAIL + CELLS - index, 1 - index / finest] as const),
+  ];
+}
+
+function expectNodes(table: Float64Array, quantile: (p: number) => number, most: number): void {
+  let farthest = 0;
+  for (const [node, p] of nodes()) farthest = Math.max(farthest, Math.abs(table[node]! - quantile(p)));
+  expect(farthest).toBeLessThan(most);
+}
+
+/** In standard deviations: what a coefficient of variation of up to 1, of up to 1.4 and beyond that allows. */
+const [near, fair, far] = [1e-8, 1e-7, 1e-4];
+const each = (shapes: readonly number[], most: number): readonly (readonly [number, number])[] =>
+  shapes.map((shape) => [shape, most]);
+
+describe("every node is close to @stdlib's quantile", () => {
+  test.each([...each([0.05, 0.1, 0.2], far), ...each([0.5, 0.7], fair), ...each([1, 2, 5, 20, 64, 100, 400], near)])(
+    "gamma of shape %d within %d",
+    (shape, most) => {
+      const sd = 1 / Math.sqrt(shape);
+      expectNodes(quantileTable({ kind: "gamma", shape }), (p) => gammaQuantile(p, shape, shape), most * sd);
+    },
+  );
+
+  test.each([...each([0.01, 0.1, 0.5, 0.8], near), ...each([1], fair), ...each([1.5, 2, 3], far)])(
+    "lognormal with a logarithm spread by %d within %d",
+    (spread, most) => {
+      // Mean 1: its sd is √(exp(spread²) − 1) (moments of the lognormal law; any textbook [M+C])
+      const sd = Math.sqrt(Math.exp(spread * spread) - 1);
+      const quantile = (p: number): number => lognormalQuantile(p, (-spread * spread) / 2, spread);
+      expectNodes(quantileTable({ kind: "lognormal", shape: spread }), quantile, most * sd);
+    },
+  );
+
+  test.each([...each([0.1, 0.2, 0.5], far), ...each([0.8], fair), ...each([1, 1.5, 3, 20], near)])(
+    "Weibull of shape %d within %d",
+    (shape, most) => {
+      const quantile = (p: number): number => weibullQuantile(p, shape, 1);
+      expectNodes(quantileTable({ kind: "weibull", shape }), quantile, most * weibullStdev(shape, 1));
+    },
+  );
+
+  test("exponential", () => {
+    expectNodes(quantileTable({ kind: "exponential", shape: 0 }), (p) => -Math.log1p(-p), near);
+  });
+});
+
+test("the normal table is the library's own, bit for bit, though half of it is mirrored", () => {
+  const table = quantileTable({ kind: "normal", shape: 0 });
+  for (const [node, p] of nodes()) expect(table[node]).toBe(normalQuantile(p, 0, 1) + 0);
+});
