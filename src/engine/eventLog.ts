@@ -1,4 +1,5 @@
 // The event log: every change of a state in the numbers of the core, put into words only when somebody reads it.
+import { ENTRY_SIZE } from "#core/numbers.ts";
 
 /** A state entered. Numbers are those of the program; -1 where there is none. */
 export interface LoggedEvent {
@@ -13,17 +14,15 @@ export interface LoggedEvent {
   readonly boundTime: number;
 }
 
-/** Bytes of an entry as the core keeps it (`Entry` in `core/eventLog.ts`): two ticks, then six whole numbers. */
-const entrySize = 40;
-const realsEach = entrySize / 8;
-const wholesEach = entrySize / 4;
+const realsEach = ENTRY_SIZE / 8;
+const wholesEach = ENTRY_SIZE / 4;
 
 export class EventLog {
   #chunks: ArrayBuffer[] = [];
 
   /** Copies `count` entries out of the core's memory. */
   take(memory: ArrayBuffer, at: number, count: number): void {
-    if (count > 0) this.#chunks.push(memory.slice(at, at + count * entrySize));
+    if (count > 0) this.#chunks.push(memory.slice(at, at + count * ENTRY_SIZE));
   }
 
   /** What was logged since the last time: one who reads while the run goes on keeps the log short, however long the run is. */
