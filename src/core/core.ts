@@ -138,7 +138,7 @@ export function marks(): i32 {
 
 /** Where they lie, each a tick, the number of a counter, and nothing. */
 export function marksAt(): usize {
-  return tally.allMarks();
+  return tally.firstMark();
 }
 
 export function forgetMarks(): void {
