@@ -1,7 +1,7 @@
 // How V8 is set for a program that mostly runs for a moment and then ends; its code is kept under the same flags.
 
 /**
- * V8 compiles code anew for speed only after it has run some seven times as long as by default: in a short call that never pays, and
+ * V8 compiles code anew for speed only after it has run some twenty times as long as by default: in a short call that never pays, and
  * a long one hardly notices. Garbage is collected at one go: nobody watches this program for jerks.
  */
-export const engineFlags = "--interrupt-budget=1000000 --no-incremental-marking";
+export const engineFlags = "--interrupt-budget=3000000 --no-incremental-marking";
