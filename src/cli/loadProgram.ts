@@ -12,7 +12,7 @@ declare const BLOWCELL_PROGRAM: string;
 declare const BLOWCELL_FLAGS: string;
 
 /** What the build wraps around the program. */
-type Wrapper = (module: { exports: unknown }, require: NodeJS.Require, programUrl: string) => void;
+type Wrapper = (module: { exports: unknown }, require: NodeJS.Require, program: { readonly url: string }) => void;
 
 /** Made for one V8 only; V8 itself refuses code that does not fit, and compiles as if there were none. */
 function keptCode(file: string): Buffer | undefined {
@@ -33,6 +33,10 @@ export function loadProgram(): typeof Program {
   const text = readFileSync(file, "latin1");
   const script = new Script(text, { filename: file, ...(cachedData ? { cachedData } : {}) });
   const module = { exports: {} };
-  (script.runInThisContext() as Wrapper)(module, require, pathToFileURL(file).href);
+  (script.runInThisContext() as Wrapper)(module, require, {
+    get url() {
+      return pathToFileURL(file).href;
+    },
+  });
   return module.exports as typeof Program;
 }

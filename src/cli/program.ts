@@ -65,12 +65,13 @@ export async function runProgram(
   commands: readonly CommandSpec[] = builtCommands,
 ): Promise<number> {
   let code: number = exitCode.done;
+  const called = commands.filter(({ name }) => name === argv[0]);
   try {
-    const program = describeProgram(commands, host, (answer) => (code = answer));
+    // Who names a command needs to hear nothing of the others.
+    const program = describeProgram(called.length > 0 ? called : commands, host, (answer) => (code = answer));
     await program.parseAsync([...argv], { from: "user" });
     return code;
   } catch (error) {
-    const called = commands.find(({ name }) => name === argv[0]);
-    return tellFailure(error, host, argv, called === undefined ? undefined : `blowcell ${called.name} --help`);
+    return tellFailure(error, host, argv, called[0] && `blowcell ${called[0].name} --help`);
   }
 }

@@ -4,4 +4,4 @@
  * V8 compiles code anew for speed only after it has run some twenty times as long as by default: in a short call that never pays, and
  * a long one hardly notices. Garbage is collected at one go: nobody watches this program for jerks.
  */
-export const engineFlags = "--interrupt-budget=3000000 --no-incremental-marking";
+export const engineFlags = "--interrupt-budget=3000000 --no-incremental-marking --wasm-lazy-compilation";

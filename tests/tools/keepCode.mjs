@@ -25,7 +25,7 @@ const calls = [
 setFlagsFromString(engineFlags);
 const script = new Script(readFileSync(file, "latin1"), { filename: file });
 const program = { exports: {} };
-script.runInThisContext()(program, createRequire(file), pathToFileURL(file).href);
+script.runInThisContext()(program, createRequire(file), { url: pathToFileURL(file).href });
 try {
   for (const call of calls) {
     await program.exports.start(call);
