@@ -14,6 +14,7 @@ import {
   TAKE,
   TIME,
 } from "./numbers.ts";
+import { operand } from "./operands.ts";
 import { resourceAt, stateAt } from "./resource.ts";
 import { sectionOfReals, wholesOf } from "./sections.ts";
 import { codeAt, stepAt } from "./steps.ts";
@@ -30,45 +31,40 @@ export function openAddresses(): void {
 function addressOperation(at: usize): usize {
   switch (load<i32>(at)) {
     case STEP:
-      return set(at, 1, changetype<usize>(stepAt(number(at, 1))), 2);
+      return set(at, 1, changetype<usize>(stepAt(operand(at, 1))), 2);
     case TAKE:
-      return set(at, 1, changetype<usize>(placeAt(number(at, 1))), 6);
+      return set(at, 1, changetype<usize>(placeAt(operand(at, 1))), 6);
     case SHOW:
       return addressShown(at);
     case SHOW_CHOSEN:
-      return at + ((4 + <usize>number(at, 3)) << 2);
+      return at + ((4 + <usize>operand(at, 3)) << 2);
     case TIME:
-      if (number(at, 3) !== -1) set(at, 3, changetype<usize>(kindAt(number(at, 3))), 0);
-      if (number(at, 5) !== -1) set(at, 5, changetype<usize>(resourceAt(number(at, 5))), 0);
+      if (operand(at, 3) !== -1) set(at, 3, changetype<usize>(kindAt(operand(at, 3))), 0);
+      if (operand(at, 5) !== -1) set(at, 5, changetype<usize>(resourceAt(operand(at, 5))), 0);
       return at + 28;
     case GIVE:
-      return set(at, 1, changetype<usize>(placeAt(number(at, 1))), 2);
+      return set(at, 1, changetype<usize>(placeAt(operand(at, 1))), 2);
     case GIVE_CHOSEN:
       return at + 20;
     case COUNT:
-      set(at, 2, sectionOfReals(AMOUNTS) + ((<usize>number(at, 2)) << 3), 0);
-      return set(at, 1, changetype<usize>(counterAt(number(at, 1))), 3);
+      set(at, 2, sectionOfReals(AMOUNTS) + ((<usize>operand(at, 2)) << 3), 0);
+      return set(at, 1, changetype<usize>(counterAt(operand(at, 1))), 3);
     case RELEASE:
-      return set(at, 1, changetype<usize>(resourceAt(number(at, 1))), 2);
+      return set(at, 1, changetype<usize>(resourceAt(operand(at, 1))), 2);
     case NEXT:
-      return set(at, 1, codeAt(number(at, 1)), 3);
+      return set(at, 1, codeAt(operand(at, 1)), 3);
     default:
       return at + 4;
   }
 }
 
 function addressShown(from: usize): usize {
-  const end = from + 8 + ((<usize>number(from, 1)) << 3);
+  const end = from + 8 + ((<usize>operand(from, 1)) << 3);
   for (let at = from + 8; at < end; at += 8) {
-    set(at, 0, changetype<usize>(resourceAt(number(at, 0))), 0);
-    set(at, 1, changetype<usize>(stateAt(number(at, 1))), 0);
+    set(at, 0, changetype<usize>(resourceAt(operand(at, 0))), 0);
+    set(at, 1, changetype<usize>(stateAt(operand(at, 1))), 0);
   }
   return end;
-}
-
-/** A number that follows the operation. */
-function number(at: usize, which: i32): i32 {
-  return load<i32>(at + ((<usize>which) << 2));
 }
 
 /** Returns where what follows in `size` numbers lies. */

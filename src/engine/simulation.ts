@@ -21,7 +21,7 @@ export interface SimulationOptions {
   readonly isActive?: Uint8Array;
   /** Class of each state, for the time that all resources together spend; all in one where absent. */
   readonly classOf?: Uint8Array;
-  /** Nodes of the chain after which it is folded, with room for all of them from the start: what it holds does not depend on it. */
+  /** Nodes of the chain after which it is folded: what it holds does not depend on it. */
   readonly foldAt?: number;
   /** Processes up to which the earliest is found by a look at all, instead of a heap: no result depends on it. */
   readonly scanUpTo?: number;

@@ -67,7 +67,7 @@ test("folding changes nothing: a chain that never folds gives the same shares", 
   fc.assert(
     fc.property(anyCell, fc.constantFrom(40, 97, 500), (scenario, foldAt) => {
       const plan = planCell(scenario);
-      const [often, never] = [foldAt, 1e6].map((nodes) => {
+      const [often, never] = [foldAt, 1e9].map((nodes) => {
         const simulation = new Simulation(plan.program, { seed: "fold", replication: 2, foldAt: nodes });
         simulation.runUntil(100_000_000);
         simulation.restartObservation();
