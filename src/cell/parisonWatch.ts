@@ -1,18 +1,13 @@
 // Gathers from the marks of a run, as it goes on, how long each parison dropped and hung and how long its melt was hot.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
+import type { MarkReader } from "#engine/simulation.ts";
 import { closesOf, dropsOf, shotsOf } from "./cycleNames.ts";
-import type { Reader } from "./markReader.ts";
 import { passageOf } from "./meltPassage.ts";
 import type { ParisonRecord } from "./parisonRecord.ts";
 import { ParisonSample } from "./parisonSample.ts";
 import type { CellPlan } from "./planCell.ts";
+import type { Scenario } from "#scenario/scenario.ts";
 import { shotMass } from "./shotMass.ts";
-
-/** What a watched run must mark; nothing where no material is named. */
-export function watchedMarks({ scenario }: Pick<CellPlan, "scenario">): readonly string[] {
-  if (!scenario.stations.some(({ process }) => process !== undefined)) return [];
-  return scenario.stations.flatMap(({ name }) => [dropsOf(name), shotsOf(name), closesOf(name)]);
-}
 
 /** The parison under way at one station; -1 where that has not happened yet. */
 interface UnderWay {
@@ -30,15 +25,19 @@ function begin(parison: UnderWay, tick: number): void {
 
 export class ParisonWatch {
   /** By counter: what a run must be read for. */
-  readonly readers: readonly (readonly [counter: string, reader: Reader])[];
+  readonly readers: readonly (readonly [counter: string, reader: MarkReader])[];
   readonly #passage: ReturnType<typeof passageOf>;
   readonly #stations: readonly UnderWay[];
   /** The tick at which a mold last caught a parison from a die that never stops: from then on the next one hangs. */
   #caught = -1;
   #isCounting = false;
 
-  constructor({ scenario }: CellPlan) {
-    const { stations } = scenario;
+  /** Undefined where no material is named. */
+  static of({ scenario }: CellPlan): ParisonWatch | undefined {
+    return scenario.stations.some(({ process }) => process !== undefined) ? new ParisonWatch(scenario) : undefined;
+  }
+
+  private constructor({ delivery, stations }: Scenario) {
     this.#passage = passageOf(stations);
     this.#stations = stations.map((station) => ({
       milligrams: shotMass(station),
@@ -47,13 +46,13 @@ export class ParisonWatch {
       delivered: -1,
       atHeat: null,
     }));
-    const isContinuous = scenario.delivery.kind === "continuous";
+    const isContinuous = delivery.kind === "continuous";
     this.readers = stations.flatMap(({ name }, k) =>
       isContinuous ? this.#catchersOf(name, this.#stations[k]!) : this.#readersOf(name, this.#stations[k]!),
     );
   }
 
-  #readersOf(name: string, parison: UnderWay): readonly (readonly [string, Reader])[] {
+  #readersOf(name: string, parison: UnderWay): readonly (readonly [string, MarkReader])[] {
     return [
       [dropsOf(name), (tick) => begin(parison, tick)],
       [shotsOf(name), (tick) => this.#deliver(parison, tick)],
@@ -62,8 +61,8 @@ export class ParisonWatch {
   }
 
   /** It hangs as it grows, its tail included, from the catch before to its own, and then until the mold has closed. */
-  #catchersOf(name: string, parison: UnderWay): readonly (readonly [string, Reader])[] {
-    const caught: Reader = (tick) => {
+  #catchersOf(name: string, parison: UnderWay): readonly (readonly [string, MarkReader])[] {
+    const caught: MarkReader = (tick) => {
       parison.begun = this.#caught;
       this.#caught = tick;
       this.#deliver(parison, tick);

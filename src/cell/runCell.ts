@@ -21,8 +21,7 @@ import {
   stopEndsOf,
 } from "./cycleNames.ts";
 import { QuarterHours } from "./quarterHours.ts";
-import { MarkReader } from "./markReader.ts";
-import { ParisonWatch, watchedMarks } from "./parisonWatch.ts";
+import { ParisonWatch } from "./parisonWatch.ts";
 import { rejectReasons } from "./withQuality.ts";
 import { elementTimes } from "./elementTimes.ts";
 import { reasonsOf } from "./takeawayWords.ts";
@@ -50,7 +49,11 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const from = Math.round(warmup * TICKS_PER_SECOND);
   const until = Math.round(scenario.run.length * TICKS_PER_SECOND);
   const keepsShots = options.keepsShots ?? true;
-  const watched = options.watchesParisons === true ? watchedMarks(plan) : [];
+  const watch = options.watchesParisons === true ? ParisonWatch.of(plan) : undefined;
+  const shotTicks: readonly number[][] = scenario.stations.map(() => []);
+  const shotReaders = plan.marked.map(
+    (counter, k) => [counter, (tick: number) => void shotTicks[k]!.push(tick)] as const,
+  );
   const simulation = new Simulation(
     program,
     {
@@ -59,17 +62,11 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       isActive: plan.isActive,
       classOf: plan.elementClass,
       ...(options.log ? { log: options.log } : {}),
+      readers: [...(keepsShots ? shotReaders : []), ...(watch?.readers ?? [])],
     },
-    [...(keepsShots ? plan.marked : []), ...watched, ...plan.stopMarks],
+    plan.stopMarks,
   );
-  const watch = watched.length > 0 ? new ParisonWatch(plan) : undefined;
-  const shotTicks: readonly number[][] = scenario.stations.map(() => []);
-  const shotReaders = plan.marked.map(
-    (counter, k) => [counter, (tick: number) => void shotTicks[k]!.push(tick)] as const,
-  );
-  const readers = [...(keepsShots ? shotReaders : []), ...(watch?.readers ?? [])];
-  const reader = readers.length > 0 ? new MarkReader(simulation, plan, readers) : simulation;
-  const runOn = (tick: number): void => reader.runUntil(tick);
+  const runOn = (tick: number): void => simulation.runUntil(tick);
   if (from > 0) {
     runOn(from);
     simulation.restartObservation();

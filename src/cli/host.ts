@@ -115,7 +115,7 @@ export function openHost(): Host {
       return columns > 0 ? columns : 80;
     },
     cores: availableParallelism(),
-    seconds: () => performance.now() / 1000,
+    seconds: () => process.uptime(),
     showProgress: (tasks) =>
       outlets.error.isTTY && process.env["TERM"] !== "dumb" ? openBar(tasks) : Promise.resolve(undefined),
     system: `Node ${process.version}, ${platform()} ${arch()}`,

@@ -158,3 +158,9 @@ export const NODES = CELLS + 1;
 export const BODY = 0;
 export const LOWER_TAIL = NODES;
 export const UPPER_TAIL = 2 * NODES;
+
+// The curve over the normal score from which most tables are read: exact points a standard deviation, on either side of the median, and
+// how many of them each piece runs through.
+export const SCORES_A_POINT = 4;
+export const CURVE_REACH = 18;
+export const CURVE_ORDER = 10;

@@ -17,6 +17,8 @@ export interface SimulationOptions {
   readonly atMeans?: boolean;
   readonly log?: EventLog;
   readonly flow?: FlowRecorder;
+  /** Counters, and who is told of each rise of them as the run goes on; several of one counter in their order. */
+  readonly readers?: readonly (readonly [counter: string, reader: MarkReader])[];
   /** By state: 1 where a resource counts as at work when its active periods are told; the working states if not given. */
   readonly isActive?: Uint8Array;
   /** Class of each state, for the time that all resources together spend; all in one where absent. */
@@ -26,6 +28,9 @@ export interface SimulationOptions {
   /** Processes up to which the earliest is found by a look at all, instead of a heap: no result depends on it. */
   readonly scanUpTo?: number;
 }
+
+/** Is handed the tick of each rise of its counter. */
+export type MarkReader = (tick: number) => void;
 
 /** Told of every step that starts and of every completion that it needed; for the event graph. */
 export interface FlowRecorder {
@@ -39,22 +44,29 @@ const usualFoldAt = 1 << 11;
 /** Up to so many pending times a look at all beats a heap (measured: the benchmark prints both). */
 const usualScanUpTo = 16;
 
+/** A mark in memory, counted in numbers of 8 and of 4 bytes. */
+const REALS_A_MARK = core.MARK_SIZE / 8;
+const WHOLES_A_MARK = core.MARK_SIZE / 4;
+const COUNTER = core.MARK_COUNTER / 4;
+
 /** Instants after the end of the observation within which a wait is expected to be over. */
 const runOnInstants = 20_000;
 
 export class Simulation {
   readonly program: Program;
   readonly chain: BindingChain;
-  /** Ticks at which a marked counter was raised, and which one. */
+  /** Ticks at which a marked counter was raised, and which one; of those that nobody reads. */
   readonly marks: { ticks: number[]; counters: number[] } = { ticks: [], counters: [] };
   #standstill: Standstill | undefined;
   readonly #core: Core;
   readonly #log: EventLog | undefined;
   readonly #classes: number;
+  /** By counter. */
+  #readers: readonly (MarkReader | undefined)[];
 
   constructor(program: Program, options: SimulationOptions, marked: readonly string[] = []) {
     this.program = program;
-    const { log, flow } = options;
+    const { log, flow, readers = [] } = options;
     this.#log = log;
     this.#core = openCore({
       started: flow ? flow.started.bind(flow) : nothing,
@@ -63,6 +75,7 @@ export class Simulation {
     });
     this.chain = new BindingChain(this.#core, program.activities.length);
     this.#classes = Math.max(0, ...(options.classOf ?? [])) + 1;
+    this.#readers = program.counters.map((name) => inTurn(readersOf(name, readers)));
     this.#takeIn(options, marked);
     const { foldAt = usualFoldAt, scanUpTo = usualScanUpTo } = options;
     this.#core.open(program.activities.length, this.#classes, foldAt, scanUpTo, log ? 1 : 0, flow ? 1 : 0);
@@ -148,6 +161,7 @@ export class Simulation {
   chainsOf(processes: readonly number[]): ChainTotals[] {
     const end = this.now;
     const own = this.#core;
+    this.#readers = [];
     const heads = new Map<number, number>();
     const collect = (): void => {
       for (const process of processes) {
@@ -180,7 +194,7 @@ export class Simulation {
     this.#writeWholes(core.MEANINGS, meaning);
     this.#writeWholes(
       core.MARKED,
-      counters.map((name) => (marked.includes(name) ? 1 : 0)),
+      counters.map((name, number) => (marked.includes(name) || this.#readers[number] ? 1 : 0)),
     );
     this.#writeReals(core.STREAMS, openStreams(seed, replication, streams));
     this.#writeReals(core.LAWS, atMeans ? meanLaws(laws) : laws.numbers);
@@ -215,14 +229,32 @@ export class Simulation {
   #takeMarks(): void {
     const own = this.#core;
     const count = own.marks();
+    const at = own.marksAt();
     // Read where they lie: a call for each would cost a short run more than the run itself.
-    const marks = new DataView(own.memory.buffer, own.marksAt(), count * core.MARK_SIZE);
-    for (let at = 0; at < marks.byteLength; at += core.MARK_SIZE) {
-      this.marks.ticks.push(marks.getFloat64(at, true));
-      this.marks.counters.push(marks.getInt32(at + core.MARK_COUNTER, true));
+    const ticks = new Float64Array(own.memory.buffer, at, count * REALS_A_MARK);
+    const counters = new Int32Array(own.memory.buffer, at, count * WHOLES_A_MARK);
+    const readers = this.#readers;
+    for (let i = 0; i < count; i++) {
+      const tick = ticks[i * REALS_A_MARK]!;
+      const counter = counters[i * WHOLES_A_MARK + COUNTER]!;
+      const reader = readers[counter];
+      if (reader) reader(tick);
+      else {
+        this.marks.ticks.push(tick);
+        this.marks.counters.push(counter);
+      }
     }
     own.forgetMarks();
   }
+}
+
+function readersOf(name: string, readers: NonNullable<SimulationOptions["readers"]>): readonly MarkReader[] {
+  return readers.filter(([counter]) => counter === name).map(([, reader]) => reader);
+}
+
+function inTurn(readers: readonly MarkReader[]): MarkReader | undefined {
+  if (readers.length < 2) return readers[0];
+  return (tick) => readers.forEach((reader) => reader(tick));
 }
 
 function listOf(length: number, valueOf: (number: number) => number): Float64Array {

@@ -4,6 +4,12 @@ declare module "*.wasm" {
   export default bytes;
 }
 
+/** Real numbers, eight bytes each, lowest byte first: what `x.ts` exports as `numbers`, worked out by the build. */
+declare module "*.f64" {
+  const bytes: Uint8Array<ArrayBuffer>;
+  export default bytes;
+}
+
 declare namespace WebAssembly {
   interface Memory {
     readonly buffer: ArrayBuffer;

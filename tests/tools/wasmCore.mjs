@@ -1,4 +1,5 @@
 // Makes WebAssembly of a program in AssemblyScript: whoever imports `x.wasm` gets the bytes of the `x.ts` beside it.
+// And `x.f64` is what the `x.ts` beside it exports as `numbers`, worked out when it is bundled.
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -6,26 +7,26 @@ import { fileURLToPath } from "node:url";
 const inlined = { anywhere: 150, light: 500 };
 
 /** What stays a function all the same: it is called seldom, and where it is, every draw ahead would have to step around it. */
-const apart = ["draws/drawTicks"];
+const apart = { core: ["draws/drawTicks"] };
 
 /** Throws where the compiler finds a fault. */
 export async function compileCore(file) {
   // Only when there is something to compile: it is large.
   const { default: asc } = await import("assemblyscript/asc");
-  const { dir, base } = path.parse(file);
+  const { dir, base, name } = path.parse(file);
   // Functions keep their names until those that stay apart have been found.
   const choices = ["--optimizeLevel", "3", "--noAssert", "--runtime", "stub", "--debug"];
   let bytes;
   let faults = "";
-  const { error } = await asc.main([base, "--baseDir", dir, "--outFile", "core.wasm", ...choices], {
+  const { error } = await asc.main([base, "--baseDir", dir, "--outFile", `${name}.wasm`, ...choices], {
     stderr: { write: (text) => void (faults += text) },
     writeFile: (_, contents) => void (bytes = contents),
   });
   if (error) throw new Error(`${error.message}\n${faults}`);
-  return inline(bytes);
+  return inline(bytes, apart[name] ?? []);
 }
 
-async function inline(bytes) {
+async function inline(bytes, staysApart) {
   const { default: binaryen } = await import("binaryen");
   const core = binaryen.readBinary(bytes);
   const { MutableGlobals, NontrappingFPToInt, BulkMemory, BulkMemoryOpt, SignExt } = binaryen.Features;
@@ -37,7 +38,7 @@ async function inline(bytes) {
   binaryen.setFlexibleInlineMaxSize(inlined.light);
   binaryen.setOneCallerInlineMaxSize(inlined.anywhere);
   binaryen.setAllowInliningFunctionsWithLoops(true);
-  for (const name of apart) {
+  for (const name of staysApart) {
     if (core.getFunction(name) === 0) throw new Error(`${name} is to stay a function, and is none`);
     binaryen.setPassArgument("no-inline", name);
     core.runPasses(["no-inline"]);
@@ -48,12 +49,36 @@ async function inline(bytes) {
   return core.emitBinary();
 }
 
+/** The numbers that a module exports, eight bytes each, lowest byte first. */
+async function workOut(file) {
+  const { build } = await import("esbuild");
+  const { outputFiles } = await build({
+    entryPoints: [file],
+    bundle: true,
+    write: false,
+    platform: "node",
+    format: "esm",
+    conditions: ["blowcell-source"],
+    logLevel: "error",
+  });
+  const text = Buffer.from(outputFiles[0].contents).toString("base64");
+  const { numbers } = await import(`data:text/javascript;base64,${text}`);
+  const bytes = new DataView(new ArrayBuffer(8 * numbers.length));
+  numbers.forEach((number, i) => bytes.setFloat64(8 * i, number, true));
+  return new Uint8Array(bytes.buffer);
+}
+
 const root = fileURLToPath(new URL("../..", import.meta.url));
 
 /** The bytes exist nowhere: both bundlers are told where they would lie. */
+const made = /\.(?:wasm|f64)$/;
 const wasm = /\.wasm$/;
 const placeOf = (name) => path.join(root, "src", name.replace("#", ""));
-const sourceOf = (file) => file.replace(wasm, ".ts");
+
+function make(file) {
+  const source = file.replace(made, ".ts");
+  return wasm.test(file) ? compileCore(source) : workOut(source);
+}
 
 /** Where the compiled core is part of a bundle, so is what its language brings along: no list of files tells of it. */
 export function withinCore(inputs) {
@@ -61,23 +86,20 @@ export function withinCore(inputs) {
 }
 
 export const forEsbuild = {
-  name: "wasm-core",
+  name: "made-bytes",
   setup({ onResolve, onLoad }) {
-    onResolve({ filter: wasm }, ({ path: name }) => ({ path: placeOf(name) }));
-    onLoad({ filter: wasm }, async ({ path: file }) => ({
-      contents: await compileCore(sourceOf(file)),
-      loader: "binary",
-    }));
+    onResolve({ filter: made }, ({ path: name }) => ({ path: placeOf(name) }));
+    onLoad({ filter: made }, async ({ path: file }) => ({ contents: await make(file), loader: "binary" }));
   },
 };
 
 export const forVite = {
-  name: "wasm-core",
+  name: "made-bytes",
   enforce: "pre",
-  resolveId: (name) => (wasm.test(name) ? placeOf(name) : null),
+  resolveId: (name) => (made.test(name) ? placeOf(name) : null),
   async load(file) {
-    if (!wasm.test(file)) return null;
-    const text = Buffer.from(await compileCore(sourceOf(file))).toString("base64");
+    if (!made.test(file)) return null;
+    const text = Buffer.from(await make(file)).toString("base64");
     return `export default Uint8Array.from(atob("${text}"), (letter) => letter.charCodeAt(0));`;
   },
 };

@@ -1,0 +1,123 @@
+// A small program of its own: fills the quantile tables that the loop draws from. In JavaScript, run once and cold, that took longer than a shift.
+import {
+  BODY,
+  CELLS,
+  CURVE_ORDER,
+  CURVE_REACH,
+  EXACT_CELLS,
+  FINER,
+  LOWER_TAIL,
+  NODES,
+  SCORES_A_POINT,
+  UPPER_TAIL,
+} from "./numbers.ts";
+
+/** The first node of the body that a draw may read. */
+const FIRST = CELLS / FINER;
+
+/** What the host writes: the scores of the body's lower half and of the lower tail, or the exact points of a curve. */
+const told = heap.alloc(8 * NODES * 2);
+/** The table that was made last. Nodes that no draw reads stay 0: both ends, where a law may have no value, and what the tails cover. */
+const table = heap.alloc(8 * NODES * 3);
+/** The table of the normal law. */
+const scores = heap.alloc(8 * NODES * 3);
+
+/** Newton's coefficients of the piece of the curve that begins with the exact point `pieceBegin`. */
+const piece = heap.alloc(8 * CURVE_ORDER);
+let pieceBegin = -1;
+
+export function toldAt(): usize {
+  return told;
+}
+
+export function tableAt(): usize {
+  return table;
+}
+
+export function scoresAt(): usize {
+  return scores;
+}
+
+/** Once, before the first curve: half of the normal law's table is the other half with its sign changed. */
+export function takeScores(): void {
+  let from = told;
+  for (let index = FIRST; index <= CELLS / 2; index++, from += 8) {
+    const score = load<f64>(from);
+    write(scores, BODY + CELLS - index, -score);
+    write(scores, BODY + index, score);
+  }
+  for (let index = EXACT_CELLS; index <= CELLS; index++, from += 8) {
+    const score = load<f64>(from);
+    write(scores, UPPER_TAIL + CELLS - index, -score);
+    write(scores, LOWER_TAIL + index, score);
+  }
+}
+
+/** u itself, of a law whose values are equally likely. */
+export function makeStraight(): void {
+  for (let index = FIRST; index <= CELLS - FIRST; index++) write(table, BODY + index, inBody(index));
+  for (let index = EXACT_CELLS; index <= CELLS; index++) {
+    write(table, LOWER_TAIL + index, inLowerTail(index));
+    write(table, UPPER_TAIL + CELLS - index, inUpperTail(index));
+  }
+}
+
+/** A triangle over [0, 1] with its top at `mode`. */
+export function makeTriangle(mode: f64): void {
+  for (let index = FIRST; index <= CELLS - FIRST; index++) write(table, BODY + index, inTriangle(inBody(index), mode));
+  for (let index = EXACT_CELLS; index <= CELLS; index++) {
+    write(table, LOWER_TAIL + index, inTriangle(inLowerTail(index), mode));
+    write(table, UPPER_TAIL + CELLS - index, inTriangle(inUpperTail(index), mode));
+  }
+}
+
+/** The curve over the normal score through the exact points that the host has written. */
+export function makeCurve(): void {
+  pieceBegin = -1;
+  for (let index = FIRST; index <= CELLS - FIRST; index++) bend(BODY + index);
+  for (let index = EXACT_CELLS; index <= CELLS; index++) bend(LOWER_TAIL + index);
+  for (let index = CELLS; index >= EXACT_CELLS; index--) bend(UPPER_TAIL + CELLS - index);
+}
+
+function inBody(index: i32): f64 {
+  return f64(index) / CELLS;
+}
+
+function inLowerTail(index: i32): f64 {
+  return f64(index) / (CELLS * FINER);
+}
+
+function inUpperTail(index: i32): f64 {
+  return 1 - f64(index) / (CELLS * FINER);
+}
+
+function inTriangle(p: f64, mode: f64): f64 {
+  return p <= mode ? sqrt(p * mode) : 1 - sqrt((1 - p) * (1 - mode));
+}
+
+/** Writes the curve's value at the score of a node. Nodes asked for one after the other should be neighbors. */
+function bend(node: i32): void {
+  const place = read(scores, node) * SCORES_A_POINT + CURVE_REACH;
+  const begin = i32(floor(place)) - CURVE_ORDER / 2 + 1;
+  if (begin !== pieceBegin) takePiece(begin);
+  const along = place - f64(begin);
+  let value: f64 = 0;
+  for (let i = CURVE_ORDER - 1; i >= 0; i--) value = value * (along - f64(i)) + read(piece, i);
+  write(table, node, value);
+}
+
+/** Newton's divided differences of points at 0, 1, 2 and so on. */
+function takePiece(begin: i32): void {
+  pieceBegin = begin;
+  for (let i = 0; i < CURVE_ORDER; i++) write(piece, i, read(told, begin + i));
+  for (let span = 1; span < CURVE_ORDER; span++)
+    for (let i = CURVE_ORDER - 1; i >= span; i--) write(piece, i, (read(piece, i) - read(piece, i - 1)) / f64(span));
+}
+
+function read(list: usize, number: i32): f64 {
+  return load<f64>(list + ((<usize>number) << 3));
+}
+
+function write(list: usize, number: i32, value: f64): void {
+  store<f64>(list + ((<usize>number) << 3), value);
+}

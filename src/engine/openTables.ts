@@ -1,0 +1,52 @@
+// Starts the program that fills quantile tables: WebAssembly made from `core/tables.ts`, one instance for all of them.
+import { invariant } from "#foundation/invariant.ts";
+import { NODES } from "#core/numbers.ts";
+import program from "#core/tables.wasm";
+import normalScores from "#engine/normalScores.f64";
+
+/** What `core/tables.ts` offers. */
+interface Filler {
+  readonly memory: WebAssembly.Memory;
+  toldAt(): number;
+  tableAt(): number;
+  scoresAt(): number;
+  takeScores(): void;
+  makeStraight(): void;
+  makeTriangle(mode: number): void;
+  makeCurve(): void;
+}
+
+/** Each answer is a table of its own: body, lower tail and upper tail. */
+export interface Tables {
+  normal(): Float64Array;
+  straight(): Float64Array;
+  triangle(mode: number): Float64Array;
+  /** Through the points of `curvePoints`. */
+  curve(points: Float64Array): Float64Array;
+}
+
+export function openTables(): Tables {
+  const abort = (): void => invariant(false, "a table is made", {});
+  const module = new WebAssembly.Module(program);
+  const filler = new WebAssembly.Instance(module, { env: { abort } }).exports as unknown as Filler;
+  const { buffer } = filler.memory;
+  new Uint8Array(buffer, filler.toldAt(), normalScores.length).set(normalScores);
+  filler.takeScores();
+  const tableAt = (place: number): Float64Array => new Float64Array(buffer, place, 3 * NODES).slice();
+  return {
+    normal: () => tableAt(filler.scoresAt()),
+    straight() {
+      filler.makeStraight();
+      return tableAt(filler.tableAt());
+    },
+    triangle(mode) {
+      filler.makeTriangle(mode);
+      return tableAt(filler.tableAt());
+    },
+    curve(points) {
+      new Float64Array(buffer, filler.toldAt(), points.length).set(points);
+      filler.makeCurve();
+      return tableAt(filler.tableAt());
+    },
+  };
+}
