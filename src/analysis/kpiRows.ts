@@ -1,13 +1,12 @@
 // The indicators of the cell and of each station over the replications, from states, critical path and parts counted.
-import { planCell } from "#cell/planCell.ts";
 import { settledWarmup } from "#cell/settledWarmup.ts";
-import { undisturbed } from "#cell/undisturbed.ts";
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
 import { meanInterval, type Interval } from "./interval.ts";
 import { kpiSpecs, plannedKpiSpecs, type KpiInput, type KpiSpec } from "./kpi.ts";
 import { CELL } from "./measures.ts";
+import { calmOf, planOf } from "./planOf.ts";
 import type { ReplicationAnswer } from "./replicationAnswer.ts";
 import { timeElements, type TimeElements } from "./timeElements.ts";
 
@@ -89,7 +88,7 @@ function cellRunTime({ stations }: Scenario, { schedule, secondsPerShot }: Ideal
 
 /** One turn of each station that never waits: all that its own process does, at mean times. */
 function turnsOf(scenario: Scenario): readonly number[] {
-  const { program, stationProcess } = planCell(undisturbed(scenario));
+  const { program, stationProcess } = planOf(calmOf(scenario));
   return stationProcess.map((process, k) => {
     const steps = program.rows.filter((row) => row.process === process);
     const ticks = steps.map(({ draw }) => (draw?.samplers[k] ?? draw?.samplers[0])?.meanTicks ?? 0);

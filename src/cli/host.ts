@@ -1,9 +1,9 @@
 // The machine as the commands see it: where text goes, whether it may be colored, how files are read and written.
 import { arch, availableParallelism, platform } from "node:os";
 import { styleText } from "node:util";
-import { exitCode, worstOf } from "./exitCode.ts";
-import { MachineFailure, nameOfFailure } from "./machineFailure.ts";
+import { exitCode } from "./exitCode.ts";
 import { mayColor } from "./mayColor.ts";
+import { Outlets, leave } from "./outlets.ts";
 import { readTextFile, type TextFile } from "./readTextFile.ts";
 import { undoBegun, writeFiles, type OutputFile } from "./writer.ts";
 
@@ -40,44 +40,6 @@ export interface Host {
   leave(code: number): void;
   /** Ends the process as soon as all that was printed has left. */
   end(): void;
-}
-
-function leave(code: number): void {
-  process.exitCode = worstOf([Number(process.exitCode ?? 0), code]);
-}
-
-/** A reader that has seen enough (`| head`) is no fault; a full disk behind `>` is. */
-function guard(stream: NodeJS.WriteStream, name: string): NodeJS.WriteStream {
-  return stream.on("error", (error) => {
-    if (nameOfFailure(error) === "EPIPE") return;
-    leave(exitCode.machineFailed);
-    if (stream === process.stdout)
-      process.stderr.write(`blowcell: ${new MachineFailure(`write to ${name}`, error).message}\n`);
-  });
-}
-
-/** Opened when first needed: a call that only writes files needs neither, and they take Node two milliseconds. */
-class Outlets {
-  #output: NodeJS.WriteStream | undefined;
-  #error: NodeJS.WriteStream | undefined;
-
-  get output(): NodeJS.WriteStream {
-    return (this.#output ??= guard(process.stdout, "standard output"));
-  }
-
-  get error(): NodeJS.WriteStream {
-    return (this.#error ??= guard(process.stderr, "standard error"));
-  }
-
-  get isEmpty(): boolean {
-    return [this.#output, this.#error].every((stream) => (stream?.writableLength ?? 0) === 0);
-  }
-}
-
-/** Node by itself would wait for what V8 compiles beside, though nobody will run it any more. */
-function endOf(outlets: Outlets): () => void {
-  // Whatever a write has to tell, such as a full disk, comes first.
-  return () => void setImmediate(() => outlets.isEmpty && process.exit());
 }
 
 function leaveOnSignals(): void {
@@ -123,6 +85,6 @@ export function openHost(): Host {
     writeFiles,
     breathe: () => new Promise((resolve) => void setImmediate(resolve)),
     leave,
-    end: endOf(outlets),
+    end: () => outlets.end(),
   };
 }

@@ -17,7 +17,7 @@ const FIRST = CELLS / FINER;
 
 /** What the host writes: the scores of the body's lower half and of the lower tail, or the exact points of a curve. */
 const told = heap.alloc(8 * NODES * 2);
-/** The table that was made last. Nodes that no draw reads stay 0: both ends, where a law may have no value, and what the tails cover. */
+/** The table that was made last, or that the host has put back. Nodes that no draw reads stay 0: both ends, where a law may have no value, and what the tails cover. */
 const table = heap.alloc(8 * NODES * 3);
 /** The table of the normal law. */
 const scores = heap.alloc(8 * NODES * 3);
@@ -77,6 +77,27 @@ export function makeCurve(): void {
   for (let index = FIRST; index <= CELLS - FIRST; index++) bend(BODY + index);
   for (let index = EXACT_CELLS; index <= CELLS; index++) bend(LOWER_TAIL + index);
   for (let index = CELLS; index >= EXACT_CELLS; index--) bend(UPPER_TAIL + CELLS - index);
+}
+
+/**
+ * Of a rate that lies on straight lines between the nodes of the table, and is never below `least`: the sum, over the cells from one
+ * node to another, of the mean of 1 / rate in the cell. Gauss's two points lie (high − low) / √12 from the middle of a cell.
+ */
+export function sumOfInverses(first: i32, last: i32, location: f64, scale: f64, least: f64): f64 {
+  let sum: f64 = 0;
+  let low = rateAt(first, location, scale, least);
+  for (let node = first + 1; node <= last; node++) {
+    const high = rateAt(node, location, scale, least);
+    const middle = (low + high) / 2;
+    sum += middle / (middle * middle - ((high - low) * (high - low)) / 12);
+    low = high;
+  }
+  return sum;
+}
+
+function rateAt(node: i32, location: f64, scale: f64, least: f64): f64 {
+  const rate = location + scale * read(table, node);
+  return rate < least ? least : rate;
 }
 
 function inBody(index: i32): f64 {

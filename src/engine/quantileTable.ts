@@ -1,14 +1,12 @@
 // Tables of the quantiles of a standard form, built once for each form and shape, whatever the scale of the laws.
 import { curvePoints } from "./curvePoints.ts";
-import { openTables, type Tables } from "./openTables.ts";
+import { tables } from "./tables.ts";
 import { standardQuantile, type StandardForm } from "./standardLaw.ts";
 
 /** Shapes come from the user and, in a sweep, in great number: beyond so many tables the oldest is forgotten. */
 const MOST_TABLES = 256;
 
 const known = new Map<string, Float64Array>();
-
-let tables: Tables | undefined;
 
 export function quantileTable(form: StandardForm): Float64Array {
   const name = `${form.kind} ${form.shape}`;
@@ -18,25 +16,24 @@ export function quantileTable(form: StandardForm): Float64Array {
     if (known.size < MOST_TABLES) break;
     known.delete(oldest);
   }
-  tables ??= openTables();
-  const table = buildTable(form, tables);
+  const table = buildTable(form);
   known.set(name, table);
   return table;
 }
 
-function buildTable(form: StandardForm, maker: Tables): Float64Array {
+function buildTable(form: StandardForm): Float64Array {
   switch (form.kind) {
     case "normal":
-      return maker.normal();
+      return tables().normal();
     case "uniform":
-      return maker.straight();
+      return tables().straight();
     case "triangular":
-      return maker.triangle(form.shape);
+      return tables().triangle(form.shape);
     // Smooth over the normal score.
     case "lognormal":
     case "gamma":
     case "exponential":
     case "weibull":
-      return maker.curve(curvePoints((p) => standardQuantile(form, p)));
+      return tables().curve(curvePoints((p) => standardQuantile(form, p)));
   }
 }

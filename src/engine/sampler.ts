@@ -5,6 +5,7 @@ import type { Distribution } from "./distribution.ts";
 import { lawMean } from "./law.ts";
 import { quantileTable } from "./quantileTable.ts";
 import { standardLaw, standardQuantile, type StandardForm } from "./standardLaw.ts";
+import { tables } from "./tables.ts";
 
 /** Ticks in a second: the clock counts whole microseconds. */
 export const TICKS_PER_SECOND = 1e6;
@@ -123,19 +124,8 @@ export class Sampler {
     return this.mass / Math.max(this.least, rate);
   }
 
-  /** Sum of the mean times in each cell between two nodes: Gauss's two points on the straight line between its ends. */
   private sumOfCells(first: number, last: number): number {
-    const rateAt = (node: number): number => Math.max(this.least, this.location + this.scale * this.table[node]!);
-    let sum = 0;
-    let low = rateAt(first);
-    for (let node = first + 1; node <= last; node++) {
-      const high = rateAt(node);
-      const middle = (low + high) / 2;
-      // Both points lie (high − low) / √12 from the middle.
-      sum += middle / (middle * middle - ((high - low) * (high - low)) / 12);
-      low = high;
-    }
-    return this.mass * sum;
+    return this.mass * tables().sumOfInverses(this, first, last);
   }
 
   /** The outermost cells are not interpolated: there the quantile bends too much, or has no end. */

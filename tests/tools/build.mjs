@@ -66,6 +66,14 @@ const asScript = {
   outdir: outputFolder,
 };
 
+/** A file of its own, so that the entry is small. */
+const versionApart = {
+  name: "version-apart",
+  setup({ onResolve }) {
+    onResolve({ filter: /^\.\/tellVersion\.ts$/ }, () => ({ path: "./tellVersion.js", external: true }));
+  },
+};
+
 async function bundle(esbuild) {
   const program = await esbuild.build(asScript);
   const name = Object.keys(program.metafile.outputs)
@@ -75,19 +83,21 @@ async function bundle(esbuild) {
   await esbuild.build({
     ...small,
     format: "cjs",
+    supported: asScript.supported,
+    plugins: [...small.plugins, versionApart],
     banner: {},
     define: {
       ...bundleSettings.define,
       BLOWCELL_PROGRAM: JSON.stringify(name),
       BLOWCELL_FLAGS: JSON.stringify(engineFlags),
     },
-    entryPoints: ["blowcell", "worker"].map(inCli),
+    entryPoints: ["blowcell", "tellVersion", "worker"].map(inCli),
     outdir: outputFolder,
   });
   await writeFile(path.join(outputFolder, "package.json"), `{ "type": "commonjs" }\n`);
   const library = await esbuild.build({ ...small, entryPoints: [path.join(root, "src/blowcell.ts")], outdir: dist });
   await writeFile(path.join(dist, "THIRD-PARTY.txt"), thirdParty([program.metafile, library.metafile]));
-  await removeLeftovers([name, `${name}.map`, ...code, "blowcell.js", "worker.js", "package.json"]);
+  await removeLeftovers([name, `${name}.map`, ...code, "blowcell.js", "tellVersion.js", "worker.js", "package.json"]);
 }
 
 /** In a process without flags, since V8 refuses code made under other ones. Without kept code all works, only later. */

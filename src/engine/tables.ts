@@ -1,4 +1,4 @@
-// Starts the program that fills quantile tables: WebAssembly made from `core/tables.ts`, one instance for all of them.
+// The program that fills and adds up quantile tables: WebAssembly made from `core/tables.ts`, one instance for all of them.
 import { invariant } from "#foundation/invariant.ts";
 import { NODES } from "#core/numbers.ts";
 import program from "#core/tables.wasm";
@@ -14,18 +14,35 @@ interface Filler {
   makeStraight(): void;
   makeTriangle(mode: number): void;
   makeCurve(): void;
+  sumOfInverses(first: number, last: number, location: number, scale: number, least: number): number;
 }
 
-/** Each answer is a table of its own: body, lower tail and upper tail. */
+/** A rate of location + scale × what a table says, but never below `least`. */
+export interface TabledRate {
+  readonly table: Float64Array;
+  readonly location: number;
+  readonly scale: number;
+  readonly least: number;
+}
+
+/** Each table is one of its own: body, lower tail and upper tail. */
 export interface Tables {
   normal(): Float64Array;
   straight(): Float64Array;
   triangle(mode: number): Float64Array;
   /** Through the points of `curvePoints`. */
   curve(points: Float64Array): Float64Array;
+  /** Sum of the means of 1 / rate in each cell from one node to another, within the body or a tail. */
+  sumOfInverses(rate: TabledRate, first: number, last: number): number;
 }
 
-export function openTables(): Tables {
+let opened: Tables | undefined;
+
+export function tables(): Tables {
+  return (opened ??= openTables());
+}
+
+function openTables(): Tables {
   const abort = (): void => invariant(false, "a table is made", {});
   const module = new WebAssembly.Module(program);
   const filler = new WebAssembly.Instance(module, { env: { abort } }).exports as unknown as Filler;
@@ -47,6 +64,10 @@ export function openTables(): Tables {
       new Float64Array(buffer, filler.toldAt(), points.length).set(points);
       filler.makeCurve();
       return tableAt(filler.tableAt());
+    },
+    sumOfInverses({ table, location, scale, least }, first, last) {
+      new Float64Array(buffer, filler.tableAt(), table.length).set(table);
+      return filler.sumOfInverses(first, last, location, scale, least);
     },
   };
 }
