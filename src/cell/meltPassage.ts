@@ -19,21 +19,25 @@ export class MeltPassage {
 
   /** Seconds at heat of a shot that has just left; null as long as it was in the machine when the run began. */
   deliver(seconds: number, milligrams: number): number | null {
-    const gone = this.#masses.at(-1)! + milligrams;
-    this.#masses.push(gone);
-    this.#times.push(seconds);
+    const masses = this.#masses;
+    const times = this.#times;
+    const gone = masses[masses.length - 1]! + milligrams;
+    masses.push(gone);
+    times.push(seconds);
     const entered = gone - this.#holdUp;
     if (entered < 0) return null;
-    while (this.#masses[this.#first + 1]! < entered) this.#first++;
-    const [mass, nextMass] = [this.#masses[this.#first]!, this.#masses[this.#first + 1]!];
-    const [time, nextTime] = [this.#times[this.#first]!, this.#times[this.#first + 1]!];
-    this.#forget();
-    return seconds - time - ((nextTime - time) * (entered - mass)) / (nextMass - mass);
+    let first = this.#first;
+    while (masses[first + 1]! < entered) first++;
+    const mass = masses[first]!;
+    const time = times[first]!;
+    const age = seconds - time - ((times[first + 1]! - time) * (entered - mass)) / (masses[first + 1]! - mass);
+    this.#first = first;
+    if (first >= 4096) this.#forget();
+    return age;
   }
 
   /** A year has five million shots. */
   #forget(): void {
-    if (this.#first < 4096) return;
     this.#masses = this.#masses.slice(this.#first);
     this.#times = this.#times.slice(this.#first);
     this.#first = 0;

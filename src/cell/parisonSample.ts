@@ -5,19 +5,23 @@ import type { ParisonRecord } from "./parisonRecord.ts";
 const mostKept = 1024;
 const allLots = 4_294_967_296;
 
+/** No time: of what is not known, or of none. */
+const NONE = -1;
+
 export class ParisonSample {
   readonly #station: string;
   #count = 0;
   /** A parison is kept where its lot is below this. */
   #limit = allLots;
-  // A list for each fact: a short run gathers thousands before anything is compiled.
-  #lots: number[] = [];
-  #drops: number[] = [];
-  #hangs: number[] = [];
-  #timesAtHeat: (number | null)[] = [];
-  #longestHang: number | null = null;
-  #longestAtHeat: number | null = null;
-  #mostSag = -1;
+  // A list for each fact, of a size that stays: a short run gathers thousands before anything is compiled.
+  readonly #lots = new Float64Array(mostKept + 1);
+  readonly #drops = new Float64Array(mostKept + 1);
+  readonly #hangs = new Float64Array(mostKept + 1);
+  readonly #timesAtHeat = new Float64Array(mostKept + 1);
+  #kept = 0;
+  #longestHang = NONE;
+  #longestAtHeat = NONE;
+  #mostSag = NONE;
   #mostSagging: ParisonRecord["mostSagging"] = null;
 
   constructor(station: string) {
@@ -25,42 +29,50 @@ export class ParisonSample {
   }
 
   add(drop: number, hang: number, atHeat: number | null): void {
-    this.#count++;
-    if (this.#longestHang === null || hang > this.#longestHang) this.#longestHang = hang;
-    if (atHeat !== null && (this.#longestAtHeat === null || atHeat > this.#longestAtHeat)) this.#longestAtHeat = atHeat;
+    const number = ++this.#count;
+    const heat = atHeat ?? NONE;
+    if (hang > this.#longestHang) this.#longestHang = hang;
+    if (heat > this.#longestAtHeat) this.#longestAtHeat = heat;
     const sag = drop / 6 + hang / 2;
     if (sag > this.#mostSag) {
       this.#mostSag = sag;
       this.#mostSagging = { drop, hang };
     }
-    const lot = lotOf(this.#count);
+    const lot = lotOf(number);
     if (lot >= this.#limit) return;
-    this.#lots.push(lot);
-    this.#drops.push(drop);
-    this.#hangs.push(hang);
-    this.#timesAtHeat.push(atHeat);
-    if (this.#lots.length > mostKept) this.#halve();
+    const place = this.#kept++;
+    this.#lots[place] = lot;
+    this.#drops[place] = drop;
+    this.#hangs[place] = hang;
+    this.#timesAtHeat[place] = heat;
+    if (place === mostKept) this.#halve();
   }
 
   #halve(): void {
     this.#limit /= 2;
     const lots = this.#lots;
-    const stays = (_: unknown, i: number): boolean => lots[i]! < this.#limit;
-    this.#drops = this.#drops.filter(stays);
-    this.#hangs = this.#hangs.filter(stays);
-    this.#timesAtHeat = this.#timesAtHeat.filter(stays);
-    this.#lots = lots.filter(stays);
+    let kept = 0;
+    for (let i = 0; i < this.#kept; i++) {
+      if (lots[i]! >= this.#limit) continue;
+      lots[kept] = lots[i]!;
+      this.#drops[kept] = this.#drops[i]!;
+      this.#hangs[kept] = this.#hangs[i]!;
+      this.#timesAtHeat[kept] = this.#timesAtHeat[i]!;
+      kept++;
+    }
+    this.#kept = kept;
   }
 
   record(): ParisonRecord {
+    const kept = (list: Float64Array): number[] => Array.from(list.subarray(0, this.#kept));
     return {
       station: this.#station,
       parisons: this.#count,
-      drops: this.#drops,
-      hangs: this.#hangs,
-      timesAtHeat: this.#timesAtHeat.filter((time) => time !== null),
-      longestHang: this.#longestHang,
-      longestAtHeat: this.#longestAtHeat,
+      drops: kept(this.#drops),
+      hangs: kept(this.#hangs),
+      timesAtHeat: kept(this.#timesAtHeat).filter((time) => time !== NONE),
+      longestHang: this.#longestHang === NONE ? null : this.#longestHang,
+      longestAtHeat: this.#longestAtHeat === NONE ? null : this.#longestAtHeat,
       mostSagging: this.#mostSagging,
     };
   }

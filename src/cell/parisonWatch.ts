@@ -74,15 +74,17 @@ export class ParisonWatch {
   }
 
   #deliver(parison: UnderWay, tick: number): void {
+    const passage = this.#passage;
     parison.delivered = tick;
-    parison.atHeat = this.#passage?.deliver(tick / TICKS_PER_SECOND, parison.milligrams) ?? null;
+    if (passage) parison.atHeat = passage.deliver(tick / TICKS_PER_SECOND, parison.milligrams);
   }
 
   /** A parison that was lost on the way never comes here: the next drop takes its place. */
   #close(parison: UnderWay, tick: number): void {
-    const { begun, delivered, atHeat, sample } = parison;
-    if (this.#isCounting && begun !== -1 && delivered !== -1) {
-      sample.add((delivered - begun) / TICKS_PER_SECOND, (tick - delivered) / TICKS_PER_SECOND, atHeat);
+    const { begun, delivered } = parison;
+    if (begun !== -1 && delivered !== -1 && this.#isCounting) {
+      const drop = (delivered - begun) / TICKS_PER_SECOND;
+      parison.sample.add(drop, (tick - delivered) / TICKS_PER_SECOND, parison.atHeat);
     }
     parison.begun = -1;
     parison.delivered = -1;

@@ -253,8 +253,13 @@ function readersOf(name: string, readers: NonNullable<SimulationOptions["readers
 }
 
 function inTurn(readers: readonly MarkReader[]): MarkReader | undefined {
-  if (readers.length < 2) return readers[0];
-  return (tick) => readers.forEach((reader) => reader(tick));
+  const [first, ...others] = readers;
+  const then = others.length > 0 ? inTurn(others) : undefined;
+  if (!first || !then) return first;
+  return (tick) => {
+    first(tick);
+    then(tick);
+  };
 }
 
 function listOf(length: number, valueOf: (number: number) => number): Float64Array {
