@@ -69,8 +69,8 @@ export class Simulation {
     const { log, flow, readers = [] } = options;
     this.#log = log;
     this.#core = openCore({
-      started: flow ? flow.started.bind(flow) : nothing,
-      needed: flow ? flow.needed.bind(flow) : nothing,
+      started: (node, row, tick, ticks) => flow?.started(node, row, tick, ticks),
+      needed: (node, before) => flow?.needed(node, before),
       exactTicks: (law, u) => program.laws.samplers[law]!.ticks(u),
     });
     this.chain = new BindingChain(this.#core, program.activities.length);
@@ -265,5 +265,3 @@ function inTurn(readers: readonly MarkReader[]): MarkReader | undefined {
 function listOf(length: number, valueOf: (number: number) => number): Float64Array {
   return Float64Array.from({ length }, (_, number) => valueOf(number));
 }
-
-function nothing(): void {}

@@ -15,7 +15,8 @@ export async function compileCore(file) {
   const { default: asc } = await import("assemblyscript/asc");
   const { dir, base, name } = path.parse(file);
   // Functions keep their names until those that stay apart have been found.
-  const choices = ["--optimizeLevel", "3", "--noAssert", "--runtime", "stub", "--debug"];
+  // What cannot go on ends in a trap: the host need offer nothing for it.
+  const choices = ["--optimizeLevel", "3", "--noAssert", "--runtime", "stub", "--debug", "--use", "abort="];
   let bytes;
   let faults = "";
   const { error } = await asc.main([base, "--baseDir", dir, "--outFile", `${name}.wasm`, ...choices], {
