@@ -7,7 +7,7 @@ import { takeTurns } from "./takeTurns.ts";
 import type { WorkName } from "./works.ts";
 
 export function cycleCost({ folder, scenario }: Places, rounds: number): readonly Figure[] {
-  const measure = (name: WorkName) => (): number => Number(runNode(path.join(folder, "oneWork.js"), name, scenario));
+  const measure = (name: WorkName) => (): number => Number(runNode([path.join(folder, "oneWork.js"), name, scenario]));
   const { model, logged, kernel, recursion, sampling, draw } = takeTurns(
     {
       model: measure("model"),

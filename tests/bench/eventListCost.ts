@@ -9,7 +9,7 @@ const sizes = [4, 6, 8, 12, 16, 32];
 export function eventListCost({ folder }: Places, rounds: number): readonly Figure[] {
   return sizes.map((entities) => {
     const measure = (kind: string) => (): number =>
-      Number(runNode(path.join(folder, "pendingTimes.js"), kind, String(entities)));
+      Number(runNode([path.join(folder, "pendingTimes.js"), kind, String(entities)]));
     const { scan, heap } = takeTurns({ scan: measure("scan"), heap: measure("heap") }, rounds);
     return ratioOf(`scan / heap, ${entities} entities`, scan, heap, "event list: above 1 the heap is the faster one");
   });

@@ -11,8 +11,8 @@ export interface Places {
 }
 
 /** What the process prints; a benchmark of something that failed would be a lie. */
-export function runNode(...call: readonly string[]): string {
-  const { status, stdout, stderr } = spawnSync(process.execPath, call, { encoding: "utf8" });
+export function runNode(call: readonly string[], env = process.env): string {
+  const { status, stdout, stderr } = spawnSync(process.execPath, call, { encoding: "utf8", env });
   invariant(status === 0, "a measured process does its work", { call: call.join(" "), status, stderr });
   return stdout;
 }

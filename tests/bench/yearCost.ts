@@ -40,6 +40,6 @@ export function yearCost({ folder, scenario }: Places, rounds: number): readonly
 function useOf(folder: string, scenario: string, rounds: number): readonly YearUse[] {
   return Array.from(
     { length: rounds },
-    () => JSON.parse(runNode(path.join(folder, "oneYear.js"), scenario)) as YearUse,
+    () => JSON.parse(runNode([path.join(folder, "oneYear.js"), scenario])) as YearUse,
   );
 }

@@ -2,6 +2,7 @@
 import gammaQuantile from "@stdlib/stats-base-dists-gamma-quantile";
 import lognormalQuantile from "@stdlib/stats-base-dists-lognormal-quantile";
 import normalQuantile from "@stdlib/stats-base-dists-normal-quantile";
+import triangularQuantile from "@stdlib/stats-base-dists-triangular-quantile";
 import weibullQuantile from "@stdlib/stats-base-dists-weibull-quantile";
 import weibullStdev from "@stdlib/stats-base-dists-weibull-stdev";
 import { describe, expect, test } from "vitest";
@@ -61,6 +62,29 @@ describe("every node is close to @stdlib's quantile", () => {
   test("exponential", () => {
     expectNodes(quantileTable({ kind: "exponential", shape: 0 }), (p) => -Math.log1p(-p), near);
   });
+});
+
+test.each([0, 0.2, 0.5, 1])(
+  "the table of a triangle with its top at %d is the library's own but for a last bit",
+  (mode) => {
+    expectNodes(
+      quantileTable({ kind: "triangular", shape: mode }),
+      (p) => triangularQuantile(p, 0, 1, mode),
+      Number.EPSILON,
+    );
+  },
+);
+
+test("the table of a law whose values are equally likely is u itself", () => {
+  const table = quantileTable({ kind: "uniform", shape: 0 });
+  for (const [node, p] of nodes()) expect(table[node]).toBe(p);
+});
+
+test("a table stays what it was when others are made after it", () => {
+  const earlier = [0.2, 0.6].map((shape) => quantileTable({ kind: "triangular", shape }));
+  const copies = earlier.map((table) => table.slice());
+  for (const shape of [0.3, 3]) quantileTable({ kind: "gamma", shape });
+  expect(earlier).toEqual(copies);
 });
 
 test("the normal table is the library's own, bit for bit, though half of it is mirrored", () => {

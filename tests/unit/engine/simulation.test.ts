@@ -316,3 +316,36 @@ describe("standing still", () => {
     expect(run.simulation.now).toBe(20);
   });
 });
+
+describe("who reads a counter", () => {
+  /** a and b take turns of 10 ticks each; what both have made is counted as one. */
+  const turns: StepTable = {
+    resources: ["a", "b"].map(resource),
+    places: [{ name: "turn", tokens: 1 }],
+    processes: ["a", "b"].map((name) =>
+      process(name, [work(name, { takes: 10, counts: { made: 1, [`made by ${name}`]: 1 } })]),
+    ),
+  };
+  const told: string[] = [];
+  const reader = (name: string) => (tick: number) => void told.push(`${tick} ${name}`);
+  const readers = [
+    ["made", reader("first")],
+    ["made by b", reader("b")],
+    ["made", reader("second")],
+  ] as const;
+  const { simulation, ticksOf } = runTable(turns, 25, { readers });
+
+  it("is told of each rise as the run goes on, several in their order, and the rest stays with the marks", () => {
+    expect(told).toEqual(["10 first", "10 second", "20 first", "20 second", "20 b"]);
+    expect(ticksOf("made by a")).toEqual([10]);
+    expect(ticksOf("made")).toEqual([]);
+  });
+
+  it("hears nothing of what comes after the end, when the run goes on to tell what binds a wait", () => {
+    told.length = 0;
+    simulation.chainsOf([1]);
+    expect(simulation.now).toBeGreaterThan(25);
+    expect(told).toEqual([]);
+    expect(ticksOf("made")).toEqual([30]);
+  });
+});
