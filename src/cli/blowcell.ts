@@ -1,5 +1,5 @@
 #!/usr/bin/env node
-// The entry of the command line: hands the call over to the program. Node compiles it at every call, so it holds nothing else.
+// The entry of the command line, which hands the call over to the program and, since Node compiles it at every call, holds nothing else.
 
 async function start(call: readonly string[]): Promise<void> {
   if (call.join() === "--version") {

@@ -1,4 +1,4 @@
-// A small program of its own: fills the quantile tables that the loop draws from. In JavaScript, run once and cold, that took longer than a shift.
+// A small program of its own, which fills the quantile tables that the loop draws from: in JavaScript, run once and cold, that takes longer than a shift.
 import {
   BODY,
   CELLS,

@@ -1,7 +1,7 @@
 // The program that fills and adds up quantile tables: WebAssembly made from `core/tables.ts`, one instance for all of them.
 import { NODES } from "#core/numbers.ts";
 import program from "#core/tables.wasm";
-import normalScores from "#engine/normalScores.f64";
+import normalScores from "./normalScores.f64";
 
 /** What `core/tables.ts` offers. */
 interface Filler {

@@ -16,7 +16,7 @@ const shellArrows: Arrows = {
 const arrows: Readonly<Record<string, Arrows>> = {
   foundation: {},
   core: {},
-  engine: { foundation: everything, core: /^(?:core|numbers)$/ },
+  engine: { foundation: everything, core: /^(?:core|numbers|tables)$/ },
   physics: { foundation: everything },
   scenario: { foundation: everything, engine: /^(?:calendar|distribution|law)$/, physics: /material/i },
   cell: { foundation: everything, scenario: everything, engine: everything, physics: everything },
@@ -56,7 +56,7 @@ function faultOfArrow(path: string, target: string): string | undefined {
   return arrows[roomOf(path)]?.[room]?.test(file) === true ? undefined : `is an arrow that the plan does not draw`;
 }
 
-const faultOfEnding = (target: string) => (target.endsWith(".ts") ? undefined : "names no .ts file");
+const faultOfEnding = (target: string) => (/\.(?:ts|f64)$/.test(target) ? undefined : "names no .ts file");
 
 /** Everything wrong with the imports of these files, one line each. */
 function importFaults(files: readonly SourceFile[]): readonly string[] {

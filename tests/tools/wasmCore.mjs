@@ -74,7 +74,8 @@ const root = fileURLToPath(new URL("../..", import.meta.url));
 /** The bytes exist nowhere: both bundlers are told where they would lie. */
 const made = /\.(?:wasm|f64)$/;
 const wasm = /\.wasm$/;
-const placeOf = (name) => path.join(root, "src", name.replace("#", ""));
+const placeOf = (name, folder) =>
+  name.startsWith("#") ? path.join(root, "src", name.slice(1)) : path.resolve(folder, name);
 
 function make(file) {
   const source = file.replace(made, ".ts");
@@ -89,7 +90,7 @@ export function withinCore(inputs) {
 export const forEsbuild = {
   name: "made-bytes",
   setup({ onResolve, onLoad }) {
-    onResolve({ filter: made }, ({ path: name }) => ({ path: placeOf(name) }));
+    onResolve({ filter: made }, ({ path: name, resolveDir }) => ({ path: placeOf(name, resolveDir) }));
     onLoad({ filter: made }, async ({ path: file }) => ({ contents: await make(file), loader: "binary" }));
   },
 };
@@ -97,7 +98,7 @@ export const forEsbuild = {
 export const forVite = {
   name: "made-bytes",
   enforce: "pre",
-  resolveId: (name) => (made.test(name) ? placeOf(name) : null),
+  resolveId: (name, importer) => (made.test(name) ? placeOf(name, path.dirname(importer ?? root)) : null),
   async load(file) {
     if (!made.test(file)) return null;
     const text = Buffer.from(await make(file)).toString("base64");
