@@ -156,7 +156,8 @@ export class Simulation {
   /**
    * The binding chain of each process from `now` back to the beginning of the observation; call it after everything else has
    * been read. What binds a process that waits is known only when its wait is over: the system runs on until then. One that
-   * goes on waiting, since others are always served before it, is taken to wait for the step that started last.
+   * goes on waiting, since others are always served before it, is taken to wait for the step that started last. Who reads a counter
+   * hears nothing of it.
    */
   chainsOf(processes: readonly number[]): ChainTotals[] {
     const end = this.now;
