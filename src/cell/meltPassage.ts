@@ -1,5 +1,8 @@
 // How long melt was hot when it left the machine: the first in is the first out, and every wait on the way counts.
 
+/** Shots that may lie behind the one asked for before they are forgotten. */
+const mostPast = 4096;
+
 /**
  * The time between two instants at the die that are one hold-up of melt apart. Since what goes in at the hopper comes out
  * in that order, whatever the screw does meanwhile, it is the age of the melt that leaves; averaged over many shots it is hold-up
@@ -32,7 +35,7 @@ export class MeltPassage {
     const time = times[first]!;
     const age = seconds - time - ((times[first + 1]! - time) * (entered - mass)) / (masses[first + 1]! - mass);
     this.#first = first;
-    if (first >= 4096) this.#forget();
+    if (first >= mostPast) this.#forget();
     return age;
   }
 

@@ -5,7 +5,7 @@ import type { ParisonRecord } from "./parisonRecord.ts";
 const mostKept = 1024;
 const allLots = 4_294_967_296;
 
-/** No time: of what is not known, or of none. */
+/** Stands for a time that is not known, and for the longest of none. */
 const NONE = -1;
 
 export class ParisonSample {

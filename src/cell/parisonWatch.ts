@@ -1,12 +1,12 @@
 // Gathers from the marks of a run, as it goes on, how long each parison dropped and hung and how long its melt was hot.
 import { TICKS_PER_SECOND } from "#engine/sampler.ts";
 import type { MarkReader } from "#engine/simulation.ts";
+import type { Scenario } from "#scenario/scenario.ts";
 import { closesOf, dropsOf, shotsOf } from "./cycleNames.ts";
 import { passageOf } from "./meltPassage.ts";
 import type { ParisonRecord } from "./parisonRecord.ts";
 import { ParisonSample } from "./parisonSample.ts";
 import type { CellPlan } from "./planCell.ts";
-import type { Scenario } from "#scenario/scenario.ts";
 import { shotMass } from "./shotMass.ts";
 
 /** The parison under way at one station; -1 where that has not happened yet. */

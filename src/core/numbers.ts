@@ -159,8 +159,11 @@ export const BODY = 0;
 export const LOWER_TAIL = NODES;
 export const UPPER_TAIL = 2 * NODES;
 
-// The curve over the normal score from which most tables are read: exact points a standard deviation, on either side of the median, and
-// how many of them each piece runs through.
-export const SCORES_A_POINT = 4;
+// The curve over the normal score from which most tables are read.
+
+/** Exact points in one standard deviation of the normal law. */
+export const POINTS_A_SCORE = 4;
+/** Exact points on either side of the median: up to a score of 4.5. */
 export const CURVE_REACH = 18;
+/** Exact points through which each piece of the curve runs. */
 export const CURVE_ORDER = 10;

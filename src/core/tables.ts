@@ -8,7 +8,7 @@ import {
   FINER,
   LOWER_TAIL,
   NODES,
-  SCORES_A_POINT,
+  POINTS_A_SCORE,
   UPPER_TAIL,
 } from "./numbers.ts";
 
@@ -55,20 +55,18 @@ export function takeScores(): void {
 
 /** u itself, of a law whose values are equally likely. */
 export function makeStraight(): void {
-  for (let index = FIRST; index <= CELLS - FIRST; index++) write(table, BODY + index, inBody(index));
+  for (let index = FIRST; index <= CELLS - FIRST; index++) write(table, BODY + index, f64(index) / CELLS);
   for (let index = EXACT_CELLS; index <= CELLS; index++) {
-    write(table, LOWER_TAIL + index, inLowerTail(index));
-    write(table, UPPER_TAIL + CELLS - index, inUpperTail(index));
+    const p = f64(index) / (CELLS * FINER);
+    write(table, LOWER_TAIL + index, p);
+    write(table, UPPER_TAIL + CELLS - index, 1 - p);
   }
 }
 
-/** A triangle over [0, 1] with its top at `mode`. */
+/** A triangle over [0, 1] with its top at `mode`; what is 0 since nobody reads it stays 0. */
 export function makeTriangle(mode: f64): void {
-  for (let index = FIRST; index <= CELLS - FIRST; index++) write(table, BODY + index, inTriangle(inBody(index), mode));
-  for (let index = EXACT_CELLS; index <= CELLS; index++) {
-    write(table, LOWER_TAIL + index, inTriangle(inLowerTail(index), mode));
-    write(table, UPPER_TAIL + CELLS - index, inTriangle(inUpperTail(index), mode));
-  }
+  makeStraight();
+  for (let node = 0; node < 3 * NODES; node++) write(table, node, inTriangle(read(table, node), mode));
 }
 
 /** The curve over the normal score through the exact points that the host has written. */
@@ -100,25 +98,13 @@ function rateAt(node: i32, location: f64, scale: f64, least: f64): f64 {
   return rate < least ? least : rate;
 }
 
-function inBody(index: i32): f64 {
-  return f64(index) / CELLS;
-}
-
-function inLowerTail(index: i32): f64 {
-  return f64(index) / (CELLS * FINER);
-}
-
-function inUpperTail(index: i32): f64 {
-  return 1 - f64(index) / (CELLS * FINER);
-}
-
 function inTriangle(p: f64, mode: f64): f64 {
   return p <= mode ? sqrt(p * mode) : 1 - sqrt((1 - p) * (1 - mode));
 }
 
 /** Writes the curve's value at the score of a node. Nodes asked for one after the other should be neighbors. */
 function bend(node: i32): void {
-  const place = read(scores, node) * SCORES_A_POINT + CURVE_REACH;
+  const place = read(scores, node) * POINTS_A_SCORE + CURVE_REACH;
   const begin = i32(floor(place)) - CURVE_ORDER / 2 + 1;
   if (begin !== pieceBegin) takePiece(begin);
   const along = place - f64(begin);

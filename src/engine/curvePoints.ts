@@ -1,6 +1,6 @@
 // Exact points of a quantile as a curve over the normal score: bent so little there that few of them give all others.
 import normalCdf from "@stdlib/stats-base-dists-normal-cdf";
-import { CURVE_REACH, SCORES_A_POINT } from "#core/numbers.ts";
+import { CURVE_REACH, POINTS_A_SCORE } from "#core/numbers.ts";
 
 /** Φ of the scores of the exact points. */
 let chances: Float64Array | undefined;
@@ -14,7 +14,7 @@ let chances: Float64Array | undefined;
  */
 export function curvePoints(quantile: (p: number) => number): Float64Array {
   chances ??= Float64Array.from({ length: 2 * CURVE_REACH + 1 }, (_, i) =>
-    normalCdf((i - CURVE_REACH) / SCORES_A_POINT, 0, 1),
+    normalCdf((i - CURVE_REACH) / POINTS_A_SCORE, 0, 1),
   );
   return chances.map(quantile);
 }

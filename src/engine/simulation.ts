@@ -253,6 +253,7 @@ function readersOf(name: string, readers: NonNullable<SimulationOptions["readers
   return readers.filter(([counter]) => counter === name).map(([, reader]) => reader);
 }
 
+/** One after the other without a list to go through, since it is called at every mark. */
 function inTurn(readers: readonly MarkReader[]): MarkReader | undefined {
   const [first, ...others] = readers;
   const then = others.length > 0 ? inTurn(others) : undefined;

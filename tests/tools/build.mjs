@@ -74,6 +74,9 @@ const versionApart = {
   },
 };
 
+/** What Node itself loads, in a thread or to begin with. */
+const entries = ["blowcell", "tellVersion", "worker"];
+
 async function bundle(esbuild) {
   const program = await esbuild.build(asScript);
   const name = Object.keys(program.metafile.outputs)
@@ -91,13 +94,13 @@ async function bundle(esbuild) {
       BLOWCELL_PROGRAM: JSON.stringify(name),
       BLOWCELL_FLAGS: JSON.stringify(engineFlags),
     },
-    entryPoints: ["blowcell", "tellVersion", "worker"].map(inCli),
+    entryPoints: entries.map(inCli),
     outdir: outputFolder,
   });
   await writeFile(path.join(outputFolder, "package.json"), `{ "type": "commonjs" }\n`);
   const library = await esbuild.build({ ...small, entryPoints: [path.join(root, "src/blowcell.ts")], outdir: dist });
   await writeFile(path.join(dist, "THIRD-PARTY.txt"), thirdParty([program.metafile, library.metafile]));
-  await removeLeftovers([name, `${name}.map`, ...code, "blowcell.js", "tellVersion.js", "worker.js", "package.json"]);
+  await removeLeftovers([name, `${name}.map`, ...code, ...entries.map((entry) => `${entry}.js`), "package.json"]);
 }
 
 /** In a process without flags, since V8 refuses code made under other ones. Without kept code all works, only later. */

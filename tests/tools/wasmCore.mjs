@@ -14,8 +14,8 @@ export async function compileCore(file) {
   // Only when there is something to compile: it is large.
   const { default: asc } = await import("assemblyscript/asc");
   const { dir, base, name } = path.parse(file);
-  // Functions keep their names until those that stay apart have been found.
-  // What cannot go on ends in a trap: the host need offer nothing for it.
+  // Functions keep their names until those that stay apart have been found. The runtime is the one that never gives memory back, which the
+  // compiler calls stub; what cannot go on ends in a trap instead of a call of the host.
   const choices = ["--optimizeLevel", "3", "--noAssert", "--runtime", "stub", "--debug", "--use", "abort="];
   let bytes;
   let faults = "";
