@@ -1,35 +1,35 @@
 // The one public door: what a program may use of blowcell, by name and with types.
-import type { BottleneckRow } from "#analysis/bottleneck.ts";
+import type { BottleneckRow } from "#analysis/bottleneck/bottleneck.ts";
 import {
   comparableScenarios,
   compareStudies,
   overOneSpan,
   type ComparisonRow,
   type Verdict,
-} from "#analysis/comparison.ts";
-import type { CostRow, CostStudy } from "#analysis/costStudy.ts";
-import type { IdealCircuit } from "#analysis/idealCircuit.ts";
-import { idealCycle, type IdealCycle, type IdealStep } from "#analysis/idealCycle.ts";
-import type { Interval } from "#analysis/interval.ts";
-import type { KpiRow } from "#analysis/kpiRows.ts";
-import type { LeadingStep, RunnerUp } from "#analysis/leadingSteps.ts";
-import { readSettled } from "#analysis/readSettled.ts";
-import type { StationWindow } from "#analysis/stationWindow.ts";
-import type { ShotSpread } from "#analysis/shotSpread.ts";
-import type { StopSummary } from "#analysis/stopSummaries.ts";
-import { runStudy, settleInOneGo, studyOfSettled, type Study, type StudyOutcome } from "#analysis/study.ts";
-import type { MeasureSummary } from "#analysis/summarizeMeasures.ts";
-import type { StateSummary } from "#analysis/summarizeStates.ts";
-import type { Distribution } from "#engine/distribution.ts";
+} from "#analysis/study/comparison.ts";
+import type { CostRow, CostStudy } from "#analysis/indicators/costStudy.ts";
+import type { IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
+import { idealCycle, type IdealCycle, type IdealStep } from "#analysis/ideal/idealCycle.ts";
+import type { Interval } from "#analysis/statistics/interval.ts";
+import type { KpiRow } from "#analysis/indicators/kpiRows.ts";
+import type { LeadingStep, RunnerUp } from "#analysis/bottleneck/leadingSteps.ts";
+import { readSettled } from "#analysis/study/readSettled.ts";
+import type { StationWindow } from "#analysis/window/stationWindow.ts";
+import type { ShotSpread } from "#analysis/study/shotSpread.ts";
+import type { StopSummary } from "#analysis/study/stopSummaries.ts";
+import { runStudy, settleInOneGo, studyOfSettled, type Study, type StudyOutcome } from "#analysis/study/study.ts";
+import type { MeasureSummary } from "#analysis/study/summarizeMeasures.ts";
+import type { StateSummary } from "#analysis/study/summarizeStates.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Issue, Place } from "#foundation/issue.ts";
-import { comparisonTable } from "#report/comparisonTable.ts";
-import { toCsv } from "#report/csv.ts";
-import { studyTables } from "#report/studyTables.ts";
-import type { Cell, ColumnSpec, Table } from "#report/table.ts";
-import type { Assumption } from "#scenario/assumption.ts";
-import type { ReadOptions, ScenarioReading } from "#scenario/readScenario.ts";
+import { comparisonTable } from "#report/tables/comparisonTable.ts";
+import { toCsv } from "#report/tables/csv.ts";
+import { studyTables } from "#report/tables/studyTables.ts";
+import type { Cell, ColumnSpec, Table } from "#report/tables/table.ts";
+import type { Assumption } from "#scenario/resolving/assumption.ts";
+import type { ReadOptions, ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
-import { scenarioSchema } from "#scenario/scenarioSchema.ts";
+import { scenarioSchema } from "#scenario/keys/scenarioSchema.ts";
 
 export type {
   Assumption,

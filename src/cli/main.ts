@@ -1,7 +1,7 @@
 // The program as the build makes one script of it: what a call starts, and what a worker thread does.
-import type { Work } from "#analysis/work.ts";
-import type { WorkerReply } from "./answerWork.ts";
-import { openHost, type Host } from "./host.ts";
+import type { Work } from "#analysis/replication/work.ts";
+import type { WorkerReply } from "#cli/labor/answerWork.ts";
+import { openHost, type Host } from "#cli/machine/host.ts";
 import { runProgram } from "./program.ts";
 import { tellFailure } from "./tellFailure.ts";
 
@@ -14,6 +14,6 @@ export async function start(argv: readonly string[]): Promise<Host> {
 }
 
 export async function answer(work: Work): Promise<WorkerReply> {
-  const { answerWork } = await import("./answerWork.ts");
+  const { answerWork } = await import("#cli/labor/answerWork.ts");
   return answerWork(work);
 }

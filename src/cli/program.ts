@@ -1,11 +1,11 @@
 // Takes a call apart, loads the one command that it names, and turns whatever happens into an exit code.
 import { Command, Option } from "commander";
-import type { CommandSpec, OptionSpec, Options } from "./command.ts";
-import { builtCommands } from "./commands.ts";
-import { exitCode } from "./exitCode.ts";
-import type { Host } from "./host.ts";
+import type { CommandSpec, OptionSpec, Options } from "#cli/call/command.ts";
+import { builtCommands } from "#cli/commands/commands.ts";
+import { exitCode } from "#cli/machine/exitCode.ts";
+import type { Host } from "#cli/machine/host.ts";
 import { tellFailure } from "./tellFailure.ts";
-import { version } from "./version.ts";
+import { version } from "#cli/machine/version.ts";
 
 const description =
   "Simulates a multi-station extrusion blow molding cell: what it makes, what it waits for, what holds it back.";

@@ -1,11 +1,11 @@
 // The last words of a command that did not end well, each to the one who can do something about it.
 import { CommanderError } from "commander";
-import { plannedCommands, plannedOptions } from "./commands.ts";
-import { exitCode } from "./exitCode.ts";
-import type { Host } from "./host.ts";
-import { MachineFailure } from "./machineFailure.ts";
-import { plainText } from "./plainText.ts";
-import { version } from "./version.ts";
+import { plannedCommands, plannedOptions } from "#cli/commands/commands.ts";
+import { exitCode } from "#cli/machine/exitCode.ts";
+import type { Host } from "#cli/machine/host.ts";
+import { MachineFailure } from "#cli/machine/machineFailure.ts";
+import { plainText } from "#cli/machine/plainText.ts";
+import { version } from "#cli/machine/version.ts";
 
 function tell(host: Host, message: string, details: readonly (readonly [string, string])[]): void {
   const lines = details.map(([label, words]) => `    ${label.padEnd(8)}  ${plainText(words)}\n`);

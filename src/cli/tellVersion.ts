@@ -1,6 +1,6 @@
 // What scripts ask most often; it needs nothing of the program.
-import { Outlets } from "./outlets.ts";
-import { version } from "./version.ts";
+import { Outlets } from "#cli/machine/outlets.ts";
+import { version } from "#cli/machine/version.ts";
 
 export function tellVersion(): void {
   const outlets = new Outlets();

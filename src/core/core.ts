@@ -1,23 +1,23 @@
 // What the host may ask of the core: to take in a compiled step table, to run it, and what came of it.
-import { openAddresses } from "./addresses.ts";
-import * as chain from "./chain.ts";
-import { now } from "./clock.ts";
-import { openDraws } from "./draws.ts";
-import * as eventLog from "./eventLog.ts";
-import { firstDue, openEventList } from "./eventList.ts";
-import * as follow from "./follow.ts";
-import { jointTicks } from "./jointTime.ts";
-import { periodAt, periodCount } from "./periods.ts";
-import { openProcesses, processAt } from "./process.ts";
-import { openRecords } from "./records.ts";
-import { openOnward, reach as reachStep } from "./onward.ts";
-import { openResources, resourceAt, stateAt } from "./resource.ts";
-import { reals, wholes } from "./sections.ts";
-import { openSteps, stepAt } from "./steps.ts";
-import { openStates, restartStates, settle } from "./states.ts";
-import { openStops } from "./stops.ts";
-import * as tally from "./tally.ts";
-import * as tokens from "./tokens.ts";
+import { openAddresses } from "./loop/addresses.ts";
+import * as chain from "./observed/chain.ts";
+import { now } from "./state/clock.ts";
+import { openDraws } from "./state/draws.ts";
+import * as eventLog from "./observed/eventLog.ts";
+import { firstDue, openEventList } from "./state/eventList.ts";
+import * as follow from "./loop/follow.ts";
+import { jointTicks } from "./observed/jointTime.ts";
+import { periodAt, periodCount } from "./observed/periods.ts";
+import { openProcesses, processAt } from "./state/process.ts";
+import { openRecords } from "./observed/records.ts";
+import { openOnward, reach as reachStep } from "./loop/onward.ts";
+import { openResources, resourceAt, stateAt } from "./state/resource.ts";
+import { reals, wholes } from "./state/sections.ts";
+import { openSteps, stepAt } from "./state/steps.ts";
+import { openStates, restartStates, settle } from "./observed/states.ts";
+import { openStops } from "./loop/stops.ts";
+import * as tally from "./observed/tally.ts";
+import * as tokens from "./state/tokens.ts";
 
 export { wholes, reals, settle };
 

@@ -10,7 +10,7 @@ import {
   NODES,
   POINTS_A_SCORE,
   UPPER_TAIL,
-} from "./numbers.ts";
+} from "./border/numbers.ts";
 
 /** The first node of the body that a draw may read. */
 const FIRST = CELLS / FINER;

@@ -1,8 +1,8 @@
 // The glossary of a scenario once it has been read: every default filled in, every quantity in SI, nothing left to interpret.
-import type { Distribution } from "#engine/distribution.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Weekday } from "#foundation/civilDate.ts";
-import type { Material } from "#physics/material.ts";
-import type { Path } from "./finding.ts";
+import type { Material } from "#physics/materials/material.ts";
+import type { Path } from "#scenario/values/finding.ts";
 
 /**
  * A time that was measured, or a mass rate from which the time follows as mass / rate.

@@ -5,7 +5,7 @@ import os from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
-import { forEsbuild } from "../tools/wasmCore.mjs";
+import { forEsbuild } from "../tools/build/wasmCore.mjs";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const inRoot = (name) => path.join(root, name);
@@ -40,7 +40,7 @@ async function bench(folder) {
     commandLine: inRoot("dist/cli/blowcell.js"),
     baseline: inRoot("tests/bench/baseline.json"),
   };
-  if (runNode(inRoot("tests/tools/build.mjs"), "--if-stale") !== 0) return 1;
+  if (runNode(inRoot("tests/tools/build/build.mjs"), "--if-stale") !== 0) return 1;
   return runNode(path.join(folder, "bench.js"), JSON.stringify(places), ...process.argv.slice(2));
 }
 

@@ -1,6 +1,6 @@
 // Reads the benchmark's scenario for a given length of one run.
 import { invariant } from "#foundation/invariant.ts";
-import { readScenario } from "#scenario/readScenario.ts";
+import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
 export function benchScenario(text: string, length: string): Scenario {

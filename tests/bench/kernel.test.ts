@@ -1,8 +1,8 @@
 // The benchmark's kernels against the whole model: what is compared in time must be the same in outcome.
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
 import { benchScenario } from "./benchScenario.ts";
 import { runKernel } from "./kernel.ts";
 import { openKernelCell } from "./kernelCell.ts";

@@ -1,7 +1,7 @@
 // What the hand-written kernels need of a two-station cell: each step's stream and sampler, and when to stop.
-import { Sampler, TICKS_PER_SECOND } from "#engine/sampler.ts";
-import { openStream, type Stream } from "#engine/stream.ts";
-import type { Distribution } from "#engine/distribution.ts";
+import { Sampler, TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
+import { openStream, type Stream } from "#engine/distributions/stream.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
 
 export interface DrawnStep {

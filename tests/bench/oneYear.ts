@@ -1,6 +1,6 @@
 // A process of its own for a simulated year of the cell in one replication, all told that a report shows of it: prints CPU time and peak of memory.
 import { readFileSync } from "node:fs";
-import { replicationRunner } from "#analysis/runReplication.ts";
+import { replicationRunner } from "#analysis/replication/runReplication.ts";
 import { invariant } from "#foundation/invariant.ts";
 import { benchScenario } from "./benchScenario.ts";
 

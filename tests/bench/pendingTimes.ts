@@ -1,7 +1,7 @@
 // A process of its own for the event list: prints nanoseconds an event where nothing but time passes.
-import { compileTable } from "#engine/program.ts";
-import { Simulation } from "#engine/simulation.ts";
-import type { StepTable } from "#engine/stepTable.ts";
+import { compileTable } from "#engine/compiler/program.ts";
+import { Simulation } from "#engine/run/simulation.ts";
+import type { StepTable } from "#engine/compiler/stepTable.ts";
 import { median } from "./median.ts";
 
 const events = 1_000_000;

@@ -1,9 +1,9 @@
 // The works that are measured against each other, each a function that does it once and says how many units that was.
-import { planCell } from "#cell/planCell.ts";
-import { EventLog } from "#engine/eventLog.ts";
-import { TICKS_PER_SECOND } from "#engine/sampler.ts";
-import { Simulation } from "#engine/simulation.ts";
-import { openStream } from "#engine/stream.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { EventLog } from "#engine/run/eventLog.ts";
+import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
+import { Simulation } from "#engine/run/simulation.ts";
+import { openStream } from "#engine/distributions/stream.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { runKernel } from "./kernel.ts";
 import { openKernelCell, type KernelCell, type ShotTicks } from "./kernelCell.ts";

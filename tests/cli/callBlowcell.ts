@@ -16,7 +16,7 @@ export interface Outcome {
 }
 
 // Nothing to do under `npm test`, which has just built; needed when one test file is run by hand.
-execFileSync(process.execPath, [path.join(projectFolder, "tests/tools/build.mjs"), "--if-stale"]);
+execFileSync(process.execPath, [path.join(projectFolder, "tests/tools/build/build.mjs"), "--if-stale"]);
 
 /** A new empty folder outside the project. */
 export function newFolder(): string {

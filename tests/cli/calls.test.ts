@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { Ajv2020, type AnySchemaObject } from "ajv/dist/2020.js";
 import { describe, expect, it } from "vitest";
-import { builtCommands, plannedCommands, plannedOptions } from "#cli/commands.ts";
+import { builtCommands, plannedCommands, plannedOptions } from "#cli/commands/commands.ts";
 import { callBlowcell, projectFolder } from "./callBlowcell.ts";
 
 const packageText = readFileSync(path.join(projectFolder, "package.json"), "utf8");

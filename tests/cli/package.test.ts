@@ -4,9 +4,9 @@ import { existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 
 import path from "node:path";
 import { build } from "esbuild";
 import { beforeAll, describe, expect, it } from "vitest";
-import { bundleSettings, root } from "../tools/bundleSettings.mjs";
-import { withinCore } from "../tools/wasmCore.mjs";
-import { thirdParty } from "../tools/thirdParty.mjs";
+import { bundleSettings, root } from "../tools/build/bundleSettings.mjs";
+import { withinCore } from "../tools/build/wasmCore.mjs";
+import { thirdParty } from "../tools/build/thirdParty.mjs";
 import { newFolder } from "./callBlowcell.ts";
 
 const folder = path.join(newFolder(), "stranger");

@@ -3,12 +3,12 @@ import { spawn, type ChildProcess } from "node:child_process";
 import { chmodSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { build } from "esbuild";
-import { forEsbuild } from "../tools/wasmCore.mjs";
+import { forEsbuild } from "../tools/build/wasmCore.mjs";
 import { newFolder, projectFolder } from "./callBlowcell.ts";
 
 /** Bundles lines that may use `host` and `writeFiles`; answers with the file's path. */
 export async function bundleLines(lines: string): Promise<string> {
-  const contents = `import { openHost } from "#cli/host.ts"; import { runProgram } from "#cli/program.ts";
+  const contents = `import { openHost } from "#cli/machine/host.ts"; import { runProgram } from "#cli/program.ts";
     const host = openHost();
     const act = async () => { ${lines}; return 0; };
     const command = { name: "try", operands: "", meaning: "", example: "", options: [], load: async () => act };

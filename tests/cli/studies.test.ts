@@ -4,7 +4,7 @@ import path from "node:path";
 import { Ajv2020 as Ajv } from "ajv/dist/2020.js";
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
-import { tableSpecs } from "#report/tableSpecs.ts";
+import { tableSpecs } from "#report/tables/tableSpecs.ts";
 import { cellText } from "../support/cellScenario.ts";
 import { shippedText } from "../support/reported.ts";
 import { callBlowcell, newFolder } from "./callBlowcell.ts";

@@ -1,62 +1,47 @@
-// Keeps the arrows between the rooms of src/ as the house plan draws them.
+// Keeps the imports between the folders of src/ to the rules in drawers.ts.
+import { posix } from "node:path";
 import { describe, expect, it } from "vitest";
+import { rules } from "./drawers.ts";
 import { importsOf } from "./imports.ts";
-import { codeUnder, type SourceFile } from "./sourceFiles.ts";
+import { codeUnder, filesUnder, type SourceFile } from "./sourceFiles.ts";
 
-/** What a room may import from another: everything, or only the files whose names match. */
-type Arrows = Readonly<Record<string, RegExp>>;
-const everything = /./;
-const shellArrows: Arrows = {
-  foundation: everything,
-  report: everything,
-  analysis: everything,
-  scenario: everything,
-  cell: /table|words|record/i,
-};
-const arrows: Readonly<Record<string, Arrows>> = {
-  foundation: {},
-  core: {},
-  engine: { foundation: everything, core: /^(?:core|numbers|tables)$/ },
-  physics: { foundation: everything },
-  scenario: { foundation: everything, engine: /^(?:calendar|distribution|law)$/, physics: /material/i },
-  cell: { foundation: everything, scenario: everything, engine: everything, physics: everything },
-  analysis: {
-    foundation: everything,
-    cell: everything,
-    scenario: everything,
-    physics: everything,
-    engine: /^(?:calendar|distribution|law|sampler|stream)$/,
-  },
-  report: { foundation: everything, analysis: everything, cell: /record|words/i, scenario: everything },
-  cli: shellArrows,
-  page: shellArrows,
-};
+/** Each folder with all that it may import from. */
+const arrows = new Map(rules.map(([folder, mayImport]) => [folder, new Set(mayImport.split(" "))]));
 /** The only files that may reach for files and for the process; everything else runs in a page as well. */
 const doors = new Set([
-  "src/cli/answerWork.ts",
-  "src/cli/host.ts",
+  "src/cli/labor/answerWork.ts",
+  "src/cli/machine/host.ts",
   "src/cli/loadProgram.ts",
-  "src/cli/readTextFile.ts",
-  "src/cli/writer.ts",
+  "src/cli/machine/readTextFile.ts",
+  "src/cli/machine/writer.ts",
 ]);
 /** The one public door of the package may import from every room. */
 const publicDoor = "src/blowcell.ts";
 
-const roomOf = (path: string) => path.split("/")[1] ?? "";
+const mostFiles = 25;
+/** The folder below `src` in which a file stands. */
+const folderOf = (path: string) => posix.dirname(path).replace(/^src\/?/, "");
 
 function faultOfArrow(path: string, target: string): string | undefined {
-  if (target.includes("../")) return "climbs out of its room by ../";
-  if (target.startsWith("./")) return target.slice(2).includes("/") ? "reaches into a folder" : faultOfEnding(target);
   if (target.startsWith("node:")) return doors.has(path) ? undefined : "reaches for the machine outside the doors";
-  if (!target.startsWith("#")) return undefined;
-  const [, room = "", file = ""] = /^#(\w+)\/(\w+)\.(?:ts|wasm)$/.exec(target) ?? [];
-  if (file === "") return "is not of the form #room/file.ts";
+  if (!/^[#.]/.test(target)) return undefined;
+  if (!/\.(?:ts|wasm|f64)$/.test(target)) return "names no .ts file";
   if (path === publicDoor) return undefined;
-  if (room === roomOf(path)) return "takes the long way inside its own room";
-  return arrows[roomOf(path)]?.[room]?.test(file) === true ? undefined : `is an arrow that the plan does not draw`;
+  const [from, to] = [folderOf(path), folderOf(pathOf(path, target))];
+  const fault = target.startsWith("#") ? faultOfLongWay(from, to) : faultOfShortWay(from, target);
+  if (fault !== undefined || from === to) return fault;
+  return arrows.get(from)?.has(to) === true ? undefined : "is an arrow that the plan does not draw";
 }
 
-const faultOfEnding = (target: string) => (/\.(?:ts|f64)$/.test(target) ? undefined : "names no .ts file");
+const faultOfLongWay = (from: string, to: string) =>
+  from === to ? "takes the long way inside its own folder" : undefined;
+
+/** Only the compiler of the core does not know `#room/file.ts`. */
+function faultOfShortWay(from: string, target: string): string | undefined {
+  if (from.split("/")[0] === "core") return undefined;
+  if (target.includes("../")) return "climbs out of its folder by ../";
+  return target.slice(2).includes("/") ? "reaches into a folder" : undefined;
+}
 
 /** Everything wrong with the imports of these files, one line each. */
 function importFaults(files: readonly SourceFile[]): readonly string[] {
@@ -69,7 +54,7 @@ function importFaults(files: readonly SourceFile[]): readonly string[] {
 }
 
 function pathOf(from: string, target: string): string {
-  return target.startsWith("#") ? `src/${target.slice(1)}` : `src/${roomOf(from)}/${target.slice(2)}`;
+  return target.startsWith("#") ? `src/${target.slice(1)}` : posix.join(posix.dirname(from), target);
 }
 
 /** Each circle of imports once, as the files along it. */
@@ -105,30 +90,46 @@ describe("the rooms of src", () => {
     expect(circles(codeUnder("src"))).toEqual([]);
   });
 
-  it("are all named in the house plan", () => {
-    const rooms = new Set(codeUnder("src").map(({ path }) => (path === publicDoor ? "cli" : roomOf(path))));
-    expect([...rooms].filter((room) => !(room in arrows))).toEqual([]);
+  it("have a rule for every folder, and every rule a folder and a reason", () => {
+    const folders = new Set(codeUnder("src").map(({ path }) => folderOf(path)));
+    folders.delete("");
+    expect([...folders].toSorted()).toEqual([...arrows.keys()].toSorted());
+    expect(rules.filter(([, , reason]) => reason === "")).toEqual([]);
+  });
+
+  it("hold at most 25 files a folder, and in each folder of a room an opening file of three lines", () => {
+    const counts = new Map<string, number>();
+    for (const { path } of codeUnder("src")) counts.set(folderOf(path), (counts.get(folderOf(path)) ?? 0) + 1);
+    expect([...counts].filter(([, count]) => count > mostFiles)).toEqual([]);
+    const opened = new Map(
+      filesUnder("src").map(({ path, text }) => [path, text.split("\n").filter((line) => line !== "").length]),
+    );
+    const drawers = [...counts.keys()].filter((folder) => folder.includes("/"));
+    expect(drawers.filter((folder) => opened.get(`src/${folder}/README.md`) !== 3)).toEqual([]);
   });
 });
 
 describe("the layer test can fail", () => {
   it.each([
-    ["src/physics/a.ts", 'import { x } from "#engine/law.ts";', "does not draw"],
-    ["src/engine/a.ts", 'import type { X } from "#scenario/scenario.ts";', "does not draw"],
-    ["src/analysis/a.ts", 'import { x } from "#engine/simulation.ts";', "does not draw"],
-    ["src/cli/a.ts", 'const { x } = await import("#engine/law.ts");', "does not draw"],
-    ["src/cli/a.ts", 'import { x } from "../cell/record.ts";', "climbs out"],
-    ["src/cell/a.ts", 'import { x } from "#cell/record.ts";', "long way"],
-    ["src/cell/a.ts", 'import { x } from "#scenario/scenario";', "not of the form"],
-    ["src/cell/a.ts", 'import { readFileSync } from "node:fs";', "reaches for the machine"],
-    ["src/cell/a.ts", 'export { x } from "./record.ts";', "barrel"],
-    ["src/cell/a.ts", 'export * from "./record.ts";', "barrel"],
+    ["src/physics/air/a.ts", 'import { x } from "#engine/distributions/law.ts";', "does not draw"],
+    ["src/engine/run/a.ts", 'import type { X } from "#scenario/scenario.ts";', "does not draw"],
+    ["src/analysis/study/a.ts", 'import { x } from "#engine/run/simulation.ts";', "does not draw"],
+    ["src/cell/table/a.ts", 'import { x } from "#cell/layers/planCell.ts";', "does not draw"],
+    ["src/core/state/a.ts", 'import { x } from "../loop/follow.ts";', "does not draw"],
+    ["src/cli/commands/a.ts", 'const { x } = await import("#engine/distributions/law.ts");', "does not draw"],
+    ["src/cli/commands/a.ts", 'import { x } from "../machine/host.ts";', "climbs out"],
+    ["src/cell/run/a.ts", 'import { x } from "#cell/run/record.ts";', "long way"],
+    ["src/cell/run/a.ts", 'import { x } from "#scenario/scenario";', "names no .ts file"],
+    ["src/cell/run/a.ts", 'import { readFileSync } from "node:fs";', "reaches for the machine"],
+    ["src/cell/run/a.ts", 'export { x } from "./record.ts";', "barrel"],
+    ["src/cell/run/a.ts", 'export * from "./record.ts";', "barrel"],
   ])("in %s: %s", (path, text, fault) => {
     expect(importFaults([sample(path, text)])).toEqual([expect.stringContaining(fault)]);
   });
 
   it("but takes no comment and no string for an import", () => {
-    const text = '// import { x } from "#engine/law.ts";\nconst words = `import "${"#engine/law.ts"}" from`;';
+    const text =
+      '// import { x } from "#engine/distributions/law.ts";\nconst words = `import "${"#engine/law.ts"}" from`;';
     expect(importFaults([sample("src/physics/a.ts", text)])).toEqual([]);
   });
 

@@ -1,10 +1,10 @@
 // What the README says of codes, commands and scenarios is what the program has.
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { builtCommands } from "#cli/commands.ts";
-import { withCodeTable } from "../tools/codeTable.ts";
-import { withElementTable } from "../tools/elementTable.ts";
-import { withStopTable } from "../tools/stopTable.ts";
+import { builtCommands } from "#cli/commands/commands.ts";
+import { withCodeTable } from "../tools/generators/codeTable.ts";
+import { withElementTable } from "../tools/generators/elementTable.ts";
+import { withStopTable } from "../tools/generators/stopTable.ts";
 
 const readme = readFileSync("README.md", "utf8");
 

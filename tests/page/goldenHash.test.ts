@@ -4,7 +4,7 @@ import { build } from "esbuild";
 import { expect, test } from "vitest";
 import { openBrowser } from "../support/browser.ts";
 import { goldenHash } from "../support/goldenCell.ts";
-import { forEsbuild } from "../tools/wasmCore.mjs";
+import { forEsbuild } from "../tools/build/wasmCore.mjs";
 
 const golden = "5735 numbers, 25728f4";
 
@@ -22,7 +22,7 @@ async function bundledForBrowsers(): Promise<string> {
     globalName: "cell",
     conditions: ["blowcell-source"],
     plugins: [forEsbuild],
-    alias: { debug: fileURLToPath(new URL("../tools/silentDebug.cjs", import.meta.url)) },
+    alias: { debug: fileURLToPath(new URL("../tools/build/silentDebug.cjs", import.meta.url)) },
     logLevel: "error",
   });
   return outputFiles[0]!.text;

@@ -6,7 +6,7 @@ import { pathToFileURL } from "node:url";
 import axe from "axe-core";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { reportPage } from "#report/reportPage.ts";
+import { reportPage } from "#report/page/reportPage.ts";
 import { openBrowser } from "../support/browser.ts";
 import { compareReport, reportedOf, runReport, scenarioOf, shippedText } from "../support/reported.ts";
 

@@ -1,7 +1,7 @@
 // A one-station cell with one stop at a known second, and what its resources did, second by second.
-import { EventLog } from "#engine/eventLog.ts";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
+import { EventLog } from "#engine/run/eventLog.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "./cellScenario.ts";
 

@@ -1,5 +1,5 @@
 // A small cell to begin with in tests, and the way from a text to its scenario.
-import { readScenario } from "#scenario/readScenario.ts";
+import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
 /** Recharge 4 s, drop 1.8 s, valve 0.25 s, close 0.6 s, mold time after the drop 11 s: the cell of checks.md section 8. */

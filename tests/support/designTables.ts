@@ -1,5 +1,5 @@
 // The step tables on which the language of step tables was judged: other ways of melt delivery, stops, a break, a takeaway, a clock.
-import type { PlaceSpec, ProcessSpec, StateSpec, StepTable, StopRule } from "#engine/stepTable.ts";
+import type { PlaceSpec, ProcessSpec, StateSpec, StepTable, StopRule } from "#engine/compiler/stepTable.ts";
 import { ticks } from "./runTable.ts";
 
 const working = (name: string): StateSpec => ({ name, kind: "working" });

@@ -1,5 +1,5 @@
 // Scenarios of fixed times for tests: equal or different stations described by a few numbers.
-import type { Distribution } from "#engine/distribution.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { DeliverySpec, DispatchRule, Scenario, StationSpec } from "#scenario/scenario.ts";
 
 const fixed = (value: number): Distribution => ({ kind: "fixed", value });

@@ -1,7 +1,7 @@
 // A cell with a step of every law, run once and summed up in one number: the same in every JavaScript engine, or not at all.
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
-import type { Distribution } from "#engine/distribution.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 
 const fixed = (value: number): Distribution => ({ kind: "fixed", value });

@@ -1,8 +1,8 @@
 // Replications of a queue's step table, and what the textbooks ask of a queue.
-import { meanInterval, type Interval } from "#analysis/interval.ts";
-import { compileTable } from "#engine/program.ts";
-import { Simulation } from "#engine/simulation.ts";
-import type { StepTable } from "#engine/stepTable.ts";
+import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
+import { compileTable } from "#engine/compiler/program.ts";
+import { Simulation } from "#engine/run/simulation.ts";
+import type { StepTable } from "#engine/compiler/stepTable.ts";
 
 /** One replication, after its start-up. */
 export interface QueueRun {

@@ -1,6 +1,6 @@
 // Queues and lines of the textbooks as step tables, for the same interpreter, event list and samplers that run the cell.
-import type { Distribution } from "#engine/distribution.ts";
-import type { PlaceSpec, ProcessSpec, ResourceSpec, StepTable, TimeSpec } from "#engine/stepTable.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
+import type { PlaceSpec, ProcessSpec, ResourceSpec, StepTable, TimeSpec } from "#engine/compiler/stepTable.ts";
 
 const busy = (name: string): ResourceSpec => ({
   name,

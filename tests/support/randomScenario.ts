@@ -1,6 +1,6 @@
 // Random scenarios of a reciprocating-screw cell, from coarse times full of ties to fine ones without any.
 import * as fc from "fast-check";
-import type { Distribution } from "#engine/distribution.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { ExtraStepSpec, Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
 
 export interface RandomScenarioOptions {

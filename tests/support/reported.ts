@@ -1,11 +1,11 @@
 // Studies of shipped and of made-up scenarios, with all that a report shows of them.
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { comparableScenarios, compareStudies } from "#analysis/comparison.ts";
-import { firstShots, leadingInCycle } from "#analysis/firstShots.ts";
-import { runStudy, type Study } from "#analysis/study.ts";
-import type { ReportedScenario, ReportInput } from "#report/reported.ts";
-import { readScenario } from "#scenario/readScenario.ts";
+import { comparableScenarios, compareStudies } from "#analysis/study/comparison.ts";
+import { firstShots, leadingInCycle } from "#analysis/study/firstShots.ts";
+import { runStudy, type Study } from "#analysis/study/study.ts";
+import type { ReportedScenario, ReportInput } from "#report/page/reported.ts";
+import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
 export function shippedText(name: string): string {

@@ -1,8 +1,8 @@
 // Runs a small step table and says what its resources did, tick by tick.
-import { EventLog } from "#engine/eventLog.ts";
-import { compileTable } from "#engine/program.ts";
-import { Simulation, type SimulationOptions } from "#engine/simulation.ts";
-import type { StepTable, TimeSpec } from "#engine/stepTable.ts";
+import { EventLog } from "#engine/run/eventLog.ts";
+import { compileTable } from "#engine/compiler/program.ts";
+import { Simulation, type SimulationOptions } from "#engine/run/simulation.ts";
+import type { StepTable, TimeSpec } from "#engine/compiler/stepTable.ts";
 
 export interface TableRun {
   readonly simulation: Simulation;

@@ -1,5 +1,5 @@
 // Cells of one product whose parts pass a takeaway, for tests: servers and stations by a few numbers.
-import type { Distribution } from "#engine/distribution.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Scenario, ServerSpec, StationSpec } from "#scenario/scenario.ts";
 import { fixedCell, type FixedCell } from "./fixedCell.ts";
 

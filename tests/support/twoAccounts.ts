@@ -1,9 +1,9 @@
 // What two accounts of a cell written apart share in a test: the same draws, and a way to see the first step on which they differ.
-import type { Distribution } from "#engine/distribution.ts";
-import { Sampler } from "#engine/sampler.ts";
-import { Simulation } from "#engine/simulation.ts";
-import { openStream, type Stream } from "#engine/stream.ts";
-import type { CellPlan } from "#cell/planCell.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
+import { Sampler } from "#engine/distributions/sampler.ts";
+import { Simulation } from "#engine/run/simulation.ts";
+import { openStream, type Stream } from "#engine/distributions/stream.ts";
+import type { CellPlan } from "#cell/layers/planCell.ts";
 import type { Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
 import type { Durations } from "./shotRecursion.ts";
 

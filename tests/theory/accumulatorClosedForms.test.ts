@@ -1,10 +1,10 @@
 // Accumulators at fixed times to the tick, under every rule and crew, and what they never do whatever the luck: overflow, or give what they lack.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { idealCycle } from "#analysis/idealCycle.ts";
-import { planCell } from "#cell/planCell.ts";
-import type { Distribution } from "#engine/distribution.ts";
-import { Simulation } from "#engine/simulation.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
+import { Simulation } from "#engine/run/simulation.ts";
 import type { DeliverySpec, DispatchRule, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { randomScenario } from "../support/randomScenario.ts";
 import { massMilligrams, simulatedSteps, type Interval } from "../support/twoAccounts.ts";

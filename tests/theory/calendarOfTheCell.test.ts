@@ -1,11 +1,11 @@
 // A cell on shifts: who rests when, what a start costs, what a change of color purges, and a chain that covers it all.
 import { describe, expect, it } from "vitest";
-import { answerOf } from "#analysis/replicationAnswer.ts";
-import { massBalance } from "#analysis/massBalance.ts";
-import type { CellRecord } from "#cell/cellRecord.ts";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
-import { oldShare, purgeMass } from "#physics/colorChange.ts";
+import { answerOf } from "#analysis/replication/replicationAnswer.ts";
+import { massBalance } from "#analysis/replication/massBalance.ts";
+import type { CellRecord } from "#cell/records/cellRecord.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
+import { oldShare, purgeMass } from "#physics/screw/colorChange.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { changesOf } from "../support/calendarStop.ts";
 import { cellText, scenarioOf } from "../support/cellScenario.ts";

@@ -1,9 +1,9 @@
 // The cell's step table, run by the interpreter, against the shot recursion: two accounts written apart, one outcome.
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
-import { planCell, type CellPlan } from "#cell/planCell.ts";
-import { EventLog } from "#engine/eventLog.ts";
-import { Simulation } from "#engine/simulation.ts";
+import { planCell, type CellPlan } from "#cell/layers/planCell.ts";
+import { EventLog } from "#engine/run/eventLog.ts";
+import { Simulation } from "#engine/run/simulation.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { randomScenario } from "../support/randomScenario.ts";
 import { shotRecursion, type RecursionCell } from "../support/shotRecursion.ts";

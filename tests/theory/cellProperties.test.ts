@@ -1,11 +1,11 @@
 // What holds for every cell, whatever its times: nothing is lost, no time is counted twice, no order of listing matters.
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
-import { planCell } from "#cell/planCell.ts";
-import { partsOf, rechargesCounter, shotsOf } from "#cell/cycleNames.ts";
-import { runCell } from "#cell/runCell.ts";
-import { Simulation } from "#engine/simulation.ts";
-import { readScenario } from "#scenario/readScenario.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { partsOf, rechargesCounter, shotsOf } from "#cell/words/cycleNames.ts";
+import { runCell } from "#cell/run/runCell.ts";
+import { Simulation } from "#engine/run/simulation.ts";
+import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { everywhere, randomScenario } from "../support/randomScenario.ts";
 

@@ -1,13 +1,13 @@
 // A die that never stops, held to closed forms of the contract, to the conservation of mass, and to what a matched screw promises.
 import * as fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { idealCycle } from "#analysis/idealCycle.ts";
-import { matchScrew } from "#analysis/matchScrew.ts";
-import { massBalance } from "#analysis/massBalance.ts";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
-import type { CellRecord } from "#cell/cellRecord.ts";
-import type { Distribution } from "#engine/distribution.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { matchScrew } from "#analysis/ideal/matchScrew.ts";
+import { massBalance } from "#analysis/replication/massBalance.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
+import type { CellRecord } from "#cell/records/cellRecord.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { ContinuousSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { allShotTicks, fixedCell } from "../support/fixedCell.ts";
 import { randomScenario } from "../support/randomScenario.ts";

@@ -1,8 +1,8 @@
 // The 95 % interval does what it says: over many independent experiments on models with known answers it covers the truth.
 import { describe, expect, test } from "vitest";
-import { meanInterval } from "#analysis/interval.ts";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
+import { meanInterval } from "#analysis/statistics/interval.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
 import { fixedCell } from "../support/fixedCell.ts";
 import { runQueue } from "../support/queueRuns.ts";
 import { exponential, machineRepair, saturatedLine } from "../support/queueTables.ts";

@@ -1,13 +1,13 @@
 // People on the cell's own table: one operator for too many molds against machine repair, ways and urgency by hand timelines.
 // [M] from memory of the named source, [C] computed independently of this project.
 import { describe, expect, it, test } from "vitest";
-import { elasticityMethod } from "#analysis/elasticity.ts";
-import { idealCycle } from "#analysis/idealCycle.ts";
-import { meanInterval } from "#analysis/interval.ts";
-import { eventRecorder } from "#cell/eventRecord.ts";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
-import type { Distribution } from "#engine/distribution.ts";
+import { elasticityMethod } from "#analysis/bottleneck/elasticity.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { meanInterval } from "#analysis/statistics/interval.ts";
+import { eventRecorder } from "#cell/records/eventRecord.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { FixedStation } from "../support/fixedCell.ts";
 import { cellText, scenarioOf } from "../support/cellScenario.ts";

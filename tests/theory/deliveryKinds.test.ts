@@ -1,10 +1,10 @@
 // The other kinds of melt delivery at fixed times: ideal cycle and simulated period against the contract's closed forms, in ticks.
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { idealCycle } from "#analysis/idealCycle.ts";
-import { matchScrew } from "#analysis/matchScrew.ts";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { matchScrew } from "#analysis/ideal/matchScrew.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
 import type { AccumulatorHeadSpec, ContinuousSpec, DeliverySpec, Scenario } from "#scenario/scenario.ts";
 import { allShotTicks, fixedCell, type FixedStation } from "../support/fixedCell.ts";
 

@@ -1,10 +1,10 @@
 // A cell of fixed times against the closed forms of its ideal cycle, whole periods compared in ticks.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { planCell } from "#cell/planCell.ts";
-import type { Distribution } from "#engine/distribution.ts";
-import { Simulation } from "#engine/simulation.ts";
-import { runCell } from "#cell/runCell.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
+import { Simulation } from "#engine/run/simulation.ts";
+import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { fixedCell } from "../support/fixedCell.ts";
 

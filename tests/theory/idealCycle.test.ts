@@ -1,9 +1,9 @@
 // The ideal cycle against closed forms from queueing-free reasoning on circuits, and against the simulation at fixed times.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { idealCycle } from "#analysis/idealCycle.ts";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { allShotTicks, fixedCell, type FixedStation } from "../support/fixedCell.ts";
 

@@ -1,12 +1,12 @@
 // The engine against another one, simscript, and both against queueing theory: a single server, and repairers of a few machines.
 import { Exponential } from "simscript";
 import { describe, expect, it } from "vitest";
-import { meanInterval } from "#analysis/interval.ts";
-import { compileTable, type Program } from "#engine/program.ts";
-import { Sampler, TICKS_PER_SECOND } from "#engine/sampler.ts";
-import { Simulation } from "#engine/simulation.ts";
-import type { ProcessSpec, StepTable } from "#engine/stepTable.ts";
-import { openStream } from "#engine/stream.ts";
+import { meanInterval } from "#analysis/statistics/interval.ts";
+import { compileTable, type Program } from "#engine/compiler/program.ts";
+import { Sampler, TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
+import { Simulation } from "#engine/run/simulation.ts";
+import type { ProcessSpec, StepTable } from "#engine/compiler/stepTable.ts";
+import { openStream } from "#engine/distributions/stream.ts";
 import { runMachineRepair, runSingleServer, type NextTime, type QueueRun } from "../support/simscriptModels.ts";
 
 const seed = "other engine";

@@ -1,7 +1,7 @@
 // L = λW in every run, λ the accepted rate: Little, Operations Research 9 (1961) 383 [M]. L is what the states say, W what the
 // marks of arrivals and departures say: two accounts of one run, equal whatever the draws, since every stay is cut at its end.
 import { describe, expect, test } from "vitest";
-import type { Distribution } from "#engine/distribution.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
 import { runQueue } from "../support/queueRuns.ts";
 import { exponential, machineRepair, openQueue } from "../support/queueTables.ts";
 

@@ -1,6 +1,6 @@
 // The moments that intervals rest on keep their digits: the certified values of NIST's univariate reference data.
 import { expect, test } from "vitest";
-import { meanInterval } from "#analysis/interval.ts";
+import { meanInterval } from "#analysis/statistics/interval.ts";
 import { alternating, lew, lottery, mavro } from "./nistUnivariate.ts";
 
 // NIST StRD, certified to 15 digits [R+C]. NumAcc4: 10000000.1 has no exact double; its nearest spreads the data by

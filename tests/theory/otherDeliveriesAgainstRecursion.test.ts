@@ -1,8 +1,8 @@
 // Accumulators and continuous extrusion, run by the interpreter, against second accounts written by one who had not seen the tables.
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
-import { planCell } from "#cell/planCell.ts";
-import type { Distribution } from "#engine/distribution.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { DeliverySpec, Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
 import { accumulatorRecursion, type AccumulatorCell } from "../support/accumulatorRecursion.ts";
 import { continuousRecursion } from "../support/continuousRecursion.ts";

@@ -1,9 +1,9 @@
 // What practitioners say of a reciprocating-screw cell, held against what the cell does. Common practice, no published source.
 import { describe, expect, it, test } from "vitest";
-import { firstShots } from "#analysis/firstShots.ts";
-import { stepTimes } from "#analysis/stepTimes.ts";
-import type { TimelineInterval } from "#cell/timelineRecord.ts";
-import { readScenario } from "#scenario/readScenario.ts";
+import { firstShots } from "#analysis/study/firstShots.ts";
+import { stepTimes } from "#analysis/ideal/stepTimes.ts";
+import type { TimelineInterval } from "#cell/records/timelineRecord.ts";
+import { readScenario } from "#scenario/resolving/readScenario.ts";
 import { scenarioOf, shippedText } from "../support/reported.ts";
 
 // Common practice, no published source: one pound delivered in three seconds is a delivery rate of 1,200 lb/h.

@@ -1,8 +1,8 @@
 // How long a purge takes: the law of the screw's rate for the whole mass, and luck of its own that shifts nobody else's.
 import { describe, expect, it } from "vitest";
-import { meanInterval } from "#analysis/interval.ts";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
+import { meanInterval } from "#analysis/statistics/interval.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
 import { cellText, scenarioOf } from "../support/cellScenario.ts";
 import { simulatedSteps } from "../support/twoAccounts.ts";
 

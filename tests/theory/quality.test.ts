@@ -1,9 +1,9 @@
 // Rejects against the normal distribution, the mold clock against hand timelines, and streams that do not shift each other.
 import normalCdf from "@stdlib/stats-base-dists-normal-cdf";
 import { describe, expect, it } from "vitest";
-import type { CellRecord } from "#cell/cellRecord.ts";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
+import type { CellRecord } from "#cell/records/cellRecord.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "../support/cellScenario.ts";
 

@@ -1,10 +1,10 @@
 // Queues, machine repair and lines of the textbooks, run by the same interpreter, event list and samplers as the cell.
 // [R] read in the named source, [M] from memory of it, [C] computed independently of this project.
 import { describe, expect, test } from "vitest";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
-import { meanInterval, type Interval } from "#analysis/interval.ts";
-import type { Distribution } from "#engine/distribution.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
+import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { fixedCell } from "../support/fixedCell.ts";
 import { crowd, over, runQueue, type Crowd, type QueueRun } from "../support/queueRuns.ts";

@@ -1,8 +1,8 @@
 // Who repairs a stop, and when: in or out of shift, on a break, on call; every cell of the table against seconds worked out by hand.
 import { describe, expect, it } from "vitest";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
-import { readScenario } from "#scenario/readScenario.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
+import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { changesOf } from "../support/calendarStop.ts";
 import { cellText, scenarioOf } from "../support/cellScenario.ts";

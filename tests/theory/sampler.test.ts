@@ -1,8 +1,8 @@
 // The sampled law is the law: mean and standard deviation over every stratum of u, without the noise of random draws.
 import { expect, test } from "vitest";
-import type { Distribution } from "#engine/distribution.ts";
-import { lawMean, lawSd } from "#engine/law.ts";
-import { Sampler } from "#engine/sampler.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
+import { lawMean, lawSd } from "#engine/distributions/law.ts";
+import { Sampler } from "#engine/distributions/sampler.ts";
 
 /** Parts of u that halve towards both ends, so that a heavy tail is summed as finely as the body. */
 function strata(): readonly (readonly [number, number])[] {

@@ -1,13 +1,13 @@
 // A screw that never stops, and what makes it stand: every station stopped for long enough, and the end of a shift; masses included.
 import * as fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { massBalance } from "#analysis/massBalance.ts";
-import type { CellRecord } from "#cell/cellRecord.ts";
-import { dropsOf } from "#cell/cycleNames.ts";
-import { planCell, type CellPlan } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
-import { Simulation } from "#engine/simulation.ts";
-import { readScenario } from "#scenario/readScenario.ts";
+import { massBalance } from "#analysis/replication/massBalance.ts";
+import type { CellRecord } from "#cell/records/cellRecord.ts";
+import { dropsOf } from "#cell/words/cycleNames.ts";
+import { planCell, type CellPlan } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
+import { Simulation } from "#engine/run/simulation.ts";
+import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { changesOf } from "../support/calendarStop.ts";
 import { scenarioOf } from "../support/cellScenario.ts";

@@ -1,6 +1,6 @@
 // The matrix of stops, cell by cell: what each rule does to each step and to the neighbors, against timelines worked out by hand.
 import { describe, expect, it } from "vitest";
-import { shotPlaceAt, stopMatrix } from "#cell/stopMatrix.ts";
+import { shotPlaceAt, stopMatrix } from "#cell/layers/stopMatrix.ts";
 import { changesOf, stoppedCell } from "../support/calendarStop.ts";
 
 /*

@@ -1,9 +1,9 @@
 // Stops on the cell's own table against the formulas of availability, and what they leave behind against its events.
 import { describe, expect, it } from "vitest";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
-import type { CellRecord } from "#cell/cellRecord.ts";
-import { meanInterval } from "#analysis/interval.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
+import type { CellRecord } from "#cell/records/cellRecord.ts";
+import { meanInterval } from "#analysis/statistics/interval.ts";
 import { cellText, scenarioOf } from "../support/cellScenario.ts";
 
 /** No step is physics, so that every stop holds the station at once; melt is always there. */

@@ -1,13 +1,13 @@
 // The takeaway and the crew on the cell's own tables, against the theory of lines with blocking and of machines in want of repair.
 import { describe, expect, it } from "vitest";
-import { meanInterval, type Interval } from "#analysis/interval.ts";
-import { massBalance } from "#analysis/massBalance.ts";
-import { measuresOf } from "#analysis/measures.ts";
-import { idealCycle } from "#analysis/idealCycle.ts";
-import { eventRecorder } from "#cell/eventRecord.ts";
-import type { CellRecord } from "#cell/cellRecord.ts";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
+import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
+import { massBalance } from "#analysis/replication/massBalance.ts";
+import { measuresOf } from "#analysis/replication/measures.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { eventRecorder } from "#cell/records/eventRecord.ts";
+import type { CellRecord } from "#cell/records/cellRecord.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "../support/cellScenario.ts";
 

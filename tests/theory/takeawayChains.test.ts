@@ -2,11 +2,11 @@
 // [M] from memory of the named source, [C] computed independently of this project.
 import * as fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { idealCycle } from "#analysis/idealCycle.ts";
-import { meanInterval } from "#analysis/interval.ts";
-import { eventRecorder, type EventRecord } from "#cell/eventRecord.ts";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { meanInterval } from "#analysis/statistics/interval.ts";
+import { eventRecorder, type EventRecord } from "#cell/records/eventRecord.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { allShotTicks } from "../support/fixedCell.ts";
 import { always, exponential, saturatedMold, server, takeawayCell } from "../support/takeawayCell.ts";

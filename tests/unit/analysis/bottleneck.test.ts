@@ -1,9 +1,9 @@
 // Holds shares, utilization and elasticities to what can be worked out by hand or by running the cell anew.
 import { describe, expect, it } from "vitest";
-import { elasticityMethod, finiteDifference, SCALE_FACTORS, sharesCrew } from "#analysis/elasticity.ts";
-import { replicationRunner } from "#analysis/runReplication.ts";
-import { runStudy, type Study } from "#analysis/study.ts";
-import type { StepScale } from "#cell/planCell.ts";
+import { elasticityMethod, finiteDifference, SCALE_FACTORS, sharesCrew } from "#analysis/bottleneck/elasticity.ts";
+import { replicationRunner } from "#analysis/replication/runReplication.ts";
+import { runStudy, type Study } from "#analysis/study/study.ts";
+import type { StepScale } from "#cell/layers/planCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 

@@ -1,10 +1,10 @@
 // Holds comparisons to a worked example, to Bonferroni's inequality, and to plain words.
 import { describe, expect, it } from "vitest";
-import { comparableScenarios, overOneSpan, compareStudies } from "#analysis/comparison.ts";
-import { CELL } from "#analysis/measures.ts";
-import type { ReplicationAnswer } from "#analysis/replicationAnswer.ts";
-import { runStudy, type Study } from "#analysis/study.ts";
-import { summarizeMeasures } from "#analysis/summarizeMeasures.ts";
+import { comparableScenarios, overOneSpan, compareStudies } from "#analysis/study/comparison.ts";
+import { CELL } from "#analysis/replication/measures.ts";
+import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
+import { runStudy, type Study } from "#analysis/study/study.ts";
+import { summarizeMeasures } from "#analysis/study/summarizeMeasures.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
 const scenario = scenarioOf(cellText(2));

@@ -1,12 +1,12 @@
 // The costs of a cell of fixed times against arithmetic by hand, and what happens where something is not given.
 import { describe, expect, it } from "vitest";
-import { compareStudies } from "#analysis/comparison.ts";
-import { COST_MEASURE, type CostStudy } from "#analysis/costStudy.ts";
-import { runStudy, type Study } from "#analysis/study.ts";
-import { compareAnswer } from "#report/compareAnswer.ts";
-import { costTables } from "#report/costTable.ts";
-import { toCsv } from "#report/csv.ts";
-import { runAnswer } from "#report/runAnswer.ts";
+import { compareStudies } from "#analysis/study/comparison.ts";
+import { COST_MEASURE, type CostStudy } from "#analysis/indicators/costStudy.ts";
+import { runStudy, type Study } from "#analysis/study/study.ts";
+import { compareAnswer } from "#report/answers/compareAnswer.ts";
+import { costTables } from "#report/tables/costTable.ts";
+import { toCsv } from "#report/tables/csv.ts";
+import { runAnswer } from "#report/answers/runAnswer.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
 const costs = `costs:

@@ -2,9 +2,9 @@
 import tCdf from "@stdlib/stats-base-dists-t-cdf";
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { meanInterval, tFactor } from "#analysis/interval.ts";
-import { quantiles } from "#analysis/quantiles.ts";
-import { requiredReplications } from "#analysis/requiredReplications.ts";
+import { meanInterval, tFactor } from "#analysis/statistics/interval.ts";
+import { quantiles } from "#analysis/statistics/quantiles.ts";
+import { requiredReplications } from "#analysis/statistics/requiredReplications.ts";
 
 // Law, Simulation Modeling and Analysis, bank model, ten average delays [M+C]
 const bank = [1.53, 1.66, 1.24, 2.34, 2.0, 1.69, 2.69, 2.86, 1.7, 2.6];

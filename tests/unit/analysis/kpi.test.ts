@@ -1,13 +1,13 @@
 // The indicators of ISO 22400-2 against the numbers of checks.md section 7, and those of whole cells against their ideal cycle.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { idealCycle } from "#analysis/idealCycle.ts";
-import { kpiSpecs, type KpiInput } from "#analysis/kpi.ts";
-import { kpiRows } from "#analysis/kpiRows.ts";
-import { replicationRunner } from "#analysis/runReplication.ts";
-import { timeElements } from "#analysis/timeElements.ts";
-import { elementOf, type StateElement } from "#cell/elementWords.ts";
-import { TICKS_PER_SECOND } from "#engine/sampler.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { kpiSpecs, type KpiInput } from "#analysis/indicators/kpi.ts";
+import { kpiRows } from "#analysis/indicators/kpiRows.ts";
+import { replicationRunner } from "#analysis/replication/runReplication.ts";
+import { timeElements } from "#analysis/indicators/timeElements.ts";
+import { elementOf, type StateElement } from "#cell/words/elementWords.ts";
+import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 import { fixedCell } from "../../support/fixedCell.ts";

@@ -1,8 +1,8 @@
 // Periods, critical circuits and slacks against textbook matrices and against the enumeration of all circuits.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { maxPlus, type MaxPlus } from "#analysis/maxPlus.ts";
-import type { TimedEdge, TimedGraph } from "#analysis/timedGraph.ts";
+import { maxPlus, type MaxPlus } from "#analysis/ideal/maxPlus.ts";
+import type { TimedEdge, TimedGraph } from "#analysis/ideal/timedGraph.ts";
 
 const edge = (from: number, to: number, weight: number, tokens: number): TimedEdge => ({ from, to, weight, tokens });
 

@@ -1,7 +1,7 @@
 // Holds each measure to plain arithmetic on a record written by hand.
 import { describe, expect, it } from "vitest";
-import { CELL, measuresOf } from "#analysis/measures.ts";
-import type { CellRecord, StationRecord } from "#cell/cellRecord.ts";
+import { CELL, measuresOf } from "#analysis/replication/measures.ts";
+import type { CellRecord, StationRecord } from "#cell/records/cellRecord.ts";
 
 const second = 1e6;
 

@@ -1,6 +1,6 @@
 // Paired differences against values computed independently, and the gain over unpaired ones.
 import { expect, test } from "vitest";
-import { pairedDifference } from "#analysis/pairedDifference.ts";
+import { pairedDifference } from "#analysis/statistics/pairedDifference.ts";
 
 const first = [52.1, 49.8, 51.3, 50.7, 52.9, 48.8, 51.9, 50.2, 49.5, 51.6];
 const second = [50.9, 48.9, 50.1, 49.6, 51.4, 47.9, 50.8, 49.1, 48.7, 50.2];

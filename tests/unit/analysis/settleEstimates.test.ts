@@ -1,12 +1,12 @@
 // Times that a scenario leaves to the process window, held against the formulas' published form by hand.
 import { describe, expect, it } from "vitest";
-import { idealCycle } from "#analysis/idealCycle.ts";
-import { readSettled } from "#analysis/readSettled.ts";
-import { settleEstimates } from "#analysis/settleEstimates.ts";
-import { stationWindows } from "#analysis/stationWindow.ts";
-import { lawMean } from "#engine/law.ts";
-import { materials } from "#physics/materials.ts";
-import { readScenario } from "#scenario/readScenario.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { readSettled } from "#analysis/study/readSettled.ts";
+import { settleEstimates } from "#analysis/window/settleEstimates.ts";
+import { stationWindows } from "#analysis/window/stationWindow.ts";
+import { lawMean } from "#engine/distributions/law.ts";
+import { materials } from "#physics/materials/materials.ts";
+import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { shippedText } from "../../support/reported.ts";
 

@@ -1,10 +1,10 @@
 // The process window of a station: values and step times brought together, held against arithmetic by hand.
 import { describe, expect, it } from "vitest";
-import { idealCycle } from "#analysis/idealCycle.ts";
-import { outsideWindow, stationWindows, type StationWindow } from "#analysis/stationWindow.ts";
-import { materials } from "#physics/materials.ts";
-import { windowLines, windowTable, windowWarnings } from "#report/windowWords.ts";
-import { readScenario } from "#scenario/readScenario.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { outsideWindow, stationWindows, type StationWindow } from "#analysis/window/stationWindow.ts";
+import { materials } from "#physics/materials/materials.ts";
+import { windowLines, windowTable, windowWarnings } from "#report/tables/windowWords.ts";
+import { readScenario } from "#scenario/resolving/readScenario.ts";
 import { scenarioOf, shippedText, studyOf } from "../../support/reported.ts";
 
 const text = shippedText("two-station");

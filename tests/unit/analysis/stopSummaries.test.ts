@@ -1,7 +1,7 @@
 // The table of stops against arithmetic by hand, and against the run that left the stops behind.
 import { describe, expect, it } from "vitest";
-import { replicationRunner } from "#analysis/runReplication.ts";
-import { stopSummaries } from "#analysis/stopSummaries.ts";
+import { replicationRunner } from "#analysis/replication/runReplication.ts";
+import { stopSummaries } from "#analysis/study/stopSummaries.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
 const stops = `stops:

@@ -1,9 +1,9 @@
 // Holds the procedure of a study to its contract, and its answers to closed forms and to queueing theory.
 import { describe, expect, it } from "vitest";
-import { CELL } from "#analysis/measures.ts";
-import { replicationRunner } from "#analysis/runReplication.ts";
-import { beginStudy, concludeStudy, nextWanted, runStudy, withAnswers, type Study } from "#analysis/study.ts";
-import { measureOf } from "#analysis/summarizeMeasures.ts";
+import { CELL } from "#analysis/replication/measures.ts";
+import { replicationRunner } from "#analysis/replication/runReplication.ts";
+import { beginStudy, concludeStudy, nextWanted, runStudy, withAnswers, type Study } from "#analysis/study/study.ts";
+import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import alea from "seedrandom/lib/alea.js";
 import { expect, test } from "vitest";
-import { averagedSeries, warmUp } from "#analysis/warmUp.ts";
+import { averagedSeries, warmUp } from "#analysis/statistics/warmUp.ts";
 
 const series = (length: number, value: (index: number) => number) => Array.from({ length }, (_, i) => value(i + 1));
 const meanAfter = (values: readonly number[], cut: number) =>

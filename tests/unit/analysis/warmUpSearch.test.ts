@@ -7,7 +7,7 @@ import {
   settleWarmUp,
   type PilotTask,
   type WarmUpSearch,
-} from "#analysis/warmUpSearch.ts";
+} from "#analysis/statistics/warmUpSearch.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 

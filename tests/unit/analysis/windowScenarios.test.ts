@@ -1,9 +1,9 @@
 // Four shipped cells without a stopwatch: which row of the process window limits each of them, by hand.
 import { describe, expect, it } from "vitest";
-import { idealCycle, type IdealCycle } from "#analysis/idealCycle.ts";
-import { settleEstimates } from "#analysis/settleEstimates.ts";
-import { outsideWindow, stationWindows, type StationWindow } from "#analysis/stationWindow.ts";
-import { lawMean } from "#engine/law.ts";
+import { idealCycle, type IdealCycle } from "#analysis/ideal/idealCycle.ts";
+import { settleEstimates } from "#analysis/window/settleEstimates.ts";
+import { outsideWindow, stationWindows, type StationWindow } from "#analysis/window/stationWindow.ts";
+import { lawMean } from "#engine/distributions/law.ts";
 import type { StationSpec } from "#scenario/scenario.ts";
 import { scenarioOf, shippedText } from "../../support/reported.ts";
 

@@ -1,7 +1,7 @@
 // Holds the stretch behind the timing chart against the closed form of the cell and against the laws of any time table.
 import { describe, expect, it } from "vitest";
-import { firstShots } from "#analysis/firstShots.ts";
-import type { TimelineRecord } from "#cell/timelineRecord.ts";
+import { firstShots } from "#analysis/study/firstShots.ts";
+import type { TimelineRecord } from "#cell/records/timelineRecord.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { fixedCell } from "../../support/fixedCell.ts";
 import { scenarioOf, shippedText } from "../../support/reported.ts";

@@ -1,6 +1,6 @@
 // Steps of one's own stand where the scenario puts them, in the order in which it lists them.
 import { expect, test } from "vitest";
-import { planCell } from "#cell/planCell.ts";
+import { planCell } from "#cell/layers/planCell.ts";
 import { fixedCell } from "../../support/fixedCell.ts";
 
 const time = { kind: "fixed", value: 0.1 } as const;

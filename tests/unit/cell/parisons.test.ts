@@ -1,18 +1,18 @@
 // What parisons went through in a run: hang, sag and time at heat, against closed forms, Little's law and the run's own events.
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { shotSpreads, type ShotSpread } from "#analysis/shotSpread.ts";
-import { replicationRunner } from "#analysis/runReplication.ts";
-import { runStudy } from "#analysis/study.ts";
-import { eventRecorder } from "#cell/eventRecord.ts";
-import { MeltPassage } from "#cell/meltPassage.ts";
-import { ParisonSample } from "#cell/parisonSample.ts";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
-import { shotRecords, type ShotRecord } from "#cell/shotRecord.ts";
-import { materials } from "#physics/materials.ts";
-import { ownMaterial } from "#physics/ownMaterial.ts";
-import { spreadCells, spreadWarnings } from "#report/spreadWords.ts";
+import { shotSpreads, type ShotSpread } from "#analysis/study/shotSpread.ts";
+import { replicationRunner } from "#analysis/replication/runReplication.ts";
+import { runStudy } from "#analysis/study/study.ts";
+import { eventRecorder } from "#cell/records/eventRecord.ts";
+import { MeltPassage } from "#cell/records/meltPassage.ts";
+import { ParisonSample } from "#cell/run/parisonSample.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
+import { shotRecords, type ShotRecord } from "#cell/records/shotRecord.ts";
+import { materials } from "#physics/materials/materials.ts";
+import { ownMaterial } from "#physics/materials/ownMaterial.ts";
+import { spreadCells, spreadWarnings } from "#report/tables/spreadWords.ts";
 import type { ExtraStepSpec, ProcessSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { fixedCell } from "../../support/fixedCell.ts";
 

@@ -1,9 +1,9 @@
 // Holds the quarters of an hour of a calendar against the event log of the same run, added up another way.
 import { describe, expect, it } from "vitest";
-import { eventRecorder, type EventRecord } from "#cell/eventRecord.ts";
-import { planCell } from "#cell/planCell.ts";
-import { dayUses, type DayUse, type QuarterRecord } from "#cell/quarterRecord.ts";
-import { runCell } from "#cell/runCell.ts";
+import { eventRecorder, type EventRecord } from "#cell/records/eventRecord.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { dayUses, type DayUse, type QuarterRecord } from "#cell/records/quarterRecord.ts";
+import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 

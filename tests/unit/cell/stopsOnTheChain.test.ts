@@ -1,9 +1,9 @@
 // What a repair by an operator holds up is bound by the repair, and before that by what the stop interrupted: never by an idle hand.
 import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
-import { planCell } from "#cell/planCell.ts";
-import { runCell } from "#cell/runCell.ts";
-import { readScenario } from "#scenario/readScenario.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
+import { readScenario } from "#scenario/resolving/readScenario.ts";
 
 // The chain tiles the time once; while it is "stopped" some resource stands still (law of the critical path, no published source).
 it.each([

@@ -1,5 +1,5 @@
 // A host without a machine, which remembers what was said to it.
-import type { Host } from "#cli/host.ts";
+import type { Host } from "#cli/machine/host.ts";
 
 export interface FakeHost extends Host {
   said: { output: string; errors: string };

@@ -1,9 +1,9 @@
 // Holds text that goes to a terminal, a file name or a color to what neither can be fooled with.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { mayColor } from "#cli/mayColor.ts";
-import { plainText } from "#cli/plainText.ts";
-import { safeName } from "#cli/safeName.ts";
+import { mayColor } from "#cli/machine/mayColor.ts";
+import { plainText } from "#cli/machine/plainText.ts";
+import { safeName } from "#cli/machine/safeName.ts";
 
 describe("plain text", () => {
   it("spells out what a terminal would obey", () => {

@@ -1,7 +1,7 @@
 // Holds the telling of issues to what a user needs: where, what, what was expected, and the remedy.
 import { describe, expect, it } from "vitest";
-import { exitCodeOf, worstOf } from "#cli/exitCode.ts";
-import { printIssues } from "#cli/printIssues.ts";
+import { exitCodeOf, worstOf } from "#cli/machine/exitCode.ts";
+import { printIssues } from "#cli/output/printIssues.ts";
 import type { Issue } from "#foundation/issue.ts";
 import { openFakeHost } from "./fakeHost.ts";
 

@@ -1,8 +1,15 @@
 // Holds the program to telling each kind of failure to the one who can do something about it.
 import { describe, expect, it } from "vitest";
-import type { Act, CommandSpec, Options } from "#cli/command.ts";
-import { MachineFailure } from "#cli/machineFailure.ts";
-import { lengthOption, replicationsOption, seedOption, setOption, settingsOf, verboseOption } from "#cli/options.ts";
+import type { Act, CommandSpec, Options } from "#cli/call/command.ts";
+import { MachineFailure } from "#cli/machine/machineFailure.ts";
+import {
+  lengthOption,
+  replicationsOption,
+  seedOption,
+  setOption,
+  settingsOf,
+  verboseOption,
+} from "#cli/call/options.ts";
 import { runProgram } from "#cli/program.ts";
 import { invariant } from "#foundation/invariant.ts";
 import { openFakeHost } from "./fakeHost.ts";

@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
 import type { Issue } from "#foundation/issue.ts";
-import { fileIssueCodes, readTextFile } from "#cli/readTextFile.ts";
+import { fileIssueCodes, readTextFile } from "#cli/machine/readTextFile.ts";
 
 const folder = mkdtempSync(path.join(tmpdir(), "blowcell-test-"));
 

@@ -3,7 +3,7 @@ import { lstatSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, symlinkSy
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { beforeEach, describe, expect, it } from "vitest";
-import { writeFiles } from "#cli/writer.ts";
+import { writeFiles } from "#cli/machine/writer.ts";
 
 let folder = "";
 const inFolder = (...names: readonly string[]) => path.join(folder, ...names);

@@ -1,9 +1,9 @@
 // Active periods against the published example and against a plain search of every instant.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { compileTable } from "#engine/program.ts";
-import { Simulation } from "#engine/simulation.ts";
-import type { StepTable } from "#engine/stepTable.ts";
+import { compileTable } from "#engine/compiler/program.ts";
+import { Simulation } from "#engine/run/simulation.ts";
+import type { StepTable } from "#engine/compiler/stepTable.ts";
 import { ticks } from "../../support/runTable.ts";
 
 /** Resource, tick, and whether it begins or pauses. */

@@ -1,6 +1,6 @@
 // What timetables do to the chain, and what a scale decides.
 import { describe, expect, it } from "vitest";
-import type { StepTable } from "#engine/stepTable.ts";
+import type { StepTable } from "#engine/compiler/stepTable.ts";
 import { runTable, ticks } from "../../support/runTable.ts";
 
 /** A machine of 4 ticks a turn; a timetable takes it away at tick 10, or when its turn is over, for 5 ticks. */

@@ -1,9 +1,9 @@
 // What the language of step tables must be able to say, each with a timeline worked out by hand from the cell's contract [C].
 import * as fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { cycleTable } from "#cell/cycleTable.ts";
-import type { Distribution } from "#engine/distribution.ts";
-import type { StepTable, StopRule } from "#engine/stepTable.ts";
+import { cycleTable } from "#cell/delivery/cycleTable.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
+import type { StepTable, StopRule } from "#engine/compiler/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import {
   accumulatorHeads,

@@ -1,10 +1,10 @@
 // The event list against a plain sort of all events, both where it looks at all pending times and where it keeps a heap.
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
-import { EventLog } from "#engine/eventLog.ts";
-import { compileTable } from "#engine/program.ts";
-import { Simulation } from "#engine/simulation.ts";
-import type { StepTable } from "#engine/stepTable.ts";
+import { EventLog } from "#engine/run/eventLog.ts";
+import { compileTable } from "#engine/compiler/program.ts";
+import { Simulation } from "#engine/run/simulation.ts";
+import type { StepTable } from "#engine/compiler/stepTable.ts";
 import { ticks } from "../../support/runTable.ts";
 
 /** Each process lets its times pass over and over; every step shows itself, so that the log tells when it started. */

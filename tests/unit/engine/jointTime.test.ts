@@ -1,9 +1,9 @@
 // The time of several resources together, held against a plain look at every instant.
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { compileTable } from "#engine/program.ts";
-import { Simulation } from "#engine/simulation.ts";
-import type { StepTable } from "#engine/stepTable.ts";
+import { compileTable } from "#engine/compiler/program.ts";
+import { Simulation } from "#engine/run/simulation.ts";
+import type { StepTable } from "#engine/compiler/stepTable.ts";
 import { ticks } from "../../support/runTable.ts";
 
 const classes = 4;

@@ -9,9 +9,9 @@ import weibull from "@stdlib/stats-base-dists-weibull-quantile";
 import weibullMean from "@stdlib/stats-base-dists-weibull-mean";
 import weibullStdev from "@stdlib/stats-base-dists-weibull-stdev";
 import { describe, expect, test } from "vitest";
-import type { Distribution } from "#engine/distribution.ts";
-import { gammaQuantile } from "#engine/gammaQuantile.ts";
-import { lawMean, lawQuantile, lawSd } from "#engine/law.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
+import { gammaQuantile } from "#engine/distributions/gammaQuantile.ts";
+import { lawMean, lawQuantile, lawSd } from "#engine/distributions/law.ts";
 
 const chances = [1e-9, 1e-4, 0.01, 0.1, 0.25, 0.5, 0.75, 0.9, 0.99, 0.9999, 1 - 1e-9];
 

@@ -6,8 +6,8 @@ import triangularQuantile from "@stdlib/stats-base-dists-triangular-quantile";
 import weibullQuantile from "@stdlib/stats-base-dists-weibull-quantile";
 import weibullStdev from "@stdlib/stats-base-dists-weibull-stdev";
 import { describe, expect, test } from "vitest";
-import { BODY, CELLS, EXACT_CELLS, FINER, LOWER_TAIL, UPPER_TAIL } from "#core/numbers.ts";
-import { quantileTable } from "#engine/quantileTable.ts";
+import { BODY, CELLS, EXACT_CELLS, FINER, LOWER_TAIL, UPPER_TAIL } from "#core/border/numbers.ts";
+import { quantileTable } from "#engine/distributions/quantileTable.ts";
 
 /** Each node that a draw may read, with its probability. */
 function nodes(): readonly (readonly [node: number, p: number])[] {

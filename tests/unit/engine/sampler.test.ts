@@ -1,9 +1,9 @@
 // What a sampler promises of a single draw: whole ticks, never negative, in step with u, the law's quantile.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { Distribution } from "#engine/distribution.ts";
-import { lawQuantile, lawSd } from "#engine/law.ts";
-import { Sampler, SLOWEST_SHARE, TICKS_PER_SECOND } from "#engine/sampler.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
+import { lawQuantile, lawSd } from "#engine/distributions/law.ts";
+import { Sampler, SLOWEST_SHARE, TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 
 const seconds = { unit: TICKS_PER_SECOND };
 const positive = fc.double({ min: 0.01, max: 1000, noNaN: true });

@@ -1,6 +1,6 @@
 // What the interpreter of step tables promises of order, patience, stops, standstill and bookkeeping.
 import { describe, expect, it } from "vitest";
-import type { ProcessSpec, ResourceSpec, ServingRule, StepSpec, StepTable } from "#engine/stepTable.ts";
+import type { ProcessSpec, ResourceSpec, ServingRule, StepSpec, StepTable } from "#engine/compiler/stepTable.ts";
 import { runTable, ticks } from "../../support/runTable.ts";
 
 const resource = (name: string): ResourceSpec => ({

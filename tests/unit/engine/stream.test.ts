@@ -3,7 +3,7 @@ import fc from "fast-check";
 import seedrandom from "seedrandom";
 import alea from "seedrandom/lib/alea.js";
 import { expect, test } from "vitest";
-import { openStream } from "#engine/stream.ts";
+import { openStream } from "#engine/distributions/stream.ts";
 
 const take = (count: number, next: () => number) => Array.from({ length: count }, () => next());
 

@@ -1,6 +1,6 @@
 // What the interpreter of step tables promises to those who wait: all at once, no longer than their patience, and no clock runs.
 import { describe, expect, it } from "vitest";
-import type { ProcessSpec, ResourceSpec, StepTable } from "#engine/stepTable.ts";
+import type { ProcessSpec, ResourceSpec, StepTable } from "#engine/compiler/stepTable.ts";
 import { runTable, ticks } from "../../support/runTable.ts";
 
 const resource = (name: string): ResourceSpec => ({

@@ -1,13 +1,13 @@
 // Blow air, its times and the clamp against the standard's equations integrated elsewhere, and by hand.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { airMassFlow, type AirPath } from "#physics/airMassFlow.ts";
-import { clampForce } from "#physics/clampForce.ts";
-import { exhaustTime } from "#physics/exhaustTime.ts";
-import { fillTime } from "#physics/fillTime.ts";
-import { freeAir } from "#physics/freeAir.ts";
-import { ATMOSPHERE } from "#physics/standardAir.ts";
-import { ventTime } from "#physics/ventTime.ts";
+import { airMassFlow, type AirPath } from "#physics/air/airMassFlow.ts";
+import { clampForce } from "#physics/air/clampForce.ts";
+import { exhaustTime } from "#physics/air/exhaustTime.ts";
+import { fillTime } from "#physics/air/fillTime.ts";
+import { freeAir } from "#physics/air/freeAir.ts";
+import { ATMOSPHERE } from "#physics/air/standardAir.ts";
+import { ventTime } from "#physics/air/ventTime.ts";
 import { expectPrinted } from "./printed.ts";
 
 /** Illustrative: 5 dm³/(s bar), b 0.3. */

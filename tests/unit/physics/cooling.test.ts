@@ -1,15 +1,15 @@
 // Cooling of the wall against textbook tables, a worked example, and finite differences that know no series.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { biotNumber } from "#physics/biotNumber.ts";
-import { coolableWall } from "#physics/coolableWall.ts";
-import { coolingTime } from "#physics/coolingTime.ts";
-import { fourierNumber } from "#physics/fourierNumber.ts";
-import { oneTermCoolingTime } from "#physics/oneTermCoolingTime.ts";
-import { slabMode } from "#physics/slabMode.ts";
-import { slabRoot } from "#physics/slabRoot.ts";
-import type { WallCooling, WallPlace } from "#physics/wallCooling.ts";
-import { wallTemperature } from "#physics/wallTemperature.ts";
+import { biotNumber } from "#physics/cooling/biotNumber.ts";
+import { coolableWall } from "#physics/cooling/coolableWall.ts";
+import { coolingTime } from "#physics/cooling/coolingTime.ts";
+import { fourierNumber } from "#physics/cooling/fourierNumber.ts";
+import { oneTermCoolingTime } from "#physics/cooling/oneTermCoolingTime.ts";
+import { slabMode } from "#physics/cooling/slabMode.ts";
+import { slabRoot } from "#physics/cooling/slabRoot.ts";
+import type { WallCooling, WallPlace } from "#physics/cooling/wallCooling.ts";
+import { wallTemperature } from "#physics/cooling/wallTemperature.ts";
 import { wallByDifferences } from "../../support/wallByDifferences.ts";
 import { expectPrinted } from "./printed.ts";
 

@@ -1,6 +1,6 @@
 // One invented bottle of 0.8 L on an invented two-cavity machine, with every key that the process window asks for.
-import { highDensityPolyethylene } from "#physics/highDensityPolyethylene.ts";
-import type { WindowInput } from "#physics/windowInput.ts";
+import { highDensityPolyethylene } from "#physics/materials/highDensityPolyethylene.ts";
+import type { WindowInput } from "#physics/window/windowInput.ts";
 
 /** No pinch line load was published, so that a user may well not know it. */
 export const bottleWithoutPinchLoad = {

@@ -1,10 +1,10 @@
 // The catalogue of plastics: printed table values, ranges that hold their values, and physics that hangs together.
 import { describe, expect, test } from "vitest";
-import type { Datum, Material } from "#physics/material.ts";
-import { materials } from "#physics/materials.ts";
-import { ownMaterial } from "#physics/ownMaterial.ts";
-import { highDensityPolyethylene } from "#physics/highDensityPolyethylene.ts";
-import { thermalDiffusivity } from "#physics/thermalDiffusivity.ts";
+import type { Datum, Material } from "#physics/materials/material.ts";
+import { materials } from "#physics/materials/materials.ts";
+import { ownMaterial } from "#physics/materials/ownMaterial.ts";
+import { highDensityPolyethylene } from "#physics/materials/highDensityPolyethylene.ts";
+import { thermalDiffusivity } from "#physics/cooling/thermalDiffusivity.ts";
 import { expectPrinted } from "./printed.ts";
 
 function named(name: string): Material {

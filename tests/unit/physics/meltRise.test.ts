@@ -1,14 +1,14 @@
 // Melt that gets hotter with the screw's rate: which rows of the process window follow, by hand, and which stay as they were.
 import { describe, expect, it } from "vitest";
-import { idealCycle } from "#analysis/idealCycle.ts";
-import { matchScrew } from "#analysis/matchScrew.ts";
-import { screwPace } from "#analysis/screwPace.ts";
-import { settleEstimates } from "#analysis/settleEstimates.ts";
-import { stationWindows } from "#analysis/stationWindow.ts";
-import { lawMean } from "#engine/law.ts";
-import { missingRows, processWindow } from "#physics/processWindow.ts";
-import type { WindowInput } from "#physics/windowInput.ts";
-import type { WindowRow } from "#physics/windowRule.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { matchScrew } from "#analysis/ideal/matchScrew.ts";
+import { screwPace } from "#analysis/ideal/screwPace.ts";
+import { settleEstimates } from "#analysis/window/settleEstimates.ts";
+import { stationWindows } from "#analysis/window/stationWindow.ts";
+import { lawMean } from "#engine/distributions/law.ts";
+import { missingRows, processWindow } from "#physics/window/processWindow.ts";
+import type { WindowInput } from "#physics/window/windowInput.ts";
+import type { WindowRow } from "#physics/window/windowRule.ts";
 import { scenarioOf, shippedText } from "../../support/reported.ts";
 import { bottle } from "./inventedBottle.ts";
 

@@ -1,22 +1,22 @@
 // Sag, shear, swell and wall of the parison against independent integrals and a textbook example.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { annularDie } from "#physics/annularDie.ts";
-import { annularShearRate } from "#physics/annularShearRate.ts";
-import { blownWall } from "#physics/blownWall.ts";
-import { deliveredSag, type Hanging } from "#physics/deliveredSag.ts";
-import { diameterSwell } from "#physics/diameterSwell.ts";
-import { elongationalViscosity } from "#physics/elongationalViscosity.ts";
-import { firstOrderSag } from "#physics/firstOrderSag.ts";
-import { hoopStress } from "#physics/hoopStress.ts";
-import { hungSag } from "#physics/hungSag.ts";
-import { longestDrop } from "#physics/longestDrop.ts";
-import { parisonFlow } from "#physics/parisonFlow.ts";
-import { parisonLength } from "#physics/parisonLength.ts";
-import { powerLawShearRate } from "#physics/powerLawShearRate.ts";
-import { sagConstant } from "#physics/sagConstant.ts";
-import { shortestDrop } from "#physics/shortestDrop.ts";
-import { wallShearStress } from "#physics/wallShearStress.ts";
+import { annularDie } from "#physics/parison/annularDie.ts";
+import { annularShearRate } from "#physics/parison/annularShearRate.ts";
+import { blownWall } from "#physics/parison/blownWall.ts";
+import { deliveredSag, type Hanging } from "#physics/parison/deliveredSag.ts";
+import { diameterSwell } from "#physics/parison/diameterSwell.ts";
+import { elongationalViscosity } from "#physics/parison/elongationalViscosity.ts";
+import { firstOrderSag } from "#physics/parison/firstOrderSag.ts";
+import { hoopStress } from "#physics/parison/hoopStress.ts";
+import { hungSag } from "#physics/parison/hungSag.ts";
+import { longestDrop } from "#physics/parison/longestDrop.ts";
+import { parisonFlow } from "#physics/parison/parisonFlow.ts";
+import { parisonLength } from "#physics/parison/parisonLength.ts";
+import { powerLawShearRate } from "#physics/parison/powerLawShearRate.ts";
+import { sagConstant } from "#physics/parison/sagConstant.ts";
+import { shortestDrop } from "#physics/parison/shortestDrop.ts";
+import { wallShearStress } from "#physics/parison/wallShearStress.ts";
 import { expectPrinted } from "./printed.ts";
 
 /** Illustrative inputs of the printed checks. */

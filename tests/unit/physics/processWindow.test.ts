@@ -1,12 +1,12 @@
 // The process window on four invented parts, each with the row that limits it worked out by hand beside it.
 import { describe, expect, test } from "vitest";
-import { highDensityPolyethylene } from "#physics/highDensityPolyethylene.ts";
-import { plausibleRanges } from "#physics/plausibleRanges.ts";
-import { ownMaterial } from "#physics/ownMaterial.ts";
-import { missingRows, processWindow } from "#physics/processWindow.ts";
-import { rigidVinyl } from "#physics/rigidVinyl.ts";
-import type { WindowInput } from "#physics/windowInput.ts";
-import type { WindowRow } from "#physics/windowRule.ts";
+import { highDensityPolyethylene } from "#physics/materials/highDensityPolyethylene.ts";
+import { plausibleRanges } from "#physics/window/plausibleRanges.ts";
+import { ownMaterial } from "#physics/materials/ownMaterial.ts";
+import { missingRows, processWindow } from "#physics/window/processWindow.ts";
+import { rigidVinyl } from "#physics/materials/rigidVinyl.ts";
+import type { WindowInput } from "#physics/window/windowInput.ts";
+import type { WindowRow } from "#physics/window/windowRule.ts";
 import { bottle, bottleWithoutPinchLoad } from "./inventedBottle.ts";
 
 const outside = (input: WindowInput) =>

@@ -1,7 +1,7 @@
 // Holds the search for a root to roots that are known beforehand, and to few looks at the quantity.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { rootBetween } from "#physics/rootBetween.ts";
+import { rootBetween } from "#physics/numeric/rootBetween.ts";
 
 describe("the root between two ends", () => {
   test("is the one from which the quantity was made, whatever its shape", () => {

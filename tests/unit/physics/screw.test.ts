@@ -1,18 +1,18 @@
 // Screw, drive and hold-up against textbook examples, hand arithmetic and what the floor knows.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { backFlow } from "#physics/backFlow.ts";
-import { dragFlow } from "#physics/dragFlow.ts";
-import { enthalpyRise } from "#physics/enthalpyRise.ts";
-import { highDensityPolyethylene } from "#physics/highDensityPolyethylene.ts";
-import { pelletTravelTime } from "#physics/pelletTravelTime.ts";
-import { rechargeTime } from "#physics/rechargeTime.ts";
-import { residenceTime } from "#physics/residenceTime.ts";
-import { ruleOfThumbRate } from "#physics/ruleOfThumbRate.ts";
-import { screwHoldUp } from "#physics/screwHoldUp.ts";
-import { screwOutput } from "#physics/screwOutput.ts";
-import { shotStroke } from "#physics/shotStroke.ts";
-import { specificDriveEnergy, usualDriveEnergy } from "#physics/specificDriveEnergy.ts";
+import { backFlow } from "#physics/screw/backFlow.ts";
+import { dragFlow } from "#physics/screw/dragFlow.ts";
+import { enthalpyRise } from "#physics/screw/enthalpyRise.ts";
+import { highDensityPolyethylene } from "#physics/materials/highDensityPolyethylene.ts";
+import { pelletTravelTime } from "#physics/screw/pelletTravelTime.ts";
+import { rechargeTime } from "#physics/screw/rechargeTime.ts";
+import { residenceTime } from "#physics/screw/residenceTime.ts";
+import { ruleOfThumbRate } from "#physics/screw/ruleOfThumbRate.ts";
+import { screwHoldUp } from "#physics/screw/screwHoldUp.ts";
+import { screwOutput } from "#physics/screw/screwOutput.ts";
+import { shotStroke } from "#physics/screw/shotStroke.ts";
+import { specificDriveEnergy, usualDriveEnergy } from "#physics/screw/specificDriveEnergy.ts";
 import { expectPrinted } from "./printed.ts";
 
 /** Exact by definition (NIST SP 811, 2008, appendix B.8 [M]). */

@@ -1,8 +1,8 @@
 // Every row of one bottle's process window, its value, its limits and its verdict, worked out by hand beside it.
 import { describe, expect, test } from "vitest";
-import { processWindow } from "#physics/processWindow.ts";
-import type { WindowInput } from "#physics/windowInput.ts";
-import type { Verdict, WindowRow } from "#physics/windowRule.ts";
+import { processWindow } from "#physics/window/processWindow.ts";
+import type { WindowInput } from "#physics/window/windowInput.ts";
+import type { Verdict, WindowRow } from "#physics/window/windowRule.ts";
 import { bottle } from "./inventedBottle.ts";
 import { expectPrinted } from "./printed.ts";
 

@@ -1,16 +1,16 @@
 // Holds the terminal's answers to what a reader must find on one screen.
 import { describe, expect, it } from "vitest";
-import { compareStudies } from "#analysis/comparison.ts";
-import { idealCycle } from "#analysis/idealCycle.ts";
-import { readSettled } from "#analysis/readSettled.ts";
-import { stationWindows } from "#analysis/stationWindow.ts";
-import { stepTimes } from "#analysis/stepTimes.ts";
-import { runStudy, type Study } from "#analysis/study.ts";
-import { alignedLines, wrappedLines } from "#report/alignedLines.ts";
-import { checkAnswer } from "#report/checkAnswer.ts";
-import { compareAnswer } from "#report/compareAnswer.ts";
-import { runAnswer } from "#report/runAnswer.ts";
-import { windowLines } from "#report/windowWords.ts";
+import { compareStudies } from "#analysis/study/comparison.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { readSettled } from "#analysis/study/readSettled.ts";
+import { stationWindows } from "#analysis/window/stationWindow.ts";
+import { stepTimes } from "#analysis/ideal/stepTimes.ts";
+import { runStudy, type Study } from "#analysis/study/study.ts";
+import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
+import { checkAnswer } from "#report/answers/checkAnswer.ts";
+import { compareAnswer } from "#report/answers/compareAnswer.ts";
+import { runAnswer } from "#report/answers/runAnswer.ts";
+import { windowLines } from "#report/tables/windowWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 import { shippedText } from "../../support/reported.ts";

@@ -1,13 +1,13 @@
 // Holds the calendar of a report against the scenario's own hours, worked out by hand, and its picture against its table.
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
-import { calendarStudy, type CalendarStudy } from "#analysis/calendarStudy.ts";
-import type { Study } from "#analysis/study.ts";
-import { planTable, spokenDays } from "#report/calendarPlan.ts";
-import { calendarRows, piecesOf } from "#report/calendarRows.ts";
-import { calendarTables } from "#report/calendarTable.ts";
-import { toCsv } from "#report/csv.ts";
-import { reportPage } from "#report/reportPage.ts";
+import { calendarStudy, type CalendarStudy } from "#analysis/study/calendarStudy.ts";
+import type { Study } from "#analysis/study/study.ts";
+import { planTable, spokenDays } from "#report/tables/calendarPlan.ts";
+import { calendarRows, piecesOf } from "#report/charts/calendarRows.ts";
+import { calendarTables } from "#report/tables/calendarTable.ts";
+import { toCsv } from "#report/tables/csv.ts";
+import { reportPage } from "#report/page/reportPage.ts";
 import { scenarioOf, shippedText, studyOf, runReport } from "../../support/reported.ts";
 
 const week = runReport("two-shifts-one-color", ["run.replications=2", "run.length=7 d"]);

@@ -3,8 +3,8 @@ import { parse } from "csv-parse/sync";
 import { stringify } from "csv-stringify/sync";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { csvNumber, toCsv, toCsvPieces } from "#report/csv.ts";
-import { fillTable, type Cell, type ColumnSpec, type Table, type TableSpec } from "#report/table.ts";
+import { csvNumber, toCsv, toCsvPieces } from "#report/tables/csv.ts";
+import { fillTable, type Cell, type ColumnSpec, type Table, type TableSpec } from "#report/tables/table.ts";
 
 const textColumn: ColumnSpec = { name: "words", type: "text", meaning: "" };
 const numberColumn: ColumnSpec = { name: "value", type: "number", meaning: "" };

@@ -1,8 +1,8 @@
 // Keeps the data dictionary and the described columns in step with each other and with good form.
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { dataDictionary } from "#report/dataDictionary.ts";
-import { tableSpecs } from "#report/tableSpecs.ts";
+import { dataDictionary } from "#report/tables/dataDictionary.ts";
+import { tableSpecs } from "#report/tables/tableSpecs.ts";
 
 const shipped = readFileSync(new URL("../../../reports/README.md", import.meta.url), "utf8");
 

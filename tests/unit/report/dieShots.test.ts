@@ -1,7 +1,7 @@
 // shots.csv of a die that never stops: its own steps have columns, the mask's removal is told, and a parison hangs from its catch to the closed mold.
 import { expect, it } from "vitest";
-import { readSettled } from "#analysis/readSettled.ts";
-import { shotsTable } from "#report/eventTables.ts";
+import { readSettled } from "#analysis/study/readSettled.ts";
+import { shotsTable } from "#report/tables/eventTables.ts";
 import { shippedText } from "../../support/reported.ts";
 
 // By hand, at fixed times: left travels in 0–0.7 and closes on the parison of a running start until 1.3, cuts until 1.5, travels out until 2.2.

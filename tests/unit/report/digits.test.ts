@@ -1,6 +1,6 @@
 // Holds numbers on the screen to what their intervals support.
 import { describe, expect, it } from "vitest";
-import { percent, plainNumber, seconds, withInterval } from "#report/digits.ts";
+import { percent, plainNumber, seconds, withInterval } from "#report/words/digits.ts";
 
 describe("a number with its interval", () => {
   // GUM (JCGM 100:2008) 7.2.6: at most two digits of an uncertainty, and the value to the same place [M].

@@ -1,8 +1,8 @@
 // What is said of a screw that never stops, on the shipped bottle, by hand.
 import { expect, it } from "vitest";
-import { idealCycle } from "#analysis/idealCycle.ts";
-import { readSettled } from "#analysis/readSettled.ts";
-import { extrusionWords, inHandWords } from "#report/extrusionWords.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { readSettled } from "#analysis/study/readSettled.ts";
+import { extrusionWords, inHandWords } from "#report/words/extrusionWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { shippedText } from "../../support/reported.ts";
 

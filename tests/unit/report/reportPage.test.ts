@@ -1,11 +1,11 @@
 // Holds the report against the CSV files that are written beside it, and against texts that would like to be markup.
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
-import { comparisonTable } from "#report/comparisonTable.ts";
-import { toCsv } from "#report/csv.ts";
-import { reportPage } from "#report/reportPage.ts";
-import { studyTables } from "#report/studyTables.ts";
-import type { Table } from "#report/table.ts";
+import { comparisonTable } from "#report/tables/comparisonTable.ts";
+import { toCsv } from "#report/tables/csv.ts";
+import { reportPage } from "#report/page/reportPage.ts";
+import { studyTables } from "#report/tables/studyTables.ts";
+import type { Table } from "#report/tables/table.ts";
 import { compareReport, reportedOf, runReport, scenarioOf, shippedText } from "../../support/reported.ts";
 
 const input = compareReport(["one-station", "two-molds"]);

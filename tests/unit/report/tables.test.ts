@@ -1,14 +1,14 @@
 // Holds the filled tables to their description, and the event tables to the measures of the same run.
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
-import { replicationRunner } from "#analysis/runReplication.ts";
-import { compareStudies } from "#analysis/comparison.ts";
-import { runStudy, type Study } from "#analysis/study.ts";
-import { comparisonTable } from "#report/comparisonTable.ts";
-import { toCsv, toCsvPieces } from "#report/csv.ts";
-import { eventsTable, shotsTable } from "#report/eventTables.ts";
-import { studyTables } from "#report/studyTables.ts";
-import { tableSpecs } from "#report/tableSpecs.ts";
+import { replicationRunner } from "#analysis/replication/runReplication.ts";
+import { compareStudies } from "#analysis/study/comparison.ts";
+import { runStudy, type Study } from "#analysis/study/study.ts";
+import { comparisonTable } from "#report/tables/comparisonTable.ts";
+import { toCsv, toCsvPieces } from "#report/tables/csv.ts";
+import { eventsTable, shotsTable } from "#report/tables/eventTables.ts";
+import { studyTables } from "#report/tables/studyTables.ts";
+import { tableSpecs } from "#report/tables/tableSpecs.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 

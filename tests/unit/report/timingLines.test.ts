@@ -1,7 +1,7 @@
 // Holds the terminal's timing chart against the closed form of the cell: letters in proportion, nothing too wide.
 import { describe, expect, it } from "vitest";
-import { idealCycle } from "#analysis/idealCycle.ts";
-import { timingLines } from "#report/timingLines.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { timingLines } from "#report/answers/timingLines.ts";
 import { fixedCell } from "../../support/fixedCell.ts";
 import { scenarioOf, shippedText } from "../../support/reported.ts";
 

@@ -1,11 +1,11 @@
 // Holds what a report shows of single cycles and of many stations against what the whole run says.
 import { describe, expect, it } from "vitest";
-import { firstShots } from "#analysis/firstShots.ts";
-import type { Study } from "#analysis/study.ts";
-import { cycleBins } from "#report/cycleBins.ts";
-import { waitingWords } from "#report/findingWords.ts";
-import { reportPage } from "#report/reportPage.ts";
-import { studyTables } from "#report/studyTables.ts";
+import { firstShots } from "#analysis/study/firstShots.ts";
+import type { Study } from "#analysis/study/study.ts";
+import { cycleBins } from "#report/tables/cycleBins.ts";
+import { waitingWords } from "#report/answers/findingWords.ts";
+import { reportPage } from "#report/page/reportPage.ts";
+import { studyTables } from "#report/tables/studyTables.ts";
 import { runReport, scenarioOf, shippedText, studyOf } from "../../support/reported.ts";
 
 describe("the few cycles of a report", () => {

@@ -1,8 +1,8 @@
 // Whatever a user feeds it, reading answers with issues that can be shown, and never throws.
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { issueCodes } from "#scenario/issueCodes.ts";
-import { readScenario, type ScenarioReading } from "#scenario/readScenario.ts";
+import { issueCodes } from "#scenario/reading/issueCodes.ts";
+import { readScenario, type ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import { everything, log, twoStations, validTexts } from "./validTexts.ts";
 
 const options = { name: "cell", file: "cell.yaml", readText: () => log };

@@ -1,6 +1,6 @@
 // A law may take its values from a column of a CSV file, and a fault in the file is said of the file and its line.
 import { describe, expect, it } from "vitest";
-import { readScenario, type ScenarioReading } from "#scenario/readScenario.ts";
+import { readScenario, type ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import { twoStations } from "./validTexts.ts";
 
 function read(csv: string | undefined, column: string): ScenarioReading {

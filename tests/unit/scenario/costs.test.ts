@@ -1,6 +1,6 @@
 // Costs are read to SI in the user's currency, and what is wrong with them is said by name.
 import { expect, it } from "vitest";
-import { readScenario } from "#scenario/readScenario.ts";
+import { readScenario } from "#scenario/resolving/readScenario.ts";
 import { twoStations } from "./validTexts.ts";
 
 const read = (costs: string) => readScenario(twoStations, { name: "cell", file: "cell.yaml", set: [`costs=${costs}`] });

@@ -1,6 +1,6 @@
 // Everything that is wrong with a scenario is said at once: where, what, what was expected, and what to do about it.
 import { describe, expect, it } from "vitest";
-import { readScenario } from "#scenario/readScenario.ts";
+import { readScenario } from "#scenario/resolving/readScenario.ts";
 import { faultyCells } from "./faultyCells.ts";
 import { faultyKinds } from "./faultyKinds.ts";
 import { faultyCalendar, faultyQuality, faultyStops, faultyServers, faultyTakeaway } from "./faultyStops.ts";

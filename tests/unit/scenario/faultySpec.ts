@@ -1,5 +1,5 @@
 // What one faulty scenario looks like in the tables of faults, and how its text is made from a good one.
-import type { IssueCode } from "#scenario/issueCodes.ts";
+import type { IssueCode } from "#scenario/reading/issueCodes.ts";
 
 export interface ExpectedIssue {
   readonly code: IssueCode;

@@ -1,14 +1,11 @@
 // Every code that the sources can give has a meaning, and every meaning has a code that is given and tested.
-import { readdirSync, readFileSync } from "node:fs";
 import { expect, it } from "vitest";
-import { issueCodes } from "#scenario/issueCodes.ts";
-
-const root = new URL("../../../", import.meta.url);
+import { issueCodes } from "#scenario/reading/issueCodes.ts";
+import { codeUnder } from "../../house/sourceFiles.ts";
 
 function codesIn(folder: string, pattern: RegExp): ReadonlySet<string> {
-  const files = readdirSync(new URL(folder, root)).filter((file) => file.endsWith(".ts") && !/issueCodes/u.test(file));
-  const texts = files.map((file) => readFileSync(new URL(file, new URL(folder, root)), "utf8"));
-  return new Set(texts.flatMap((text) => Array.from(text.matchAll(pattern), (match) => match[1] ?? "")));
+  const files = codeUnder(folder).filter(({ path }) => !/issueCodes/u.test(path));
+  return new Set(files.flatMap(({ text }) => Array.from(text.matchAll(pattern), (match) => match[1] ?? "")));
 }
 
 const words = /"([a-z]+(?:-[a-z]+)*)"/gu;
@@ -16,16 +13,16 @@ const listed = Object.keys(issueCodes);
 
 it("lists every code that the sources name as one", () => {
   const named = /(?:code: (?:\w+ \? )?|fault\(\s*|add\(\s*(?:node\.)?range,\s*)"([a-z]+(?:-[a-z]+)*)"/gu;
-  const given = [...codesIn("src/scenario/", named), ...codesIn("src/foundation/", named)];
+  const given = [...codesIn("src/scenario", named), ...codesIn("src/foundation", named)];
   expect(given.length).toBeGreaterThan(50);
   // `custom` is the validation library's word for an issue of ours.
   expect(given.filter((code) => code !== "custom" && !listed.includes(code))).toEqual([]);
 });
 
 it("lists no code that the sources never give, and none that no test asks for", () => {
-  const written = new Set([...codesIn("src/scenario/", words), ...codesIn("src/foundation/", words)]);
+  const written = new Set([...codesIn("src/scenario", words), ...codesIn("src/foundation", words)]);
   expect(listed.filter((code) => !written.has(code))).toEqual([]);
-  const tested = codesIn("tests/unit/scenario/", words);
+  const tested = codesIn("tests/unit/scenario", words);
   expect(listed.filter((code) => !tested.has(code))).toEqual([]);
 });
 

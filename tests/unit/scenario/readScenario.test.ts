@@ -1,6 +1,6 @@
 // A good scenario reads to SI with every default filled in, stations in their order, and nothing left to interpret.
 import { describe, expect, it } from "vitest";
-import { readScenario, type ScenarioReading } from "#scenario/readScenario.ts";
+import { readScenario, type ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import { everything, log, shortest, twoStations, validTexts } from "./validTexts.ts";
 
 function read(text: string, set: readonly string[] = []): ScenarioReading {

@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { scenarioSchema } from "#scenario/scenarioSchema.ts";
+import { scenarioSchema } from "#scenario/keys/scenarioSchema.ts";
 import { faultyCells } from "./faultyCells.ts";
 import { faultyKinds } from "./faultyKinds.ts";
 import { faultyCalendar, faultyQuality, faultyStops, faultyServers, faultyTakeaway } from "./faultyStops.ts";

@@ -1,6 +1,6 @@
 // --set changes a scenario before it is read, and what is wrong with it is said of the --set.
 import { describe, expect, it } from "vitest";
-import { readScenario, type ScenarioReading } from "#scenario/readScenario.ts";
+import { readScenario, type ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import { everything, log, shortest, twoStations } from "./validTexts.ts";
 
 function read(text: string, ...set: readonly string[]): ScenarioReading {

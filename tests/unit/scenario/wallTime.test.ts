@@ -1,6 +1,6 @@
 // Holds the wall clock of a run against the time zones that the platform knows (the time zone database of IANA).
 import { describe, expect, it } from "vitest";
-import { spokenWallTime, wallAt, wallClockOf, type WallTimes } from "#scenario/wallTime.ts";
+import { spokenWallTime, wallAt, wallClockOf, type WallTimes } from "#scenario/resolving/wallTime.ts";
 
 /** What the clocks in Berlin show, as wall seconds; Directive 2000/84/EC sets the changes to 01:00 UTC on the last Sundays of March and October. */
 function inBerlin(utcSeconds: number): number {

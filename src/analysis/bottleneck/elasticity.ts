@@ -1,0 +1,88 @@
+// How strongly the throughput answers to the time of one step, and by which right that may be claimed.
+import type { StepScale } from "#cell/layers/planCell.ts";
+import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
+import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
+import { CELL } from "#analysis/replication/measures.ts";
+import { areEqual } from "#analysis/ideal/orderedShots.ts";
+import { callers } from "#analysis/ideal/takeawayOwners.ts";
+import type { CriticalShare, ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
+
+export const elasticityMethods = {
+  exact: "critical path, exact for a fixed order",
+  estimate: "critical path, estimate (equal stations, first-ready)",
+  difference: "paired finite difference",
+} as const;
+
+export type ElasticityMethod = keyof typeof elasticityMethods;
+
+/**
+ * All draws of the step are made so much shorter and so much longer: small enough for a slope, large enough to be seen in whole
+ * parts. Both ways, since near a balance the cell answers less to a shorter step than to a longer one.
+ */
+const SCALE_STEP = 0.01;
+export const SCALE_FACTORS = { shorter: 1 - SCALE_STEP, longer: 1 + SCALE_STEP } as const;
+
+/** Steps whose share of the critical path is smaller cannot matter much, and each further one costs a run. */
+const LEAST_SHARE = 0.01;
+const MOST_STEPS = 5;
+
+/**
+ * The critical path tells the slope only while nothing else changes: with a fixed order always, with equal stations nearly
+ * so; where a longer step may change who is served next, only running the cell anew tells.
+ */
+export function elasticityMethod(scenario: Scenario): ElasticityMethod {
+  const { stations, valve } = scenario;
+  if (sharesCrew(scenario) || changesCourse(scenario)) return "difference";
+  if (stations.length === 1 || valve.dispatch === "alternate") return "exact";
+  return areEqual(stations) && valve.dispatch === "first-ready" ? "estimate" : "difference";
+}
+
+/** Stops, rejects, shifts, changes, parts that overtake each other, and ways alter who is served, or what counts. */
+function changesCourse({ stops, quality, maxInMold, takeaway = [], calendar, changes, walk }: Scenario): boolean {
+  const isSteady = ({ rejects, maxAge, places, time }: ServerSpec): boolean =>
+    rejects === 0 && maxAge === undefined && (places === 1 || time.kind === "fixed");
+  const altering = [stops, quality, maxInMold, calendar, changes, walk];
+  return altering.some((part) => part !== undefined) || !takeaway.every(isSteady);
+}
+
+/** More stations and packing tables want an operator than there are operators, so that who comes first decides. */
+export function sharesCrew(scenario: Scenario): boolean {
+  return callers(scenario) > scenario.operators;
+}
+
+/** The steps that are to be run again, shorter and longer; none where the critical path tells enough. */
+export function elasticityTargets(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly StepScale[] {
+  if (elasticityMethod(scenario) !== "difference") return [];
+  return averageShares(answers)
+    .filter(({ step, share }) => share >= LEAST_SHARE && step !== "stopped")
+    .toSorted((one, other) => other.share - one.share)
+    .slice(0, MOST_STEPS)
+    .flatMap(({ resource, step }) => Object.values(SCALE_FACTORS).map((factor) => ({ resource, step, factor })));
+}
+
+function averageShares(answers: readonly ReplicationAnswer[]): readonly CriticalShare[] {
+  return (answers[0]?.criticalShares ?? []).map((row, i) => {
+    const sum = answers.reduce((total, answer) => total + (answer.criticalShares[i]?.share ?? 0), 0);
+    return { ...row, share: sum / answers.length };
+  });
+}
+
+/**
+ * Percent of throughput for one percent of step time, by the central difference of seconds a part, pair by pair. Taken on seconds a
+ * part, since these, not their inverse, grow in proportion to a step that binds. Null where no pair made any parts.
+ */
+export function finiteDifference(
+  shorter: readonly ReplicationAnswer[],
+  longer: readonly ReplicationAnswer[],
+): Interval | null {
+  const slopes = shorter.flatMap((answer, i) => {
+    const [less, more] = [partsPerHour(answer), partsPerHour(longer[i])];
+    return less > 0 && more > 0 ? [-(less - more) / (less + more) / SCALE_STEP] : [];
+  });
+  return slopes.length === 0 ? null : meanInterval(slopes);
+}
+
+function partsPerHour(answer: ReplicationAnswer | undefined): number {
+  const row = answer?.measures.find(({ resource, measure }) => resource === CELL && measure === "good parts per hour");
+  return row?.value ?? 0;
+}

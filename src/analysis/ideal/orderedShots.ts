@@ -1,0 +1,236 @@
+// The order in which stations are served, as a timed event graph: known beforehand, or found by running until it repeats.
+import { cellFlow, type FlowNode } from "#cell/run/cellFlow.ts";
+import { agingFor } from "#cell/layers/age.ts";
+import { shotSteps, stationServed } from "#cell/words/cycleNames.ts";
+import { serverOf } from "#scenario/resolving/takeawayGroups.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import { planOf } from "./planOf.ts";
+import type { TimedEdge, TimedGraph } from "./timedGraph.ts";
+
+/** A step of the graph; `shot` counts the shots of one period from 0. */
+export interface GraphStep {
+  readonly resource: string;
+  readonly step: string;
+  /** Name of the station whose step it is; of equal stations the first stands for all. */
+  readonly process: string;
+  readonly position: number;
+  readonly shot: number;
+  readonly ticks: number;
+  readonly timed: boolean;
+  readonly occupies: readonly string[];
+}
+
+export interface OrderedShots {
+  readonly method: "fixed order" | "order found by running";
+  readonly graph: TimedGraph;
+  readonly steps: readonly GraphStep[];
+  /** One token of the graph is this many shots. */
+  readonly shotsPerToken: number;
+}
+
+/** Shots run in the search for a repeating order: most repeat soon, some only after a long transient. */
+const searches = [300, 1200, 6000];
+/** The longest order that is looked for, in shots, and in steps: a graph of more takes minutes, and tells nobody anything. */
+const longestOrder = 400;
+const mostNodes = 3000;
+
+/** Undefined where no order repeats within the search. */
+export function orderedShots(scenario: Scenario): OrderedShots | undefined {
+  const count = scenario.stations.length;
+  // Servers after the molds and walking people serve whatever comes first: their order is found, never assumed.
+  if (scenario.takeaway || scenario.walk) return foundOrder(scenario);
+  if (areEqual(scenario.stations) && scenario.valve.dispatch !== "priority") return knownOrder(scenario, 1);
+  const sharesCrew = scenario.stations.some((station) => station.remove.by === "operator");
+  if (scenario.valve.dispatch === "alternate" && !sharesCrew) return knownOrder(scenario, count);
+  return foundOrder(scenario);
+}
+
+/** Equal but for their names, so that each takes its turn. */
+export function areEqual(stations: readonly StationSpec[]): boolean {
+  const described = stations.map((station) => JSON.stringify({ ...station, name: "", priority: 0, product: "" }));
+  return new Set(described).size === 1;
+}
+
+/** The stations take turns in their order; a period of 1 folds equal stations into one. */
+function knownOrder(scenario: Scenario, period: number): OrderedShots {
+  const count = scenario.stations.length;
+  const plan = planOf(scenario);
+  // So many turns later nobody lives on what was there at the start, be it an operator or a shot in the chamber.
+  const reserve = Math.max(...plan.program.table.places.map(({ tokens }) => tokens));
+  const turns = 4 + Math.ceil((2 * reserve) / count);
+  // A station may be behind the others by as many turns as it has shots before it.
+  const nodes = cellFlow(plan, (turns + 2) * count);
+  const names = scenario.stations.map(({ name }) => name);
+  const shots = shotNumbers(nodes, scenario, ({ process, occurrence }) => occurrence * count + names.indexOf(process));
+  const first = (turns - 2) * count;
+  const keyOf = (i: number): string => {
+    const { process, position } = nodes[i]!;
+    const served = period === 1 ? (stationServed(process, names)?.length ?? 0) : 0;
+    return `${process.slice(0, process.length - served)}/${position}/${modulo(shots[i]!, period)}`;
+  };
+  const folded = fold(nodes, {
+    isKept: (i) => shots[i]! >= first && shots[i]! < first + period,
+    keyOf,
+    tokensOf: (from, to) => Math.floor(shots[to]! / period) - Math.floor(shots[from]! / period),
+    shotOf: (i) => modulo(shots[i]!, period),
+  });
+  return { method: "fixed order", shotsPerToken: period, ...folded };
+}
+
+/** Whether a name is that of a station. */
+export function isStation(name: string, { stations }: Scenario): boolean {
+  return stations.some((station) => station.name === name);
+}
+
+/**
+ * The shot that each node belongs to: a station's cycle by its first step, all that follows it up by the youngest shot of those that it
+ * needed; -1 for the first charge of a cold start.
+ */
+function shotNumbers(
+  nodes: readonly FlowNode[],
+  scenario: Scenario,
+  numberOf: (first: FlowNode) => number,
+): readonly number[] {
+  const isOfStation = new Map(nodes.map(({ process }) => [process, isStation(process, scenario)]));
+  const shots: number[] = [];
+  for (const node of nodes) {
+    const isOwn = isOfStation.get(node.process);
+    const carriers = node.needed.filter((before) => !isOwn || nodes[before]!.process === node.process);
+    shots.push(isOwn && node.position === 0 ? numberOf(node) : Math.max(-1, ...carriers.map((each) => shots[each]!)));
+  }
+  return shots;
+}
+
+/** Runs at mean times until everything that starts in one stretch of shots starts again, equally later, in the next. */
+function foundOrder(scenario: Scenario): OrderedShots | undefined {
+  const plan = planOf(scenario);
+  for (const shots of searches) {
+    const order = repeatedOrder(withoutPlaces(cellFlow(plan, shots), scenario), scenario);
+    if (order) return order;
+  }
+  return undefined;
+}
+
+/** Which of its places a server takes makes no difference: with their names told apart, an order would repeat late or never. */
+function withoutPlaces(nodes: readonly FlowNode[], scenario: Scenario): readonly FlowNode[] {
+  if (!scenario.takeaway) return nodes;
+  const names = new Map(nodes.map(({ process }) => [process, agingFor(process) ?? serverOf(process, scenario)]));
+  return nodes.map((node) => ({ ...node, process: names.get(node.process) ?? node.process }));
+}
+
+function repeatedOrder(nodes: readonly FlowNode[], scenario: Scenario): OrderedShots | undefined {
+  const drops = nodes.flatMap((node, i) => (shotSteps.includes(node.step) ? [i] : []));
+  const memory = longestTurn(nodes);
+  for (let period = 1; period <= longestOrder && 2 * period < drops.length; period++) {
+    const stretch = nodes[drops.at(-1)!]!.start - nodes[drops.at(-1 - period)!]!.start;
+    const periods = Math.ceil((2 * memory) / Math.max(1, stretch)) + 2;
+    if (period * periods >= drops.length) continue;
+    if (drops.at(-1)! - drops.at(-1 - period)! > mostNodes) return undefined;
+    if (repeats(nodes, drops, period, periods, stretch)) return foldWindow(nodes, drops, { period, stretch, scenario });
+  }
+  return undefined;
+}
+
+/**
+ * The longest time between two starts of a process that still goes on, or from the start of a step to that of another which needed
+ * it: so long may a step be out of sight that still counts.
+ */
+function longestTurn(nodes: readonly FlowNode[]): number {
+  const before = new Map<string, number>();
+  let longest = 0;
+  for (const node of nodes) {
+    longest = Math.max(longest, node.start - (before.get(node.process) ?? 0), node.ticks);
+    for (const needed of node.needed) longest = Math.max(longest, node.start - nodes[needed]!.start);
+    before.set(node.process, node.start);
+  }
+  return longest;
+}
+
+function repeats(
+  nodes: readonly FlowNode[],
+  drops: readonly number[],
+  period: number,
+  periods: number,
+  stretch: number,
+): boolean {
+  const step = drops.at(-1)! - drops.at(-1 - period)!;
+  const from = drops.at(-1 - period * (periods - 1))!;
+  for (let i = drops.at(-1)!; i > from; i--) {
+    const node = nodes[i]!;
+    const earlier = nodes[i - step];
+    const isSame =
+      earlier?.process === node.process && earlier.position === node.position && node.start - earlier.start === stretch;
+    if (!isSame) return false;
+  }
+  return true;
+}
+
+function foldWindow(
+  nodes: readonly FlowNode[],
+  drops: readonly number[],
+  { period, stretch, scenario }: { readonly period: number; readonly stretch: number; readonly scenario: Scenario },
+): OrderedShots {
+  const begin = nodes[drops.at(-1 - period)!]!.start;
+  let shot = 0;
+  const shots = shotNumbers(nodes, scenario, () => shot++);
+  const windowOf = (i: number): number => Math.floor((nodes[i]!.start - begin) / stretch);
+  const ordinals = sameInstant(nodes);
+  const folded = fold(nodes, {
+    isKept: (i) => windowOf(i) === 0,
+    keyOf: (i) =>
+      `${nodes[i]!.process}/${nodes[i]!.position}/${modulo(nodes[i]!.start - begin, stretch)}/${ordinals[i]}`,
+    tokensOf: (from, to) => windowOf(to) - windowOf(from),
+    shotOf: (i) => modulo(shots[i]!, period),
+  });
+  return { method: "order found by running", shotsPerToken: period, ...folded };
+}
+
+/** Of steps that start at one instant as the same step of alike places: which of them each is. */
+function sameInstant(nodes: readonly FlowNode[]): readonly number[] {
+  const seen = new Map<string, number>();
+  return nodes.map(({ process, position, start }) => {
+    const key = `${process}/${position}/${start}`;
+    const number = seen.get(key) ?? 0;
+    seen.set(key, number + 1);
+    return number;
+  });
+}
+
+/** How nodes of a run, given by number, become steps of a graph that repeats. */
+interface Folding {
+  readonly isKept: (node: number) => boolean;
+  readonly keyOf: (node: number) => string;
+  readonly tokensOf: (from: number, to: number) => number;
+  readonly shotOf: (node: number) => number;
+}
+
+/** One graph step for every kept node, and an edge for each completion that it needed. */
+function fold(
+  nodes: readonly FlowNode[],
+  folding: Folding,
+): { readonly graph: TimedGraph; readonly steps: readonly GraphStep[] } {
+  const kept = [...nodes.keys()].filter(folding.isKept);
+  const numbers = new Map<string, number>();
+  const steps: GraphStep[] = [];
+  for (const i of kept) {
+    const key = folding.keyOf(i);
+    if (numbers.has(key)) continue;
+    numbers.set(key, steps.length);
+    const { resource, step, process, position, ticks, timed, occupies } = nodes[i]!;
+    steps.push({ resource, step, process, position, ticks, timed, occupies, shot: folding.shotOf(i) });
+  }
+  const edges = new Map<string, TimedEdge>();
+  for (const i of kept) {
+    for (const before of nodes[i]!.needed) {
+      const from = numbers.get(folding.keyOf(before))!;
+      const to = numbers.get(folding.keyOf(i))!;
+      const tokens = folding.tokensOf(before, i);
+      edges.set(`${from}/${to}/${tokens}`, { from, to, weight: nodes[before]!.ticks, tokens });
+    }
+  }
+  return { graph: { nodes: steps.length, edges: [...edges.values()] }, steps };
+}
+
+function modulo(value: number, by: number): number {
+  return ((value % by) + by) % by;
+}

@@ -1,0 +1,94 @@
+// What an hour of a cell costs, item by item, each as a rate of the user's times an amount that the run saw.
+import type { CostSpec, Scenario } from "#scenario/scenario.ts";
+import { CELL, type MeasureValue } from "#analysis/replication/measures.ts";
+import type { ResinFlow } from "#analysis/replication/replicationAnswer.ts";
+import type { StationWindow } from "#analysis/window/stationWindow.ts";
+
+/** One replication as its costs see it. */
+export interface CostedHour {
+  readonly scenario: Pick<Scenario, "stations" | "operators">;
+  readonly windows: readonly StationWindow[];
+  readonly measures: readonly MeasureValue[];
+  readonly resin: ResinFlow;
+  /** Share of the time that the cell was planned to be busy: people, machine and heaters are paid for that. */
+  readonly planned: number;
+}
+
+export interface CostRule {
+  readonly item: string;
+  readonly rate: Exclude<keyof CostSpec, "currency">;
+  /** Units of the rate in one hour; undefined where something that it is worked out from was not given. */
+  readonly amount: (hour: CostedHour) => number | undefined;
+  /** Row of the process window that the amount comes from, with the keys that it needs. */
+  readonly window?: { readonly quantity: string; readonly keys: readonly string[] };
+  /** A line that nobody misses where its rate is not given. */
+  readonly isExtra?: true;
+  /** Whether there is nothing to pay, whatever the rate. */
+  readonly isFree?: (hour: CostedHour) => boolean;
+}
+
+const secondsPerHour = 3600;
+const driveEnergy = "drive energy per mass";
+const freeAir = "free air that the compressor adds for one bottle";
+
+/**
+ * Resin is paid for as virgin feed: virgin = feed − regrind used. Where none goes back, all that becomes no good part is paid for
+ * as resin, and all of it is surplus.
+ */
+export const costRules: readonly CostRule[] = [
+  { item: "resin", rate: "resin", amount: ({ resin }) => resin.bought },
+  { item: "surplus regrind", rate: "regrindCredit", amount: ({ resin }) => -resin.surplus, isExtra: true },
+  {
+    item: "drive energy",
+    rate: "energy",
+    amount: driveEnergyOf,
+    window: { quantity: driveEnergy, keys: ["product.material", "delivery.drivePower", "delivery.plasticatingRate"] },
+  },
+  { item: "heating", rate: "heating", amount: plannedSeconds },
+  {
+    item: "air",
+    rate: "air",
+    amount: (hour) => overStations(hour, freeAir, "parts per hour"),
+    window: { quantity: freeAir, keys: ["product.material", "product.volume", "product.blowPressure"] },
+  },
+  { item: "cooling", rate: "cooling", amount: melt },
+  {
+    item: "labor",
+    rate: "operator",
+    amount: (hour) => hour.scenario.operators * plannedSeconds(hour),
+    isFree: ({ scenario }) => scenario.operators === 0,
+  },
+  { item: "machine", rate: "machine", amount: plannedSeconds },
+  { item: "tooling", rate: "tooling", amount: (hour) => valueOf(hour, "parts per hour") },
+  { item: "packing", rate: "packing", amount: (hour) => valueOf(hour, "good parts per hour") },
+];
+
+export function valueOf({ measures }: CostedHour, measure: string, resource = CELL): number | undefined {
+  return measures.find((each) => each.resource === resource && each.measure === measure)?.value;
+}
+
+function plannedSeconds({ planned }: CostedHour): number {
+  return planned * secondsPerHour;
+}
+
+/** kg/h. */
+function melt(hour: CostedHour): number {
+  return valueOf(hour, "melt per hour") ?? 0;
+}
+
+/** The drive melts what is purged or runs over between shots at the same price as the shots. */
+function driveEnergyOf(hour: CostedHour): number | undefined {
+  const ofShots = overStations(hour, driveEnergy, "melt per hour");
+  const shots = hour.scenario.stations.reduce((sum, { name }) => sum + (valueOf(hour, "melt per hour", name) ?? 0), 0);
+  return ofShots === undefined || shots === 0 ? ofShots : (ofShots * melt(hour)) / shots;
+}
+
+/** A quantity of each station's process window times a measure of that station; undefined where one of them lacks it. */
+function overStations(hour: CostedHour, quantity: string, measure: string): number | undefined {
+  const each = hour.scenario.stations.map(({ name }) => {
+    const window = hour.windows.find(({ stations }) => stations.includes(name));
+    const value = window?.rows.find((row) => row.quantity === quantity)?.value;
+    return value === undefined ? undefined : value * (valueOf(hour, measure, name) ?? 0);
+  });
+  return each.reduce((sum, value) => (sum === undefined || value === undefined ? undefined : sum + value), 0);
+}

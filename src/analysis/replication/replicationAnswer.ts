@@ -1,0 +1,179 @@
+// What one replication answers: its measures and shares as small plain rows, whoever ran it and wherever.
+import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
+import type { CellRecord, ElementTime } from "#cell/records/cellRecord.ts";
+import type { ParisonRecord } from "#cell/records/parisonRecord.ts";
+import type { StepScale } from "#cell/layers/planCell.ts";
+import type { QuarterRecord } from "#cell/records/quarterRecord.ts";
+import { dayTotals, type DayTotal } from "./dayTotals.ts";
+import { massBalance } from "./massBalance.ts";
+import { measuresOf, type MeasureValue } from "./measures.ts";
+import { stationCycles, type StationCycles } from "./stationCycles.ts";
+import { wholeActive, wholeStates } from "#analysis/ideal/wholeServers.ts";
+
+const secondsPerHour = 3600;
+const milligramsPerKilogram = 1e6;
+
+/** A run to make: the cell as it is, or with one step's draws all scaled. */
+export interface ReplicationTask {
+  /** Counted from 1; the same number always has the same luck. */
+  readonly replication: number;
+  readonly scale: StepScale | null;
+}
+
+export interface StateShare {
+  readonly resource: string;
+  readonly state: string;
+  readonly kind: string;
+  /** Of the observed time; those of a resource add up to 1. */
+  readonly share: number;
+}
+
+export interface CriticalShare {
+  readonly resource: string;
+  readonly step: string;
+  /** Of the observed time on shift; those of all steps add up to 1. */
+  readonly share: number;
+  /** The part of it whose start was bound by more than one completion. */
+  readonly tied: number;
+}
+
+/** Of the observed time: the resource's active period was the longest of all, alone or while it handed over to the next. */
+export interface ActiveShare {
+  readonly resource: string;
+  readonly sole: number;
+  readonly shifting: number;
+}
+
+/** What one kind of stop of one resource did in the observed time. */
+export interface StopCount {
+  readonly resource: string;
+  readonly stop: string;
+  /** Stops that began, and those of them that ended, with the seconds of all and of the ended ones. */
+  readonly count: number;
+  readonly ended: number;
+  readonly seconds: number;
+  readonly endedSeconds: number;
+  /** Repairs that began, and the seconds for which they had to wait. */
+  readonly repairs: number;
+  readonly waitSeconds: number;
+}
+
+/** kg/h. */
+export interface ResinFlow {
+  /** All that left the screw but the regrind used for it. */
+  readonly bought: number;
+  /** What became no good part and does not go back into the feed. */
+  readonly surplus: number;
+}
+
+export interface ReplicationAnswer {
+  readonly task: ReplicationTask;
+  readonly measures: readonly MeasureValue[];
+  readonly resin: ResinFlow;
+  readonly stateShares: readonly StateShare[];
+  /** Of the cell as a whole (null) and of each station, seconds. */
+  readonly elementTimes: readonly (Omit<ElementTime, "ticks"> & { readonly seconds: number })[];
+  readonly criticalShares: readonly CriticalShare[];
+  readonly longestActive: readonly ActiveShare[];
+  /** Absent where nothing stopped. */
+  readonly stops?: readonly StopCount[];
+  /** Each local day, and of the replication that a report shows each quarter of an hour; absent where there is no calendar. */
+  readonly days?: readonly DayTotal[];
+  readonly quarters?: readonly QuarterRecord[];
+  /** Of each station; empty where no material is named. */
+  readonly parisons: readonly ParisonRecord[];
+  /** Every cycle of the replication that a report shows; empty for all others. */
+  readonly cycles: readonly StationCycles[];
+  /** Seconds at which the cell came to rest for ever, and who waited for what; null where it ran to the end. */
+  readonly standstill: Standstill | null;
+}
+
+export interface Standstill {
+  readonly kind: string;
+  readonly seconds: number;
+  readonly waiting: readonly { readonly process: string; readonly step: string; readonly lacks: string }[];
+}
+
+/** Of all replications only the first shows its single cycles: a year has five million. */
+export function isShown({ replication, scale }: ReplicationTask): boolean {
+  return replication === 1 && scale === null;
+}
+
+export function answerOf(task: ReplicationTask, record: CellRecord): ReplicationAnswer {
+  const observed = record.untilTick - record.fromTick;
+  const { standstill, stops, takeaway } = record;
+  return {
+    task,
+    measures: measuresOf(record),
+    resin: resinFlow(record),
+    stateShares: wholeStates(
+      record.stateTimes.map(({ resource, state, kind, ticks }) => ({ resource, state, kind, share: ticks / observed })),
+      takeaway?.servers,
+    ),
+    elementTimes: record.elementTimes.map(({ ticks, ...time }) => ({ ...time, seconds: ticks / TICKS_PER_SECOND })),
+    criticalShares: criticalShares(record),
+    longestActive: wholeActive(
+      record.longestActive.map(({ resource, sole, shifting }) => ({
+        resource,
+        sole: sole / observed,
+        shifting: shifting / observed,
+      })),
+      takeaway?.servers,
+    ),
+    ...(stops.length > 0 ? { stops: stopCounts(record) } : {}),
+    ...(record.quarters ? { days: dayTotals(record.quarters) } : {}),
+    ...(record.quarters && isShown(task) ? { quarters: record.quarters } : {}),
+    parisons: record.parisons,
+    cycles: isShown(task) ? stationCycles(record) : [],
+    standstill: standstill
+      ? { kind: standstill.kind, seconds: standstill.tick / TICKS_PER_SECOND, waiting: standstill.waiting }
+      : null,
+  };
+}
+
+function resinFlow(record: CellRecord): ResinFlow {
+  const { virgin, regrindSurplus } = massBalance(record);
+  const milligrams = milligramsPerKilogram * ((record.untilTick - record.fromTick) / TICKS_PER_SECOND / secondsPerHour);
+  return { bought: virgin / milligrams, surplus: regrindSurplus / milligrams };
+}
+
+/**
+ * A step that several processes share, as the valve's shift to a port, is one step of its resource. Time off shift stands apart:
+ * the shares are those of the rest.
+ */
+function criticalShares(record: CellRecord): readonly CriticalShare[] {
+  const shares = new Map<string, CriticalShare>();
+  const working = record.chain.filter(({ step }) => step !== "off shift");
+  const total = working.reduce((sum, { ticks }) => sum + ticks, 0);
+  if (total === 0) return [];
+  for (const { resource, step, ticks, tiedTicks } of working) {
+    const key = JSON.stringify([resource, step]);
+    const known = shares.get(key) ?? { resource, step, share: 0, tied: 0 };
+    shares.set(key, { ...known, share: known.share + ticks / total, tied: known.tied + tiedTicks / total });
+  }
+  return [...shares.values()];
+}
+
+const noStop = { count: 0, ended: 0, seconds: 0, endedSeconds: 0, repairs: 0, waitSeconds: 0 };
+
+/** Only kinds that occurred; a stop that goes on at the end lasts until then. */
+function stopCounts({ stops, untilTick }: CellRecord): readonly StopCount[] {
+  const counts = new Map<string, StopCount>();
+  for (const { resource, stop, ...at } of stops) {
+    const key = JSON.stringify([resource, stop]);
+    const known = counts.get(key) ?? { resource, stop, ...noStop };
+    const seconds = ((at.untilTick ?? untilTick) - at.fromTick) / TICKS_PER_SECOND;
+    const isEnded = at.untilTick !== null;
+    const waited = at.repairTick === null ? 0 : (at.repairTick - at.fromTick) / TICKS_PER_SECOND;
+    counts.set(key, {
+      ...known,
+      count: known.count + 1,
+      seconds: known.seconds + seconds,
+      ended: known.ended + (isEnded ? 1 : 0),
+      endedSeconds: known.endedSeconds + (isEnded ? seconds : 0),
+      repairs: known.repairs + (at.repairTick === null ? 0 : 1),
+      waitSeconds: known.waitSeconds + waited,
+    });
+  }
+  return [...counts.values()];
+}

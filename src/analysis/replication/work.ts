@@ -1,0 +1,37 @@
+// Work that can be done anywhere: plain tasks in, plain answers out, the same in this thread, a worker or a page.
+import type { Scenario } from "#scenario/scenario.ts";
+import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
+import { slowestTurn } from "#cell/layers/planCell.ts";
+import { planOf } from "#analysis/ideal/planOf.ts";
+import type { ReplicationAnswer, ReplicationTask } from "./replicationAnswer.ts";
+import { replicationRunner } from "./runReplication.ts";
+import { runPilot, type PilotAnswer, type PilotTask } from "#analysis/statistics/warmUpSearch.ts";
+
+export type Work =
+  | { readonly kind: "pilots"; readonly scenario: Scenario; readonly tasks: readonly PilotTask[] }
+  | { readonly kind: "replications"; readonly scenario: Scenario; readonly tasks: readonly ReplicationTask[] };
+
+export type AnswerTo<W extends Work> = W extends { readonly kind: "pilots" } ? PilotAnswer : ReplicationAnswer;
+
+export function doWork<W extends Work>(work: W): readonly AnswerTo<W>[];
+export function doWork(work: Work): readonly (PilotAnswer | ReplicationAnswer)[] {
+  if (work.kind === "pilots") return work.tasks.map((task) => runPilot(work.scenario, task));
+  return work.tasks.map(replicationRunner(work.scenario));
+}
+
+/** The same work in pieces of so many tasks; the answers in the order of the pieces are the answers to the whole. */
+export function piecesOf<W extends Work>(work: W, size: number): readonly W[] {
+  const count = Math.ceil(work.tasks.length / size);
+  return Array.from({ length: count }, (_, i) => ({ ...work, tasks: work.tasks.slice(i * size, (i + 1) * size) }));
+}
+
+/** Seconds of computing per shot, roughly, on a machine of today. */
+const secondsPerShot = 2e-6;
+
+/** Seconds that this work takes, roughly: only to judge whether it is worth sending away. */
+export function effortOf(work: Work): number {
+  const { scenario, tasks } = work;
+  const turn = slowestTurn(planOf(scenario)) / TICKS_PER_SECOND;
+  const simulated = tasks.reduce((sum, task) => sum + ("length" in task ? task.length : scenario.run.length), 0);
+  return (simulated / Math.max(turn, 1e-6)) * scenario.stations.length * secondsPerShot;
+}

@@ -1,0 +1,97 @@
+// What a calendar plans for each local day, and what the cell made of that day over the replications.
+import { united, type Stretch } from "#engine/calendar.ts";
+import { lawMean } from "#engine/distributions/law.ts";
+import { dateOf, weekdayOf, type Weekday } from "#foundation/civilDate.ts";
+import { purgeOfChange } from "#cell/layers/purge.ts";
+import { dayUses, type QuarterRecord } from "#cell/records/quarterRecord.ts";
+import type { CalendarSpec, ChangeSpec, Scenario } from "#scenario/scenario.ts";
+import type { DayTotal } from "#analysis/replication/dayTotals.ts";
+import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
+import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
+
+export interface DaySummary {
+  /** Days from 1970-01-01. */
+  readonly day: number;
+  readonly date: string;
+  readonly weekday: Weekday;
+  /** Seconds of the day that were observed, and those of them in which a shift, and a break of its people, is planned. */
+  readonly seconds: number;
+  readonly shiftSeconds: number;
+  readonly breakSeconds: number;
+  /** Seconds by use, in the order of `dayUses`, mean over stations and replications. */
+  readonly useSeconds: readonly number[];
+  readonly good: Interval;
+}
+
+export interface PlannedChange extends Pick<ChangeSpec, "name" | "kind" | "station" | "at"> {
+  /** Mean time of the hands' work, and melt purged after it, kg. */
+  readonly seconds: number;
+  readonly purged: number;
+  readonly residue: number | null;
+}
+
+export interface CalendarStudy {
+  /** Empty where nothing but changes is planned. */
+  readonly days: readonly DaySummary[];
+  /** Of the first replication. */
+  readonly quarters: readonly QuarterRecord[];
+  readonly changes: readonly PlannedChange[];
+}
+
+/** Null where nothing is planned. */
+export function calendarStudy(scenario: Scenario, answers: readonly ReplicationAnswer[]): CalendarStudy | null {
+  const { calendar, changes = [] } = scenario;
+  if (!calendar && changes.length === 0) return null;
+  const [first] = answers;
+  const days = first?.days ?? [];
+  return {
+    days: calendar ? days.map((day, i) => daySummary(calendar, day, allOfDay(answers, i))) : [],
+    quarters: first?.quarters ?? [],
+    changes: changes.map((change) => plannedChange(change, scenario)),
+  };
+}
+
+function plannedChange(change: ChangeSpec, scenario: Scenario): PlannedChange {
+  const { name, kind, station, at, time, purge } = change;
+  return {
+    name,
+    kind,
+    at,
+    ...(station === undefined ? {} : { station }),
+    seconds: lawMean(time),
+    purged: purgeOfChange(change, scenario),
+    residue: purge?.residue ?? null,
+  };
+}
+
+/** All replications have the same days. */
+function allOfDay(answers: readonly ReplicationAnswer[], index: number): readonly DayTotal[] {
+  return answers.flatMap(({ days }) => (days?.[index] ? [days[index]] : []));
+}
+
+function daySummary(calendar: CalendarSpec, total: DayTotal, all: readonly DayTotal[]): DaySummary {
+  const { day, from, until } = total;
+  const { shifts } = calendar;
+  return {
+    day,
+    date: dateOf(day),
+    weekday: weekdayOf(day),
+    seconds: until - from,
+    shiftSeconds: overlap(
+      shifts.flatMap(({ stretches }) => stretches),
+      total,
+    ),
+    breakSeconds: overlap(
+      shifts.flatMap(({ pauses }) => pauses),
+      total,
+    ),
+    useSeconds: dayUses.map((_, use) => all.reduce((sum, { seconds }) => sum + seconds[use]!, 0) / all.length),
+    good: meanInterval(all.map(({ good }) => good)),
+  };
+}
+
+/** Seconds of the stretch in any of the others; shifts may overlap. */
+function overlap(others: readonly Stretch[], { from, until }: Stretch): number {
+  const inside = others.map((other) => ({ from: Math.max(from, other.from), until: Math.min(until, other.until) }));
+  return united(inside.filter((each) => each.until > each.from)).reduce((sum, each) => sum + each.until - each.from, 0);
+}

@@ -1,0 +1,94 @@
+// Holds scenarios against a base, measure by measure, paired by the luck that their replications share.
+import type { Scenario } from "#scenario/scenario.ts";
+import { areComparable, COST_MEASURE } from "#analysis/indicators/costStudy.ts";
+import { pairedDifference } from "#analysis/statistics/pairedDifference.ts";
+import type { Study } from "./study.ts";
+import type { SettledScenario } from "#analysis/statistics/warmUpSearch.ts";
+import { measureOf, type MeasureSummary } from "./summarizeMeasures.ts";
+
+export type Verdict = "more" | "less" | "no difference seen" | "one pair tells nothing of chance";
+
+export interface ComparisonRow {
+  readonly base: string;
+  readonly other: string;
+  readonly resource: string;
+  readonly measure: string;
+  readonly unit: string;
+  /** Mean of other − base. */
+  readonly difference: number;
+  readonly halfWidth: number | null;
+  /** Holds for all compared scenarios at once (Bonferroni). */
+  readonly simultaneousHalfWidth: number | null;
+  /** Mean of the other / mean of the base; null where the base is 0. */
+  readonly ratio: number | null;
+  readonly pairs: number;
+  readonly correlation: number | null;
+  /** Judged by the simultaneous interval. */
+  readonly verdict: Verdict;
+}
+
+/** The scenarios with the base's seed, length and number of replications: only then do pairs share their luck. */
+export function comparableScenarios(scenarios: readonly Scenario[]): readonly Scenario[] {
+  const [base] = scenarios;
+  if (!base) return [];
+  const { seed, length, replications } = base.run;
+  return scenarios.map((scenario) => ({ ...scenario, run: { ...scenario.run, seed, length, replications } }));
+}
+
+/** Once their warm-ups are settled: the longest run and the longest warm-up of all, so that pairs share their span of time. */
+export function overOneSpan(settled: readonly SettledScenario[]): readonly SettledScenario[] {
+  const runs = settled.map(({ scenario }) => scenario.run);
+  const length = Math.max(...runs.map((run) => run.length));
+  const warmup = Math.max(...runs.map((run) => (run.warmup === "auto" ? 0 : run.warmup)));
+  return settled.map(({ scenario, warnings }) => ({
+    scenario: { ...scenario, run: { ...scenario.run, length, warmup } },
+    warnings,
+  }));
+}
+
+/** Every measure that both sides tell of a resource of the same name; costs only where they are sums of the same items. */
+export function compareStudies(base: Study, others: readonly Study[]): readonly ComparisonRow[] {
+  return others.flatMap((other) =>
+    base.measures.flatMap((measure) => {
+      if (measure.measure === COST_MEASURE && !areComparable(base.costs, other.costs)) return [];
+      const counterpart = measureOf(other.measures, measure.resource, measure.measure);
+      const row = counterpart && compareMeasure(measure, counterpart, others.length);
+      return row ? [{ base: base.scenario.name, other: other.scenario.name, ...row }] : [];
+    }),
+  );
+}
+
+function compareMeasure(
+  base: MeasureSummary,
+  other: MeasureSummary,
+  comparisons: number,
+): Omit<ComparisonRow, "base" | "other"> | null {
+  const pairs = base.values.flatMap((value, i) => {
+    const counterpart = other.values[i] ?? null;
+    return value === null || counterpart === null ? [] : [[value, counterpart] as const];
+  });
+  if (pairs.length === 0) return null;
+  const found = pairedDifference(
+    pairs.map(([, second]) => second),
+    pairs.map(([first]) => first),
+    { comparisons },
+  );
+  return {
+    resource: base.resource,
+    measure: base.measure,
+    unit: base.unit,
+    difference: found.mean,
+    halfWidth: found.halfWidth,
+    simultaneousHalfWidth: found.simultaneousHalfWidth,
+    ratio: base.interval.mean === 0 ? null : other.interval.mean / base.interval.mean,
+    pairs: pairs.length,
+    correlation: found.correlation,
+    verdict: verdictOf(found.mean, found.simultaneousHalfWidth),
+  };
+}
+
+function verdictOf(difference: number, halfWidth: number | null): Verdict {
+  if (halfWidth === null) return "one pair tells nothing of chance";
+  if (Math.abs(difference) <= halfWidth) return "no difference seen";
+  return difference > 0 ? "more" : "less";
+}

@@ -1,0 +1,103 @@
+// How the shots of a run spread: hang, sag and time at heat of each station, held against what product and material bear.
+import { deliveredSag } from "#physics/parison/deliveredSag.ts";
+import type { ParisonRecord } from "#cell/records/parisonRecord.ts";
+import { sagInput } from "#cell/records/sagInput.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import { quantiles, type Quantiles } from "#analysis/statistics/quantiles.ts";
+import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
+
+export interface ShotSpread {
+  readonly station: string;
+  readonly quantity: "hang time" | "sag" | "time at heat";
+  readonly unit: "s" | "1";
+  readonly mean: number;
+  readonly quantiles: Quantiles;
+  readonly max: number;
+  /** Null where nothing was given to hold it against. */
+  readonly limit: number | null;
+  /** Share of the shots above it. */
+  readonly beyond: number;
+  /** What to do about those; "" where there are none. */
+  readonly remedy: string;
+  readonly source: string;
+}
+
+/** Over all replications; a station of which nothing is known has no rows. */
+export function shotSpreads({ stations }: Scenario, answers: readonly ReplicationAnswer[]): readonly ShotSpread[] {
+  const records = answers.flatMap(({ parisons }) => parisons);
+  return stations.flatMap((station) => {
+    const own = records.filter((record) => record.station === station.name);
+    return [hangs(station, own), sags(station, own), timesAtHeat(station, own)].flatMap((each) => each ?? []);
+  });
+}
+
+type Told = Pick<ShotSpread, "quantity" | "unit" | "source" | "limit" | "remedy">;
+
+function hangs({ name }: StationSpec, records: readonly ParisonRecord[]): ShotSpread | undefined {
+  const longest = records.map(({ longestHang }) => longestHang);
+  return spread(
+    name,
+    { values: records.flatMap((record) => record.hangs), longest },
+    {
+      quantity: "hang time",
+      unit: "s",
+      source: "simulated: from the end of the drop to the closed mold",
+      limit: null,
+      remedy: "",
+    },
+  );
+}
+
+function sags(station: StationSpec, records: readonly ParisonRecord[]): ShotSpread | undefined {
+  const hanging = sagInput(station);
+  if (!hanging) return undefined;
+  const { melt, length } = hanging;
+  const sagOf = (delivery: number, hold: number): number => deliveredSag(melt, { length, delivery, hold });
+  const values = records.flatMap(({ drops, hangs: holds }) => drops.map((drop, i) => sagOf(drop, holds[i]!)));
+  const longest = records.map(({ mostSagging: most }) => most && sagOf(most.drop, most.hang));
+  return spread(
+    station.name,
+    { values, longest },
+    {
+      quantity: "sag",
+      unit: "1",
+      source:
+        "each simulated drop and hang; derived after Trouton, Proceedings of the Royal Society A 77, 1906, p. 426",
+      limit: station.process?.values["product.sagLimit"] ?? null,
+      remedy: "Drop faster, close sooner or more evenly, run the melt cooler, or take a stiffer grade.",
+    },
+  );
+}
+
+function timesAtHeat({ name, process }: StationSpec, records: readonly ParisonRecord[]): ShotSpread | undefined {
+  const longest = records.map(({ longestAtHeat }) => longestAtHeat);
+  return spread(
+    name,
+    { values: records.flatMap((record) => record.timesAtHeat), longest },
+    {
+      quantity: "time at heat",
+      unit: "s",
+      source: "simulated: first in, first out through the hold-up, every wait included; dead corners stay far longer",
+      limit: process?.material.timeAtHeat?.value ?? null,
+      remedy: "Less melt in the machine, fewer waits of the screw, or a better stabilized compound.",
+    },
+  );
+}
+
+interface Found {
+  /** A fair sample. */
+  readonly values: readonly number[];
+  /** The longest of all, of each replication. */
+  readonly longest: readonly (number | null)[];
+}
+
+function spread(station: string, { values, longest }: Found, told: Told): ShotSpread | undefined {
+  if (values.length === 0) return undefined;
+  const max = longest.reduce<number>((most, each) => Math.max(most, each ?? 0), 0);
+  const limit = told.limit ?? Infinity;
+  const above = values.filter((value) => value > limit).length;
+  // The sample may hold none of the few that are above.
+  const beyond = (above === 0 && max > limit ? 1 : above) / values.length;
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return { station, ...told, mean, quantiles: quantiles(values), max, beyond, remedy: beyond > 0 ? told.remedy : "" };
+}

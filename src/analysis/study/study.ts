@@ -1,0 +1,211 @@
+// The procedure of a study: from the answers so far to the replications still wanted, and at the end to the findings.
+import { inReadingOrder } from "#foundation/inReadingOrder.ts";
+import type { Issue } from "#foundation/issue.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { bottleneckRows, type BottleneckRow } from "#analysis/bottleneck/bottleneck.ts";
+import { calendarStudy, type CalendarStudy } from "./calendarStudy.ts";
+import { costMeasures, costStudy, type CostStudy } from "#analysis/indicators/costStudy.ts";
+import { elasticityTargets } from "#analysis/bottleneck/elasticity.ts";
+import { idealCycle, type IdealCycle } from "#analysis/ideal/idealCycle.ts";
+import { kpiRows, type KpiRow } from "#analysis/indicators/kpiRows.ts";
+import { leadingSteps, runnerUp, type LeadingStep, type RunnerUp } from "#analysis/bottleneck/leadingSteps.ts";
+import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
+import { CELL, type MeasureValue } from "#analysis/replication/measures.ts";
+import { shotSpreads, type ShotSpread } from "./shotSpread.ts";
+import { requiredReplications } from "#analysis/statistics/requiredReplications.ts";
+import { standstillIssue } from "./standstillIssue.ts";
+import type { StationCycles } from "#analysis/replication/stationCycles.ts";
+import { stationWindows, type StationWindow } from "#analysis/window/stationWindow.ts";
+import { stopSummaries, type StopSummary } from "./stopSummaries.ts";
+import { measureOf, summarizeMeasures, type MeasureSummary } from "./summarizeMeasures.ts";
+import { summarizeStates, type StateSummary } from "./summarizeStates.ts";
+import {
+  beginWarmUpSearch,
+  pilotsWanted,
+  settleWarmUp,
+  type SettledScenario,
+} from "#analysis/statistics/warmUpSearch.ts";
+import { doWork } from "#analysis/replication/work.ts";
+
+/** Knows nothing of who runs the replications: here, in workers, or in a page. */
+export interface StudyState {
+  readonly scenario: Scenario;
+  readonly answers: readonly ReplicationAnswer[];
+}
+
+export interface Study {
+  readonly scenario: Scenario;
+  /** What the reader should know before trusting the numbers. */
+  readonly warnings: readonly Issue[];
+  /** The wanted precision, and whether it was reached; null where none was wanted. */
+  readonly precision: { readonly wanted: number; readonly reached: boolean } | null;
+  readonly replications: number;
+  readonly measures: readonly MeasureSummary[];
+  readonly states: readonly StateSummary[];
+  /** The step that holds the cell back most comes first. */
+  readonly bottleneck: readonly BottleneckRow[];
+  /** The same with equal stations taken together, and the resource that would bind next. */
+  readonly leading: readonly LeadingStep[];
+  readonly runnerUp: RunnerUp | null;
+  readonly ideal: IdealCycle;
+  /** Shot to shot, of the first replication. */
+  readonly cycles: readonly StationCycles[];
+  /** Empty where no material is named. */
+  readonly windows: readonly StationWindow[];
+  readonly kpis: readonly KpiRow[];
+  /** Null where the scenario gives no costs. */
+  readonly costs: CostStudy | null;
+  /** Null where nothing is planned. */
+  readonly calendar: CalendarStudy | null;
+  /** Empty where the cell has no stops. */
+  readonly stops: readonly StopSummary[];
+  /** How hang, sag and time at heat spread from shot to shot; empty where no material is named. */
+  readonly spreads: readonly ShotSpread[];
+}
+
+export type StudyOutcome =
+  | { readonly kind: "found"; readonly study: Study }
+  /** The cell came to rest for ever. */
+  | { readonly kind: "stuck"; readonly issue: Issue };
+
+export function beginStudy(scenario: Scenario): StudyState {
+  return { scenario, answers: [] };
+}
+
+export function withAnswers(state: StudyState, answers: readonly ReplicationAnswer[]): StudyState {
+  return { ...state, answers: [...state.answers, ...answers] };
+}
+
+/** Replications beyond which a wanted precision is given up. */
+const mostReplications = 2000;
+
+/**
+ * The replications still wanted, in their order; none when the study is finished. First the cell as it is, and more of it until
+ * the wanted precision is reached, at most twice as many at a time; then, where the
+ * critical path alone does not tell the effect of a step, the same luck again with that step a little longer.
+ */
+export function nextWanted({ scenario, answers }: StudyState): readonly ReplicationTask[] {
+  if (answers.some((answer) => answer.standstill !== null)) return [];
+  const missing = missingTasks(answers, [null], scenario.run.replications);
+  if (missing.length > 0) return missing;
+  const made = answersOf(answers, null);
+  const more = missingTasks(answers, [null], replicationsFor(scenario, made));
+  if (more.length > 0) return more;
+  return missingTasks(answers, elasticityTargets(scenario, made), made.length);
+}
+
+function replicationsFor(scenario: Scenario, made: readonly ReplicationAnswer[]): number {
+  const { precision, replications } = scenario.run;
+  if (precision === undefined) return replications;
+  const needed = requiredReplications(goodPartsPerHour(made), precision) ?? (made.length < 2 ? 2 : made.length);
+  return Math.max(made.length, Math.min(needed, 2 * made.length, mostReplications));
+}
+
+function goodPartsPerHour(answers: readonly ReplicationAnswer[]): readonly number[] {
+  const isOutput = (value: MeasureValue): boolean => value.resource === CELL && value.measure === "good parts per hour";
+  return answers.flatMap(({ measures }) => measures.filter(isOutput).map(({ value }) => value));
+}
+
+function precisionReached(scenario: Scenario, made: readonly ReplicationAnswer[]): Study["precision"] {
+  const wanted = scenario.run.precision;
+  if (wanted === undefined) return null;
+  const needed = requiredReplications(goodPartsPerHour(made), wanted);
+  return { wanted, reached: needed !== null && needed <= made.length };
+}
+
+export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []): StudyOutcome {
+  const { scenario } = state;
+  const stuck = inOrder(state.answers).find((answer) => answer.standstill !== null);
+  if (stuck) return { kind: "stuck", issue: standstillIssue(scenario, stuck) };
+  const answers = answersOf(state.answers, null);
+  const ideal = idealCycle(scenario);
+  const leading = leadingSteps(scenario, answers);
+  const measures = summarizeMeasures(answers);
+  const windows = stationWindows(scenario, ideal, meltRate(measures), rejectShare(scenario, measures));
+  const costs = costStudy(scenario, answers, windows);
+  return {
+    kind: "found",
+    study: {
+      scenario,
+      warnings,
+      precision: precisionReached(scenario, answers),
+      replications: answers.length,
+      measures: inReadingOrder([...measures, ...summarizeMeasures(costMeasures(costs))], resourceOf),
+      states: inReadingOrder(summarizeStates(scenario, answers), resourceOf),
+      bottleneck: bottleneckRows(scenario, answers, (scale) => answersOf(state.answers, scale), ideal),
+      leading,
+      runnerUp: runnerUp(scenario, leading[0], ideal),
+      ideal,
+      cycles: inReadingOrder(answers[0]?.cycles ?? [], stationOf),
+      windows,
+      kpis: inReadingOrder(kpiRows(scenario, answers, ideal), resourceOf),
+      costs,
+      calendar: calendarStudy(scenario, answers),
+      stops: inReadingOrder(stopSummaries(scenario, answers), resourceOf),
+      spreads: inReadingOrder(shotSpreads(scenario, answers), stationOf),
+    },
+  };
+}
+
+const resourceOf = ({ resource }: { readonly resource: string }): string => resource;
+const stationOf = ({ station }: { readonly station: string }): string => station;
+
+/** Undefined where nothing that is modelled can make a reject. */
+function rejectShare({ quality, maxInMold }: Scenario, measures: readonly MeasureSummary[]): number | undefined {
+  if (quality === undefined && maxInMold === undefined) return undefined;
+  return measureOf(measures, CELL, "reject share")?.interval.mean;
+}
+
+/** kg/s; undefined where nothing went through. */
+function meltRate(measures: readonly MeasureSummary[]): number | undefined {
+  const perHour = measureOf(measures, CELL, "melt per hour")?.interval.mean ?? 0;
+  return perHour > 0 ? perHour / 3600 : undefined;
+}
+
+/** The whole study in one go, for callers that can wait. */
+export function runStudy(scenario: Scenario): StudyOutcome {
+  return studyOfSettled(settleInOneGo(scenario));
+}
+
+export function studyOfSettled({ scenario, warnings }: SettledScenario): StudyOutcome {
+  let state = beginStudy(scenario);
+  for (let tasks = nextWanted(state); tasks.length > 0; tasks = nextWanted(state)) {
+    state = withAnswers(state, doWork({ kind: "replications", scenario, tasks }));
+  }
+  return concludeStudy(state, warnings);
+}
+
+/** The scenario with its warm-up found. */
+export function settleInOneGo(scenario: Scenario): SettledScenario {
+  let search = beginWarmUpSearch(scenario);
+  for (let tasks = pilotsWanted(search); tasks.length > 0; tasks = pilotsWanted(search)) {
+    search = { ...search, answers: [...search.answers, ...doWork({ kind: "pilots", scenario, tasks })] };
+  }
+  return settleWarmUp(search);
+}
+
+function missingTasks(
+  answers: readonly ReplicationAnswer[],
+  scales: readonly ReplicationTask["scale"][],
+  replications: number,
+): readonly ReplicationTask[] {
+  const made = new Set(answers.map(({ task }) => JSON.stringify(task)));
+  return scales
+    .flatMap((scale) =>
+      Array.from({ length: replications }, (_, i): ReplicationTask => ({ replication: i + 1, scale })),
+    )
+    .filter((task) => !made.has(JSON.stringify(task)));
+}
+
+/** Those of one variant, by replication, whatever the order in which they came in. */
+function answersOf(
+  answers: readonly ReplicationAnswer[],
+  scale: ReplicationTask["scale"],
+): readonly ReplicationAnswer[] {
+  const variant = JSON.stringify(scale);
+  return inOrder(answers.filter(({ task }) => JSON.stringify(task.scale) === variant));
+}
+
+function inOrder(answers: readonly ReplicationAnswer[]): readonly ReplicationAnswer[] {
+  return answers.toSorted((one, other) => one.task.replication - other.task.replication);
+}

@@ -1,0 +1,48 @@
+// Each measure over the replications: its mean with interval, and how the replications spread.
+import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
+import { quantiles, type Quantiles } from "#analysis/statistics/quantiles.ts";
+import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
+
+export interface MeasureSummary {
+  readonly resource: string;
+  readonly measure: string;
+  readonly unit: string;
+  /** One a replication, from replication 1 on; null where that replication cannot tell it. */
+  readonly values: readonly (number | null)[];
+  readonly interval: Interval;
+  readonly quantiles: Quantiles;
+  readonly min: number;
+  readonly max: number;
+}
+
+/** In the order of the first replication that tells each measure. */
+export function summarizeMeasures(answers: readonly Pick<ReplicationAnswer, "measures">[]): readonly MeasureSummary[] {
+  const found = new Map<string, { resource: string; measure: string; unit: string; values: (number | null)[] }>();
+  answers.forEach((answer, index) => {
+    for (const { resource, measure, unit, value } of answer.measures) {
+      const key = JSON.stringify([resource, measure]);
+      const row = found.get(key) ?? { resource, measure, unit, values: answers.map(() => null) };
+      row.values[index] = value;
+      found.set(key, row);
+    }
+  });
+  return [...found.values()].map((row) => ({ ...row, ...spread(row.values.filter((value) => value !== null)) }));
+}
+
+function spread(values: readonly number[]): Pick<MeasureSummary, "interval" | "quantiles" | "min" | "max"> {
+  return {
+    interval: meanInterval(values),
+    quantiles: quantiles(values),
+    min: values.reduce((least, value) => Math.min(least, value)),
+    max: values.reduce((most, value) => Math.max(most, value)),
+  };
+}
+
+/** The summary of a measure of a resource; undefined where no replication tells it. */
+export function measureOf(
+  measures: readonly MeasureSummary[],
+  resource: string,
+  measure: string,
+): MeasureSummary | undefined {
+  return measures.find((row) => row.resource === resource && row.measure === measure);
+}

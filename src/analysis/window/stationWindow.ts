@@ -1,0 +1,109 @@
+// The process window of each station: what the given values, the step times and the ideal cycle say together.
+import { inReadingOrder } from "#foundation/inReadingOrder.ts";
+import { processWindow, missingRows, type MissingRow } from "#physics/window/processWindow.ts";
+import type { WindowInput } from "#physics/window/windowInput.ts";
+import type { WindowRow } from "#physics/window/windowRule.ts";
+import { slowedBy } from "#cell/delivery/continuousExtrusion.ts";
+import { shotSteps } from "#cell/words/cycleNames.ts";
+import { shotMass } from "#cell/table/shotMass.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
+import { ownStepsAfter } from "#cell/table/ownStepsAfter.ts";
+import { stepTimes } from "#analysis/ideal/stepTimes.ts";
+
+export interface StationWindow {
+  /** Stations whose window is the same, in the order of their numbers. */
+  readonly stations: readonly string[];
+  readonly rows: readonly WindowRow[];
+  /** Rows left out, with the keys that would give them. */
+  readonly missing: readonly MissingRow[];
+}
+
+const milligramsPerKilogram = 1e6;
+
+/**
+ * Empty where no material is named. Step times are means; the melt through the screw, in kg/s, is what a run saw, its waits
+ * included, or without a run that of the ideal cycle. `rejects` is the share that a run rejected; absent where it can reject none.
+ */
+export function stationWindows(
+  scenario: Scenario,
+  ideal: IdealCycle,
+  throughput: number = meltRate(scenario, ideal),
+  rejects?: number,
+): readonly StationWindow[] {
+  const windows = new Map<string, { stations: string[]; input: WindowInput }>();
+  for (const station of scenario.stations) {
+    const mean = inputOf(scenario, station, throughput);
+    if (!mean) continue;
+    const input = rejects === undefined ? mean : { ...mean, "station.rejects": rejects };
+    const key = JSON.stringify(input);
+    const known = windows.get(key) ?? { stations: [], input };
+    known.stations.push(station.name);
+    windows.set(key, known);
+  }
+  return [...windows.values()].map(({ stations, input }) => ({
+    stations: inReadingOrder(stations, (name) => name),
+    rows: processWindow(input),
+    missing: missingRows(input),
+  }));
+}
+
+/** What lies outside its limits. */
+export function outsideWindow(
+  windows: readonly StationWindow[],
+): readonly (WindowRow & Pick<StationWindow, "stations">)[] {
+  return windows.flatMap(({ stations, rows }) =>
+    rows.filter(({ verdict }) => verdict === "below" || verdict === "above").map((row) => ({ ...row, stations })),
+  );
+}
+
+function inputOf(scenario: Scenario, station: StationSpec, throughput: number): WindowInput | undefined {
+  const own = stepTimes(scenario).filter((time) => time.resource === station.name || time.station === station.name);
+  const mean = (step: string): number => own.find((time) => time.step === step)?.seconds ?? 0;
+  // From a die that never stops a parison hangs as long as it grows.
+  const isContinuous = scenario.delivery.kind === "continuous";
+  const input = stepInput(station, (step) => mean(isContinuous && step === "drop" ? "parison" : step), throughput);
+  const full = input?.["delivery.plasticatingRate"];
+  if (!isContinuous || input === undefined || full === undefined) return input;
+  return { ...input, "delivery.matchedRate": full / slowedBy(scenario) };
+}
+
+/** What the window is worked out from, with the mean time of each step; undefined where no material is named. */
+export function stepInput(
+  { process, extra, estimated }: Pick<StationSpec, "process" | "extra" | "estimated">,
+  mean: (step: string) => number,
+  throughput: number,
+): WindowInput | undefined {
+  if (!process) return undefined;
+  const own = (...after: Parameters<typeof ownStepsAfter>[1]): number =>
+    ownStepsAfter(extra, after).reduce((sum, { name }) => sum + mean(name), 0);
+  return {
+    material: process.material,
+    ...process.values,
+    deliveryKind: process.deliveryKind,
+    ...(process.coolingTo === undefined ? {} : { coolingTo: process.coolingTo }),
+    ...(estimated === undefined ? {} : { estimated }),
+    "station.steps.drop": mean("drop"),
+    // The parison hangs from the drop until the mold has closed.
+    "station.hang": own("drop") + mean("close"),
+    "station.steps.close": mean("close"),
+    "station.steps.blow": mean("blow"),
+    // The wall lies against the mold until the vent.
+    "station.steps.cool": own("blow") + mean("cool") + own("cool"),
+    "station.steps.vent": mean("vent"),
+    "station.steps.open": mean("open"),
+    "station.steps.remove": mean("remove"),
+    "delivery.throughput": throughput,
+  };
+}
+
+/** kg/s: the shots of one period over its time; for a bound the mean shot at the bound's pace. */
+function meltRate({ stations }: Scenario, ideal: IdealCycle): number {
+  const masses = new Map(stations.map((station) => [station.name, shotMass(station)]));
+  const drops = ideal.schedule
+    .filter(({ step }) => shotSteps.includes(step))
+    .map(({ station }) => masses.get(station) ?? 0);
+  const shots = drops.length > 0 ? drops : [...masses.values()];
+  const mean = shots.reduce((sum, each) => sum + each, 0) / shots.length;
+  return mean / milligramsPerKilogram / ideal.secondsPerShot;
+}

@@ -1,0 +1,29 @@
+// What is purged at a start or a change, and how long the screw takes to drive it out.
+import type { TimeSpec } from "#engine/compiler/stepTable.ts";
+import { purgeMass } from "#physics/screw/colorChange.ts";
+import type { ChangeSpec, Scenario } from "#scenario/scenario.ts";
+import { PLASTICATOR } from "#cell/words/cycleNames.ts";
+import { shotMass } from "#cell/table/shotMass.ts";
+import { massLaw } from "#cell/words/tableWords.ts";
+
+/**
+ * Drawn once for the whole mass, as a recharge is for its shot; a measured recharge in proportion to its mass. Each start and each
+ * change draws from a stream of its own, so that no purge shifts the luck of another, or that of the recharges.
+ */
+export function purgeTime(milligrams: number, stream: string, { stations }: Scenario): TimeSpec {
+  const [first] = stations;
+  const law = massLaw(first!.recharge, milligrams);
+  const isMeasured = first!.recharge.by === "time";
+  return {
+    laws: [isMeasured ? { ...law, factor: milligrams / shotMass(first!) } : law],
+    resource: PLASTICATOR,
+    stream,
+  };
+}
+
+/** Kilograms, through the manifold of one station after the other. */
+export function purgeOfChange({ purge }: ChangeSpec, { stations }: Scenario): number {
+  if (!purge) return 0;
+  const { screw, manifold, residue } = purge;
+  return purgeMass({ screw, manifold, manifolds: stations.length, residue });
+}

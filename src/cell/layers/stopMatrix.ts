@@ -1,0 +1,66 @@
+// What becomes of a step under way when something that it needs stops: the matrix of steps and rules, as data.
+import type { StopEffect, StopRule } from "#engine/compiler/stepTable.ts";
+import { CATCH } from "#cell/delivery/continuousExtrusion.ts";
+
+/** Where the shot is while the step is under way. */
+export type ShotPlace = "not yet delivered" | "being delivered" | "hanging" | "in the mold" | "removed" | "physics";
+
+/** `lost`: the shot goes to regrind and the mold is cleared. */
+export type StepFate = Exclude<StopEffect, { readonly leaveFor: string }> | "lost";
+
+/** Blowing, cooling and venting never pause; a hanging parison cannot be held. */
+export const stopMatrix: Readonly<Record<ShotPlace, Readonly<Record<StopRule, StepFate>>>> = {
+  "not yet delivered": { finish: "run on", hold: "hold", scrap: "hold" },
+  "being delivered": { finish: "run on", hold: "lost", scrap: "lost" },
+  hanging: { finish: "run on", hold: "lost", scrap: "lost" },
+  physics: { finish: "run on", hold: "run on", scrap: "run on" },
+  "in the mold": { finish: "run on", hold: "hold", scrap: "lost" },
+  removed: { finish: "run on", hold: "hold", scrap: "hold" },
+};
+
+/** The steps of each place, and what becomes of the neighbors when such a step is held or loses its shot. */
+export const stopWords: Readonly<Record<ShotPlace, { readonly steps: string; readonly neighbors: string }>> = {
+  "not yet delivered": {
+    steps: "recharge, both shifts of the valve, steps before the drop",
+    neighbors:
+      "whoever needs the screw, the valve or the turn waits; molds under way go on; the valve closes though the screw stands",
+  },
+  "being delivered": {
+    steps: "drop",
+    neighbors:
+      "the shot goes to regrind, the valve shifts back at once and the screw recharges; the mold is cleared, by an operator if so said",
+  },
+  hanging: {
+    steps: "close, and steps of your own between drop and close",
+    neighbors: "the shot goes to regrind, the mold is cleared; screw, valve and the other molds go on",
+  },
+  physics: {
+    steps: "blow, cool, vent",
+    neighbors: "nothing pauses and everything goes on; only the next motion waits for the end of the stop",
+  },
+  "in the mold": {
+    steps: "open, remove, steps of your own between close and removal",
+    neighbors:
+      "held: the part stays, but what a hand has begun it ends; lost: the mold is cleared; screw, valve and the other molds go on",
+  },
+  removed: {
+    steps: "steps of your own after the removal",
+    neighbors: "the shot waits for another station that is ready",
+  },
+};
+
+const physics: readonly string[] = ["blow", "cool", "vent"];
+
+/** `cycle` are the names of a station's steps in their order. */
+export function shotPlaceAt(step: string, cycle: readonly string[]): ShotPlace {
+  if (physics.includes(step)) return "physics";
+  const at = cycle.indexOf(step);
+  // From a die that never stops nothing drops: a mold catches the parison, and has it for good once it is cut.
+  const drop = Math.max(cycle.indexOf("drop"), cycle.indexOf(CATCH));
+  const close = Math.max(cycle.indexOf("close"), cycle.indexOf("cut"));
+  const remove = Math.max(cycle.indexOf("remove"), cycle.indexOf("open"));
+  if (at < drop || at === -1) return "not yet delivered";
+  if (at === drop) return "being delivered";
+  if (at <= close) return "hanging";
+  return at <= remove ? "in the mold" : "removed";
+}

@@ -1,0 +1,207 @@
+// Runs one replication of a cell and hands over what it left behind, as plain rows.
+import type { EventLog } from "#engine/run/eventLog.ts";
+import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
+import { Simulation } from "#engine/run/simulation.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { extrusionRate } from "#cell/delivery/continuousExtrusion.ts";
+import type { CellPlan } from "#cell/layers/planCell.ts";
+import type { CellRecord, ChainShare, StateTime, StopRecord } from "#cell/records/cellRecord.ts";
+import {
+  goodCounter,
+  lostDropsOf,
+  lostShotsOf,
+  partsOf,
+  purgedCounter,
+  refusedOf,
+  rejectsOf,
+  repairBeginsOf,
+  SHIFT,
+  shotsOf,
+  stopBeginsOf,
+  stopEndsOf,
+} from "#cell/words/cycleNames.ts";
+import { QuarterHours } from "./quarterHours.ts";
+import { ParisonWatch } from "./parisonWatch.ts";
+import { rejectReasons } from "#cell/layers/withQuality.ts";
+import { elementTimes } from "./elementTimes.ts";
+import { reasonsOf } from "#cell/words/takeawayWords.ts";
+import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
+import { settledWarmup } from "./settledWarmup.ts";
+import { partWithFlash, shotMass } from "#cell/table/shotMass.ts";
+
+export interface RunOptions {
+  readonly replication: number;
+  /** Seconds not counted at the beginning; the scenario's if not given. */
+  readonly warmup?: number;
+  readonly log?: EventLog;
+  /** Keeps the tick of every shot; true if not given. A year has five million. */
+  readonly keepsShots?: boolean;
+  /** Keeps a sample of how long parisons drop, hang and are hot; false if not given. */
+  readonly watchesParisons?: boolean;
+  /** Reads a run on a calendar at every quarter of an hour; true if not given. */
+  readonly readsQuarters?: boolean;
+}
+
+/** The same scenario, seed and replication always give the same record. */
+export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
+  const { scenario, program } = plan;
+  const warmup = options.warmup ?? settledWarmup(scenario);
+  const from = Math.round(warmup * TICKS_PER_SECOND);
+  const until = Math.round(scenario.run.length * TICKS_PER_SECOND);
+  const keepsShots = options.keepsShots ?? true;
+  const watch = options.watchesParisons === true ? ParisonWatch.of(plan) : undefined;
+  const shotTicks: readonly number[][] = scenario.stations.map(() => []);
+  const shotReaders = plan.marked.map(
+    (counter, k) => [counter, (tick: number) => void shotTicks[k]!.push(tick)] as const,
+  );
+  const simulation = new Simulation(
+    program,
+    {
+      seed: scenario.run.seed,
+      replication: options.replication,
+      isActive: plan.isActive,
+      classOf: plan.elementClass,
+      ...(options.log ? { log: options.log } : {}),
+      readers: [...(keepsShots ? shotReaders : []), ...(watch?.readers ?? [])],
+    },
+    plan.stopMarks,
+  );
+  const runOn = (tick: number): void => simulation.runUntil(tick);
+  if (from > 0) {
+    runOn(from);
+    simulation.restartObservation();
+    for (const ticks of shotTicks) ticks.length = 0;
+  }
+  watch?.restartObservation();
+  const quarters = options.readsQuarters === false ? undefined : QuarterHours.of(plan);
+  const readOn = quarters ? quarters.readingOn(simulation, { from, until, runOn }) : runOn;
+  const elements = elementTimes(plan, simulation, { from, until, runOn: readOn });
+  const counted = simulation.counts;
+  const counts = new Map(program.counters.map((name, i) => [name, counted[i]!]));
+  const stations = scenario.stations.map((station, k) => ({
+    name: station.name,
+    shots: counts.get(shotsOf(station.name)) ?? 0,
+    parts: counts.get(partsOf(station.name)) ?? 0,
+    shotMilligrams: shotMass(station),
+    partMilligrams: Math.round(station.partMass * 1e6),
+    partWithFlash: partWithFlash(station),
+    rejects: rejectReasons.flatMap((reason) => {
+      const found = counts.get(rejectsOf(station.name, reason));
+      return found === undefined ? [] : [{ reason, parts: found }];
+    }),
+    lostDrops: counts.get(lostDropsOf(station.name)) ?? 0,
+    lostShots: counts.get(lostShotsOf(station.name)) ?? 0,
+    ...riseOf(simulation, shotsOf(station.name)),
+    shotTicks: shotTicks[k]!,
+  }));
+  const stateTimes = stateTimesOf(simulation);
+  const longestActive = simulation
+    .longestActive()
+    .map((times, i) => ({ resource: program.table.resources[i]!.name, ...times }))
+    .filter(({ resource }) => resource !== SHIFT);
+  const standstill = simulation.standstill;
+  // Before the chains are asked for: for them the run goes on beyond its end.
+  const stops = stopRecords(plan, simulation);
+  return {
+    replication: options.replication,
+    fromTick: from,
+    untilTick: until,
+    stations,
+    stateTimes,
+    elementTimes: elements,
+    longestActive,
+    chain: chainShares(
+      plan,
+      simulation,
+      stations.map((station) => station.shots),
+    ),
+    stops,
+    purgedMilligrams: counts.get(purgedCounter) ?? 0,
+    ...excess(scenario, stateTimes),
+    ...takeawayOf(scenario, counts),
+    ...(scenario.regrindLimit === undefined ? {} : { regrindLimit: scenario.regrindLimit }),
+    parisons: watch?.records() ?? [],
+    ...(quarters ? { quarters: quarters.records } : {}),
+    ...(standstill ? { standstill } : {}),
+  };
+}
+
+function excess(scenario: Scenario, stateTimes: readonly StateTime[]): { readonly excessMilligrams?: number } {
+  if (scenario.delivery.kind !== "continuous") return {};
+  const tail = stateTimes.find(({ state }) => state === "extruding to regrind");
+  return { excessMilligrams: Math.round((tail?.ticks ?? 0) * extrusionRate(scenario)) };
+}
+
+function takeawayOf(
+  { takeaway, stations }: Scenario,
+  counts: ReadonlyMap<string, number>,
+): Pick<CellRecord, "takeaway"> {
+  if (!takeaway) return {};
+  const refused = [...new Set(takeaway.flatMap(reasonsOf))].map((reason) => ({
+    reason,
+    parts: counts.get(refusedOf(reason)) ?? 0,
+  }));
+  const servers = takeawayGroups({ takeaway, stations }).map(({ name, places }) => ({ name, places }));
+  return { takeaway: { good: counts.get(goodCounter) ?? 0, refused, servers } };
+}
+
+/** Stops of one resource come one after another: the n-th end belongs to the n-th begin. */
+function stopRecords({ scenario, program }: CellPlan, { marks }: Simulation): StopRecord[] {
+  const ticksOf = (name: string): number[] => {
+    const counter = program.counters.indexOf(name);
+    return marks.ticks.filter((_, i) => marks.counters[i] === counter);
+  };
+  return (scenario.stops ?? [])
+    .flatMap(({ resource, name }) => {
+      const begins = ticksOf(stopBeginsOf(resource, name));
+      const later = (counter: string): number[] => ticksOf(counter).filter((tick) => tick >= (begins[0] ?? Infinity));
+      const [repairs, ends] = [later(repairBeginsOf(resource, name)), later(stopEndsOf(resource, name))];
+      // What waits for nobody is repaired from the first moment on, and nothing marks that.
+      const waits = program.counters.includes(repairBeginsOf(resource, name));
+      return begins.map((fromTick, i) => ({
+        resource,
+        stop: name,
+        fromTick,
+        repairTick: waits ? (repairs[i] ?? null) : fromTick,
+        untilTick: ends[i] ?? null,
+      }));
+    })
+    .toSorted((one, other) => one.fromTick - other.fromTick);
+}
+
+function riseOf(
+  { program, firstRise, lastRise }: Simulation,
+  name: string,
+): { readonly firstShotTick: number; readonly lastShotTick: number } {
+  const counter = program.counters.indexOf(name);
+  return { firstShotTick: firstRise[counter]!, lastShotTick: lastRise[counter]! };
+}
+
+function stateTimesOf(simulation: Simulation): StateTime[] {
+  const { states, table } = simulation.program;
+  const { stateTicks } = simulation;
+  const all = states.map((state, i) => ({
+    resource: table.resources[state.resource]!.name,
+    state: state.name,
+    kind: state.kind,
+    ticks: stateTicks[i]!,
+  }));
+  return all.filter(({ resource }) => resource !== SHIFT);
+}
+
+/** One chain a station, back from the end of the run, weighted by the station's shots. */
+function chainShares(plan: CellPlan, simulation: Simulation, shots: readonly number[]): ChainShare[] {
+  const total = shots.reduce((sum, each) => sum + each, 0);
+  const weights = shots.map((each) => (total === 0 ? 1 / shots.length : each / total));
+  const chains = simulation.chainsOf(plan.stationProcess);
+  const weighted = (ticks: readonly number[]): number => ticks.reduce((sum, each, k) => sum + each * weights[k]!, 0);
+  return plan.program.activities.map((activity, i) => {
+    const ticksByStation = chains.map((chain) => chain.ticks[i]!);
+    return {
+      ...activity,
+      ticksByStation,
+      ticks: weighted(ticksByStation),
+      tiedTicks: weighted(chains.map((chain) => chain.tied[i]!)),
+    };
+  });
+}

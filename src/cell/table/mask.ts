@@ -1,0 +1,71 @@
+// The mask beside a mold: a pin carries each shot's parts to it, so that the removal is off the mold's circuit; it has one place.
+import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec } from "#engine/compiler/stepTable.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import { maskOf, partsOf } from "#cell/words/cycleNames.ts";
+import { ownStepsAfter } from "./ownStepsAfter.ts";
+import { fixed, rank, waiting, working } from "#cell/words/tableWords.ts";
+
+export const hasMasks = ({ delivery }: Scenario): boolean =>
+  delivery.kind === "continuous" && delivery.removal === "pin";
+
+const freePlace = ({ name }: StationSpec): string => `free ${maskOf(name)}`;
+const partsPlace = ({ name }: StationSpec): string => `parts on the ${maskOf(name)}`;
+
+/** In place of the removal: the mold is clear once the mask before it is. */
+export function handToMask(scenario: Scenario, station: StationSpec): StepSpec | undefined {
+  if (!hasMasks(scenario)) return undefined;
+  const needs = [{ place: freePlace(station), meanwhile: "awaiting takeaway" }];
+  return { name: "hand to the mask", needs, gives: [{ place: partsPlace(station) }] };
+}
+
+export function maskResources(scenario: Scenario): readonly ResourceSpec[] {
+  if (!hasMasks(scenario)) return [];
+  return scenario.stations.map(({ name, extra }) => ({
+    name: maskOf(name),
+    states: [
+      waiting("starved"),
+      working("working"),
+      ...ownStepsAfter(extra, ["remove"]).map((step) => working(step.name)),
+    ],
+  }));
+}
+
+export function maskPlaces(scenario: Scenario): readonly PlaceSpec[] {
+  if (!hasMasks(scenario)) return [];
+  return scenario.stations.flatMap((station) => [
+    { name: freePlace(station), tokens: 1, rank: rank.station },
+    { name: partsPlace(station), tokens: 0, rank: rank.station },
+  ]);
+}
+
+export function maskProcesses(scenario: Scenario): readonly ProcessSpec[] {
+  if (!hasMasks(scenario)) return [];
+  return scenario.stations.map((station) => ({
+    name: maskOf(station.name),
+    resource: maskOf(station.name),
+    steps: maskSteps(station),
+  }));
+}
+
+/** What follows the removal is done on the mask as well. */
+function maskSteps(station: StationSpec): readonly StepSpec[] {
+  const resource = maskOf(station.name);
+  const own = ownStepsAfter(station.extra, ["remove"]);
+  const gives = [{ place: freePlace(station) }];
+  return [
+    {
+      name: "remove",
+      needs: [{ place: partsPlace(station), meanwhile: "starved" }],
+      shows: [{ resource, state: "working" }],
+      time: fixed(station.remove.time),
+      ...(own.length === 0 ? { gives } : {}),
+      counts: { [partsOf(station.name)]: station.cavities },
+    },
+    ...own.map(({ name, time }, i) => ({
+      name,
+      shows: [{ resource, state: name }],
+      time: fixed(time),
+      ...(i === own.length - 1 ? { gives } : {}),
+    })),
+  ];
+}

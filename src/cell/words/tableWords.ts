@@ -1,0 +1,23 @@
+// The few words in which every part of the cycle table is written: states, laws of time, and the ranks of what binds a start.
+import type { Distribution } from "#engine/distributions/distribution.ts";
+import type { ServingRule, StateSpec, TimeLaw } from "#engine/compiler/stepTable.ts";
+import type { DispatchRule, TimeOrRate } from "#scenario/scenario.ts";
+
+/** Which completion binds a start when several are latest at once: plasticator, valve, crew, the own step, then the others. */
+export const rank = { plasticator: 0, valve: 1, crew: 2, station: 4 } as const;
+
+export const servingRule: Readonly<Record<DispatchRule, ServingRule>> = {
+  "first-ready": "first-come",
+  "longest-waiting": "longest-since-served",
+  alternate: "rotation",
+  priority: "priority",
+};
+
+export const working = (name: string): StateSpec => ({ name, kind: "working" });
+export const waiting = (name: string): StateSpec => ({ name, kind: "waiting" });
+export const fixed = (law: Distribution): { readonly laws: readonly TimeLaw[] } => ({ laws: [{ law }] });
+
+/** A measured time as it is; a rate as the time that this mass takes at it. */
+export function massLaw(measured: TimeOrRate, milligrams: number): TimeLaw {
+  return measured.by === "time" ? { law: measured.time } : { law: measured.rate, amount: milligrams };
+}

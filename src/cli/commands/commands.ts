@@ -1,0 +1,59 @@
+// The commands that are built, and by name those that are planned, so that nothing asked for is quietly ignored.
+import type { CommandSpec } from "#cli/call/command.ts";
+import {
+  compareOutOption,
+  eventsOption,
+  jobsOption,
+  jsonOption,
+  lengthOption,
+  outOption,
+  precisionOption,
+  quietOption,
+  resultOption,
+  replicationsOption,
+  seedOption,
+  setOption,
+  verboseOption,
+} from "#cli/call/options.ts";
+
+const changes = [seedOption, replicationsOption, lengthOption, precisionOption, setOption];
+const talk = [jsonOption, quietOption, verboseOption];
+
+export const builtCommands: readonly CommandSpec[] = [
+  {
+    name: "check",
+    operands: "<file...>",
+    meaning: "check scenario files and show step times, the ideal cycle, what sets it and how far the rest is from it",
+    example: "blowcell check scenarios/two-station.yaml",
+    options: [setOption, ...talk],
+    load: async () => (await import("./check.ts")).check,
+  },
+  {
+    name: "run",
+    operands: "<file>",
+    meaning: "simulate a cell: what it makes, what it waits for, what holds it back; writes report.html and CSV files",
+    example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
+    options: [outOption, eventsOption, ...changes, jobsOption, ...talk],
+    load: async () => (await import("./run.ts")).run,
+  },
+  {
+    name: "compare",
+    operands: "<file...>",
+    meaning: "simulate cells on the same luck and hold each against the first, with its seed, length and replications",
+    example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
+    options: [compareOutOption, ...changes, jobsOption, ...talk],
+    load: async () => (await import("./compare.ts")).compare,
+  },
+  {
+    name: "schema",
+    operands: "",
+    meaning: "print the JSON Schema of a scenario file, for editors that complete and check while you type",
+    example: "blowcell schema > scenario.schema.json",
+    options: [resultOption, verboseOption],
+    load: async () => (await import("./printSchema.ts")).printSchema,
+  },
+];
+
+/** Refused by name and absent from --help. */
+export const plannedCommands: readonly string[] = ["sweep", "merge", "promise", "fit", "match", "page"];
+export const plannedOptions: readonly string[] = ["--units", "--best", "--worthwhile", "--excel", "--vary", "--shard"];

@@ -1,0 +1,109 @@
+// The command `compare`: simulates scenarios on the same luck and holds each against the first.
+import type { Issue } from "#foundation/issue.ts";
+import { comparableScenarios, compareStudies, overOneSpan } from "#analysis/study/comparison.ts";
+import type { Study, StudyOutcome } from "#analysis/study/study.ts";
+import type { SettledScenario } from "#analysis/statistics/warmUpSearch.ts";
+import { invariant } from "#foundation/invariant.ts";
+import { compareAnswer } from "#report/answers/compareAnswer.ts";
+import { comparisonTable } from "#report/tables/comparisonTable.ts";
+import { reportPage } from "#report/page/reportPage.ts";
+import { studyTables } from "#report/tables/studyTables.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import type { Act, Options } from "#cli/call/command.ts";
+import { conductStudy, conductWarmUp } from "#cli/labor/conductStudy.ts";
+import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
+import { loadScenarios, type LoadedScenario } from "./loadScenarios.ts";
+import type { Host } from "#cli/machine/host.ts";
+import { printIssues } from "#cli/output/printIssues.ts";
+import { printResult } from "#cli/output/printResult.ts";
+import { reportedScenario } from "./reportedScenario.ts";
+import { safeName } from "#cli/machine/safeName.ts";
+import { version } from "#cli/machine/version.ts";
+import { withLabor } from "#cli/labor/withLabor.ts";
+import { writeTables } from "#cli/output/writeTables.ts";
+
+export const compareIssueCodes: Readonly<Record<string, string>> = {
+  "compare-one": "There is only one scenario to compare.",
+  "same-name": "Two scenarios that are compared have one name.",
+};
+
+export const compare: Act = (files, options, host) => {
+  const { loaded, code } = loadScenarios(files, options, host);
+  const scenarios = loaded.map(({ scenario }) => scenario);
+  const wrongNames = code === exitCode.done ? sameNames(scenarios) : [];
+  printIssues(wrongNames, host);
+  if (code !== exitCode.done || wrongNames.length > 0) return Math.max(code, exitCodeOf(wrongNames));
+  return withLabor(options, host, async (labor, stages) => {
+    const settled: SettledScenario[] = [];
+    for (const scenario of comparableScenarios(scenarios)) settled.push(await conductWarmUp(scenario, labor, stages));
+    const outcomes: StudyOutcome[] = [];
+    for (const each of overOneSpan(settled)) outcomes.push(await conductStudy(each, labor, stages));
+    const stuck = outcomes.flatMap((outcome) => (outcome.kind === "stuck" ? [outcome.issue] : []));
+    printIssues(stuck, host);
+    if (stuck.length > 0) return exitCodeOf(stuck);
+    return tellComparison(
+      loaded,
+      outcomes.flatMap((outcome) => (outcome.kind === "found" ? [outcome.study] : [])),
+      options,
+      host,
+    );
+  });
+};
+
+async function tellComparison(
+  loaded: readonly LoadedScenario[],
+  studies: readonly Study[],
+  options: Options,
+  host: Host,
+): Promise<number> {
+  const [base, ...others] = studies;
+  invariant(base, "a comparison has a base");
+  const rows = compareStudies(base, others);
+  const tables = [...studyTables(studies), comparisonTable(rows)];
+  const scenarios = studies.map(({ scenario }) => scenario);
+  printResult(
+    { command: "compare", studies, tables, answer: () => compareAnswer(studies, rows, host.width) },
+    options,
+    host,
+  );
+  const reported = studies.map((study, i) => reportedScenario(study, loaded[i]!));
+  const page = reportPage({ version, scenarios: reported, comparison: rows });
+  await writeTables({ folder: options.out ?? folderOf(scenarios), tables, scenarios, page }, options, host);
+  return studies.some(({ precision }) => precision?.reached === false) ? exitCode.undecided : exitCode.done;
+}
+
+/** `reports/one-station-against-two-station`, the base first. */
+function folderOf(scenarios: readonly Scenario[]): string {
+  const [base, ...others] = scenarios.map(({ name }) => name);
+  return `reports/${safeName([base, "against", ...others].join("-"))}`;
+}
+
+/** Rows of two scenarios of one name could not be told apart. */
+function sameNames(scenarios: readonly Scenario[]): readonly Issue[] {
+  const names = scenarios.map(({ name }) => name);
+  const twice = new Set(names.filter((name, i) => names.indexOf(name) !== i));
+  const fewer: readonly Issue[] =
+    names.length > 1
+      ? []
+      : [
+          issueOf(
+            "compare-one",
+            "there is only one scenario to compare",
+            "Name two scenario files or more, the base first.",
+          ),
+        ];
+  return [
+    ...fewer,
+    ...[...twice].map((name) =>
+      issueOf(
+        "same-name",
+        `two scenarios are called ${name}`,
+        "Rename one of the files: a scenario is called as its file.",
+      ),
+    ),
+  ];
+}
+
+function issueOf(code: string, message: string, remedy: string): Issue {
+  return { code, severity: "error", path: "", message, remedy, fate: "file" };
+}

@@ -1,0 +1,66 @@
+// Reads the scenario files that a call names, tells everything that is wrong with them, and hands over those that can be run.
+import { readSettled } from "#analysis/study/readSettled.ts";
+import type { Issue } from "#foundation/issue.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import type { Options } from "#cli/call/command.ts";
+import { exitCodeOf, worstOf } from "#cli/machine/exitCode.ts";
+import type { Host } from "#cli/machine/host.ts";
+import { optionIssues } from "#cli/call/optionIssues.ts";
+import { settingsOf } from "#cli/call/options.ts";
+import { printIssues } from "#cli/output/printIssues.ts";
+
+export interface LoadedScenario {
+  readonly scenario: Scenario;
+  /** The file as it was read, what the call changed of it, and the warnings that came with it. */
+  readonly text: string;
+  readonly settings: readonly string[];
+  readonly issues: readonly Issue[];
+}
+
+export interface Loaded {
+  /** All that could be read, in the order of the call. */
+  readonly loaded: readonly LoadedScenario[];
+  /** 0 where every file can be run. */
+  readonly code: number;
+}
+
+export function loadScenarios(files: readonly string[], options: Options, host: Host): Loaded {
+  const readings = files.map((file) => readFile(file, options, host));
+  const issues = readings.flatMap((reading) => reading.issues);
+  printIssues(options.quiet === true ? issues.filter(({ severity }) => severity === "error") : issues, host);
+  return {
+    loaded: readings.flatMap(({ scenario, text, issues: found }) =>
+      scenario === undefined ? [] : [{ scenario, text, settings: settingsOf(options), issues: found }],
+    ),
+    code: worstOf(readings.map((reading) => exitCodeOf(reading.issues))),
+  };
+}
+
+interface Reading {
+  readonly scenario?: Scenario;
+  readonly text: string;
+  readonly issues: readonly Issue[];
+}
+
+function readFile(file: string, options: Options, host: Host): Reading {
+  const content = host.readText(file);
+  if ("issue" in content) return { text: "", issues: [content.issue] };
+  const folder = file.replace(/[^/\\]*$/, "");
+  const { scenario, issues: found } = readSettled(content.text, {
+    name: scenarioName(file),
+    file,
+    set: settingsOf(options),
+    readText: (name) => {
+      const beside = host.readText(folder + name);
+      return "text" in beside ? beside.text : undefined;
+    },
+  });
+  const [text, issues] = [content.text, optionIssues(found, options)];
+  return scenario ? { text, scenario, issues } : { text, issues };
+}
+
+/** The file's name without folder and ending. */
+export function scenarioName(file: string): string {
+  const name = file.replace(/^.*[/\\]/, "");
+  return name.replace(/(?<=.)\.[^.]*$/, "");
+}

@@ -1,0 +1,15 @@
+// Puts beside a study what its report shows of single shots, of the file and of the call.
+import { firstShots, leadingInCycle } from "#analysis/study/firstShots.ts";
+import type { Study } from "#analysis/study/study.ts";
+import type { ReportedScenario } from "#report/page/reported.ts";
+import type { LoadedScenario } from "./loadScenarios.ts";
+
+export function reportedScenario(study: Study, { text, settings, issues }: LoadedScenario): ReportedScenario {
+  return {
+    study,
+    shots: firstShots(study.scenario, leadingInCycle(study)),
+    text,
+    settings,
+    issues: [...issues, ...study.warnings],
+  };
+}

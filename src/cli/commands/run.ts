@@ -1,0 +1,44 @@
+// The command `run`: simulates one scenario, prints the answer and writes its tables.
+import { eventsTable, shotsTable } from "#report/tables/eventTables.ts";
+import { reportPage } from "#report/page/reportPage.ts";
+import { runAnswer } from "#report/answers/runAnswer.ts";
+import { studyTables } from "#report/tables/studyTables.ts";
+import type { Act } from "#cli/call/command.ts";
+import { conductStudy, conductWarmUp } from "#cli/labor/conductStudy.ts";
+import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
+import { loadScenarios } from "./loadScenarios.ts";
+import { printIssues } from "#cli/output/printIssues.ts";
+import { printResult } from "#cli/output/printResult.ts";
+import { reportedScenario } from "./reportedScenario.ts";
+import { safeName } from "#cli/machine/safeName.ts";
+import { version } from "#cli/machine/version.ts";
+import { withLabor } from "#cli/labor/withLabor.ts";
+import { writeTables } from "#cli/output/writeTables.ts";
+
+export const run: Act = (files, options, host) => {
+  const { loaded, code } = loadScenarios(files, options, host);
+  const [read] = loaded;
+  if (!read) return code;
+  return withLabor(options, host, async (labor, stages) => {
+    const settled = await conductWarmUp(read.scenario, labor, stages);
+    const outcome = await conductStudy(settled, labor, stages);
+    if (outcome.kind === "stuck") {
+      printIssues([outcome.issue], host);
+      return exitCodeOf([outcome.issue]);
+    }
+    const { study } = outcome;
+    const { scenario } = study;
+    const tables = studyTables([study]);
+    printResult(
+      { command: "run", studies: [study], tables, answer: () => runAnswer(study, host.width) },
+      options,
+      host,
+    );
+    const long = options.events === true ? [eventsTable(scenario), shotsTable(scenario)] : [];
+    const folder = options.out ?? `reports/${safeName(scenario.name)}`;
+    const page = reportPage({ version, scenarios: [reportedScenario(study, read)], comparison: [] });
+    await writeTables({ folder, tables: [...tables, ...long], scenarios: [scenario], page }, options, host);
+    stages.tell("files written");
+    return study.precision?.reached === false ? exitCode.undecided : exitCode.done;
+  });
+};

@@ -1,0 +1,14 @@
+// Prints an answer, line by line safe to show, unless the user wants only the files.
+import type { Options } from "#cli/call/command.ts";
+import type { Host } from "#cli/machine/host.ts";
+import { plainText } from "#cli/machine/plainText.ts";
+
+export function printAnswer(answer: () => string, options: Options, host: Host): void {
+  if (options.quiet === true) return;
+  host.print(
+    answer()
+      .split("\n")
+      .map((line) => plainText(line))
+      .join("\n"),
+  );
+}

@@ -1,0 +1,49 @@
+// Shows a user everything that is wrong with a text, at once, in the order of the text.
+import type { Issue, Severity } from "#foundation/issue.ts";
+import type { Host, Paint } from "#cli/machine/host.ts";
+import { plainText } from "#cli/machine/plainText.ts";
+
+const paintOf: Readonly<Record<Severity, Paint>> = { error: "red", warning: "yellow", hint: "cyan" };
+
+/** A user knows a value again by its beginning. */
+const longestValue = 200;
+
+function inOrderOfText(left: Issue, right: Issue): number {
+  const [here, there] = [left.place, right.place];
+  if (here === undefined || there === undefined) return Number(here !== undefined) - Number(there !== undefined);
+  if (here.file !== there.file) return here.file < there.file ? -1 : 1;
+  return here.line - there.line || here.column - there.column;
+}
+
+/** `file:line:column` is what editors jump to. */
+function placeOf({ place }: Issue): string {
+  return place === undefined ? "blowcell" : `${plainText(place.file)}:${place.line}:${place.column}`;
+}
+
+function describe(issue: Issue, host: Host): string {
+  const severity = host.paint("error", paintOf[issue.severity], issue.severity);
+  const code = host.paint("error", "dim", `[${issue.code}]`);
+  const details = [
+    ["at", issue.path],
+    ["found", issue.value === undefined ? undefined : plainText(issue.value, longestValue)],
+    ["expected", issue.expected],
+    ["remedy", issue.remedy],
+  ] as const;
+  const lines = details
+    .filter(([, words]) => words !== undefined && words !== "")
+    .map(([label, words]) => `    ${label.padEnd(8)}  ${plainText(words ?? "")}\n`);
+  return `${placeOf(issue)}: ${severity}: ${plainText(issue.message)} ${code}\n${lines.join("")}`;
+}
+
+function count(issues: readonly Issue[], severity: Severity): string[] {
+  const found = issues.filter((issue) => issue.severity === severity).length;
+  return found === 0 ? [] : [`${found} ${severity}${found === 1 ? "" : "s"}`];
+}
+
+/** All to standard error, with a last line that counts them where there are several. */
+export function printIssues(issues: readonly Issue[], host: Host): void {
+  for (const issue of issues.toSorted(inOrderOfText)) host.tell(describe(issue, host));
+  if (issues.length < 2) return;
+  const counts = (["error", "warning", "hint"] as const).flatMap((severity) => count(issues, severity));
+  host.tell(`${counts.join(", ")}\n`);
+}

@@ -1,0 +1,142 @@
+// Who waits at each place, and whom its rule serves next.
+import { now } from "../state/clock.ts";
+import { BY_PRIORITY, LONGEST_SINCE_SERVED, NO_REGISTER, ROTATION, URGENCY } from "../border/numbers.ts";
+import { Process, processAt, register } from "../state/process.ts";
+import { resourceAt } from "../state/resource.ts";
+import { listedAt, Need, needAt } from "../state/steps.ts";
+import { Place, placeAt, placeCount } from "../state/tokens.ts";
+
+/** Places at which something has changed. */
+export let touchedPlaces = 0;
+
+/** `isNews`: somebody may be served now, or show something else. */
+export function join(place: Place, process: Process, isNews: bool): void {
+  setWaiter(place, place.length++, process);
+  if (isNews) touch(place);
+}
+
+export function leave(place: Place, process: Process): void {
+  let at = 0;
+  while (waiterAt(place, at) !== process) at++;
+  setWaiter(place, at, waiterAt(place, --place.length));
+}
+
+export function waiterAt(place: Place, number: i32): Process {
+  return changetype<Process>(load<u32>(place.waiters + ((<usize>number) << 2)));
+}
+
+function setWaiter(place: Place, number: i32, process: Process): void {
+  store<u32>(place.waiters + ((<usize>number) << 2), changetype<usize>(process));
+}
+
+/** Something at this place has changed: whoever needs it may now be served, or wait for something else. */
+export function changed(place: Place): void {
+  for (let i = 0; i < place.lineCount; i++) {
+    const line = changetype<Place>(load<usize>(place.lines + ((<usize>i) << 2)));
+    if (line.length > 0) touch(line);
+  }
+}
+
+export function changedAll(): void {
+  for (let number = 0; number < placeCount; number++) if (placeAt(number).length > 0) touch(placeAt(number));
+}
+
+/** The first place at which something has changed; it counts as seen. */
+export function nextChanged(): Place {
+  let at = changetype<usize>(placeAt(0));
+  while (changetype<Place>(at).touched === 0) at += offsetof<Place>();
+  const place = changetype<Place>(at);
+  place.touched = 0;
+  touchedPlaces--;
+  return place;
+}
+
+function touch(place: Place): void {
+  if (place.touched === 1) return;
+  place.touched = 1;
+  touchedPlaces++;
+}
+
+/** Takes out of the line whoever is served next; null where nobody can be. */
+export function serve(place: Place): Process | null {
+  const process = foremost(place, true);
+  if (process === null) return null;
+  leave(place, process);
+  // A process counts as served by the place that goes by it: one that fetched an operator has not had its shot.
+  if (place.rule === LONGEST_SINCE_SERVED) process.servedAt = now;
+  if (place.rule === ROTATION) place.turn = (numberAmongTakers(place, process) + 1) % place.takerCount;
+  return process;
+}
+
+export function isReady(process: Process): bool {
+  const step = process.step!;
+  for (let i = 0; i < step.gates; i++) if (resourceAt(listedAt(step.gatesAt + i)).stops > 0) return false;
+  for (let i = 0; i < step.needs; i++) if (!isMet(process, needAt(step.needsAt + i))) return false;
+  return true;
+}
+
+function isMet(process: Process, need: Need): bool {
+  return placeOf(process, need).tokens >= need.count;
+}
+
+export function placeOf(process: Process, need: Need): Place {
+  if (need.by === NO_REGISTER) return need.place;
+  return changetype<Place>(changetype<usize>(need.place) + <usize>register(process, need.by) * offsetof<Place>());
+}
+
+/** The state in which a waiter shows its first need that is not met, or -1. */
+export function waitingState(place: Place, process: Process): i32 {
+  const step = process.step!;
+  for (let i = 0; i < step.needs; i++) {
+    const need = needAt(step.needsAt + i);
+    if (need.isQuiet === 1 && !isMet(process, need)) return -1;
+  }
+  for (let i = 0; i < step.needs; i++) {
+    const need = needAt(step.needsAt + i);
+    if (!isMet(process, need)) return need.meanwhile;
+    if (i === 0 && process !== foremost(place, false)) return need.othersTurn;
+  }
+  return -1;
+}
+
+/** The waiter that the rule names, among those that could start or among all; null where there is none. */
+function foremost(place: Place, onlyReady: bool): Process | null {
+  const inRotation = place.rule === ROTATION ? inTurn(place) : null;
+  let best: Process | null = null;
+  for (let i = 0; i < place.length; i++) {
+    const process = waiterAt(place, i);
+    if (place.rule === ROTATION ? process !== inRotation : best !== null && isBehind(process, best, place.rule))
+      continue;
+    if (!onlyReady || isReady(process)) best = process;
+  }
+  return best;
+}
+
+/** Whom the rule serves later; equal ones go by the order of the processes. */
+function isBehind(process: Process, other: Process, rule: i32): bool {
+  let difference: f64 = 0;
+  if (rule === LONGEST_SINCE_SERVED) difference = process.servedAt - other.servedAt;
+  else if (rule === BY_PRIORITY || rule === URGENCY) difference = process.priority - other.priority;
+  else difference = process.askedAt - other.askedAt;
+  if (rule === URGENCY && difference === 0) difference = process.askedAt - other.askedAt;
+  return difference > 0 || (difference === 0 && process.number > other.number);
+}
+
+/** The next taker in rotation that is not stopped. */
+function inTurn(place: Place): Process | null {
+  for (let i = 0; i < place.takerCount; i++) {
+    const process = takerAt(place, (place.turn + i) % place.takerCount);
+    if (resourceAt(process.resource).stops === 0) return process;
+  }
+  return null;
+}
+
+function takerAt(place: Place, number: i32): Process {
+  return processAt(load<i32>(place.takers + ((<usize>number) << 2)));
+}
+
+function numberAmongTakers(place: Place, process: Process): i32 {
+  let number = 0;
+  while (takerAt(place, number) !== process) number++;
+  return number;
+}

@@ -1,0 +1,324 @@
+// The binding chain: every timed step remembers the one completion that bound its start; folded, so that a year fits in memory.
+import { pauseSoon } from "../state/pause.ts";
+import { endOfProcesses, firstProcess, Process } from "../state/process.ts";
+import { room, roomier } from "../state/sections.ts";
+import { placeAt, placeCount, Token } from "../state/tokens.ts";
+
+// A forest of links from each timed step back to the step whose completion bound its start. The time from a node's start to the
+// start of its child belongs to the node's activity, so that a walk back from any node tiles the time without gap or overlap.
+//
+// Folding keeps the live nodes and those where their paths meet; what lies between two kept nodes is summed up by activity. So
+// at most twice as many nodes survive a fold as there are live ones, exactly and whatever the length of the run.
+
+/** A timed step. */
+@unmanaged
+class Node {
+  start: f64 = 0;
+  /** The node that bound its start, -1 at the beginning; after a fold the next one that was kept. */
+  parent: i32 = 0;
+  /** Twice its activity, and 1 more where another step was complete as late. */
+  mark: i32 = 0;
+}
+
+/** What a fold finds out about a node. */
+@unmanaged
+class Fate {
+  isOnTheWay: bool = false;
+  isKept: bool = false;
+  renumbered: i32 = 0;
+}
+
+/** A node that a fold keeps. */
+@unmanaged
+class Survivor {
+  node: i32 = 0;
+  /** New number of its parent. */
+  parent: i32 = 0;
+  /** Number of the sums of the edge to its parent, -1 where that edge was not folded. */
+  sums: i32 = 0;
+  unused: i32 = 0;
+}
+
+let activities = 0;
+let foldAt = 0;
+let nextFold = 0;
+/** From so many nodes on there is something to do about it: to fold the chain, or to make room. */
+let watched = 0;
+let size = 0;
+/** At first what is usually held, and some more, since a fold waits for the end of an instant. */
+let capacity = 2304;
+let nodes: usize = 0;
+
+/** Of the last fold. */
+let survivors: usize = 0;
+let survivorCount = 0;
+/** Of each folded edge: ticks by activity from the start of the parent to the start of the node, then the tied part of each. */
+let sums: usize = 0;
+let sumsRoom = 1;
+
+// Of the fold under way.
+let fates: usize = 0;
+let nextSurvivors: usize = 0;
+let fateRoom = 0;
+let nextSums: usize = 0;
+let nextSumsRoom = 1;
+let nextSumsUsed = 0;
+
+/** Of one walk back: ticks by activity, then the tied part of each. */
+export let totals: usize = 0;
+
+/** `nodes` of the chain after which it is folded: what it holds does not depend on it. */
+export function openChain(activityCount: i32, nodesHeld: i32): void {
+  activities = activityCount;
+  foldAt = nodesHeld;
+  nextFold = nodesHeld;
+  watched = min(nextFold, capacity);
+  nodes = room(capacity, offsetof<Node>());
+  totals = newSums(1);
+  sums = newSums(1);
+  nextSums = newSums(1);
+}
+
+/** True when the next nodes should be preceded by a fold. */
+export function isChainFull(): bool {
+  return size >= nextFold;
+}
+
+/** Adds a timed step that starts at this tick; `parent` is the node that bound it, or -1 at the beginning; `tied` is 1 where another one was complete as late. */
+export function link(activity: i32, start: f64, parent: i32, tied: i32): i32 {
+  const number = size++;
+  if (number >= watched) makeWay();
+  const node = nodeAt(number);
+  node.start = start;
+  node.parent = parent;
+  node.mark = 2 * activity + tied;
+  return number;
+}
+
+/** The chain can be folded between two instants only: until then there must be room. */
+function makeWay(): void {
+  if (isChainFull()) pauseSoon();
+  if (size > capacity) {
+    nodes = roomier(nodes, capacity, offsetof<Node>());
+    capacity *= 2;
+  }
+  watched = isChainFull() ? capacity : min(nextFold, capacity);
+}
+
+/** The node added last, -1 where there is none. */
+export function lastNode(): i32 {
+  return size - 1;
+}
+
+export function startOf(node: i32): f64 {
+  return nodeAt(node).start;
+}
+
+export function activityOf(node: i32): i32 {
+  return nodeAt(node).mark >> 1;
+}
+
+export function parentOf(node: i32): i32 {
+  return nodeAt(node).parent;
+}
+
+export function isTied(node: i32): bool {
+  return (nodeAt(node).mark & 1) === 1;
+}
+
+/** Adds up, in `totals`, the way back from `node` to the beginning, of what lies before `end`; later nodes must not have been folded. */
+export function addTotals(node: i32, end: f64): void {
+  clear(totals);
+  let last = node;
+  while (last !== -1 && startOf(last) > end) last = parentOf(last);
+  if (last !== -1) addSpan(totals, last, end);
+  addWay(totals, last);
+}
+
+/** Forgets all but the live nodes and the meeting points of their paths, and tells those who name nodes their new numbers. */
+export function foldChain(): void {
+  makeRoom();
+  for (let at = firstProcess; at < endOfProcesses; at += offsetof<Process>()) walkFrom(changetype<Process>(at).head);
+  for (let number = 0; number < placeCount; number++) {
+    const place = placeAt(number);
+    let token: Token | null = place.first;
+    for (let i = place.tokens; i > 0; i--) {
+      walkFrom(token!.node);
+      token = token!.following;
+    }
+  }
+  nextSumsUsed = 0;
+  let kept = 0;
+  for (let node = 0; node < size; node++) if (fateOf(node).isKept) keep(node, kept++);
+  adopt(kept);
+  renumber();
+}
+
+/** Lets every live node begin anew at `tick`, as if nothing had been before: the end of a warm-up. */
+export function restartChain(tick: f64): void {
+  foldChain();
+  for (let number = 0; number < size; number++) {
+    const node = nodeAt(number);
+    node.start = tick;
+    node.parent = -1;
+    survivorAt(survivors, number).sums = -1;
+  }
+}
+
+function nodeAt(number: i32): Node {
+  return changetype<Node>(nodes + <usize>number * offsetof<Node>());
+}
+
+function fateOf(node: i32): Fate {
+  return changetype<Fate>(fates + <usize>node * offsetof<Fate>());
+}
+
+function survivorAt(among: usize, number: i32): Survivor {
+  return changetype<Survivor>(among + <usize>number * offsetof<Survivor>());
+}
+
+function sumsSize(): usize {
+  return (<usize>activities) << 4;
+}
+
+function newSums(count: i32): usize {
+  return room(count, sumsSize());
+}
+
+function clear(at: usize): void {
+  memory.fill(at, 0, sumsSize());
+}
+
+function makeRoom(): void {
+  if (fateRoom < size) {
+    fateRoom = capacity;
+    fates = room(fateRoom, offsetof<Fate>());
+    nextSurvivors = room(fateRoom, offsetof<Survivor>());
+    const longer = room(fateRoom, offsetof<Survivor>());
+    memory.copy(longer, survivors, <usize>survivorCount * offsetof<Survivor>());
+    survivors = longer;
+  } else memory.fill(fates, 0, <usize>size * offsetof<Fate>());
+}
+
+/** Kept are the live nodes and every node at which two ways meet. */
+function walkFrom(live: i32): void {
+  if (live === -1) return;
+  fateOf(live).isKept = true;
+  for (let at = live; !fateOf(at).isOnTheWay;) {
+    fateOf(at).isOnTheWay = true;
+    const parent = parentOf(at);
+    if (parent === -1) return;
+    if (fateOf(parent).isOnTheWay) fateOf(parent).isKept = true;
+    at = parent;
+  }
+}
+
+function keep(node: i32, number: i32): void {
+  const parent = parentOf(node);
+  const isFolded = parent !== -1 && !fateOf(parent).isKept;
+  const survivor = survivorAt(nextSurvivors, number);
+  survivor.node = node;
+  survivor.sums = isFolded ? nextSumsUsed : carriedSums(node);
+  const ancestor = isFolded ? foldWay(node) : parent;
+  // A parent is always older than its children: it has its new number by now.
+  survivor.parent = ancestor === -1 ? -1 : fateOf(ancestor).renumbered;
+  fateOf(node).renumbered = number;
+}
+
+/** The sums of an edge that stays as it is. */
+function carriedSums(node: i32): i32 {
+  const old = sumsOf(node);
+  if (old === -1) return -1;
+  memory.copy(openSums(), sums + <usize>old * sumsSize(), sumsSize());
+  return nextSumsUsed++;
+}
+
+/** Sums up the way back to the next node that is kept, and returns that. */
+function foldWay(node: i32): i32 {
+  const to = openSums();
+  clear(to);
+  nextSumsUsed++;
+  let at = node;
+  do {
+    addEdge(to, at);
+    at = parentOf(at);
+  } while (at !== -1 && !fateOf(at).isKept);
+  return at;
+}
+
+function openSums(): usize {
+  if (nextSumsUsed === nextSumsRoom) {
+    nextSums = roomier(nextSums, nextSumsRoom, sumsSize());
+    nextSumsRoom *= 2;
+  }
+  return nextSums + <usize>nextSumsUsed * sumsSize();
+}
+
+function sumsOf(node: i32): i32 {
+  return node < survivorCount ? survivorAt(survivors, node).sums : -1;
+}
+
+function adopt(kept: i32): void {
+  for (let number = 0; number < kept; number++) {
+    const survivor = survivorAt(nextSurvivors, number);
+    const from = nodeAt(survivor.node);
+    const to = nodeAt(number);
+    to.start = from.start;
+    to.mark = from.mark;
+    to.parent = survivor.parent;
+  }
+  const oldSurvivors = survivors;
+  survivors = nextSurvivors;
+  nextSurvivors = oldSurvivors;
+  const oldSums = sums;
+  sums = nextSums;
+  nextSums = oldSums;
+  const oldRoom = sumsRoom;
+  sumsRoom = nextSumsRoom;
+  nextSumsRoom = oldRoom;
+  survivorCount = kept;
+  size = kept;
+  // Where very much is alive, as in a queue that grows, folding again at once would be in vain.
+  nextFold = max(foldAt, 2 * kept);
+  watched = min(nextFold, capacity);
+}
+
+function renumber(): void {
+  for (let at = firstProcess; at < endOfProcesses; at += offsetof<Process>()) {
+    const process = changetype<Process>(at);
+    if (process.head !== -1) process.head = fateOf(process.head).renumbered;
+  }
+  for (let number = 0; number < placeCount; number++) {
+    const place = placeAt(number);
+    let token: Token | null = place.first;
+    for (let i = place.tokens; i > 0; i--) {
+      if (token!.node !== -1) token!.node = fateOf(token!.node).renumbered;
+      token = token!.following;
+    }
+  }
+}
+
+/** Adds what lies between the beginning and the start of `node`. */
+function addWay(to: usize, node: i32): void {
+  for (let at = node; at !== -1; at = parentOf(at)) addEdge(to, at);
+}
+
+/** Adds what lies between the start of a node's parent and its own. */
+function addEdge(to: usize, node: i32): void {
+  const folded = sumsOf(node);
+  if (folded !== -1) addSums(to, sums + <usize>folded * sumsSize());
+  else if (parentOf(node) !== -1) addSpan(to, parentOf(node), startOf(node));
+}
+
+function addSums(to: usize, from: usize): void {
+  for (let at: usize = 0; at < sumsSize(); at += 8) store<f64>(to + at, load<f64>(to + at) + load<f64>(from + at));
+}
+
+function addSpan(to: usize, node: i32, end: f64): void {
+  const ticks = end - startOf(node);
+  const at = to + ((<usize>activityOf(node)) << 3);
+  store<f64>(at, load<f64>(at) + ticks);
+  if (!isTied(node)) return;
+  const tied = at + ((<usize>activities) << 3);
+  store<f64>(tied, load<f64>(tied) + ticks);
+}

@@ -1,0 +1,232 @@
+// Uniform numbers from the generators of streams, and the times that laws make of them.
+import { now } from "./clock.ts";
+import { exactTicks } from "../border/host.ts";
+import {
+  AHEAD,
+  BODY,
+  CELLS,
+  DRAWS,
+  EXACT_CELLS,
+  FINER,
+  LAWS,
+  LOWER_TAIL,
+  QUANTILES,
+  STREAMS,
+  UNTIL,
+  UPPER_TAIL,
+} from "../border/numbers.ts";
+import { Process } from "./process.ts";
+import { realAt, realsOf, room, sectionOfReals, sectionOfWholes, wholeAt, wholesOf } from "./sections.ts";
+
+@unmanaged
+export class Law {
+  /** Its ticks where they do not vary, else below 0. */
+  fixed: f64 = 0;
+  /** Number of the node at which its quantile table begins, below 0 where it has none. */
+  table: f64 = 0;
+  /** What its sampler has by the same names. */
+  location: f64 = 0;
+  scale: f64 = 0;
+  least: f64 = 0;
+  mass: f64 = 0;
+}
+
+/**
+ * The numbers of alea, Baagøe's multiply-with-carry generator. It is told in doubles that are whole multiples of 2^-32; whole
+ * numbers of 32 bits give the very same draws, and the next one is there after a multiplication, without a wait for `floor`.
+ */
+@unmanaged
+class Generator {
+  s0: u32 = 0;
+  s1: u32 = 0;
+  /** The number given last. */
+  s2: u32 = 0;
+  carry: u32 = 0;
+}
+
+/** How a step takes its time. */
+@unmanaged
+class Draw {
+  firstLaw: i32 = 0;
+  laws: i32 = 0;
+  stream: i32 = 0;
+  /** 1 where the stream's last number is taken once more. */
+  again: i32 = 0;
+}
+
+const MULTIPLIER: u64 = 2091639;
+const UNIT: f64 = 1 / f64(1 << 32);
+
+/** Bits of a draw that say where in a cell of the body it lies, and where in one of the finest cells. */
+const BITS_IN_CELL: u32 = 32 - ctz(CELLS);
+const BITS_IN_FINEST: u32 = BITS_IN_CELL - ctz(FINER);
+
+/** Draws below this one, and as many of the highest, belong to the tails; draws below `END`, and as many, are not interpolated at all. */
+const TAIL: u32 = CELLS << BITS_IN_FINEST;
+const END: u32 = EXACT_CELLS << BITS_IN_FINEST;
+
+/** Times drawn at once: in a loop of its own a draw costs half of what it costs between two events. */
+const BLOCK = 64;
+
+/** Draws that are made ahead. */
+@unmanaged
+export class Kind {
+  law: i32 = 0;
+  stream: i32 = 0;
+  /** How many of the BLOCK times, which follow in memory, are used up. */
+  used: i32 = 0;
+  unused: i32 = 0;
+}
+
+const KIND_SIZE = offsetof<Kind>() + 8 * BLOCK;
+
+let kinds: usize = 0;
+let laws: usize = 0;
+let generators: usize = 0;
+let quantiles: usize = 0;
+let draws: usize = 0;
+
+export function openDraws(): void {
+  laws = sectionOfReals(LAWS);
+  quantiles = sectionOfReals(QUANTILES);
+  draws = sectionOfWholes(DRAWS);
+  openGenerators();
+  const count = wholesOf(AHEAD) / 2;
+  kinds = room(count, KIND_SIZE);
+  for (let number = 0; number < count; number++) {
+    const kind = kindAt(number);
+    kind.law = wholeAt(AHEAD, 2 * number);
+    kind.stream = wholeAt(AHEAD, 2 * number + 1);
+    kind.used = BLOCK;
+  }
+}
+
+function openGenerators(): void {
+  const told = sectionOfReals(STREAMS);
+  const count = realsOf(STREAMS) / 4;
+  generators = room(count, offsetof<Generator>());
+  for (let number = 0; number < count; number++) {
+    const from = told + 32 * <usize>number;
+    const generator = generatorOf(number);
+    generator.s0 = u32(load<f64>(from) / UNIT);
+    generator.s1 = u32(load<f64>(from, 8) / UNIT);
+    generator.s2 = u32(load<f64>(from, 16) / UNIT);
+    generator.carry = u32(load<f64>(from, 24));
+  }
+}
+
+export function lawAt(number: i32): Law {
+  return changetype<Law>(laws + <usize>number * offsetof<Law>());
+}
+
+function generatorOf(stream: i32): Generator {
+  return changetype<Generator>(generators + <usize>stream * offsetof<Generator>());
+}
+
+export function kindAt(number: i32): Kind {
+  return changetype<Kind>(kinds + <usize>number * KIND_SIZE);
+}
+
+/** The next time of a kind that is drawn ahead. */
+export function nextDrawn(kind: Kind): f64 {
+  if (kind.used === BLOCK) drawBlock(kind);
+  const used = kind.used++;
+  return load<f64>(changetype<usize>(kind) + ((<usize>used) << 3), offsetof<Kind>());
+}
+
+function drawBlock(kind: Kind): void {
+  const from = changetype<usize>(kind) + offsetof<Kind>();
+  const law = lawAt(kind.law);
+  kind.used = 0;
+  if (law.fixed >= 0) for (let at = from; at < from + 8 * BLOCK; at += 8) store<f64>(at, law.fixed);
+  else if (law.table < 0)
+    for (let at = from; at < from + 8 * BLOCK; at += 8)
+      store<f64>(at, ticksAt(kind.law, next(generatorOf(kind.stream))));
+  else interpolateBlock(kind, law, from);
+}
+
+/** Writes BLOCK times, as `ticksAt` gives them. */
+function interpolateBlock(kind: Kind, law: Law, from: usize): void {
+  const generator = generatorOf(kind.stream);
+  const body = quantiles + ((<usize>i32(law.table)) << 3) + 8 * BODY;
+  const location = law.location;
+  const scale = law.scale;
+  const least = law.least;
+  const mass = law.mass;
+  let s0 = generator.s0;
+  let s1 = generator.s1;
+  let s2 = generator.s2;
+  let carry = generator.carry;
+  for (let at = from; at < from + 8 * BLOCK; at += 8) {
+    const t = MULTIPLIER * <u64>s0 + <u64>carry;
+    carry = u32(t >> 32);
+    s0 = s1;
+    s1 = s2;
+    s2 = u32(t);
+    // The body of the table first: fifteen draws of sixteen end here.
+    if (s2 + TAIL < 2 * TAIL) store<f64>(at, ticksAt(kind.law, s2));
+    else {
+      let value = location + scale * between(body, s2, BITS_IN_CELL);
+      if (value < least) value = least;
+      store<f64>(at, Math.floor((mass > 0 ? mass / value : value) + 0.5));
+    }
+  }
+  generator.s0 = s0;
+  generator.s1 = s1;
+  generator.s2 = s2;
+  generator.carry = carry;
+}
+
+/** Between two neighboring nodes of a table: the highest bits name the cell, the others where in it. */
+function between(part: usize, draw: u32, bitsInCell: u32): f64 {
+  const at = part + ((<usize>(draw >> bitsInCell)) << 3);
+  const low = load<f64>(at);
+  const inCell = draw & ((1 << bitsInCell) - 1);
+  return low + (load<f64>(at, 8) - low) * (f64(<i32>inCell) / f64(1 << bitsInCell));
+}
+
+/** The next number of a generator: t modulo 2^32, t being MULTIPLIER × s0 + c; s0, s1, s2, c become s1, s2, the number, t / 2^32. */
+function next(generator: Generator): u32 {
+  const t = MULTIPLIER * <u64>generator.s0 + <u64>generator.carry;
+  generator.s0 = generator.s1;
+  generator.s1 = generator.s2;
+  generator.s2 = u32(t);
+  generator.carry = u32(t >> 32);
+  return generator.s2;
+}
+
+/** The next number of a stream, in [0, 1). */
+export function uniform(stream: i32): f64 {
+  return f64(next(generatorOf(stream))) * UNIT;
+}
+
+/** The ticks that a law makes of the next number of a stream. */
+export function nextTicks(law: i32, stream: i32): f64 {
+  return ticksAt(law, next(generatorOf(stream)));
+}
+
+/** The ticks that belong to u = draw / 2^32, as the law's sampler makes them. */
+function ticksAt(number: i32, draw: u32): f64 {
+  const law = lawAt(number);
+  const table = i32(law.table);
+  if (table < 0 || draw + END < 2 * END) return exactTicks(number, f64(draw) * UNIT);
+  const part = quantiles + ((<usize>table) << 3);
+  let quantile: f64;
+  if (draw < TAIL) quantile = between(part + 8 * LOWER_TAIL, draw, BITS_IN_FINEST);
+  else if (draw >= 0 - TAIL) quantile = between(part + 8 * UPPER_TAIL, draw + TAIL, BITS_IN_FINEST);
+  else quantile = between(part + 8 * BODY, draw, BITS_IN_CELL);
+  let value = law.location + law.scale * quantile;
+  if (value < law.least) value = law.least;
+  return Math.floor((law.mass > 0 ? law.mass / value : value) + 0.5);
+}
+
+/** The time of a draw, whatever it goes by. */
+export function drawTicks(process: Process, number: i32): f64 {
+  const until = realAt(UNTIL, number);
+  if (until >= 0) return Math.max(0, until - now);
+  const draw = changetype<Draw>(draws + <usize>number * offsetof<Draw>());
+  const law = draw.laws === 1 ? draw.firstLaw : draw.firstLaw + process.cargo;
+  const fixed = lawAt(law).fixed;
+  if (fixed >= 0) return fixed;
+  return draw.again === 1 ? ticksAt(law, generatorOf(draw.stream).s2) : nextTicks(law, draw.stream);
+}

@@ -1,0 +1,38 @@
+// Who may want a place's tokens, and where those who also want them stand in line.
+import { NO_REGISTER } from "#core/border/numbers.ts";
+import type { Need, Row } from "./row.ts";
+import type { StepTable } from "./stepTable.ts";
+
+/** Processes that take from the place, in their order. */
+export function takersOf(rows: readonly Row[], place: number, table: StepTable): Int32Array {
+  return processesWhere(rows, (row) => row.needs.some((need) => mayMean(need, place, table)));
+}
+
+/** Places at which processes stand in line for steps that also need this place. */
+export function linesFor(rows: readonly Row[], place: number, table: StepTable): Int32Array {
+  const isLine = (line: number): boolean =>
+    rows.some(
+      (row) =>
+        row.needs[0] !== undefined &&
+        mayMean(row.needs[0], line, table) &&
+        row.needs.some((need) => mayMean(need, place, table)),
+    );
+  return Int32Array.from(table.places.keys()).filter(isLine);
+}
+
+export function processesWhere(rows: readonly Row[], holds: (row: Row) => boolean): Int32Array {
+  return Int32Array.from(new Set(rows.filter(holds).map((row) => row.process))).toSorted();
+}
+
+function mayMean(need: Need, place: number, table: StepTable): boolean {
+  if (need.by === NO_REGISTER) return need.place === place;
+  return familyOf(need.place, table.places).includes(place);
+}
+
+/** The family that starts at `first`: `name 1`, `name 2`, … side by side. */
+export function familyOf(first: number, members: readonly { readonly name: string }[]): readonly number[] {
+  const base = members[first]!.name.replace(/ 1$/, "");
+  const family = [first];
+  while (members[first + family.length]?.name === `${base} ${family.length + 1}`) family.push(first + family.length);
+  return family;
+}

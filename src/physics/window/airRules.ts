@@ -1,0 +1,111 @@
+// The part of the process window that asks for air, its times, and the force that holds the mold against it.
+import type { AirPath } from "#physics/air/airMassFlow.ts";
+import { clampForce } from "#physics/air/clampForce.ts";
+import { fillTime, type ChangeOfState } from "#physics/air/fillTime.ts";
+import { freeAir } from "#physics/air/freeAir.ts";
+import { ATMOSPHERE } from "#physics/air/standardAir.ts";
+import { ventTime } from "#physics/air/ventTime.ts";
+import type { Known, WindowKey } from "./windowInput.ts";
+import { windowRule, type WindowRule } from "./windowRule.ts";
+
+const bottle = [
+  "product.volume",
+  "product.blowPressure",
+  "product.airConductance",
+] as const satisfies readonly WindowKey[];
+const clamp = [
+  "station.cavities",
+  "product.projectedArea",
+  "product.blowPressure",
+  "product.pinchLength",
+  "product.pinchLoad",
+] as const satisfies readonly WindowKey[];
+const BALANCE = "balance of forces; the pinch line load is the user's";
+const ISO = "ISO 6358-1, 2013, clause 3; balance of mass and heat";
+/** °C of the air in line and bottle. */
+const AIR_TEMPERATURE = 20;
+/** Where no critical ratio was measured (common practice, no published source). */
+const CRITICAL_RATIO = 0.3;
+
+const pathOf = (input: Known<"product.airConductance">): AirPath => ({
+  conductance: input["product.airConductance"],
+  criticalRatio: input["product.airCriticalRatio"] ?? CRITICAL_RATIO,
+});
+
+/** The isothermal time is the longer bound, so that an estimate is on the safe side. */
+function fillRule(change: ChangeOfState): WindowRule {
+  return windowRule([...bottle, "product.airSupply"], {
+    quantity: `fill time, ${change}`,
+    ...(change === "isothermal" ? { estimates: "blow" } : {}),
+    unit: "s",
+    source: ISO,
+    value: (input) => {
+      const to = input["product.blowPressure"] + ATMOSPHERE;
+      const supply = input["product.airSupply"] + ATMOSPHERE;
+      const fill = { volume: input["product.volume"], from: ATMOSPHERE, to, supply, temperature: AIR_TEMPERATURE };
+      return fillTime(pathOf(input), fill, change);
+    },
+    limits: (input) => ({ high: input["station.steps.blow"] }),
+    above: "Blow longer, a wider path, or a higher supply pressure; a supply at blow pressure never quite fills.",
+  });
+}
+
+function ventRule(change: ChangeOfState): WindowRule {
+  return windowRule([...bottle, "product.ventTo"], {
+    quantity: `vent time, ${change}`,
+    ...(change === "isothermal" ? { estimates: "vent" } : {}),
+    unit: "s",
+    source: ISO,
+    value: (input) =>
+      ventTime(
+        pathOf(input),
+        {
+          volume: input["product.volume"],
+          blowPressure: input["product.blowPressure"],
+          ventTo: input["product.ventTo"],
+          temperature: AIR_TEMPERATURE,
+        },
+        change,
+      ),
+    limits: (input) => ({ high: input["station.steps.vent"] }),
+    above:
+      "Vent longer or through a wider path: the mold must not open on pressure. A computed time is never a safe limit.",
+  });
+}
+
+const neededForce = (input: Known<(typeof clamp)[number]>): number =>
+  clampForce({
+    cavities: input["station.cavities"],
+    projectedArea: input["product.projectedArea"],
+    blowPressure: input["product.blowPressure"],
+    pinchLength: input["product.pinchLength"],
+    pinchLoad: input["product.pinchLoad"],
+    margin: 1,
+  });
+
+export const airRules: readonly WindowRule[] = [
+  fillRule("isothermal"),
+  fillRule("adiabatic"),
+  ventRule("isothermal"),
+  ventRule("adiabatic"),
+  windowRule(["product.volume", "product.blowPressure"], {
+    quantity: "free air that the compressor adds for one bottle",
+    unit: "m³",
+    source: "ISO 8778, 2003, clause 4 (from memory)",
+    value: (input) => freeAir(input["product.volume"], input["product.blowPressure"]).added,
+  }),
+  windowRule(clamp, {
+    quantity: "clamp force, without margin",
+    unit: "N",
+    source: BALANCE,
+    value: neededForce,
+    limits: (input) => ({ high: input["station.clampForce"] }),
+    above: "Less blow pressure, fewer cavities, or a stronger clamp.",
+  }),
+  windowRule([...clamp, "station.clampForce"], {
+    quantity: "margin of the clamp force, of the force needed",
+    unit: "1",
+    source: BALANCE,
+    value: (input) => input["station.clampForce"] / neededForce(input) - 1,
+  }),
+];

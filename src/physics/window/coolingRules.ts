@@ -1,0 +1,111 @@
+// The part of the process window that asks how long the wall must stay in the mold.
+import { coolableWall } from "#physics/cooling/coolableWall.ts";
+import { coolingTime } from "#physics/cooling/coolingTime.ts";
+import { oneTermCoolingTime } from "#physics/cooling/oneTermCoolingTime.ts";
+import type { WallCooling } from "#physics/cooling/wallCooling.ts";
+import { wallTemperature } from "#physics/cooling/wallTemperature.ts";
+import { temperaturesOf, type CoolingCriterion, type WindowInput } from "./windowInput.ts";
+import { windowRule, type Limits, type WindowRule } from "./windowRule.ts";
+
+const SLAB = "Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3, 3.4 and 3.11 (from memory)";
+const ONE_TERM = "Ballman & Shusman, Modern Plastics 37, 1959, p. 126 (from memory)";
+const CONTACT = "station.moldContact";
+/** °C of the air inside where only its heat transfer is given. */
+const ROOM = 20;
+
+const placeOf = (input: WindowInput): CoolingCriterion => input.coolingTo ?? "inside face";
+const placeSaid = (input: WindowInput): string =>
+  placeOf(input) === "mean" ? "its mean temperature" : "its inside face";
+
+/** Where no contact was given it counts as perfect: up to a third too short, so a time is then a lower bound. */
+function wallOf(input: WindowInput): Omit<WallCooling, "wall"> {
+  const { melt, mold } = temperaturesOf(input);
+  return {
+    diffusivity: input.material.coolingDiffusivity.value,
+    conductivity: input.material.conductivity.value,
+    meltTemperature: melt,
+    moldTemperature: mold,
+    moldContact: input[CONTACT] ?? Infinity,
+    ...insideAir(input),
+  };
+}
+
+/** Without a heat transfer the inside counts as insulated: the wall then cools more slowly than it does. */
+function insideAir(input: WindowInput): Pick<WallCooling, "insideAir"> {
+  const transfer = input["product.insideAir.transfer"];
+  const temperature = input["product.insideAir.temperature"] ?? ROOM;
+  return transfer === undefined ? {} : { insideAir: { transfer, temperature } };
+}
+
+/** The wall touches the mold from the blow until the vent; absent where no cool time was given. */
+function timeInMold(input: WindowInput): number | undefined {
+  const cool = input["station.steps.cool"];
+  return cool === undefined ? undefined : cool + (input["station.steps.blow"] ?? 0);
+}
+
+const enoughTime = (input: WindowInput): Limits => ({ high: timeInMold(input) });
+const LONGER =
+  "Cool longer, make this place thinner, run the mold colder or the melt cooler; give station.moldContact if known.";
+
+export const coolingRules: readonly WindowRule[] = [
+  windowRule(["product.wall.thickest"], {
+    quantity: (input) => `cooling time of the thickest place to ${placeSaid(input)}`,
+    estimates: "cool",
+    unit: "s",
+    source: SLAB,
+    value: (input) =>
+      coolingTime(
+        { ...wallOf(input), wall: input["product.wall.thickest"] },
+        placeOf(input),
+        temperaturesOf(input).demold,
+      ),
+    limits: enoughTime,
+    above: LONGER,
+  }),
+  windowRule(["product.wall.mean"], {
+    quantity: "cooling time of the mean wall to its mean temperature",
+    unit: "s",
+    source: SLAB,
+    value: (input) =>
+      coolingTime({ ...wallOf(input), wall: input["product.wall.mean"] }, "mean", temperaturesOf(input).demold),
+    limits: enoughTime,
+    above: LONGER,
+  }),
+  windowRule(["product.wall.thickest"], {
+    quantity: "cooling time of the thickest place, one term and perfect contact",
+    unit: "s",
+    source: ONE_TERM,
+    value: (input) =>
+      oneTermCoolingTime(
+        { ...wallOf(input), wall: input["product.wall.thickest"] },
+        placeOf(input),
+        temperaturesOf(input).demold,
+      ),
+  }),
+  windowRule(["product.wall.thickest", "station.steps.cool"], {
+    quantity: (input) =>
+      `${placeOf(input) === "mean" ? "mean temperature" : "inside face"} of the thickest place at the vent`,
+    unit: "°C",
+    source: SLAB,
+    value: (input) =>
+      wallTemperature(
+        { ...wallOf(input), wall: input["product.wall.thickest"] },
+        placeOf(input),
+        timeInMold(input) ?? 0,
+      ),
+    limits: (input) => ({ high: temperaturesOf(input).demold }),
+    above: LONGER,
+  }),
+  windowRule(["station.steps.cool"], {
+    quantity: "thickest place that the cooling time allows",
+    unit: "m",
+    source: SLAB,
+    value: (input) =>
+      coolableWall(wallOf(input), placeOf(input), {
+        time: timeInMold(input) ?? 0,
+        demoldTemperature: temperaturesOf(input).demold,
+      }),
+    limits: (input) => ({ low: input["product.wall.thickest"] }),
+    below: LONGER,
+  }),
+];

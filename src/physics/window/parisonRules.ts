@@ -1,0 +1,138 @@
+// The part of the process window that asks whether the parison drops neither too fast nor too slowly.
+import { annularDie, type AnnularDie } from "#physics/parison/annularDie.ts";
+import { annularShearRate } from "#physics/parison/annularShearRate.ts";
+import { blownWall } from "#physics/parison/blownWall.ts";
+import { deliveredSag } from "#physics/parison/deliveredSag.ts";
+import { hoopStress } from "#physics/parison/hoopStress.ts";
+import { longestDrop } from "#physics/parison/longestDrop.ts";
+import { parisonFlow } from "#physics/parison/parisonFlow.ts";
+import { parisonLength } from "#physics/parison/parisonLength.ts";
+import { powerLawShearRate } from "#physics/parison/powerLawShearRate.ts";
+import { shortestDrop } from "#physics/parison/shortestDrop.ts";
+import { wallShearStress } from "#physics/parison/wallShearStress.ts";
+import type { Known, WindowInput, WindowKey } from "./windowInput.ts";
+import { windowRule, type WindowRule } from "./windowRule.ts";
+
+const mass = ["product.partMass", "product.flash"] as const satisfies readonly WindowKey[];
+const die = ["product.die.diameter", "product.die.mandrel"] as const satisfies readonly WindowKey[];
+const drop = "station.steps.drop";
+type Shot = Known<(typeof mass)[number] | (typeof die)[number]>;
+
+const CRAWFORD = "Crawford, Plastics Engineering, 3rd ed., 1998, section 4.2 and example 4.4";
+const SLIT = "Michaeli, Extrusion Dies for Plastics and Rubber, 3rd ed., 2003, section 3.1 (from memory)";
+const SAG = "derived from weight and viscosity after Trouton, Proceedings of the Royal Society A 77, 1906, p. 426";
+
+const dieOf = (input: Known<(typeof die)[number]>): AnnularDie =>
+  annularDie(input["product.die.diameter"], input["product.die.mandrel"]);
+const parisonMass = (input: Known<(typeof mass)[number]>) => input["product.partMass"] + input["product.flash"];
+
+/** Of a melt that thins by this index; the material's middle where none is said. */
+function wallRate(input: Shot & Known<typeof drop>, index = input.material.powerLawIndex.value): number {
+  const flow = parisonFlow(parisonMass(input), input.material.meltDensity.value, input[drop]);
+  return powerLawShearRate(annularShearRate(flow, dieOf(input)), index);
+}
+
+const meltOf = ({ material }: WindowInput) => ({
+  meltDensity: material.meltDensity.value,
+  zeroShearViscosity: material.zeroShearViscosity.value,
+});
+
+const hangingOf = (input: Known<"product.parisonLength">) => ({
+  length: input["product.parisonLength"],
+  hold: input["station.hang"] ?? input["station.steps.close"] ?? 0,
+});
+
+/**
+ * Grades differ widely, so that a warning waits until the ranges no longer overlap: the thinnest melt of the kind would tear
+ * even at the highest stress that any of them bears. A value of the user's own has no range and is held to as it is.
+ */
+function fastestDrop(input: Shot): number {
+  const { meltDensity, dieViscosity, powerLawIndex, fractureStress } = input.material;
+  return shortestDrop({
+    mass: parisonMass(input),
+    meltDensity: meltDensity.value,
+    die: dieOf(input),
+    dieViscosity: dieViscosity.low,
+    powerLawIndex: powerLawIndex.low,
+    fractureStress: fractureStress.high,
+  });
+}
+
+/** Without a limit of sag a drop cannot be too slow. */
+function slowestDrop(input: Known<"product.parisonLength">): number | undefined {
+  const limit = input["product.sagLimit"];
+  return limit === undefined ? undefined : longestDrop(meltOf(input), hangingOf(input), limit);
+}
+
+export const parisonRules: readonly WindowRule[] = [
+  windowRule([...mass, ...die, "product.thicknessSwell"], {
+    quantity: "parison length before sag",
+    unit: "m",
+    source: CRAWFORD,
+    value: (input) =>
+      parisonLength({
+        mass: parisonMass(input),
+        meltDensity: input.material.meltDensity.value,
+        die: dieOf(input),
+        thicknessSwell: input["product.thicknessSwell"],
+      }),
+    limits: (input) => ({ low: input["product.length"] }),
+    below: "The parison is shorter than the part: more flash, a smaller die or a narrower gap.",
+  }),
+  windowRule([...mass, ...die, drop], {
+    quantity: "shear rate at the die wall",
+    unit: "1/s",
+    source: SLIT,
+    value: wallRate,
+  }),
+  windowRule([...mass, ...die, drop], {
+    quantity: "shear stress at the die wall",
+    unit: "Pa",
+    source: SLIT,
+    value: (input) =>
+      wallShearStress(input.material.dieViscosity.value, input.material.powerLawIndex.value, wallRate(input)),
+  }),
+  windowRule([...mass, ...die, drop], {
+    quantity: "shear stress at the die wall, thinnest melt of the kind",
+    unit: "Pa",
+    source:
+      "Vlachopoulos & Alam, Polymer Engineering and Science 12, 1972, p. 184 (from memory), the highest stress of its range; a warning, never an error",
+    value: (input) => {
+      const { dieViscosity, powerLawIndex } = input.material;
+      return wallShearStress(dieViscosity.low, powerLawIndex.low, wallRate(input, powerLawIndex.low));
+    },
+    limits: ({ material }) => ({ high: material.fractureStress.high }),
+    above:
+      "Melt fracture is possible: look at the parison's skin; drop more slowly, open the gap, or run the melt hotter.",
+  }),
+  windowRule(["product.parisonLength", drop], {
+    quantity: "sag of the parison by the closed mold",
+    unit: "1",
+    source: SAG,
+    value: (input) => deliveredSag(meltOf(input), { ...hangingOf(input), delivery: input[drop] }),
+    limits: (input) => ({ high: input["product.sagLimit"] }),
+    above: "Drop faster, close sooner, run the melt cooler, or take a stiffer grade.",
+  }),
+  windowRule([...mass, ...die, "product.parisonLength", drop], {
+    quantity: "drop time between melt fracture and sag",
+    unit: "s",
+    source: `${SLIT}; ${SAG}`,
+    value: (input) => input[drop],
+    limits: (input) => ({ low: fastestDrop(input), high: slowestDrop(input) }),
+    below:
+      "Drop more slowly or open the die gap; where the low limit is above the high one, only another grade or die helps.",
+    above: "Drop faster; where the low limit is above the high one, only another grade or die helps.",
+  }),
+  windowRule([...die, "product.thicknessSwell", "product.diameter"], {
+    quantity: "mean wall from die gap, swell and blow-up",
+    unit: "m",
+    source: CRAWFORD,
+    value: (input) => blownWall(dieOf(input), input["product.thicknessSwell"], input["product.diameter"]),
+  }),
+  windowRule(["product.wall.mean", "product.diameter", "product.blowPressure"], {
+    quantity: "hoop stress in the blown wall",
+    unit: "Pa",
+    source: CRAWFORD,
+    value: (input) => hoopStress(input["product.blowPressure"], input["product.diameter"], input["product.wall.mean"]),
+  }),
+];

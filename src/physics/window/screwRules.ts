@@ -1,0 +1,197 @@
+// The part of the process window that asks whether screw and drive can make the melt, and how long it stays hot.
+import { dragFlow } from "#physics/screw/dragFlow.ts";
+import { enthalpyRise } from "#physics/screw/enthalpyRise.ts";
+import { pelletTravelTime } from "#physics/screw/pelletTravelTime.ts";
+import { rechargeTime } from "#physics/screw/rechargeTime.ts";
+import { residenceTime } from "#physics/screw/residenceTime.ts";
+import { ruleOfThumbRate } from "#physics/screw/ruleOfThumbRate.ts";
+import type { ScrewChannel } from "#physics/screw/screwChannel.ts";
+import { screwHoldUp } from "#physics/screw/screwHoldUp.ts";
+import { screwOutput } from "#physics/screw/screwOutput.ts";
+import { shotStroke } from "#physics/screw/shotStroke.ts";
+import { specificDriveEnergy, usualDriveEnergy } from "#physics/screw/specificDriveEnergy.ts";
+import {
+  meltTemperature,
+  riseKeys,
+  temperaturesOf,
+  type Known,
+  type WindowInput,
+  type WindowKey,
+} from "./windowInput.ts";
+import { windowRule, type WindowRule } from "./windowRule.ts";
+
+const shot = ["product.partMass", "product.flash", "station.cavities"] as const satisfies readonly WindowKey[];
+const rate = "delivery.plasticatingRate";
+const screw = "delivery.screwDiameter";
+const channel = [
+  screw,
+  "delivery.screw.channelDepth",
+  "delivery.screw.helixAngle",
+  "delivery.screw.meteringLength",
+  "delivery.screw.speed",
+] as const satisfies readonly WindowKey[];
+
+const MASS = "conservation of mass";
+const THUMB = "rule of thumb 16 D^2.2: Giles, Wagner & Mount, Extrusion, 2005 (from memory, low confidence)";
+const SPI = "Society of the Plastics Industry, Plastics Engineering Handbook, 4th ed., 1976, chapter on extrusion";
+const PRACTICE = "common practice, no published source";
+const DRAG = "Crawford, Plastics Engineering, 3rd ed., 1998, equation 4.3";
+const RISE = "a straight line through measurements of your own; limits: the material's range of melt temperatures";
+const METERING = "Groover, Fundamentals of Modern Manufacturing, 4th ed., 2010, section 13.2 (from memory)";
+const PLUG = "Levenspiel, Chemical Reaction Engineering, 3rd ed., 1999, chapter 11 (from memory)";
+
+/** Pellets in the hopper, °C. */
+const ROOM = 23;
+/** Longest usual stroke in screw diameters. */
+const STROKE = 4;
+
+/** Seconds from hopper to screw tip on an in-line reciprocating-screw unit of this diameter (common practice). */
+const USUAL_TRAVEL = { seconds: 48, diameter: 0.0635, within: 0.08 };
+/** A usual screw of 20 D, its channel 0.113 D deep on average, a tenth of it flights, pellets and melt at 650 kg/m³ between them. */
+const usualHoldUp = (diameter: number): number =>
+  screwHoldUp({ diameter, meanDepth: 0.113 * diameter, length: 20 * diameter, flightShare: 0.1, density: 650 });
+
+const isOfUsualTravel = (input: WindowInput): boolean => {
+  const { diameter, within } = USUAL_TRAVEL;
+  return Math.abs((input[screw] ?? 0) / diameter - 1) <= within;
+};
+
+const channelOf = (input: Known<(typeof channel)[number]>): ScrewChannel => ({
+  diameter: input[screw],
+  depth: input["delivery.screw.channelDepth"],
+  helixAngle: input["delivery.screw.helixAngle"],
+  length: input["delivery.screw.meteringLength"],
+});
+
+const shotMass = (input: Known<(typeof shot)[number]>) =>
+  input["station.cavities"] * (input["product.partMass"] + input["product.flash"]);
+
+export const screwRules: readonly WindowRule[] = [
+  windowRule([...shot, "delivery.shotCapacity"], {
+    quantity: "shot mass",
+    unit: "kg",
+    source: MASS,
+    value: shotMass,
+    limits: (input) => ({ high: input["delivery.shotCapacity"] }),
+    above: "Fewer cavities, less flash, or a screw or accumulator that holds a larger shot.",
+  }),
+  windowRule([...shot, screw], {
+    quantity: "stroke of the screw for one shot, without cushion",
+    unit: "m",
+    source: `${MASS}; the limit of ${STROKE} diameters is ${PRACTICE}`,
+    value: (input) =>
+      shotStroke({
+        mass: shotMass(input),
+        cushion: 0,
+        meltDensity: input.material.meltDensity.value,
+        screwDiameter: input[screw],
+      }),
+    limits: (input) => ({ high: STROKE * input[screw] }),
+    // Before an accumulator the screw only turns.
+    applies: ({ deliveryKind = "reciprocating-screw" }) => deliveryKind === "reciprocating-screw",
+    above: "A wider screw, fewer cavities, or an accumulator.",
+  }),
+  windowRule([...shot, "delivery.shotCapacity"], {
+    quantity: "cushion that the shot leaves, of the shot",
+    unit: "1",
+    source: MASS,
+    value: (input) => input["delivery.shotCapacity"] / shotMass(input) - 1,
+  }),
+  windowRule([...shot, rate], {
+    quantity: ({ deliveryKind }) =>
+      deliveryKind === "continuous" ? "time of one shot's melt at full rate" : "recharge time",
+    unit: "s",
+    source: MASS,
+    value: (input) => rechargeTime(shotMass(input), input[rate]),
+  }),
+  windowRule([screw], {
+    quantity: "plasticating rate by rule of thumb",
+    unit: "kg/s",
+    source: THUMB,
+    value: (input) => ruleOfThumbRate(input[screw]),
+  }),
+  windowRule([screw, rate], {
+    quantity: "plasticating rate",
+    unit: "kg/s",
+    source: `${THUMB}; from half to twice, as another published rule gives twice`,
+    value: (input) => input[rate],
+    limits: (input) => ({ low: ruleOfThumbRate(input[screw]) / 2, high: 2 * ruleOfThumbRate(input[screw]) }),
+    below: "Slow for its diameter: check rate and diameter for a slip; a measured rate wins.",
+    above: "Fast for its diameter: check rate and diameter for a slip; a measured rate wins.",
+  }),
+  windowRule(channel, {
+    quantity: "drag flow of the metering zone",
+    unit: "kg/s",
+    source: DRAG,
+    value: (input) => input.material.meltDensity.value * dragFlow(channelOf(input), input["delivery.screw.speed"]),
+    limits: (input) => ({ low: input[rate] }),
+    below:
+      "Less than the rate given: check depth, speed and rate; a grooved feed may push more through than the screw drags.",
+  }),
+  windowRule([...channel, "delivery.screw.backPressure", "delivery.screw.viscosity"], {
+    quantity: "output of the metering zone against the back pressure",
+    unit: "kg/s",
+    source: METERING,
+    value: (input) =>
+      input.material.meltDensity.value *
+      screwOutput(channelOf(input), {
+        speed: input["delivery.screw.speed"],
+        pressure: input["delivery.screw.backPressure"],
+        viscosity: input["delivery.screw.viscosity"],
+      }),
+  }),
+  windowRule([rate, "delivery.drivePower"], {
+    quantity: "drive energy per mass",
+    unit: "J/kg",
+    source: SPI,
+    value: (input) => specificDriveEnergy(input["delivery.drivePower"], input[rate]),
+    limits: () => usualDriveEnergy,
+    below: "The drive may not turn the screw at this rate: a stronger drive or a lower rate.",
+    above: "More power than usual for this rate: check both for a slip.",
+  }),
+  windowRule([rate, ...riseKeys], {
+    quantity: "melt temperature at this rate",
+    unit: "°C",
+    source: RISE,
+    value: meltTemperature,
+    limits: ({ material: { meltTemperature: usual } }) => ({ low: usual.low, high: usual.high }),
+    below: "Colder than the plastic is blown: a hotter barrel, or check meltRise for a slip.",
+    above: "Hotter than the plastic is blown: a slower screw, a cooler barrel, or check meltRise for a slip.",
+    applies: (input) => input["delivery.meltRise.from"] !== undefined,
+  }),
+  windowRule([rate], {
+    quantity: "heat into the melt",
+    unit: "W",
+    source: `${SPI}; heat of fusion added`,
+    value: (input) => {
+      const { specificHeat, heatOfFusion } = input.material;
+      const to = temperaturesOf(input).melt;
+      const heating = { specificHeat: specificHeat.value, from: ROOM, to, heatOfFusion: heatOfFusion.value };
+      return input[rate] * enthalpyRise(heating);
+    },
+  }),
+  windowRule(["delivery.holdUp", "delivery.throughput"], {
+    quantity: "mean time at heat from hopper to die",
+    unit: "s",
+    source: PLUG,
+    value: (input) => residenceTime(input["delivery.holdUp"], input["delivery.throughput"]),
+    limits: ({ material }) => ({ high: material.timeAtHeat?.value }),
+    above: "Less melt in the machine, more throughput, or a better stabilized compound; dead corners stay far longer.",
+  }),
+  windowRule(["delivery.holdUp", "delivery.throughput"], {
+    quantity: "travel of a colored pellet from hopper to die",
+    unit: "s",
+    source: PLUG,
+    value: (input) => pelletTravelTime([input["delivery.holdUp"]], input["delivery.throughput"]),
+  }),
+  windowRule([screw, "delivery.throughput"], {
+    quantity: `melt from hopper to screw tip if a pellet takes ${USUAL_TRAVEL.seconds} s`,
+    unit: "kg",
+    source: `${PRACTICE}: ${USUAL_TRAVEL.seconds} s on an in-line 2½-inch reciprocating screw; at most what a usual channel of 20 D holds`,
+    value: (input) => USUAL_TRAVEL.seconds * input["delivery.throughput"],
+    limits: (input) => ({ high: usualHoldUp(input[screw]) }),
+    above: "Unusual, not wrong: at this rate a pellet is through the screw sooner than that.",
+    isPractice: true,
+    applies: isOfUsualTravel,
+  }),
+];

@@ -1,0 +1,87 @@
+// The band above each row of the calendar: shifts, breaks and changes as they are planned.
+import type { Scenario } from "#scenario/scenario.ts";
+import { shiftName } from "#report/tables/calendarPlan.ts";
+import { piecesOf, type CalendarRow } from "./calendarRows.ts";
+import type { RowFrame } from "./calendarUses.ts";
+import { line, widthOfWords, words } from "./chart.ts";
+import type { LegendEntry } from "./legend.ts";
+import { element, type Child } from "./markup.ts";
+import { filledBox } from "./patterns.ts";
+
+const height = 16;
+const planned = "in shift, as planned";
+
+export function planBand(row: CalendarRow, { calendar, changes = [] }: Scenario, frame: RowFrame): readonly Child[] {
+  const { x, y, id } = frame;
+  const box = (fill: "planned" | "pause") => (stretch: Stretch) =>
+    piecesOf(stretch, row).flatMap(({ from, to }) =>
+      filledBox(id, fill, { x: x(from), y, width: x(to) - x(from), height }),
+    );
+  const shifts = (calendar?.shifts ?? []).flatMap((shift, i) =>
+    shift.stretches.map((stretch) => ({ names: [shiftName(shift, i), shift.start], ...stretch })),
+  );
+  const pauses = (calendar?.shifts ?? []).flatMap((shift) => shift.pauses);
+  return [
+    ...shifts.flatMap(box("planned")),
+    ...pauses.flatMap(box("pause")),
+    ...bandWords([...shifts.map(asShift), ...pauses.map(asPause), ...changes.map(asChange)], row, frame),
+  ];
+}
+
+interface Stretch {
+  readonly from: number;
+  readonly until: number;
+}
+
+/** Something that stands in the band, with words for it, the longest first. */
+interface Mark extends Stretch {
+  readonly names: readonly string[];
+  readonly isMoment: boolean;
+}
+
+const asShift = (shift: Stretch & Pick<Mark, "names">): Mark => ({ ...shift, isMoment: false });
+const asPause = (pause: Stretch): Mark => ({ ...pause, names: [], isMoment: false });
+// A moment has no length; a second of it is enough to find its place.
+const asChange = ({ name, at }: { readonly name: string; readonly at: number }): Mark => {
+  return { names: [name], from: at, until: at + 1, isMoment: true };
+};
+
+/** Each name at the beginning of its own, as far as the next thing in the band leaves room. */
+function bandWords(marks: readonly Mark[], row: CalendarRow, { x, y }: RowFrame): readonly Child[] {
+  const placed = marks
+    .flatMap((mark) =>
+      piecesOf(mark, row)
+        .slice(0, 1)
+        .map((piece) => ({ mark, at: x(piece.from), end: x(piece.to) })),
+    )
+    .toSorted((one, other) => one.at - other.at);
+  return placed.flatMap(({ mark, at, end }, i) => {
+    const next = placed[i + 1]?.at ?? Infinity;
+    const free = Math.min(next, mark.isMoment ? Infinity : end) - at - 8;
+    const name = mark.names.find((each) => widthOfWords(each) <= free);
+    const said = name === undefined ? [] : [words(name, at + 5, y + 12)];
+    return mark.isMoment ? [line(at, y - 2, at, y + height + 2, "moment"), ...said] : said;
+  });
+}
+
+/** What the band shows, and a change if there is one. */
+export function planEntries({ calendar, changes = [] }: Scenario, id: string): readonly LegendEntry[] {
+  const hasBreaks = calendar?.shifts.some(({ pauses }) => pauses.length > 0) === true;
+  const swatch =
+    (fill: "planned" | "pause"): LegendEntry["draw"] =>
+    (x, y) =>
+      filledBox(id, fill, { x, y, width: 20, height: 14 });
+  return [
+    { label: planned, letter: "", draw: swatch("planned") },
+    ...(hasBreaks ? [{ label: "break of its people", letter: "", draw: swatch("pause") }] : []),
+    ...(changes.length > 0
+      ? [
+          {
+            label: "planned change",
+            letter: "",
+            draw: (x: number, y: number) => [element("g", {}, line(x + 10, y - 1, x + 10, y + 15, "moment"))],
+          },
+        ]
+      : []),
+  ];
+}

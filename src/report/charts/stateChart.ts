@@ -1,0 +1,78 @@
+// How each resource spends its time: one stacked bar a resource, work first, so that the waits stand together on the right.
+import type { StateSummary } from "#analysis/study/summarizeStates.ts";
+import { scaleLinear } from "d3-scale";
+import { chart, chartWidth, fittedWords, line, widthOfWords, words, type ChartWords } from "./chart.ts";
+import { percent } from "#report/words/digits.ts";
+import { legend, stateEntries } from "./legend.ts";
+import { element, type Child, type Markup } from "./markup.ts";
+import { filledBox } from "./patterns.ts";
+import { stateLook } from "#report/words/stateLook.ts";
+
+const gutter = 116;
+const right = 84;
+const pitch = 34;
+const bar = 24;
+const top = 30;
+const share = scaleLinear([0, 1], [gutter, chartWidth - right]);
+const orderOfKinds = ["working", "waiting", "stopped", "off"];
+
+export function stateChart(states: readonly StateSummary[], given: ChartWords): Markup {
+  const seen = states.filter((state) => state.share.mean > 0);
+  const resources = [...new Set(states.map(({ resource }) => resource))];
+  const bottom = top + resources.length * pitch;
+  const key = legend(stateEntries(given.id, seen), bottom + 8);
+  return chart(
+    given,
+    bottom + 8 + key.height,
+    ...axis(bottom),
+    ...resources.map((resource, i) => row(resource, sorted(seen, resource), top + i * pitch, given.id)),
+    key.markup,
+  );
+}
+
+function axis(bottom: number): readonly Child[] {
+  const ticks = [0, 0.25, 0.5, 0.75, 1].flatMap((tick) => [
+    line(share(tick), top - 8, share(tick), bottom, "grid"),
+    words(`${tick * 100} %`, share(tick), top - 12, { anchor: "middle", style: "quiet" }),
+  ]);
+  return [...ticks, words("works", chartWidth, top - 12, { anchor: "end", style: "quiet" })];
+}
+
+function sorted(states: readonly StateSummary[], resource: string): readonly StateSummary[] {
+  const place = (state: StateSummary): number => orderOfKinds.indexOf(state.kind);
+  return states.filter((state) => state.resource === resource).toSorted((one, other) => place(one) - place(other));
+}
+
+function row(resource: string, states: readonly StateSummary[], y: number, id: string): Markup {
+  let sum = 0;
+  const pieces = states.map((state) => {
+    const x = share(sum);
+    sum += state.share.mean;
+    return piece(state, { x, y, width: share(sum) - x, height: bar }, id);
+  });
+  const works = states.reduce((total, { kind, share: { mean } }) => total + (kind === "working" ? mean : 0), 0);
+  return element(
+    "g",
+    {},
+    words(fittedWords(resource, gutter - 10), 0, y + 16, { style: "name" }),
+    ...pieces,
+    words(percent(works), chartWidth, y + 16, { anchor: "end" }),
+  );
+}
+
+function piece(
+  { state, kind, share: { mean } }: StateSummary,
+  box: Parameters<typeof filledBox>[2],
+  id: string,
+): Markup {
+  const { fill, letter } = stateLook(state, kind);
+  const full = `${state} ${percent(mean)}`;
+  const label = [full, `${letter} ${percent(mean)}`, letter].find((text) => widthOfWords(text) + 6 <= box.width) ?? "";
+  return element(
+    "g",
+    {},
+    element("title", {}, full),
+    ...filledBox(id, fill, box),
+    label === "" ? "" : words(label, box.x + box.width / 2, box.y + 16, { anchor: "middle", style: `on ${fill}` }),
+  );
+}

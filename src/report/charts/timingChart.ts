@@ -1,0 +1,116 @@
+// The timing chart: screw, valve, every station and operator on one axis of time, each wait named, the binding path through it.
+import type { TimelineInterval, TimelineRecord } from "#cell/records/timelineRecord.ts";
+import { bindingPath } from "./bindingPath.ts";
+import { chart, fittedWords, line, widthOfWords, words, type ChartWords } from "./chart.ts";
+import { crossingsOf, widestClear, type Stretch } from "./clearStretch.ts";
+import { seconds } from "#report/words/digits.ts";
+import { legend, stateEntries, type LegendEntry } from "./legend.ts";
+import { element, type Child, type Markup } from "./markup.ts";
+import { filledBox } from "./patterns.ts";
+import { stateLook } from "#report/words/stateLook.ts";
+import { barHeight, timingLayout, type TimingLayout } from "./timingLayout.ts";
+
+/** With `span`, several charts share one scale of time; in seconds. */
+export function timingChart(record: TimelineRecord, given: ChartWords, span = record.seconds): Markup {
+  const layout = timingLayout(record.resources, span);
+  const entries = [...stateEntries(given.id, record.intervals), ...pathEntries(record)];
+  const key = legend(entries, layout.bottom + 12);
+  return chart(
+    given,
+    layout.bottom + 12 + key.height,
+    axis(layout),
+    ...record.intervals.map((interval) => bar(interval, layout, given.id)),
+    bindingPath(record.chain, layout),
+    // Words come last, so that the path hides none of them.
+    ...record.resources.flatMap((resource) => barNames(record, resource, layout)),
+    ...record.resources.map((resource) => rowWords(record, resource, layout)),
+    key.markup,
+  );
+}
+
+function axis({ ticks, at, top, bottom }: TimingLayout): readonly Child[] {
+  return [
+    words("seconds", 0, top - 10, { style: "quiet" }),
+    ...ticks.flatMap((tick) => [
+      line(at(tick), top - 6, at(tick), bottom, "grid"),
+      words(String(tick), at(tick), top - 10, { anchor: "middle", style: "quiet" }),
+    ]),
+  ];
+}
+
+function bar({ resource, state, kind, start, end }: TimelineInterval, layout: TimingLayout, id: string): Markup {
+  const x = layout.at(start);
+  const box = { x, y: layout.barTop(resource), width: layout.at(end) - x, height: barHeight };
+  const title = `${resource}: ${state} ${seconds(end - start)}, from ${seconds(start)} to ${seconds(end)}`;
+  return element("g", {}, element("title", {}, title), ...filledBox(id, stateLook(state, kind).fill, box));
+}
+
+function barNames({ intervals, chain }: TimelineRecord, resource: string, layout: TimingLayout): readonly Child[] {
+  const crossings = crossingsOf(resource, chain, layout);
+  return intervals
+    .filter((interval) => interval.resource === resource)
+    .map((interval) => barName(interval, crossings, layout));
+}
+
+/** Beside the path as much as fits; a wait has its name above and only its letter here. */
+function barName(interval: TimelineInterval, crossings: readonly number[], layout: TimingLayout): Child {
+  const { resource, state, kind, start, end } = interval;
+  const { fill, letter } = stateLook(state, kind);
+  const full = { from: layout.at(start), to: layout.at(end) };
+  const clear = widestClear(full, crossings);
+  const names = fill === "wait" ? [letter] : fill === "rest" ? [] : [`${state} ${seconds(end - start)}`, state, letter];
+  const fits = (name: string, { from, to }: Stretch): boolean => widthOfWords(name) + 3 <= to - from;
+  const name = names.find((each) => fits(each, clear)) ?? names.find((each) => each === letter && fits(each, full));
+  if (name === undefined) return [];
+  const { from, to } = fits(name, clear) ? clear : full;
+  return words(name, (from + to) / 2, layout.barTop(resource) + 14, { anchor: "middle", style: `on ${fill}` });
+}
+
+function rowWords(record: TimelineRecord, resource: string, layout: TimingLayout): Markup {
+  const intervals = record.intervals.filter((interval) => interval.resource === resource);
+  const top = layout.barTop(resource);
+  return element(
+    "g",
+    {},
+    words(fittedWords(resource, layout.left - 10), 0, top + 14, { style: "name" }),
+    ...waitNames(intervals, layout).map(({ name, x, width }) =>
+      words(name, x + width / 2, top - 4, { anchor: "middle", style: "wait-name" }),
+    ),
+  );
+}
+
+interface WaitName {
+  readonly name: string;
+  readonly x: number;
+  readonly width: number;
+}
+
+/** Over its wait, with as many words as fit between the names beside it. */
+function waitNames(intervals: readonly TimelineInterval[], layout: TimingLayout): readonly WaitName[] {
+  let free = layout.left;
+  const waits = intervals.filter(({ state, kind }) => stateLook(state, kind).fill === "wait");
+  return waits.flatMap(({ state, start, end }, i) => {
+    const [from, to] = [layout.at(start), layout.at(end)];
+    const next = waits[i + 1];
+    // Half of the way to the next wait is for its name.
+    const limit = next ? Math.max(to, (to + layout.at(next.start)) / 2) : layout.right;
+    for (const name of [`${state} ${seconds(end - start)}`, state, seconds(end - start)]) {
+      const width = widthOfWords(name);
+      const x = Math.max(free, Math.min((from + to - width) / 2, limit - width));
+      if (x > to || x + width < from || x + width > limit) continue;
+      free = x + width + 6;
+      return [{ name, x, width }];
+    }
+    return [];
+  });
+}
+
+function pathEntries({ chain }: TimelineRecord): readonly LegendEntry[] {
+  const entry = (label: string, style: string): LegendEntry => ({
+    label,
+    letter: "",
+    draw: (x, y) => [line(x, y + 7, x + 20, y + 7, "path-edge"), line(x, y + 7, x + 20, y + 7, style)],
+  });
+  const tied = chain.some((segment) => segment.tied) ? [entry("the same, but another was as late", "path tied")] : [];
+  return chain.length === 0 ? [] : [entry("binding path: what all that follows waits for", "path"), ...tied];
+}

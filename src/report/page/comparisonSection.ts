@@ -1,0 +1,20 @@
+// The comparison of scenarios: the differences from the base with their intervals, and all their numbers.
+import type { ComparisonRow } from "#analysis/study/comparison.ts";
+import { comparisonChart } from "#report/charts/comparisonChart.ts";
+import { comparisonTable } from "#report/tables/comparisonTable.ts";
+import { figure } from "#report/charts/chart.ts";
+import type { Section } from "./htmlPage.ts";
+import { tableMarkup } from "./tableMarkup.ts";
+
+export function comparisonSection(rows: readonly ComparisonRow[]): Section {
+  const base = rows[0]?.base ?? "";
+  const heading = `Difference from ${base}`;
+  const description = `Differences of the cell's measures from ${base}, in percent of it, with intervals that hold together with 95 % confidence.`;
+  const picture = comparisonChart(rows, { id: "comparison-chart", title: heading, description });
+  const caption = [
+    "Each replication is compared with the one that had the same luck. ",
+    "The intervals hold all at once with 95 % confidence; one that reaches 0 % shows no difference.",
+  ];
+  const table = tableMarkup(comparisonTable(rows), { id: "comparison", file: "comparison" });
+  return { id: "comparison-section", heading, body: [figure(heading, { picture, caption, table })] };
+}

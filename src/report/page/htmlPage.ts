@@ -1,0 +1,63 @@
+// One self-contained HTML file: opens from disk, needs no net and no script, and is the same bytes for the same findings.
+import { cautions } from "#report/words/cautions.ts";
+import { element, Markup, type Child } from "#report/charts/markup.ts";
+import { pageStyle } from "./pageStyle.ts";
+
+export interface Section {
+  /** Unique on the page. */
+  readonly id: string;
+  readonly heading: string;
+  readonly body: readonly Child[];
+}
+
+export interface PageParts {
+  readonly title: string;
+  /** What was found and how sure it is, the most important first: a paragraph each. */
+  readonly finding: readonly string[];
+  readonly sections: readonly Section[];
+  readonly version: string;
+}
+
+/** No script, no fetch, no frame, no form can run, whatever a text might hold. */
+const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+
+export function htmlPage({ title, finding, sections, version }: PageParts): string {
+  const head = element(
+    "head",
+    {},
+    element("meta", { charset: "utf-8" }),
+    element("meta", { "http-equiv": "Content-Security-Policy", content: policy }),
+    element("meta", { name: "viewport", content: "width=device-width, initial-scale=1" }),
+    element("meta", { name: "generator", content: `blowcell ${version}` }),
+    element("title", {}, title),
+    Markup.style(pageStyle),
+  );
+  const main = element(
+    "main",
+    {},
+    element("h1", {}, title),
+    ...finding.map((paragraph, i) => element("p", { class: i === 0 ? "finding" : undefined }, paragraph)),
+    contents(sections),
+    ...sections.map(sectionMarkup),
+  );
+  const body = element("body", {}, element("div", { class: "page" }, main, footer(version)));
+  return `<!doctype html>\n${element("html", { lang: "en" }, head, body).code}\n`;
+}
+
+function contents(sections: readonly Section[]): Markup {
+  const items = sections.map(({ id, heading }) => element("li", {}, element("a", { href: `#${id}` }, heading)));
+  return element("nav", { "aria-label": "Contents" }, element("ul", {}, ...items));
+}
+
+function sectionMarkup({ id, heading, body }: Section): Markup {
+  return element(
+    "section",
+    { id, "aria-labelledby": `${id}-heading` },
+    element("h2", { id: `${id}-heading` }, heading),
+    ...body,
+  );
+}
+
+function footer(version: string): Markup {
+  return element("footer", {}, element("p", {}, cautions.join(" ")), element("p", {}, `blowcell ${version}`));
+}

@@ -1,0 +1,42 @@
+// The report of a run or of a comparison, from findings alone: it simulates nothing, and reads no clock and no file.
+import { comparisonSection } from "./comparisonSection.ts";
+import { comparisonFinding, studyFinding } from "#report/answers/findingWords.ts";
+import { htmlPage, type Section } from "./htmlPage.ts";
+import { inputSection } from "./inputSection.ts";
+import type { Placing, ReportedScenario, ReportInput } from "./reported.ts";
+import { studySections } from "./studySections.ts";
+import { timingSection } from "./timingSection.ts";
+
+export function reportPage({ version, scenarios, comparison }: ReportInput): string {
+  const studies = scenarios.map(({ study }) => study);
+  const isCompared = comparison.length > 0;
+  return htmlPage({
+    version,
+    title: titleOf(scenarios),
+    finding: isCompared ? comparisonFinding(studies, comparison) : studies.flatMap(studyFinding),
+    sections: [
+      ...timings(scenarios),
+      ...(isCompared ? [comparisonSection(comparison)] : []),
+      ...scenarios.flatMap((reported, i) => studySections(reported, placingOf(scenarios, i))),
+      ...scenarios.map((reported, i) => inputSection(reported, placingOf(scenarios, i))),
+    ],
+  });
+}
+
+function titleOf(scenarios: readonly ReportedScenario[]): string {
+  const [first] = scenarios;
+  if (scenarios.length === 1 && first) return first.study.scenario.title;
+  return scenarios.map(({ study }) => study.scenario.name).join(" against ");
+}
+
+/** On one scale, so that what is longer on one chart is longer in time. */
+function timings(scenarios: readonly ReportedScenario[]): readonly Section[] {
+  const span = scenarios.reduce((longest, { shots }) => Math.max(longest, shots.timeline?.seconds ?? 0), 0);
+  return scenarios.map((reported, i) => timingSection(reported, placingOf(scenarios, i), span > 0 ? span : undefined));
+}
+
+/** By number, since names may hold anything. */
+function placingOf(scenarios: readonly ReportedScenario[], index: number): Placing {
+  const name = scenarios[index]?.study.scenario.name ?? "";
+  return { id: `scenario-${index + 1}`, of: scenarios.length > 1 ? `: ${name}` : "" };
+}

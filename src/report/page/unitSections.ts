@@ -1,0 +1,100 @@
+// The sections of a report on what a manager asks of a cell: indicators, cost and stops, each with its table.
+import { elementRules, planRules } from "#cell/words/elementWords.ts";
+import { CELL } from "#analysis/replication/measures.ts";
+import type { CostStudy } from "#analysis/indicators/costStudy.ts";
+import type { Study } from "#analysis/study/study.ts";
+import { figure } from "#report/charts/chart.ts";
+import { costTables } from "#report/tables/costTable.ts";
+import { costWords, missingCostWords } from "#report/words/costWords.ts";
+import { percent, withInterval } from "#report/words/digits.ts";
+import type { Section } from "./htmlPage.ts";
+import { kpiTable } from "#report/tables/kpiTable.ts";
+import { element, type Markup } from "#report/charts/markup.ts";
+import { rankedBars } from "#report/charts/rankedBars.ts";
+import type { Placing } from "./reported.ts";
+import { stopsTables } from "#report/tables/stopsTable.ts";
+import type { Table } from "#report/tables/table.ts";
+import { rowsOfScenario, tableMarkup } from "./tableMarkup.ts";
+
+/** Indicators always; cost and stops where the scenario has them. */
+export function unitSections(study: Study, placing: Placing): readonly Section[] {
+  return [kpiSection(study, placing), ...costSections(study, placing), ...stopsSections(study, placing)];
+}
+
+function numbers(table: Table, { scenario }: Study, id: string): Markup {
+  return tableMarkup(rowsOfScenario(table, scenario.name), { id, file: table.name });
+}
+
+function kpiSection(study: Study, { id, of }: Placing): Section {
+  const mapping = elementRules
+    .map(({ states, kind, element: into }) => `${states?.join(", ") ?? `other states that are ${kind}`}: ${into}`)
+    .join("; ");
+  // Without a calendar all time is planned.
+  const byPlan = planRules.map(({ when, counts }) => `${when.replaceAll("`", "")}: ${counts}`).join("; ");
+  const planned = study.scenario.calendar ? `; by the plan ${byPlan}; parts made in overtime count` : "";
+  return {
+    id: `${id}-kpi`,
+    heading: `Key performance indicators${of}`,
+    body: [
+      element("p", {}, kpiWords(study)),
+      element(
+        "p",
+        {},
+        "The cell produces while any part of it works, so that a wait of one resource for another lowers effectiveness, not ",
+        `availability; a station's own waits lower its availability. Time elements of ISO 22400-2: ${mapping}${planned}.`,
+      ),
+      element("p", {}, "The cell:"),
+      numbers(
+        kpiTable([study], (resource) => resource === CELL),
+        study,
+        `${id}-kpi-cell`,
+      ),
+      element("p", {}, "Its stations, each by itself:"),
+      numbers(
+        kpiTable([study], (resource) => resource !== CELL),
+        study,
+        `${id}-kpi-stations`,
+      ),
+    ],
+  };
+}
+
+function kpiWords({ kpis }: Study): string {
+  const of = (name: string): string => {
+    const found = kpis.find(({ resource, kpi }) => resource === CELL && kpi === name);
+    return found ? `${name} ${withInterval(found.value, 100)} %` : `no ${name}`;
+  };
+  return `Of the cell: ${["OEE index", "availability", "effectiveness", "quality ratio"].map(of).join(", ")}.`;
+}
+
+function costSections(study: Study, { id, of }: Placing): readonly Section[] {
+  const { costs } = study;
+  if (!costs) return [];
+  const heading = `What a thousand good parts cost${of}`;
+  const found = `${costWords(costs)}.`;
+  const picture = costBars(costs, { id: `${id}-cost-chart`, title: heading, description: found });
+  const left = missingCostWords(costs).map((line) => ` ${line}.`);
+  const table = element("div", {}, ...costTables([study]).map((each) => numbers(each, study, `${id}-cost`)));
+  return [{ id: `${id}-cost`, heading, body: [figure(heading, { picture, caption: [found, ...left], table })] }];
+}
+
+function costBars(costs: CostStudy, words: Parameters<typeof rankedBars>[2]): Markup {
+  const bars = costs.rows
+    .filter(({ perHour }) => perHour.mean > 0)
+    .toSorted((one, other) => other.perHour.mean - one.perHour.mean)
+    .map(({ item, perHour, perThousand, share }) => {
+      const shown = perThousand ?? perHour;
+      const remark = `${withInterval(shown)} ${costs.currency}, ${percent(share ?? 0)}`;
+      return { name: item, fill: "melt" as const, value: shown.mean, halfWidth: shown.halfWidth, remark };
+    });
+  const per = costs.total.perThousand ? "per 1,000 good parts" : "an hour";
+  return rankedBars(bars, { label: `${costs.currency} ${per}`, tick: String }, words);
+}
+
+function stopsSections(study: Study, { id, of }: Placing): readonly Section[] {
+  return stopsTables([study]).map((table) => ({
+    id: `${id}-stops`,
+    heading: `Stops${of}`,
+    body: [numbers(table, study, `${id}-stops`)],
+  }));
+}

@@ -1,0 +1,69 @@
+// Reads a law as it is written: a plain quantity, or a mapping whose one key names the law.
+import type { Distribution } from "#engine/distributions/distribution.ts";
+import { didYouMean } from "#foundation/didYouMean.ts";
+import { dimensions, type Dimension } from "#foundation/dimension.ts";
+import { readEmpirical } from "./empiricalLaw.ts";
+import { isMapping } from "#scenario/values/key.ts";
+import { decimalCommaKey, refused, wrongType, type LeafFault, type LeafReading } from "#scenario/values/leaf.ts";
+import { decimalComma, readParameters } from "./lawParameter.ts";
+import type { LawKey, LawReading } from "./lawReading.ts";
+import { lawShapes, type LawKind } from "./lawShape.ts";
+import { readQuantity } from "#scenario/values/quantityLeaf.ts";
+
+const kinds = [...(Object.keys(lawShapes) as LawKind[]), "empirical"] as const;
+const oneOfKinds = `one of ${kinds.join(", ")}`;
+
+/** Said after "expected": a plain quantity, or a law such as the one shown. */
+export function lawForms(dimension: Dimension): string {
+  const { noun, example } = dimensions[dimension];
+  const law = dimension === "time" ? "{ normal: [7.5 s, 0.3 s] }" : "{ normal: [110 kg/h, 2 kg/h] }";
+  return `${noun} such as \`${example}\`, or a law such as \`${law}\``;
+}
+
+export function readLaw(written: unknown, key: LawKey): LeafReading<LawReading> {
+  if (isMapping(written)) return readNamedLaw(written, key);
+  if (typeof written !== "string" && typeof written !== "number") {
+    return refused(wrongType(written, lawForms(key.dimension)));
+  }
+  const reading = readQuantity(written, key.dimension, key.positive ? { above: 0 } : {});
+  return "faults" in reading ? reading : { value: { kind: "fixed", value: reading.value } };
+}
+
+function readNamedLaw(written: Readonly<Record<string, unknown>>, key: LawKey): LeafReading<LawReading> {
+  const names = Object.keys(written);
+  const unknown = names.filter((name) => !kinds.some((kind) => kind === name));
+  if (unknown.length > 0) return refused(...unknown.map(unknownLaw));
+  const [name] = names;
+  if (name === undefined || names.length > 1) {
+    const message = name === undefined ? "The law has no name." : `Here are ${names.length} laws: ${names.join(", ")}.`;
+    return refused({ code: "law-count", message, expected: oneOfKinds, remedy: "Keep one law." });
+  }
+  const inner = written[name];
+  return name === "empirical" ? readEmpirical(inner, key) : readShaped(name as LawKind, inner, key);
+}
+
+function unknownLaw(name: string): LeafFault {
+  if (/^\d/u.test(name)) return { ...decimalCommaKey(name, oneOfKinds), within: [name], at: "key" };
+  const meant = didYouMean(name, kinds);
+  const remedy = meant === undefined ? `Write ${oneOfKinds}.` : `Did you mean \`${meant}\`?`;
+  const message = `There is no law "${name}".`;
+  return { code: "law-unknown", message, expected: oneOfKinds, remedy, within: [name], at: "key" };
+}
+
+function readShaped(kind: LawKind, inner: unknown, key: LawKey): LeafReading<Distribution> {
+  const { parameters, check, build } = lawShapes[kind];
+  const single = parameters.length === 1;
+  const form = single ? `\`{ ${kind}: ${parameters.join()} }\`` : `\`{ ${kind}: [${parameters.join(", ")}] }\``;
+  const list: readonly unknown[] | undefined = single ? [inner] : Array.isArray(inner) ? inner : undefined;
+  if (list === undefined) return refused({ ...wrongType(inner, form), within: [kind] });
+  const comma = decimalComma(list, kind);
+  if (comma !== undefined) return refused(comma);
+  if (list.length !== parameters.length) {
+    const message = `A ${kind} law takes ${parameters.length} values, here are ${list.length}.`;
+    return refused({ code: "law-length", message, expected: form, remedy: `Write ${form}.`, within: [kind] });
+  }
+  const reading = readParameters(list, (place) => parameters[place] ?? "", key, single ? [kind] : [kind, 0]);
+  if ("faults" in reading) return reading;
+  const fault = check(reading.value, form);
+  return fault === undefined ? { value: build(reading.value) } : refused({ ...fault, within: [kind] });
+}

@@ -1,0 +1,46 @@
+// What things cost: rates in the user's own currency, each for what it is charged by.
+import { eitherOr, mapping, optional, required } from "#scenario/values/key.ts";
+import { leaf, refused, wrongType, type Leaf } from "#scenario/values/leaf.ts";
+import { text } from "#scenario/values/plainLeaf.ts";
+import { quantity } from "#scenario/values/quantityLeaf.ts";
+
+const expected = "an amount in the currency, a plain number such as `24000`";
+
+/** An amount of money: its unit is the currency, which stands once for all. */
+const amount: Leaf<number> = leaf({
+  expected,
+  json: { type: "number", minimum: 0 },
+  read: (written) => {
+    if (typeof written !== "number") return refused({ ...wrongType(written, expected), remedy: `Write ${expected}.` });
+    if (Number.isFinite(written) && written >= 0) return { value: written };
+    return refused({ code: "out-of-range", message: `${written} is no price.`, expected, remedy: "Write 0 or more." });
+  },
+});
+
+const tooling = mapping(
+  () => ({
+    price: required(amount, "Price of a set of molds for the whole cell, in the currency."),
+    life: required(quantity("parts", { above: 0 }), "Parts that this set makes in its life."),
+  }),
+  "{ price: 24000, life: 2000000 parts }",
+);
+
+export const costs = mapping(
+  () => ({
+    currency: required(text("EUR"), "Name of the currency; it stands beside every amount."),
+    resin: optional(quantity("costPerMass"), "Virgin resin."),
+    regrindCredit: optional(quantity("costPerMass"), "What surplus regrind brings; nothing where it is not given."),
+    energy: optional(quantity("costPerEnergy"), "Electricity of the screw's drive."),
+    heating: optional(quantity("costPerTime"), "Heaters of barrel and head, for each hour of planned time."),
+    air: optional(quantity("costPerVolume"), "Compressed air, for each cubic meter of free air."),
+    cooling: optional(quantity("costPerMass"), "Cooling of the molds, for each kilogram of melt."),
+    operator: optional(quantity("costPerTime"), "One operator, for each hour of planned time."),
+    machine: optional(quantity("costPerTime"), "The cell, for each hour of planned time."),
+    tooling: optional(
+      eitherOr(quantity("costPerPart"), tooling),
+      "Molds: a cost per part made, or their price and their life.",
+    ),
+    packing: optional(quantity("costPerPart"), "Packing, for each good part."),
+  }),
+  "{ currency: EUR, resin: 1.40 per kg, machine: 35 per h }",
+);

@@ -1,0 +1,53 @@
+// How long and how often the cell is run, and who is there.
+import { defaulted, listOf, mapping, optional } from "#scenario/values/key.ts";
+import { leaf, refused, wrongType, type Leaf } from "#scenario/values/leaf.ts";
+import { oneOf, wholeNumber } from "#scenario/values/plainLeaf.ts";
+import { quantity, quantitySchema, readQuantity } from "#scenario/values/quantityLeaf.ts";
+import { timeLaw } from "#scenario/distributions/law.ts";
+
+const seed: Leaf<string> = leaf({
+  expected: "a word or a whole number such as `demo`",
+  json: { anyOf: [{ type: "string", pattern: String.raw`\S` }, { type: "integer" }] },
+  read: (written) => {
+    if (Number.isSafeInteger(written)) return { value: String(written) };
+    if (typeof written === "string" && written.trim() !== "") return { value: written.trim() };
+    return refused({ ...wrongType(written, "a word or a whole number such as `demo`"), remedy: "Put it in quotes." });
+  },
+});
+
+const warmup: Leaf<number | "auto"> = leaf<number | "auto">({
+  expected: "a time such as `30 min`, or `auto`",
+  json: { anyOf: [{ const: "auto" }, quantitySchema("time")] },
+  read: (written) => (written === "auto" ? { value: written } : readQuantity(written, "time")),
+});
+
+export const run = mapping(
+  () => ({
+    length: defaulted(quantity("time", { above: 0 }), "run.length", "Simulated time of one replication."),
+    replications: defaulted(wholeNumber(1, 100_000), "run.replications", "Independent repetitions."),
+    seed: defaulted(seed, "run.seed", "Names the luck: the same seed gives the same numbers."),
+    warmup: defaulted(warmup, "run.warmup", "Time from the start that is not counted. `auto` finds it from the run."),
+    start: defaulted(
+      oneOf("running", "cold"),
+      "run.start",
+      "Shot full and molds empty, or the screw must recharge first.",
+    ),
+    precision: optional(
+      quantity("share", { above: 0 }),
+      "Replicate until the 95 % half width of good parts per hour is at most this share of it.",
+    ),
+  }),
+  "{ length: 8 h, replications: 20, seed: demo }",
+);
+
+export const crew = mapping(
+  () => ({
+    operators: defaulted(wholeNumber(0, 100), "crew.operators", "People who take parts out."),
+    walk: optional(timeLaw, "Way of an operator from one place of work to another; none where absent."),
+    priorities: optional(
+      listOf(oneOf("removal", "clearing", "repair", "packing"), "a list such as `[removal, repair]`"),
+      "Tasks that wait for an operator, the first served first, those not named last; without it whoever asked first.",
+    ),
+  }),
+  "{ operators: 1 }",
+);

@@ -1,0 +1,93 @@
+// A station: its mold, its steps, and where it differs from the cell.
+import { stationDelivery } from "./deliveryKeys.ts";
+import { defaulted, eitherOr, listOf, mapping, optional, required } from "#scenario/values/key.ts";
+import { timeLaw, timeLawOrEstimate } from "#scenario/distributions/law.ts";
+import { meanings } from "#scenario/values/leaf.ts";
+import { oneOf, text, wholeNumber } from "#scenario/values/plainLeaf.ts";
+import { stepName, stationName } from "#scenario/values/nameLeaf.ts";
+import { quantity } from "#scenario/values/quantityLeaf.ts";
+
+export const mostStations = 16;
+
+const remove = mapping(
+  () => ({
+    time: required(timeLaw, "Time to take the parts out, tail strip included."),
+    by: defaulted(
+      oneOf("machine", "operator"),
+      "stations.*.steps.remove.by",
+      "By machine, or by an operator who is held that long.",
+    ),
+  }),
+  "{ time: 0.8 s, by: machine }",
+);
+
+const clear = mapping(
+  () => ({
+    time: required(timeLaw, "Time to clear the mold of a lost shot."),
+    by: defaulted(
+      oneOf("machine", "operator"),
+      "stations.*.steps.clear.by",
+      "By itself, or by an operator who is held that long.",
+    ),
+  }),
+  "{ time: 90 s, by: operator }",
+);
+
+const steps = mapping(
+  () => ({
+    close: required(timeLaw, "Mold closes, with lock-up and pin entry or pinch."),
+    blow: required(timeLawOrEstimate, "Blow air inflates the parison, blow delay included; or `estimate`."),
+    cool: required(
+      timeLawOrEstimate,
+      "Part cools under pressure; or `estimate`, from wall, material and temperatures.",
+    ),
+    vent: required(timeLawOrEstimate, "Pressure falls before the mold may open; or `estimate`."),
+    open: required(timeLaw, "Mold opens, pin out included."),
+    remove: required(remove, "Parts leave the mold."),
+    clear: optional(clear, "A lost shot is taken out of an open mold; needed where a stop may lose one."),
+    travelIn: optional(timeLaw, "Mold travels under the die (continuous)."),
+    cut: optional(timeLaw, "Parison is cut (continuous)."),
+    travelOut: optional(timeLaw, "Mold travels to the blow station (continuous)."),
+  }),
+  "{ close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: … }",
+);
+
+const extraStep = mapping(
+  () => ({
+    after: required(text("close"), "The cycle step, or the extra step listed before, that this one follows."),
+    name: required(stepName, "What the step is called in tables."),
+    time: required(timeLaw, "How long it takes."),
+  }),
+  "{ after: close, name: pin down, time: 0.3 s }",
+);
+
+const station = mapping(
+  () => ({
+    name: optional(stationName, "Name in every table; `station 1` and so on where absent."),
+    count: optional(
+      wholeNumber(1, mostStations, "too-many-stations"),
+      "So many alike: `{ count: 2, name: side }` gives side 1 and side 2.",
+    ),
+    cavities: required(wholeNumber(1, 12), "Cavities of the mold, and parisons of its manifold."),
+    product: optional(text("bottle"), "Which of `products` its mold makes."),
+    delivery: optional(stationDelivery, "Delivery values of this station alone."),
+    steps: required(steps, "Times of the cycle's steps."),
+    extra: optional(
+      listOf(extraStep, "a list of `{ after: close, name: pin down, time: 0.3 s }`"),
+      "Steps of your own.",
+    ),
+    moldContact: optional(
+      quantity("heatTransfer", { atLeast: 1 }),
+      "Heat transfer from part to mold, for the process window.",
+    ),
+    clampForce: optional(quantity("force", { above: 0 }), "Clamp force of the machine, for the process window."),
+    priority: defaulted(
+      wholeNumber(1, 99),
+      "stations.*.priority",
+      "Rank under `dispatch: priority`; 1 is served first.",
+    ),
+  }),
+  "{ name: left, cavities: 2, steps: … }",
+).register(meanings, { id: "station" });
+
+export const stations = eitherOr(listOf(station, "a list of stations, or one mapping with `count: 2`"), station);

@@ -1,0 +1,55 @@
+// The values of one column of a CSV file, in SI, with every one that cannot be read said of its line.
+import { dimensions } from "#foundation/dimension.ts";
+import type { CsvRow } from "./csvRows.ts";
+import type { Finding, Path } from "#scenario/values/finding.ts";
+import type { ColumnLaw } from "#scenario/distributions/lawReading.ts";
+import { readQuantity } from "#scenario/values/quantityLeaf.ts";
+
+/** Enough to see what is wrong with a column without filling the screen. */
+const mostFaults = 5;
+
+interface ColumnValues {
+  readonly values: readonly number[];
+  readonly findings: readonly Finding[];
+}
+
+export function columnValues(rows: readonly CsvRow[], column: number, law: ColumnLaw, path: Path): ColumnValues {
+  const unit = law.unit ?? unitInName(law.column);
+  const values: number[] = [];
+  const findings: Finding[] = [];
+  for (const { cells, line } of rows) {
+    const cell = cells[column] ?? "";
+    if (cell === "") continue;
+    const text = unit !== undefined && /\d\.?$/u.test(cell) ? `${cell} ${unit}` : cell;
+    const reading = readQuantity(text, law.dimension, law.positive ? { above: 0 } : {});
+    if ("value" in reading) values.push(reading.value);
+    else {
+      const place = { file: law.file, line, column: 1 };
+      findings.push(
+        ...reading.faults.map((fault) => ({ ...fault, ...advice(fault.code, law), path, place, value: cell })),
+      );
+    }
+  }
+  return { values, findings: shortened(findings, path) };
+}
+
+function shortened(findings: readonly Finding[], path: Path): readonly Finding[] {
+  const rest = findings.length - mostFaults;
+  if (rest <= 0) return findings;
+  const message = `${rest} more values of this column cannot be read.`;
+  const remedy = "Put the first ones right; the rest are probably alike.";
+  return [...findings.slice(0, mostFaults), { code: "csv-more", message, remedy, path }];
+}
+
+function advice(code: string, { dimension, column }: ColumnLaw): { readonly remedy?: string } {
+  if (code !== "unit-missing") return {};
+  const { usual } = dimensions[dimension];
+  const renamed = `${column}_${usual}`;
+  return { remedy: `Say the unit once: add \`unit: ${usual}\` beside \`column\`, or call the column \`${renamed}\`.` };
+}
+
+/** `cool_s`, `cool (s)` and `cool [s]` all say seconds. */
+function unitInName(column: string): string | undefined {
+  const [, bracketed, tail] = /[([]([^)\]]+)[)\]]\s*$|_([^_\s]+)$/u.exec(column) ?? [];
+  return bracketed ?? tail;
+}

@@ -1,0 +1,39 @@
+// What was assumed because the scenario is silent, for the user to read back.
+import type { Assumption } from "./assumption.ts";
+import { defaults, screwAssumed, shiftAssumed } from "#scenario/values/defaults.ts";
+import type { ScenarioText } from "#scenario/reading/scenarioText.ts";
+import { pathsOf, valueAt } from "#scenario/reading/pathPattern.ts";
+
+const mayBeAbsent: readonly (string | number)[] = ["product", "calendar"];
+
+export function assumptions(content: unknown, text: ScenarioText): readonly Assumption[] {
+  const everywhere = Object.entries(defaults).flatMap(([pattern, { value, reason }]) =>
+    pathsOf(content, pattern)
+      .filter((path) => valueAt(content, path) === undefined)
+      // Of a product or a calendar that the file does not have there is nothing to assume.
+      .filter(([top = ""]) => !mayBeAbsent.includes(top) || valueAt(content, [top]) !== undefined)
+      // Nor of a step that is not described.
+      .filter((path) => path.length < 3 || valueAt(content, path.slice(0, -1)) !== undefined)
+      .map((path) => ({ path: text.pathText(path), value: String(value), reason })),
+  );
+  return [...everywhere, ...shiftsAssumed(content, text), ...screwsAssumed(content, text)];
+}
+
+/** Where nothing stops there is nothing to turn the screw off for. */
+function screwsAssumed(content: unknown, text: ScenarioText): readonly Assumption[] {
+  const path = ["delivery", "stopsScrewAfter"];
+  const isMeant = valueAt(content, ["delivery", "kind"]) === "continuous" && valueAt(content, ["stops"]) !== undefined;
+  if (!isMeant || valueAt(content, path) !== undefined) return [];
+  return [{ path: text.pathText(path), ...screwAssumed }];
+}
+
+/** Without a calendar nothing is ever off shift. */
+function shiftsAssumed(content: unknown, text: ScenarioText): readonly Assumption[] {
+  if (valueAt(content, ["calendar"]) === undefined) return [];
+  return pathsOf(content, "stops.*.shift")
+    .filter((path) => valueAt(content, path) === undefined)
+    .map((path) => ({
+      path: text.pathText(path),
+      ...shiftAssumed(valueAt(content, [...path.slice(0, -1), "by"])),
+    }));
+}

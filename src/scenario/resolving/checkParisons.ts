@@ -1,0 +1,26 @@
+// A parison that grows all the time must be told beforehand how long it is to become.
+import type { Resolution } from "./resolution.ts";
+import type { StationSpec } from "#scenario/scenario.ts";
+
+/** Where molds take different parisons, only a rotation says which of them the next one is for. */
+export function checkParisons(
+  stations: readonly (StationSpec | undefined)[],
+  { draft, has, report }: Resolution,
+): void {
+  if (draft.delivery?.kind !== "continuous" || draft.valve?.dispatch === "alternate") return;
+  const parisons = stations.flatMap((station) => (station ? [parisonOf(station)] : []));
+  if (new Set(parisons).size <= 1) return;
+  report({
+    code: "next-unknown",
+    message: "The molds take different parisons, and the dispatch rule does not fix whose turn is next.",
+    expected: "`valve.dispatch: alternate`, or parisons that are alike",
+    remedy: "Write `valve: { dispatch: alternate }`.",
+    path: has(["valve", "dispatch"]) ? ["valve", "dispatch"] : ["stations"],
+    ...(has(["valve", "dispatch"]) ? {} : { at: "key" }),
+  });
+}
+
+/** How much melt, and how fast. */
+function parisonOf({ cavities, partMass, flashMass, recharge }: StationSpec): string {
+  return JSON.stringify([cavities * (Math.round(partMass * 1e6) + Math.round(flashMass * 1e6)), recharge]);
+}

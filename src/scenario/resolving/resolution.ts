@@ -1,0 +1,43 @@
+// What the steps from a draft to a scenario share: the draft, a look at what was written, and a way to report.
+import type { Distribution } from "#engine/distributions/distribution.ts";
+import type { Finding, Path } from "#scenario/values/finding.ts";
+import type { Written } from "#scenario/keys/glossary.ts";
+import type { LawReading } from "#scenario/distributions/lawReading.ts";
+import type { Draft } from "#scenario/reading/reading.ts";
+
+export type ScenarioDraft = Draft<Written>;
+export type StationDraft = Exclude<NonNullable<ScenarioDraft["stations"]>, readonly unknown[]>;
+export type ProductDraft = NonNullable<ScenarioDraft["product"]>;
+
+export interface Resolution {
+  readonly draft: ScenarioDraft;
+  /** Whether something stands at the path, readable or not: what is written but faulty has been reported already. */
+  readonly has: (path: Path) => boolean;
+  readonly report: (finding: Finding) => void;
+}
+
+/** A law that can be drawn from; not one that waits for its column or for an estimate. */
+export function settled(law: LawReading | "estimate" | undefined): Distribution | undefined {
+  return law === undefined || law === "estimate" || law.kind === "column" ? undefined : law;
+}
+
+/** True where every draw is zero, once rounded to a microsecond. */
+export function isAlwaysZero(law: Distribution): boolean {
+  const halfTick = 5e-7;
+  switch (law.kind) {
+    case "fixed":
+      return law.value < halfTick;
+    case "uniform":
+    case "triangular":
+      return law.max < halfTick;
+    case "empirical":
+      return law.values.every((value) => value < halfTick);
+    case "normal":
+    case "lognormal":
+    case "gamma":
+    case "exponential":
+    case "weibull":
+      // Their spread is above zero.
+      return false;
+  }
+}

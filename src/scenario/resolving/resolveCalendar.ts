@@ -1,0 +1,225 @@
+// From shifts in wall time to stretches of the run; start-up and planned changes, with the checks that look across keys.
+import {
+  between,
+  occurrences,
+  secondsAtWall,
+  united,
+  type Pattern,
+  type Stretch,
+  type WallClock,
+} from "#engine/calendar.ts";
+import { didYouMean } from "#foundation/didYouMean.ts";
+import type { Path } from "#scenario/values/finding.ts";
+import { settled, type Resolution } from "./resolution.ts";
+import type { AbsenceSpec, CalendarSpec, ChangeSpec, Scenario, ShiftSpec, StartUpSpec } from "#scenario/scenario.ts";
+import type { ListedStation } from "./stationList.ts";
+import { secondsOfDay, wallClockOf, wallOf, type WallTimes } from "./wallTime.ts";
+
+type Planned = Pick<Scenario, "calendar" | "startUp" | "changes">;
+type CalendarDraft = NonNullable<Resolution["draft"]["calendar"]>;
+type ShiftDraft = NonNullable<CalendarDraft["shifts"]>[number];
+type ChangeDraft = NonNullable<NonNullable<Resolution["draft"]["changes"]>[number]>;
+
+const milligramsPerKilogram = 1_000_000;
+
+/** Undefined where a part of it could not be read. */
+export function resolveCalendar(listed: readonly ListedStation[], resolution: Resolution): Planned | undefined {
+  const { draft } = resolution;
+  const length = draft.run?.length;
+  if (length === undefined) return undefined;
+  const times = wallTimesOf(draft.calendar);
+  const clock = times && wallClockOf(times);
+  const calendar =
+    draft.calendar && times && calendarOf(draft.calendar, times, { length, operators: draft.crew?.operators ?? 0 });
+  if (draft.calendar !== undefined && calendar === undefined) return undefined;
+  checkShifts(calendar, length, resolution);
+  const changes = (draft.changes ?? []).map((change, index) =>
+    changeOf(change, ["changes", index], { clock, listed, resolution }),
+  );
+  if (changes.includes(undefined)) return undefined;
+  const startUp = startUpOf(draft.startUp);
+  return {
+    ...(calendar ? { calendar } : {}),
+    ...(startUp ? { startUp } : {}),
+    ...(changes.length > 0 ? { changes: changes.filter((change) => change !== undefined) } : {}),
+  };
+}
+
+function wallTimesOf(calendar: CalendarDraft | undefined): WallTimes | undefined {
+  if (calendar?.from === undefined || calendar.at === undefined) return undefined;
+  const clockChanges = (calendar.clockChanges ?? []).flatMap((change) =>
+    change?.on === undefined || change.at === undefined || change.by === undefined
+      ? []
+      : [{ on: change.on, at: change.at, by: change.by === "1 h" ? 3600 : -3600 }],
+  );
+  return { begins: `${calendar.from} ${calendar.at}`, clockChanges };
+}
+
+interface Extent {
+  readonly length: number;
+  readonly operators: number;
+}
+
+function calendarOf(draft: CalendarDraft, times: WallTimes, { length, operators }: Extent): CalendarSpec | undefined {
+  const clock = wallClockOf(times);
+  const shifts = draft.shifts ?? [];
+  if (shifts.some((shift) => patternOf(shift) === undefined)) return undefined;
+  const on = (those: readonly ShiftDraft[]): readonly Stretch[] =>
+    united(those.flatMap((shift) => occurrences(patternOf(shift)!, clock, length)));
+  const named = (stretches: readonly Stretch[], why: AbsenceSpec["why"]): readonly AbsenceSpec[] =>
+    stretches.map((stretch) => ({ ...stretch, why }));
+  const pauses = united(shifts.flatMap((shift) => breaksOf(shift, clock, length)));
+  const off = named(between(on(shifts), length), "off shift");
+  const away = Array.from({ length: operators }, (_, i) => {
+    const own = shifts.filter((shift) => i < (shift?.operators ?? operators));
+    const breaks = united(own.flatMap((shift) => breaksOf(shift, clock, length)));
+    return apart(named(between(on(own), length), "off shift"), named(breaks, "on break"));
+  });
+  return {
+    ...times,
+    off: draft.breaks === "stop" ? apart(off, named(pauses, "on break")) : off,
+    operators: away,
+    shifts: shifts.flatMap((shift) => shiftOf(shift, clock, length)),
+    breaks: draft.breaks ?? "run on",
+  };
+}
+
+/** As it was written, and when it is in the run. */
+function shiftOf(draft: ShiftDraft, clock: WallClock, length: number): readonly ShiftSpec[] {
+  const pattern = patternOf(draft);
+  if (!draft || !pattern) return [];
+  const { name, start, end, operators } = draft;
+  const breaks = (draft.breaks ?? []).flatMap((rest) =>
+    rest?.at === undefined || rest.time === undefined ? [] : [{ at: rest.at, time: rest.time }],
+  );
+  return [
+    {
+      ...(name === undefined ? {} : { name }),
+      ...(pattern.days ? { days: pattern.days } : {}),
+      start: start!,
+      end: end!,
+      ...(operators === undefined ? {} : { operators }),
+      breaks,
+      stretches: occurrences(pattern, clock, length),
+      pauses: united(breaksOf(draft, clock, length)),
+    },
+  ];
+}
+
+/** Both in the order of time; of a break only what is not off shift anyhow. */
+function apart(off: readonly AbsenceSpec[], breaks: readonly AbsenceSpec[]): readonly AbsenceSpec[] {
+  const outside = breaks.filter(({ from, until }) => off.every((each) => until <= each.from || from >= each.until));
+  return [...off, ...outside].toSorted((one, other) => one.from - other.from);
+}
+
+function patternOf(shift: ShiftDraft): Pattern | undefined {
+  if (shift?.start === undefined || shift.end === undefined) return undefined;
+  const days = shift.days?.filter((day) => day !== undefined);
+  return { start: secondsOfDay(shift.start), end: secondsOfDay(shift.end), ...(days ? { days } : {}) };
+}
+
+/** A break belongs to its shift: before the shift's start it is on the next day. */
+function breaksOf(shift: ShiftDraft, clock: WallClock, length: number): readonly Stretch[] {
+  const pattern = patternOf(shift);
+  if (pattern === undefined) return [];
+  const stretches = occurrences(pattern, clock, length);
+  return (shift?.breaks ?? []).flatMap((rest) => {
+    if (rest?.at === undefined || rest.time === undefined) return [];
+    if (rest.time <= 0) return [];
+    const at = secondsOfDay(rest.at);
+    const { days: _, ...daily } = pattern;
+    const all = occurrences({ ...daily, start: at, end: (at + rest.time) % 86_400 }, clock, length);
+    return all.filter(({ from }) => stretches.some((each) => from >= each.from && from < each.until));
+  });
+}
+
+/** A run in which nobody ever works has nothing to tell. */
+function checkShifts(calendar: CalendarSpec | undefined, length: number, { report }: Resolution): void {
+  const rest = calendar?.off.reduce((sum, { from, until }) => sum + until - from, 0) ?? 0;
+  if (rest < length) return;
+  report({
+    code: "never-on-shift",
+    message: "No shift falls into the run.",
+    expected: "a `run.length` that reaches into a shift",
+    remedy: "Make the run longer, or let it begin at another date or time.",
+    path: ["calendar"],
+    at: "key",
+  });
+}
+
+function startUpOf(draft: Resolution["draft"]["startUp"]): StartUpSpec | undefined {
+  if (draft?.afterOff === undefined) return undefined;
+  const { afterOff, heatUp = 0, purge = 0, scrap = 0 } = draft;
+  return { afterOff, heatUp, purge: purge / milligramsPerKilogram, scrap: Math.round(scrap) };
+}
+
+interface Around {
+  readonly clock: WallClock | undefined;
+  readonly listed: readonly ListedStation[];
+  readonly resolution: Resolution;
+}
+
+function changeOf(draft: ChangeDraft | undefined, path: Path, around: Around): ChangeSpec | undefined {
+  if (draft === undefined) return undefined;
+  const at = momentOf(draft, path, around);
+  checkStation(draft, path, around);
+  const purge = purgeOf(draft, path, around.resolution);
+  const { name, kind, station } = draft;
+  const time = settled(draft.time);
+  if (name === undefined || kind === undefined || time === undefined || at === undefined) return undefined;
+  return { name, kind, at, time, ...(station === undefined ? {} : { station }), ...(purge ? { purge } : {}) };
+}
+
+function momentOf(
+  { on, at, after }: ChangeDraft,
+  path: Path,
+  { clock, resolution: { has, report } }: Around,
+): number | undefined {
+  if (after !== undefined && on === undefined) return after;
+  if (on !== undefined && at !== undefined && after === undefined && clock) return secondsAtWall(wallOf(on, at), clock);
+  if (has([...path, "on"]) || has([...path, "at"]) || !has([...path, "after"])) {
+    report({
+      code: "change-when",
+      message: clock ? "It is not said once when the change comes." : "A date needs a calendar.",
+      expected: "`on: 2026-03-25` with `at: 10:00`, or `after: 36 h`",
+      remedy: clock ? "Give `on` and `at`, or `after`, not both." : "Add a `calendar`, or write `after: 36 h`.",
+      path: [...path, "after"],
+    });
+  }
+  return undefined;
+}
+
+function checkStation({ kind, station }: ChangeDraft, path: Path, { listed, resolution: { report } }: Around): void {
+  const names = listed.map(({ name }) => name);
+  if (kind === "mold" ? station !== undefined && names.includes(station) : station === undefined) return;
+  const meant = station === undefined ? undefined : didYouMean(station, names);
+  report({
+    code: "change-station",
+    message: kind === "mold" ? "It is not said whose mold is changed." : `A change of ${kind} concerns the whole cell.`,
+    expected: kind === "mold" ? `one of ${names.map((name) => `\`${name}\``).join(", ")}` : "no `station`",
+    remedy:
+      meant === undefined
+        ? kind === "mold"
+          ? `Write \`station: ${names[0]}\`.`
+          : "Delete the key."
+        : `Did you mean \`${meant}\`?`,
+    path: [...path, "station"],
+  });
+}
+
+/** Without a residue nothing is purged beyond what the hands do in their time. */
+function purgeOf({ kind, residue }: ChangeDraft, path: Path, { draft, report }: Resolution): ChangeSpec["purge"] {
+  if (residue === undefined) return undefined;
+  const { holdUp, manifoldHoldUp } = draft.delivery ?? {};
+  if (kind !== "mold" && holdUp !== undefined && manifoldHoldUp !== undefined) {
+    return { residue, screw: holdUp / milligramsPerKilogram, manifold: manifoldHoldUp / milligramsPerKilogram };
+  }
+  report({
+    code: "change-purge",
+    message: kind === "mold" ? "Nothing is purged for another mold." : "How much melt must be driven out is not known.",
+    expected: kind === "mold" ? "no `residue`" : "`delivery.holdUp` and `delivery.manifoldHoldUp`",
+    remedy: kind === "mold" ? "Delete the key." : "Add both, such as `holdUp: 2.5 kg` and `manifoldHoldUp: 0.4 kg`.",
+    path: [...path, "residue"],
+  });
+  return undefined;
+}

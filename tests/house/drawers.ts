@@ -1,0 +1,150 @@
+// Which folder of src may import which, one rule a folder, with its reason.
+
+/** A folder of `src`; what it may import from (a folder alone means its own files, not the folders in it); why. */
+type Rule = readonly [folder: string, mayImport: string, reason: string];
+
+export const rules: readonly Rule[] = [
+  ["foundation", "", "everything rests on it"],
+
+  ["core", "core/border core/state core/observed core/loop", "the entry calls every part of the core"],
+  ["core/border", "", "numbers that the core and the engine share"],
+  ["core/state", "core/border", "records in memory hold data and know no step"],
+  ["core/observed", "core/border core/state", "statistics read the state and never change it"],
+  ["core/loop", "core/border core/state core/observed", "operations change the state and report to the statistics"],
+
+  ["engine", "foundation", "a calendar is arithmetic on dates"],
+  ["engine/distributions", "core core/border foundation", "sampling tables are filled by the core"],
+  ["engine/compiler", "core/border engine/distributions foundation", "a step table becomes the numbers of the core"],
+  ["engine/run", "core core/border engine/compiler engine/distributions", "a compiled table is run by the core"],
+
+  ["physics/numeric", "foundation", "pure numerics"],
+  ["physics/materials", "", "plain data"],
+  ["physics/air", "physics/numeric", "formulas need numerics only"],
+  ["physics/cooling", "physics/numeric foundation", "formulas need numerics only"],
+  ["physics/parison", "physics/materials physics/numeric", "melt properties decide sag and shear"],
+  ["physics/screw", "physics/numeric foundation", "formulas need numerics only"],
+  [
+    "physics/window",
+    "physics/air physics/cooling physics/materials physics/parison physics/screw foundation",
+    "the window is a list of rules over all formulas",
+  ],
+
+  ["scenario", "engine/distributions foundation physics/materials scenario/values", "the types of what was read"],
+  ["scenario/values", "foundation", "a single value knows no key"],
+  ["scenario/distributions", "engine/distributions foundation scenario/values", "a distribution is a kind of value"],
+  ["scenario/keys", "foundation scenario/distributions scenario/values", "a key names the value that stands behind it"],
+  [
+    "scenario/reading",
+    "engine/distributions foundation scenario/distributions scenario/keys scenario/values",
+    "text is read by the description of the keys",
+  ],
+  [
+    "scenario/resolving",
+    "engine engine/distributions foundation physics/materials scenario scenario/distributions scenario/keys scenario/reading scenario/values",
+    "what was read becomes a scenario, so it sees everything below",
+  ],
+
+  ["cell/words", "engine/compiler engine/distributions scenario", "names of states and steps, built on the step table"],
+  ["cell/table", "cell/words engine/compiler engine/distributions scenario", "the cycle of stations, valve and crew"],
+  [
+    "cell/delivery",
+    "cell/table cell/words engine/compiler engine/distributions foundation scenario",
+    "each kind of melt delivery completes the cycle",
+  ],
+  [
+    "cell/layers",
+    "cell/delivery cell/table cell/words engine/compiler engine/distributions foundation physics/screw scenario scenario/resolving",
+    "each layer changes a finished table",
+  ],
+  [
+    "cell/records",
+    "cell/layers cell/table cell/words engine/compiler engine/distributions engine/run physics/parison scenario",
+    "records are worded by the plan that made them",
+  ],
+  [
+    "cell/run",
+    "cell/delivery cell/layers cell/records cell/table cell/words engine engine/compiler engine/distributions engine/run foundation scenario scenario/resolving",
+    "a run takes a plan and leaves records",
+  ],
+
+  [
+    "analysis/ideal",
+    "cell/delivery cell/layers cell/records cell/run cell/words engine/distributions foundation scenario scenario/resolving",
+    "the ideal cycle runs the plan once at mean times",
+  ],
+  [
+    "analysis/statistics",
+    "analysis/ideal cell/layers cell/run engine/distributions foundation scenario",
+    "warm-up starts from the ideal period",
+  ],
+  [
+    "analysis/replication",
+    "analysis/ideal analysis/statistics cell/layers cell/records cell/run engine/distributions scenario",
+    "one replication is measured with its plan",
+  ],
+  [
+    "analysis/window",
+    "analysis/ideal cell/delivery cell/table cell/words engine/distributions foundation physics/window scenario scenario/values",
+    "the window of a station takes its times from the ideal cycle",
+  ],
+  [
+    "analysis/indicators",
+    "analysis/ideal analysis/replication analysis/statistics analysis/window cell/run cell/words engine/distributions scenario",
+    "indicators and costs are made of measures",
+  ],
+  [
+    "analysis/bottleneck",
+    "analysis/ideal analysis/replication analysis/statistics cell/delivery cell/layers cell/words foundation scenario scenario/resolving",
+    "the bottleneck is read from critical path, utilization and slack",
+  ],
+  [
+    "analysis/study",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/delivery cell/layers cell/records cell/run engine engine/distributions foundation physics/parison scenario scenario/resolving",
+    "a study brings all findings together",
+  ],
+
+  [
+    "report/words",
+    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study foundation scenario",
+    "words for findings; no layout",
+  ],
+  [
+    "report/tables",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records foundation report/words scenario scenario/resolving",
+    "tables are findings in columns",
+  ],
+  [
+    "report/charts",
+    "analysis/ideal analysis/replication analysis/study cell/records foundation report/tables report/words scenario",
+    "a chart draws a finding or a table",
+  ],
+  [
+    "report/answers",
+    "analysis/ideal analysis/replication analysis/statistics analysis/study analysis/window foundation report/tables report/words scenario scenario/resolving",
+    "a terminal answer is words in lines",
+  ],
+  [
+    "report/page",
+    "analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/tables report/words scenario/resolving",
+    "a page puts words, charts and tables together",
+  ],
+
+  ["cli/machine", "foundation", "files, streams and the process; no command"],
+  ["cli/call", "cli/machine foundation", "what a call may say"],
+  ["cli/output", "analysis/study cli/call cli/machine foundation report/tables scenario", "results go out by one way"],
+  [
+    "cli/labor",
+    "analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
+    "who does the work, in this thread or in others",
+  ],
+  [
+    "cli/commands",
+    "analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output foundation report/answers report/page report/tables scenario scenario/keys scenario/resolving",
+    "a command wires readers, studies and answers",
+  ],
+  [
+    "cli",
+    "analysis/replication cli/call cli/commands cli/labor cli/machine",
+    "the program picks the command; a worker runs replications",
+  ],
+];

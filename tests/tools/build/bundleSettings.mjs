@@ -1,0 +1,25 @@
+// How sources are bundled for Node, whatever the bundle is for.
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import { fileURLToPath } from "node:url";
+import { usedParts } from "./usedParts.mjs";
+import { forEsbuild } from "./wasmCore.mjs";
+
+export const root = fileURLToPath(new URL("../../..", import.meta.url));
+
+const { version } = JSON.parse(readFileSync(path.join(root, "package.json"), "utf8"));
+
+export const bundleSettings = {
+  absWorkingDir: root,
+  bundle: true,
+  platform: "node",
+  target: "node20",
+  format: "esm",
+  logLevel: "warning",
+  conditions: ["blowcell-source"],
+  define: { BLOWCELL_VERSION: JSON.stringify(version) },
+  alias: { debug: path.join(root, "tests/tools/build/silentDebug.cjs") },
+  plugins: [forEsbuild, usedParts],
+  // CommonJS packages inside an ES module bundle still call require for Node's own modules.
+  banner: { js: `import{createRequire as openRequire}from"node:module";const require=openRequire(import.meta.url);` },
+};

@@ -1,0 +1,23 @@
+// How the tests run: sources through the condition `blowcell-source`, quick rooms first, a last line that counts.
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vitest/config";
+import FastFirst from "../runners/fastFirst.ts";
+import { forVite } from "../build/wasmCore.mjs";
+
+const conditions = ["blowcell-source"];
+
+export default defineConfig({
+  root: fileURLToPath(new URL("../../..", import.meta.url)),
+  plugins: [forVite],
+  resolve: { conditions },
+  ssr: { resolve: { conditions } },
+  define: { BLOWCELL_VERSION: JSON.stringify("0.0.0-test") },
+  test: {
+    include: ["tests/**/*.test.ts"],
+    reporters: ["default", fileURLToPath(new URL("../runners/lastLine.ts", import.meta.url))],
+    sequence: { sequencer: FastFirst },
+    testTimeout: 20_000,
+    allowOnly: false,
+    passWithNoTests: false,
+  },
+});

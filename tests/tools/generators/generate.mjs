@@ -1,0 +1,38 @@
+// Writes the files that are made from the sources and kept in the repository: `npm run generate`.
+import { spawnSync } from "node:child_process";
+import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
+import path from "node:path";
+import { pathToFileURL } from "node:url";
+import { build } from "esbuild";
+import { bundleSettings, root } from "../build/bundleSettings.mjs";
+
+const inRoot = (name) => path.join(root, name);
+
+/** Bundles a few exports of the sources, as Node 20 reads no TypeScript. */
+async function load(source) {
+  const file = inRoot(`dist/generate-${process.pid}.mjs`);
+  const stdin = { contents: source, resolveDir: root, loader: "ts" };
+  await mkdir(path.dirname(file), { recursive: true });
+  await build({ ...bundleSettings, stdin, outfile: file });
+  try {
+    return await import(pathToFileURL(file).href);
+  } finally {
+    await rm(file);
+  }
+}
+
+const { dictionary, withCodeTable, withElementTable, withStopTable } = await load(`
+  import { dataDictionary } from "#report/tables/dataDictionary.ts";
+  import { tableSpecs } from "#report/tables/tableSpecs.ts";
+  export { withCodeTable } from "./tests/tools/generators/codeTable.ts";
+  export { withElementTable } from "./tests/tools/generators/elementTable.ts";
+  export { withStopTable } from "./tests/tools/generators/stopTable.ts";
+  export const dictionary = dataDictionary(tableSpecs);
+`);
+await writeFile(inRoot("reports/README.md"), dictionary);
+const readme = await readFile(inRoot("README.md"), "utf8");
+await writeFile(inRoot("README.md"), withElementTable(withStopTable(withCodeTable(readme))));
+
+const schema = spawnSync(process.execPath, [inRoot("dist/cli/blowcell.js"), "schema"], { encoding: "utf8" });
+if (schema.status !== 0) throw new Error(schema.stderr);
+await writeFile(inRoot("scenarios/scenario.schema.json"), schema.stdout);
