@@ -59,6 +59,6 @@ function timeSampler(law: Distribution): Sampler {
 
 function meltSampler(time: TimeOrRate, station: StationSpec): Sampler {
   if (time.by === "time") return timeSampler(time.time);
-  const milligrams = Math.round(station.partMass * 1e6) + Math.round(station.flashMass * 1e6);
+  const milligrams = Math.round(station.partMass! * 1e6) + Math.round(station.flashMass! * 1e6);
   return Sampler.ofRate(time.rate, station.cavities * milligrams);
 }

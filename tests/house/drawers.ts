@@ -45,7 +45,11 @@ export const rules: readonly Rule[] = [
   ],
 
   ["cell/words", "engine/compiler engine/distributions scenario", "names of states and steps, built on the step table"],
-  ["cell/table", "cell/words engine/compiler engine/distributions scenario", "the cycle of stations, valve and crew"],
+  [
+    "cell/table",
+    "cell/words engine/compiler engine/distributions foundation scenario",
+    "the cycle of stations, valve and crew; its masses hold an invariant",
+  ],
   [
     "cell/delivery",
     "cell/table cell/words engine/compiler engine/distributions foundation scenario",
@@ -105,8 +109,8 @@ export const rules: readonly Rule[] = [
 
   [
     "report/words",
-    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study foundation scenario",
-    "words for findings; no layout",
+    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window foundation scenario",
+    "words for findings, and for what is left out of them; no layout",
   ],
   [
     "report/tables",

@@ -110,8 +110,8 @@ test(
         const stations = drawn.stations.map((station) => ({
           ...station,
           cavities: first!.cavities,
-          partMass: first!.partMass,
-          flashMass: first!.flashMass,
+          partMass: first!.partMass!,
+          flashMass: first!.flashMass!,
           recharge: atFixed(first!.recharge),
           drop: { by: "time", time: { kind: "fixed", value: 0.9 } } as const,
         }));
@@ -151,8 +151,8 @@ test(
         const stations = drawn.stations.map((station) => ({
           ...station,
           cavities: first!.cavities,
-          partMass: first!.partMass,
-          flashMass: first!.flashMass,
+          partMass: first!.partMass!,
+          flashMass: first!.flashMass!,
           recharge: first!.recharge,
           travel: { in: station.open, cut: station.vent, out: station.blow },
         }));

@@ -197,7 +197,7 @@ test("loses no melt, to the milligram, however the stations stop", { timeout: 60
       const stood = record.stateTimes.find(({ resource, state }) => resource === "plasticator" && state === "stopped");
       expect(stood!.ticks).toBe(account.stopped);
       expect(Math.abs(record.excessMilligrams! - rate * account.tail)).toBeLessThanOrEqual(0.5);
-      const { parts, flash, lost, excess, inMolds, feed } = massBalance(record);
+      const { parts, flash, lost, excess, inMolds, feed } = massBalance(record)!;
       expect(parts + flash + lost + excess + inMolds).toBe(feed);
       const cutOrLost = record.stations.reduce((sum, { shots, lostDrops }) => sum + shots + lostDrops, 0);
       const notYetCut = account.caught - cutOrLost;

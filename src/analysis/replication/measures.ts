@@ -1,7 +1,7 @@
 // What is measured of one replication, for the whole cell and for each station.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { CellRecord, StationRecord } from "#cell/records/cellRecord.ts";
-import { massBalance } from "./massBalance.ts";
+import { massBalance, weighedStations } from "./massBalance.ts";
 
 export interface MeasureValue {
   /** `cell` or a station's name. */
@@ -102,14 +102,17 @@ function production(stations: readonly StationRecord[], seconds: number): Readon
   const hours = seconds / secondsPerHour;
   const shots = sum((station) => station.shots);
   const parts = sum((station) => station.parts);
-  const delivered = sum(({ shots: whole, lostDrops, shotMilligrams }) => (whole + lostDrops) * shotMilligrams);
+  const weighed = weighedStations(stations);
+  const delivered = weighed?.reduce((total, { shots: whole, lostDrops, masses }) => {
+    return total + (whole + lostDrops) * masses.shot;
+  }, 0);
   const rejects = rejectsByReason(stations);
   const refused = rejects.reduce((total, reason) => total + reason.parts, 0);
   const lost = sum((station) => station.lostShots);
   return {
     "good parts per hour": (parts - refused) / hours,
     "parts per hour": parts / hours,
-    "melt per hour": delivered / milligramsPerKilogram / hours,
+    ...(delivered === undefined ? {} : { "melt per hour": delivered / milligramsPerKilogram / hours }),
     "shots per hour": shots / hours,
     ...(shots > 0 ? { "seconds per shot": seconds / shots } : {}),
     ...(parts > 0 ? { "reject share": refused / parts } : {}),
@@ -119,7 +122,9 @@ function production(stations: readonly StationRecord[], seconds: number): Readon
 
 /** What a die that never stops sends to regrind is melt as well; where regrind goes back, what it leaves to be bought. */
 function melt(record: CellRecord, seconds: number): Readonly<Partial<Record<Measure, number>>> {
-  const { feed, excess, purged, regrindUsed, regrindSurplus, virgin } = massBalance(record);
+  const balance = massBalance(record);
+  if (!balance) return {};
+  const { feed, excess, purged, regrindUsed, regrindSurplus, virgin } = balance;
   const perHour = (milligrams: number): number => milligrams / milligramsPerKilogram / (seconds / secondsPerHour);
   return {
     ...(excess > 0 || purged > 0 ? { "melt per hour": perHour(feed) } : {}),

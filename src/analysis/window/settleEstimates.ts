@@ -5,6 +5,7 @@ import { lawMean } from "#engine/distributions/law.ts";
 import type { Finding } from "#scenario/values/finding.ts";
 import type { EstimatesSpec, EstimatedStep, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { ownStepsAfter } from "#cell/table/ownStepsAfter.ts";
+import { productHome } from "./missingMass.ts";
 import { stepInput } from "./stationWindow.ts";
 
 export interface Estimated {
@@ -71,9 +72,8 @@ function estimate(
 
 type Told = Pick<Finding, "code" | "message" | "expected" | "remedy">;
 
-function lacking({ product }: Pick<StationSpec, "product">, step: EstimatedStep, keys: readonly string[]): Told {
-  // Several products stand by name; the only one is called so itself.
-  const home = product === "product" ? "product" : `products.${product}`;
+function lacking(station: Pick<StationSpec, "product">, step: EstimatedStep, keys: readonly string[]): Told {
+  const home = productHome(station);
   const named = keys.map((key) => `\`${key.replace(/^product(?=\.)/u, home)}\``).join(", ");
   return {
     code: "estimate-inputs-missing",

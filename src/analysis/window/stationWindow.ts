@@ -1,7 +1,7 @@
 // The process window of each station: what the given values, the step times and the ideal cycle say together.
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { processWindow, missingRows, type MissingRow } from "#physics/window/processWindow.ts";
-import type { WindowInput } from "#physics/window/windowInput.ts";
+import type { WindowInput, WindowKey } from "#physics/window/windowInput.ts";
 import type { WindowRow } from "#physics/window/windowRule.ts";
 import { slowedBy } from "#cell/delivery/continuousExtrusion.ts";
 import { shotSteps } from "#cell/words/cycleNames.ts";
@@ -9,6 +9,7 @@ import { shotMass } from "#cell/table/shotMass.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { ownStepsAfter } from "#cell/table/ownStepsAfter.ts";
+import { missingMass } from "./missingMass.ts";
 import { stepTimes } from "#analysis/ideal/stepTimes.ts";
 
 export interface StationWindow {
@@ -28,7 +29,7 @@ const milligramsPerKilogram = 1e6;
 export function stationWindows(
   scenario: Scenario,
   ideal: IdealCycle,
-  throughput: number = meltRate(scenario, ideal),
+  throughput: number | undefined = meltRate(scenario, ideal),
   rejects?: number,
 ): readonly StationWindow[] {
   const windows = new Map<string, { stations: string[]; input: WindowInput }>();
@@ -44,8 +45,13 @@ export function stationWindows(
   return [...windows.values()].map(({ stations, input }) => ({
     stations: inReadingOrder(stations, (name) => name),
     rows: processWindow(input),
-    missing: missingRows(input),
+    missing: missingRows(input).map((row) => ({ ...row, keys: row.keys.map(givenKey) })),
   }));
+}
+
+/** The melt through the screw is no key of its own: it follows from the mass of a part. */
+function givenKey(key: WindowKey): WindowKey {
+  return key === "delivery.throughput" ? "product.partMass" : key;
 }
 
 /** What lies outside its limits. */
@@ -57,7 +63,7 @@ export function outsideWindow(
   );
 }
 
-function inputOf(scenario: Scenario, station: StationSpec, throughput: number): WindowInput | undefined {
+function inputOf(scenario: Scenario, station: StationSpec, throughput: number | undefined): WindowInput | undefined {
   const own = stepTimes(scenario).filter((time) => time.resource === station.name || time.station === station.name);
   const mean = (step: string): number => own.find((time) => time.step === step)?.seconds ?? 0;
   // From a die that never stops a parison hangs as long as it grows.
@@ -72,7 +78,7 @@ function inputOf(scenario: Scenario, station: StationSpec, throughput: number): 
 export function stepInput(
   { process, extra, estimated }: Pick<StationSpec, "process" | "extra" | "estimated">,
   mean: (step: string) => number,
-  throughput: number,
+  throughput: number | undefined,
 ): WindowInput | undefined {
   if (!process) return undefined;
   const own = (...after: Parameters<typeof ownStepsAfter>[1]): number =>
@@ -93,12 +99,13 @@ export function stepInput(
     "station.steps.vent": mean("vent"),
     "station.steps.open": mean("open"),
     "station.steps.remove": mean("remove"),
-    "delivery.throughput": throughput,
+    ...(throughput === undefined ? {} : { "delivery.throughput": throughput }),
   };
 }
 
-/** kg/s: the shots of one period over its time; for a bound the mean shot at the bound's pace. */
-function meltRate({ stations }: Scenario, ideal: IdealCycle): number {
+/** kg/s: the shots of one period over its time; for a bound the mean shot at the bound's pace. Undefined where masses are not given. */
+function meltRate({ stations }: Scenario, ideal: IdealCycle): number | undefined {
+  if (missingMass(stations).length > 0) return undefined;
   const masses = new Map(stations.map((station) => [station.name, shotMass(station)]));
   const drops = ideal.schedule
     .filter(({ step }) => shotSteps.includes(step))

@@ -4,8 +4,8 @@ import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { dropsOf, headOf, PLASTICATOR, ramOf, rechargesCounter, shotsOf, VALVE } from "#cell/words/cycleNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
 import { valveResource } from "#cell/table/selectorValve.ts";
-import { shotMass } from "#cell/table/shotMass.ts";
-import { fixed, massLaw, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
+import { shotLaw } from "#cell/table/shotLaw.ts";
+import { fixed, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
 /**
  * A head calls for melt when its drop begins: the valve shifts to it meanwhile, and its fill begins when the drop is over. Every
@@ -92,7 +92,7 @@ function head(scenario: Scenario, station: StationSpec, number: number): Process
         ],
         // The laws of all heads, so that the screw's n-th recharge has the n-th number whichever head it fills.
         time: {
-          laws: scenario.stations.map((each) => massLaw(each.recharge, shotMass(each))),
+          laws: scenario.stations.map((each) => shotLaw(each.recharge, each)),
           resource: PLASTICATOR,
         },
         stoppedBy: [PLASTICATOR],
@@ -126,7 +126,7 @@ function parison(station: StationSpec): readonly StepSpec[] {
         { resource: station.name, state: "parison drop" },
         { resource: ramName, state: "delivering" },
       ],
-      time: { laws: [massLaw(station.drop, shotMass(station))] },
+      time: { laws: [shotLaw(station.drop, station)] },
       gives: [{ place: emptyOf(station) }],
       counts: { [shotsOf(station.name)]: 1 },
     },

@@ -1,12 +1,12 @@
 // Melt all the time: a parison grows at a die that never stops, and each mold travels in, closes on it, cuts it off and travels out.
-import { lawMean } from "#engine/distributions/law.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { ProcessSpec, ResourceSpec, StepSpec, TimeLaw } from "#engine/compiler/stepTable.ts";
 import type { ContinuousSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { dropsOf, PLASTICATOR, shotsOf } from "#cell/words/cycleNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
-import { shotMass } from "#cell/table/shotMass.ts";
-import { fixed, massLaw, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
+import { rechargeSeconds, shotLaw } from "#cell/table/shotLaw.ts";
+import { shotMass, shotMasses } from "#cell/table/shotMass.ts";
+import { fixed, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
 /** The step in which a mold takes over a parison that is full: from here on the next one grows. */
 export const CATCH = "catch the parison";
@@ -64,7 +64,7 @@ function plasticator(scenario: Scenario): ProcessSpec {
 }
 
 function parisonLaw(scenario: Scenario, station: StationSpec): TimeLaw {
-  const law = massLaw(station.recharge, shotMass(station));
+  const law = shotLaw(station.recharge, station);
   const slower = slowedBy(scenario);
   return slower === 1 ? law : { ...law, factor: (law.factor ?? 1) * slower };
 }
@@ -77,25 +77,26 @@ export function slowedBy(scenario: Scenario): number {
   const { rate, slowestRate, moldPace } = scenario.delivery as ContinuousSpec;
   if (rate === "fixed" || moldPace === undefined) return 1;
   const fastest = fullRateSeconds(scenario);
-  const shot = scenario.stations.reduce((sum, each) => sum + shotMass(each), 0) / scenario.stations.length / 1e6;
-  const slowest = slowestRate === undefined ? Infinity : shot / slowestRate;
+  const slowest = slowestRate === undefined ? Infinity : meanShot(scenario) / 1e6 / slowestRate;
   return fastest > 0 ? Math.max(1, Math.min(moldPace, slowest) / fastest) : 1;
 }
 
-/** Milligrams a tick that leave the die, at mean times. */
-export function extrusionRate(scenario: Scenario): number {
-  const { stations } = scenario;
-  const shot = stations.reduce((sum, station) => sum + shotMass(station), 0) / stations.length;
+/** Milligrams a tick that leave the die, at mean times; undefined where masses are not given. */
+export function extrusionRate(scenario: Scenario): number | undefined {
+  if (scenario.stations.some((station) => shotMasses(station) === undefined)) return undefined;
+  const shot = meanShot(scenario);
   const seconds = fullRateSeconds(scenario) * slowedBy(scenario);
   return seconds > 0 ? shot / (seconds * TICKS_PER_SECOND) : 0;
 }
 
+/** Milligrams. */
+function meanShot({ stations }: Scenario): number {
+  return stations.reduce((sum, station) => sum + shotMass(station), 0) / stations.length;
+}
+
 /** Mean seconds of a parison at full rate. */
 export function fullRateSeconds({ stations }: Scenario): number {
-  const seconds = stations.map(({ recharge, ...station }) =>
-    recharge.by === "time" ? lawMean(recharge.time) : shotMass({ recharge, ...station }) / 1e6 / lawMean(recharge.rate),
-  );
-  return seconds.reduce((sum, each) => sum + each, 0) / seconds.length;
+  return stations.map(rechargeSeconds).reduce((sum, each) => sum + each, 0) / stations.length;
 }
 
 function parison(station: StationSpec): readonly StepSpec[] {

@@ -1,12 +1,13 @@
 // Melt from a reciprocating screw: it recharges against a closed valve, the valve shifts, the screw drops a parison, the valve shifts back.
 import type { NeedSpec, PlaceSpec, ProcessSpec, ResourceSpec, TimeLaw } from "#engine/compiler/stepTable.ts";
 import { invariant } from "#foundation/invariant.ts";
-import type { ReciprocatingScrewSpec, Scenario } from "#scenario/scenario.ts";
+import type { ReciprocatingScrewSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { dropsOf, PLASTICATOR, rechargesCounter, VALVE } from "#cell/words/cycleNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
 import { drop, shiftToPort, valveResource } from "#cell/table/selectorValve.ts";
-import { shotMass } from "#cell/table/shotMass.ts";
-import { fixed, massLaw, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
+import { rechargeSeconds, shotLaw } from "#cell/table/shotLaw.ts";
+import { shotMasses } from "#cell/table/shotMass.ts";
+import { fixed, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
 /** The order of ties: plasticator, valve. */
 export function reciprocatingScrew(scenario: Scenario): MeltDelivery {
@@ -87,10 +88,17 @@ function plasticator(scenario: Scenario): ProcessSpec {
 function rechargeLaws(scenario: Scenario): TimeLaw[] {
   const { stations } = scenario;
   const delivery = specOf(scenario);
-  const laws = stations.map((station) => massLaw(station.recharge, shotMass(station)));
-  const largest = laws[stations.findIndex((station) => shotMass(station) === Math.max(...stations.map(shotMass)))]!;
+  const laws = stations.map((station) => shotLaw(station.recharge, station));
+  const largest = laws[largestShot(stations)]!;
   const next = delivery.shotFor === "next" ? laws.map((_, k) => laws[(k + 1) % laws.length]!) : laws;
   return [...next, delivery.shotFor === "next" ? laws[0]! : largest];
+}
+
+/** Index of the station with the largest shot; where masses are not given, of the one that recharges for longest. */
+function largestShot(stations: readonly StationSpec[]): number {
+  const masses = stations.map((station) => shotMasses(station)?.shot);
+  const sizes = masses.includes(undefined) ? stations.map(rechargeSeconds) : masses.map((mass) => mass ?? 0);
+  return sizes.indexOf(Math.max(...sizes));
 }
 
 function valve(scenario: Scenario): ProcessSpec {

@@ -127,7 +127,10 @@ function inspects(cavity: number, station: StationSpec, quality: QualitySpec): S
   };
 }
 
-/** A part weighs its share of the shot, and its cavity's own deviation on top of it: shot + cavity − 1, of the mean mass. */
+/**
+ * A part weighs its share of the shot, and its cavity's own deviation on top of it: shot + cavity − 1, of the mean mass, which is
+ * given wherever a limit is.
+ */
 function judgeCavity(cavity: number, station: StationSpec, quality: QualitySpec): readonly StepSpec[] {
   const { lightest, heaviest, cavitySpread } = quality;
   const weighs: ScaleSpec = { law: around(cavitySpread), stream: "mass", resource: ownCavity(station, cavity) };
@@ -141,10 +144,10 @@ function judgeCavity(cavity: number, station: StationSpec, quality: QualitySpec)
         ...weighs,
         ...(lightest === undefined
           ? {}
-          : { below: { limit: 1 + lightest / station.partMass, next: `too light ${cavity}` } }),
+          : { below: { limit: 1 + lightest / station.partMass!, next: `too light ${cavity}` } }),
         ...(heaviest === undefined
           ? {}
-          : { above: { limit: 1 + heaviest / station.partMass, next: `too heavy ${cavity}` } }),
+          : { above: { limit: 1 + heaviest / station.partMass!, next: `too heavy ${cavity}` } }),
       },
       next: after,
     },

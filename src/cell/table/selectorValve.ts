@@ -2,8 +2,8 @@
 import type { ResourceSpec, StepSpec } from "#engine/compiler/stepTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { shotsOf, VALVE } from "#cell/words/cycleNames.ts";
-import { shotMass } from "./shotMass.ts";
-import { fixed, massLaw, waiting, working } from "#cell/words/tableWords.ts";
+import { shotLaw } from "./shotLaw.ts";
+import { fixed, waiting, working } from "#cell/words/tableWords.ts";
 
 export function valveResource({ stations }: Scenario): ResourceSpec {
   return {
@@ -37,7 +37,7 @@ export function drop(station: StationSpec, pusher: string): StepSpec {
       { resource: VALVE, state: `open to ${station.name}` },
       { resource: pusher, state: "delivering" },
     ],
-    time: { laws: [massLaw(station.drop, shotMass(station))] },
+    time: { laws: [shotLaw(station.drop, station)] },
     gives: [{ place: "valve to be shifted back" }],
     counts: { [shotsOf(station.name)]: 1 },
   };

@@ -11,6 +11,7 @@ import { cautions } from "#report/words/cautions.ts";
 import { plainNumber, seconds } from "#report/words/digits.ts";
 import { extrusionWords } from "#report/words/extrusionWords.ts";
 import { idealWords } from "#report/words/idealWords.ts";
+import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { timingLines } from "./timingLines.ts";
 import { windowLines } from "#report/tables/windowWords.ts";
 
@@ -42,6 +43,7 @@ export function checkAnswer(findings: CheckFindings, width = 80): string {
     ...timingLines(ideal, Math.min(width, widestChart)),
     "",
     ...windowLines(findings.windows, scenario.stations.length, width),
+    ...leftOutWords(scenario).flatMap((said) => wrappedLines(said, width)),
     ...cautions,
     "",
   ].join("\n");

@@ -8,6 +8,7 @@ import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { costComparison } from "#report/words/costWords.ts";
 import { cautions } from "#report/words/cautions.ts";
+import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { percent, plainNumber, seconds, withInterval } from "#report/words/digits.ts";
 import { runWords } from "./runAnswer.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
@@ -37,6 +38,7 @@ export function compareAnswer(studies: readonly Study[], rows: readonly Comparis
         line.replace(/^(?:Outside|Unusual)/u, (word) => `${scenario.name}: ${word.toLowerCase()}`),
       ),
     ),
+    ...studies.flatMap(({ scenario }) => leftOutWords(scenario).map((line) => line && `${scenario.name}: ${line}`)),
     ...cautions,
     "",
   ]

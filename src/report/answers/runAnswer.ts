@@ -9,6 +9,7 @@ import { costWords, missingCostWords } from "#report/words/costWords.ts";
 import { cautions } from "#report/words/cautions.ts";
 import { percent, seconds, withInterval } from "#report/words/digits.ts";
 import { rejectWords } from "#report/words/rejectWords.ts";
+import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { idealWords } from "#report/words/idealWords.ts";
 import { timeUseLines } from "./timeUse.ts";
 import { spreadLines } from "#report/tables/spreadWords.ts";
@@ -30,6 +31,7 @@ export function runAnswer(study: Study, width = 80): string {
     ...timeUseLines(study, width),
     "",
     ...windowWarnings(study.windows, study.spreads).flatMap(wrapped),
+    ...leftOutWords(study.scenario).flatMap(wrapped),
     ...cautions,
     "",
   ].join("\n");
@@ -56,14 +58,16 @@ function productionRows(study: Study): readonly (readonly string[])[] {
     ["Good parts", `${of("good parts per hour")} an hour (${rejectWords(study)})`],
     ...onShiftRow(study),
     ["Shots", `${of("shots per hour")} an hour${pace === undefined ? "" : `, one every ${pace} s`}`],
-    ["Melt", `${of("melt per hour")} kg/h${regrindWords(of("excess melt"))}`],
+    ...meltRow(of("melt per hour"), of("excess melt")),
     ["Ideal cycle", `${idealWords(study.ideal)}${excess(study)}`],
   ];
 }
 
-/** What a die that never stops sends to regrind. */
-function regrindWords(excessMelt: string | undefined): string {
-  return excessMelt === undefined ? "" : `, ${excessMelt} of them excess, to regrind`;
+/** With what a die that never stops sends to regrind; none where masses are not given. */
+function meltRow(melt: string | undefined, excessMelt: string | undefined): readonly (readonly string[])[] {
+  if (melt === undefined) return [];
+  const regrind = excessMelt === undefined ? "" : `, ${excessMelt} of them excess, to regrind`;
+  return [["Melt", `${melt} kg/h${regrind}`]];
 }
 
 /** Where there are shifts, what an hour of them brings. */

@@ -1,9 +1,9 @@
 // Says how a screw that never stops keeps step with the molds, and what goes to regrind at mean times.
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
-import { screwPace } from "#analysis/ideal/screwPace.ts";
+import { screwPace, type ScrewPace } from "#analysis/ideal/screwPace.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { seconds } from "./digits.ts";
+import { percent, seconds } from "./digits.ts";
 
 /** Less than this share of what is extruded is nothing that anybody could weigh. */
 const leastExcess = 1e-4;
@@ -12,22 +12,31 @@ const leastExcess = 1e-4;
 export function extrusionWords(scenario: Scenario, ideal: IdealCycle): readonly string[] {
   const pace = screwPace(scenario, ideal);
   if (!pace) return [];
-  const kilograms = (rate: number): string => formatQuantity(rate, "rate", { digits: 3 });
   const every = `a parison in ${seconds(pace.parison)}`;
-  const excess = pace.excess > leastExcess * pace.rate ? `, so that ${kilograms(pace.excess)} go to regrind` : "";
+  const excess = pace.excessShare > leastExcess ? `, so that ${excessWords(pace)} go to regrind` : "";
   const late = `${every}, a mold every ${seconds(ideal.secondsPerShot)}${excess}.`;
+  const { rates, fullParison } = pace;
+  const now = rates && kilograms(rates.now);
   switch (pace.kind) {
     case "matched":
-      return [
-        `The screw is turned down from ${kilograms(pace.fullRate)} to ${kilograms(pace.rate)}: ${every}, as the molds come.`,
-      ];
+      return rates
+        ? [`The screw is turned down from ${kilograms(rates.full)} to ${now}: ${every}, as the molds come.`]
+        : [`The screw is turned down from a parison in ${seconds(fullParison)} to ${every}, as the molds come.`];
     case "slowest":
-      return [`The screw is turned down to ${kilograms(pace.rate)} and goes no slower: ${late}`];
+      return [`The screw is turned down to ${now} and goes no slower: ${late}`];
     case "full":
-      return [`The screw turns at its full ${kilograms(pace.rate)}: ${late}`];
+      return [`The screw turns at its full ${now ?? "rate"}: ${late}`];
     case "fixed":
-      return [`The screw makes ${kilograms(pace.rate)} whatever the molds take: ${late}`];
+      return [`The screw makes ${now ?? "as much"} whatever the molds take: ${late}`];
   }
+}
+
+function kilograms(rate: number): string {
+  return formatQuantity(rate, "rate", { digits: 3 });
+}
+
+function excessWords({ excessShare, rates }: ScrewPace): string {
+  return rates ? kilograms(rates.now * excessShare) : `${percent(excessShare)} of the melt`;
 }
 
 /** Of a screw that was turned down, what it has in hand; undefined where that is not so. */

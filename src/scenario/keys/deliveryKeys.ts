@@ -16,7 +16,7 @@ const ownKeys = {
   plasticatingRate: optional(rateLaw, "Melt that the screw makes ready per hour; or give `recharge`."),
   recharge: optional(
     timeLaw,
-    "Measured time to recharge the shot, decompression included; or give `plasticatingRate`.",
+    "Measured time to recharge the shot, decompression included, or in which a parison grows (continuous); or give `plasticatingRate`.",
   ),
   deliveryRate: optional(rateLaw, "Melt that the ram pushes out per hour; or give `drop`."),
   drop: optional(

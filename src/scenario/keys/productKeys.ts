@@ -49,7 +49,10 @@ const material = mapping(
 export const product = mapping(
   () => ({
     material: optional(eitherOr(text("HDPE"), material), "Name from the catalogue, or a mapping with own values."),
-    partMass: required(mass({ above: 0 }), "Mass of one finished part."),
+    partMass: optional(
+      mass({ above: 0 }),
+      "Mass of one finished part; needed by rates, and for everything in kilograms.",
+    ),
     flash: defaulted(
       flash,
       "product.flash",

@@ -1,7 +1,7 @@
 // From drafts of product, station and delivery to what the process window is worked out from.
 import { lawMean } from "#engine/distributions/law.ts";
 import { celsius, type Possible } from "./resolveMaterial.ts";
-import type { ProductMasses } from "./resolveProducts.ts";
+import type { ProductMasses, ResolvedProduct } from "./resolveProducts.ts";
 import { settled, type ProductDraft, type Resolution, type StationDraft } from "./resolution.ts";
 import type { ProcessSpec, ProcessValues } from "#scenario/scenario.ts";
 
@@ -10,11 +10,10 @@ const milligramsPerKilogram = 1_000_000;
 /** Undefined where no material is named, or none that is known. */
 export function resolveProcess(
   product: ProductDraft | undefined,
-  masses: ProductMasses | undefined,
+  { material, masses }: ResolvedProduct,
   station: StationDraft,
   resolution: Resolution,
 ): ProcessSpec | undefined {
-  const material = masses?.material;
   if (!material) return undefined;
   return {
     material,
@@ -29,11 +28,11 @@ function given(values: Possible<ProcessValues>): ProcessValues {
   return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined));
 }
 
-function productValues(product: ProductDraft | undefined, masses: ProductMasses): Possible<ProcessValues> {
+function productValues(product: ProductDraft | undefined, masses: ProductMasses | undefined): Possible<ProcessValues> {
   const { wall, die } = product ?? {};
   return {
-    "product.partMass": masses.partMilligrams / milligramsPerKilogram,
-    "product.flash": masses.flashMilligrams / milligramsPerKilogram,
+    "product.partMass": masses && masses.partMilligrams / milligramsPerKilogram,
+    "product.flash": masses && masses.flashMilligrams / milligramsPerKilogram,
     "product.wall.mean": wall?.mean,
     "product.wall.thickest": wall?.thickest,
     "product.volume": product?.volume,
