@@ -1,33 +1,35 @@
-// Says how a screw that never stops keeps step with the molds, and what goes to regrind at mean times.
+// Phrases for continuous extrusion: the screw rate beside the pace of the molds, and the excess melt at mean times.
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { screwPace, type ScrewPace } from "#analysis/ideal/screwPace.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { percent, seconds } from "./digits.ts";
 
-/** Less than this share of what is extruded is nothing that anybody could weigh. */
+/** Excess below this share of the melt is not shown. */
 const leastExcess = 1e-4;
 
-/** One sentence; none for another kind of delivery. */
+/** One sentence for continuous extrusion; none for another kind of delivery. */
 export function extrusionWords(scenario: Scenario, ideal: IdealCycle): readonly string[] {
   const pace = screwPace(scenario, ideal);
   if (!pace) return [];
   const every = `a parison in ${seconds(pace.parison)}`;
-  const excess = pace.excessShare > leastExcess ? `, so that ${excessWords(pace)} go to regrind` : "";
+  const excess = pace.excessShare > leastExcess ? `, excess melt ${excessWords(pace)} to regrind` : "";
   const late = `${every}, a mold every ${seconds(ideal.secondsPerShot)}${excess}.`;
   const { rates, fullParison } = pace;
-  const now = rates && kilograms(rates.now);
+  const now = rates ? `, ${kilograms(rates.now)}` : "";
   switch (pace.kind) {
-    case "matched":
-      return rates
-        ? [`The screw is turned down from ${kilograms(rates.full)} to ${now}: ${every}, as the molds come.`]
-        : [`The screw is turned down from a parison in ${seconds(fullParison)} to ${every}, as the molds come.`];
+    case "matched": {
+      const turned = rates
+        ? `${kilograms(rates.full)} to ${kilograms(rates.now)}`
+        : `a parison in ${seconds(fullParison)}`;
+      return [`The screw is turned down from ${turned} to match the molds: ${every}.`];
+    }
     case "slowest":
-      return [`The screw is turned down to ${now} and goes no slower: ${late}`];
+      return [`The screw runs at its lowest rate${now}: ${late}`];
     case "full":
-      return [`The screw turns at its full ${now ?? "rate"}: ${late}`];
+      return [`The screw runs at its full rate${now}: ${late}`];
     case "fixed":
-      return [`The screw makes ${now ?? "as much"} whatever the molds take: ${late}`];
+      return [`The screw runs at a fixed rate${now}: ${late}`];
   }
 }
 
@@ -35,13 +37,14 @@ function kilograms(rate: number): string {
   return formatQuantity(rate, "rate", { digits: 3 });
 }
 
+/** "42.4 kg/h"; without masses "37 % of all". */
 function excessWords({ excessShare, rates }: ScrewPace): string {
-  return rates ? kilograms(rates.now * excessShare) : `${percent(excessShare)} of the melt`;
+  return rates ? kilograms(rates.now * excessShare) : `${percent(excessShare)} of all`;
 }
 
-/** Of a screw that was turned down, what it has in hand; undefined where that is not so. */
-export function inHandWords(scenario: Scenario, ideal: IdealCycle): string | undefined {
+/** The slack at full rate of a screw that was turned down; undefined for any other screw. */
+export function matchedSlackWords(scenario: Scenario, ideal: IdealCycle): string | undefined {
   const pace = screwPace(scenario, ideal);
   if (pace?.kind !== "matched") return undefined;
-  return `turned down to keep step; at full rate ${seconds(ideal.secondsPerShot - pace.fullParison)} away`;
+  return `turned down to match; slack ${seconds(ideal.secondsPerShot - pace.fullParison)} a shot at full rate`;
 }

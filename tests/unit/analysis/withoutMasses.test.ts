@@ -123,9 +123,9 @@ it("says in seconds and shares how a screw that never stops keeps step", () => {
     return extrusionWords(scenario!, idealCycle(scenario!)).join(" ");
   };
   expect(words("matched")).toBe(
-    "The screw is turned down from a parison in 3.93 s to a parison in 6.22 s, as the molds come.",
+    "The screw is turned down from a parison in 3.93 s to match the molds: a parison in 6.22 s.",
   );
-  expect(words("fixed")).toContain("a parison in 3.93 s, a mold every 6.22 s, so that 37 % of the melt go to regrind.");
+  expect(words("fixed")).toContain("a parison in 3.93 s, a mold every 6.22 s, excess melt 37 % of all to regrind.");
 });
 
 describe("what needs a mass says so, at the key that is missing", () => {
