@@ -1,6 +1,8 @@
 // What the README says of codes, commands and scenarios is what the program has.
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { readSettled } from "#analysis/study/readSettled.ts";
 import { builtCommands } from "#cli/commands/commands.ts";
 import { withCodeTable } from "../tools/generators/codeTable.ts";
 import { withElementTable } from "../tools/generators/elementTable.ts";
@@ -23,6 +25,13 @@ test("the matrix of stops comes from the simulation", () => {
 test("the table of time elements comes from the simulation", () => {
   expect(withElementTable(cell)).toBe(cell);
   expect(withElementTable(cell.replace("| APT ", "| AUBT "))).toBe(cell);
+});
+
+test("the scenario that is shown whole can be run as it is", () => {
+  const text = /```yaml\n(.*?)```/su.exec(readme)?.[1] ?? "";
+  const { scenario, issues } = readSettled(text, { name: "mine", file: "mine.yaml" });
+  expect(issues).toEqual([]);
+  expect(idealCycle(scenario!).secondsPerShot).toBeGreaterThan(0);
 });
 
 test("every command that is built has its row", () => {

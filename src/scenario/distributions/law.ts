@@ -3,7 +3,8 @@ import { leaf, type Leaf } from "#scenario/values/leaf.ts";
 import type { LawKey, LawReading } from "./lawReading.ts";
 import { lawSchema } from "./lawSchema.ts";
 import { quantitySchema } from "#scenario/values/quantityLeaf.ts";
-import { lawForms, readLaw } from "./readLaw.ts";
+import { isMapping } from "#scenario/values/key.ts";
+import { isNamedLaw, lawForms, readLaw } from "./readLaw.ts";
 
 const time: LawKey = { dimension: "time", positive: false };
 const rate: LawKey = { dimension: "rate", positive: true };
@@ -20,6 +21,20 @@ export const timeLawOrEstimate = leaf<LawReading | "estimate">({
   json: { id: "timeLawOrEstimate", anyOf: [{ const: "estimate" }, { $ref: "#/$defs/timeLaw" }] },
   read: (written) => (written === "estimate" ? { value: written } : readLaw(written, time)),
 });
+
+/** A time or a law of times where a mapping of keys may stand as well; `form` is an example of that. */
+export function timeLawBeside(form: string): Leaf<LawReading> {
+  return leaf({
+    expected: `a time such as \`0.8 s\`, a law of times, or \`${form}\``,
+    json: { $ref: "#/$defs/timeLaw" },
+    read: (written) => readLaw(written, time),
+  });
+}
+
+/** Whether a mapping holds keys: a law of times is written as a mapping too. */
+export function isKeysBesideLaw(written: unknown): boolean {
+  return isMapping(written) && !isNamedLaw(written);
+}
 
 function lawLeaf(key: LawKey, id: string, description: string): Leaf<LawReading> {
   return leaf({

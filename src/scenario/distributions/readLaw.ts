@@ -13,6 +13,11 @@ import { readQuantity } from "#scenario/values/quantityLeaf.ts";
 const kinds = [...(Object.keys(lawShapes) as LawKind[]), "empirical"] as const;
 const oneOfKinds = `one of ${kinds.join(", ")}`;
 
+/** Whether it is a mapping with the name of a law, or with a slip of one. */
+export function isNamedLaw(written: unknown): boolean {
+  return isMapping(written) && Object.keys(written).some((key) => didYouMean(key, kinds) !== undefined);
+}
+
 /** Said after "expected": a plain quantity, or a law such as the one shown. */
 export function lawForms(dimension: Dimension): string {
   const { noun, example } = dimensions[dimension];

@@ -1,7 +1,7 @@
 // A station: its mold, its steps, and where it differs from the cell.
 import { stationDelivery } from "./deliveryKeys.ts";
 import { defaulted, eitherOr, listOf, mapping, optional, required } from "#scenario/values/key.ts";
-import { timeLaw, timeLawOrEstimate } from "#scenario/distributions/law.ts";
+import { isKeysBesideLaw, timeLaw, timeLawBeside, timeLawOrEstimate } from "#scenario/distributions/law.ts";
 import { meanings } from "#scenario/values/leaf.ts";
 import { oneOf, text, wholeNumber } from "#scenario/values/plainLeaf.ts";
 import { stepName, stationName } from "#scenario/values/nameLeaf.ts";
@@ -43,7 +43,10 @@ const steps = mapping(
     ),
     vent: required(timeLawOrEstimate, "Pressure falls before the mold may open; or `estimate`."),
     open: required(timeLaw, "Mold opens, pin out included."),
-    remove: required(remove, "Parts leave the mold."),
+    remove: required(
+      eitherOr(timeLawBeside("{ time: 0.8 s, by: operator }"), remove, isKeysBesideLaw),
+      "Parts leave the mold: a time by machine, or a mapping that says by whom.",
+    ),
     clear: optional(clear, "A lost shot is taken out of an open mold; needed where a stop may lose one."),
     travelIn: optional(timeLaw, "Mold travels under the die (continuous)."),
     cut: optional(timeLaw, "Parison is cut (continuous)."),

@@ -3,11 +3,15 @@ import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
 import type { Written } from "#scenario/keys/glossary.ts";
 import type { LawReading } from "#scenario/distributions/lawReading.ts";
+import { defaults } from "#scenario/values/defaults.ts";
 import type { Draft } from "#scenario/reading/reading.ts";
 
 export type ScenarioDraft = Draft<Written>;
 export type StationDraft = Exclude<NonNullable<ScenarioDraft["stations"]>, readonly unknown[]>;
 export type ProductDraft = NonNullable<ScenarioDraft["product"]>;
+
+type RemoveDraft = NonNullable<NonNullable<StationDraft["steps"]>["remove"]>;
+type RemoveKeys = Exclude<RemoveDraft, LawReading>;
 
 export interface Resolution {
   readonly draft: ScenarioDraft;
@@ -19,6 +23,13 @@ export interface Resolution {
 /** A law that can be drawn from; not one that waits for its column or for an estimate. */
 export function settled(law: LawReading | "estimate" | undefined): Distribution | undefined {
   return law === undefined || law === "estimate" || law.kind === "column" ? undefined : law;
+}
+
+/** How parts leave the mold: a time alone is by machine. */
+export function removeKeys({ steps }: StationDraft): RemoveKeys {
+  const remove = steps?.remove;
+  if (remove === undefined) return {};
+  return "kind" in remove ? { time: remove, by: defaults["stations.*.steps.remove.by"].value } : remove;
 }
 
 /** True where every draw is zero, once rounded to a microsecond. */

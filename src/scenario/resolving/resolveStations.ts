@@ -3,7 +3,7 @@ import { checkExtra, extraSteps } from "./extraSteps.ts";
 import { timeOrRate } from "./resolveDelivery.ts";
 import { resolveProcess } from "./resolveProcess.ts";
 import { productOf, type Products, type ResolvedProduct } from "./resolveProducts.ts";
-import { isAlwaysZero, settled, type Resolution, type StationDraft } from "./resolution.ts";
+import { isAlwaysZero, removeKeys, settled, type Resolution, type StationDraft } from "./resolution.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { lawMean } from "#engine/distributions/law.ts";
@@ -84,9 +84,9 @@ export function isComplete<Parts extends object>(parts: Parts): parts is Parts &
   return Object.values(parts).every((part) => part !== undefined);
 }
 
-function removal({ steps }: StationDraft): StationSpec["remove"] | undefined {
-  const time = settled(steps?.remove?.time);
-  const by = steps?.remove?.by;
+function removal(draft: StationDraft): StationSpec["remove"] | undefined {
+  const { time: law, by } = removeKeys(draft);
+  const time = settled(law);
   return time === undefined || by === undefined ? undefined : { time, by };
 }
 
@@ -169,8 +169,8 @@ function checkVent({ steps }: StationDraft, path: Path, { report }: Resolution):
   });
 }
 
-function checkOperator({ steps }: StationDraft, path: Path, { draft, report }: Resolution): void {
-  if (steps?.remove?.by !== "operator" || draft.crew?.operators !== 0) return;
+function checkOperator(station: StationDraft, path: Path, { draft, report }: Resolution): void {
+  if (removeKeys(station).by !== "operator" || draft.crew?.operators !== 0) return;
   report({
     code: "operator-missing",
     message: "An operator is to take the parts out, but there is none.",

@@ -89,6 +89,7 @@ export function isMapping(written: unknown): written is Readonly<Record<string, 
 export function eitherOr<Other extends z.core.$ZodType, Keys extends z.core.$ZodType>(
   other: Other,
   keys: Keys,
+  isKeys: (written: unknown) => boolean = isMapping,
 ): z.ZodMiniUnion<readonly [Other, Keys]> {
-  return branching(other, keys, isMapping);
+  return branching(other, keys, isKeys);
 }
