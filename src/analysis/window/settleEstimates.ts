@@ -34,7 +34,7 @@ interface Settled {
 function settleStation(station: StationSpec): Settled {
   const { estimates, ...rest } = station;
   if (estimates === undefined) return { station, findings: [] };
-  const input = stepInput(rest, () => 0, 0);
+  const input = stepInput(rest, () => 0, { throughput: 0 });
   const found = new Map(estimates.steps.map((step) => [step, estimate(rest, step, estimates, input)]));
   const fixed = (value: number) => ({ kind: "fixed", value }) as const;
   const settled = (step: EstimatedStep, meanwhile = 0) => {

@@ -10,7 +10,8 @@ import { parisonLength } from "#physics/parison/parisonLength.ts";
 import { powerLawShearRate } from "#physics/parison/powerLawShearRate.ts";
 import { shortestDrop } from "#physics/parison/shortestDrop.ts";
 import { wallShearStress } from "#physics/parison/wallShearStress.ts";
-import type { Known, WindowInput, WindowKey } from "./windowInput.ts";
+import type { Known, WindowInput } from "./windowInput.ts";
+import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
 const mass = ["product.partMass", "product.flash"] as const satisfies readonly WindowKey[];
@@ -39,7 +40,7 @@ const meltOf = ({ material }: WindowInput) => ({
 
 const hangingOf = (input: Known<"product.parisonLength">) => ({
   length: input["product.parisonLength"],
-  hold: input["station.hang"] ?? input["station.steps.close"] ?? 0,
+  hold: input["station.hang"] ?? 0,
 });
 
 /**

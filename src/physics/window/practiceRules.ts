@@ -1,6 +1,7 @@
 // The part of the process window that holds figures against what is usual on the floor: beyond it a slip is likely, no more.
 import { plausibleRanges, type PlausibleRange } from "./plausibleRanges.ts";
-import type { EstimatedTime, Known, WindowInput, WindowKey } from "./windowInput.ts";
+import type { EstimatedTime, Known, WindowInput } from "./windowInput.ts";
+import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
 interface UsualBody<Key extends WindowKey> {

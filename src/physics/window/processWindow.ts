@@ -4,14 +4,16 @@ import { coolingRules } from "./coolingRules.ts";
 import { parisonRules } from "./parisonRules.ts";
 import { practiceRules } from "./practiceRules.ts";
 import { screwRules } from "./screwRules.ts";
-import type { EstimatedTime, WindowInput, WindowKey } from "./windowInput.ts";
+import { completeInput, type EstimatedTime, type WindowInput } from "./windowInput.ts";
+import type { WindowKey } from "./windowKeys.ts";
 import type { WindowRow, WindowRule } from "./windowRule.ts";
 
 const rules: readonly WindowRule[] = [...coolingRules, ...parisonRules, ...screwRules, ...airRules, ...practiceRules];
 
 /** The rows whose needs are all given, in the order of the trade: cooling, parison, screw, air and clamp; then what is usual. */
 export function processWindow(input: WindowInput): readonly WindowRow[] {
-  return rules.flatMap((rule) => rule.row(input) ?? []);
+  const complete = completeInput(input);
+  return rules.flatMap((rule) => rule.row(complete) ?? []);
 }
 
 export interface MissingRow {
@@ -24,11 +26,12 @@ export interface MissingRow {
 
 /** The rows left out, each with the keys that would give it. */
 export function missingRows(input: WindowInput): readonly MissingRow[] {
+  const complete = completeInput(input);
   return rules
     .filter((rule) => rule.applies(input))
     .map(({ quantity, needs, estimates }) => ({
       quantity: quantity(input),
-      keys: needs.filter((key) => input[key] === undefined),
+      keys: needs.filter((key) => complete[key] === undefined),
       estimates,
     }))
     .filter(({ keys }) => keys.length > 0);

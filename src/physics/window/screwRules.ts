@@ -10,14 +10,8 @@ import { screwHoldUp } from "#physics/screw/screwHoldUp.ts";
 import { screwOutput } from "#physics/screw/screwOutput.ts";
 import { shotStroke } from "#physics/screw/shotStroke.ts";
 import { specificDriveEnergy, usualDriveEnergy } from "#physics/screw/specificDriveEnergy.ts";
-import {
-  meltTemperature,
-  riseKeys,
-  temperaturesOf,
-  type Known,
-  type WindowInput,
-  type WindowKey,
-} from "./windowInput.ts";
+import { meltTemperature, riseKeys, temperaturesOf, type Known, type WindowInput } from "./windowInput.ts";
+import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
 const shot = ["product.partMass", "product.flash", "station.cavities"] as const satisfies readonly WindowKey[];

@@ -1,5 +1,6 @@
-// One line of the process window as data: what it needs, what it works out, between which limits, and what to do beyond.
-import type { EstimatedTime, Known, WindowInput, WindowKey } from "./windowInput.ts";
+// One row of the process window as data: the keys that it needs, its value, its limits, and the remedy beyond them.
+import type { CompleteInput, EstimatedTime, Known, WindowInput } from "./windowInput.ts";
+import type { WindowKey } from "./windowKeys.ts";
 
 export interface Limits {
   readonly low?: number | undefined;
@@ -46,7 +47,7 @@ export interface WindowRule {
   readonly estimates: EstimatedTime | undefined;
   readonly applies: (input: WindowInput) => boolean;
   /** Null where a key that it needs was not given. */
-  readonly row: (input: WindowInput) => WindowRow | null;
+  readonly row: (input: CompleteInput) => WindowRow | null;
 }
 
 export function windowRule<Key extends WindowKey>(needs: readonly Key[], body: RuleBody<Known<Key>>): WindowRule {
@@ -64,11 +65,11 @@ function quantityOf({ quantity }: Pick<RuleBody<never>, "quantity">, input: Wind
   return typeof quantity === "string" ? quantity : quantity(input);
 }
 
-function knows<Key extends WindowKey>(input: WindowInput, needs: readonly Key[]): input is Known<Key> {
+function knows<Key extends WindowKey>(input: CompleteInput, needs: readonly Key[]): input is Known<Key> {
   return needs.every((key) => input[key] !== undefined);
 }
 
-function rowOf<Input extends WindowInput>(input: Input, body: RuleBody<Input>): WindowRow {
+function rowOf<Input extends CompleteInput>(input: Input, body: RuleBody<Input>): WindowRow {
   const value = body.value(input);
   const { low, high } = body.limits?.(input) ?? {};
   const verdict = verdictOf(value, low, high);

@@ -1,11 +1,11 @@
 // A station: its mold, its steps, and where it differs from the cell.
 import { stationDelivery } from "./deliveryKeys.ts";
+import { meaningOf, windowShape } from "./tableKeys.ts";
 import { defaulted, eitherOr, listOf, mapping, optional, required } from "#scenario/values/key.ts";
 import { timeLaw, timeLawOrEstimate } from "#scenario/distributions/law.ts";
 import { meanings } from "#scenario/values/leaf.ts";
 import { oneOf, text, wholeNumber } from "#scenario/values/plainLeaf.ts";
 import { stepName, stationName } from "#scenario/values/nameLeaf.ts";
-import { quantity } from "#scenario/values/quantityLeaf.ts";
 
 export const mostStations = 16;
 
@@ -68,7 +68,7 @@ const station = mapping(
       wholeNumber(1, mostStations, "too-many-stations"),
       "So many alike: `{ count: 2, name: side }` gives side 1 and side 2.",
     ),
-    cavities: required(wholeNumber(1, 12), "Cavities of the mold, and parisons of its manifold."),
+    cavities: required(wholeNumber(1, 12), meaningOf("station.cavities")),
     product: optional(text("bottle"), "Which of `products` its mold makes."),
     delivery: optional(stationDelivery, "Delivery values of this station alone."),
     steps: required(steps, "Times of the cycle's steps."),
@@ -76,11 +76,7 @@ const station = mapping(
       listOf(extraStep, "a list of `{ after: close, name: pin down, time: 0.3 s }`"),
       "Steps of your own.",
     ),
-    moldContact: optional(
-      quantity("heatTransfer", { atLeast: 1 }),
-      "Heat transfer from part to mold, for the process window.",
-    ),
-    clampForce: optional(quantity("force", { above: 0 }), "Clamp force of the machine, for the process window."),
+    ...windowShape("station"),
     priority: defaulted(
       wholeNumber(1, 99),
       "stations.*.priority",
