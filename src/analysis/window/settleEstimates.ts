@@ -16,7 +16,7 @@ export interface Estimated {
 /** A day, in seconds: no step of any cycle takes longer. */
 const LONGEST = 86_400;
 
-/** Part of the time that the wall cools is the blow: the cool step takes the rest. All that is missing is told at once. */
+/** Part of the time that the wall cools is the blow: the cool step takes the rest. All missing keys are reported together. */
 export function settleEstimates(scenario: Scenario): Estimated {
   const settled = scenario.stations.map(settleStation);
   const findings = new Map(settled.flatMap((each) => each.findings).map((each) => [JSON.stringify(each), each]));

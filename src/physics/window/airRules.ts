@@ -1,4 +1,4 @@
-// The part of the process window that asks for air, its times, and the force that holds the mold against it.
+// The part of the process window on blow air, its times, and the clamp force against its pressure.
 import type { AirPath } from "#physics/air/airMassFlow.ts";
 import { clampForce } from "#physics/air/clampForce.ts";
 import { fillTime, type ChangeOfState } from "#physics/air/fillTime.ts";

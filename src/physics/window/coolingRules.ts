@@ -1,4 +1,4 @@
-// The part of the process window that asks how long the wall must stay in the mold.
+// The part of the process window on the cooling of the wall in the mold.
 import { coolableWall } from "#physics/cooling/coolableWall.ts";
 import { coolingTime } from "#physics/cooling/coolingTime.ts";
 import { oneTermCoolingTime } from "#physics/cooling/oneTermCoolingTime.ts";

@@ -1,4 +1,4 @@
-// The process window: every line that the given values allow, and what would give the others.
+// The process window: every row that the given values allow, and the keys that would give the others.
 import { airRules } from "./airRules.ts";
 import { coolingRules } from "./coolingRules.ts";
 import { parisonRules } from "./parisonRules.ts";
@@ -10,7 +10,7 @@ import type { WindowRow, WindowRule } from "./windowRule.ts";
 
 const rules: readonly WindowRule[] = [...coolingRules, ...parisonRules, ...screwRules, ...airRules, ...practiceRules];
 
-/** The rows whose needs are all given, in the order of the trade: cooling, parison, screw, air and clamp; then what is usual. */
+/** The rows whose needs are all given, in the order cooling, parison, screw, air and clamp, common practice. */
 export function processWindow(input: WindowInput): readonly WindowRow[] {
   const complete = completeInput(input);
   return rules.flatMap((rule) => rule.row(complete) ?? []);

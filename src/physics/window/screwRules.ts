@@ -1,4 +1,4 @@
-// The part of the process window that asks whether screw and drive can make the melt, and how long it stays hot.
+// The part of the process window on screw and drive, and on the time that the melt stays hot.
 import { dragFlow } from "#physics/screw/dragFlow.ts";
 import { enthalpyRise } from "#physics/screw/enthalpyRise.ts";
 import { pelletTravelTime } from "#physics/screw/pelletTravelTime.ts";

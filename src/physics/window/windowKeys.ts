@@ -131,7 +131,7 @@ export const windowKeys = {
     },
     from: "cycle",
   },
-  "station.steps.close": { dimension: "time", meaning: "Mean time of the close.", from: "cycle" },
+  "station.steps.close": { dimension: "time", meaning: "Mean time of the mold closing.", from: "cycle" },
   "station.steps.blow": { dimension: "time", meaning: "Mean time of the blow.", from: "cycle" },
   "station.steps.cool": {
     dimension: "time",
@@ -139,7 +139,7 @@ export const windowKeys = {
     from: "cycle",
   },
   "station.steps.vent": { dimension: "time", meaning: "Mean time of the vent.", from: "cycle" },
-  "station.steps.open": { dimension: "time", meaning: "Mean time of the open.", from: "cycle" },
+  "station.steps.open": { dimension: "time", meaning: "Mean time of the mold opening.", from: "cycle" },
   "station.steps.remove": { dimension: "time", meaning: "Mean time of the removal.", from: "cycle" },
   "station.rejects": {
     dimension: "share",

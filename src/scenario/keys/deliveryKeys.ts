@@ -1,4 +1,4 @@
-// How melt comes to the molds: the screw, its rates or measured times, the valve.
+// The keys of melt delivery: its kind, the screw with its rates or measured times, and the valve.
 import { defaulted, mapping, optional, required } from "#scenario/values/key.ts";
 import { rateLaw, timeLaw } from "#scenario/distributions/law.ts";
 import { leaf, type Leaf } from "#scenario/values/leaf.ts";
@@ -32,7 +32,7 @@ export const delivery = mapping(
   () => ({
     kind: required(
       oneOf("reciprocating-screw", "accumulator-head", "continuous"),
-      "How melt is delivered: by the screw itself, by an accumulator, or all the time.",
+      "How melt is delivered: by the screw itself, by an accumulator, or continuously.",
     ),
     ...ownKeys,
     ...windowShape("delivery"),
@@ -44,30 +44,30 @@ export const delivery = mapping(
     shotFor: defaulted(
       oneOf("served", "next"),
       "delivery.shotFor",
-      "Whose shot a recharge makes ready: the station just served, or the next one (with `dispatch: alternate` only).",
+      "Station whose shot a recharge makes ready: the one just served, or the next one (with `dispatch: alternate` only).",
     ),
     accumulator: optional(
       oneOf("per-station", "common"),
-      "Accumulator head: a chamber in every station's head (assumed where absent), or one before the valve.",
+      "Accumulator head: one chamber in the head of each station (`per-station`, where absent), or one before the valve.",
     ),
     rate: optional(
       oneOf("matched", "fixed"),
-      "Continuous: the screw is turned down to the pace of the molds (assumed where absent), or not.",
+      "Continuous: the screw is turned down to the pace of the molds (`matched`, where absent), or runs at its full rate.",
     ),
     rateRange: optional(
       mapping(
-        () => ({ min: required(quantity("rate", { above: 0 }), "The slowest that the screw may turn.") }),
+        () => ({ min: required(quantity("rate", { above: 0 }), "Lowest plasticating rate of the screw.") }),
         "{ min: 80 kg/h }",
       ),
-      "Continuous: how far a matched screw can be turned down from `plasticatingRate`.",
+      "Continuous: range to which a matched screw can be turned down from `plasticatingRate`.",
     ),
     stopsScrewAfter: optional(
       timeOrNever,
-      "Continuous: the screw stands when every station has been stopped for so long (`never` assumed where absent); until then its melt goes to regrind.",
+      "Continuous: the screw stops when every station has been stopped for this time (`never`, where absent). Until then its melt goes to regrind.",
     ),
     removal: optional(
       oneOf("mold", "pin"),
-      "Continuous: the mold waits for the removal (assumed where absent), or a pin carries the part to a mask of its own beside it.",
+      "Continuous: the mold waits for the removal (`mold`, where absent), or a pin carries the part to a mask beside the mold.",
     ),
     screw: optional(
       mapping(() => windowShape("delivery.screw"), "{ channelDepth: 4 mm, helixAngle: 17.7 deg, speed: 60 rpm }"),
@@ -94,7 +94,7 @@ export const valve = mapping(
     dispatch: defaulted(
       oneOf("first-ready", "longest-waiting", "alternate", "priority"),
       "valve.dispatch",
-      "Which waiting station gets the next shot; at a die that never stops, which mold comes under it next.",
+      "Rule for which waiting station gets the next shot; under continuous extrusion, which mold gets the next parison.",
     ),
   }),
   "{ shift: 0.3 s, dispatch: first-ready }",
