@@ -63,7 +63,7 @@ describe("the package", () => {
     const { version } = JSON.parse(readFileSync(path.join(root, "package.json"), "utf8")) as { version: string };
     expect(ran("npx", ["--no-install", "blowcell", "--version"])).toEqual({ code: 0, output: `${version}\n` });
     const scenario = "node_modules/blowcell/scenarios/two-station.yaml";
-    expect(ran("npx", ["--no-install", "blowcell", "check", scenario]).output).toContain("Ideal cycle: 6.05 s a shot");
+    expect(ran("npx", ["--no-install", "blowcell", "check", scenario]).output).toContain("The ideal cycle is 6.05 s a shot");
   });
 
   it("type-checks and runs the README's example", { timeout: 60_000 }, () => {

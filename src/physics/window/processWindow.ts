@@ -8,15 +8,26 @@ import { completeInput, type EstimatedTime, type WindowInput } from "./windowInp
 import type { WindowKey } from "./windowKeys.ts";
 import type { WindowRow, WindowRule } from "./windowRule.ts";
 
-const rules: readonly WindowRule[] = [...coolingRules, ...parisonRules, ...screwRules, ...airRules, ...practiceRules];
+/** What the rows of a field answer. */
+export type WindowField = "cooling" | "parison and die" | "screw and drive" | "air and clamp" | "usual ranges";
 
-/** The rows whose needs are all given, in the order cooling, parison, screw, air and clamp, common practice. */
+const fields: readonly (readonly [WindowField, readonly WindowRule[]])[] = [
+  ["cooling", coolingRules],
+  ["parison and die", parisonRules],
+  ["screw and drive", screwRules],
+  ["air and clamp", airRules],
+  ["usual ranges", practiceRules],
+];
+const rules = fields.flatMap(([field, own]) => own.map((rule) => ({ field, rule })));
+
+/** The rows whose needs are all given, field by field. */
 export function processWindow(input: WindowInput): readonly WindowRow[] {
   const complete = completeInput(input);
-  return rules.flatMap((rule) => rule.row(complete) ?? []);
+  return rules.flatMap(({ rule }) => rule.row(complete) ?? []);
 }
 
 export interface MissingRow {
+  readonly field: WindowField;
   readonly quantity: string;
   /** Paths of a scenario that would give it. */
   readonly keys: readonly WindowKey[];
@@ -28,8 +39,9 @@ export interface MissingRow {
 export function missingRows(input: WindowInput): readonly MissingRow[] {
   const complete = completeInput(input);
   return rules
-    .filter((rule) => rule.applies(input))
-    .map(({ quantity, needs, estimates }) => ({
+    .filter(({ rule }) => rule.applies(input))
+    .map(({ field, rule: { quantity, needs, estimates } }) => ({
+      field,
       quantity: quantity(input),
       keys: needs.filter((key) => complete[key] === undefined),
       estimates,
