@@ -94,5 +94,5 @@ const TOLERANCE = 1e-9;
 export function verdictOf(value: number, low: number | undefined, high: number | undefined): Verdict {
   if (low === undefined && high === undefined) return "no limit";
   if (low !== undefined && value < low - Math.abs(low) * TOLERANCE) return "below";
-  return high !== undefined && value > high + Math.abs(high) * HAIR ? "above" : "inside";
+  return high !== undefined && value > high + Math.abs(high) * TOLERANCE ? "above" : "inside";
 }
