@@ -14,6 +14,7 @@ const notFormulas = new Set([
   "chokedShare",
   "windowRule",
   "verdictOf",
+  "completeInput",
   "temperaturesOf",
   "meltTemperature",
   "processWindow",

@@ -1,9 +1,9 @@
-// The catalogue of plastics: printed table values, ranges that hold their values, and physics that hangs together.
+// The catalog of plastics: printed table values, ranges that hold their values, and physics that hangs together.
 import { describe, expect, test } from "vitest";
-import type { Datum, Material } from "#physics/materials/material.ts";
+import type { Datum } from "#physics/materials/datum.ts";
+import type { Material } from "#physics/materials/material.ts";
 import { materials } from "#physics/materials/materials.ts";
 import { ownMaterial } from "#physics/materials/ownMaterial.ts";
-import { highDensityPolyethylene } from "#physics/materials/highDensityPolyethylene.ts";
 import { thermalDiffusivity } from "#physics/cooling/thermalDiffusivity.ts";
 import { expectPrinted } from "./printed.ts";
 
@@ -22,7 +22,7 @@ const data: readonly (readonly [string, Datum])[] = [...materials.values()].flat
   ),
 );
 
-test("the catalogue holds the plastics of the trade", () => {
+test("the catalog holds the plastics of the trade", () => {
   expect([...materials.keys()]).toEqual(["HDPE", "LDPE", "PP", "PVC-U", "PETG", "PC"]);
 });
 
@@ -123,8 +123,8 @@ test("in every plastic the die sees a thinner melt than the hanging parison", ()
   }
 });
 
-test("a user's own value replaces the catalogue's and leaves the others alone", () => {
-  const own = ownMaterial(highDensityPolyethylene, { zeroShearViscosity: 3e5 });
+test("a user's own value replaces the catalog's and leaves the others alone", () => {
+  const own = ownMaterial(named("HDPE"), { zeroShearViscosity: 3e5 });
   expect(own.zeroShearViscosity).toMatchObject({ value: 3e5, low: 3e5, high: 3e5, source: "the scenario" });
-  expect(own.meltDensity).toEqual(highDensityPolyethylene.meltDensity);
+  expect(own.meltDensity).toEqual(named("HDPE").meltDensity);
 });

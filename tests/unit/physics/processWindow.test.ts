@@ -1,10 +1,9 @@
 // The process window on four invented parts, each with the row that limits it worked out by hand beside it.
 import { describe, expect, test } from "vitest";
-import { highDensityPolyethylene } from "#physics/materials/highDensityPolyethylene.ts";
+import { materials } from "#physics/materials/materials.ts";
 import { plausibleRanges } from "#physics/window/plausibleRanges.ts";
 import { ownMaterial } from "#physics/materials/ownMaterial.ts";
 import { missingRows, processWindow } from "#physics/window/processWindow.ts";
-import { rigidVinyl } from "#physics/materials/rigidVinyl.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
 import type { WindowRow } from "#physics/window/windowRule.ts";
 import { bottle, bottleWithoutPinchLoad } from "./inventedBottle.ts";
@@ -20,7 +19,7 @@ function rowOf(input: WindowInput, quantity: string): WindowRow {
   return found;
 }
 
-const material = highDensityPolyethylene;
+const material = materials.get("HDPE")!;
 
 test("a thin bottle has its time: 0.6 mm take 1.8 s of 4 s", () => {
   // by hand, one term: 4 · 0.36e-6/(π² · 1.05e-7) · ln(4/π · 180/55) = 1.3895 s · 1.4272 = 1.983 s
@@ -54,7 +53,7 @@ test("a handled container is limited by its pinch-off tail, not by its mean wall
 
 test("a rigid vinyl bottle is limited by its time at heat", () => {
   // by hand: 6 kg at 30 kg/h stay 720 s, 600 s are allowed
-  const input = { material: rigidVinyl, "delivery.holdUp": 6, "delivery.throughput": 30 / 3600 };
+  const input = { material: materials.get("PVC-U")!, "delivery.holdUp": 6, "delivery.throughput": 30 / 3600 };
   expect(outside(input)).toEqual(["mean time at heat from hopper to die"]);
   expect(rowOf(input, "mean time at heat from hopper to die").value).toBeCloseTo(720, 9);
   // the same melt of HDPE has no such limit

@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { backFlow } from "#physics/screw/backFlow.ts";
 import { dragFlow } from "#physics/screw/dragFlow.ts";
 import { enthalpyRise } from "#physics/screw/enthalpyRise.ts";
-import { highDensityPolyethylene } from "#physics/materials/highDensityPolyethylene.ts";
+import { materials } from "#physics/materials/materials.ts";
 import { pelletTravelTime } from "#physics/screw/pelletTravelTime.ts";
 import { rechargeTime } from "#physics/screw/rechargeTime.ts";
 import { residenceTime } from "#physics/screw/residenceTime.ts";
@@ -72,7 +72,7 @@ describe("energy", () => {
 
   test("without the heat of fusion about 31 % of HDPE's total is missed", () => {
     // Wunderlich's heat of the whole crystal times the usual share of crystals [M]
-    const heatOfFusion = highDensityPolyethylene.heatOfFusion.value;
+    const heatOfFusion = materials.get("HDPE")!.heatOfFusion.value;
     expectPrinted(heatOfFusion / enthalpyRise({ ...heating, heatOfFusion }), "0.31");
   });
 });
