@@ -79,6 +79,13 @@ function circles(files: readonly SourceFile[]): readonly string[] {
   return found;
 }
 
+/** Folders with more files than a reader takes in at a glance. */
+function crowdedFolders(files: readonly SourceFile[]): readonly string[] {
+  const counts = new Map<string, number>();
+  for (const { path } of files) counts.set(posix.dirname(path), (counts.get(posix.dirname(path)) ?? 0) + 1);
+  return [...counts].filter(([, count]) => count > mostFiles).map(([folder]) => folder);
+}
+
 const sample = (path: string, text: string): SourceFile => ({ path, text });
 
 describe("the rooms of src", () => {
@@ -97,15 +104,25 @@ describe("the rooms of src", () => {
     expect(rules.filter(([, , reason]) => reason === "")).toEqual([]);
   });
 
-  it("hold at most 25 files a folder, and in each folder of a room an opening file of three lines", () => {
-    const counts = new Map<string, number>();
-    for (const { path } of codeUnder("src")) counts.set(folderOf(path), (counts.get(folderOf(path)) ?? 0) + 1);
-    expect([...counts].filter(([, count]) => count > mostFiles)).toEqual([]);
+  it("have an opening file of three lines in each folder of a room", () => {
     const opened = new Map(
       filesUnder("src").map(({ path, text }) => [path, text.split("\n").filter((line) => line !== "").length]),
     );
-    const drawers = [...counts.keys()].filter((folder) => folder.includes("/"));
+    const folders = new Set(codeUnder("src").map(({ path }) => folderOf(path)));
+    const drawers = [...folders].filter((folder) => folder.includes("/"));
     expect(drawers.filter((folder) => opened.get(`src/${folder}/README.md`) !== 3)).toEqual([]);
+  });
+});
+
+describe("a folder of src or tests", () => {
+  it("holds at most 25 files of code", () => {
+    expect([...crowdedFolders(codeUnder("src")), ...crowdedFolders(codeUnder("tests"))]).toEqual([]);
+  });
+
+  it("is reported when it holds 26", () => {
+    const files = Array.from({ length: mostFiles + 1 }, (_, i) => sample(`tests/theory/${i}.test.ts`, ""));
+    expect(crowdedFolders(files)).toEqual(["tests/theory"]);
+    expect(crowdedFolders(files.slice(1))).toEqual([]);
   });
 });
 

@@ -9,9 +9,9 @@ import { runCell } from "#cell/run/runCell.ts";
 import type { CellRecord } from "#cell/records/cellRecord.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { ContinuousSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
-import { allShotTicks, fixedCell } from "../support/fixedCell.ts";
-import { randomScenario } from "../support/randomScenario.ts";
-import { massMilligrams, simulatedSteps, until } from "../support/twoAccounts.ts";
+import { allShotTicks, fixedCell } from "../../support/fixedCell.ts";
+import { randomScenario } from "../../support/randomScenario.ts";
+import { massMilligrams, simulatedSteps, until } from "../../support/twoAccounts.ts";
 
 const fixedRate: ContinuousSpec = { kind: "continuous", rate: "fixed", removal: "mold" };
 const matched: ContinuousSpec = { ...fixedRate, rate: "matched" };

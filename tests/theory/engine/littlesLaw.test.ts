@@ -2,8 +2,8 @@
 // marks of arrivals and departures say: two accounts of one run, equal whatever the draws, since every stay is cut at its end.
 import { describe, expect, test } from "vitest";
 import type { Distribution } from "#engine/distributions/distribution.ts";
-import { runQueue } from "../support/queueRuns.ts";
-import { exponential, machineRepair, openQueue } from "../support/queueTables.ts";
+import { runQueue } from "../../support/queueRuns.ts";
+import { exponential, machineRepair, openQueue } from "../../support/queueTables.ts";
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 

@@ -5,7 +5,7 @@ import type { CellRecord } from "#cell/records/cellRecord.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { cellText, scenarioOf } from "../support/cellScenario.ts";
+import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
 function judged(quality: string, ...set: readonly string[]): Scenario {
   return scenarioOf(cellText(2, `quality: ${quality}`), "run.length=200 h", "run.warmup=0 s", ...set);

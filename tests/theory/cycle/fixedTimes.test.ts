@@ -6,7 +6,7 @@ import type { Distribution } from "#engine/distributions/distribution.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
-import { fixedCell } from "../support/fixedCell.ts";
+import { fixedCell } from "../../support/fixedCell.ts";
 
 /** Ticks: recharge r, drop d, valve shift v, close c, blow to open b, removal e. */
 interface Times {

@@ -4,10 +4,10 @@ import { expect, test } from "vitest";
 import { planCell } from "#cell/layers/planCell.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { DeliverySpec, Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
-import { accumulatorRecursion, type AccumulatorCell } from "../support/accumulatorRecursion.ts";
-import { continuousRecursion } from "../support/continuousRecursion.ts";
-import { randomScenario } from "../support/randomScenario.ts";
-import type { Durations, StepInterval } from "../support/shotRecursion.ts";
+import { accumulatorRecursion, type AccumulatorCell } from "../../support/accumulatorRecursion.ts";
+import { continuousRecursion } from "../../support/continuousRecursion.ts";
+import { randomScenario } from "../../support/randomScenario.ts";
+import type { Durations, StepInterval } from "../../support/shotRecursion.ts";
 import {
   byStart,
   firstDifference,
@@ -17,7 +17,7 @@ import {
   sameDraws,
   simulatedSteps,
   until,
-} from "../support/twoAccounts.ts";
+} from "../../support/twoAccounts.ts";
 
 /** First come, first served, and every removal by machine, which is what the second accounts know. */
 function random(delivery: DeliverySpec, extraAfter: readonly string[]): fc.Arbitrary<Scenario> {

@@ -6,8 +6,8 @@ import { planCell } from "#cell/layers/planCell.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import type { DeliverySpec, DispatchRule, Scenario, StationSpec } from "#scenario/scenario.ts";
-import { randomScenario } from "../support/randomScenario.ts";
-import { massMilligrams, simulatedSteps, type Interval } from "../support/twoAccounts.ts";
+import { randomScenario } from "../../support/randomScenario.ts";
+import { massMilligrams, simulatedSteps, type Interval } from "../../support/twoAccounts.ts";
 
 /** Ticks: recharge r, drop d, valve shift v, close c, rest of the mold's time b, removal e. */
 interface Times {

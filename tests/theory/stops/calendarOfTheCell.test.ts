@@ -7,8 +7,8 @@ import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import { oldShare, purgeMass } from "#physics/screw/colorChange.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { changesOf } from "../support/calendarStop.ts";
-import { cellText, scenarioOf } from "../support/cellScenario.ts";
+import { changesOf } from "../../support/calendarStop.ts";
+import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
 const week = `calendar:
   from: 2026-03-23

@@ -7,7 +7,7 @@ import { runCell } from "#cell/run/runCell.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { everywhere, randomScenario } from "../support/randomScenario.ts";
+import { everywhere, randomScenario } from "../../support/randomScenario.ts";
 
 const anyCell = randomScenario({ ...everywhere, mostStations: 6, length: 600 });
 const withWarmup = fc

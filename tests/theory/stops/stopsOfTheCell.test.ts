@@ -4,7 +4,7 @@ import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import type { CellRecord } from "#cell/records/cellRecord.ts";
 import { meanInterval } from "#analysis/statistics/interval.ts";
-import { cellText, scenarioOf } from "../support/cellScenario.ts";
+import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
 /** No step is physics, so that every stop holds the station at once; melt is always there. */
 function machine(stops: string): ReturnType<typeof scenarioOf> {

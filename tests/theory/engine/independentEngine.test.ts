@@ -7,7 +7,7 @@ import { Sampler, TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import type { ProcessSpec, StepTable } from "#engine/compiler/stepTable.ts";
 import { openStream } from "#engine/distributions/stream.ts";
-import { runMachineRepair, runSingleServer, type NextTime, type QueueRun } from "../support/simscriptModels.ts";
+import { runMachineRepair, runSingleServer, type NextTime, type QueueRun } from "../../support/simscriptModels.ts";
 
 const seed = "other engine";
 const replications = 10;

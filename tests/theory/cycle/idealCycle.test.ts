@@ -5,7 +5,7 @@ import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { allShotTicks, fixedCell, type FixedStation } from "../support/fixedCell.ts";
+import { allShotTicks, fixedCell, type FixedStation } from "../../support/fixedCell.ts";
 
 /** Hundredths of a second up to `most`, so that ties and exact sums are common. */
 const hundredths = (least: number, most: number): fc.Arbitrary<number> =>

@@ -4,7 +4,7 @@ import { firstShots } from "#analysis/study/firstShots.ts";
 import { stepTimes } from "#analysis/ideal/stepTimes.ts";
 import type { TimelineInterval } from "#cell/records/timelineRecord.ts";
 import { readScenario } from "#scenario/resolving/readScenario.ts";
-import { scenarioOf, shippedText } from "../support/reported.ts";
+import { scenarioOf, shippedText } from "../../support/reported.ts";
 
 // Common practice, no published source: one pound delivered in three seconds is a delivery rate of 1,200 lb/h.
 test("one pound in three seconds is a delivery rate of 1,200 lb/h", () => {

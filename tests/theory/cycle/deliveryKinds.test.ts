@@ -6,7 +6,7 @@ import { matchScrew } from "#analysis/ideal/matchScrew.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import type { AccumulatorHeadSpec, ContinuousSpec, DeliverySpec, Scenario } from "#scenario/scenario.ts";
-import { allShotTicks, fixedCell, type FixedStation } from "../support/fixedCell.ts";
+import { allShotTicks, fixedCell, type FixedStation } from "../../support/fixedCell.ts";
 
 /** Tenths of a second as seconds and as ticks. */
 const tenths = (least: number, most: number): fc.Arbitrary<number> =>

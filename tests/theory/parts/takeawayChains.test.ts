@@ -8,8 +8,8 @@ import { eventRecorder, type EventRecord } from "#cell/records/eventRecord.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { allShotTicks } from "../support/fixedCell.ts";
-import { always, exponential, saturatedMold, server, takeawayCell } from "../support/takeawayCell.ts";
+import { allShotTicks } from "../../support/fixedCell.ts";
+import { always, exponential, saturatedMold, server, takeawayCell } from "../../support/takeawayCell.ts";
 
 /** Theory within the 99 % interval of good parts a second, and that interval within 2 % of it. */
 function makes(scenario: Scenario, theory: number): void {

@@ -3,9 +3,9 @@ import { describe, expect, test } from "vitest";
 import { meanInterval } from "#analysis/statistics/interval.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
-import { fixedCell } from "../support/fixedCell.ts";
-import { runQueue } from "../support/queueRuns.ts";
-import { exponential, machineRepair, saturatedLine } from "../support/queueTables.ts";
+import { fixedCell } from "../../support/fixedCell.ts";
+import { runQueue } from "../../support/queueRuns.ts";
+import { exponential, machineRepair, saturatedLine } from "../../support/queueTables.ts";
 
 const experiments = 400;
 const replications = 10;

@@ -1,10 +1,10 @@
 // The second accounts of accumulator and continuous extruder keep the contract's conditions with drawn times.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { accumulatorRecursion, type AccumulatorCell } from "../support/accumulatorRecursion.ts";
-import { continuousRecursion } from "../support/continuousRecursion.ts";
-import { accumulatorOf, continuousOf, letters, starts, sum } from "../support/equalStations.ts";
-import type { Durations, StepInterval } from "../support/shotRecursion.ts";
+import { accumulatorRecursion, type AccumulatorCell } from "../../support/accumulatorRecursion.ts";
+import { continuousRecursion } from "../../support/continuousRecursion.ts";
+import { accumulatorOf, continuousOf, letters, starts, sum } from "../../support/equalStations.ts";
+import type { Durations, StepInterval } from "../../support/shotRecursion.ts";
 
 const randomCells = fc.record({
   stations: fc.integer({ min: 1, max: letters.length }),

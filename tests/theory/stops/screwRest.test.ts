@@ -9,8 +9,8 @@ import { runCell } from "#cell/run/runCell.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { changesOf } from "../support/calendarStop.ts";
-import { scenarioOf } from "../support/cellScenario.ts";
+import { changesOf } from "../../support/calendarStop.ts";
+import { scenarioOf } from "../../support/cellScenario.ts";
 
 /** Parison 5 s, travel 0.5 s, close 0.5 s, cut 0.25 s, travel 0.5 s, then 10 s in the mold: two molds ask for one in 5.875 s. */
 function dieText(more: string, after = ""): string {

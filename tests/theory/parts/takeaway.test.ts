@@ -9,7 +9,7 @@ import type { CellRecord } from "#cell/records/cellRecord.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { cellText, scenarioOf } from "../support/cellScenario.ts";
+import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
 /** A mold that takes only its close, melt always there: the first machine of a line. */
 function line(close: string, takeaway: string): Scenario {

@@ -4,8 +4,8 @@ import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { changesOf } from "../support/calendarStop.ts";
-import { cellText, scenarioOf } from "../support/cellScenario.ts";
+import { changesOf } from "../../support/calendarStop.ts";
+import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
 /*
  * Seconds: on shift 0 to 300 and from 600 on; the people's break 60 to 180. Source: the contract (repair with or without an

@@ -5,8 +5,8 @@ import { planCell, type CellPlan } from "#cell/layers/planCell.ts";
 import { EventLog } from "#engine/run/eventLog.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { randomScenario } from "../support/randomScenario.ts";
-import { shotRecursion, type RecursionCell } from "../support/shotRecursion.ts";
+import { randomScenario } from "../../support/randomScenario.ts";
+import { shotRecursion, type RecursionCell } from "../../support/shotRecursion.ts";
 import {
   byStart,
   firstDifference,
@@ -16,7 +16,7 @@ import {
   sameDraws,
   simulatedSteps,
   until,
-} from "../support/twoAccounts.ts";
+} from "../../support/twoAccounts.ts";
 
 function recursionCell(scenario: Scenario): RecursionCell {
   return {

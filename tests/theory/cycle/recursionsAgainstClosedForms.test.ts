@@ -1,10 +1,10 @@
 // The second accounts of accumulator and continuous extruder against the closed forms of the ideal cycle, in ticks.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { accumulatorRecursion } from "../support/accumulatorRecursion.ts";
-import { continuousRecursion } from "../support/continuousRecursion.ts";
-import { accumulatorOf, continuousOf, fixedTimes, letters, starts, sum, type Ticks } from "../support/equalStations.ts";
-import type { Durations, StepInterval } from "../support/shotRecursion.ts";
+import { accumulatorRecursion } from "../../support/accumulatorRecursion.ts";
+import { continuousRecursion } from "../../support/continuousRecursion.ts";
+import { accumulatorOf, continuousOf, fixedTimes, letters, starts, sum, type Ticks } from "../../support/equalStations.ts";
+import type { Durations, StepInterval } from "../../support/shotRecursion.ts";
 
 /** Equal stations, fixed times. */
 interface EqualCell {

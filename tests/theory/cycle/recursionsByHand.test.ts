@@ -1,9 +1,9 @@
 // The second accounts of accumulator and continuous extruder against timelines worked out by hand.
 import { describe, expect, test } from "vitest";
-import { accumulatorRecursion, type AccumulatorCell } from "../support/accumulatorRecursion.ts";
-import { continuousRecursion } from "../support/continuousRecursion.ts";
-import { accumulatorOf, continuousOf, fixedTimes, type Ticks } from "../support/equalStations.ts";
-import type { Durations, StepInterval } from "../support/shotRecursion.ts";
+import { accumulatorRecursion, type AccumulatorCell } from "../../support/accumulatorRecursion.ts";
+import { continuousRecursion } from "../../support/continuousRecursion.ts";
+import { accumulatorOf, continuousOf, fixedTimes, type Ticks } from "../../support/equalStations.ts";
+import type { Durations, StepInterval } from "../../support/shotRecursion.ts";
 
 const written = (steps: readonly StepInterval[], resource: string): string =>
   steps

@@ -9,9 +9,9 @@ import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
-import type { FixedStation } from "../support/fixedCell.ts";
-import { cellText, scenarioOf } from "../support/cellScenario.ts";
-import { always, exponential, server, takeawayCell } from "../support/takeawayCell.ts";
+import type { FixedStation } from "../../support/fixedCell.ts";
+import { cellText, scenarioOf } from "../../support/cellScenario.ts";
+import { always, exponential, server, takeawayCell } from "../../support/takeawayCell.ts";
 
 /** Molds that only cool, for which an instant screw is never short, and people who take the parts out. */
 function minded(molds: number, operators: number, cool: Distribution, remove: Distribution, length: number): Scenario {

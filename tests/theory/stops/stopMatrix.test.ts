@@ -1,7 +1,7 @@
 // The matrix of stops, cell by cell: what each rule does to each step and to the neighbors, against timelines worked out by hand.
 import { describe, expect, it } from "vitest";
 import { shotPlaceAt, stopMatrix } from "#cell/layers/stopMatrix.ts";
-import { changesOf, stoppedCell } from "../support/calendarStop.ts";
+import { changesOf, stoppedCell } from "../../support/calendarStop.ts";
 
 /*
  * Seconds, one station, no stop: shift to port 0-1, drop 1-3, close 3-4, blow 4-5, cool 5-11, vent 11-12, open 12-13, removal

@@ -6,9 +6,9 @@ import { runCell } from "#cell/run/runCell.ts";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { fixedCell } from "../support/fixedCell.ts";
-import { crowd, over, runQueue, type Crowd, type QueueRun } from "../support/queueRuns.ts";
-import { exponential, machineRepair, openQueue, saturatedLine } from "../support/queueTables.ts";
+import { fixedCell } from "../../support/fixedCell.ts";
+import { crowd, over, runQueue, type Crowd, type QueueRun } from "../../support/queueRuns.ts";
+import { exponential, machineRepair, openQueue, saturatedLine } from "../../support/queueTables.ts";
 
 /** Theory within the interval, and the interval narrow enough to see a 5 % error. */
 function agrees(interval: Interval, theory: number): void {
