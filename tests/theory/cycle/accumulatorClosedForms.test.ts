@@ -1,4 +1,4 @@
-// Accumulators at fixed times to the tick, under every rule and crew, and what they never do whatever the luck: overflow, or give what they lack.
+// Holds accumulators to closed forms at fixed times, in ticks, and to the conservation of mass at drawn times.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
@@ -7,7 +7,7 @@ import type { Distribution } from "#engine/distributions/distribution.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import type { DeliverySpec, DispatchRule, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { randomScenario } from "../../support/randomScenario.ts";
-import { massMilligrams, simulatedSteps, type Interval } from "../../support/twoAccounts.ts";
+import { massMilligrams, simulatedSteps, type Interval } from "../../support/recursionComparison.ts";
 
 /** Ticks: recharge r, drop d, valve shift v, close c, rest of the mold's time b, removal e. */
 interface Times {
@@ -28,7 +28,7 @@ interface Layout {
 
 const heads: DeliverySpec = { kind: "accumulator-head", accumulator: "per-station" };
 const shot = 40_000;
-/** A common chamber of so many milligrams more than the shot. */
+/** A common chamber that holds this many milligrams more than the shot. */
 const common = (beyond: number): DeliverySpec => ({
   kind: "accumulator-head",
   accumulator: "common",
@@ -67,7 +67,7 @@ function cellOf(stations: readonly Times[], { delivery, dispatch, operators, sta
 
 const turns = 12;
 
-/** Ticks of `turns` turns of all stations after so many, a multiple of every crew's size. */
+/** Ticks of `turns` turns of all stations after `settled` turns; `turns` is a multiple of every crew's size. */
 function turnTicks(scenario: Scenario, settled = 100): number {
   const M = scenario.stations.length;
   const plan = planCell(scenario);
@@ -80,7 +80,7 @@ function turnTicks(scenario: Scenario, settled = 100): number {
   return ticks[(settled + turns) * M]! - ticks[settled * M]!;
 }
 
-/** Ticks of one turn of all stations, by the graph alone. */
+/** Ticks of one turn of all stations, from the event graph alone. */
 function idealTurn(scenario: Scenario): number {
   const { periodTicks, shotsPerPeriod } = idealCycle(scenario);
   return (periodTicks * scenario.stations.length) / shotsPerPeriod;
@@ -105,8 +105,8 @@ const crewTurn = ({ e }: Times, M: number, operators: number): number =>
   operators === 0 ? 0 : (M * e) / Math.min(operators, M);
 
 describe("equal stations", () => {
-  // The contract's closed form, found there against 20,000 runs of another program [C].
-  test("a chamber for each: a turn takes the ticks of max{ M (r + v), d + m, r + d }, or of the crew", () => {
+  // Closed form from the circuits of the timed event graph, verified against 20,000 runs of an independent event-queue program [C].
+  test("a chamber for each: a turn takes the ticks of max{ M (r + v), d + m, r + d }, or of the crew if that is longer", () => {
     fc.assert(
       fc.property(times, layout, size, (drawn, rules, M) => {
         const { r, d, v, c, b, e } = drawn;
@@ -123,17 +123,17 @@ describe("equal stations", () => {
     );
   }, 120_000);
 
-  // The same; the chamber's reserve in ticks is (A − S)/Q = r (A − S)/S, parted in whole ticks.
+  // Same source. The chamber's reserve is (A − S)/Q = r (A − S)/S, in whole ticks.
   test("one chamber: a turn takes the ticks of max{ M (r + max(0, v − (A − S)/Q)), M (d + 2v), v + d + m }", () => {
     fc.assert(
       fc.property(times, layout, size, fc.integer({ min: 0, max: 3 * shot }), (given, rules, M, beyond) => {
-        // The contract wants a screw that is slower than the ram.
+        // The closed form holds for a screw that is slower than the ram.
         const drawn = { ...given, r: given.r + given.d };
         const { r, d, v, c, b, e } = drawn;
         const ahead = Math.floor(beyond / shot) * r + Math.floor((r * (beyond % shot)) / shot);
         const screw = M * (r + Math.max(0, v - ahead));
         const turn = Math.max(screw, M * (d + 2 * v), v + d + c + b + e, crewTurn(drawn, M, rules.operators));
-        // A reserve that shrinks by a hair a shot lasts for hours.
+        // A reserve that shrinks by a few ticks a shot lasts for hours; such cells are left out.
         fc.pre(turn === screw || turn - M * r > 100_000);
         const scenario = cellOf(
           Array.from({ length: M }, () => drawn),
@@ -159,7 +159,7 @@ describe("different stations in rotation", () => {
     start: "running",
   });
 
-  // Each head once a turn: circuits of the screw, of each mold and of each chamber; worked out by hand from the contract [C].
+  // Each head is filled once a turn. The circuits of the screw, each mold and each chamber are derived by hand [C].
   test("a chamber for each: max{ Σ (r + v), max (d + m), max (r + d) }", () => {
     fc.assert(
       fc.property(several, (all) => {
@@ -169,7 +169,7 @@ describe("different stations in rotation", () => {
           (x, y) => y - x,
         );
         const [turn = 0, next = 0] = circuits;
-        // A station that gains a hair a turn gains for hours before it has to wait.
+        // Two nearly equal circuits have a transient of hours; such cells are left out.
         fc.pre(turn - next > 200_000);
         const scenario = cellOf(all, inTurn(heads));
         expect(idealCycle(scenario).method).toBe("fixed order");
@@ -181,7 +181,7 @@ describe("different stations in rotation", () => {
   }, 60_000);
 });
 
-test("the rule of dispatch says which head is filled first where several call at once", () => {
+test("the dispatch rule decides which head is filled first when several request melt at once", () => {
   const one: Times = { r: 3e6, d: 2e6, v: 1e6, c: 1e6, b: 9e6, e: 1e6 };
   const firstFilled = (dispatch: DispatchRule): string => {
     const cell = cellOf([one, one, one], { delivery: heads, dispatch, operators: 0, start: "running" });
@@ -199,18 +199,18 @@ test("the rule of dispatch says which head is filled first where several call at
   expect(firstFilled("priority")).toBe("ram of station 3");
 });
 
-// Whatever the luck: conservation of mass.
+// Conservation of mass at drawn times.
 
-const everyWay = randomScenario({ mostStations: 4, length: 90, extraAfter: ["drop", "close", "cool"] });
+const anyCell = randomScenario({ mostStations: 4, length: 90, extraAfter: ["drop", "close", "cool"] });
 
 const byEnd = (one: Interval, other: Interval): number => one.end - other.end;
-test("no head gives what it does not hold, and none is filled while it holds or gives a shot", () => {
+test("no head delivers melt that it does not hold, and none is filled while it holds or delivers a shot", () => {
   let drops = 0;
   fc.assert(
-    fc.property(everyWay, (drawn) => {
+    fc.property(anyCell, (drawn) => {
       const scenario: Scenario = { ...drawn, delivery: heads };
       const steps = simulatedSteps(planCell(scenario));
-      // A recharge is told as the plasticator's: whose head it fills is told by the time at which that head's ram was empty.
+      // A recharge is logged for the plasticator and names no head, so fills and drops are counted over all heads.
       const fills = steps.filter(({ step }) => step === "recharge");
       const given = steps.filter(({ step }) => step === "drop");
       const held = scenario.run.start === "running" ? scenario.stations.length : 0;
@@ -235,17 +235,17 @@ test("no head gives what it does not hold, and none is filled while it holds or 
   expect(drops).toBeGreaterThan(5000);
 }, 60_000);
 
-/** How much of a step's melt has passed by a tick. */
+/** The share of a step's melt that has passed by a tick. */
 function passed({ start, end }: Interval, tick: number): number {
   if (tick >= end) return 1;
   return tick <= start ? 0 : (tick - start) / (end - start);
 }
 
-test("one chamber never overflows, never gives what it lacks, and holds the largest shot when the valve begins to shift", () => {
-  let looked = 0;
+test("one chamber never overflows, never runs dry, and holds the largest shot when the valve begins to shift", () => {
+  let checked = 0;
   fc.assert(
-    fc.property(everyWay, fc.integer({ min: 0, max: 2500 }), (drawn, thousandths) => {
-      // A ram that is quicker than any screw, as the contract wants.
+    fc.property(anyCell, fc.integer({ min: 0, max: 2500 }), (drawn, thousandths) => {
+      // The model requires a ram that is faster than the screw.
       const quick = { by: "time", time: { kind: "fixed", value: 0.02 } } as const;
       const stations = drawn.stations.map((station) => ({ ...station, drop: quick }));
       const masses = new Map(stations.map((station) => [station.name, massMilligrams(station)]));
@@ -261,7 +261,7 @@ test("one chamber never overflows, never gives what it lacks, and holds the larg
       const steps = simulatedSteps(planCell(scenario));
       const drops = steps.filter(({ step }) => step === "drop").toSorted((a, b) => a.start - b.start);
       const mass = (drop: Interval | undefined): number => masses.get(drop?.resource ?? "") ?? 0;
-      // The n-th recharge replaces the n-th drop, at one rate from its first part to the end of its second.
+      // The n-th recharge replaces the n-th drop, at one rate over both of its parts.
       const made = (name: string): Interval[] =>
         steps
           .filter(({ step, resource }) => resource === "plasticator" && step === name)
@@ -271,7 +271,7 @@ test("one chamber never overflows, never gives what it lacks, and holds the larg
         part: { ...first, end: seconds[i]?.end ?? first.end },
         mass: seconds[i] ? mass(drops[i]) : 0,
       }));
-      // A rare draw may still be quicker than the ram at another station's shot.
+      // A rare draw may still make the screw faster than the ram at another station's shot; it is left out.
       const [smallest, quickest] = [
         Math.min(...masses.values()),
         parts.reduce((most, { part, mass: melt }) => Math.max(most, melt / (part.end - part.start + 1)), 0),
@@ -281,14 +281,14 @@ test("one chamber never overflows, never gives what it lacks, and holds the larg
         capacity +
         parts.reduce((sum, each) => sum + each.mass * passed(each.part, at), 0) -
         drops.reduce((sum, drop) => sum + mass(drop) * passed(drop, at), 0);
-      // What the last recharge has made is known only once its second part has begun.
+      // The duration of the last recharge is known only once its second part has begun.
       const known = seconds.at(-1)?.start ?? 0;
       const instants = steps.flatMap(({ start, end }) => [start, end]).filter((tick) => tick <= known);
       for (const tick of instants.slice(0, 120)) {
         const level = levelAt(tick);
         expect(level).toBeGreaterThan(-1);
         expect(level).toBeLessThan(capacity + 1);
-        looked++;
+        checked++;
       }
       for (const { start } of steps.filter(({ step, start: at }) => step === "shift to port" && at <= known)) {
         expect(levelAt(start)).toBeGreaterThan(largest - 1);
@@ -296,10 +296,10 @@ test("one chamber never overflows, never gives what it lacks, and holds the larg
     }),
     { seed: 20261205, numRuns: 500 },
   );
-  expect(looked).toBeGreaterThan(20_000);
+  expect(checked).toBeGreaterThan(20_000);
 }, 60_000);
 
-test("a recharge that is told in two parts has one luck", () => {
+test("a recharge in two parts uses one draw", () => {
   const one: Times = { r: 4e6, d: 1e6, v: 0, c: 1e6, b: 4e6, e: 1e6 };
   const cell = cellOf([one, one], {
     delivery: common(shot / 4),
@@ -314,6 +314,6 @@ test("a recharge that is told in two parts has one luck", () => {
     steps.filter(({ step }) => step === name).map(({ start, end }) => end - start);
   const [first, second] = [lasting("recharge"), lasting("fill beyond the shot")];
   expect(second.length).toBeGreaterThan(10);
-  // A quarter of the shot comes after it is complete: three times as long before as beyond, to the rounding of both.
+  // The second part makes a quarter of the shot, so the first lasts three times as long, up to the rounding of both.
   second.forEach((later, i) => expect(Math.abs(first[i]! - 3 * later)).toBeLessThanOrEqual(2));
 });

@@ -1,4 +1,4 @@
-// The cell's step table, run by the interpreter, against the shot recursion: two accounts written apart, one outcome.
+// Compares the cell's step table, run by the interpreter, with the independent shot recursion [C].
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { planCell, type CellPlan } from "#cell/layers/planCell.ts";
@@ -16,7 +16,7 @@ import {
   sameDraws,
   simulatedSteps,
   until,
-} from "../../support/twoAccounts.ts";
+} from "../../support/recursionComparison.ts";
 
 function recursionCell(scenario: Scenario): RecursionCell {
   return {
@@ -34,7 +34,7 @@ function recursionCell(scenario: Scenario): RecursionCell {
   };
 }
 
-/** Starts as the ordinary run, with its chain, writes them into the log. */
+/** Step starts in the event log of an ordinary run, which keeps the critical path. */
 function loggedStarts(plan: CellPlan): string[] {
   const log = new EventLog();
   new Simulation(plan.program, { seed: plan.scenario.run.seed, replication, log }).runUntil(until - 1);
@@ -48,23 +48,27 @@ function loggedStarts(plan: CellPlan): string[] {
   return starts.toSorted();
 }
 
-test("every step of 1,000 random cells starts and ends in the same tick in both accounts", { timeout: 120_000 }, () => {
-  const extraAfter = ["drop", ...moldSteps];
-  let compared = 0;
-  fc.assert(
-    fc.property(randomScenario({ mostStations: 16, length: 90, extraAfter }), (scenario) => {
-      const plan = planCell(scenario);
-      const simulated = simulatedSteps(plan);
-      const recursed = shotRecursion(recursionCell(scenario), sameDraws(scenario), until)
-        .map(({ resource, step, start, end }) => ({ resource, step, start, end }))
-        .toSorted(byStart);
-      expect(firstDifference(simulated, recursed)).toBeUndefined();
-      expect(loggedStarts(plan)).toEqual(
-        simulated.map((each) => `${each.start} ${each.resource} ${each.step}`).toSorted(),
-      );
-      compared += simulated.length;
-    }),
-    { seed: 20260703, numRuns: 1000 },
-  );
-  expect(compared).toBeGreaterThan(100_000);
-});
+test(
+  "every step of 1,000 random cells starts and ends at the same tick in table and recursion",
+  { timeout: 120_000 },
+  () => {
+    const extraAfter = ["drop", ...moldSteps];
+    let compared = 0;
+    fc.assert(
+      fc.property(randomScenario({ mostStations: 16, length: 90, extraAfter }), (scenario) => {
+        const plan = planCell(scenario);
+        const simulated = simulatedSteps(plan);
+        const recursed = shotRecursion(recursionCell(scenario), sameDraws(scenario), until)
+          .map(({ resource, step, start, end }) => ({ resource, step, start, end }))
+          .toSorted(byStart);
+        expect(firstDifference(simulated, recursed)).toBeUndefined();
+        expect(loggedStarts(plan)).toEqual(
+          simulated.map((each) => `${each.start} ${each.resource} ${each.step}`).toSorted(),
+        );
+        compared += simulated.length;
+      }),
+      { seed: 20260703, numRuns: 1000 },
+    );
+    expect(compared).toBeGreaterThan(100_000);
+  },
+);

@@ -1,4 +1,4 @@
-// What holds for every cell, whatever its times: nothing is lost, no time is counted twice, no order of listing matters.
+// Properties of every cell: mass is conserved, each tick is counted once, and the order of stations in the file has no effect.
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { planCell } from "#cell/layers/planCell.ts";
@@ -30,7 +30,7 @@ test("the state times of every resource add up to the observed time in ticks, in
   );
 });
 
-test("the chain of every station tiles the observed time in ticks, without gap or overlap", () => {
+test("the critical path of every station covers the observed time in ticks, without gap or overlap", () => {
   fc.assert(
     fc.property(withWarmup, (scenario) => {
       const record = runCell(planCell(scenario), { replication: 0 });
@@ -44,7 +44,7 @@ test("the chain of every station tiles the observed time in ticks, without gap o
   );
 });
 
-test("every shot is in one place: on the screw, in one mold, or gone as parts", () => {
+test("every shot is in exactly one place: on the screw, in one mold, or removed as parts", () => {
   fc.assert(
     fc.property(anyCell, fc.integer({ min: 0, max: 600_000_000 }), (scenario, until) => {
       const { program } = planCell(scenario);
@@ -62,7 +62,7 @@ test("every shot is in one place: on the screw, in one mold, or gone as parts", 
   );
 });
 
-test("folding changes nothing: a chain that never folds gives the same shares", () => {
+test("a chain that is folded often gives the same shares as one that is never folded", () => {
   let folds = 0;
   fc.assert(
     fc.property(anyCell, fc.constantFrom(40, 97, 500), (scenario, foldAt) => {
@@ -84,7 +84,7 @@ test("folding changes nothing: a chain that never folds gives the same shares", 
   expect(folds).toBeGreaterThan(100);
 });
 
-/** Stations that differ, as a user would write them, in the order given. */
+/** A scenario of different stations, listed in the order given. */
 function listed(names: readonly string[], dispatch: string): string {
   const seconds: Readonly<Record<string, number>> = { left: 7.1, middle: 9.2, right: 6.3, rear: 11.4 };
   const stations = names.map(
@@ -110,7 +110,7 @@ ${stations.join("")}`;
 }
 
 test.each(["first-ready", "longest-waiting", "alternate"])(
-  "stations listed in another order leave the same record, %s",
+  "stations listed in another order give the same record, %s",
   (dispatch) => {
     const recordOf = (names: readonly string[]): unknown => {
       const reading = readScenario(listed(names, dispatch), { name: "order", file: "order.yaml" });

@@ -1,4 +1,4 @@
-// A die that never stops, held to closed forms of the contract, to the conservation of mass, and to what a matched screw promises.
+// Holds continuous extrusion to closed forms, to the conservation of mass, and to the definition of a matched screw.
 import * as fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
@@ -11,7 +11,7 @@ import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { ContinuousSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { allShotTicks, fixedCell } from "../../support/fixedCell.ts";
 import { randomScenario } from "../../support/randomScenario.ts";
-import { massMilligrams, simulatedSteps, until } from "../../support/twoAccounts.ts";
+import { massMilligrams, simulatedSteps, until } from "../../support/recursionComparison.ts";
 
 const fixedRate: ContinuousSpec = { kind: "continuous", rate: "fixed", removal: "mold" };
 const matched: ContinuousSpec = { ...fixedRate, rate: "matched" };
@@ -84,28 +84,33 @@ function turnTicks(record: CellRecord, M: number, turns: number): number {
 }
 
 describe("equal molds, in ticks", () => {
-  // cell.md, the ideal cycle in closed form: max{ P, i+k+u+o, (i+k+u+o+b)/M }, the removal being part of b [C: 20,000 event-queue runs].
-  test("1,000 cells: graph and run keep the closed form, and the tail is period − P", { timeout: 120_000 }, () => {
-    fc.assert(
-      fc.property(times, sizes, (drawn, M) => {
-        const zone = zoneOf(drawn);
-        const turn = Math.max(M * drawn.P, M * zone, zone + drawn.b + drawn.e);
-        const ideal = idealCycle(cellOf(alike(drawn, M), { delivery: fixedRate }));
-        expect(ideal.periodTicks * M).toBe(turn * ideal.shotsPerPeriod);
-        const [settled, turns] = [30 * turn, 10];
-        const span = { delivery: fixedRate, warmup: settled, length: settled + turns * turn };
-        const record = runCell(planCell(cellOf(alike(drawn, M), span)), { replication: 1 });
-        expect(turnTicks(record, M, turns - 1)).toBe((turns - 1) * turn);
-        const tail = turns * (turn - M * drawn.P);
-        expect(tailTicks(record)).toBe(tail);
-        expect(record.excessMilligrams).toBe(Math.round((tail * 108_000) / drawn.P));
-      }),
-      { numRuns: 1000, seed: 20261201 },
-    );
-  });
+  // Period max{ P, i+k+u+o, (i+k+u+o+b+e)/M }: circuits of the timed event graph, verified against 20,000 runs of an
+  // independent event-queue program [C].
+  test(
+    "1,000 cells: graph and run have the closed form's period, and the tail is period − P",
+    { timeout: 120_000 },
+    () => {
+      fc.assert(
+        fc.property(times, sizes, (drawn, M) => {
+          const zone = zoneOf(drawn);
+          const turn = Math.max(M * drawn.P, M * zone, zone + drawn.b + drawn.e);
+          const ideal = idealCycle(cellOf(alike(drawn, M), { delivery: fixedRate }));
+          expect(ideal.periodTicks * M).toBe(turn * ideal.shotsPerPeriod);
+          const [settled, turns] = [30 * turn, 10];
+          const span = { delivery: fixedRate, warmup: settled, length: settled + turns * turn };
+          const record = runCell(planCell(cellOf(alike(drawn, M), span)), { replication: 1 });
+          expect(turnTicks(record, M, turns - 1)).toBe((turns - 1) * turn);
+          const tail = turns * (turn - M * drawn.P);
+          expect(tailTicks(record)).toBe(tail);
+          expect(record.excessMilligrams).toBe(Math.round((tail * 108_000) / drawn.P));
+        }),
+        { numRuns: 1000, seed: 20261201 },
+      );
+    },
+  );
 
-  // cell.md: plus a crew of O: removal/min(O, M).
-  it("keeps to a crew as well", () => {
+  // A crew of O operators adds the circuit removal/min(O, M); derived with the others [C].
+  it("have the crew's period when that is the longest", () => {
     fc.assert(
       fc.property(times, sizes, fc.integer({ min: 1, max: 2 }), (drawn, M, operators) => {
         const zone = zoneOf(drawn);
@@ -118,7 +123,7 @@ describe("equal molds, in ticks", () => {
     );
   });
 
-  it("takes the removal and what follows it off the mold's circuit where a pin carries the parts to a mask", () => {
+  it("have no removal in the mold's circuit when a pin carries the parts to a mask", () => {
     fc.assert(
       fc.property(times, sizes, upTo(9_000_000), (drawn, M, strip) => {
         const zone = zoneOf(drawn);
@@ -143,28 +148,32 @@ describe("equal molds, in ticks", () => {
 });
 
 /**
- * Derived here from the contract [C]: in a rotation mold n + 1 begins to close when its parison has grown since mold n began to, and when
- * mold n has closed, cut and traveled out and it has traveled in itself; each mold comes round once a turn.
+ * Derived by hand [C]. In a rotation mold n + 1 begins to close when two conditions hold: its parison has grown to full length
+ * since mold n began to close, and mold n has closed, cut and traveled out and mold n + 1 has traveled in.
  */
-test("different molds in rotation, each with a parison of its own", { timeout: 60_000 }, () => {
-  fc.assert(
-    fc.property(fc.array(times, { minLength: 1, maxLength: 4 }), (drawn) => {
-      const after = (n: number): Times => drawn[(n + 1) % drawn.length]!;
-      const die = drawn.reduce((sum, { k, u, o }, n) => sum + Math.max(after(n).P, k + u + o + after(n).i), 0);
-      const molds = drawn.map((each) => zoneOf(each) + each.b + each.e);
-      const turn = Math.max(die, ...molds);
-      const cell = cellOf(drawn, { delivery: fixedRate, dispatch: "alternate", length: 80 * turn });
-      const ideal = idealCycle(cell);
-      expect(ideal.periodTicks * drawn.length).toBe(turn * ideal.shotsPerPeriod);
-      expect(turnTicks(runCell(planCell(cell), { replication: 1 }), drawn.length, 10)).toBe(10 * turn);
-    }),
-    { numRuns: 300, seed: 20261204 },
-  );
-});
+test(
+  "different molds in rotation, each with its own parison, have the closed form's period",
+  { timeout: 60_000 },
+  () => {
+    fc.assert(
+      fc.property(fc.array(times, { minLength: 1, maxLength: 4 }), (drawn) => {
+        const after = (n: number): Times => drawn[(n + 1) % drawn.length]!;
+        const die = drawn.reduce((sum, { k, u, o }, n) => sum + Math.max(after(n).P, k + u + o + after(n).i), 0);
+        const molds = drawn.map((each) => zoneOf(each) + each.b + each.e);
+        const turn = Math.max(die, ...molds);
+        const cell = cellOf(drawn, { delivery: fixedRate, dispatch: "alternate", length: 80 * turn });
+        const ideal = idealCycle(cell);
+        expect(ideal.periodTicks * drawn.length).toBe(turn * ideal.shotsPerPeriod);
+        expect(turnTicks(runCell(planCell(cell), { replication: 1 }), drawn.length, 10)).toBe(10 * turn);
+      }),
+      { numRuns: 300, seed: 20261204 },
+    );
+  },
+);
 
 describe("a matched screw", () => {
   it(
-    "1,000 cells: keeps the pace of the cell at full rate, and leaves no more than a tick a shot to regrind",
+    "1,000 cells: keeps the period of the cell at full rate, and sends at most two ticks a shot to regrind",
     { timeout: 120_000 },
     () => {
       fc.assert(
@@ -173,8 +182,8 @@ describe("a matched screw", () => {
           sizes,
           fc.constantFrom("mold" as const, "pin" as const),
           upTo(2),
-          (drawn, M, removal, hands) => {
-            const operators = removal === "pin" ? 0 : hands;
+          (drawn, M, removal, crewSize) => {
+            const operators = removal === "pin" ? 0 : crewSize;
             const layout = { delivery: { ...matched, removal }, operators };
             const full = idealCycle(cellOf(alike(drawn, M), layout));
             const [warmup, shots] = [60 * full.secondsPerShot * 1e6, 24];
@@ -190,7 +199,7 @@ describe("a matched screw", () => {
     },
   );
 
-  it("is not turned below its slowest rate, nor above its full one", () => {
+  it("stays between its slowest rate and its full rate", () => {
     fc.assert(
       fc.property(times, sizes, fc.double({ min: 0.1, max: 1, noNaN: true }), (drawn, M, share) => {
         const slowestRate = (share * 0.108) / (drawn.P / 1e6);
@@ -206,9 +215,9 @@ describe("a matched screw", () => {
   });
 });
 
-// Conservation of mass: what the die gives in a time is its rate × that time, whatever the luck of the molds.
+// Conservation of mass: the die delivers rate × time, whatever the draws of the molds.
 test(
-  "loses no melt with times that vary: parts, flash, excess and what is under way are rate × time, to the milligram",
+  "loses no melt with drawn times: parts, flash, excess and melt under way add up to rate × time, to the milligram",
   { timeout: 60_000 },
   () => {
     const cells = fc
@@ -228,7 +237,7 @@ test(
         const record = runCell(planCell(scenario), { replication: 3 });
         const shot = massMilligrams(scenario.stations[0]!);
         const rate = shot / P;
-        // A second look: when each parison began, from the steps of the same run.
+        // The starts of the parisons, read from the steps of the same run.
         const begun = simulatedSteps(planCell(scenario))
           .filter(({ step }) => step === "parison")
           .map(({ start }) => start);
@@ -242,7 +251,7 @@ test(
         const { parts, flash, excess, inMolds } = massBalance(record);
         const cut = record.stations.reduce((sum, { shots }) => sum + shots, 0);
         const notYetCut = (caught - cut) * shot;
-        // A running start finds a full parison at the die; of a cold one the first is still to grow.
+        // A running start has a full parison at the die; a cold start has none.
         const before = scenario.run.start === "running" ? shot : 0;
         const hanging = scenario.run.start === "running" && begun.length === 0 ? shot : growing;
         expect(

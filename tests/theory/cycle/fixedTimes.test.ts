@@ -1,4 +1,4 @@
-// A cell of fixed times against the closed forms of its ideal cycle, whole periods compared in ticks.
+// Holds a cell of fixed times to the closed forms of its ideal cycle; whole periods are compared in ticks.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { planCell } from "#cell/layers/planCell.ts";
@@ -58,7 +58,7 @@ function cellOf(stations: readonly Times[], { dispatch, rechargeStarts, operator
   };
 }
 
-/** Ticks of each shot of the cell, until `shots` are delivered. */
+/** Ticks at which the shots of the cell are delivered, at least `shots` of them. */
 function shotTicks(scenario: Scenario, shots: number): number[] {
   const plan = planCell(scenario);
   const simulation = new Simulation(plan.program, { seed: "fixed", replication: 0 }, plan.marked);
@@ -71,7 +71,7 @@ function shotTicks(scenario: Scenario, shots: number): number[] {
 
 const turns = 12;
 
-/** Ticks of `turns` turns of all stations after the transient; a multiple of every crew's size. */
+/** Ticks of `turns` turns of all stations after the transient; `turns` is a multiple of every crew's size. */
 function turnTicks(scenario: Scenario): number {
   const stations = scenario.stations.length;
   const settled = 100 * stations;
@@ -79,7 +79,10 @@ function turnTicks(scenario: Scenario): number {
   return ticks[settled + turns * stations]! - ticks[settled]!;
 }
 
-/** One turn of M equal stations, from the contract's closed forms. */
+/**
+ * One turn of M equal stations: circuits of the timed event graph, verified against 20,000 runs of an independent event-queue
+ * program [C].
+ */
 function turnOf({ r, d, v, c, b, e }: Times, M: number, { rechargeStarts, operators }: Layout): number {
   const screw = rechargeStarts === "valve-neutral" ? r + d + 2 * v : v + d + Math.max(v, c) + r;
   const crew = operators === 0 ? 0 : e / Math.min(operators, M);
@@ -101,34 +104,37 @@ const layouts = dispatches.flatMap((dispatch) => recharges.map((rechargeStarts) 
 const sizes = [1, 2, 3, 4, 5, 6, 7, 8];
 
 describe.each(layouts)("equal stations, $dispatch, $rechargeStarts", (layout) => {
-  test.each(sizes)("%i: a turn takes the closed form's ticks", (M) => {
+  test.each(sizes)("a turn of %i stations takes the closed form's ticks", (M) => {
     fc.assert(
       fc.property(times, fc.integer({ min: 0, max: 3 }), (drawn, operators) => {
         const stations = Array.from({ length: M }, () => drawn);
         const turn = turnOf(drawn, M, { ...layout, operators });
-        // A crew of two or three has circuits of a fraction of a tick a shot; over 12 turns they are whole.
+        // The period of a crew of two or three is a fraction of a tick a shot; 12 turns take whole ticks.
         expect(turnTicks(cellOf(stations, { ...layout, operators }))).toBe(Math.round(turns * turn));
       }),
       { seed: 20260731 + M, numRuns: 12 },
     );
   });
 
-  // The cell as a timed event graph: seconds per shot of 1 to 4 stations, computed apart from this project [C]
+  // The cell as a timed event graph: seconds per shot of 1 to 4 stations, computed independently of this project [C].
   const references = [
     { starts: "valve-neutral", v: 0.25e6, seconds: [13.05, 6.525, 6.3, 6.3] },
     { starts: "mold-closed", v: 0.25e6, seconds: [13.05, 6.65, 6.65, 6.65] },
     { starts: "valve-neutral", v: 0.5e6, seconds: [13.3, 6.8, 6.8, 6.8] },
   ].filter(({ starts }) => starts === layout.rechargeStarts);
-  test.each(references)("the seconds per shot computed elsewhere, valve $v", ({ v, seconds }) => {
-    seconds.forEach((each, k) => {
-      const stations = Array.from({ length: k + 1 }, () => ({ r: 4e6, d: 1.8e6, v, c: 0.6e6, b: 9.6e6, e: 0.8e6 }));
-      const expected = Math.round(each * 1e6 * (k + 1) * turns);
-      expect(turnTicks(cellOf(stations, { ...layout, operators: 0 }))).toBe(expected);
-    });
-  });
+  test.each(references)(
+    "1 to 4 stations take the independently computed seconds per shot, valve shift $v ticks",
+    ({ v, seconds }) => {
+      seconds.forEach((each, k) => {
+        const stations = Array.from({ length: k + 1 }, () => ({ r: 4e6, d: 1.8e6, v, c: 0.6e6, b: 9.6e6, e: 0.8e6 }));
+        const expected = Math.round(each * 1e6 * (k + 1) * turns);
+        expect(turnTicks(cellOf(stations, { ...layout, operators: 0 }))).toBe(expected);
+      });
+    },
+  );
 });
 
-test.each(recharges)("different stations in rotation take the closed form's ticks, %s", (rechargeStarts) => {
+test.each(recharges)("a turn of different stations in rotation takes the closed form's ticks, %s", (rechargeStarts) => {
   fc.assert(
     fc.property(fc.array(times, { minLength: 1, maxLength: 8 }), (drawn) => {
       const { v } = drawn[0]!;
@@ -142,7 +148,7 @@ test.each(recharges)("different stations in rotation take the closed form's tick
   );
 });
 
-/** How often each step lies on the chain back from the last of so many shots, and when that shot came. */
+/** Ticks of each step on the critical path of the first `shots` shots, and the tick of the last shot. */
 function chainBefore(scenario: Scenario, shots: number): { end: number; counts: ReadonlyMap<string, number> } {
   const plan = planCell(scenario);
   const end = shotTicks(scenario, shots)[shots - 1]!;
@@ -158,7 +164,7 @@ function chainBefore(scenario: Scenario, shots: number): { end: number; counts: 
   return { end, counts };
 }
 
-test("a tick more of one step lengthens the run by a tick for every time that the step lies on the chain", () => {
+test("one tick more of a step lengthens the run by one tick for each time that the step is on the critical path", () => {
   const shots = 40;
   let moved = 0;
   fc.assert(
@@ -192,9 +198,10 @@ test("a tick more of one step lengthens the run by a tick for every time that th
   expect(moved).toBeGreaterThan(1000);
 });
 
-// The contract: each start is bound by the latest completion it needed; among equals plasticator, valve, crew, own step, then name.
-test("of completions that are latest at once the plasticator's binds, and the start is flagged as tied", () => {
-  // r + d + 2v = v + d + m = 6.3 s: screw and mold are ready at the same tick, shot after shot.
+// Rule of the model: the latest completion that a start needs binds it; among equals the order is plasticator, valve, crew,
+// own step, name.
+test("when several completions are latest, the plasticator's binds and the start is flagged as tied", () => {
+  // r + d + 2v = v + d + m = 6.3 s: screw and mold are ready at the same tick at every shot.
   const one = { recharge: 4, drop: 1.8, close: 0.6, cool: 2.85, remove: 0.8 };
   const cell = fixedCell({ stations: [one], shift: 0.25, length: 630 });
   const { chain } = runCell(planCell(cell), { replication: 1 });

@@ -1,4 +1,4 @@
-// Accumulators and continuous extrusion, run by the interpreter, against second accounts written by one who had not seen the tables.
+// Compares accumulators and continuous extrusion, run by the interpreter, with independent recursions [C].
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { planCell } from "#cell/layers/planCell.ts";
@@ -17,9 +17,9 @@ import {
   sameDraws,
   simulatedSteps,
   until,
-} from "../../support/twoAccounts.ts";
+} from "../../support/recursionComparison.ts";
 
-/** First come, first served, and every removal by machine, which is what the second accounts know. */
+/** Cells as the recursions model them: dispatch first-ready, every removal by machine. */
 function random(delivery: DeliverySpec, extraAfter: readonly string[]): fc.Arbitrary<Scenario> {
   return randomScenario({ mostStations: 6, length: 90, extraAfter }).map((scenario) => ({
     ...scenario,
@@ -30,7 +30,7 @@ function random(delivery: DeliverySpec, extraAfter: readonly string[]): fc.Arbit
   }));
 }
 
-/** Steps as the cell's tables call them; what the second accounts lay besides is left out. */
+/** Steps under the names of the cell's tables; steps that only a recursion has are left out. */
 function named(steps: readonly StepInterval[], name: (step: string) => string | undefined) {
   return steps
     .flatMap(({ resource, step, start, end }) => {
@@ -42,8 +42,8 @@ function named(steps: readonly StepInterval[], name: (step: string) => string | 
 
 const moldAfterDrop = (station: StationSpec): readonly string[] => [...orderedMoldSteps(station), "remove"];
 
-/** The removal's own steps come after it. */
-function laid(station: StationSpec, steps: readonly string[]): readonly string[] {
+/** Moves the extra steps after the removal to the end. */
+function removalStepsLast(station: StationSpec, steps: readonly string[]): readonly string[] {
   const after = station.extra.filter(({ after: place }) => place === "remove").map(({ name }) => name);
   return [...steps.filter((step) => !after.includes(step)), ...after];
 }
@@ -55,7 +55,7 @@ function accumulatorCell(
   const stations = scenario.stations.map((station) => ({
     name: station.name,
     shot: massMilligrams(station),
-    moldSteps: laid(station, moldAfterDrop(station)),
+    moldSteps: removalStepsLast(station, moldAfterDrop(station)),
   }));
   return { stations, start: scenario.run.start, ...kind } satisfies AccumulatorCell;
 }
@@ -63,7 +63,7 @@ function accumulatorCell(
 const dropAndMold = ["drop", ...moldSteps];
 
 test(
-  "1,000 random cells with a chamber in every head: every step in the same tick in both accounts",
+  "1,000 random cells with a chamber in every head: every step is at the same tick in table and recursion",
   { timeout: 120_000 },
   () => {
     const heads: DeliverySpec = { kind: "accumulator-head", accumulator: "per-station" };
@@ -85,17 +85,17 @@ test(
   },
 );
 
-/** The mean in place of every law: a common chamber parts a recharge in two, and two draws are not one. */
+/** The mean in place of the distribution: the table makes a recharge of a common chamber in two steps, the recursion in one. */
 function atFixed(time: TimeOrRate): TimeOrRate {
-  const fixed = (law: Distribution): Distribution => ({
+  const fixed = (distribution: Distribution): Distribution => ({
     kind: "fixed",
-    value: "value" in law ? law.value : "mean" in law ? law.mean : 3,
+    value: "value" in distribution ? distribution.value : "mean" in distribution ? distribution.mean : 3,
   });
   return time.by === "time" ? { by: "time", time: fixed(time.time) } : { by: "rate", rate: fixed(time.rate) };
 }
 
 test(
-  "1,000 random cells with one chamber before the valve: every shot in the same tick in both accounts",
+  "1,000 random cells with one chamber before the valve: every shot is at the same tick in table and recursion",
   { timeout: 120_000 },
   () => {
     const cells = fc.tuple(
@@ -106,7 +106,7 @@ test(
     fc.assert(
       fc.property(cells, ([drawn, beyond]) => {
         const [first] = drawn.stations;
-        // Equal shots, so that both accounts count the chamber in the same measure; no screw that outruns the ram.
+        // Equal shots, so that table and recursion measure the chamber in the same unit. No screw is faster than the ram.
         const stations = drawn.stations.map((station) => ({
           ...station,
           cavities: first!.cavities,
@@ -140,14 +140,14 @@ test(
 const atTheDie = ["travel in", "close", "cut", "travel out"];
 
 test(
-  "1,000 random cells of continuous extrusion: every step in the same tick in both accounts",
+  "1,000 random cells of continuous extrusion: every step is at the same tick in table and recursion",
   { timeout: 120_000 },
   () => {
     const delivery: DeliverySpec = { kind: "continuous", rate: "fixed", removal: "mold" };
     fc.assert(
       fc.property(random(delivery, ["blow", "cool", "vent", "open"]), (drawn) => {
         const [first] = drawn.stations;
-        // Whose parison grows is settled before it is caught: equal shots, so that it does not matter.
+        // The table assigns a parison to a mold before the mold closes on it. With equal shots the assignment has no effect.
         const stations = drawn.stations.map((station) => ({
           ...station,
           cavities: first!.cavities,

@@ -1,4 +1,4 @@
-// What practitioners say of a reciprocating-screw cell, held against what the cell does. Common practice, no published source.
+// Holds a reciprocating-screw cell to facts of common practice, which have no published source.
 import { describe, expect, it, test } from "vitest";
 import { firstShots } from "#analysis/study/firstShots.ts";
 import { stepTimes } from "#analysis/ideal/stepTimes.ts";
@@ -20,7 +20,7 @@ stations:
   const { scenario, issues } = readScenario(text, { name: "pound", file: "pound.yaml" });
   expect(issues).toEqual([]);
   const drop = stepTimes(scenario!).find(({ step }) => step === "drop");
-  // A pound is held to the milligram: 453.592 g instead of 453.59237 g.
+  // Masses are whole milligrams: 453.592 g instead of 453.59237 g.
   expect(drop?.seconds).toBeCloseTo(3, 5);
 });
 
@@ -35,8 +35,8 @@ describe("two stations on one screw", () => {
     intervals.filter((each) => each.resource === resource && each.state === state);
   const recharging = of("plasticator", "recharging");
 
-  // Common practice, no published source: a valve in neutral blocks every port, so that extrusion only retracts the screw.
-  it("recharges only against a valve in neutral, and delivers only through one that is open to a single port", () => {
+  // Common practice, no published source: a valve in neutral blocks every port, so that the melt pushes the screw back.
+  it("recharge only while the valve is in neutral, and deliver only while it is open to a single port", () => {
     expect(recharging.length).toBeGreaterThan(2);
     for (const recharge of recharging) {
       const neutral = of("valve", "neutral").reduce((sum, each) => sum + overlap(recharge, each), 0);
@@ -50,8 +50,8 @@ describe("two stations on one screw", () => {
     }
   });
 
-  // Common practice, no published source: the screw recharges while the other mold closes, blows and cools.
-  it.each(["closing", "blowing", "cooling"])("recharges while a mold is %s", (state) => {
+  // Common practice, no published source: the screw recharges while a mold closes, blows or cools.
+  it.each(["closing", "blowing", "cooling"])("recharge while a mold is %s", (state) => {
     const molds = [...of("left", state), ...of("right", state)];
     const together = recharging.map((recharge) => molds.reduce((sum, mold) => sum + overlap(recharge, mold), 0));
     expect(Math.max(...together)).toBeGreaterThan(0.2);

@@ -1,4 +1,4 @@
-// The second accounts of accumulator and continuous extruder keep the contract's conditions with drawn times.
+// Holds the recursions of accumulator and continuous extrusion to the rules of the model, at drawn times.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { accumulatorRecursion, type AccumulatorCell } from "../../support/accumulatorRecursion.ts";
@@ -10,16 +10,16 @@ const randomCells = fc.record({
   stations: fc.integer({ min: 1, max: letters.length }),
   start: starts,
   grid: fc.constantFrom(1, 1_000_000),
-  luck: fc.infiniteStream(fc.integer({ min: 0, max: 12 })),
+  numbers: fc.infiniteStream(fc.integer({ min: 0, max: 12 })),
 });
 
-/** Other ticks for every occurrence, of one kind of unit. */
-function drawn(luck: Iterator<number>, grid: number): Durations {
+/** A new duration for each occurrence of a step, in whole multiples of `grid` ticks. */
+function drawn(numbers: Iterator<number>, grid: number): Durations {
   const known = new Map<string, number>();
   return (resource, step, n, station) => {
     const key = `${resource}|${step}|${n}|${station}`;
-    // A recharge of more ticks than any drop: the rate stays below the delivery rate.
-    if (!known.has(key)) known.set(key, ((luck.next().value as number) + (step === "recharge" ? 13 : 1)) * grid);
+    // Every recharge takes more ticks than any drop, so that the plasticating rate stays below the delivery rate.
+    if (!known.has(key)) known.set(key, ((numbers.next().value as number) + (step === "recharge" ? 13 : 1)) * grid);
     return known.get(key)!;
   };
 }
@@ -32,7 +32,7 @@ function expectOneAfterAnother(steps: readonly StepInterval[]): void {
   }
 }
 
-/** What stands in the common chamber at a tick, from the steps alone: what the screw put in less what drops took out. */
+/** The melt in the common chamber at a tick, from the steps alone: recharged less delivered melt. */
 function levelAt(steps: readonly StepInterval[], cell: AccumulatorCell & { capacity: number }, tick: number): number {
   const shotOf = (station: string) => cell.stations.find(({ name }) => name === station)?.shot ?? cell.capacity;
   const done = ({ start, end }: StepInterval) => Math.min(1, Math.max(0, (tick - start) / (end - start)));
@@ -43,11 +43,11 @@ function levelAt(steps: readonly StepInterval[], cell: AccumulatorCell & { capac
   return sum(moved) + (cell.start === "running" ? cell.capacity : 0);
 }
 
-describe("different stations with drawn times keep the contract's conditions", { timeout: 60_000 }, () => {
-  test("a head is not filled while it delivers, and heads are filled in the order of their drops", () => {
+describe("different stations with drawn times", { timeout: 60_000 }, () => {
+  test("never fill a head that delivers, and fill the heads in the order of their drops", () => {
     fc.assert(
-      fc.property(randomCells, ({ stations, start, grid, luck }) => {
-        const steps = accumulatorRecursion(accumulatorOf(stations, start), drawn(luck, grid), 300 * grid);
+      fc.property(randomCells, ({ stations, start, grid, numbers }) => {
+        const steps = accumulatorRecursion(accumulatorOf(stations, start), drawn(numbers, grid), 300 * grid);
         expectOneAfterAnother(steps);
         const atChamber = steps.filter(({ step }) => step === "drop" || step === "recharge");
         expectOneAfterAnother(atChamber.map((each) => ({ ...each, resource: each.station })));
@@ -60,7 +60,7 @@ describe("different stations with drawn times keep the contract's conditions", {
     );
   });
 
-  test("a common chamber never runs over or dry, and a shift begins in the very tick in which its last need is met", () => {
+  test("never overfill or empty a common chamber, and begin a shift at the tick that meets its last need", () => {
     fc.assert(
       fc.property(
         randomCells,
@@ -68,15 +68,15 @@ describe("different stations with drawn times keep the contract's conditions", {
         (own, masses) => {
           const shots = masses.slice(0, own.stations);
           const largest = Math.max(...shots);
-          // The rest of a cold start's first charge is rounded to a tick, which `levelAt` cannot know, unless it is a shot.
+          // A cold start rounds the rest of its first charge to a tick, which `levelAt` does not know. A rest of one shot needs no rounding.
           const spare = own.start === "cold" ? largest : masses[4]!;
           const base = accumulatorOf(own.stations, own.start, { shot: 1, capacity: largest + spare });
           const each = base.stations.map((station, k) => ({ ...station, shot: shots[k]! }));
           const cell = { ...base, stations: each } as AccumulatorCell & { capacity: number };
-          const all = accumulatorRecursion(cell, drawn(own.luck, own.grid), 300 * own.grid);
+          const all = accumulatorRecursion(cell, drawn(own.numbers, own.grid), 300 * own.grid);
           expectOneAfterAnother(all);
           for (const { step, start, end } of all) {
-            if (start > 200 * own.grid) continue; // what the end of the run cut off must not be missed
+            if (start > 200 * own.grid) continue; // the run cuts off steps that begin near its end
             for (const level of [start, end].map((tick) => levelAt(all, cell, tick))) {
               expect(level).toBeGreaterThan(-1e-6);
               expect(level).toBeLessThan(cell.capacity + 1e-6);
@@ -93,11 +93,11 @@ describe("different stations with drawn times keep the contract's conditions", {
     );
   });
 
-  test("continuous: a parison is never short, the die holds one mold, the screw never stands", () => {
+  test("continuous: cut no short parison, hold one mold at the die, and never stop the screw", () => {
     fc.assert(
-      fc.property(randomCells, ({ stations, start, grid, luck }) => {
+      fc.property(randomCells, ({ stations, start, grid, numbers }) => {
         const cell = continuousOf(stations, start, "end of cut");
-        const steps = continuousRecursion(cell, drawn(luck, grid), 300 * grid);
+        const steps = continuousRecursion(cell, drawn(numbers, grid), 300 * grid);
         expectOneAfterAnother(steps);
         const atDie = steps.filter(({ step }) => ["travel in", "close", "cut", "travel out"].includes(step));
         expectOneAfterAnother(atDie.map((each) => ({ ...each, resource: "die" })));

@@ -1,9 +1,17 @@
-// The second accounts of accumulator and continuous extruder against the closed forms of the ideal cycle, in ticks.
+// Holds the recursions of accumulator and continuous extrusion to the closed forms of the ideal cycle, in ticks.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { accumulatorRecursion } from "../../support/accumulatorRecursion.ts";
 import { continuousRecursion } from "../../support/continuousRecursion.ts";
-import { accumulatorOf, continuousOf, fixedTimes, letters, starts, sum, type Ticks } from "../../support/equalStations.ts";
+import {
+  accumulatorOf,
+  continuousOf,
+  fixedTimes,
+  letters,
+  starts,
+  sum,
+  type Ticks,
+} from "../../support/equalStations.ts";
 import type { Durations, StepInterval } from "../../support/shotRecursion.ts";
 
 /** Equal stations, fixed times. */
@@ -12,7 +20,7 @@ interface EqualCell {
   readonly ticks: Ticks;
 }
 
-/** On a coarse grid circuits tie, on the fine one nothing does. */
+/** Circuits are often tied on the coarse grids, and never on the fine one. */
 function equalCell(working: readonly string[], others: readonly string[]): fc.Arbitrary<EqualCell> {
   const grid = fc.oneof(
     fc.constantFrom(1, 7, 250_000).map((unit) => [unit, 12]),
@@ -31,42 +39,36 @@ const whole = 6;
 const mostShots = 6000;
 
 /**
- * The transient lasts until the slowest circuit has used up what the others had in hand at the start. `perTurn` are the
- * circuits' ticks for a shot of every station, `inHand` is more than any circuit can have in hand.
+ * Turns after which the transient is over: the slowest circuit has used up the lead of the others. `perTurn` are the ticks of
+ * the circuits for one shot of every station. `lead` is an upper bound of any circuit's lead at the start.
  */
-function settledAfter(perTurn: readonly number[], inHand: number): number {
+function settledAfter(perTurn: readonly number[], lead: number): number {
   const gaps = perTurn.map((each) => Math.max(...perTurn) - each).filter((gap) => gap > 0);
-  return 10 + 4 * Math.ceil(inHand / Math.min(Infinity, ...gaps));
+  return 10 + 4 * Math.ceil(lead / Math.min(Infinity, ...gaps));
 }
 
 interface Comparison {
   readonly stations: number;
   readonly perTurn: readonly number[];
-  readonly inHand: number;
-  /** The cell's step of which every shot has exactly one. */
+  readonly lead: number;
+  /** The step that occurs once in every shot. */
   readonly shot: string;
   readonly run: (until: number) => readonly StepInterval[];
 }
 
-/** T(n + K·M) − T(n) after the transient, and K times the period of a turn; undefined where the transient is too long to run. */
-function wholePeriods({
-  stations,
-  perTurn,
-  inHand,
-  shot,
-  run,
-}: Comparison): { run: number; closed: number } | undefined {
-  const settled = settledAfter(perTurn, inHand) * stations;
+/** T(n + K·M) − T(n) after the transient, and K times the period of a turn; undefined when the transient is too long to run. */
+function wholePeriods({ stations, perTurn, lead, shot, run }: Comparison): { run: number; closed: number } | undefined {
+  const settled = settledAfter(perTurn, lead) * stations;
   const last = settled + whole * stations;
   if (last > mostShots) return undefined;
   const turn = Math.max(...perTurn);
-  const steps = run(inHand * 2 + Math.ceil((last * turn) / stations) + turn * 3);
+  const steps = run(lead * 2 + Math.ceil((last * turn) / stations) + turn * 3);
   const shots = steps.filter(({ step }) => step === shot).map(({ start }) => start);
   expect(shots.length).toBeGreaterThan(last);
   return { run: shots[last]! - shots[settled]!, closed: whole * turn };
 }
 
-/** Runs the property on random cells until 1,200 have been compared, no matter how many were left out for their transient. */
+/** Compares random cells; cells with a long transient are skipped and replaced. */
 function expectEqual<Cell>(cells: fc.Arbitrary<Cell>, comparison: (cell: Cell) => Comparison): void {
   let compared = 0;
   fc.assert(
@@ -88,8 +90,8 @@ const accumulatorCells = equalCell(["recharge"], ["drop", "shift", "close", "coo
 const withShift = (ticks: Ticks): Durations =>
   fixedTimes({ ...ticks, "shift to port": ticks["shift"]!, "shift to neutral": ticks["shift"]! });
 
-/** Closed forms: the contract's, worked out from the event graph and checked there against runs of an event queue [C]. */
-describe("over whole periods the recursion takes the closed form's ticks", { timeout: 120_000 }, () => {
+/** Circuits of the timed event graph, verified against 20,000 runs of an independent event-queue program [C]. */
+describe("the recursion takes the closed form's ticks over whole periods", { timeout: 120_000 }, () => {
   test("chamber per station: max{ r + v, (d + m)/M, (r + d)/M }", () => {
     expectEqual(fc.tuple(accumulatorCells, starts), ([{ stations, ticks }, start]) => ({
       stations,
@@ -98,29 +100,29 @@ describe("over whole periods the recursion takes the closed form's ticks", { tim
         times(ticks, "drop", "close", "cool", "remove"),
         times(ticks, "recharge", "drop"),
       ],
-      inHand: stations * sum(Object.values(ticks)),
+      lead: stations * sum(Object.values(ticks)),
       shot: "drop",
       run: (until) => accumulatorRecursion(accumulatorOf(stations, start), withShift(ticks), until),
     }));
   });
 
-  /** `spare` is the time in which the screw fills what the chamber holds beyond one shot. */
+  /** `reserve` is the time in which the screw fills what the chamber holds beyond one shot. */
   function commonComparison(
     { stations, ticks }: EqualCell,
     start: "running" | "cold",
     chamber: { shot: number; capacity: number },
-    spare: number,
+    reserve: number,
   ): Comparison {
     const [r, v, d] = [times(ticks, "recharge"), times(ticks, "shift"), times(ticks, "drop")];
     return {
       stations,
       perTurn: [
-        stations * (r + Math.max(0, v - spare)),
+        stations * (r + Math.max(0, v - reserve)),
         stations * r,
         stations * (d + 2 * v),
         v + d + times(ticks, "close", "cool", "remove"),
       ],
-      inHand: stations * sum(Object.values(ticks)) + spare,
+      lead: stations * sum(Object.values(ticks)) + reserve,
       shot: "drop",
       run: (until) => accumulatorRecursion(accumulatorOf(stations, start, chamber), withShift(ticks), until),
     };
@@ -131,10 +133,10 @@ describe("over whole periods the recursion takes the closed form's ticks", { tim
     expectEqual(
       fc.tuple(accumulatorCells, starts, share, fc.integer({ min: 1, max: 2 })),
       ([cell, start, part, rate]) => {
-        // A rate of whole milligrams per tick, so that the spare melt too takes whole ticks.
+        // At a rate of whole milligrams per tick the reserve also takes whole ticks.
         const r = times(cell.ticks, "recharge");
-        const spare = Math.round(part * r);
-        return commonComparison(cell, start, { shot: rate * r, capacity: rate * (r + spare) }, spare);
+        const reserve = Math.round(part * r);
+        return commonComparison(cell, start, { shot: rate * r, capacity: rate * (r + reserve) }, reserve);
       },
     );
   });
@@ -142,8 +144,8 @@ describe("over whole periods the recursion takes the closed form's ticks", { tim
   test("one common chamber of any mass: a shift waits for the first whole tick with a full shot", () => {
     const mass = fc.integer({ min: 1, max: 90_000 });
     expectEqual(fc.tuple(accumulatorCells, starts, mass, mass), ([cell, start, shot, beyond]) => {
-      const spare = Math.floor((beyond * times(cell.ticks, "recharge")) / shot);
-      return commonComparison(cell, start, { shot, capacity: shot + beyond }, spare);
+      const reserve = Math.floor((beyond * times(cell.ticks, "recharge")) / shot);
+      return commonComparison(cell, start, { shot, capacity: shot + beyond }, reserve);
     });
   });
 
@@ -154,19 +156,19 @@ describe("over whole periods the recursion takes the closed form's ticks", { tim
       const die = times(ticks, "travel in", "close", "cut", "travel out");
       const perTurn = [stations * times(ticks, "parison"), stations * die, die + times(ticks, "cool", "remove")];
       const run = (until: number) => continuousRecursion(continuousOf(stations, start, at), fixedTimes(ticks), until);
-      const inHand = stations * sum(Object.values(ticks));
-      const comparison = { stations, perTurn, inHand, shot: "cut", run };
+      const lead = stations * sum(Object.values(ticks));
+      const comparison = { stations, perTurn, lead, shot: "cut", run };
       expectExcess(comparison, times(ticks, "parison"));
       return comparison;
     });
   });
 
-  /** Over whole turns the excess is what the parisons took beyond P. */
-  function expectExcess({ stations, perTurn, inHand, run }: Comparison, parison: number): void {
-    const settled = settledAfter(perTurn, inHand) * stations;
+  /** Over whole turns the excess is the time of the parisons beyond P. */
+  function expectExcess({ stations, perTurn, lead, run }: Comparison, parison: number): void {
+    const settled = settledAfter(perTurn, lead) * stations;
     if (settled > mostShots / 2) return;
     const turn = Math.max(...perTurn);
-    const steps = run(inHand * 2 + Math.ceil((settled * turn) / stations) + turn * 4);
+    const steps = run(lead * 2 + Math.ceil((settled * turn) / stations) + turn * 4);
     const grown = steps.filter(({ step }) => step === "parison").slice(settled, settled + stations);
     const excess = steps.filter(({ step, start }) => step === "excess" && grown.some(({ end }) => end === start));
     expect(sum(excess.map(({ start, end }) => end - start))).toBe(turn - stations * parison);

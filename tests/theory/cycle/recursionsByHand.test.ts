@@ -1,4 +1,4 @@
-// The second accounts of accumulator and continuous extruder against timelines worked out by hand.
+// Holds the recursions of accumulator and continuous extrusion to timelines calculated by hand from the rules of the model [C].
 import { describe, expect, test } from "vitest";
 import { accumulatorRecursion, type AccumulatorCell } from "../../support/accumulatorRecursion.ts";
 import { continuousRecursion } from "../../support/continuousRecursion.ts";
@@ -11,12 +11,11 @@ const written = (steps: readonly StepInterval[], resource: string): string =>
     .map(({ step, station, start, end }) => `${step}${station === resource ? "" : ` ${station}`} ${start}-${end}`)
     .join(", ");
 
-/** Arithmetic by hand from the contract [C]. */
-describe("timelines worked out by hand", () => {
-  test("a head with a chamber per station fills one while the other molds", () => {
+describe("the recursion gives the timeline calculated by hand", () => {
+  test("chamber per station: the screw fills one head while the other station molds", () => {
     const ticks = { recharge: 4, "shift to port": 1, drop: 2, close: 1, cool: 3, remove: 1 };
     const steps = accumulatorRecursion(accumulatorOf(2, "running"), fixedTimes(ticks), 16);
-    // Both full chambers drop at 0. The valve is at a before its drop has ended; a's mold is late for its next shot, b's is not.
+    // Both full chambers drop at 0. The valve reaches a before its drop ends. The next shot waits for a's mold, but not for b's.
     expect(written(steps, "valve")).toBe("shift to port a 0-1, shift to port b 6-7, shift to port a 11-12");
     expect(written(steps, "plasticator")).toBe("recharge a 2-6, recharge b 7-11, recharge a 12-16");
     expect(written(steps, "a")).toBe(
@@ -25,7 +24,7 @@ describe("timelines worked out by hand", () => {
     expect(written(steps, "b")).toBe("drop 0-2, close 2-3, cool 3-6, remove 6-7, drop 11-13, close 13-14, cool 14-17");
   });
 
-  test("from cold every head waits for its fill, in the order of stations", () => {
+  test("chamber per station, cold start: the heads are filled in the order of the stations", () => {
     const ticks = { recharge: 4, "shift to port": 1, drop: 2, close: 1, cool: 3, remove: 1 };
     const steps = accumulatorRecursion(accumulatorOf(2, "cold"), fixedTimes(ticks), 12);
     expect(written(steps, "plasticator")).toBe("recharge a 1-5, recharge b 6-10, recharge a 11-15");
@@ -43,8 +42,8 @@ describe("timelines worked out by hand", () => {
     remove: 2,
   };
 
-  test("a common chamber fills during the drop and stands full for a tick while the valve shifts", () => {
-    // 1 mg a tick into 10 mg: after a's drop 4 are left at 5, a shot of 8 is there at 9, all is full from 11 to the drop at 12.
+  test("common chamber: it fills during the drop and stays full for a tick while the valve shifts", () => {
+    // 1 mg a tick into 10 mg: after a's drop it holds 4 mg at 5, a shot of 8 mg at 9, and is full from 11 to the drop at 12.
     const cell = accumulatorOf(2, "running", { shot: 8, capacity: 10 });
     const steps = accumulatorRecursion(cell, fixedTimes(common), 21);
     expect(written(steps, "valve")).toBe(
@@ -55,14 +54,14 @@ describe("timelines worked out by hand", () => {
     expect(written(steps, "b")).toBe("drop 12-14, close 14-16, cool 16-22");
   });
 
-  test("from cold a common chamber gives its first shot before it is full", () => {
+  test("common chamber, cold start: the first shot comes before the chamber is full", () => {
     const cell = accumulatorOf(1, "cold", { shot: 8, capacity: 10 });
     const steps = accumulatorRecursion(cell, fixedTimes(common), 24);
     expect(written(steps, "plasticator")).toBe("recharge  0-10, recharge a 11-19");
     expect(written(steps, "valve")).toBe("shift to port a 8-11, shift to neutral a 13-16, shift to port a 23-26");
   });
 
-  test("a larger and a smaller shot: both wait for the larger, each takes its own", () => {
+  test("common chamber: different shots both wait for the larger mass, and each takes its own", () => {
     const stations = ["a", "b"].map((name, k) => ({ name, shot: [8, 4][k]!, moldSteps: ["close"] }));
     const cell: AccumulatorCell = { stations, start: "running", accumulator: "common", capacity: 8 };
     const ticks: Ticks = { ...common, "shift to port": 1, "shift to neutral": 1 };
@@ -75,8 +74,8 @@ describe("timelines worked out by hand", () => {
     expect(written(steps, "plasticator")).toBe("recharge a 1-9, recharge b 10-14, recharge a 15-23");
   });
 
-  test("a screw faster than the ram cannot end its recharge before the drop ends", () => {
-    // Shots of 4 into 4 mg: the recharge would take 1 tick of the 2 that the drop lasts.
+  test("common chamber: a screw that is faster than the ram ends its recharge with the drop", () => {
+    // Shots of 4 mg into 4 mg: the recharge takes 1 tick, the drop 2.
     const cell = accumulatorOf(1, "running", { shot: 4, capacity: 4 });
     const ticks = { ...common, recharge: 1, "shift to port": 1, "shift to neutral": 1 };
     const steps = accumulatorRecursion(cell, fixedTimes(ticks), 13);
@@ -86,7 +85,7 @@ describe("timelines worked out by hand", () => {
 
   const travel = { "travel in": 1, close: 1, cut: 1, "travel out": 1, cool: 5, remove: 1 };
 
-  test("continuous: two molds wait in turn under the die", () => {
+  test("continuous: two molds wait under the die in turn", () => {
     const cell = continuousOf(2, "running", "end of cut");
     const steps = continuousRecursion(cell, fixedTimes({ ...travel, parison: 6 }), 16);
     expect(written(steps, "plasticator")).toBe("excess a 0-3, parison b 3-9, parison a 9-15, parison b 15-21");
@@ -99,13 +98,13 @@ describe("timelines worked out by hand", () => {
   test.each([
     ["start of close" as const, "excess a 0-1, parison b 1-7, parison a 7-13", "close 7-8, cut 8-9"],
     ["start of cut" as const, "excess a 0-2, parison b 2-8, parison a 8-14", "close 7-8, cut 8-9"],
-  ])("continuous: a parison that must be full at the %s is counted from there", (fullAt, screw, second) => {
+  ])("continuous: a parison that must be full at the %s ends there", (fullAt, screw, second) => {
     const steps = continuousRecursion(continuousOf(2, "running", fullAt), fixedTimes({ ...travel, parison: 6 }), 13);
     expect(written(steps, "plasticator")).toBe(screw);
     expect(written(steps, "b")).toContain(second);
   });
 
-  test("continuous: one mold is late and every tail is four ticks too long", () => {
+  test("continuous: one slow mold makes every tail four ticks longer", () => {
     const cell = continuousOf(1, "cold", "end of cut");
     const steps = continuousRecursion(cell, fixedTimes({ ...travel, parison: 6 }), 27);
     expect(written(steps, "plasticator")).toBe(
