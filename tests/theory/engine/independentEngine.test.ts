@@ -1,4 +1,4 @@
-// The engine against another one, simscript, and both against queueing theory: a single server, and repairers of a few machines.
+// Compares the engine with simscript, an independent event library, and both with queueing theory.
 import { Exponential } from "simscript";
 import { describe, expect, it } from "vitest";
 import { meanInterval } from "#analysis/statistics/interval.ts";
@@ -41,8 +41,8 @@ const singleServerTable: StepTable = {
 };
 
 /**
- * Five machines with a life of 30 days and two repairers with 3 days a repair: L = 0.465 machines stand still
- * (Winston, Operations Research, machine interference [M+C]).
+ * Five machines with a life of 30 days and two repairers with 3 days a repair: L = 0.465 machines are down
+ * (Winston, Operations Research: Applications and Algorithms, machine repair model [M+C]).
  */
 const repair = { machines: 5, repairers: 2, life: 30, repair: 3, number: 0.465, until: 10_000 };
 const machineNames = Array.from({ length: repair.machines }, (_, k) => `machine ${k + 1}`);
@@ -65,7 +65,7 @@ const repairTable: StepTable = {
   processes: machineNames.map(machine),
 };
 
-/** Runs a table until so many seconds; each one present is there from its `in` to its `out`. */
+/** Runs a table for `until` seconds; an entity is in the system from its `in` to its `out`. */
 function runTable(program: Program, replication: number, until: number): QueueRun {
   const simulation = new Simulation(program, { seed, replication }, ["in", "out"]);
   const end = until * TICKS_PER_SECOND;
@@ -76,17 +76,17 @@ function runTable(program: Program, replication: number, until: number): QueueRu
   return { meanNumber: area / end, ends: Array.from(ticks).filter((_, i) => isOut[i]) };
 }
 
-/** The very draws that the table makes, in ticks. */
-function sameLuck(replication: number, resource: string, step: string, mean: number): NextTime {
+/** The same draws as in the table, in ticks. */
+function sameDraws(replication: number, resource: string, step: string, mean: number): NextTime {
   const stream = openStream(seed, replication, resource, step);
   const sampler = new Sampler({ kind: "exponential", mean }, { unit: TICKS_PER_SECOND });
   return () => sampler.ticks(stream());
 }
 
-/** The library's own draws from its own generator, in seconds. */
-function ownLuck(mean: number, number: number): NextTime {
-  const law = new Exponential(mean, 7919 * number);
-  return () => law.sample();
+/** Draws of the library's own generator, in seconds. */
+function libraryDraws(mean: number, number: number): NextTime {
+  const distribution = new Exponential(mean, 7919 * number);
+  return () => distribution.sample();
 }
 
 async function each(run: (replication: number) => QueueRun | Promise<QueueRun>): Promise<number[]> {
@@ -97,7 +97,7 @@ async function each(run: (replication: number) => QueueRun | Promise<QueueRun>):
   return numbers;
 }
 
-/** Both 99 % intervals hold the theory, would not hold one that is 5 % off its middle, and do not contradict each other. */
+/** Both 99 % intervals contain the theoretical value, are narrower than 5 % of it, and agree with each other. */
 function expectAgreement(ours: readonly number[], theirs: readonly number[], theory: number): void {
   const intervals = [ours, theirs].map((numbers) => meanInterval(numbers, 0.99));
   for (const { mean, halfWidth } of intervals) {
@@ -112,9 +112,9 @@ describe("a single server with exponential times", () => {
   const program = compileTable(singleServerTable);
   const { interval, service, number, until } = singleServer;
 
-  it("ends every service at the same tick as in the other engine, given the same draws", async () => {
-    const arrivals = sameLuck(0, "source", "arrive", interval);
-    const services = sameLuck(0, "server", "serve", service);
+  it("ends every service at the same tick in both engines, given the same draws", async () => {
+    const arrivals = sameDraws(0, "source", "arrive", interval);
+    const services = sameDraws(0, "server", "serve", service);
     const theirs = await runSingleServer(arrivals, services, 1000 * TICKS_PER_SECOND);
     const ours = runTable(program, 0, 1000);
     expect(ours.ends.length).toBeGreaterThan(1900);
@@ -122,10 +122,10 @@ describe("a single server with exponential times", () => {
     expect(runTable(program, 1, 1000).ends).not.toEqual(ours.ends);
   });
 
-  it("holds as many customers as in the other engine and in theory", async () => {
+  it("has the theoretical number of customers in both engines", async () => {
     const ours = await each((replication) => runTable(program, replication, until));
     const theirs = await each((replication) =>
-      runSingleServer(ownLuck(interval, 2 * replication + 1), ownLuck(service, 2 * replication + 2), until),
+      runSingleServer(libraryDraws(interval, 2 * replication + 1), libraryDraws(service, 2 * replication + 2), until),
     );
     expectAgreement(ours, theirs, number);
   }, 60_000);
@@ -135,10 +135,10 @@ describe("five machines and two repairers", () => {
   const program = compileTable(repairTable);
   const { repairers, until, number } = repair;
 
-  it("ends every repair at the same tick as in the other engine, given the same draws", async () => {
+  it("end every repair at the same tick in both engines, given the same draws", async () => {
     const machines = machineNames.map((name) => ({
-      life: sameLuck(0, name, "live", repair.life),
-      repair: sameLuck(0, name, "repair", repair.repair),
+      life: sameDraws(0, name, "live", repair.life),
+      repair: sameDraws(0, name, "repair", repair.repair),
     }));
     const theirs = await runMachineRepair(machines, repairers, until * TICKS_PER_SECOND);
     const ours = runTable(program, 0, until);
@@ -146,13 +146,13 @@ describe("five machines and two repairers", () => {
     expect(theirs.ends.slice(0, ours.ends.length)).toEqual(ours.ends);
   });
 
-  it("stand still as many at a time as in the other engine and in theory", async () => {
+  it("have the theoretical number of machines down in both engines", async () => {
     const ours = await each((replication) => runTable(program, replication, until));
     const theirs = await each((replication) => {
-      const law = (mean: number, k: number): NextTime => ownLuck(mean, 100 * replication + k);
+      const draws = (mean: number, k: number): NextTime => libraryDraws(mean, 100 * replication + k);
       const machines = machineNames.map((_, k) => ({
-        life: law(repair.life, k + 1),
-        repair: law(repair.repair, k + 11),
+        life: draws(repair.life, k + 1),
+        repair: draws(repair.repair, k + 11),
       }));
       return runMachineRepair(machines, repairers, until);
     });

@@ -1,4 +1,4 @@
-// Queues, machine repair and lines of the textbooks, run by the same interpreter, event list and samplers as the cell.
+// Holds queues, machine repair and production lines to textbook values; they run on the cell's own interpreter and samplers.
 // [R] read in the named source, [M] from memory of it, [C] computed independently of this project.
 import { describe, expect, test } from "vitest";
 import { planCell } from "#cell/layers/planCell.ts";
@@ -7,10 +7,10 @@ import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { fixedCell } from "../../support/fixedCell.ts";
-import { crowd, over, runQueue, type Crowd, type QueueRun } from "../../support/queueRuns.ts";
+import { numberInSystem, over, runQueue, type NumberInSystem, type QueueRun } from "../../support/queueRuns.ts";
 import { exponential, machineRepair, openQueue, saturatedLine } from "../../support/queueTables.ts";
 
-/** Theory within the interval, and the interval narrow enough to see a 5 % error. */
+/** The interval contains the theoretical value and is narrow enough to show a 5 % error. */
 function agrees(interval: Interval, theory: number): void {
   expect(interval.halfWidth).not.toBeNull();
   expect(Math.abs(interval.mean - theory), `${interval.mean} against ${theory}`).toBeLessThanOrEqual(
@@ -21,28 +21,28 @@ function agrees(interval: Interval, theory: number): void {
 
 const fixed = (value: number): Distribution => ({ kind: "fixed", value });
 
-/** A stretch that begins empty; long enough for that not to matter. */
-function open(
-  arrival: number,
-  service: Distribution,
-  servers: number,
-  length: number,
-): { run: QueueRun; crowd: Crowd }[] {
+interface OpenRun {
+  readonly run: QueueRun;
+  readonly system: NumberInSystem;
+}
+
+/** Runs of an open queue that start empty and are long enough to make the start negligible. */
+function open(arrival: number, service: Distribution, servers: number, length: number): OpenRun[] {
   return runQueue(openQueue(exponential(arrival), service, servers), 40, 0, length).map((run) => ({
     run,
-    crowd: crowd(run.times("arrivals"), run.times("served"), servers, length),
+    system: numberInSystem(run.times("arrivals"), run.times("served"), servers, length),
   }));
 }
 
 const intervalOf = <Item>(items: readonly Item[], figure: (item: Item) => number): Interval =>
   meanInterval(items.map(figure), 0.99);
 
-/** Customers in line: those who are there less those who are served. */
-const waiting = ({ run, crowd: { mean } }: { run: QueueRun; crowd: Crowd }): number => mean - run.meanIn("busy");
+/** Mean number in line: the number in the system less the number in service. */
+const waiting = ({ run, system }: OpenRun): number => system.mean - run.meanIn("busy");
 
 describe("open queues", () => {
-  // Hillier and Lieberman, Introduction to Operations Research, queueing chapter [M+C]: λ 2, μ 3.
-  test("M/M/1 and M/M/2: λ 2, μ 3", () => {
+  // Hillier and Lieberman, Introduction to Operations Research, chapter on queueing theory [M+C].
+  test("M/M/1 and M/M/2 with λ 2, μ 3: Lq 4/3 and 1/12, Wq 2/3 and 1/24", () => {
     const one = open(1 / 2, exponential(1 / 3), 1, 12_000);
     agrees(intervalOf(one, waiting), 4 / 3);
     agrees(
@@ -57,37 +57,37 @@ describe("open queues", () => {
     );
   });
 
-  // The same book's example with λ 9, μ 5, two servers [R+C].
-  test("M/M/2: λ 9, μ 5", () => {
+  // Read in the tests of an open-source package [R], recomputed from Erlang's C formula [C].
+  test("M/M/2 with λ 9, μ 5: P(wait) 0.85263, Lq 7.674, W 1.053", () => {
     const runs = open(1 / 9, exponential(1 / 5), 2, 12_000);
     agrees(
-      intervalOf(runs, (each) => each.crowd.shareAbove),
+      intervalOf(runs, (each) => each.system.shareAbove),
       0.85263,
     );
     agrees(intervalOf(runs, waiting), 7.674);
     agrees(
-      intervalOf(runs, (each) => each.crowd.mean / each.run.rate("arrivals")),
+      intervalOf(runs, (each) => each.system.mean / each.run.rate("arrivals")),
       1.053,
     );
   });
 
-  // Pollaczek and Khinchine: Lq = ρ²(1 + cv²) / (2(1 − ρ)) at ρ = 0.8 [C].
+  // Formula of Pollaczek and Khinchine, Lq = ρ²(1 + cv²) / (2(1 − ρ)), at ρ = 0.8 [C].
   test.each<[string, Distribution, number]>([
     ["exponential", exponential(0.8), 3.2],
     ["Erlang-2", { kind: "gamma", mean: 0.8, sd: 0.8 / Math.sqrt(2) }, 2.4],
     ["uniform", { kind: "uniform", min: 0, max: 1.6 }, 2.1333],
     ["constant", fixed(0.8), 1.6],
-  ])("M/G/1, %s service", (_name, service, theory) => {
+  ])("M/G/1 with %s service has the Pollaczek-Khinchine Lq", (_name, service, theory) => {
     agrees(intervalOf(open(1, service, 1, 30_000), waiting), theory);
   });
 });
 
 describe("operators and machines", () => {
-  // Taha, Operations Research: An Introduction, machine servicing: 22 machines, 0.5 calls an hour, 12 min each [M+C].
+  // Taha, Operations Research: An Introduction, machine servicing model: 22 machines, 0.5 calls an hour, 12 min each [M+C].
   test.each([
     [1, 0.4544],
     [2, 0.8015],
-  ])("22 machines and %i operators: the productive share", (operators, theory) => {
+  ])("22 machines and %i operators have Taha's productive share", (operators, theory) => {
     const runs = runQueue(machineRepair(22, operators, exponential(2), exponential(0.2)), 20, 50, 1500);
     agrees(
       over(runs, (run) => run.meanIn("running") / 22),
@@ -95,8 +95,9 @@ describe("operators and machines", () => {
     );
   });
 
-  // Winston, Operations Research: Applications and Algorithms: 5 machines, 2 repairmen, 1/30 and 1/3 a day [M+C].
-  test("5 machines and 2 repairmen: broken machines and days until repaired", () => {
+  // Winston, Operations Research: Applications and Algorithms, machine repair model: 5 machines, 2 repairers, failure rate 1/30
+  // and repair rate 1/3 a day: L 0.465, W 3.08 [M+C].
+  test("5 machines and 2 repairers have Winston's number of broken machines and days until repaired", () => {
     const runs = runQueue(machineRepair(5, 2, exponential(30), exponential(3)), 30, 1000, 60_000);
     const broken = (run: QueueRun): number => 5 - run.meanIn("running");
     agrees(over(runs, broken), 0.465);
@@ -106,12 +107,13 @@ describe("operators and machines", () => {
     );
   });
 
-  // Ashcroft, J. R. Stat. Soc. B 12 (1950) 145: constant service, p = service / mean running time = 0.10 [M+C].
+  // Ashcroft, The productivity of several machines under the care of one operator, J. R. Stat. Soc. B 12 (1950) 145:
+  // constant service, p = service / mean running time = 0.10 [M+C].
   test.each([
     [2, 1.8102],
     [4, 3.5791],
     [8, 6.8532],
-  ])("%i machines with constant service", (machines, theory) => {
+  ])("%i machines with constant service have Ashcroft's number running", (machines, theory) => {
     const runs = runQueue(machineRepair(machines, 1, exponential(1), fixed(0.1)), 20, 50, 2500);
     agrees(
       over(runs, (run) => run.meanIn("running")),
@@ -120,7 +122,7 @@ describe("operators and machines", () => {
   });
 });
 
-describe("lines that never lack material", () => {
+describe("saturated lines", () => {
   // Hunt, Operations Research 4 (1956) 674; Hillier and Boling, Operations Research 15 (1967) 286 [M+C].
   test.each([
     [2, 0, 2 / 3],
@@ -128,7 +130,7 @@ describe("lines that never lack material", () => {
     [2, 1, 3 / 4],
     [2, 2, 4 / 5],
     [2, 6, 8 / 9],
-  ])("%i exponential stations with %i places between them", (stations, buffer, theory) => {
+  ])("%i exponential stations with %i places between them have Hunt's throughput", (stations, buffer, theory) => {
     const runs = runQueue(saturatedLine(stations, buffer, exponential(1)), 20, 100, 8000);
     agrees(
       over(runs, (run) => run.rate("made")),
@@ -136,8 +138,8 @@ describe("lines that never lack material", () => {
     );
   });
 
-  // Availability MTBF / (MTBF + MTTR), 480 and 15 [C].
-  test("one station that fails: availability", () => {
+  // Availability MTBF / (MTBF + MTTR) of a renewal process, with 480 and 15 [C].
+  test("one station that fails works for the share MTBF / (MTBF + MTTR)", () => {
     const stops = { run: exponential(480), repair: exponential(15) };
     const runs = runQueue(saturatedLine(1, 0, fixed(5), stops), 20, 0, 200_000);
     agrees(
@@ -146,8 +148,9 @@ describe("lines that never lack material", () => {
     );
   });
 
-  // Buzacott, Int. J. Prod. Research 5 (1967): 1 / (1 + Σ MTTR / MTBF) where stations fail only while they work [M+C].
-  test("two stations that fail only while they work", () => {
+  // Buzacott, Automatic transfer lines with buffer stocks, Int. J. Prod. Research 5 (1967): 1 / (1 + Σ MTTR / MTBF) where
+  // stations fail only while they work [M+C].
+  test("two stations that fail only while they work have Buzacott's efficiency", () => {
     const stops = { run: exponential(120), repair: exponential(10) };
     const runs = runQueue(saturatedLine(2, 0, fixed(0.25), stops), 20, 0, 20_000);
     agrees(
@@ -158,8 +161,8 @@ describe("lines that never lack material", () => {
 });
 
 describe("the cell as a finite-source queue", () => {
-  // Exponential mold phase, mean 11 s; shot, mean 1.8 s; instant recharge, no valve time: machine repair with the screw as the
-  // operator. Shots an hour [C].
+  // Machine repair with the screw as the operator: exponential mold phase, mean 11 s; shot, mean 1.8 s; instant recharge, no
+  // valve time. Shots an hour computed independently of this project [C].
   const cellOf = (stations: number, drop: Distribution): Scenario => {
     const cell = fixedCell({
       stations: Array.from({ length: stations }, () => ({ recharge: 0, drop: 1.8, close: 0, cool: 11, remove: 0 })),
@@ -178,7 +181,7 @@ describe("the cell as a finite-source queue", () => {
     ["exponential", 2, exponential(1.8), 551.59],
     ["fixed", 1, fixed(1.8), 281.25],
     ["fixed", 2, fixed(1.8), 556.43],
-  ])("%s shots, %i stations", (_name, stations, drop, theory) => {
+  ])("%s shots, %i stations: has the theoretical shots an hour", (_name, stations, drop, theory) => {
     const plan = planCell(cellOf(stations, drop));
     const rates = Array.from({ length: 30 }, (_, replication) => {
       const record = runCell(plan, { replication });
@@ -186,7 +189,7 @@ describe("the cell as a finite-source queue", () => {
     });
     const interval = meanInterval(rates, 0.99);
     agrees(interval, theory);
-    // Narrow enough to tell the two laws of the shot apart.
+    // Narrow enough to distinguish exponential from fixed shots.
     expect(interval.halfWidth!).toBeLessThan(0.004 * theory);
   });
 });

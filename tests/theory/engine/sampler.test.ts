@@ -1,17 +1,17 @@
-// The sampled law is the law: mean and standard deviation over every stratum of u, without the noise of random draws.
+// Holds the moments of sampled distributions to the exact ones; strata of u replace random draws, so there is no noise.
 import { expect, test } from "vitest";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { lawMean, lawSd } from "#engine/distributions/law.ts";
 import { Sampler } from "#engine/distributions/sampler.ts";
 
-/** Parts of u that halve towards both ends, so that a heavy tail is summed as finely as the body. */
+/** Strata of u that halve towards both ends, so that a heavy tail is summed as finely as the body. */
 function strata(): readonly (readonly [number, number])[] {
   const halves = Array.from({ length: 31 }, (_, index) => [2 ** -(index + 2), 2 ** -(index + 1)] as const);
   const lower = [...halves, [0, 2 ** -32] as const];
   return [...lower, ...lower.map(([from, to]) => [1 - to, 1 - from] as const)];
 }
 
-/** Mean and standard deviation of the draws; midpoints of so many points a stratum, centered for the sake of digits. */
+/** Mean and standard deviation at midpoints in each stratum; differences from `center` keep the digits. */
 function sampledMoments(sampler: Sampler, center: number): { readonly mean: number; readonly sd: number } {
   const points = 8192;
   let first = 0;
@@ -45,7 +45,7 @@ const laws: readonly Distribution[] = [
   { kind: "empirical", values: [3, 1, 2, 7, 7] },
 ];
 
-test.each(laws)("mean and standard deviation are within 1e-4 of the exact law: %o", (law) => {
+test.each(laws)("mean and standard deviation are within 1e-4 of the exact distribution's: %o", (law) => {
   const sampler = new Sampler(law, { unit: 1e6 });
   const { mean, sd } = sampledMoments(sampler, sampler.meanTicks);
   expect(sampler.meanTicks).toBe(lawMean(law) * 1e6);
@@ -54,11 +54,11 @@ test.each(laws)("mean and standard deviation are within 1e-4 of the exact law: %
 });
 
 test.each([
-  // E[1/X] of a uniform law on [a, b] is ln(b/a)/(b − a) [C]
+  // E[1/X] of a uniform distribution on [a, b] is ln(b/a)/(b − a) [C].
   [{ kind: "uniform", min: 0.01, max: 0.03 }, Math.log(3) / 0.02],
-  // Each value with equal chance: (100 + 50 + 25) / 3, by hand [C]
+  // Each value has the same probability: (100 + 50 + 25) / 3, calculated by hand [C].
   [{ kind: "empirical", values: [0.01, 0.02, 0.04] }, 175 / 3],
-  // Numerical integration of 1/max(0.1 mean, x), SciPy 1.17.1 [C]
+  // Numerical integration of 1/max(0.1 mean, x) with SciPy 1.17.1 [C].
   [{ kind: "gamma", mean: 1, sd: 0.5 }, 1.3305274046057316],
   [{ kind: "normal", mean: 1, sd: 0.3 }, 1.1384820131949316],
 ] as const)("the mean time at a drawn rate is the mean of mass / rate: %o", (law, secondsPerKilogram) => {

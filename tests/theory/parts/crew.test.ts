@@ -1,4 +1,4 @@
-// People on the cell's own table: one operator for too many molds against machine repair, ways and urgency by hand timelines.
+// Holds the operators of a cell to machine repair models, and walks and priorities to timelines calculated by hand.
 // [M] from memory of the named source, [C] computed independently of this project.
 import { describe, expect, it, test } from "vitest";
 import { elasticityMethod } from "#analysis/bottleneck/elasticity.ts";
@@ -13,8 +13,14 @@ import type { FixedStation } from "../../support/fixedCell.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 import { always, exponential, server, takeawayCell } from "../../support/takeawayCell.ts";
 
-/** Molds that only cool, for which an instant screw is never short, and people who take the parts out. */
-function minded(molds: number, operators: number, cool: Distribution, remove: Distribution, length: number): Scenario {
+/** Molds that only cool and never wait for melt, and operators who remove the parts. */
+function attendedCell(
+  molds: number,
+  operators: number,
+  cool: Distribution,
+  remove: Distribution,
+  length: number,
+): Scenario {
   const one: FixedStation = { recharge: 0, drop: 0, close: 0, cool: 0, remove: 0 };
   const station: Partial<StationSpec> = { cool, remove: { time: remove, by: "operator" } };
   const cell = takeawayCell({ stations: Array.from({ length: molds }, () => one), shift: 0, operators }, [], {
@@ -39,24 +45,26 @@ function inState(
   return { mean, halfWidth: halfWidth! };
 }
 
-describe("operators who take the parts out, as a finite source", () => {
-  // Ashcroft, J. R. Stat. Soc. B 12 (1950) 145: constant service, p = 0.10, one operator [M+C]: machines running.
+describe("removal by operators as machine repair", () => {
+  // Machines running: Ashcroft, The productivity of several machines under the care of one operator, J. R. Stat. Soc. B 12
+  // (1950) 145: constant service, p = 0.10 [M+C].
   test.each([
     [2, 1.8102],
     [4, 3.5791],
     [8, 6.8532],
-  ])("%i molds and one operator with a removal of fixed time: molds at work", (molds, theory) => {
-    const { mean, halfWidth } = inState(minded(molds, 1, exponential(60), always(6), 60_000), ["cooling"], 20);
+  ])("%i molds and one operator with fixed removal time have Ashcroft's number of cooling molds", (molds, theory) => {
+    const { mean, halfWidth } = inState(attendedCell(molds, 1, exponential(60), always(6), 60_000), ["cooling"], 20);
     expect(Math.abs(mean - theory), String(mean)).toBeLessThanOrEqual(halfWidth);
     expect(halfWidth).toBeLessThan(0.01 * theory);
   });
 
-  // Winston, Operations Research: Applications and Algorithms: 5 machines, 2 repairmen, 1/30 and 1/3 [M+C]: L 0.465, W 3.08.
-  test("five molds and two operators, exponential: molds that wait or are emptied, and for how long", () => {
-    const scenario = minded(5, 2, exponential(30), exponential(3), 60_000);
-    const broken = inState(scenario, ["awaiting removal", "removal"], 30);
-    expect(Math.abs(broken.mean - 0.465), String(broken.mean)).toBeLessThanOrEqual(broken.halfWidth);
-    expect(broken.halfWidth).toBeLessThan(0.02 * 0.465);
+  // Winston, Operations Research: Applications and Algorithms, machine repair model: 5 machines, 2 repairers, rates 1/30 and 1/3:
+  // L 0.465, W 3.08 [M+C].
+  test("five molds and two operators with exponential times have Winston's L and W of molds in removal", () => {
+    const scenario = attendedCell(5, 2, exponential(30), exponential(3), 60_000);
+    const inRemoval = inState(scenario, ["awaiting removal", "removal"], 30);
+    expect(Math.abs(inRemoval.mean - 0.465), String(inRemoval.mean)).toBeLessThanOrEqual(inRemoval.halfWidth);
+    expect(inRemoval.halfWidth).toBeLessThan(0.02 * 0.465);
     const plan = planCell(scenario);
     const stays = Array.from({ length: 30 }, (_, replication) => {
       const { stateTimes, stations } = runCell(plan, { replication });
@@ -69,8 +77,8 @@ describe("operators who take the parts out, as a finite source", () => {
     expect(Math.abs(mean - 3.08), String(mean)).toBeLessThanOrEqual(halfWidth! + 0.005);
   });
 
-  // The cell's closed form: removal / min(O, M) beside screw and station.
-  it("set the ideal cycle where they are too few", () => {
+  // Circuit of a crew of O operators and M molds: removal / min(O, M), derived by hand [C].
+  it("sets the ideal cycle when the crew is the slowest circuit", () => {
     const one: FixedStation = { recharge: 2, drop: 1, close: 0.5, cool: 6, remove: 4, by: "operator" };
     const cell = takeawayCell({ stations: [one, one, one, one], shift: 0.2, operators: 1 }, []);
     const { secondsPerShot, circuits } = idealCycle(cell);
@@ -86,7 +94,7 @@ const statesOf = (scenario: Scenario, resource: string): readonly string[] => {
   return changes.map(({ seconds, state }) => `${Number(seconds.toFixed(6))} ${state}`);
 };
 
-describe("ways", () => {
+describe("walks", () => {
   const mold: FixedStation = { recharge: 0, drop: 0, close: 0, cool: 10, remove: 2, by: "operator" };
   const walked = (stations: readonly FixedStation[], length: number, more: Partial<Scenario> = {}): Scenario =>
     takeawayCell({ stations, shift: 0, operators: 1, length }, more.takeaway ?? [], {
@@ -95,8 +103,8 @@ describe("ways", () => {
       ...more,
     });
 
-  it("are gone once to a mold that stays the only one", () => {
-    // Cooling until 10, the first way 10-11.5, removal 11.5-13.5; cooling until 23.5, removal at once until 25.5.
+  it("happen once when there is only one mold", () => {
+    // Cooling until 10, walk 10-11.5, removal 11.5-13.5, cooling until 23.5, then removal without a walk until 25.5.
     const one = walked([{ ...mold, name: "left" }], 25);
     expect(statesOf(one, "operator 1")).toEqual([
       "0 free",
@@ -114,8 +122,8 @@ describe("ways", () => {
     ]);
   });
 
-  it("are gone from mold to mold, and the mold waits the longer", () => {
-    // Both are ready at 10: left 10-11.5 walk, 11.5-13.5 removal; right 13.5-15 walk, 15-17 removal; left is ready at 23.5.
+  it("from mold to mold prolong the wait of the next mold", () => {
+    // Both are ready at 10. Left: walk 10-11.5, removal 11.5-13.5. Right: walk 13.5-15, removal 15-17. Left is ready at 23.5.
     const two = walked(
       [
         { ...mold, name: "left" },
@@ -136,11 +144,10 @@ describe("ways", () => {
     expect(statesOf(two, "right")).toEqual(["0 cooling", "10 awaiting removal", "15 removal", "17 cooling"]);
   });
 
-  it("are gone once to a packing table, where one then stays", () => {
+  it("happen once when the operator only packs", () => {
     const stations = ["left", "right"].map((name): FixedStation => ({ ...mold, name, by: "machine" }));
     const packing = server("packing", always(1), { by: "operator", buffer: 40 });
     const cell = walked(stations, 4000, { takeaway: [packing], taskOrder: ["removal", "packing"] });
-    // One walk to the table, where he then stays.
     const walks = [...eventRecorder(cell)(1)].filter(
       ({ resource, state }) => resource === "operator 1" && state === "walking",
     );
@@ -148,7 +155,7 @@ describe("ways", () => {
   });
 });
 
-describe("urgency", () => {
+describe("priorities of tasks", () => {
   const mold: FixedStation = { name: "left", recharge: 0, drop: 0, close: 0, cool: 10, remove: 2, by: "operator" };
   const packs = (taskOrder: NonNullable<Scenario["taskOrder"]>): Scenario =>
     takeawayCell(
@@ -157,8 +164,8 @@ describe("urgency", () => {
       { cavities: 4, taskOrder },
     );
 
-  it("empties the mold first where removal is the more urgent", () => {
-    // Removal 10-12, four parts to pack 12-24; the mold is ready at 22, in the fourth: it waits for the end of that one.
+  it("put removal before packing when removal comes first", () => {
+    // Removal 10-12, four parts are packed 12-24. The mold is ready at 22 and waits for the end of the fourth packing.
     const cell = packs(["removal", "clearing", "repair", "packing"]);
     expect(statesOf(cell, "left").slice(0, 6)).toEqual([
       "0 cooling",
@@ -178,22 +185,22 @@ describe("urgency", () => {
     ]);
   });
 
-  it("packs first where packing is: the mold waits until the table is empty", () => {
-    const urgent = takeawayCell(
+  it("put packing before removal when packing comes first: the mold waits until no part is left", () => {
+    const packingFirst = takeawayCell(
       { stations: [{ ...mold, cool: 8 }], shift: 0, operators: 1, length: 40 },
       [server("packing", always(3), { by: "operator", buffer: 20 })],
       { cavities: 4, taskOrder: ["packing", "removal", "clearing", "repair"] },
     );
-    // Removal 8-10, packing 10-22; ready at 18, but parts lie there: removal 22-24.
-    expect(statesOf(urgent, "left").slice(3, 5)).toEqual(["18 awaiting removal", "22 removal"]);
-    const humble = { ...urgent, taskOrder: ["removal", "packing", "clearing", "repair"] as const };
-    expect(statesOf(humble, "left").slice(3, 5)).toEqual(["18 awaiting removal", "19 removal"]);
+    // Removal 8-10, packing 10-22. The mold is ready at 18; removal 22-24, after the last part.
+    expect(statesOf(packingFirst, "left").slice(3, 5)).toEqual(["18 awaiting removal", "22 removal"]);
+    const removalFirst = { ...packingFirst, taskOrder: ["removal", "packing", "clearing", "repair"] as const };
+    expect(statesOf(removalFirst, "left").slice(3, 5)).toEqual(["18 awaiting removal", "19 removal"]);
   });
 });
 
-describe("among calls of one task", () => {
-  it("goes by their order, never by the place in the list of stations", () => {
-    // Removal of left 1-5, of middle 5-9; left is ready again at 6, but right called at 2.
+describe("requests of one task", () => {
+  it("are served in the order of the requests, not in the order of the stations", () => {
+    // Removal of left 1-5, of middle 5-9. Left is ready again at 6, but right has waited since 2.
     const left: FixedStation = { name: "left", recharge: 0, drop: 0, close: 0, cool: 1, remove: 4, by: "operator" };
     const stations = [left, { ...left, name: "middle", cool: 1.5 }, { ...left, name: "right", cool: 2 }];
     const cell = takeawayCell({ stations, shift: 0, operators: 1, length: 400 }, [], {
@@ -214,7 +221,7 @@ describe("stops", () => {
       "run.length=20 h",
     );
 
-  it("that come while the operator is on his way to the mold do not hold the hand that is to end them", () => {
+  it("that begin while the operator walks to the mold do not block the operator who ends them", () => {
     const scenario = text(
       "stops: [{ name: jam, resource: every station, clock: calendar, between: { exponential: 60 s }, repair: 5 s, by: operator }]",
     );
@@ -224,7 +231,7 @@ describe("stops", () => {
     expect(record.stations[1]!.parts).toBeGreaterThan(1000);
   });
 
-  it("of a server hold its part, and each of its places stops by luck of its own", () => {
+  it("of a server hold its part, and each of its places has its own stream of stops", () => {
     const scenario = text(`takeaway: { trimmer: { time: 2 s, places: 2, buffer: 6 } }
 stops: [{ name: knife, resource: trimmer, between: { exponential: 120 s }, repair: 60 s }]`);
     const record = runCell(planCell(scenario), { replication: 1 });
@@ -246,7 +253,7 @@ describe("elasticity", () => {
   const method = (cell: Scenario): string => elasticityMethod(cell);
   const steady = [server("trimmer", exponential(1), { buffer: 4 })];
 
-  it("is the critical path's only where nothing changes who or what comes next", () => {
+  it("is taken from the critical path only when the order of parts and tasks is fixed", () => {
     const one = takeawayCell({ stations: [mold], shift: 0.2 }, steady);
     expect(method(one)).toContain("exact");
     expect(method({ ...one, takeaway: [{ ...steady[0]!, rejects: 0.01 }] })).toContain("difference");

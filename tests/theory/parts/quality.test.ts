@@ -1,4 +1,4 @@
-// Rejects against the normal distribution, the mold clock against hand timelines, and streams that do not shift each other.
+// Holds rejects to the normal distribution and mold times to timelines calculated by hand, and checks that streams are independent.
 import normalCdf from "@stdlib/stats-base-dists-normal-cdf";
 import { describe, expect, it } from "vitest";
 import type { CellRecord } from "#cell/records/cellRecord.ts";
@@ -19,11 +19,11 @@ function counted(record: CellRecord): { readonly parts: number; readonly of: (re
   return { parts, of: (reason) => all.reduce((sum, each) => sum + (each.reason === reason ? each.parts : 0), 0) };
 }
 
-/** 99.9 % interval of a binomial count, an independent part a draw; twice that where parts of a shot go together. */
+/** Twice the half-width of a 99.9 % interval of a binomial count, since the parts of a shot are correlated. */
 const margin = (parts: number, share: number): number => 2 * 3.29 * Math.sqrt(parts * share * (1 - share));
 
 describe("masses", () => {
-  // Shares outside limits by the normal distribution with sd √(shot² + cavity²) (@stdlib's normal distribution function).
+  // Shares outside the limits: normal distribution with sd √(shot² + cavity²), computed with @stdlib's distribution function [C].
   const sd = 42 * Math.hypot(0.01, 0.006);
   const record = run(judged("{ lightest: 41.7 g, heaviest: 42.4 g, shotSpread: 1 %, cavitySpread: 0.6 % }"));
   const { parts, of } = counted(record);
@@ -31,15 +31,15 @@ describe("masses", () => {
   it.each([
     ["too light", normalCdf(41.7, 42, sd)],
     ["too heavy", 1 - normalCdf(42.4, 42, sd)],
-  ])("%s: as often as the normal law says", (reason, share) => {
+  ])("are %s as often as the normal distribution predicts", (reason, share) => {
     expect(parts).toBeGreaterThan(100_000);
     expect(share).toBeGreaterThan(0.01);
     expect(Math.abs(of(reason) - parts * share)).toBeLessThan(margin(parts, share));
     expect(margin(parts, share) / (parts * share)).toBeLessThan(0.05);
   });
 
-  it("go together in the cavities of a shot by the shot's spread alone, and not by the cavities'", () => {
-    // Both parts of a shot are light or neither, where only the shot varies: an even count at every station.
+  it("are equal in the cavities of a shot that varies as a whole, and differ with the cavities' spread", () => {
+    // When only the shot varies, both of its parts are light or neither is: the count is even at every station.
     const together = run(judged("{ lightest: 41.8 g, shotSpread: 1 % }"));
     for (const { rejects } of together.stations) expect(rejects[0]!.parts % 2).toBe(0);
     const apart = run(judged("{ lightest: 41.8 g, cavitySpread: 1 % }"));
@@ -49,7 +49,7 @@ describe("masses", () => {
 });
 
 describe("the base share", () => {
-  it("refuses so many parts", () => {
+  it("rejects that share of the parts", () => {
     const { parts, of } = counted(run(judged("{ rejects: 3 % }")));
     expect(Math.abs(of("base share") - 0.03 * parts)).toBeLessThan(margin(parts, 0.03));
     expect(margin(parts, 0.03) / (0.03 * parts)).toBeLessThan(0.13);
@@ -63,16 +63,16 @@ describe("streams", () => {
       ({ rejects }) => rejects.find(({ reason }) => reason === "too light")?.parts,
     );
 
-  it("of masses do not shift for a base share: a part that is refused anyhow is weighed all the same", () => {
+  it("of masses do not change with a base share: a rejected part still draws its mass", () => {
     const [alone, both] = [light(`{ ${base} }`), light(`{ ${base}, rejects: 5 % }`)];
     both.forEach((found, k) => {
-      // Five in a hundred of the light ones count as base rejects; were the draws others, the two would differ by chance as well.
+      // 5 % of the light parts count as base rejects. With other draws the two counts would also differ at random.
       expect(found! / alone[k]!).toBeGreaterThan(0.93);
       expect(found! / alone[k]!).toBeLessThan(0.97);
     });
   });
 
-  it("of steps do not shift for judgment: shots come at the same ticks with and without it", () => {
+  it("of steps do not change with quality checks: shots come at the same ticks with and without them", () => {
     const plain = scenarioOf(cellText(2), "run.warmup=0 s", "stations.steps.cool={ triangular: [7 s, 7.5 s, 9 s] }");
     const weighed = { ...plain, quality: judged(`{ ${base}, rejects: 5 % }`).quality! };
     expect(run(weighed).stations.map(({ shotTicks }) => shotTicks)).toEqual(
@@ -80,7 +80,7 @@ describe("streams", () => {
     );
   });
 
-  it("of a mold's overtime do not shift the masses", () => {
+  it("of masses do not change with a limit on the time in the mold", () => {
     const timed = run({ ...judged(`{ ${base} }`), maxInMold: 3600 });
     expect(timed.stations.map(({ rejects }) => rejects[0])).toEqual(
       run(judged(`{ ${base} }`)).stations.map(({ rejects }) => rejects[0]),
@@ -88,19 +88,19 @@ describe("streams", () => {
   });
 });
 
-describe("a mold that stays shut too long", () => {
-  // Closed for 0.5 + 8 + 0.5 + 0.6 = 9.6 s of a cycle when nothing stops.
+describe("the limit on the time in the mold", () => {
+  // Without stops a mold is closed for 0.5 + 8 + 0.5 + 0.6 = 9.6 s a cycle.
   it.each([
     ["9.59 s", 1],
     ["9.61 s", 0],
-  ])("of %s: makes rejects of all parts or of none", (limit, share) => {
+  ])("of %s rejects all parts or none", (limit, share) => {
     const { parts, of } = counted(run(scenarioOf(cellText(1, `maxInMold: ${limit}`), "run.warmup=0 s")));
     expect(of("too long in the mold")).toBe(share * parts);
     expect(parts).toBeGreaterThan(100);
   });
 
-  it("because a stop kept it shut: the parts of that shot and no others", () => {
-    // Every 300 s or so the station stands for 30 s; whoever is shut in then comes out late.
+  it("rejects the parts of a shot that a stop keeps in the mold, and no others", () => {
+    // The station stops for 30 s about every 300 s. Each stop makes at most one shot late.
     const stops =
       "stops: [{ name: hose, resource: station 1, clock: calendar, between: { exponential: 300 s }, repair: 30 s, step: finish }]";
     const record = run(scenarioOf(cellText(1, `maxInMold: 15 s\n${stops}`), "run.warmup=0 s"));
@@ -111,7 +111,7 @@ describe("a mold that stays shut too long", () => {
   });
 });
 
-describe("a parison that hangs too long", () => {
+describe("a parison", () => {
   const stops =
     "stops: [{ name: hose, resource: station 1, clock: calendar, between: { exponential: 100 s }, repair: 30 s, step: finish }]";
   const lost = (limit: string): number =>
@@ -124,7 +124,7 @@ describe("a parison that hangs too long", () => {
       ),
     ).stations[0]!.lostShots;
 
-  it("is lost, where a stop lasts longer than it may hang, and only then", () => {
+  it("is lost only when a stop lasts longer than its limit of hang time", () => {
     expect(lost("10 s")).toBeGreaterThan(10);
     expect(lost("31 s")).toBe(0);
   });

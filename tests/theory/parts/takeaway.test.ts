@@ -1,4 +1,4 @@
-// The takeaway and the crew on the cell's own tables, against the theory of lines with blocking and of machines in want of repair.
+// Holds takeaway and operators of a cell to the theory of production lines with blocking and to machine repair models.
 import { describe, expect, it } from "vitest";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import { massBalance } from "#analysis/replication/massBalance.ts";
@@ -11,7 +11,7 @@ import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
-/** A mold that takes only its close, melt always there: the first machine of a line. */
+/** A mold that only closes and never waits for melt: the first machine of a line. */
 function line(close: string, takeaway: string): Scenario {
   return scenarioOf(
     cellText(1, `takeaway: ${takeaway}`),
@@ -26,7 +26,7 @@ function line(close: string, takeaway: string): Scenario {
 
 const exponential = "{ exponential: 10 s }";
 
-/** Good parts for each that a machine alone would make. */
+/** Good parts relative to the output of a single machine. */
 function throughput(scenario: Scenario): Interval {
   const plan = planCell(scenario);
   return meanInterval(
@@ -37,26 +37,30 @@ function throughput(scenario: Scenario): Interval {
   );
 }
 
-function holds(found: Interval, theory: number): void {
+function expectTheory(found: Interval, theory: number): void {
   expect(found.halfWidth).toBeLessThan(0.02 * theory);
   expect(Math.abs(found.mean - theory)).toBeLessThan(1.5 * found.halfWidth!);
 }
 
-describe("a line of exponential machines, the mold being the first", () => {
-  // Hunt 1956; Hillier & Boling [M+C, checks.md section 8]: two machines with a buffer of b make (b + 2)/(b + 3), three without .5641.
-  it.each([0, 1, 2, 5])("of two with a buffer of %i: (b + 2)/(b + 3)", (buffer) => {
-    holds(
+describe("a line of exponential machines, of which the mold is the first", () => {
+  // Hunt, Sequential arrays of waiting lines, Operations Research 4 (1956) 674; Hillier and Boling, Finite queues in series,
+  // Operations Research 15 (1967) 286: two machines with a buffer b make (b + 2)/(b + 3), three without a buffer .5641 [M+C].
+  it.each([0, 1, 2, 5])("makes (b + 2)/(b + 3) with two machines and a buffer of %i", (buffer) => {
+    expectTheory(
       throughput(line(exponential, `{ trim: { time: ${exponential}, buffer: ${buffer} } }`)),
       (buffer + 2) / (buffer + 3),
     );
   });
 
-  it("of three without buffers: .5641", () => {
-    holds(throughput(line(exponential, `{ trim: { time: ${exponential} }, pack: { time: ${exponential} } }`)), 0.5641);
+  it("makes .5641 with three machines and no buffers", () => {
+    expectTheory(
+      throughput(line(exponential, `{ trim: { time: ${exponential} }, pack: { time: ${exponential} } }`)),
+      0.5641,
+    );
   });
 });
 
-/** States of a resource with seconds, from the events alone. */
+/** States of a resource with their times in seconds, from the event log alone. */
 function stays(scenario: Scenario, resource: string): readonly { state: string; from: number; to: number }[] {
   const events = [...eventRecorder(scenario)(1)].filter((event) => event.resource === resource);
   return events.map(({ state, seconds }, i) => ({
@@ -66,14 +70,15 @@ function stays(scenario: Scenario, resource: string): readonly { state: string; 
   }));
 }
 
-describe("the buffer before a server, recomputed from the events", () => {
+describe("the buffer before a server, computed from the event log", () => {
   const scenario = line("{ exponential: 12 s }", `{ trim: { time: ${exponential}, buffer: 40 } }`);
-  // A part comes when the mold closes no longer, and is taken up when the server begins to work or goes on to the next.
+  // A part arrives when the mold ends its close, and leaves the buffer when the server begins to work on it.
   const arrivals = stays(scenario, "station 1")
     .filter(({ state, to }) => state === "closing" && to < scenario.run.length)
     .map(({ to }) => to);
 
-  it("keeps Little's law: parts there = parts an hour × time there", () => {
+  // Little, A proof for the queuing formula L = λW, Operations Research 9 (1961) 383 [M].
+  it("has L = λW: the integral of the content is the sum of the waits", () => {
     const served = [...eventRecorder(scenario)(1)].filter(
       ({ resource, step, state }) => resource === "trim" && step === "trim" && state === "working",
     );
@@ -81,28 +86,30 @@ describe("the buffer before a server, recomputed from the events", () => {
     expect(starts.length).toBeGreaterThan(4000);
     const waits = starts.map((start, i) => start - arrivals[i]!);
     expect(Math.min(...waits)).toBeGreaterThanOrEqual(-1e-9);
-    // The same from the other side: how many are there at each change, weighted with time.
+    // The time integral of the number of parts in the buffer.
     const changes = [
       ...arrivals.slice(0, starts.length).map((at) => [at, 1] as const),
       ...starts.map((at) => [at, -1] as const),
     ].toSorted((one, other) => one[0] - other[0] || other[1] - one[1]);
-    let [there, area, last] = [0, 0, 0];
+    let [content, area, last] = [0, 0, 0];
     for (const [at, by] of changes) {
-      area += there * (at - last);
-      there += by;
+      area += content * (at - last);
+      content += by;
       last = at;
     }
     const sum = waits.reduce((total, wait) => total + wait, 0);
     expect(area).toBeCloseTo(sum, 3);
-    // M/M/1 at a load of 10/12 waits 10 × ρ/(1 − ρ) = 50 s in the mean (textbooks of queues); one run of 20 h is that sure.
+    // M/M/1 with ρ = 10/12 has Wq = 10 × ρ/(1 − ρ) = 50 s (Hillier and Lieberman, Introduction to Operations Research [M+C]).
+    // The limits allow for the variation of a single run of 20 h.
     expect(sum / waits.length).toBeGreaterThan(25);
     expect(sum / waits.length).toBeLessThan(90);
   });
 });
 
-describe("one repairman for several machines", () => {
-  // Winston, N 5, R 2, a failure in 30 and a repair in 3: L = .465 [M+C, checks.md section 8]; removal is the repair.
-  it("two operators for five molds: .465 molds wait or are emptied", () => {
+describe("removal by operators as machine repair", () => {
+  // Winston, Operations Research: Applications and Algorithms, machine repair model: 5 machines, 2 repairers, rates 1/30 and
+  // 1/3: L = .465 [M+C]. The removal is the repair.
+  it("has .465 of five molds waiting for two operators or in removal", () => {
     const scenario = scenarioOf(
       cellText(5, "crew: { operators: 2 }"),
       "delivery={ kind: reciprocating-screw, recharge: 0 s, drop: 0 s }",
@@ -134,7 +141,7 @@ quality: { lightest: 41.5 g, heaviest: 42.7 g, shotSpread: 1 %, cavitySpread: 0.
 regrind: { limit: 30 % }
 stops: [{ name: jam, resource: every station, between: { exponential: 10 min }, repair: 40 s, by: operator }]`;
 
-describe("a cell with everything after the mold", () => {
+describe("a cell with takeaway, quality checks, regrind and stops", () => {
   const scenario = scenarioOf(
     cellText(2, full),
     "stations.steps.clear={ time: 20 s, by: operator }",
@@ -144,7 +151,7 @@ describe("a cell with everything after the mold", () => {
   );
   const records = [1, 2, 3].map((replication) => runCell(planCell(scenario), { replication }));
 
-  it("loses no part: taken out = refused at the mold + refused later + good + still on the way", () => {
+  it("loses no part: removed = rejected at the mold + rejected later + good + in the takeaway", () => {
     const most = 6 + 4 + 1 + 6 + 4;
     for (const { stations, takeaway } of records) {
       const out = stations.reduce((sum, { parts }) => sum + parts, 0);
@@ -173,7 +180,7 @@ describe("a cell with everything after the mold", () => {
     }
   });
 
-  it("fills the time of every resource exactly, and the chains as well", () => {
+  it("has state times and critical paths that add up to the observed time exactly", () => {
     for (const record of records) {
       const observed = record.untilTick - record.fromTick;
       const total = new Map<string, number>();
@@ -185,7 +192,7 @@ describe("a cell with everything after the mold", () => {
     }
   });
 
-  it("says why parts were refused, and counts as good what has passed the last server", () => {
+  it("gives the reason of every reject, and counts parts as good after the last server", () => {
     const rows = measuresOf(records[0]!).filter(({ resource }) => resource === "cell");
     const value = (measure: string): number => rows.find((row) => row.measure === measure)!.value;
     expect(rows.map(({ measure }) => measure).filter((measure) => measure.startsWith("rejects"))).toEqual([
@@ -197,12 +204,12 @@ describe("a cell with everything after the mold", () => {
     expect(value("good parts per hour") * 4).toBeCloseTo(records[0]!.takeaway!.good, 6);
   });
 
-  it("gives the operator's every state, walking to another place of work", () => {
+  it("gives the time of every operator state, and a walk only to another place", () => {
     const states = records[0]!.stateTimes.filter(({ resource }) => resource === "operator 1");
     const ticks = (name: string): number => states.find(({ state }) => state === name)!.ticks;
     for (const name of ["free", "walking", "packing", "repairing", "clearing"]) expect(ticks(name)).toBeGreaterThan(0);
     const packed = records[0]!.takeaway!.good;
-    // Who packs one part after the other stays where he is.
+    // An operator who packs one part after another does not walk.
     expect(ticks("walking")).toBeLessThan(0.5 * packed * 1e6);
   });
 });
@@ -213,20 +220,23 @@ describe("the ideal cycle with a server", () => {
     ["4 s", 1, 8],
     ["7 s", 2, 7],
     ["7 s", 1, 14],
-  ])("of %s a part in %i places: max of the cell and cavities × time / places", (time, places, expected) => {
-    const scenario = scenarioOf(cellText(2, `takeaway: { trim: { time: ${time}, places: ${places}, buffer: 8 } }`));
-    expect(idealCycle(scenario).secondsPerShot).toBeCloseTo(expected, 9);
-    const record: CellRecord = runCell(
-      planCell({ ...scenario, run: { ...scenario.run, length: 36_000, warmup: 3600 } }),
-      { replication: 1 },
-    );
-    const shots = record.stations.reduce((sum, each) => sum + each.shots, 0);
-    expect((record.untilTick - record.fromTick) / 1e6 / shots).toBeCloseTo(expected, 1);
-  });
+  ])(
+    "of %s a part and %i places is the longer of the cell's and cavities × time / places",
+    (time, places, expected) => {
+      const scenario = scenarioOf(cellText(2, `takeaway: { trim: { time: ${time}, places: ${places}, buffer: 8 } }`));
+      expect(idealCycle(scenario).secondsPerShot).toBeCloseTo(expected, 9);
+      const record: CellRecord = runCell(
+        planCell({ ...scenario, run: { ...scenario.run, length: 36_000, warmup: 3600 } }),
+        { replication: 1 },
+      );
+      const shots = record.stations.reduce((sum, each) => sum + each.shots, 0);
+      expect((record.untilTick - record.fromTick) / 1e6 / shots).toBeCloseTo(expected, 1);
+    },
+  );
 });
 
-describe("what comes first for an operator", () => {
-  it("follows the order of tasks: packing waits for the removals, or the other way round", () => {
+describe("the order of tasks", () => {
+  it("decides whether packing waits for removal or removal for packing", () => {
     const waits = (order: string): { readonly mold: number; readonly pack: number } => {
       const scenario = scenarioOf(
         cellText(

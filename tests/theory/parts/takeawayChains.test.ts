@@ -1,4 +1,4 @@
-// The takeaway on the cell's own table against lines of the textbooks, Little's law, closed forms and timelines by hand.
+// Holds the takeaway to textbook values of production lines, to L = λW, to closed forms and to timelines calculated by hand.
 // [M] from memory of the named source, [C] computed independently of this project.
 import * as fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
@@ -11,8 +11,8 @@ import type { Scenario } from "#scenario/scenario.ts";
 import { allShotTicks } from "../../support/fixedCell.ts";
 import { always, exponential, saturatedMold, server, takeawayCell } from "../../support/takeawayCell.ts";
 
-/** Theory within the 99 % interval of good parts a second, and that interval within 2 % of it. */
-function makes(scenario: Scenario, theory: number): void {
+/** The 99 % interval of good parts a second contains the theoretical value and is narrower than 2 % of it. */
+function expectRate(scenario: Scenario, theory: number): void {
   const plan = planCell(scenario);
   const { length, warmup } = scenario.run;
   const rates = Array.from({ length: 20 }, (_, replication) => {
@@ -26,28 +26,32 @@ function makes(scenario: Scenario, theory: number): void {
 
 const long = { length: 80_000, warmup: 1000, seed: "line" };
 
-describe("a mold and servers as a line that never lacks material", () => {
-  // Hunt, Operations Research 4 (1956) 674; Hillier and Boling, Operations Research 15 (1967) 286 [M+C]: (b + 2)/(b + 3).
-  test.each([0, 1, 2, 6])("two exponential stages with a buffer of %i", (buffer) => {
-    makes(
+describe("a mold and servers as a saturated line", () => {
+  // Hunt, Sequential arrays of waiting lines, Operations Research 4 (1956) 674; Hillier and Boling, Finite queues in series,
+  // Operations Research 15 (1967) 286: (b + 2)/(b + 3) [M+C].
+  test.each([0, 1, 2, 6])("makes (b + 2)/(b + 3) with two exponential stages and a buffer of %i", (buffer) => {
+    expectRate(
       saturatedMold(exponential(10), [server("trimmer", exponential(10), { buffer })], long),
       (buffer + 2) / (buffer + 3) / 10,
     );
   });
 
-  // The same sources [M+C].
-  test("three exponential stages without a buffer", () => {
+  // The same sources: .5641 [M+C].
+  test("makes .5641 with three exponential stages and no buffer", () => {
     const servers = [server("trimmer", exponential(10)), server("leak test", exponential(10))];
-    makes(saturatedMold(exponential(10), servers, long), 0.05641);
+    expectRate(saturatedMold(exponential(10), servers, long), 0.05641);
   });
 
-  // A mold of fixed time before servers side by side that could work faster: the mold's own rate [C].
-  test("a conveyor that carries for longer than a cycle takes nothing from a mold that is slower", () => {
-    makes(saturatedMold(always(10), [server("conveyor", always(55), { places: 6 })], { ...long, warmup: 2000 }), 0.1);
+  // A mold of fixed time before faster servers in parallel has its own rate, calculated by hand [C].
+  test("keeps the mold's own rate before a conveyor with enough places", () => {
+    expectRate(
+      saturatedMold(always(10), [server("conveyor", always(55), { places: 6 })], { ...long, warmup: 2000 }),
+      0.1,
+    );
   });
 });
 
-/** Parts that came to and left each buffer, from the rows of the event log alone; `from` are the resources before it. */
+/** Arrivals and departures of a buffer, from the event log alone; `from` are the resources before it, `to` those after it. */
 function stays(
   events: readonly EventRecord[],
   from: readonly string[],
@@ -68,7 +72,7 @@ function stays(
 
 const total = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
 
-/** The time integral of the number of parts that wait, step by step. */
+/** The time integral and the maximum of the number of waiting parts. */
 function content(
   arrivals: readonly number[],
   departures: readonly number[],
@@ -100,8 +104,9 @@ const busyCell = takeawayCell(
   { cavities: 2, operators: 1, taskOrder: ["removal", "clearing", "repair", "packing"] },
 );
 
-describe("L = λW on every buffer, recomputed from the rows of the event log", () => {
-  // Little, Operations Research 9 (1961) 383 [M]: L by the integral of what is there, W part by part, first come, first served.
+describe("L = λW on every buffer, computed from the event log", () => {
+  // Little, A proof for the queuing formula L = λW, Operations Research 9 (1961) 383 [M]. L is the integral of the content, W the
+  // mean wait of the parts, first come, first served.
   const events = [...eventRecorder(busyCell)(1)];
   const until = busyCell.run.length;
 
@@ -110,10 +115,10 @@ describe("L = λW on every buffer, recomputed from the rows of the event log", (
     ["mask of right", "mask", ["right"], ["mask of right 1", "mask of right 2"], 1],
     ["trimmer", "trimmer", ["mask of left 1", "mask of left 2", "mask of right 1", "mask of right 2"], ["trimmer"], 5],
     ["leak test", "leak test", ["trimmer"], ["leak test 1", "leak test 2"], 3],
-  ])("before %s", (_name, step, from, to, buffer) => {
+  ])("holds before %s", (_name, step, from, to, buffer) => {
     const { arrivals, departures } = stays(events, from, to, step);
     expect(arrivals.length).toBeGreaterThan(1000);
-    // Nobody leaves before he came, and none of those who came is lost.
+    // No part leaves before it arrives.
     departures.forEach((at, i) => expect(at).toBeGreaterThanOrEqual(arrivals[i]!));
     const { area, most } = content(arrivals, departures, until);
     expect(most).toBeLessThanOrEqual(buffer + to.length);
@@ -122,7 +127,7 @@ describe("L = λW on every buffer, recomputed from the rows of the event log", (
     expect(area / until).toBeCloseTo(rate * stay, 6);
   });
 
-  it("loses no part: what left the molds is good, refused, or on its way", () => {
+  it("holds for a takeaway that loses no part: every part is good, refused or in the takeaway", () => {
     const record = runCell(planCell(busyCell), { replication: 1 });
     const [good, refused] = [record.takeaway!.good, total(record.takeaway!.refused.map(({ parts }) => parts))];
     const handed = total(
@@ -135,7 +140,7 @@ describe("L = λW on every buffer, recomputed from the rows of the event log", (
     const room = 2 * (1 + 2) + (5 + 1) + (3 + 2) + (8 + 1);
     expect(handed - good - refused).toBeGreaterThanOrEqual(0);
     expect(handed - good - refused).toBeLessThanOrEqual(room);
-    // Of a share of 4 % within 99.9 % of a binomial count.
+    // 99.9 % interval of a binomial count with a share of 4 %.
     const tested = good + refused;
     expect(Math.abs(refused - 0.04 * tested)).toBeLessThan(3.3 * Math.sqrt(0.04 * 0.96 * tested));
   });
@@ -156,8 +161,9 @@ describe("the ideal cycle with a takeaway", () => {
     buffer: fc.integer({ min: 0, max: 12 }),
   });
 
-  // The cell's closed form: max{ r + d + 2v, (v + d + m)/M, cavities × time / places }, which needs room for the parts of a shot.
-  test("is the closed form's, and the simulation keeps it exactly over whole periods", () => {
+  // Circuits of the timed event graph, derived by hand [C]: max{ r + d + 2v, (v + d + m)/M, cavities × time / places }. The form
+  // holds when the buffers have room for the parts of a shot.
+  test("has the closed form's period, exactly that of the simulation over whole periods", () => {
     fc.assert(
       fc.property(cells, ({ recharge, drop, cool, shift, count, cavities, times, places, buffer }) => {
         const stations = Array.from({ length: count }, () => ({ recharge, drop, close: 0.6, cool, remove: 0.8 }));
@@ -183,7 +189,7 @@ describe("the ideal cycle with a takeaway", () => {
     );
   }, 60_000);
 
-  it("names a server that sets it, and says what the others have to spare", () => {
+  it("names the server that sets the pace, and gives the other circuits", () => {
     const stations = [{ recharge: 4, drop: 1.8, close: 0.6, cool: 9.6, remove: 0.8 }];
     const scenario = takeawayCell({ stations, shift: 0.25 }, [server("trimmer", always(8), { buffer: 4 })], {
       cavities: 2,
@@ -206,9 +212,9 @@ describe("parts leave one by one", () => {
   };
   const mold = { recharge: 0, drop: 1, close: 0, cool: 3, remove: 0 };
 
-  it("and the mold is free when the last one has room", () => {
-    // Two parts at 4, room for one: the first is carried 4-9, the second goes on at 9; drop 9-10, cooling 10-13; then the first
-    // of the next two has room at 14, when the second is done, and the second at 19.
+  it("and free the mold when the last part has room", () => {
+    // Two parts at 4, room for one: the first is carried 4-9, the second enters at 9. Drop 9-10, cooling 10-13. Of the next two
+    // parts the first enters at 14, when the second has been carried, and the second at 19.
     const scenario = takeawayCell({ stations: [mold], shift: 0, length: 19.5 }, [server("conveyor", always(5))], {
       cavities: 2,
     });
@@ -224,8 +230,8 @@ describe("parts leave one by one", () => {
     expect(timeline(scenario, "conveyor")).toEqual(["0 starved", "4 working"]);
   });
 
-  it("a full server after it blocks the one before, and that one the mold", () => {
-    // Parts at 4, 8, 12 …: trimming 4-6, packing 6-16; trimming 8-10, blocked until 16; the mold's third part is ready at 12.
+  it("and wait in the mold when a full server blocks the one before it", () => {
+    // Parts at 4, 8, 12 …: trimming 4-6, packing 6-16, trimming 8-10, blocked until 16. The third part is ready at 12.
     const servers = [server("trimmer", always(2)), server("packing", always(10))];
     const scenario = takeawayCell({ stations: [mold], shift: 0, length: 21 }, servers);
     expect(timeline(scenario, "trimmer")).toEqual([
@@ -245,8 +251,8 @@ describe("parts leave one by one", () => {
     ]);
   });
 
-  it("too young they wait, too old they are refused where they are found", () => {
-    // A part every 4 s from 4 on. At least 6 s old: work at 10-11, 14-15, 18-19 …; the trimmer stays idle in between.
+  it("and wait below the minimum age, and are refused above the maximum age", () => {
+    // A part every 4 s from 4 on, worked on at an age of 6 s: 10-11, 14-15, 18-19 …
     const young = takeawayCell({ stations: [mold], shift: 0, length: 20 }, [
       server("trimmer", always(1), { buffer: 5, minAge: 6 }),
     ]);
@@ -259,20 +265,20 @@ describe("parts leave one by one", () => {
       "18 working",
       "19 starved",
     ]);
-    // Work of 6 s for a part every 4 s: begins at 4, 10, 16 with parts of 4, 8, 12 (age 0, 2, 4), then at 22 with that of 16
-    // (age 6), at 28 with that of 20 (age 8): beyond 7 s, so at 27 it is refused, and the one of 24 is taken (age 4).
+    // Work of 6 s for a part every 4 s. It begins at 4, 10, 16, 22 with the parts of 4, 8, 12, 16 (ages 0, 2, 4, 6). At 28 the part
+    // of 20 would be 8 s old: it is refused at 27, beyond 7 s, and the part of 24 is taken (age 4).
     const old = takeawayCell({ stations: [mold], shift: 0, length: 29 }, [
       server("trimmer", always(6), { buffer: 9, maxAge: 7 }),
     ]);
     const { good, refused } = runCell(planCell(old), { replication: 1 }).takeaway!;
     expect(refused).toEqual([{ reason: "too old for trimmer", parts: 1 }]);
     expect(good).toBe(4);
-    // Exactly as old as allowed is not too old.
-    const just = { ...old, takeaway: old.takeaway!.map((each) => ({ ...each, maxAge: 8 })) };
-    expect(runCell(planCell(just), { replication: 1 }).takeaway!.refused[0]!.parts).toBe(0);
+    // A part of exactly the maximum age is accepted.
+    const exactly = { ...old, takeaway: old.takeaway!.map((each) => ({ ...each, maxAge: 8 })) };
+    expect(runCell(planCell(exactly), { replication: 1 }).takeaway!.refused[0]!.parts).toBe(0);
   });
 
-  it("what the mold's own check refuses never enters the takeaway", () => {
+  it("and never enter the takeaway when the check at the mold refuses them", () => {
     const scenario: Scenario = {
       ...takeawayCell({ stations: [mold], shift: 0, length: 8000 }, [server("conveyor", always(1), { buffer: 3 })], {
         cavities: 3,
@@ -291,7 +297,7 @@ describe("parts leave one by one", () => {
   });
 });
 
-describe("luck", () => {
+describe("the draw", () => {
   const workTimes = (scenario: Scenario): readonly number[] => {
     const rows = [...eventRecorder(scenario)(1)].filter(({ resource }) => resource.startsWith("trimmer"));
     const started = rows.filter(({ step, state }) => step === "trimmer" && state === "working");
@@ -307,7 +313,7 @@ describe("luck", () => {
       server("trimmer", { kind: "uniform", min: 1, max: 6 }, { places, buffer, rejects: 0.2 }),
     ]);
 
-  it("of the n-th part in a server is the same whatever its buffer and its places", () => {
+  it("of the n-th part in a server does not depend on its buffer or its places", () => {
     const one = workTimes(cell(1, 0)).slice(0, 60);
     expect(one).toHaveLength(60);
     for (const other of [cell(1, 7), cell(3, 2)]) {

@@ -1,4 +1,4 @@
-// NIST Statistical Reference Datasets, univariate, with certified means and standard deviations (denominator n - 1).
+// Data of the NIST Statistical Reference Datasets, univariate summary statistics.
 
 function read(text: string): readonly number[] {
   return text.trim().split(/\s+/).map(Number);
@@ -36,7 +36,7 @@ export const mavro = read(`
   2.0025 2.0024
 `);
 
-/** NumAcc3 and NumAcc4: the middle once, then so many pairs a tenth below and a tenth above it [R+C]. */
+/** NumAcc3 and NumAcc4: the middle value once, then 500 pairs of one value below and one above it [R+C]. */
 export function alternating(middle: number, below: number, above: number): readonly number[] {
   return [middle, ...Array.from({ length: 1000 }, (_, index) => (index % 2 === 0 ? below : above))];
 }
