@@ -23,7 +23,7 @@ function counted(record: CellRecord): { readonly parts: number; readonly of: (re
 const margin = (parts: number, share: number): number => 2 * 3.29 * Math.sqrt(parts * share * (1 - share));
 
 describe("masses", () => {
-  // Shares outside the limits: normal distribution with sd √(shot² + cavity²), computed with @stdlib's distribution function [C].
+  // Shares outside the limits: @stdlib's normal distribution function with sd √(shot² + cavity²) [C].
   const sd = 42 * Math.hypot(0.01, 0.006);
   const record = run(judged("{ lightest: 41.7 g, heaviest: 42.4 g, shotSpread: 1 %, cavitySpread: 0.6 % }"));
   const { parts, of } = counted(record);

@@ -1,4 +1,4 @@
-// A cell on shifts: who rests when, what a start costs, what a change of color purges, and a chain that covers it all.
+// A cell on a calendar: time off shift, breaks, start-up, changeovers, and the balances of time and mass.
 import { describe, expect, it } from "vitest";
 import { answerOf } from "#analysis/replication/replicationAnswer.ts";
 import { massBalance } from "#analysis/replication/massBalance.ts";
@@ -27,7 +27,7 @@ function hours(record: CellRecord, resource: string, state: string): number {
 describe("a week of two shifts", () => {
   const record = run(scenario("crew: { operators: 1 }", "stations.steps.remove={ time: 0.8 s, by: operator }"));
 
-  it("rests when nobody is there: 168 − 80 hours, the molds within a cycle of it, nothing cut", () => {
+  it("has 168 − 80 hours off shift, up to a cycle more for each mold, and cuts no warm-up", () => {
     expect(record.fromTick).toBe(0);
     expect(hours(record, "plasticator", "off shift")).toBe(88);
     for (const station of ["station 1", "station 2"]) {
@@ -36,7 +36,7 @@ describe("a week of two shifts", () => {
     }
   });
 
-  it("makes shots on shift alone, each of them removed before the shift is over", () => {
+  it("makes shots only on shift, and removes each one before the shift ends", () => {
     const inShift = (tick: number): boolean => {
       const [day, time] = [Math.floor(tick / 8.64e10), (tick % 8.64e10) / 3.6e9];
       return day < 5 && time >= 6 && time <= 22;
@@ -47,12 +47,12 @@ describe("a week of two shifts", () => {
     for (const { shots, parts } of record.stations) expect(parts).toBe(2 * shots);
   });
 
-  it("gives its operator breaks of 5 × 2 half hours, within a removal", () => {
+  it("gives its operator 5 × 2 breaks of half an hour, less at most the rest of a removal", () => {
     expect(hours(record, "operator 1", "on break")).toBeGreaterThan(5 - 0.01);
     expect(hours(record, "operator 1", "on break")).toBeLessThanOrEqual(5);
   });
 
-  it("is covered by the chain of every station, off shift apart in what is shown", () => {
+  it("is covered by the critical path of every station, and leaves time off shift out of the critical shares", () => {
     for (const k of [0, 1]) {
       expect(record.chain.reduce((sum, { ticksByStation }) => sum + ticksByStation[k]!, 0)).toBe(record.untilTick);
     }
@@ -62,7 +62,7 @@ describe("a week of two shifts", () => {
     const { criticalShares } = answerOf({ replication: 1, scale: null }, record);
     expect(criticalShares.some(({ step }) => step === "off shift")).toBe(false);
     expect(criticalShares.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
-    // All five days: the steps of the cell hold all but a little of the 80 hours.
+    // The steps of the cell bind for more than half of the time on shift.
     expect(
       criticalShares
         .filter(({ step }) => ["cool", "drop", "recharge", "remove", "close"].includes(step))
@@ -72,8 +72,8 @@ describe("a week of two shifts", () => {
 });
 
 describe("a break inside cooling", () => {
-  // Shots at fixed times: the station begins at 06:00:00 sharp; cooling runs on through the break, and the removal waits for its end.
-  it("lets the part cool on, and holds only the hand that would take it out", () => {
+  // All times are fixed. The station begins at 06:00:00; cooling runs on through the break, and the removal waits for its end.
+  it("lets the part cool on, and delays only the removal by the operator", () => {
     const cell = scenarioOf(
       cellText(
         1,
@@ -84,7 +84,8 @@ calendar: { from: 2026-03-23, at: "06:00", shifts: [{ start: "06:00", end: "14:0
       "run.length=10 min",
       "run.warmup=0 s",
     );
-    // Cycle 13.05 s from shift to shift: the fifth begins at 52.2 s, cools from 55.35 s to 63.35 s, vents, opens, and waits.
+    // A cycle of 13.05 s from valve shift to valve shift: the fifth begins at 52.2 s, cools from 55.35 s to 63.35 s, vents, opens
+    // and waits.
     const changes = changesOf(cell, "station 1", 420);
     const from = changes.findIndex((each) => each.startsWith("55.35"));
     expect(changes.slice(from, from + 5)).toEqual([
@@ -97,7 +98,7 @@ calendar: { from: 2026-03-23, at: "06:00", shifts: [{ start: "06:00", end: "14:0
     expect(changesOf(cell, "operator 1", 420).filter((each) => each.includes("break"))).toEqual(["60 on break"]);
   });
 
-  it("stops the cell with its people where `breaks: stop` says so: no cycle begins that would not end before", () => {
+  it("stops the cell under `breaks: stop`: no cycle begins that would end after the start of the break", () => {
     const cell = scenarioOf(
       cellText(
         1,
@@ -107,7 +108,7 @@ calendar: { from: 2026-03-23, at: "06:00", shifts: [{ start: "06:00", end: "14:0
       "run.warmup=0 s",
     );
     const changes = changesOf(cell, "station 1", 420);
-    // Four cycles of 13.05 s end at 52.2 s; a fifth would end at 65.25 s, after the break has begun.
+    // Four cycles of 13.05 s end at 52.2 s. A fifth would end at 65.25 s, in the break.
     expect(changes.slice(changes.indexOf("52.2 off shift") - 1).slice(0, 3)).toEqual([
       "51.4 removal",
       "52.2 off shift",
@@ -116,7 +117,7 @@ calendar: { from: 2026-03-23, at: "06:00", shifts: [{ start: "06:00", end: "14:0
   });
 });
 
-describe("a start after a long rest", () => {
+describe("a start-up after a night off shift", () => {
   const record = run(
     scenario(
       "startUp: { afterOff: 6 h, heatUp: 30 min, purge: 2 kg, scrap: 4 cycles }",
@@ -125,20 +126,20 @@ describe("a start after a long rest", () => {
     1,
   );
 
-  it("heats and purges every morning, and nobody gets melt before", () => {
+  it("heats and purges every morning before the first shot", () => {
     expect(hours(record, "plasticator", "heating")).toBe(2.5);
-    // 2 kg at 100 kg/h are 72 s.
+    // 2 kg at 100 kg/h take 72 s.
     expect(hours(record, "plasticator", "purging")).toBeCloseTo((5 * 72) / 3600, 9);
     expect(record.purgedMilligrams).toBe(10_000_000);
     const first = Math.min(...record.stations.map(({ firstShotTick }) => firstShotTick)) / 1e6;
     expect(first).toBeCloseTo(6 * 3600 + 1800 + 72 + 0.25 + 1.8, 3);
   });
 
-  it("scraps the first cycles of each station, every morning", () => {
+  it("scraps the first cycles of each station every morning", () => {
     for (const { rejects } of record.stations) expect(rejects).toEqual([{ reason: "restart", parts: 5 * 4 * 2 }]);
   });
 
-  it("counts purge as melt that went through", () => {
+  it("counts the purge as feed", () => {
     const { feed, purged, parts, flash, lost, excess, inMolds } = massBalance(record);
     expect(purged).toBe(10_000_000);
     expect(parts + flash + lost + excess + inMolds + purged).toBe(feed);
@@ -146,7 +147,7 @@ describe("a start after a long rest", () => {
 });
 
 describe("a change of color", () => {
-  it("purges what tanks in series ask for, and every mold stands meanwhile", () => {
+  it("purges the mass of two tanks in series, and stops every mold meanwhile", () => {
     const more = `changes: [{ name: to blue, kind: color, on: 2026-03-25, at: "10:00", time: 20 min, residue: 1 % }]`;
     const cell = scenario(
       more,
@@ -167,7 +168,7 @@ describe("a change of color", () => {
     expect(gap).toEqual([]);
   });
 
-  it("agrees with the balance of both tanks stepped through in time, an account of its own", () => {
+  it("agrees with a numerical integration of both mass balances", () => {
     for (const [screw, manifold] of [
       [1.2, 0.3],
       [0.5, 0.5],
@@ -176,7 +177,7 @@ describe("a change of color", () => {
       let [first, second] = [1, 1];
       const step = 1e-5;
       for (let m = 0; m < 4; m += step) {
-        // Explicit midpoint steps of a' = −a/V1 and b' = (a − b)/V2 (Euler's method improved; any textbook).
+        // Explicit midpoint steps of a' = −a/V1 and b' = (a − b)/V2, an independent computation [C].
         const [halfFirst, halfSecond] = [
           first - (first / screw) * (step / 2),
           second + ((first - second) / manifold) * (step / 2),
@@ -188,7 +189,7 @@ describe("a change of color", () => {
     }
   });
 
-  it("needs more for a cleaner color, a larger screw and another manifold", () => {
+  it("needs more melt for a cleaner color, a larger screw or a further manifold", () => {
     const base = { screw: 1.2, manifold: 0.3, manifolds: 2, residue: 0.01 };
     expect(purgeMass({ ...base, residue: 0.001 })).toBeGreaterThan(purgeMass(base));
     expect(purgeMass({ ...base, screw: 2 })).toBeGreaterThan(purgeMass(base));
@@ -197,7 +198,7 @@ describe("a change of color", () => {
 });
 
 describe("a change of mold", () => {
-  it("takes one station out for its time, and leaves the other at work", () => {
+  it("stops one station for its time, while the other one runs", () => {
     const cell = scenario("changes: [{ name: new mold, kind: mold, station: station 2, after: 30 h, time: 90 min }]");
     const record = run(cell);
     expect(hours(record, "station 2", "changeover")).toBeCloseTo(1.5, 9);
@@ -206,7 +207,7 @@ describe("a change of mold", () => {
   });
 });
 
-describe("everything at once", () => {
+describe("a cell with calendar, stops, start-up, rejects, takeaway and changes", () => {
   const all = scenario(
     `crew: { operators: 1 }
 stops: [{ name: jam, resource: every station, between: { exponential: 2 h }, repair: { gamma: [5 min, 2 min] }, by: operator }]
@@ -240,10 +241,13 @@ ${more}`,
     );
 
   it.each([
-    ["one after another, with one operator", all],
-    ["some on call, with one operator", onCall("crew: { operators: 1 }")],
-    ["some on call, who walk", onCall("crew: { operators: 2, walk: 5 s, priorities: [packing, repair] }")],
-  ])("keeps the time of every resource, the chains and the masses whole: repairs %s", (_, cell) => {
+    ["on shift, one operator", all],
+    ["on shift and on call, one operator", onCall("crew: { operators: 1 }")],
+    [
+      "on shift and on call, two operators who walk",
+      onCall("crew: { operators: 2, walk: 5 s, priorities: [packing, repair] }"),
+    ],
+  ])("has exact sums of state times, critical paths and masses: repairs %s", (_, cell) => {
     for (const replication of [1, 2]) {
       const record = run(cell, replication);
       expect(record.standstill).toBeUndefined();

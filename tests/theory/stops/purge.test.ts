@@ -1,4 +1,4 @@
-// How long a purge takes: the law of the screw's rate for the whole mass, and luck of its own that shifts nobody else's.
+// The time of a purge: mass over the screw's rate, with one draw for the whole mass from a stream of its own.
 import { describe, expect, it } from "vitest";
 import { meanInterval } from "#analysis/statistics/interval.ts";
 import { planCell } from "#cell/layers/planCell.ts";
@@ -27,14 +27,14 @@ function purges(cell: ReturnType<typeof scenarioOf>, replication = 1): number {
 }
 
 describe("a purge of 2 kg", () => {
-  // Mass / rate and mass of a shot / its time: arithmetic by hand. A shot is 2 × 54.6 g, 109.2 g.
-  it("takes 72 s at 100 kg/h, and at 4 s a shot as many as are in it, in whole and in part", () => {
+  // Mass / rate, with the mass of a shot over its time as the rate, calculated by hand [C]. A shot is 2 × 54.6 g = 109.2 g.
+  it("takes 72 s at 100 kg/h, and 2 kg / 109.2 g × 4 s at 4 s a shot", () => {
     expect(purges(cellOf("plasticatingRate: 100 kg/h"))).toBe(72);
     expect(purges(cellOf("recharge: 4 s"))).toBeCloseTo((4 * 2) / 0.1092, 6);
   });
 
-  // Mean of 1/x for a uniform x in [a, b]: ln(b/a)/(b − a) [C]; its draws lie between 2 kg at 120 and at 80 kg/h.
-  it("is drawn for the whole mass where the rate is", () => {
+  // Mean of 1/x for a uniform x in [a, b]: ln(b/a)/(b − a) [C]. Draws lie between 2 kg at 120 kg/h and 2 kg at 80 kg/h.
+  it("draws one rate for the whole mass", () => {
     const seconds = Array.from({ length: 300 }, (_, i) => purges(cellOf(drawn), i + 1));
     const { mean, halfWidth } = meanInterval(seconds);
     const expected = (2 * 3600 * Math.log(120 / 80)) / 40;
@@ -46,28 +46,28 @@ describe("a purge of 2 kg", () => {
     expect(Math.max(...seconds)).toBeGreaterThan(89);
   });
 
-  it("draws every morning anew", () => {
+  it("draws a new rate every morning", () => {
     const [one, two] = [purges(cellOf(drawn)), purges(cellOf(drawn, "", 2))];
     expect(two - one).toBeGreaterThan(60);
     expect(two - one).not.toBeCloseTo(one, 3);
   });
 });
 
-describe("the luck of a purge", () => {
+describe("the stream of a purge", () => {
   const durations = (changes: string, step: string): readonly number[] => {
     const plan = planCell(cellOf(drawn, changes));
     const steps = simulatedSteps(plan, 14 * 3600e6);
     return steps.filter((each) => each.step === step).map(({ start, end }) => end - start);
   };
 
-  it("shifts none of the recharges: with a change or without, the n-th takes the n-th time", () => {
+  it("leaves the stream of the recharge unchanged: the n-th recharge takes the same time with and without a purge", () => {
     const [plain, changed] = [durations("", "recharge"), durations(blue, "recharge")];
     expect(changed.length).toBeGreaterThan(3000);
     expect(changed.length).toBeLessThan(plain.length);
     expect(plain.slice(0, changed.length)).toEqual(changed);
   });
 
-  it("is each purge's own: a change before it or a change left out leave it as it was", () => {
+  it("is separate for each purge: another change does not alter its time", () => {
     const [start, toBlue, toGreen] = durations(`${blue}, ${green}`, "purge");
     expect(durations("", "purge")).toEqual([start]);
     expect(durations(blue, "purge")).toEqual([start, toBlue]);

@@ -1,4 +1,4 @@
-// Who repairs a stop, and when: in or out of shift, on a break, on call; every cell of the table against seconds worked out by hand.
+// Repairs on shift, off shift, during a break and on call, against times calculated by hand.
 import { describe, expect, it } from "vitest";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
@@ -8,8 +8,8 @@ import { changesOf } from "../../support/calendarStop.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
 /*
- * Seconds: on shift 0 to 300 and from 600 on; the people's break 60 to 180. Source: the contract (repair with or without an
- * operator, in or out of shift; breaks call people away alone), worked out by hand.
+ * Seconds: on shift 0 to 300 and from 600 on; break of the operators 60 to 180. The expected times follow by hand from the rules
+ * of the model [C]: a repair needs an operator or not, and is done on shift only or at any time; a break affects operators only.
  */
 const calendar = `calendar:
   from: 2026-03-23
@@ -27,7 +27,7 @@ function cellOf(stops: readonly string[], more = "crew: { operators: 1 }"): Scen
 const stop = (name: string, resource: string, at: number, repair: string): string =>
   `{ name: ${name}, resource: ${resource}, clock: calendar, between: ${at} s, step: finish, ${repair} }`;
 
-/** Seconds of the first stop of each kind: it begins, its repair begins, it ends. */
+/** Seconds at which the first stop of each name begins, its repair begins, and it ends. */
 function firstStops(cell: Scenario): Readonly<Record<string, readonly (number | null)[]>> {
   const { stops } = runCell(planCell(cell), { replication: 1 });
   return Object.fromEntries(
@@ -44,7 +44,7 @@ describe("a repair of 80 s", () => {
     ["within the break", 100, "operator", "in", 180, 260],
     ["within the break", 100, "operator", "any", 180, 260],
     ["50 s before the shift ends", 250, "itself", "any", 250, 330],
-    // 50 s on this shift, the other 30 s on the next one.
+    // 50 s on this shift, 30 s on the next one.
     ["50 s before the shift ends", 250, "itself", "in", 250, 630],
     ["50 s before the shift ends", 250, "operator", "in", 250, 330],
     ["50 s before the shift ends", 250, "operator", "any", 250, 330],
@@ -56,9 +56,9 @@ describe("a repair of 80 s", () => {
     ["40 s before the next shift", 560, "itself", "in", 600, 680],
     ["40 s before the next shift", 560, "operator", "in", 600, 680],
     ["40 s before the next shift", 560, "operator", "any", 560, 640],
-    // The stop ends with the shift, and so does the time of its repair.
+    // The repair ends with the shift.
     ["80 s before the shift ends", 220, "itself", "in", 220, 300],
-  ])("%s, at %d s, by %s, shift: %s", (_, at, by, shift, begins, ends) => {
+  ])("of a stop %s, at %d s, by %s, shift: %s, begins and ends on time", (_, at, by, shift, begins, ends) => {
     const cell = cellOf([stop("jam", "valve", at, `repair: 80 s, by: ${by}, shift: ${shift}`)]);
     expect(firstStops(cell)["jam"]).toEqual([at, begins, ends]);
   });
@@ -66,19 +66,19 @@ describe("a repair of 80 s", () => {
   it.each<[By, number]>([
     ["operator", 680],
     ["itself", 480],
-  ])("off shift, by %s and nothing said of the shift: as ever it ends at %d s", (by, ends) => {
+  ])("off shift, by %s and without the key `shift`, ends at %d s", (by, ends) => {
     const cell = cellOf([stop("jam", "valve", 400, `repair: 80 s, by: ${by}`)]);
     expect(firstStops(cell)["jam"]?.at(-1)).toBe(ends);
   });
 
-  it("by itself is not held up by a break, though the cell pauses with its people", () => {
+  it("by itself continues during a break, even under `breaks: stop`", () => {
     const pausing = calendar.replace("shifts:", "breaks: stop\n  shifts:");
     const text = `${pausing}stops: [${stop("jam", "valve", 100, "repair: 80 s, shift: in")}]\ncrew: { operators: 1 }`;
     const cell = scenarioOf(cellText(1, text), "run.length=900 s", "run.warmup=0 s");
     expect(firstStops(cell)["jam"]).toEqual([100, 100, 180]);
   });
 
-  it("stands still over two nights, and needs no operator at all", () => {
+  it("by itself pauses off shift and needs no operator", () => {
     const shifts = `[{ start: "06:00", end: "06:02" }, { start: "06:04", end: "06:05" }, { start: "06:10", end: "06:30" }]`;
     const text = `calendar: { from: 2026-03-23, at: "06:00", shifts: ${shifts} }
 stops: [${stop("jam", "valve", 100, "repair: 100 s, shift: in")}]`;
@@ -91,24 +91,24 @@ stops: [${stop("jam", "valve", 100, "repair: 100 s, shift: in")}]`;
 describe("the operator on call", () => {
   const onCall = "repair: 80 s, by: operator, shift: any";
 
-  it("is the one of the crew who went last: off shift, repairing, off shift, free again", () => {
+  it("is the operator of the crew who left last: off shift, repairing, off shift, free", () => {
     const cell = cellOf([stop("jam", "valve", 400, onCall)]);
     const changes = changesOf(cell, "operator 1", 700).filter((each) => Number.parseFloat(each) > 200);
     expect(changes).toEqual(["300 off shift", "400 repairing", "480 off shift", "600 free"]);
   });
 
-  it("ends what he has begun when the shift comes, and is back only then", () => {
+  it("finishes a repair after the shift starts, and is free only then", () => {
     const cell = cellOf([stop("jam", "valve", 560, onCall)]);
     const changes = changesOf(cell, "operator 1", 700).filter((each) => Number.parseFloat(each) > 200);
     expect(changes).toEqual(["300 off shift", "560 repairing", "640 free"]);
   });
 
-  it("does one repair after the other, in the order of the calls", () => {
+  it("does one repair after another, in the order of the stops", () => {
     const cell = cellOf([stop("late", "station 1", 420, onCall), stop("early", "valve", 400, onCall)]);
     expect(firstStops(cell)).toEqual({ early: [400, 400, 480], late: [420, 480, 560] });
   });
 
-  it("leaves to the next shift what is not for him", () => {
+  it("leaves repairs without `shift: any` to the next shift", () => {
     const cell = cellOf([
       stop("jam", "valve", 400, onCall),
       stop("wear", "station 1", 410, "repair: 80 s, by: operator"),
@@ -117,30 +117,30 @@ describe("the operator on call", () => {
   });
 
   it.each(["crew: { operators: 1 }", "crew: { operators: 1, priorities: [clearing, removal] }"])(
-    "goes home only when a hand has been found for what was called for on shift: %s",
+    "stays after the shift until every stop of the shift is repaired: %s",
     (crew) => {
-      // The crew repairs one from 250 to 330; the other calls at 290, before the shift is over.
+      // The crew repairs the first stop from 250 to 330. The second begins at 290, before the end of the shift.
       const cell = cellOf([stop("first", "valve", 250, onCall), stop("second", "station 1", 290, onCall)], crew);
       expect(firstStops(cell)).toEqual({ first: [250, 250, 330], second: [290, 330, 410] });
     },
   );
 
-  it("takes along into the shift what was called for before it, though two others come", () => {
+  it("does a repair requested before the shift, even when two other operators start work", () => {
     const crew = "crew: { operators: 3 }";
     const cell = cellOf([stop("first", "valve", 560, onCall), stop("second", "station 1", 590, onCall)], crew);
     expect(firstStops(cell)).toEqual({ first: [560, 560, 640], second: [590, 640, 720] });
   });
 
-  it("hears no call while the crew is there, though he was called before, and the crew none while he is on call", () => {
+  it("repairs off shift only, and the crew on shift only", () => {
     const cell = cellOf([stop("jam", "valve", 15, "repair: 10 s, by: operator, shift: any")]);
     const { stops } = runCell(planCell(cell), { replication: 1 });
     const waits = stops.map(({ fromTick, repairTick }) => [fromTick / 1e6, (repairTick! - fromTick) / 1e6] as const);
-    // Every 25 s from 15 s on; the stop at 65 s waits for the end of the break, and nobody waits on any shift or off it.
+    // A stop every 25 s from 15 s on. Only the stop at 65 s waits, for the end of the break.
     expect(waits.filter(([, wait]) => wait > 0)).toEqual([[65, 115]]);
     expect(waits.length).toBeGreaterThan(28);
   });
 
-  it("walks on shift like everybody, and has his way counted in the repair when he comes from home", () => {
+  it("walks to a repair on shift; off shift the repair time includes the way", () => {
     const crew = "crew: { operators: 1, walk: 10 s }";
     const night = cellOf([stop("jam", "valve", 400, onCall)], crew);
     expect(firstStops(night)["jam"]).toEqual([400, 400, 480]);
@@ -148,7 +148,7 @@ describe("the operator on call", () => {
     expect(firstStops(day)["jam"]).toEqual([250, 260, 340]);
   });
 
-  it("has the same luck as the crew: the n-th repair takes the n-th time", () => {
+  it("uses the same stream as the crew: the n-th repair takes the same time", () => {
     const times = (shift: string): readonly number[] => {
       const repair = `repair: { gamma: [40 s, 10 s] }, by: operator, shift: ${shift}`;
       const text = `crew: { operators: 1 }\n${calendar}stops: [${stop("jam", "valve", 130, repair)}]`;
@@ -170,7 +170,7 @@ describe("without a calendar", () => {
     ["itself", "any"],
     ["operator", "in"],
     ["operator", "any"],
-  ])("the key changes nothing, and says so: by %s, shift: %s", (by, shift) => {
+  ])("the key `shift` has no effect and gives a hint: by %s, shift: %s", (by, shift) => {
     const repair = stop("jam", "valve", 400, `repair: 80 s, by: ${by}, shift: ${shift}`);
     const { scenario, issues } = readScenario(text(repair), { name: "test", file: "test.yaml" });
     expect(issues.map(({ code, severity, path }) => [code, severity, path])).toEqual([
@@ -180,7 +180,7 @@ describe("without a calendar", () => {
   });
 });
 
-it("says what is assumed of a repair that says nothing, each with its reason", () => {
+it("lists the assumed `shift` of every repair without the key", () => {
   const given = [
     stop("one", "valve", 400, "repair: 80 s, by: operator"),
     stop("two", "station 1", 400, "repair: 80 s"),
@@ -195,7 +195,7 @@ it("says what is assumed of a repair that says nothing, each with its reason", (
   ]);
 });
 
-it("keeps the time of every resource whole, and shows no resource that nobody has named", () => {
+it("gives every resource of the cell the observed time, and lists no internal resource", () => {
   const cell = cellOf([
     stop("one", "valve", 100, "repair: 80 s, shift: in"),
     stop("two", "station 1", 130, "repair: 50 s, by: operator, shift: any"),

@@ -1,4 +1,4 @@
-// A screw that never stops, and what makes it stand: every station stopped for long enough, and the end of a shift; masses included.
+// When the screw of continuous extrusion stops: all stations stopped for longer than a limit, or the end of a shift.
 import * as fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { massBalance } from "#analysis/replication/massBalance.ts";
@@ -12,7 +12,7 @@ import type { Scenario } from "#scenario/scenario.ts";
 import { changesOf } from "../../support/calendarStop.ts";
 import { scenarioOf } from "../../support/cellScenario.ts";
 
-/** Parison 5 s, travel 0.5 s, close 0.5 s, cut 0.25 s, travel 0.5 s, then 10 s in the mold: two molds ask for one in 5.875 s. */
+/** Parison 5 s, travel in 0.5 s, close 0.5 s, cut 0.25 s, travel out 0.5 s, then 10 s in the mold: 5.875 s a shot of two molds. */
 function dieText(more: string, after = ""): string {
   return `format: 1
 product: { partMass: 42 g, flash: 30 % of part }
@@ -35,8 +35,8 @@ function stopped(scenario: Scenario, until = 300): readonly string[] {
   return changes.flatMap((each, i) => (each.endsWith(" stopped") ? [each, changes[i + 1] ?? "to the end"] : []));
 }
 
-// Stops at known seconds: station 1 from 100 to 160, station 2 from 110 to 190; every station is stopped from 110 to 160 (by hand).
-describe("a screw whose stations all stop", () => {
+// Station 1 is stopped from 100 s to 160 s, station 2 from 110 s to 190 s, and both from 110 s to 160 s, calculated by hand [C].
+describe("a screw whose stations are all stopped", () => {
   const stops = `stops: [${stop("one", "station 1", "100 s", "60 s")}, ${stop("two", "station 2", "110 s", "80 s")}]`;
   const cell = (after: string): Scenario => scenarioOf(dieText(stops, after));
 
@@ -48,11 +48,11 @@ describe("a screw whose stations all stop", () => {
     ["60 s", []],
     ["never", []],
     ["", []],
-  ])("stands after %s", (after, expected) => {
+  ])("stops after %s", (after, expected) => {
     expect(stopped(cell(after), 205)).toEqual(expected);
   });
 
-  it("leaves to regrind only what comes until then", () => {
+  it("sends melt to regrind only until it stops", () => {
     const tail = (after: string): number => {
       const { stateTimes } = runCell(planCell({ ...cell(after), run: { ...cell(after).run, length: 205 } }), {
         replication: 1,
@@ -63,19 +63,19 @@ describe("a screw whose stations all stop", () => {
     expect(tail("never") - tail("49 s")).toBeCloseTo(1, 6);
   });
 
-  it("keeps a parison that has not its full length where it is, and lets it grow on", () => {
+  it("keeps an unfinished parison, and extrudes its rest afterwards", () => {
     const slow = {
       ...cell("0 s"),
       stations: cell("0 s").stations.map((station) => ({ ...station, recharge: thirty })),
     };
-    // Caught at 0.5, 30.5, 60.5 and 90.5 s: of the fifth 19.5 s are there at 110 s, and the other 10.5 s come from 160 s on.
+    // Parisons are caught at 0.5, 30.5, 60.5 and 90.5 s. The next one has grown for 19.5 s at 110 s, and grows 10.5 s from 160 s on.
     expect(stopped(slow, 200)).toEqual(["110 stopped", "160 extruding a parison"]);
     const station = changesOf(slow, "station 1", 200).filter((each) => Number.parseFloat(each) > 92);
     expect(station.slice(0, 4)).toEqual(["92.25 awaiting melt", "100 stopped", "160 awaiting melt", "170.5 closing"]);
   });
 
-  it("counts anew for a stop that follows another one at once", () => {
-    // Station 2 stands from 100 to 280. Station 1 stands from 110 to 150, and its second stop, due at 120, from 150 to 190.
+  it("restarts the limit at a stop that follows another one at once", () => {
+    // Station 2 is stopped from 100 to 280. Station 1 is stopped from 110 to 150, and by its second stop, due at 120, from 150 to 190.
     const following = `stops: [${stop("long", "station 2", "100 s", "180 s")}, ${stop("one", "station 1", "110 s", "40 s")}, ${stop("two", "station 1", "120 s", "40 s")}]`;
     expect(stopped(scenarioOf(dieText(following, "30 s")), 200)).toEqual([
       "140 stopped",
@@ -85,43 +85,46 @@ describe("a screw whose stations all stop", () => {
     ]);
   });
 
-  it("turns on where one station never stops, and where something else stops with it", () => {
+  it("keeps running while one station is not stopped", () => {
     const some = `stops: [${stop("one", "station 1", "100 s", "60 s")}]`;
     expect(stopped(scenarioOf(dieText(some, "1 s")))).toEqual([]);
   });
 
-  it("stands for its own stop as well, and goes on only when both are over", () => {
-    // From 160 s on a mold has the parison that hung there; the next one grows from 175 s on.
+  it("restarts only after its own stop and the stops of the stations have ended", () => {
+    // At 160 s a mold takes the parison that hangs at the die. The next parison grows from 175 s on.
     const both = stops.replace("]", `, ${stop("band", "plasticator", "140 s", "35 s")}]`);
     expect(stopped(scenarioOf(dieText(both, "20 s")), 205)).toEqual(["130 stopped", "175 extruding a parison"]);
   });
 
-  it.each(["by: operator", "by: operator, shift: any"])("stands as long where an operator repairs: %s", (by) => {
-    const repaired = stops.replaceAll("step: finish", `step: finish, ${by}`);
-    const calendar = `calendar: { from: 2026-03-23, at: "06:00", shifts: [{ start: "06:00", end: "14:00" }] }`;
-    const crewed = scenarioOf(dieText(`${repaired}\n${calendar}\ncrew: { operators: 2 }`, "20 s"));
-    expect(stopped(crewed, 205)).toEqual(["130 stopped", "160 extruding to regrind"]);
-  });
+  it.each(["by: operator", "by: operator, shift: any"])(
+    "stops for the same time when an operator repairs: %s",
+    (by) => {
+      const repaired = stops.replaceAll("step: finish", `step: finish, ${by}`);
+      const calendar = `calendar: { from: 2026-03-23, at: "06:00", shifts: [{ start: "06:00", end: "14:00" }] }`;
+      const crewed = scenarioOf(dieText(`${repaired}\n${calendar}\ncrew: { operators: 2 }`, "20 s"));
+      expect(stopped(crewed, 205)).toEqual(["130 stopped", "160 extruding to regrind"]);
+    },
+  );
 });
 
-describe("a shift's end", () => {
-  it("stops the screw at the end of the parison that it makes, and not a gram goes to regrind meanwhile", () => {
+describe("the end of a shift", () => {
+  it("stops the screw when its parison is complete, and sends no melt to regrind off shift", () => {
     const calendar = `calendar: { from: 2026-03-23, at: "06:00", shifts: [{ start: "06:00", end: "06:02" }, { start: "06:04", end: "06:30" }] }`;
     const changes = changesOf(scenarioOf(dieText(calendar)), "plasticator", 250);
     const off = changes.findIndex((each) => each.endsWith("off shift"));
     const [second] = changes[off]!.split(" ");
     expect(Number(second)).toBeGreaterThanOrEqual(120);
     expect(Number(second)).toBeLessThan(125);
-    // A parison hangs there since: the first mold that comes takes it.
+    // A complete parison hangs at the die; the first mold takes it.
     expect(changes[off + 1]).toBe("240 extruding to regrind");
   });
 });
 
-describe("what is said of it", () => {
+describe("the key `stopsScrewAfter`", () => {
   const stops = `stops: [${stop("one", "every station", "100 s", "60 s")}]`;
   const read = (text: string) => readScenario(text, { name: "test", file: "test.yaml" });
 
-  it("is assumed by name and with its reason, where there are stops and a die that never stops", () => {
+  it("is listed as assumed with its reason when a scenario has continuous extrusion and stops", () => {
     const paths = (text: string): readonly string[] => read(text).assumed.map(({ path }) => path);
     const assumed = read(dieText(stops)).assumed.find(({ path }) => path === "delivery.stopsScrewAfter");
     expect(assumed?.value).toBe("never");
@@ -131,53 +134,54 @@ describe("what is said of it", () => {
   });
 });
 
-interface Account {
-  /** Milligrams: in parisons that molds have caught, in tails, and in the parison that grows at the end. */
+interface MeltBalance {
+  /** Ticks of tails beyond full parisons, of the parison that grows at the end, and of the stopped screw. */
   readonly tail: number;
   readonly growing: number;
-  readonly caught: number;
   readonly stopped: number;
+  /** Parisons that molds have caught. */
+  readonly caught: number;
 }
 
-/** A second account, from the stops alone and the ticks at which molds catch: when the screw must have stood, and what came when it did not. */
-function accountOf(plan: CellPlan, { stops, untilTick }: CellRecord, after: number, parison: number): Account {
+/** An independent balance [C], from the records of the stops and the ticks at which molds catch their parisons. */
+function balanceOf(plan: CellPlan, { stops, untilTick }: CellRecord, after: number, parison: number): MeltBalance {
   const { stations, run } = plan.scenario;
   const marked = stations.map(({ name }) => dropsOf(name));
   const simulation = new Simulation(plan.program, { seed: run.seed, replication: 1 }, marked);
   simulation.runUntil(untilTick);
-  const spans = stations.map(({ name }) => stops.filter(({ resource }) => resource === name));
-  const stood = spans[0]!.flatMap((one) =>
-    spans[1]!.flatMap((other) => {
+  const stationStops = stations.map(({ name }) => stops.filter(({ resource }) => resource === name));
+  const rests = stationStops[0]!.flatMap((one) =>
+    stationStops[1]!.flatMap((other) => {
       const from = Math.max(one.fromTick, other.fromTick) + after;
       const until = Math.min(one.untilTick ?? untilTick, other.untilTick ?? untilTick);
       return from < until ? [{ from, until }] : [];
     }),
   );
-  const turning = (from: number, until: number): number =>
+  const runningTicks = (from: number, until: number): number =>
     until -
     from -
-    stood.reduce((sum, each) => sum + Math.max(0, Math.min(each.until, until) - Math.max(each.from, from)), 0);
+    rests.reduce((sum, each) => sum + Math.max(0, Math.min(each.until, until) - Math.max(each.from, from)), 0);
   const ticks = [...simulation.marks.ticks];
-  // A running start finds a full parison at the die: all that comes before the first catch is its tail.
-  const first = turning(0, ticks[0] ?? untilTick);
-  const spells = ticks.map((tick, i) => turning(tick, ticks[i + 1] ?? untilTick));
+  // A running start has a full parison at the die: all melt before the first catch is its tail.
+  const first = runningTicks(0, ticks[0] ?? untilTick);
+  const spans = ticks.map((tick, i) => runningTicks(tick, ticks[i + 1] ?? untilTick));
   return {
-    tail: first + spells.reduce((sum, each) => sum + Math.max(0, each - parison), 0),
-    growing: Math.min(parison, spells.at(-1) ?? 0),
+    tail: first + spans.reduce((sum, each) => sum + Math.max(0, each - parison), 0),
+    growing: Math.min(parison, spans.at(-1) ?? 0),
     caught: ticks.length,
-    stopped: stood.reduce((sum, { from, until }) => sum + until - from, 0),
+    stopped: rests.reduce((sum, { from, until }) => sum + until - from, 0),
   };
 }
 
-// Conservation of mass: what the die gives is its rate × the time in which it turns.
-test("loses no melt, to the milligram, however the stations stop", { timeout: 60_000 }, () => {
+// Conservation of mass: the die delivers rate × running time.
+test("the mass balance is exact to the milligram for random stops of the stations", { timeout: 60_000 }, () => {
   const cells = fc.record({
     seed: fc.integer({ min: 1, max: 1e6 }),
     after: fc.integer({ min: 0, max: 90 }),
     parison: fc.integer({ min: 2, max: 12 }),
     step: fc.constantFrom("finish", "hold", "scrap"),
   });
-  const seen = { stood: 0, lost: 0 };
+  const seen = { rests: 0, lost: 0 };
   fc.assert(
     fc.property(cells, ({ seed, after, parison, step }) => {
       const stops = [1, 2].map((k) =>
@@ -192,27 +196,27 @@ test("loses no melt, to the milligram, however the stations stop", { timeout: 60
       const plan = planCell(scenario);
       const record = runCell(plan, { replication: 1 });
       const [P, shot] = [parison * 1e6, 109_200];
-      const account = accountOf(plan, record, after * 1e6, P);
+      const balance = balanceOf(plan, record, after * 1e6, P);
       const rate = shot / P;
-      const stood = record.stateTimes.find(({ resource, state }) => resource === "plasticator" && state === "stopped");
-      expect(stood!.ticks).toBe(account.stopped);
-      expect(Math.abs(record.excessMilligrams! - rate * account.tail)).toBeLessThanOrEqual(0.5);
+      const rests = record.stateTimes.find(({ resource, state }) => resource === "plasticator" && state === "stopped");
+      expect(rests!.ticks).toBe(balance.stopped);
+      expect(Math.abs(record.excessMilligrams! - rate * balance.tail)).toBeLessThanOrEqual(0.5);
       const { parts, flash, lost, excess, inMolds, feed } = massBalance(record);
       expect(parts + flash + lost + excess + inMolds).toBe(feed);
       const cutOrLost = record.stations.reduce((sum, { shots, lostDrops }) => sum + shots + lostDrops, 0);
-      const notYetCut = account.caught - cutOrLost;
-      // Of the molds one at most has caught a parison and not yet cut it, and each holds one shot at most.
+      const notYetCut = balance.caught - cutOrLost;
+      // At most one mold has caught a parison without having cut it, and each mold holds at most one shot.
       expect(notYetCut).toBeGreaterThanOrEqual(0);
       expect(notYetCut).toBeLessThanOrEqual(1);
       expect(inMolds).toBeGreaterThanOrEqual(0);
       expect(inMolds).toBeLessThanOrEqual(2 * shot);
-      const extruded = rate * (record.untilTick - account.stopped) + shot;
-      expect(Math.abs(feed + notYetCut * shot + rate * account.growing - extruded)).toBeLessThanOrEqual(1);
-      seen.stood += account.stopped > 0 ? 1 : 0;
+      const extruded = rate * (record.untilTick - balance.stopped) + shot;
+      expect(Math.abs(feed + notYetCut * shot + rate * balance.growing - extruded)).toBeLessThanOrEqual(1);
+      seen.rests += balance.stopped > 0 ? 1 : 0;
       seen.lost += record.stations.some(({ lostDrops }) => lostDrops > 0) ? 1 : 0;
     }),
     { numRuns: 300, seed: 20261210 },
   );
-  expect(seen.stood).toBeGreaterThan(100);
+  expect(seen.rests).toBeGreaterThan(100);
   expect(seen.lost).toBeGreaterThan(30);
 });

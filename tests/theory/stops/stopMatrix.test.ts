@@ -1,11 +1,12 @@
-// The matrix of stops, cell by cell: what each rule does to each step and to the neighbors, against timelines worked out by hand.
+// Every cell of the stop matrix, for the stopped resource and its neighbors, against timelines calculated by hand.
 import { describe, expect, it } from "vitest";
 import { shotPlaceAt, stopMatrix } from "#cell/layers/stopMatrix.ts";
 import { changesOf, stoppedCell } from "../../support/calendarStop.ts";
 
 /*
  * Seconds, one station, no stop: shift to port 0-1, drop 1-3, close 3-4, blow 4-5, cool 5-11, vent 11-12, open 12-13, removal
- * 13-14; valve back 3-4, recharge 4-8. The stop lasts 20 s, clearing 3 s. Source: the contract's rules, worked out by hand.
+ * 13-14; shift to neutral 3-4, recharge 4-8. The stop lasts 20 s, clearing 3 s. The timelines follow by hand from the rules of
+ * the model [C].
  */
 const undisturbed = [
   "0 valve shifting to it",
@@ -26,7 +27,7 @@ interface Case {
   readonly scrap: readonly string[];
 }
 
-/** From the stop on, up to the beginning of the next drop or of a new stop. */
+/** State changes from the stop to the next drop or the next stop. */
 const stationStops: readonly Case[] = [
   {
     step: "drop",
@@ -38,7 +39,7 @@ const stationStops: readonly Case[] = [
   {
     step: "close",
     at: 3.5,
-    // What was pinched is blown, cooled and vented in spite of the stop; only the opening waits.
+    // A pinched parison is blown, cooled and vented during the stop. Only the opening waits.
     finish: ["4 blowing", "5 cooling", "11 venting", "12 stopped", "23.5 opening"],
     hold: ["3.5 stopped", "23.5 being cleared"],
     scrap: ["3.5 stopped", "23.5 being cleared"],
@@ -85,7 +86,7 @@ describe("a station that stops", () => {
     });
   }
 
-  it("loses its shot to regrind, and the screw recharges meanwhile: its neighbor is the valve, which shifts back at once", () => {
+  it("loses its shot in the drop; the valve shifts to neutral at once and the screw recharges", () => {
     const cell = stoppedCell({ resource: "station 1", at: 2, repair: 20, step: "hold" });
     expect(changesOf(cell, "valve", 21)).toEqual(["0 shifting", "1 open to station 1", "2 shifting", "3 neutral"]);
     expect(changesOf(cell, "plasticator", 21)).toEqual([
@@ -99,7 +100,7 @@ describe("a station that stops", () => {
 });
 
 describe("a screw that stops", () => {
-  it("in the drop, finish: the parison comes down, the mold goes on, the valve closes, nothing recharges", () => {
+  it("in the drop, finish: completes the drop; the mold cycles on, the valve shifts to neutral, the recharge waits", () => {
     const cell = stoppedCell({ resource: "plasticator", at: 2, repair: 20, step: "finish" });
     expect(changesOf(cell, "plasticator", 26)).toEqual([
       "0 valve shifting",
@@ -112,7 +113,7 @@ describe("a screw that stops", () => {
   });
 
   it.each(["hold", "scrap"] as const)(
-    "in the drop, %s: the shot is lost, the mold is cleared, the valve closes",
+    "in the drop, %s: loses the shot; the mold is cleared, the valve shifts to neutral",
     (step) => {
       const cell = stoppedCell({ resource: "plasticator", at: 2, repair: 20, step });
       expect(changesOf(cell, "plasticator", 23)).toEqual([
@@ -131,7 +132,7 @@ describe("a screw that stops", () => {
     },
   );
 
-  it("in the recharge: finish fills the shot and then stands, hold and scrap keep what is left for later", () => {
+  it("in the recharge: completes it under finish, and pauses it under hold and scrap", () => {
     const screw = (step: "finish" | "hold" | "scrap"): readonly string[] =>
       changesOf(stoppedCell({ resource: "plasticator", at: 5, repair: 20, step }), "plasticator", 28);
     expect(screw("finish").slice(2)).toEqual([
@@ -147,7 +148,7 @@ describe("a screw that stops", () => {
 });
 
 describe("a valve that stops", () => {
-  it("in the shift to a port: finish lets it arrive, and the drop waits; hold leaves it between", () => {
+  it("in the shift to a port: completes the shift under finish, and pauses it under hold", () => {
     const valve = (step: "finish" | "hold"): readonly string[] =>
       changesOf(stoppedCell({ resource: "valve", at: 0.5, repair: 20, step }), "valve", 22);
     expect(valve("finish")).toEqual(["0 shifting", "1 stopped", "20.5 open to station 1"]);
@@ -156,7 +157,7 @@ describe("a valve that stops", () => {
 });
 
 describe("a repair by an operator", () => {
-  it("holds one operator, and the stop lasts until he is done", () => {
+  it("takes one operator until the stop ends", () => {
     const cell = stoppedCell({ resource: "station 1", at: 12.5, repair: 20, step: "hold", by: "operator" });
     expect(changesOf(cell, "operator 1", 40)).toEqual(["0 free", "12.5 repairing", "32.5 free"]);
   });
@@ -177,7 +178,7 @@ describe("the matrix", () => {
     "wipe",
   ];
 
-  it("knows by the order of the cycle where the shot is, steps of one's own included", () => {
+  it("finds the place of the shot from the order of the cycle, extra steps included", () => {
     const places = cycle.map((step) => shotPlaceAt(step, cycle));
     const [before, drop, physics] = ["not yet delivered", "being delivered", "physics"];
     expect(places).toEqual([
@@ -201,11 +202,14 @@ describe("the matrix", () => {
   });
 });
 
-describe("a hand at work", () => {
-  it("ends what it has begun, though its station stops: or nobody could ever end that stop", () => {
+describe("an operator at work", () => {
+  it("finishes the removal of a station that stops, and then repairs it", () => {
     const cell = stoppedCell({ resource: "station 1", at: 13.5, repair: 20, step: "scrap", by: "operator" });
-    const byHand = { ...cell.stations[0]!, remove: { time: { kind: "fixed", value: 1 }, by: "operator" } } as const;
-    const changes = changesOf({ ...cell, stations: [byHand] }, "operator 1", 40);
+    const removedByOperator = {
+      ...cell.stations[0]!,
+      remove: { time: { kind: "fixed", value: 1 }, by: "operator" },
+    } as const;
+    const changes = changesOf({ ...cell, stations: [removedByOperator] }, "operator 1", 40);
     expect(changes).toEqual(["0 free", "13 removing", "14 repairing", "34 free"]);
   });
 });

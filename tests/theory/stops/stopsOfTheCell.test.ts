@@ -1,4 +1,4 @@
-// Stops on the cell's own table against the formulas of availability, and what they leave behind against its events.
+// Holds the stops of a cell to formulas of availability, and its records to the balances of time and shots.
 import { describe, expect, it } from "vitest";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
@@ -6,7 +6,7 @@ import type { CellRecord } from "#cell/records/cellRecord.ts";
 import { meanInterval } from "#analysis/statistics/interval.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
-/** No step is physics, so that every stop holds the station at once; melt is always there. */
+/** Every step can be held, so that a stop takes effect at once. The station never waits for melt. */
 function machine(stops: string): ReturnType<typeof scenarioOf> {
   return scenarioOf(
     cellText(1, `stops: [${stops}]`),
@@ -34,7 +34,7 @@ function availability(stops: string): ReturnType<typeof meanInterval> {
 }
 
 describe("availability", () => {
-  // MTBF / (MTBF + MTTR) = 480 / 495 = .96970 (textbooks of reliability; checks.md section 8).
+  // Steady-state availability of an alternating renewal process, 480 / 495 = .96970 [C].
   it.each([
     ["exponential on the calendar", stop("jam", "calendar", "{ exponential: 480 s }", "{ exponential: 15 s }")],
     ["exponential on working time", stop("jam", "working", "{ exponential: 480 s }", "{ exponential: 15 s }")],
@@ -46,7 +46,8 @@ describe("availability", () => {
     expect(Math.abs(found.mean - 0.9697)).toBeLessThan(Math.max(halfWidth * 1.5, 1e-4));
   });
 
-  // Buzacott 1967 [M+C, checks.md section 8]: two in series without a buffer, 120/10 twice: 1/(1 + 2/12) = .85714.
+  // Buzacott, Automatic transfer lines with buffer stocks, Int. J. Prod. Research 5 (1967): two machines in series without a
+  // buffer, 120/10 each: 1/(1 + 2/12) = .85714 [M+C].
   it("of two kinds of stop on working time is 1 / (1 + Σ MTTR/MTBF)", () => {
     const text = ["one", "two"].map((name) => stop(name, "working", "{ exponential: 120 s }", "{ exponential: 10 s }"));
     const found = availability(text.join(", "));
@@ -57,7 +58,7 @@ describe("availability", () => {
 });
 
 describe("a clock on working time", () => {
-  it("stands still while the station is starved: a tenth of the work, a tenth of the stops", () => {
+  it("pauses while the station waits: a tenth of the work gives a tenth of the stops", () => {
     const count = (recharge: string): number => {
       const scenario = scenarioOf(
         cellText(1, `stops: [${stop("jam", "working", "300 s", "10 s")}]`),
@@ -68,7 +69,7 @@ describe("a clock on working time", () => {
       );
       return runCell(planCell(scenario), { replication: 1 }).stops.length;
     };
-    // A cycle has 13.05 s of work; with 127 s of recharge, of 129.3 s a cycle (recharge, valve twice, drop), the rest is waiting.
+    // A cycle has 13.05 s of work. With 127 s of recharge it lasts 129.3 s (recharge, two valve shifts, drop), and the rest is waiting.
     const [busy, starved] = [count("1 s"), count("127 s")];
     const workShare = (72_000 - busy * 10) / 72_000;
     expect(busy).toBeCloseTo((72_000 * workShare) / 300, -1);
@@ -78,8 +79,8 @@ describe("a clock on working time", () => {
 });
 
 describe("stops by cycles", () => {
-  // A fill and a shift for every shot: of either every fiftieth ends in a stop.
-  it.each(["plasticator", "valve"])("of the %s count what it does for accumulator heads", (resource) => {
+  // Every shot has one fill and one valve shift, so every fiftieth shot brings a stop.
+  it.each(["plasticator", "valve"])("count the fills or shifts of the %s with accumulator heads", (resource) => {
     const scenario = scenarioOf(
       cellText(2, `stops: [{ name: wipe, resource: ${resource}, cycles: 50, repair: 5 s, step: finish }]`),
       "delivery={ kind: accumulator-head, recharge: 4 s, drop: 1.8 s }",
@@ -91,7 +92,7 @@ describe("stops by cycles", () => {
     expect(Math.abs(record.stops.length - shots / 50)).toBeLessThanOrEqual(1);
   });
 
-  it("come after so many shots of the station, exactly", () => {
+  it("come exactly after the given number of shots of the station", () => {
     const scenario = scenarioOf(
       cellText(1, `stops: [{ name: wipe, resource: station 1, cycles: 50, repair: 60 s, step: finish }]`),
       "run.warmup=0 s",
@@ -105,7 +106,7 @@ describe("stops by cycles", () => {
   });
 });
 
-describe("what stops leave behind", () => {
+describe("a cell with stops of screw, valve and stations", () => {
   const scenario = scenarioOf(
     cellText(
       2,
@@ -121,7 +122,7 @@ stops:
   );
   const records = [1, 2, 3, 4].map((replication) => runCell(planCell(scenario), { replication }));
 
-  it("fills the time of every resource exactly", () => {
+  it("has state times that add up to the observed time exactly", () => {
     for (const record of records) {
       const total = new Map<string, number>();
       for (const { resource, ticks } of record.stateTimes) total.set(resource, (total.get(resource) ?? 0) + ticks);
@@ -129,7 +130,7 @@ stops:
     }
   });
 
-  it("covers the whole run by the binding chain of every station, stops being segments of it", () => {
+  it("has critical paths that cover the whole run, with stops as segments", () => {
     for (const record of records) {
       for (const k of [0, 1]) {
         const sum = record.chain.reduce((total, { ticksByStation }) => total + ticksByStation[k]!, 0);
@@ -137,13 +138,13 @@ stops:
       }
       const stopped = record.chain.filter(({ step }) => step === "stopped" || step.startsWith("repair"));
       expect(stopped.reduce((sum, { ticks }) => sum + ticks, 0)).toBeGreaterThan(0);
-      // A clock never binds: no time is charged to the wait for a stop.
+      // A clock never binds: no time is attributed to the wait for a stop.
       const clocks = record.chain.filter(({ step }) => step.startsWith("until "));
       expect(clocks.reduce((sum, { ticks }) => sum + ticks, 0)).toBe(0);
     }
   });
 
-  it("loses what it loses: every shot is removed, lost, or still in a mold", () => {
+  it("accounts for every shot as removed, lost, or still in a mold", () => {
     for (const { stations } of records) {
       for (const { shots, parts, lostDrops, lostShots } of stations) {
         const inMold = shots + lostDrops - lostShots - parts / 2;
@@ -164,7 +165,7 @@ stops:
     }
   });
 
-  it("gives the same bytes again", () => {
+  it("gives the same record again", () => {
     expect(runCell(planCell(scenario), { replication: 2 })).toEqual(records[1]);
   });
 });
