@@ -1,4 +1,4 @@
-// What two accounts of a cell written apart share in a test: the same draws, and a way to see the first step on which they differ.
+// Compares a simulated cell with its recursion: the same draws for both, and the first step at which they differ.
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { Sampler } from "#engine/distributions/sampler.ts";
 import { Simulation } from "#engine/run/simulation.ts";
@@ -18,7 +18,7 @@ export const until = 90e6;
 export const replication = 3;
 export const moldSteps = ["close", "blow", "cool", "vent", "open"] as const;
 
-/** The user's own steps stand behind the step that they name, the one listed later nearer to it. */
+/** Extra steps come after the step that they name; the one listed last comes first. */
 export function orderedMoldSteps(station: StationSpec): readonly string[] {
   const order: string[] = ["drop", ...moldSteps];
   for (const step of station.extra) order.splice(order.indexOf(step.after) + 1, 0, step.name);
@@ -37,7 +37,7 @@ function samplerOfMelt(time: TimeOrRate, station: StationSpec): Sampler {
   return time.by === "time" ? samplerOf(time.time) : Sampler.ofRate(time.rate, massMilligrams(station));
 }
 
-/** The sampler of a step as the contract describes it; the first charge of a cold start is that of the largest shot. */
+/** The sampler of a step; the first charge of a cold start is that of the largest shot. */
 function samplerFor(scenario: Scenario, step: string, station: number): Sampler {
   if (step.startsWith("shift to")) return samplerOf(scenario.valve.shift);
   const masses = scenario.stations.map(massMilligrams);
@@ -53,7 +53,7 @@ function samplerFor(scenario: Scenario, step: string, station: number): Sampler 
   return samplerOf(mold === undefined ? spec.extra.find((each) => each.name === step)!.time : spec[mold]);
 }
 
-/** The same draws for the recursion: the n-th number of the stream that belongs to resource and step. */
+/** The simulation's draws for the recursion: the n-th number of the stream of resource and step. */
 export function sameDraws(scenario: Scenario): Durations {
   const streams = new Map<string, { readonly next: Stream; readonly drawn: number[] }>();
   const samplers = new Map<string, Sampler>();
@@ -68,7 +68,7 @@ export function sameDraws(scenario: Scenario): Durations {
   };
 }
 
-/** Every timed step that started before `end`, as the simulation told it. */
+/** Every timed step of the simulation that starts before `end`. */
 export function simulatedSteps(plan: CellPlan, end = until): Interval[] {
   const steps: Interval[] = [];
   const { rows, activities } = plan.program;
@@ -90,7 +90,7 @@ export function byStart(one: Interval, other: Interval): number {
   );
 }
 
-/** The first step on which the two accounts differ, so that a failure is short. */
+/** The first step at which simulation and recursion differ, to keep failure messages short. */
 export function firstDifference(one: readonly Interval[], other: readonly Interval[]): unknown {
   const text = (step: Interval | undefined): string => JSON.stringify(step);
   const at = one.findIndex((step, i) => text(step) !== text(other[i]));

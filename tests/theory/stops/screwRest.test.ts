@@ -68,14 +68,14 @@ describe("a screw whose stations are all stopped", () => {
       ...cell("0 s"),
       stations: cell("0 s").stations.map((station) => ({ ...station, recharge: thirty })),
     };
-    // Parisons are caught at 0.5, 30.5, 60.5 and 90.5 s. The next one has grown for 19.5 s at 110 s, and grows 10.5 s from 160 s on.
+    // Parisons are caught at 0.5, 30.5, 60.5 and 90.5 s. The next has grown for 19.5 s at 110 s, and grows 10.5 s from 160 s on.
     expect(stopped(slow, 200)).toEqual(["110 stopped", "160 extruding a parison"]);
     const station = changesOf(slow, "station 1", 200).filter((each) => Number.parseFloat(each) > 92);
     expect(station.slice(0, 4)).toEqual(["92.25 awaiting melt", "100 stopped", "160 awaiting melt", "170.5 closing"]);
   });
 
   it("restarts the limit at a stop that follows another one at once", () => {
-    // Station 2 is stopped from 100 to 280. Station 1 is stopped from 110 to 150, and by its second stop, due at 120, from 150 to 190.
+    // Station 2 is stopped from 100 to 280, station 1 from 110 to 150 and, by a second stop due at 120, from 150 to 190.
     const following = `stops: [${stop("long", "station 2", "100 s", "180 s")}, ${stop("one", "station 1", "110 s", "40 s")}, ${stop("two", "station 1", "120 s", "40 s")}]`;
     expect(stopped(scenarioOf(dieText(following, "30 s")), 200)).toEqual([
       "140 stopped",

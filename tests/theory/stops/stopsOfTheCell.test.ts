@@ -69,7 +69,7 @@ describe("a clock on working time", () => {
       );
       return runCell(planCell(scenario), { replication: 1 }).stops.length;
     };
-    // A cycle has 13.05 s of work. With 127 s of recharge it lasts 129.3 s (recharge, two valve shifts, drop), and the rest is waiting.
+    // A cycle has 13.05 s of work. With 127 s of recharge it lasts 129.3 s (recharge, two valve shifts, drop).
     const [busy, starved] = [count("1 s"), count("127 s")];
     const workShare = (72_000 - busy * 10) / 72_000;
     expect(busy).toBeCloseTo((72_000 * workShare) / 300, -1);
