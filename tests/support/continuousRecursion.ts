@@ -14,7 +14,7 @@
  * - A parison takes the time of the station that catches it. The n-th draw belongs to the n-th parison; the one that hangs at a
  *   running start is not counted.
  * - Excess is a step of the plasticator, from the instant at which the parison was full to `fullAt`.
- * - `running`: a full parison hangs at 0, and its growth until it is caught is excess. `cold`: growth begins at 0. Molds are clear.
+ * - `running`: a full parison hangs at 0, and its growth until it is caught is excess. `cold`: growth begins at 0. Both: molds clear.
  *
  * Not included: operators, other dispatch rules, removal by pin, stops of the screw.
  */
