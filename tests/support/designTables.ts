@@ -72,7 +72,7 @@ export function accumulatorHeads({ r, d, v, m, stations }: CellTimes): StepTable
   };
 }
 
-/** One chamber before the valve: it takes `ahead` ticks of the next shot before it is full, and the rest after the start of the drop. */
+/** One chamber before the valve: it takes `ahead` ticks of the next shot before it is full, the rest after the drop has begun. */
 export function commonAccumulator({ r, d, v, m, stations, ahead }: CellTimes & { readonly ahead: number }): StepTable {
   return {
     resources: [

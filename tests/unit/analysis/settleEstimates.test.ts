@@ -135,7 +135,7 @@ describe("the cooling criterion", () => {
     return lawMean(station!.cool) + lawMean(station!.blow);
   };
 
-  // Ballman and Shusman, Modern Plastics 37 (1959) 126 [M]: 8/π² in place of 4/π for the mean temperature; nearly perfect contact.
+  // Ballman and Shusman, Modern Plastics 37 (1959) 126 [M]: 8/π² in place of 4/π for the mean; nearly perfect contact.
   it("may be the mean temperature of the thickest place instead of its inside face", () => {
     const { coolingDiffusivity, meltTemperature, moldTemperature, demoldTemperature } = materials.get("HDPE")!;
     const [hot, cold, out] = [meltTemperature.value, moldTemperature.value, demoldTemperature.value];

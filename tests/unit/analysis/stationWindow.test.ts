@@ -27,7 +27,7 @@ describe("the process window of the shipped two-station cell", () => {
     expect(apart.map(({ stations }) => stations)).toEqual([["left"], ["right"]]);
   });
 
-  // Ballman and Shusman, Modern Plastics 37 (1959) 126 [M]: t = 4 s² / (π² α) × ln[(4/π)(Tm − Tw)/(Te − Tw)], one-sided wall.
+  // Ballman and Shusman, Modern Plastics 37 (1959) 126 [M], one-sided wall: t = 4 s² / (π² α) × ln[(4/π)(Tm − Tw)/(Te − Tw)].
   it("has the cooling time of the one-term formula for the thickest place", () => {
     const { coolingDiffusivity, meltTemperature, moldTemperature, demoldTemperature } = materials.get("HDPE")!;
     const [hot, cold, out] = [meltTemperature.value, moldTemperature.value, demoldTemperature.value];
@@ -63,8 +63,8 @@ describe("the process window of the shipped two-station cell", () => {
     expect(rowOf(windowsOf(), "recharge time").value).toBeCloseTo(3.574, 3);
   });
 
-  // Hang time: 0.6 s of close and 1.5 s of extra steps. First-order sag K L₀ (t_d/6 + t_h/2) with the viscosity of Trouton, On the
-  // coefficient of viscous traction, Proc. R. Soc. A 77 (1906) 426 [M].
+  // Hang time: 0.6 s of close and 1.5 s of extra steps. First-order sag K L₀ (t_d/6 + t_h/2), with the elongational viscosity
+  // of Trouton, On the coefficient of viscous traction, Proc. R. Soc. A 77 (1906) 426 [M].
   it("adds extra steps before the end of the close to the hang time, and no others", () => {
     const hung = text
       .replace("  flash:", "  parisonLength: 300 mm\n  sagLimit: 10 %\n  flash:")

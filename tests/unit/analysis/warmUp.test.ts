@@ -9,8 +9,8 @@ const meanAfter = (values: readonly number[], cut: number) =>
   values.slice(cut).reduce((sum, value) => sum + value, 0) / (values.length - cut);
 
 test("a warm-up that decays under an oscillation is cut after 6 batches", () => {
-  // MSER-5 of White, An effective truncation heuristic for bias reduction in simulation output, Simulation 69 (1997) 323 [M], computed
-  // independently [C]: y = 10 − 8 e^(−i/10) + sin i, i = 1..200 gives d = 6 and a mean of 9.976268 after the cut.
+  // MSER-5 of White, An effective truncation heuristic for bias reduction in simulation output, Simulation 69 (1997) 323 [M],
+  // computed independently [C]: y = 10 − 8 e^(−i/10) + sin i, i = 1..200 gives d = 6 and a mean of 9.976268 after the cut.
   const values = series(200, (i) => 10 - 8 * Math.exp(-i / 10) + Math.sin(i));
   expect(warmUp(values)).toEqual({ kind: "cut", batches: 6, observations: 30 });
   expect(meanAfter(values, 30)).toBeCloseTo(9.976268, 6);

@@ -33,8 +33,8 @@ describe("the search for the end of the warm-up", () => {
     expect(settleWarmUp(beginWarmUpSearch(fixed))).toEqual({ scenario: fixed, warnings: [] });
   });
 
-  // MSER-5 of White, An effective truncation heuristic for bias reduction in simulation output, Simulation 69 (1997) 323 [M], cuts 6
-  // batches of y_i = 10 − 8e^(−i/10) + sin i, i = 1..200, computed independently [C].
+  // MSER-5 of White, An effective truncation heuristic for bias reduction in simulation output, Simulation 69 (1997) 323 [M],
+  // cuts 6 batches of y_i = 10 − 8e^(−i/10) + sin i, i = 1..200, computed independently [C].
   it("cuts the batches of MSER-5 from all replications, rounded up to a whole second", () => {
     const rule = (shot: number): number => 10 - 8 * Math.exp(-(shot + 1) / 10) + Math.sin(shot + 1);
     const { scenario: settled, warnings } = settleWarmUp(searchOf(rule, () => 200));

@@ -34,7 +34,7 @@ const thickest = "cooling time of the thickest place to its inside face";
 const meanWall = "cooling time of the mean wall to its mean temperature";
 
 /**
- * Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, Table 5.1 [M+C]: ζ₁ = 1.4289 and C₁ = 1.2620 at Bi = h L / k = 10.
+ * Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, Table 5.1 [M+C]: ζ₁ = 1.4289, C₁ = 1.2620 at Bi = h L / k = 10.
  * The inside face has θ = C₁ exp(−ζ₁² Fo), so t = L² / (α ζ₁²) × ln(C₁ / θ).
  */
 function coolingAtBiotTen(wall: number, diffusivity: number, share: number): number {
@@ -77,8 +77,8 @@ describe("a container with a handle", () => {
 describe("a rigid PVC bottle on a machine that holds too much melt", () => {
   const atHeat = "mean time at heat from hopper to die";
 
-  // Bi = 2000 × 0.0008 / 0.16 = 10, α 1.0e-7 m²/s, θ = (55 − 20)/(195 − 20). A shot of 20 g + 15 % in half a mold cycle; hold-up
-  // 3.6 kg.
+  // Bi = 2000 × 0.0008 / 0.16 = 10, α 1.0e-7 m²/s, θ = (55 − 20)/(195 − 20). A shot of 20 g + 15 % in half a mold cycle;
+  // hold-up 3.6 kg.
   it("is limited by the time at heat", () => {
     const { ideal, row, broken, station } = settled("rigid-pvc");
     expect(broken).toEqual([`${atHeat}: above`]);
@@ -101,7 +101,7 @@ describe("a large part", () => {
   const sag = "sag of the parison by the closed mold";
 
   /**
-   * Exact sag by a midpoint sum: L/L₀ = (1/t_d) ∫ du / (1 − K L₀ (u/t_d)(t_d + t_h − u)) [C], derived from the viscosity of Trouton,
+   * Exact sag by a midpoint sum: L/L₀ = (1/t_d) ∫ du / (1 − K L₀ (u/t_d)(t_d + t_h − u)) [C], with the viscosity of Trouton,
    * On the coefficient of viscous traction, Proc. R. Soc. A 77 (1906) 426 [M].
    */
   function sagged(stretch: number, delivery: number, hold: number): number {

@@ -146,8 +146,8 @@ describe("accumulator heads with a chamber for each station", () => {
 
 describe("a common chamber before the valve", () => {
   it("fills until it is full, and again after the start of the drop", () => {
-    // The first shot is complete at 6, shift 6-9. Ahead 6-8, chamber full 8-9, rest 9-13. Drop 9-11, shift to neutral 11-14, shift to
-    // the other station 14-17. Ahead 13-15, full 15-17, rest 17-21.
+    // The first shot is complete at 6, shift 6-9. Ahead 6-8, chamber full 8-9, rest 9-13. Drop 9-11, shift to neutral 11-14,
+    // shift to the other station 14-17. Ahead 13-15, full 15-17, rest 17-21.
     const times = { r: 6, d: 2, v: 3, m: 7, stations: 2, ahead: 2 };
     const run = runTable(commonAccumulator(times), 21);
     expect(run.statesOf("extruder")).toEqual([
@@ -189,8 +189,8 @@ describe("a common chamber before the valve", () => {
 
 describe("continuous extrusion", () => {
   it("cuts on time when the mold is ready, and makes a tail when it is late", () => {
-    // One mold, P 10: in 0-2, waits until 7 (P − k − u), closes 7-9, cuts 9-10, out 10-12, molding 12-20, in 20-22. The parison is
-    // due at 17, so the mold closes 22-24 and cuts 24-25. Full length was reached at 20, P after the cut at 10: tail 20-25.
+    // One mold, P 10: in 0-2, waits until 7 (P − k − u), closes 7-9, cuts 9-10, out 10-12, molding 12-20, in 20-22. The parison
+    // is due at 17, so the mold closes 22-24 and cuts 24-25. Full length was reached at 20, P after the cut at 10: tail 20-25.
     const run = runTable(continuousExtrusion({ P: 10, i: 2, k: 2, u: 1, o: 2, b: 8, stations: 1 }), 26);
     expect(run.statesOf("station 1")).toEqual([
       "0 travel in",
@@ -382,7 +382,7 @@ describe("operators, takeaway and clocks", () => {
   });
 
   it("a clock on working time pauses while its station is starved", () => {
-    // Work 0-3 and 10-12 add up to 5 ticks: failure at 12, repair 12-14, the held tick 14-15. Then 1 + 3 (20-23) + 1: failure at 31.
+    // Work 0-3 and 10-12 add up to 5: failure at 12, repair 12-14, the held tick 14-15. Then 1 + 3 (20-23) + 1: failure at 31.
     const run = runTable(clockOnWorkingTime(), 36);
     expect(run.statesOf("station")).toEqual([
       "0 working",

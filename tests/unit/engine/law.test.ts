@@ -20,8 +20,8 @@ function expectClose(actual: number, expected: number, relative: number): void {
 }
 
 describe("quantiles agree with @stdlib to 1e-9", () => {
-  // Mean 10, sd 5: sigma² = ln 1.25, mu = ln 10 − sigma²/2 (Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions,
-  // vol. 1, ch. 14 [M+C]).
+  // Mean 10, sd 5: sigma² = ln 1.25, mu = ln 10 − sigma²/2 (Johnson, Kotz and Balakrishnan, Continuous Univariate
+  // Distributions, vol. 1, ch. 14 [M+C]).
   const sigma = Math.sqrt(Math.log(1.25));
   const mu = Math.log(10) - Math.log(1.25) / 2;
   const cases: readonly (readonly [Distribution, (p: number) => number])[] = [

@@ -44,8 +44,8 @@ describe("every node agrees with @stdlib's quantile", () => {
   test.each([...each([0.01, 0.1, 0.5, 0.8], near), ...each([1], fair), ...each([1.5, 2, 3], far)])(
     "for lognormal with a logarithm of deviation %d within %d",
     (spread, most) => {
-      // At mean 1 the sd is √(exp(spread²) − 1): Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions, vol. 1, ch. 14
-      // [M+C].
+      // At mean 1 the sd is √(exp(spread²) − 1): Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions, vol. 1,
+      // ch. 14 [M+C].
       const sd = Math.sqrt(Math.exp(spread * spread) - 1);
       const quantile = (p: number): number => lognormalQuantile(p, (-spread * spread) / 2, spread);
       expectNodes(quantileTable({ kind: "lognormal", shape: spread }), quantile, most * sd);
