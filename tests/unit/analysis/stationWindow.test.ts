@@ -27,7 +27,8 @@ describe("the process window of the shipped two-station cell", () => {
     expect(apart.map(({ stations }) => stations)).toEqual([["left"], ["right"]]);
   });
 
-  // Ballman and Shusman, Modern Plastics 37 (1959) 126 [M], one-sided wall: t = 4 s² / (π² α) × ln[(4/π)(Tm − Tw)/(Te − Tw)].
+  // Ballman and Shusman, Modern Plastics 37 (1959) 126, one-sided wall [M]:
+  // t = 4 s² / (π² α) × ln[(4/π)(Tm − Tw)/(Te − Tw)].
   it("has the cooling time of the one-term formula for the thickest place", () => {
     const { coolingDiffusivity, meltTemperature, moldTemperature, demoldTemperature } = materials.get("HDPE")!;
     const [hot, cold, out] = [meltTemperature.value, moldTemperature.value, demoldTemperature.value];

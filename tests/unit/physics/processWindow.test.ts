@@ -32,8 +32,8 @@ test("a thin bottle cools within its time: 0.6 mm take 1.98 s of 4 s", () => {
 });
 
 test("a handled container is limited by its pinch-off tail, not by its mean wall", () => {
-  // By hand: tail of 3.2 mm 4 · 10.24e-6/(π² · 1.05e-7) · 1.4272 = 39.5254 s · 1.4272 = 56.4 s; mean wall of 1.1 mm to its mean
-  // 4 · 1.21e-6/(π² · 1.05e-7) · ln(8/π² · 180/55) = 4.6705 s · 0.9757 = 4.56 s; 18 s are given.
+  // By hand: tail of 3.2 mm 4 · 10.24e-6/(π² · 1.05e-7) · 1.4272 = 39.5254 s · 1.4272 = 56.4 s. Mean wall of 1.1 mm to its
+  // mean 4 · 1.21e-6/(π² · 1.05e-7) · ln(8/π² · 180/55) = 4.6705 s · 0.9757 = 4.56 s; 18 s are given.
   const input = {
     material,
     "product.wall.thickest": 3.2e-3,

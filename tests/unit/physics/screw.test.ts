@@ -93,8 +93,8 @@ describe("the time in the machine", () => {
     const holdUp = rate * 48;
     expectPrinted(holdUp, "0.726");
     // Usual screw of 20 D (common practice, no published source): feed 8 D at 10.2 mm, taper over 6 D, metering 6 D at 3.5 mm.
-    // Mean depth (8 · 10.2 + 6 · 6.85 + 6 · 3.5)/20 = 7.2 mm. Ring between root and barrel π (63.5 − 7.2) 7.2 mm² · 1.27 m =
-    // 1.617 L, less a tenth for the flights 1.456 L. Pellets have about 0.57 kg/L, melt 0.76 kg/L, so 0.65 kg/L on average:
+    // Mean depth (8 · 10.2 + 6 · 6.85 + 6 · 3.5)/20 = 7.2 mm. Ring between root and barrel π (63.5 − 7.2) 7.2 mm² · 1.27 m
+    // = 1.617 L, less a tenth for the flights 1.456 L. Pellets have about 0.57 kg/L, melt 0.76 kg/L, so 0.65 kg/L on average:
     // 0.946 kg in a full channel.
     const screw = { diameter: 2.5 * INCH, meanDepth: 0.0072, length: 20 * 2.5 * INCH, flightShare: 0.1, density: 650 };
     const fullChannel = screwHoldUp(screw);

@@ -18,7 +18,8 @@ type Printed = readonly [
 // An independent computation [C]: formulas and material values of the sources named in the other tests of this folder, with
 // separate root finding and sums of 100,000 strips that share no code with this project.
 const printed: readonly Printed[] = [
-  // Bi = 1000 · 1.3e-3/0.25 = 5.2, ζ = 1.32186, C₁ = 1.24202: 1.69e-6/(1.05e-7 · 1.74733) · ln(1.24202 · 180/55); mold and blow 12.5 s
+  // Bi = 1000 · 1.3e-3/0.25 = 5.2, ζ = 1.32186, C₁ = 1.24202: 1.69e-6/(1.05e-7 · 1.74733) · ln(1.24202 · 180/55); blow and
+  // cool 12.5 s.
   ["cooling time of the thickest place to its inside face", "12.918", "s", null, "12.5", "above"],
   ["cooling time of the mean wall to its mean temperature", "5.605", "s", null, "12.5", "inside"],
   // 4 · 1.69e-6/(π² · 1.05e-7) · ln(4/π · 180/55) = 6.5231 · 1.42720
