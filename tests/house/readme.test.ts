@@ -1,4 +1,4 @@
-// What the README says of codes, commands and scenarios is what the program has.
+// Holds the README's tables of codes, stops, time elements, commands and scenarios to the program.
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { builtCommands } from "#cli/commands/commands.ts";
@@ -8,22 +8,22 @@ import { withStopTable } from "../tools/generators/stopTable.ts";
 
 const readme = readFileSync("README.md", "utf8");
 
-test("the table of codes is the sources' own; `npm run generate` writes it", () => {
+test("the table of codes equals the generated one (npm run generate)", () => {
   expect(withCodeTable(readme)).toBe(readme);
   expect(withCodeTable(readme.replace("`unit-missing`", "`unit-mising`"))).toBe(readme);
 });
 
-test("the matrix of stops is the simulation's own", () => {
+test("the matrix of stops equals the simulation's", () => {
   expect(withStopTable(readme)).toBe(readme);
   expect(withStopTable(readme.replace("its shot is lost", "it is kept"))).toBe(readme);
 });
 
-test("the table of time elements is the simulation's own", () => {
+test("the table of time elements equals the simulation's", () => {
   expect(withElementTable(readme)).toBe(readme);
   expect(withElementTable(readme.replace("| APT ", "| AUBT "))).toBe(readme);
 });
 
-test("every command that is built has its row", () => {
+test("every built command has its row", () => {
   for (const { name } of builtCommands) expect(readme).toContain(`| \`${name}`);
 });
 

@@ -34,8 +34,8 @@ const thickest = "cooling time of the thickest place to its inside face";
 const meanWall = "cooling time of the mean wall to its mean temperature";
 
 /**
- * Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, Table 5.1: ζ₁ = 1.4289, C₁ = 1.2620 at Bi = h L / k = 10 [M+C].
- * The inside face has θ = C₁ exp(−ζ₁² Fo), so t = L² / (α ζ₁²) × ln(C₁ / θ).
+ * Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, Table 5.1, at Bi = h L / k = 10: ζ₁ = 1.4289, C₁ = 1.2620
+ * [M+C]. The inside face has θ = C₁ exp(−ζ₁² Fo), so t = L² / (α ζ₁²) × ln(C₁ / θ).
  */
 function coolingAtBiotTen(wall: number, diffusivity: number, share: number): number {
   return ((wall * wall) / (diffusivity * 1.4289 ** 2)) * Math.log(1.262 / share);

@@ -5,7 +5,7 @@ import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import { readScenario } from "#scenario/resolving/readScenario.ts";
 
-// The critical path covers each tick once, and is "stopped" only while some resource is stopped: a consequence of its definition [C].
+// By definition the critical path covers each tick once, and is "stopped" only while some resource is stopped [C].
 it.each([
   ["two-shifts-one-color", ["run.length=5 d"]],
   ["stops-and-repairs", []],
