@@ -1,4 +1,4 @@
-// Which folder of src may import which, one rule a folder, with its reason.
+// The imports that each folder of src may have, one rule for each folder, with its reason.
 
 /** A folder of `src`; what it may import from (a folder alone means its own files, not the folders in it); why. */
 type Rule = readonly [folder: string, mayImport: string, reason: string];
@@ -120,7 +120,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/answers",
-    "analysis/ideal analysis/replication analysis/statistics analysis/study analysis/window foundation report/tables report/words scenario scenario/resolving",
+    "analysis/ideal analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/words scenario scenario/resolving",
     "a terminal answer is words in lines",
   ],
   [
