@@ -44,7 +44,7 @@ describe("one station with fixed times", () => {
   it("gives the screw the slack of the closed form: 13.05 − 6.3 s", () => {
     expect(rowOf(study, name, "cool").slackSeconds).toBe(0);
     expect(rowOf(study, "plasticator", "recharge").slackSeconds).toBeCloseTo(6.75, 9);
-    expect(study.runnerUp).toEqual({ name: "plasticator", slackSeconds: expect.closeTo(6.75, 9) as number });
+    expect(study.runnerUp).toEqual({ name: "plasticator", slackPerShot: expect.closeTo(6.75, 9) as number });
   });
 });
 
@@ -140,10 +140,13 @@ describe("the leading step", () => {
 
   it("has the stations as runner-up when the screw sets the pace, with the slack of the closed form", () => {
     // Circuits max{ r + d + 2v, (v + d + m)/M } with M = 3, derived by hand [C]: 6.3 against 13.05/3, so the slack of a station is
-    // 3 × 6.3 − 13.05 s.
+    // (3 × 6.3 − 13.05) / 3 s a shot.
     const study = studyOf(scenarioOf(cellText(3)));
     expect(study.leading[0]).toMatchObject({ step: "recharge", resources: ["plasticator"] });
-    expect(study.runnerUp).toEqual({ name: "stations", slackSeconds: expect.closeTo(3 * 6.3 - 13.05, 9) as number });
+    expect(study.runnerUp).toEqual({
+      name: "stations",
+      slackPerShot: expect.closeTo((3 * 6.3 - 13.05) / 3, 9) as number,
+    });
   });
 
   it("never has the valve or an absent crew as runner-up", () => {

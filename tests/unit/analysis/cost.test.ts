@@ -224,7 +224,9 @@ describe("missing inputs", () => {
     const isCost = ({ measure }: { readonly measure: string }) => measure === COST_MEASURE;
     expect(compareStudies(study, [other]).filter(isCost)).toHaveLength(1);
     expect(compareStudies(study, [without]).filter(isCost)).toEqual([]);
-    expect(compareAnswer([study, without], compareStudies(study, [without]))).toContain("not sums of the same items");
+    expect(compareAnswer([study, without], compareStudies(study, [without]))).toContain(
+      "have different items and are not compared",
+    );
   });
 });
 

@@ -258,7 +258,7 @@ describe("the spread from shot to shot", () => {
     const rare = limited(max * 0.99999);
     expect(rare.beyond).toBeGreaterThan(0);
     expect(rare.beyond).toBeLessThan(0.003);
-    expect(spreadWarnings([rare])[0]).toMatch(/^sag from shot to shot, station 01: above .* in 0\.1 % of the shots/u);
+    expect(spreadWarnings([rare])[0]).toMatch(/^sag, station 01: above .* in 0\.1 % of the shots/u);
   });
 
   it("is in the window's table with its limit in every row, and gives one warning for equal stations", () => {
@@ -270,8 +270,8 @@ describe("the spread from shot to shot", () => {
     expect(rows.at(-1)![5]).toBe("above");
     const warnings = spreadWarnings(spreads);
     expect(warnings.map((line) => line.split(":")[0])).toEqual([
-      "sag from shot to shot, station 01 and station 02",
-      "time at heat from shot to shot, station 01 and station 02",
+      "sag, station 01 and station 02",
+      "time at heat, station 01 and station 02",
     ]);
   });
 
