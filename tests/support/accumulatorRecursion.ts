@@ -1,6 +1,8 @@
-/**
- * Independent computation of a cell with an accumulator: one pass over its shots, without an event queue.
- *
+// Independent computation of a cell with an accumulator: one pass over its shots, without an event queue.
+import type { Durations, StepInterval } from "./shotRecursion.ts";
+import { earliestOf, StepLedger } from "./stepLedger.ts";
+
+/*
  * Why one pass is enough: removal is by machine and the dispatch rule is first-ready. A shot therefore fixes when its mold is
  * ready again, and the mold that is ready first is served next.
  *
@@ -20,13 +22,11 @@
  * - When the screw is faster than the ram, the recharge ends with the drop.
  * - A shift to a port needs the largest shot in the chamber, and begins at the first whole tick at which the shot is there.
  * - The chamber fills on while the valve shifts to the port. The recharge does not wait for valve or mold.
- * - `running`: the chamber is full to its capacity. `cold`: it is empty, and the first recharge (of no station) fills it to its
- *   capacity at one rate, the largest shot in the time of occurrence 0. The rest is rounded to a tick.
+ * - `running`: the chamber is full to its capacity. `cold`: it is empty. The first recharge belongs to no station and fills
+ *   it to its capacity at one rate, the largest shot in the time of occurrence 0. The rest is rounded to a tick.
  *
  * Not included: operators, other dispatch rules, stops.
  */
-import type { Durations, StepInterval } from "./shotRecursion.ts";
-import { earliestOf, StepLedger } from "./stepLedger.ts";
 
 interface AccumulatorStation {
   readonly name: string;

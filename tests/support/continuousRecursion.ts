@@ -1,6 +1,8 @@
-/**
- * Independent computation of a cell with continuous extrusion: one pass over its parisons, without an event queue.
- *
+// Independent computation of a cell with continuous extrusion: one pass over its parisons, without an event queue.
+import type { Durations, StepInterval } from "./shotRecursion.ts";
+import { earliestOf, StepLedger } from "./stepLedger.ts";
+
+/*
  * Why one pass is enough: removal is by machine and the dispatch rule is first-ready. A parison therefore fixes when its mold is
  * clear again, and the mold that has been clear longest travels in next.
  *
@@ -18,8 +20,6 @@
  *
  * Not included: operators, other dispatch rules, removal by pin, stops of the screw.
  */
-import type { Durations, StepInterval } from "./shotRecursion.ts";
-import { earliestOf, StepLedger } from "./stepLedger.ts";
 
 export interface ContinuousCell {
   /** In order of ties. */

@@ -1,6 +1,6 @@
-/**
- * Independent computation of the reciprocating-screw cell: one pass over its shots, without an event queue.
- *
+// Independent computation of the reciprocating-screw cell: one pass over its shots, without an event queue.
+
+/*
  * Why one pass is enough: the screw is full only while the valve is neutral, so that shots follow one another. The n-th is decided
  * at max(full, earliest ready among the stations that the dispatch rule admits). A removal by machine is fixed with its shot; a
  * removal by operator is kept as a request. Requests are granted in the order of their grants up to the decision. A later shot

@@ -1,7 +1,7 @@
-/**
- * The temperatures of a cooling wall by finite differences, from the heat equation and Newton's law of cooling.
- *
- * Independent of the eigenvalue series: each node holds the heat of its slice, heat flows between neighbors by Fourier's law, and
+// The temperatures of a cooling wall by finite differences, from the heat equation and Newton's law of cooling.
+
+/*
+ * Independent of the eigenvalue series: each node holds the heat of its slice. Heat flows between neighbors by Fourier's law, and
  * each face passes heat to its surroundings. The first time steps are backward Euler, because the trapezoidal rule would turn the
  * initial jump into an oscillation. The others are trapezoidal: Crank and Nicolson, Proc. Camb. Phil. Soc. 43 (1947) 50 [M].
  */

@@ -148,8 +148,8 @@ describe("equal molds, in ticks", () => {
 });
 
 /**
- * Derived by hand [C]. In a rotation mold n + 1 begins to close when two conditions hold: its parison has grown to full length
- * since mold n began to close, and mold n has closed, cut and traveled out and mold n + 1 has traveled in.
+ * Derived by hand [C]. In a rotation mold n + 1 begins to close when two conditions hold. Its parison has grown to full length
+ * since mold n began to close. Mold n has closed, cut and traveled out, and mold n + 1 has traveled in.
  */
 test(
   "different molds in rotation, each with its own parison, have the closed form's period",

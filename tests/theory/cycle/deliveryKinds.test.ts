@@ -1,5 +1,4 @@
 // Holds ideal cycle and simulated period of accumulators and continuous extrusion to closed forms at fixed times, in ticks.
-// The closed forms are circuits of the timed event graph, verified against 20,000 runs of an independent event-queue program [C].
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
@@ -60,7 +59,10 @@ function simulated(scenario: Scenario, shots: number): number {
   return all.at(-1)! - all.at(-1 - shots)!;
 }
 
-/** Ideal cycle and run both take `seconds` a shot. */
+/**
+ * Ideal cycle and run both take `seconds` a shot. The closed forms are circuits of the timed event graph, verified against 20,000
+ * runs of an independent event-queue program [C].
+ */
 function expectPeriod(scenario: Scenario, seconds: number, stations: number): void {
   const ideal = idealCycle(scenario);
   expect(ideal.secondsPerShot).toBeCloseTo(seconds, 9);

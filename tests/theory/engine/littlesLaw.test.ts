@@ -1,6 +1,4 @@
-// Holds every run to L = λW: Little, A proof for the queuing formula, Operations Research 9 (1961) 383 [M].
-// L comes from the state times, λ and W from the marks of arrivals and departures. Stays are cut at the end of the run, so that
-// the formula is exact for every run.
+// Holds every run to L = λW.
 import { describe, expect, test } from "vitest";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { runQueue } from "../../support/queueRuns.ts";
@@ -12,6 +10,8 @@ const sum = (values: readonly number[]): number => values.reduce((total, value) 
 const stay = (arrivals: readonly number[], departures: readonly number[], until: number): number =>
   (sum(departures) + (arrivals.length - departures.length) * until - sum(arrivals)) / arrivals.length;
 
+// Little, A proof for the queuing formula, Operations Research 9 (1961) 383 [M]. L comes from the state times, λ and W from the
+// marks of arrivals and departures. Stays are cut at the end of the run, so that the formula is exact for every run.
 describe("L = λW", () => {
   test.each<[string, Distribution]>([
     ["exponential", exponential(0.8)],

@@ -1,5 +1,4 @@
 // Holds queues, machine repair and production lines to textbook values; they run on the cell's own interpreter and samplers.
-// [R] read in the named source, [M] from memory of it, [C] computed independently of this project.
 import { describe, expect, test } from "vitest";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";

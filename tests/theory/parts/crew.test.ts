@@ -1,5 +1,4 @@
 // Holds the operators of a cell to machine repair models, and walks and priorities to timelines calculated by hand.
-// [M] from memory of the named source, [C] computed independently of this project.
 import { describe, expect, it, test } from "vitest";
 import { elasticityMethod } from "#analysis/bottleneck/elasticity.ts";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";

@@ -1,5 +1,4 @@
 // Holds the takeaway to textbook values of production lines, to L = λW, to closed forms and to timelines calculated by hand.
-// [M] from memory of the named source, [C] computed independently of this project.
 import * as fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";

@@ -9,7 +9,7 @@ import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
 /*
  * Seconds: on shift 0 to 300 and from 600 on; break of the operators 60 to 180. The expected times follow by hand from the rules
- * of the model [C]: a repair needs an operator or not, and is done on shift only or at any time; a break affects operators only.
+ * of the model [C]: a repair may need an operator, and is done only on shift or at any time. A break affects only operators.
  */
 const calendar = `calendar:
   from: 2026-03-23

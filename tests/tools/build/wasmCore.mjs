@@ -1,5 +1,4 @@
-// Compiles AssemblyScript to WebAssembly: an import of `x.wasm` gives the compiled bytes of the `x.ts` beside it.
-// An import of `x.f64` gives the `numbers` that `x.ts` exports, computed when it is bundled.
+// Gives bundlers compiled bytes: `x.wasm` is the AssemblyScript of `x.ts`, and `x.f64` holds the `numbers` that `x.ts` exports.
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -14,8 +13,8 @@ export async function compileCore(file) {
   // Loaded only when needed, because it is large.
   const { default: asc } = await import("assemblyscript/asc");
   const { dir, base, name } = path.parse(file);
-  // Functions keep their names until those that stay apart have been found. The runtime is the one that never gives memory back, which the
-  // compiler calls stub; what cannot go on ends in a trap instead of a call of the host.
+  // Functions keep their names until those that stay apart have been found. The runtime `stub` never frees memory. A failure ends in a trap instead
+  // of a call of the host.
   const choices = ["--optimizeLevel", "3", "--noAssert", "--runtime", "stub", "--debug", "--use", "abort="];
   let bytes;
   let faults = "";

@@ -127,7 +127,7 @@ describe("a sample of parisons", () => {
 });
 
 describe("the shots of a run", () => {
-  it("have the hang time from the end of the drop to the closed mold, and the closed forms of sag and time at heat", () => {
+  it("hang from the end of the drop to the closed mold, and have the closed forms of sag and time at heat", () => {
     const shot = shotsOf(cellOf({ extra: [wait] }, 1800)).at(-5)!;
     // 0.1 s of the extra step and 0.6 s of close.
     expect(shot.hang).toBeCloseTo(0.7, 9);

@@ -15,8 +15,8 @@ type Printed = readonly [
   verdict: Verdict,
 ];
 
-// An independent computation [C]: formulas and material values of the sources named in the other tests of this folder, with
-// separate root finding and sums of 100,000 strips that share no code with this project.
+// An independent computation [C] with the formulas and material values of the sources in the other tests of this folder. Its root
+// finding and its sums of 100,000 strips share no code with this project.
 const printed: readonly Printed[] = [
   // Bi = 1000 · 1.3e-3/0.25 = 5.2, ζ = 1.32186, C₁ = 1.24202: 1.69e-6/(1.05e-7 · 1.74733) · ln(1.24202 · 180/55); blow and
   // cool 12.5 s.
