@@ -8,7 +8,7 @@ import { bundleLines, runHost } from "./runHost.ts";
 
 const node = process.execPath;
 const endless = await bundleLines(`host.tell("ready\\n"); for (;;) await host.breathe()`);
-const talkative = await bundleLines(
+const printing = await bundleLines(
   `host.tell("ready\\n"); for (let i = 0; i < 1e5; i++) { host.print("a line\\n"); await host.breathe(); }`,
 );
 
@@ -47,7 +47,7 @@ describe("the command", () => {
   });
 
   it("exits quietly when its reader closes the pipe", async () => {
-    const ending = await runHost([node, talkative], (child) => child.stdout?.destroy());
+    const ending = await runHost([node, printing], (child) => child.stdout?.destroy());
     expect(ending).toEqual({ code: 0, signal: null, errors: "ready\n" });
   });
 

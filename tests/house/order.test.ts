@@ -57,7 +57,7 @@ function loosenings(files: readonly SourceFile[]): readonly string[] {
 }
 
 /** Built from pieces, so that this file does not contain the paths. */
-const workplace = [
+const machinePaths = [
   ["work", "main"],
   ["work", "shared"],
   ["tmp", "brief"],
@@ -69,8 +69,8 @@ const workplace = [
   .concat(["registry", "proxy"].flatMap((word) => ["npm", "yarn", "golang"].map((maker) => `${word}\\.${maker}`)))
   .join("|");
 
-function namingTheWorkplace(files: readonly SourceFile[]): readonly string[] {
-  const pattern = new RegExp(`(?:^|[^\\w.])(?:${workplace})`, "m");
+function withMachinePath(files: readonly SourceFile[]): readonly string[] {
+  const pattern = new RegExp(`(?:^|[^\\w.])(?:${machinePaths})`, "m");
   return files.filter(({ text }) => pattern.test(text)).map(({ path }) => path);
 }
 
@@ -104,13 +104,13 @@ describe("the project", () => {
   });
 
   it("contains no path of the development machine and no registry", () => {
-    expect(namingTheWorkplace(filesUnder(""))).toEqual([]);
+    expect(withMachinePath(filesUnder(""))).toEqual([]);
     const pieces = [
       ["cd ", "work", "main"],
       ["https:/", ["registry", "npmjs"].join("."), "x"],
       ["", "home", "someone"],
     ];
     const samples = pieces.map((piece) => piece.join("/"));
-    expect(samples.map((text) => namingTheWorkplace(sample("a.md", text)).length)).toEqual([1, 1, 1]);
+    expect(samples.map((text) => withMachinePath(sample("a.md", text)).length)).toEqual([1, 1, 1]);
   });
 });

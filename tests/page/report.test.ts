@@ -129,7 +129,7 @@ describe("a report in a browser", () => {
     async (name) => {
       const page = await opened(name, looks.light);
       // A single letter may be all that fits beside the critical path.
-      const struck = await page.evaluate<string[]>(`[...document.querySelectorAll("svg")].flatMap((svg) => {
+      const crossed = await page.evaluate<string[]>(`[...document.querySelectorAll("svg")].flatMap((svg) => {
       const lines = [...svg.querySelectorAll("line.change, line.mark")].map((each) => each.getBoundingClientRect());
       return [...svg.querySelectorAll("text:not(.wait-name)")].filter((text) => {
         const box = text.getBoundingClientRect();
@@ -138,7 +138,7 @@ describe("a report in a browser", () => {
         return text.textContent.endsWith("…") || (text.textContent.length > 1 && lines.some(crosses));
       }).map((text) => text.textContent);
     })`);
-      expect(struck).toEqual([]);
+      expect(crossed).toEqual([]);
       await page.close();
     },
   );

@@ -7,8 +7,8 @@ import { earliestOf, StepLedger } from "./stepLedger.ts";
  * clear again, and the mold that has been clear longest travels in next.
  *
  * Rules:
- * - The next parison grows from the instant `fullAt` of the previous one, so that the period is P when melt binds. `fullAt` is the
- *   end of the cut, its start, or the start of the close. At equal fixed times all three give the same period.
+ * - The next parison grows from the instant `fullAt` of the previous one, so that the period is P when melt binds. `fullAt` is
+ *   the end of the cut, its start, or the start of the close. At equal fixed times all three give the same period.
  * - A mold waits under the die before its close. The wait ends so that the parison is full at `fullAt`, given the times of its
  *   close and cut. A parison is therefore never short.
  * - A mold occupies the die zone from the start of travel in to the end of travel out.

@@ -60,8 +60,8 @@ function simulated(scenario: Scenario, shots: number): number {
 }
 
 /**
- * Ideal cycle and run both take `seconds` a shot. The closed forms are circuits of the timed event graph, verified against 20,000
- * runs of an independent event-queue program [C].
+ * Ideal cycle and run both take `seconds` a shot. The closed forms are circuits of the timed event graph, verified against
+ * 20,000 runs of an independent event-queue program [C].
  */
 function expectPeriod(scenario: Scenario, seconds: number, stations: number): void {
   const ideal = idealCycle(scenario);

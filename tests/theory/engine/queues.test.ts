@@ -10,7 +10,7 @@ import { numberInSystem, over, runQueue, type NumberInSystem, type QueueRun } fr
 import { exponential, machineRepair, openQueue, saturatedLine } from "../../support/queueTables.ts";
 
 /** The interval contains the theoretical value and is narrow enough to show a 5 % error. */
-function agrees(interval: Interval, theory: number): void {
+function expectTheory(interval: Interval, theory: number): void {
   expect(interval.halfWidth).not.toBeNull();
   expect(Math.abs(interval.mean - theory), `${interval.mean} against ${theory}`).toBeLessThanOrEqual(
     interval.halfWidth!,
@@ -43,14 +43,14 @@ describe("open queues", () => {
   // Hillier and Lieberman, Introduction to Operations Research, chapter on queueing theory [M+C].
   test("M/M/1 and M/M/2 with λ 2, μ 3: Lq 4/3 and 1/12, Wq 2/3 and 1/24", () => {
     const one = open(1 / 2, exponential(1 / 3), 1, 12_000);
-    agrees(intervalOf(one, waiting), 4 / 3);
-    agrees(
+    expectTheory(intervalOf(one, waiting), 4 / 3);
+    expectTheory(
       intervalOf(one, (each) => waiting(each) / each.run.rate("arrivals")),
       2 / 3,
     );
     const two = open(1 / 2, exponential(1 / 3), 2, 20_000);
-    agrees(intervalOf(two, waiting), 1 / 12);
-    agrees(
+    expectTheory(intervalOf(two, waiting), 1 / 12);
+    expectTheory(
       intervalOf(two, (each) => waiting(each) / each.run.rate("arrivals")),
       1 / 24,
     );
@@ -59,12 +59,12 @@ describe("open queues", () => {
   // Read in the tests of an open-source package [R], recomputed from Erlang's C formula [C].
   test("M/M/2 with λ 9, μ 5: P(wait) 0.85263, Lq 7.674, W 1.053", () => {
     const runs = open(1 / 9, exponential(1 / 5), 2, 12_000);
-    agrees(
+    expectTheory(
       intervalOf(runs, (each) => each.system.shareAbove),
       0.85263,
     );
-    agrees(intervalOf(runs, waiting), 7.674);
-    agrees(
+    expectTheory(intervalOf(runs, waiting), 7.674);
+    expectTheory(
       intervalOf(runs, (each) => each.system.mean / each.run.rate("arrivals")),
       1.053,
     );
@@ -77,7 +77,7 @@ describe("open queues", () => {
     ["uniform", { kind: "uniform", min: 0, max: 1.6 }, 2.1333],
     ["constant", fixed(0.8), 1.6],
   ])("M/G/1 with %s service has the Pollaczek-Khinchine Lq", (_name, service, theory) => {
-    agrees(intervalOf(open(1, service, 1, 30_000), waiting), theory);
+    expectTheory(intervalOf(open(1, service, 1, 30_000), waiting), theory);
   });
 });
 
@@ -88,7 +88,7 @@ describe("operators and machines", () => {
     [2, 0.8015],
   ])("22 machines and %i operators have Taha's productive share", (operators, theory) => {
     const runs = runQueue(machineRepair(22, operators, exponential(2), exponential(0.2)), 20, 50, 1500);
-    agrees(
+    expectTheory(
       over(runs, (run) => run.meanIn("running") / 22),
       theory,
     );
@@ -99,8 +99,8 @@ describe("operators and machines", () => {
   test("5 machines and 2 repairers have Winston's number of broken machines and days until repaired", () => {
     const runs = runQueue(machineRepair(5, 2, exponential(30), exponential(3)), 30, 1000, 60_000);
     const broken = (run: QueueRun): number => 5 - run.meanIn("running");
-    agrees(over(runs, broken), 0.465);
-    agrees(
+    expectTheory(over(runs, broken), 0.465);
+    expectTheory(
       over(runs, (run) => broken(run) / run.rate("failures")),
       3.08,
     );
@@ -114,7 +114,7 @@ describe("operators and machines", () => {
     [8, 6.8532],
   ])("%i machines with constant service have Ashcroft's number running", (machines, theory) => {
     const runs = runQueue(machineRepair(machines, 1, exponential(1), fixed(0.1)), 20, 50, 2500);
-    agrees(
+    expectTheory(
       over(runs, (run) => run.meanIn("running")),
       theory,
     );
@@ -131,7 +131,7 @@ describe("saturated lines", () => {
     [2, 6, 8 / 9],
   ])("%i exponential stations with %i places between them have Hunt's throughput", (stations, buffer, theory) => {
     const runs = runQueue(saturatedLine(stations, buffer, exponential(1)), 20, 100, 8000);
-    agrees(
+    expectTheory(
       over(runs, (run) => run.rate("made")),
       theory,
     );
@@ -141,7 +141,7 @@ describe("saturated lines", () => {
   test("one station that fails works for the share MTBF / (MTBF + MTTR)", () => {
     const stops = { run: exponential(480), repair: exponential(15) };
     const runs = runQueue(saturatedLine(1, 0, fixed(5), stops), 20, 0, 200_000);
-    agrees(
+    expectTheory(
       over(runs, (run) => run.meanIn("working")),
       480 / 495,
     );
@@ -152,7 +152,7 @@ describe("saturated lines", () => {
   test("two stations that fail only while they work have Buzacott's efficiency", () => {
     const stops = { run: exponential(120), repair: exponential(10) };
     const runs = runQueue(saturatedLine(2, 0, fixed(0.25), stops), 20, 0, 20_000);
-    agrees(
+    expectTheory(
       over(runs, (run) => 0.25 * run.rate("made")),
       0.85714,
     );
@@ -187,7 +187,7 @@ describe("the cell as a finite-source queue", () => {
       return record.stations.reduce((sum, station) => sum + station.shots, 0) / 39;
     });
     const interval = meanInterval(rates, 0.99);
-    agrees(interval, theory);
+    expectTheory(interval, theory);
     // Narrow enough to distinguish exponential from fixed shots.
     expect(interval.halfWidth!).toBeLessThan(0.004 * theory);
   });

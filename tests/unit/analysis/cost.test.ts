@@ -236,8 +236,8 @@ describe("the printed costs", () => {
   });
 
   it("give the difference of a comparison", () => {
-    const dearer = { ...studyOf(cellText(1, costs), "costs.machine=50 per h") };
-    const named = { ...dearer, scenario: { ...dearer.scenario, name: "dearer" } };
+    const expensive = { ...studyOf(cellText(1, costs), "costs.machine=50 per h") };
+    const named = { ...expensive, scenario: { ...expensive.scenario, name: "dearer" } };
     // 10 more per hour for 1.8125 h.
     expect(compareAnswer([study, named], compareStudies(study, [named]))).toContain(
       "dearer costs 18.13 Taler more per 1,000 good parts than test.",

@@ -223,7 +223,7 @@ describe("overlapping stops", () => {
 
 describe("a standstill", () => {
   it("gives the circle of a deadlock, and counts the time until the end as waiting", () => {
-    const eater = (name: string, first: string, second: string): ProcessSpec =>
+    const taker = (name: string, first: string, second: string): ProcessSpec =>
       process(name, [
         { ...work(name, { takes: 1, place: first }), name: `take ${first}`, gives: [] },
         {
@@ -238,7 +238,7 @@ describe("a standstill", () => {
         { name: "left", tokens: 1 },
         { name: "right", tokens: 1 },
       ],
-      processes: [eater("a", "left", "right"), eater("b", "right", "left")],
+      processes: [taker("a", "left", "right"), taker("b", "right", "left")],
     };
     const run = runTable(table, 10);
     expect(run.simulation.standstill).toEqual({

@@ -55,26 +55,26 @@ describe("the sag", () => {
   });
 
   test("is infinite when a slice breaks", () => {
-    const breaking = 1 / sagConstant(melt) / 0.3;
-    expect(hungSag(melt, 0.3, breaking)).toBe(Infinity);
-    expect(hungSag(melt, 0.3, breaking * 0.999)).toBeLessThan(10);
+    const breakTime = 1 / sagConstant(melt) / 0.3;
+    expect(hungSag(melt, 0.3, breakTime)).toBe(Infinity);
+    expect(hungSag(melt, 0.3, breakTime * 0.999)).toBeLessThan(10);
     for (const delivery of [4, 5, 7.3]) {
-      expect(deliveredSag(melt, { length: 0.3, delivery: delivery * breaking, hold: 0 })).toBe(Infinity);
+      expect(deliveredSag(melt, { length: 0.3, delivery: delivery * breakTime, hold: 0 })).toBe(Infinity);
     }
-    expect(deliveredSag(melt, { length: 0.3, delivery: 3.99 * breaking, hold: 0 })).toBeLessThan(100);
+    expect(deliveredSag(melt, { length: 0.3, delivery: 3.99 * breakTime, hold: 0 })).toBeLessThan(100);
   });
 
   test("close to the break equals the closed integral of 1/(1 − 4q s(1 − s))", () => {
     // By hand [C]: ∫₀¹ ds/(1 − 4q s(1 − s)) = arctan(√(q/(1 − q)))/√(q (1 − q))
-    const breaking = 1 / sagConstant(melt) / 0.3;
+    const breakTime = 1 / sagConstant(melt) / 0.3;
     for (const q of [0.5, 0.99, 0.999999]) {
       const closed = Math.atan(Math.sqrt(q / (1 - q))) / Math.sqrt(q * (1 - q));
-      const sag = deliveredSag(melt, { length: 0.3, delivery: 4 * q * breaking, hold: 0 });
+      const sag = deliveredSag(melt, { length: 0.3, delivery: 4 * q * breakTime, hold: 0 });
       expect((sag + 1) / closed).toBeCloseTo(1, 8);
     }
     // With a hold the weakest slice is not in the middle: it breaks at K L (t_d + t_h)²/(4 t_d) = 1.
-    const hold = 0.6 * breaking;
-    const delivery = breaking * (2 - 0.6 + Math.sqrt((2 - 0.6) * (2 - 0.6) - 0.36));
+    const hold = 0.6 * breakTime;
+    const delivery = breakTime * (2 - 0.6 + Math.sqrt((2 - 0.6) * (2 - 0.6) - 0.36));
     expect(deliveredSag(melt, { length: 0.3, delivery: delivery * (1 + 1e-9), hold })).toBe(Infinity);
     expect(deliveredSag(melt, { length: 0.3, delivery: delivery * (1 - 1e-9), hold })).toBeGreaterThan(1e4);
   });
