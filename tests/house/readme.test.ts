@@ -34,3 +34,11 @@ test("every shipped scenario has its row", () => {
   expect(scenarios.length).toBeGreaterThan(0);
   for (const name of scenarios) expect(readme).toMatch(new RegExp(`^\\| \`${name.replace(".yaml", "")}\` +\\|`, "m"));
 });
+
+test("every shipped scenario says in its second line that it is invented", () => {
+  const scenarios = readdirSync("scenarios").filter((name) => name.endsWith(".yaml"));
+  const silent = scenarios.filter(
+    (name) => !/\? Cell and product are invented\.$/u.test(readFileSync(`scenarios/${name}`, "utf8").split("\n")[1]!),
+  );
+  expect(silent).toEqual([]);
+});
