@@ -1,4 +1,4 @@
-// A real browser for tests of pages: $CHROMIUM, else the one that Debian installs; without one the tests fail and say what to do.
+// Opens the browser for page tests: $CHROMIUM, or else Debian's chromium.
 import { existsSync } from "node:fs";
 import { chromium, type Browser } from "playwright-core";
 
@@ -14,7 +14,7 @@ const flags = [
   "--disable-sync",
 ];
 
-/** Throws where there is no browser: a test that is skipped proves nothing. */
+/** Throws with the remedy when there is no browser; a skipped test would prove nothing. */
 export async function openBrowser(): Promise<Browser> {
   const executablePath = [process.env["CHROMIUM"], "/usr/bin/chromium"].find(
     (path) => path !== undefined && path !== "",

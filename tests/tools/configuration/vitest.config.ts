@@ -1,4 +1,4 @@
-// How the tests run: sources through the condition `blowcell-source`, quick rooms first, a last line that counts.
+// How the tests run: sources through the condition `blowcell-source`, fast folders first, a last line with counts.
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import FastFirst from "../runners/fastFirst.ts";
