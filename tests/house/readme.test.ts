@@ -23,6 +23,13 @@ test("the table of time elements is the simulation's own", () => {
   expect(withElementTable(readme.replace("| APT ", "| AUBT "))).toBe(readme);
 });
 
+test.each([".ci/run", "tests/bare/run"])("%s runs the two commands at the top", (file) => {
+  const commands = readme.match(/^npm ci && npm \w+/gmu) ?? [];
+  expect(commands).toHaveLength(2);
+  const script = readFileSync(file, "utf8");
+  expect(commands.filter((command) => !new RegExp(`^.*["(]${command}[")]`, "mu").test(script))).toEqual([]);
+});
+
 test("every command that is built has its row", () => {
   for (const { name } of builtCommands) expect(readme).toContain(`| \`${name}`);
 });
