@@ -45,7 +45,7 @@ test("every shipped scenario has its row", () => {
 test("every shipped scenario says in its second line that it is invented", () => {
   const scenarios = readdirSync("scenarios").filter((name) => name.endsWith(".yaml"));
   const silent = scenarios.filter(
-    (name) => !/\? Cell and product are invented\.$/u.test(readFileSync(`scenarios/${name}`, "utf8").split("\n")[1]!),
+    (name) => !readFileSync(`scenarios/${name}`, "utf8").split("\n")[1]!.endsWith("? Cell and product are invented."),
   );
   expect(silent).toEqual([]);
 });
