@@ -25,6 +25,13 @@ test("the table of time elements equals the simulation's", () => {
   expect(withElementTable(cell.replace("| APT ", "| AUBT "))).toBe(cell);
 });
 
+test.each([".ci/run", "tests/bare/run"])("%s runs the two commands at the top", (file) => {
+  const commands = readme.match(/^npm ci && npm \w+/gmu) ?? [];
+  expect(commands).toHaveLength(2);
+  const script = readFileSync(file, "utf8");
+  expect(commands.filter((command) => !new RegExp(`^.*["(]${command}[")]`, "mu").test(script))).toEqual([]);
+});
+
 test("every built command has its row", () => {
   for (const { name } of builtCommands) expect(readme).toContain(`| \`${name}`);
 });
@@ -38,7 +45,7 @@ test("every shipped scenario has its row", () => {
 test("every shipped scenario says in its second line that it is invented", () => {
   const scenarios = readdirSync("scenarios").filter((name) => name.endsWith(".yaml"));
   const silent = scenarios.filter(
-    (name) => !/\? Cell and product are invented\.$/u.test(readFileSync(`scenarios/${name}`, "utf8").split("\n")[1]!),
+    (name) => !readFileSync(`scenarios/${name}`, "utf8").split("\n")[1]!.endsWith("? Cell and product are invented."),
   );
   expect(silent).toEqual([]);
 });

@@ -39,20 +39,22 @@ const reports: Readonly<Record<string, () => string>> = {
 };
 
 const folder = mkdtempSync(join(tmpdir(), "blowcell-report-"));
-let browser: Browser;
+let browser: Promise<Browser>;
 
 beforeAll(async () => {
+  browser = openBrowser();
   for (const [name, make] of Object.entries(reports)) writeFileSync(join(folder, `${name}.html`), make());
-  browser = await openBrowser();
+  // Without a browser each test fails with the remedy; a failure here would skip them all.
+  await Promise.allSettled([browser]);
 }, 60_000);
 
 afterAll(async () => {
-  await browser?.close();
+  await (await browser.catch(() => undefined))?.close();
   rmSync(folder, { recursive: true, force: true });
 });
 
 async function opened(name: string, options: BrowserContextOptions): Promise<Page> {
-  const page = await browser.newPage(options);
+  const page = await (await browser).newPage(options);
   await page.goto(pathToFileURL(join(folder, `${name}.html`)).href);
   return page;
 }
@@ -95,7 +97,7 @@ describe("a report in a browser", () => {
   });
 
   it("makes no network requests, logs nothing and needs no script", async () => {
-    const page = await browser.newPage({ javaScriptEnabled: false });
+    const page = await (await browser).newPage({ javaScriptEnabled: false });
     const requests: string[] = [];
     page.on("request", (request) => requests.push(new URL(request.url()).protocol));
     page.on("console", (message) => requests.push(message.text()));

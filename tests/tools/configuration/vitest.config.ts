@@ -14,6 +14,7 @@ export default defineConfig({
   define: { BLOWCELL_VERSION: JSON.stringify("0.0.0-test") },
   test: {
     include: ["tests/**/*.test.ts"],
+    globalSetup: fileURLToPath(new URL("../runners/temporaryFolder.ts", import.meta.url)),
     reporters: ["default", fileURLToPath(new URL("../runners/lastLine.ts", import.meta.url))],
     sequence: { sequencer: FastFirst },
     testTimeout: 20_000,
