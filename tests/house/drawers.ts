@@ -1,4 +1,4 @@
-// Which folder of src may import which, one rule a folder, with its reason.
+// The imports that each folder of src may have, one rule for each folder, with its reason.
 
 /** A folder of `src`; what it may import from (a folder alone means its own files, not the folders in it); why. */
 type Rule = readonly [folder: string, mayImport: string, reason: string];
