@@ -56,7 +56,7 @@ export const glossary = mapping(
     ...takeawayKeys,
     ...calendarKeys,
   }),
-  "delivery: …, stations: …",
+  "{ delivery: { kind: reciprocating-screw, recharge: 3.9 s, drop: 1.2 s }, valve: { shift: 0.3 s }, stations: { cavities: 2, steps: { close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: 0.8 s } } }",
 );
 
 /** A scenario as it was read key by key, all well. */

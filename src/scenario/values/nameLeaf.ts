@@ -42,6 +42,7 @@ function nameLeaf(example: string, reserved: readonly string[]): Leaf<string> {
     json: {
       type: "string",
       pattern: form,
+      examples: [example],
       maxLength: 60,
       not: { anyOf: [{ enum: reserved }, { pattern: tableName }] },
     },

@@ -1,11 +1,12 @@
 // The leaves that are no quantities: whole numbers, choices, text.
 import { didYouMean } from "#foundation/didYouMean.ts";
 import { leaf, refused, wrongType, type Leaf } from "./leaf.ts";
+
 export function wholeNumber(least: number, most: number, code = "out-of-range"): Leaf<number> {
   const expected = `a whole number from ${least} to ${most}`;
   return leaf({
     expected,
-    json: { type: "integer", minimum: least, maximum: most },
+    json: { type: "integer", minimum: least, maximum: most, examples: [Math.max(1, least)] },
     read: (written) => {
       if (typeof written !== "number") return refused(wrongType(written, expected));
       const remedy = `Write ${expected}.`;
@@ -18,12 +19,14 @@ export function wholeNumber(least: number, most: number, code = "out-of-range"):
   });
 }
 
-export function oneOf<Choice extends string>(...choices: readonly Choice[]): Leaf<Choice> {
+/** One of a few words, each with its meaning. */
+export function oneOf<Choice extends string>(meanings: Readonly<Record<Choice, string>>): Leaf<Choice> {
+  const choices = Object.keys(meanings) as Choice[];
   const expected =
     choices.length === 1 ? `\`${choices[0]}\`` : `one of ${choices.map((each) => `\`${each}\``).join(", ")}`;
   return leaf({
     expected,
-    json: { enum: choices },
+    json: { anyOf: choices.map((choice) => ({ const: choice, description: meanings[choice] })) },
     read: (written) => {
       if (typeof written !== "string") return refused(wrongType(written, expected));
       const known = choices.find((each) => each === written);
@@ -38,7 +41,7 @@ export function oneOf<Choice extends string>(...choices: readonly Choice[]): Lea
 /** YAML 1.2 knows `true` and `false` alone; people also write `yes` and `no`. */
 export const truth: Leaf<boolean> = leaf({
   expected: "`yes` or `no`",
-  json: { anyOf: [{ type: "boolean" }, { enum: ["yes", "no"] }] },
+  json: { anyOf: [{ type: "boolean" }, { enum: ["yes", "no"] }], examples: ["yes"] },
   read: (written) => {
     if (typeof written === "boolean") return { value: written };
     if (written === "yes" || written === "no") return { value: written === "yes" };
@@ -51,7 +54,7 @@ export function text(example: string): Leaf<string> {
   const expected = `a text such as \`${example}\``;
   return leaf({
     expected,
-    json: { type: "string", pattern: String.raw`\S` },
+    json: { type: "string", pattern: String.raw`\S`, examples: [example] },
     read: (written) => {
       if (typeof written === "number" || typeof written === "boolean") {
         return refused({ ...wrongType(written, expected), remedy: `Put it in quotes: \`"${written}"\`.` });
@@ -63,15 +66,16 @@ export function text(example: string): Leaf<string> {
   });
 }
 
-/** Text of a fixed form, such as a time of day. */
-export function patterned(pattern: string, expected: string): Leaf<string> {
-  const form = new RegExp(pattern, "u");
+/** Text of a fixed form, such as a time of day; `form` says which. */
+export function patterned(pattern: string, form: string, example: string): Leaf<string> {
+  const expected = `${form} such as \`${example}\``;
+  const matches = new RegExp(pattern, "u");
   return leaf({
     expected,
-    json: { type: "string", pattern },
+    json: { type: "string", pattern, examples: [example] },
     read: (written) => {
       if (typeof written !== "string") return refused(wrongType(written, expected));
-      if (form.test(written)) return { value: written };
+      if (matches.test(written)) return { value: written };
       return refused({
         code: "wrong-form",
         message: `"${written}" has another form.`,
