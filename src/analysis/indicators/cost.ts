@@ -17,6 +17,7 @@ export interface CostedHour {
 
 export interface CostRule {
   readonly item: string;
+  readonly meaning: string;
   readonly rate: Exclude<keyof CostSpec, "currency">;
   /** Units of the rate in one hour; undefined where something that it is worked out from was not given. */
   readonly amount: (hour: CostedHour) => number | undefined;
@@ -39,37 +40,57 @@ const freeAir = "free air that the compressor adds for one bottle";
  * as resin, and all of it is surplus.
  */
 export const costRules: readonly CostRule[] = [
-  { item: "resin", rate: "resin", amount: ({ resin }) => resin?.bought, isByMass: true },
+  {
+    item: "resin",
+    meaning: "Virgin resin in the feed.",
+    rate: "resin",
+    amount: ({ resin }) => resin?.bought,
+    isByMass: true,
+  },
   {
     item: "surplus regrind",
+    meaning: "Credit for regrind that does not go back into the feed.",
     rate: "regrindCredit",
     amount: ({ resin }) => (resin ? -resin.surplus : undefined),
     isExtra: true,
   },
   {
     item: "drive energy",
+    meaning: "Electricity of the screw's drive.",
     rate: "energy",
     amount: driveEnergyOf,
     isByMass: true,
     window: { quantity: driveEnergy, keys: ["product.material", "delivery.drivePower", "delivery.plasticatingRate"] },
   },
-  { item: "heating", rate: "heating", amount: plannedSeconds },
+  { item: "heating", meaning: "Heaters of barrel and head.", rate: "heating", amount: plannedSeconds },
   {
     item: "air",
+    meaning: "Compressed air to blow the parts.",
     rate: "air",
     amount: (hour) => overStations(hour, freeAir, "parts per hour"),
     window: { quantity: freeAir, keys: ["product.material", "product.volume", "product.blowPressure"] },
   },
-  { item: "cooling", rate: "cooling", amount: melt, isByMass: true },
+  { item: "cooling", meaning: "Cooling of the melt in the molds.", rate: "cooling", amount: melt, isByMass: true },
   {
     item: "labor",
+    meaning: "Operators for each hour of planned time.",
     rate: "operator",
     amount: (hour) => hour.scenario.operators * plannedSeconds(hour),
     isFree: ({ scenario }) => scenario.operators === 0,
   },
-  { item: "machine", rate: "machine", amount: plannedSeconds },
-  { item: "tooling", rate: "tooling", amount: (hour) => valueOf(hour, "parts per hour") },
-  { item: "packing", rate: "packing", amount: (hour) => valueOf(hour, "good parts per hour") },
+  { item: "machine", meaning: "The cell for each hour of planned time.", rate: "machine", amount: plannedSeconds },
+  {
+    item: "tooling",
+    meaning: "Molds, for each part made.",
+    rate: "tooling",
+    amount: (hour) => valueOf(hour, "parts per hour"),
+  },
+  {
+    item: "packing",
+    meaning: "Packing, for each good part.",
+    rate: "packing",
+    amount: (hour) => valueOf(hour, "good parts per hour"),
+  },
 ];
 
 export function valueOf({ measures }: CostedHour, measure: string, resource = CELL): number | undefined {

@@ -30,6 +30,8 @@ export interface CostStudy {
 }
 
 export const COST_MEASURE = "cost per 1,000 good parts";
+export const costMeasureMeaning =
+  "Cost of all items over the good parts, for a thousand of them; the unit is the currency.";
 
 type Observed = Pick<ReplicationAnswer, "measures" | "elementTimes" | "resin">;
 

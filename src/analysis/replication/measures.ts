@@ -13,23 +13,41 @@ export interface MeasureValue {
 
 export const CELL = "cell";
 
-export const measureUnits = {
-  "good parts per hour": "1/h",
-  "parts per hour": "1/h",
-  "melt per hour": "kg/h",
-  "shots per hour": "1/h",
-  "seconds per shot": "s",
-  "cycle time": "s",
-  "reject share": "share",
-  "lost shots per hour": "1/h",
-  "excess melt": "kg/h",
-  "purged melt": "kg/h",
-  "virgin resin": "kg/h",
-  "regrind used": "kg/h",
-  "surplus regrind": "kg/h",
-} as const;
+export interface MeasureSpec {
+  readonly unit: string;
+  readonly meaning: string;
+}
 
-export type Measure = keyof typeof measureUnits;
+export const measureSpecs = {
+  "good parts per hour": {
+    unit: "1/h",
+    meaning: "Parts that no check rejects, for each hour of the observed time. Without checks all parts count as good.",
+  },
+  "parts per hour": { unit: "1/h", meaning: "Parts taken out of the molds, good or not, for each hour." },
+  "melt per hour": { unit: "kg/h", meaning: "Melt that left the screw: shots, lost shots, excess melt and purge." },
+  "shots per hour": { unit: "1/h", meaning: "Shots delivered to the molds, for each hour." },
+  "seconds per shot": { unit: "s", meaning: "Observed time over the shots delivered; of the cell, over all stations." },
+  "cycle time": { unit: "s", meaning: "Mean time of one station from shot to shot." },
+  "reject share": { unit: "share", meaning: "Rejected parts over all parts taken out." },
+  "lost shots per hour": {
+    unit: "1/h",
+    meaning: "Shots that became no part, because a stop or a long hang lost them.",
+  },
+  "excess melt": { unit: "kg/h", meaning: "Melt of a continuous screw that no mold takes; it goes to regrind." },
+  "purged melt": { unit: "kg/h", meaning: "Melt purged at start-ups and changes; it goes to regrind." },
+  "virgin resin": { unit: "kg/h", meaning: "New resin in the feed: the feed less the regrind used." },
+  "regrind used": { unit: "kg/h", meaning: "Regrind that goes back into the feed, at most `regrind.limit` of it." },
+  "surplus regrind": { unit: "kg/h", meaning: "Regrind that is more than the feed may take." },
+} as const satisfies Readonly<Record<string, MeasureSpec>>;
+
+export type Measure = keyof typeof measureSpecs;
+
+/** One measure for each reason; `rejects: too light` and so on. */
+export const rejectsMeasure = {
+  prefix: "rejects: ",
+  unit: "1/h",
+  meaning: "Parts rejected for the reason after the colon, for each hour.",
+} as const;
 
 const secondsPerHour = 3600;
 const milligramsPerKilogram = 1e6;
@@ -54,8 +72,8 @@ type Rejects = StationRecord["rejects"];
 function rejectRows(resource: string, rejects: Rejects, seconds: number): readonly MeasureValue[] {
   return rejects.map(({ reason, parts }) => ({
     resource,
-    measure: `rejects: ${reason}`,
-    unit: "1/h",
+    measure: `${rejectsMeasure.prefix}${reason}`,
+    unit: rejectsMeasure.unit,
     value: parts / (seconds / secondsPerHour),
   }));
 }
@@ -90,7 +108,7 @@ function rows(resource: string, values: Readonly<Partial<Record<Measure, number>
   return (Object.entries(values) as [Measure, number][]).map(([measure, value]) => ({
     resource,
     measure,
-    unit: measureUnits[measure],
+    unit: measureSpecs[measure].unit,
     value,
   }));
 }

@@ -1,6 +1,7 @@
 // Puts computed times where a scenario says `estimate`, or tells which keys they would need.
 import { missingRows, processWindow } from "#physics/window/processWindow.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
+import type { IssueMeaning } from "#foundation/issue.ts";
 import { lawMean } from "#engine/distributions/law.ts";
 import type { Finding } from "#scenario/values/finding.ts";
 import type { EstimatesSpec, EstimatedStep, Scenario, StationSpec } from "#scenario/scenario.ts";
@@ -99,6 +100,12 @@ function endless(step: EstimatedStep): Told {
 }
 
 export const estimateIssueCodes = {
-  "estimate-endless": "an estimated time would hardly ever end with the values given",
-  "estimate-inputs-missing": "a step's time is to be estimated, but values that it needs are not given",
-};
+  "estimate-endless": [
+    "an estimated time would hardly ever end with the values given",
+    "Check the values that the message names, or give the time itself.",
+  ],
+  "estimate-inputs-missing": [
+    "a step's time is to be estimated, but values that it needs are not given",
+    "Give the keys that the message names, or the time itself.",
+  ],
+} as const satisfies Readonly<Record<string, IssueMeaning>>;

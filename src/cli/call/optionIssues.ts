@@ -1,7 +1,11 @@
 // Tells what is wrong with an option's value under that option's name, where the scenario only knows settings by number.
-import type { Issue } from "#foundation/issue.ts";
+import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import type { Options } from "./command.ts";
 import { calledSettings } from "./options.ts";
+
+export const optionIssueCodes = {
+  "option-value": ["the value of an option is none that it takes", "Write a value that the message names."],
+} as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 /** Issues of a reading that was given `settingsOf(options)`; those of the file and of --set stay as they are. */
 export function optionIssues(issues: readonly Issue[], options: Options): readonly Issue[] {
