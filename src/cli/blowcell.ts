@@ -5,10 +5,10 @@ import { tellVersion } from "./tellVersion.ts";
 
 async function start(call: readonly string[]): Promise<void> {
   if (call.join() === "--version") return tellVersion();
-  const { program, keepCode } = loadProgram(call[0] ?? "");
-  const host = await program.start(call);
+  const loaded = loadProgram(call[0] ?? "");
+  const host = await loaded.program.start(call);
   // A call that failed has compiled only a part.
-  if (process.exitCode === 0) keepCode();
+  if (process.exitCode === 0) loaded.keepCode();
   host.end();
 }
 

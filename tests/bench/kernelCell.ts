@@ -9,7 +9,7 @@ export interface DrawnStep {
   readonly sampler: Sampler;
 }
 
-export interface KernelStation {
+interface KernelStation {
   /** Of its shot; one stream, whichever station the recharge is for. */
   readonly recharge: DrawnStep;
   /** Drop, close, blow, cool, vent, open, remove. */

@@ -2,7 +2,7 @@
 import { mean } from "simple-statistics";
 import { invariant } from "#foundation/invariant.ts";
 
-export const BATCH = 5;
+const BATCH = 5;
 
 /** Fewer batches than this say nothing about where a start-up ends. */
 const FEWEST_BATCHES = 10;

@@ -100,5 +100,13 @@ function spread(station: string, { values, longest }: Found, told: Told): ShotSp
   // The sample may hold none of the few that are above.
   const beyond = (above === 0 && max > limit ? 1 : above) / values.length;
   const average = mean(values.slice());
-  return { station, ...told, mean: average, quantiles: quantiles(values), max, beyond, remedy: beyond > 0 ? told.remedy : "" };
+  return {
+    station,
+    ...told,
+    mean: average,
+    quantiles: quantiles(values),
+    max,
+    beyond,
+    remedy: beyond > 0 ? told.remedy : "",
+  };
 }

@@ -13,7 +13,7 @@ export const LOOK_AT_CLOCK = "look at the mold clock";
 
 /** Why a part is a reject, as tables say it. */
 export const rejectReasons = ["too light", "too heavy", "base share", "too long in the mold", "restart"] as const;
-export type RejectReason = (typeof rejectReasons)[number];
+type RejectReason = (typeof rejectReasons)[number];
 
 /** The table itself where every part is good. */
 export function withQuality(table: StepTable, scenario: Scenario): StepTable {

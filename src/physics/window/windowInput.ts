@@ -3,7 +3,7 @@ import type { Material } from "#physics/materials/material.ts";
 import { meltRise } from "#physics/screw/meltRise.ts";
 
 /** Numbers in SI, temperatures in °C, pressures gauge, shares as fractions; step times are means. */
-export interface WindowNumbers {
+interface WindowNumbers {
   readonly "product.partMass": number;
   /** Flash that leaves with one part, kg. */
   readonly "product.flash": number;
@@ -86,7 +86,7 @@ export type EstimatedTime = "blow" | "cool" | "vent";
 /** How far the wall must have cooled: its inside face, the last to cool, or its mean. */
 export type CoolingCriterion = "inside face" | "mean";
 
-export type DeliveryKind = "reciprocating-screw" | "accumulator-head" | "continuous";
+type DeliveryKind = "reciprocating-screw" | "accumulator-head" | "continuous";
 
 interface WindowChoices {
   readonly material: Material;

@@ -90,7 +90,7 @@ function rowOf<Input extends WindowInput>(input: Input, body: RuleBody<Input>): 
 /** Sums of binary fractions miss a limit they should meet by a hair: 1e-9 of it is no fault. */
 const HAIR = 1e-9;
 
-export function verdictOf(value: number, low: number | undefined, high: number | undefined): Verdict {
+function verdictOf(value: number, low: number | undefined, high: number | undefined): Verdict {
   if (low === undefined && high === undefined) return "no limit";
   if (low !== undefined && value < low - Math.abs(low) * HAIR) return "below";
   return high !== undefined && value > high + Math.abs(high) * HAIR ? "above" : "inside";

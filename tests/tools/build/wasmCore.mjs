@@ -10,7 +10,7 @@ const inlined = { anywhere: 150, light: 500 };
 const apart = { core: ["state/draws/drawTicks"] };
 
 /** Throws where the compiler finds a fault. */
-export async function compileCore(file) {
+async function compileCore(file) {
   // Only when there is something to compile: it is large.
   const { default: asc } = await import("assemblyscript/asc");
   const { dir, base, name } = path.parse(file);

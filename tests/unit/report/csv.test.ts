@@ -2,7 +2,7 @@
 import { parse } from "csv-parse/sync";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { csvNumber, toCsv, toCsvPieces } from "#report/tables/csv.ts";
+import { toCsv, toCsvPieces } from "#report/tables/csv.ts";
 import { fillTable, type Cell, type ColumnSpec, type Table } from "#report/tables/table.ts";
 
 const textColumn: ColumnSpec = { name: "words", type: "text", meaning: "" };

@@ -1,7 +1,7 @@
 // What one faulty scenario looks like in the tables of faults, and how its text is made from a good one.
 import type { IssueCode } from "#scenario/reading/issueCodes.ts";
 
-export interface ExpectedIssue {
+interface ExpectedIssue {
   readonly code: IssueCode;
   readonly path: string;
   /** Parts of the message and of the remedy. */
