@@ -3,12 +3,14 @@
 import { loadProgram } from "./loadProgram.ts";
 import { tellVersion } from "./tellVersion.ts";
 
+const helpOptions = ["-h", "--help"];
+
 async function start(call: readonly string[]): Promise<void> {
   if (call.join() === "--version") return tellVersion();
   const loaded = loadProgram(call[0] ?? "");
   const host = await loaded.program.start(call);
-  // A call that failed has compiled only a part.
-  if (process.exitCode === 0) loaded.keepCode();
+  // A call that failed or asked for help has compiled only a part.
+  if (process.exitCode === 0 && !call.some((word) => helpOptions.includes(word))) loaded.keepCode();
   host.end();
 }
 

@@ -49,8 +49,8 @@ const commonJs = {
   format: "cjs",
   supported: { "dynamic-import": false },
   banner: {},
-  // The entry for browsers, which the sources import, is an ES module only.
-  alias: { "csv-stringify/browser/esm/sync": "csv-stringify/sync" },
+  // The sources import what browsers can run as well: an ES module with a Buffer of its own.
+  alias: { "csv-stringify/browser/esm/sync": "csv-stringify/sync", "csv-parse/browser/esm/sync": "csv-parse/sync" },
   outdir: outputFolder,
 };
 
