@@ -1,7 +1,8 @@
-// The process window of each station: what the given values, the step times and the ideal cycle say together.
+// The process window of each station, from the given values, the mean step times and the ideal cycle or a run.
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { processWindow, missingRows, type MissingRow } from "#physics/window/processWindow.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
+import type { CycleKey } from "#physics/window/windowKeys.ts";
 import type { WindowRow } from "#physics/window/windowRule.ts";
 import { slowedBy } from "#cell/delivery/continuousExtrusion.ts";
 import { shotSteps } from "#cell/words/cycleNames.ts";
@@ -33,9 +34,8 @@ export function stationWindows(
 ): readonly StationWindow[] {
   const windows = new Map<string, { stations: string[]; input: WindowInput }>();
   for (const station of scenario.stations) {
-    const mean = inputOf(scenario, station, throughput);
-    if (!mean) continue;
-    const input = rejects === undefined ? mean : { ...mean, "station.rejects": rejects };
+    const input = inputOf(scenario, station, { throughput, rejects });
+    if (!input) continue;
     const key = JSON.stringify(input);
     const known = windows.get(key) ?? { stations: [], input };
     known.stations.push(station.name);
@@ -57,32 +57,34 @@ export function outsideWindow(
   );
 }
 
-function inputOf(scenario: Scenario, station: StationSpec, throughput: number): WindowInput | undefined {
-  const own = stepTimes(scenario).filter((time) => time.resource === station.name || time.station === station.name);
-  const mean = (step: string): number => own.find((time) => time.step === step)?.seconds ?? 0;
-  // From a die that never stops a parison hangs as long as it grows.
-  const isContinuous = scenario.delivery.kind === "continuous";
-  const input = stepInput(station, (step) => mean(isContinuous && step === "drop" ? "parison" : step), throughput);
-  const full = input?.["delivery.plasticatingRate"];
-  if (!isContinuous || input === undefined || full === undefined) return input;
-  return { ...input, "delivery.matchedRate": full / slowedBy(scenario) };
+/** Figures of the window that a cycle or a run gives, beside its step times. */
+interface Figures {
+  readonly throughput: number;
+  readonly matchedRate?: number | undefined;
+  readonly rejects?: number | undefined;
 }
 
-/** What the window is worked out from, with the mean time of each step; undefined where no material is named. */
+function inputOf(scenario: Scenario, station: StationSpec, figures: Figures): WindowInput | undefined {
+  const own = stepTimes(scenario).filter((time) => time.resource === station.name || time.station === station.name);
+  const mean = (step: string): number => own.find((time) => time.step === step)?.seconds ?? 0;
+  if (scenario.delivery.kind !== "continuous") return stepInput(station, mean, figures);
+  // Under continuous extrusion a parison hangs while it grows.
+  const parisonMean = (step: string): number => mean(step === "drop" ? "parison" : step);
+  const full = station.process?.values["delivery.plasticatingRate"];
+  const matchedRate = full && full / slowedBy(scenario);
+  return stepInput(station, parisonMean, { ...figures, matchedRate });
+}
+
+/** The input of the window with the mean time of each step; undefined where no material is named. */
 export function stepInput(
   { process, extra, estimated }: Pick<StationSpec, "process" | "extra" | "estimated">,
   mean: (step: string) => number,
-  throughput: number,
+  { throughput, matchedRate, rejects }: Figures,
 ): WindowInput | undefined {
   if (!process) return undefined;
   const own = (...after: Parameters<typeof ownStepsAfter>[1]): number =>
     ownStepsAfter(extra, after).reduce((sum, { name }) => sum + mean(name), 0);
-  return {
-    material: process.material,
-    ...process.values,
-    deliveryKind: process.deliveryKind,
-    ...(process.coolingTo === undefined ? {} : { coolingTo: process.coolingTo }),
-    ...(estimated === undefined ? {} : { estimated }),
+  const cycle: Readonly<Record<CycleKey, number | undefined>> = {
     "station.steps.drop": mean("drop"),
     // The parison hangs from the drop until the mold has closed.
     "station.hang": own("drop") + mean("close"),
@@ -93,8 +95,12 @@ export function stepInput(
     "station.steps.vent": mean("vent"),
     "station.steps.open": mean("open"),
     "station.steps.remove": mean("remove"),
+    "station.rejects": rejects,
+    "delivery.matchedRate": matchedRate,
     "delivery.throughput": throughput,
   };
+  const { values, ...choices } = process;
+  return { ...choices, ...values, ...cycle, ...(estimated === undefined ? {} : { estimated }) };
 }
 
 /** kg/s: the shots of one period over its time; for a bound the mean shot at the bound's pace. */

@@ -11,7 +11,7 @@ const outputFolder = path.join(dist, "cli");
 const output = path.join(outputFolder, "blowcell.js");
 const flags = new Set(process.argv.slice(2));
 
-/** Newest change under a file or folder; a folder's own time tells of deleted files. */
+/** Newest change under a file or folder; a folder's own time changes with deleted files. */
 async function newestChange(place) {
   const own = await stat(place);
   if (!own.isDirectory()) return own.mtimeMs;
@@ -28,7 +28,7 @@ async function isStale() {
   return Math.max(...changes) > built.mtimeMs;
 }
 
-/** Absent where the package was installed without its development packages: there dist came with it. */
+/** Undefined when the package is installed without its development packages; then dist is part of it. */
 async function loadEsbuild() {
   return import("esbuild").catch((error) => {
     if (flags.has("--quietly")) return undefined;
@@ -54,7 +54,7 @@ const commonJs = {
   outdir: outputFolder,
 };
 
-/** One script in a wrapper of its own: only of a script does V8 hand out the compiled code. Its parts still run only when needed. */
+/** One script in a wrapper, because V8 gives the compiled code only of a script. Its parts run only when needed. */
 const asScript = {
   ...commonJs,
   define: { ...bundleSettings.define, "import.meta.url": "program.url" },
@@ -64,7 +64,7 @@ const asScript = {
   entryNames: "[name]-[hash]",
 };
 
-/** What Node itself loads, in a thread or to begin with. */
+/** The files that Node loads directly, at the start or in a thread. */
 const entries = ["blowcell", "worker"];
 
 async function bundle(esbuild) {
@@ -84,7 +84,7 @@ async function bundle(esbuild) {
 
 /** Types for programs that use the library; only a package needs them. */
 async function declareTypes() {
-  // The compiler leaves those of sources that are gone.
+  // The compiler does not remove the types of deleted sources.
   await rm(path.join(dist, "types"), { recursive: true, force: true });
   const compiler = path.join(root, "node_modules/typescript/bin/tsc");
   const { status } = spawnSync(
@@ -97,7 +97,7 @@ async function declareTypes() {
   if (status !== 0) throw new Error("The types could not be written.");
 }
 
-/** Names carry a hash of the content: those of earlier builds would pile up. */
+/** File names contain a hash of the content, so files of earlier builds would accumulate. */
 async function removeLeftovers(written) {
   const present = await readdir(outputFolder);
   const old = present.filter((name) => !written.includes(name));

@@ -1,4 +1,4 @@
-// How sources are bundled for Node, whatever the bundle is for.
+// Common settings of all bundles for Node.
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -20,6 +20,6 @@ export const bundleSettings = {
   // Installed beside the package, and imported from there.
   external: Object.keys(dependencies),
   plugins: [forEsbuild],
-  // CommonJS packages inside an ES module bundle still call require for Node's own modules.
+  // CommonJS packages inside an ES module bundle call require for Node's own modules.
   banner: { js: `import{createRequire as openRequire}from"node:module";const require=openRequire(import.meta.url);` },
 };

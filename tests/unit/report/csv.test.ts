@@ -1,4 +1,4 @@
-// Holds CSV files against RFC 4180, with a reader that is not ours (csv-parse).
+// Holds CSV files to RFC 4180, read with csv-parse.
 import { parse } from "csv-parse/sync";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
