@@ -1,6 +1,7 @@
 // The matrix of stops, cell by cell: what each rule does to each step and to the neighbors, against timelines worked out by hand.
 import { describe, expect, it } from "vitest";
 import { shotPlaceAt, stopMatrix } from "#cell/layers/stopMatrix.ts";
+import type { StepRole } from "#cell/words/stepNames.ts";
 import { changesOf, stoppedCell } from "../support/calendarStop.ts";
 
 /*
@@ -163,22 +164,23 @@ describe("a repair by an operator", () => {
 });
 
 describe("the matrix", () => {
-  const cycle = [
-    "shift to port",
-    "drop",
-    "swing",
-    "close",
-    "pin down",
-    "blow",
-    "cool",
-    "vent",
-    "open",
-    "remove",
-    "wipe",
+  const roles: readonly StepRole[] = [
+    "valve.toPort",
+    "mold.drop",
+    "mold.own",
+    "mold.close",
+    "mold.own",
+    "mold.blow",
+    "mold.cool",
+    "mold.vent",
+    "mold.open",
+    "mold.remove",
+    "mold.own",
   ];
+  const cycle = roles.map((role) => ({ role }));
 
-  it("knows by the order of the cycle where the shot is, steps of one's own included", () => {
-    const places = cycle.map((step) => shotPlaceAt(step, cycle));
+  it("knows by the order of the cycle where the shot is, extra steps included", () => {
+    const places = cycle.map((_, at) => shotPlaceAt(at, cycle));
     const [before, drop, physics] = ["not yet delivered", "being delivered", "physics"];
     expect(places).toEqual([
       before,

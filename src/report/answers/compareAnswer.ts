@@ -1,5 +1,6 @@
 // The answer to `compare` on one screen: the scenarios side by side, and what the pairs say of their difference.
 import type { ComparisonRow } from "#analysis/study/comparison.ts";
+import { PLASTICATOR } from "#cell/words/cycleNames.ts";
 import { rejectWords } from "#report/words/rejectWords.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
@@ -60,7 +61,7 @@ function scenarioRow(study: Study): readonly string[] {
     measured(headline),
     measured("seconds per shot"),
     seconds(study.ideal.secondsPerShot),
-    waitingShare(study, ["plasticator"]),
+    waitingShare(study, [PLASTICATOR]),
     waitingShare(study, namesOfStations(study)),
   ];
 }

@@ -1,4 +1,5 @@
 // Shows in a few lines how screw, stations and crew spend their time, and what they wait for.
+import { VALVE } from "#cell/words/cycleNames.ts";
 import { serverOf } from "#scenario/resolving/takeawayGroups.ts";
 import type { Study } from "#analysis/study/study.ts";
 import type { StateSummary } from "#analysis/study/summarizeStates.ts";
@@ -6,7 +7,7 @@ import { alignedLines } from "#report/words/alignedLines.ts";
 import { percent } from "#report/words/digits.ts";
 import { ownerName } from "#report/words/tradeWords.ts";
 
-/** One line a resource; the valve is left out, since nobody waits for its sake alone, and the places of a server are one. */
+/** One line a resource; the valve is left out, since nothing waits for it alone, and the places of a server are one. */
 export function timeUseLines(
   { states, scenario }: Pick<Study, "states" | "scenario">,
   width?: number,
@@ -18,7 +19,7 @@ export function timeUseLines(
     if (!known.includes(resource)) known.push(resource);
     groups.set(name, known);
   }
-  groups.delete("valve");
+  groups.delete(VALVE);
   const rows = [...groups].map(([name, places]) =>
     timeUseRow(places.length > 1 ? `${name}, ${places.length} places` : name, meanStates(states, places)),
   );

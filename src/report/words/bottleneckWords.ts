@@ -1,4 +1,5 @@
 // Says in a sentence what holds the cell back and what would be next.
+import { PLASTICATOR } from "#cell/words/cycleNames.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { seconds, withInterval } from "./digits.ts";
 import { inHandWords } from "./extrusionWords.ts";
@@ -12,8 +13,8 @@ export function bottleneckWords({ leading }: Pick<Study, "leading">): string {
 }
 
 /** "cooling, left and right". */
-export function bottleneckName({ step, resources }: Pick<Study["leading"][number], "step" | "resources">): string {
-  return stepOf(step, resources);
+export function bottleneckName(leading: Omit<Study["leading"][number], "share">): string {
+  return stepOf(leading, leading.resources);
 }
 
 /** A matched screw is half a tick ahead of its molds. */
@@ -23,7 +24,7 @@ const leastSlack = 1e-5;
 export function runnerUpWords({ runnerUp, scenario, ideal }: Pick<Study, "runnerUp" | "scenario" | "ideal">): string {
   if (!runnerUp) return "no other resource could bind";
   const { name, slackSeconds } = runnerUp;
-  const inHand = name === "plasticator" ? inHandWords(scenario, ideal) : undefined;
+  const inHand = name === PLASTICATOR ? inHandWords(scenario, ideal) : undefined;
   if (inHand !== undefined) return `${ownerName(name)}, ${inHand} in the ideal cycle`;
   if (slackSeconds < leastSlack) return `${ownerName(name)}, as tight in the ideal cycle`;
   return `${ownerName(name)}, ${seconds(slackSeconds)} away in the ideal cycle`;
