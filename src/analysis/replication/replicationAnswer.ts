@@ -1,6 +1,6 @@
 // What one replication answers: its measures and shares as small plain rows, whoever ran it and wherever.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
-import type { CellRecord, ChainShare, ElementTime } from "#cell/records/cellRecord.ts";
+import type { CellRecord, ChainShare, ElementTime, StateTime } from "#cell/records/cellRecord.ts";
 import type { ParisonRecord } from "#cell/records/parisonRecord.ts";
 import type { StepScale } from "#cell/layers/planCell.ts";
 import type { QuarterRecord } from "#cell/records/quarterRecord.ts";
@@ -23,7 +23,7 @@ export interface ReplicationTask {
 export interface StateShare {
   readonly resource: string;
   readonly state: string;
-  readonly kind: string;
+  readonly kind: StateTime["kind"];
   /** Of the observed time; those of a resource add up to 1. */
   readonly share: number;
 }

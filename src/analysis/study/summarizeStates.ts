@@ -1,13 +1,13 @@
 // How each resource spends its time, state by state, over the replications.
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { stateNames, type StateName } from "#cell/words/stateNames.ts";
+import { stateNames, type StateKind, type StateName } from "#cell/words/stateNames.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 
 export interface StateSummary {
   readonly resource: string;
   readonly state: string;
-  readonly kind: string;
+  readonly kind: StateKind;
   /** What a waiting resource lacks; null where the state is no wait. */
   readonly cause: string | null;
   readonly share: Interval;
@@ -46,7 +46,7 @@ const maskCause = "the mask still holds the parts before";
 /** Null for a state that is no wait. */
 export function waitCause(
   state: string,
-  kind: string,
+  kind: StateKind,
   { delivery, calendar, startUp }: Pick<Scenario, "delivery" | "calendar" | "startUp">,
 ): string | null {
   if (kind !== "waiting") return null;

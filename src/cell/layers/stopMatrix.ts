@@ -1,6 +1,7 @@
 // What becomes of a step under way when something that it needs stops: the matrix of steps and rules, as data.
 import type { StopEffect, StopRule } from "#engine/compiler/stepTable.ts";
 import { hasRole, lastWith, type CellStep } from "#cell/words/cellTable.ts";
+import { stepNames } from "#cell/words/stepNames.ts";
 
 /** Where the shot is while the step is under way. */
 export type ShotPlace = "not yet delivered" | "being delivered" | "hanging" | "in the mold" | "removed" | "physics";
@@ -26,7 +27,7 @@ export const stopWords: Readonly<Record<ShotPlace, { readonly steps: string; rea
       "whoever needs the screw, the valve or the turn waits; molds under way go on; the valve closes though the screw stands",
   },
   "being delivered": {
-    steps: "drop",
+    steps: stepNames["mold.drop"],
     neighbors:
       "the shot goes to regrind, the valve shifts back at once and the screw recharges; the mold is cleared, by an operator if so said",
   },

@@ -12,7 +12,7 @@ import { fixed, rank } from "#cell/words/tableWords.ts";
 const labelOf = ({ resource, name }: StopSpec): string => `${name} of ${resource}`;
 export const cyclesPlace = (stop: StopSpec): string => `cycles until ${labelOf(stop)}`;
 const turnPlace = (resource: string): string => `turn to stop ${resource}`;
-const callPlace = (stop: StopSpec): string => `call for ${labelOf(stop)}`;
+const callPlace = (stop: StopSpec): string => `call: ${labelOf(stop)}`;
 const donePlace = (stop: StopSpec): string => `done: ${labelOf(stop)}`;
 
 /** Where the operator who is on call outside the shift is taken from. */

@@ -1,4 +1,5 @@
 // What one replication of a cell leaves behind: plain rows, in ticks of a microsecond.
+import type { StateKind } from "#cell/words/stateNames.ts";
 import type { Standstill } from "#engine/run/standstill.ts";
 import type { CellStep } from "#cell/words/cellTable.ts";
 import type { CountedElement } from "#cell/words/elementWords.ts";
@@ -30,7 +31,7 @@ export interface StationRecord {
 export interface StateTime {
   readonly resource: string;
   readonly state: string;
-  readonly kind: string;
+  readonly kind: StateKind;
   readonly ticks: number;
 }
 

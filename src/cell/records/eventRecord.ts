@@ -1,4 +1,5 @@
 // Every change of a state in one replication, put into words: what began, for which shot, and which completion let it begin.
+import type { StateKind } from "#cell/words/stateNames.ts";
 import { EventLog, type LoggedEvent } from "#engine/run/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { Simulation } from "#engine/run/simulation.ts";
@@ -18,7 +19,7 @@ export interface EventRecord {
   /** What the resource is. */
   readonly owner: CellResource["kind"];
   readonly state: string;
-  readonly kind: string;
+  readonly kind: StateKind;
   /** The step that shows this state, or that is waited for. */
   readonly step: string | null;
   readonly role: StepRole | null;
@@ -121,7 +122,7 @@ function shotOf(process: CellProcess | undefined, cycle: number, heldAtStart: nu
 }
 
 /** Valve and plasticator follow up the shot delivered last, until they come to rest. */
-function shotServed(process: CellProcess | undefined, kind: string, served: Shot): Shot {
+function shotServed(process: CellProcess | undefined, kind: StateKind, served: Shot): Shot {
   return (process?.kind === "valve" || process?.kind === "screw") && kind === "working" ? served : noShot;
 }
 

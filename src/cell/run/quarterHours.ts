@@ -5,7 +5,7 @@ import type { Simulation } from "#engine/run/simulation.ts";
 import { wallAt, wallClockOf } from "#scenario/resolving/wallTime.ts";
 import { goodCounter, partsOf, rejectsOf } from "#cell/words/cycleNames.ts";
 import { elementOf } from "#cell/words/elementWords.ts";
-import { stateNames } from "#cell/words/stateNames.ts";
+import { stateNames, type StateKind } from "#cell/words/stateNames.ts";
 import type { CellPlan } from "#cell/layers/planCell.ts";
 import { dayUses, type DayUse, type QuarterRecord } from "#cell/records/quarterRecord.ts";
 import { rejectReasons } from "#cell/layers/withQuality.ts";
@@ -149,7 +149,7 @@ function sumAt(values: Float64Array, places: readonly number[]): number {
 }
 
 /** A mold that is being cleared stands still as well. */
-function useOf(state: string, kind: string): DayUse {
+function useOf(state: string, kind: StateKind): DayUse {
   if (state === stateNames.changeover) return "changeover";
   if (kind === "off") return "off";
   if (kind === "stopped" || elementOf(state, kind) === "ADET") return "stopped";

@@ -1,6 +1,5 @@
 // Which time element of ISO 22400-2 each state of a resource counts as: one mapping for the run, the tables and the README.
-import type { StateKind } from "#engine/compiler/stepTable.ts";
-import { stateNames, type StateName } from "./stateNames.ts";
+import { stateNames, type StateKind, type StateName } from "./stateNames.ts";
 
 /** Where a state's time goes; `outside PBT` is no planned time at all. */
 export type StateElement = "APT" | "AUST" | "ADET" | "ADOT" | "outside PBT";
@@ -45,7 +44,7 @@ export const elementRules: readonly ElementRule[] = [
   { kind: "off", element: "outside PBT", reason: "nobody planned to produce" },
 ];
 
-export function elementOf(state: string, kind: string): StateElement {
+export function elementOf(state: string, kind: StateKind): StateElement {
   const rule = elementRules.find((each) => each.states?.some((name) => name === state) ?? each.kind === kind);
   return rule?.element ?? "APT";
 }

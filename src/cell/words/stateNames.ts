@@ -1,4 +1,7 @@
 // The states of the cell's resources, each written once, as tables and charts show them.
+import type { StateSpec } from "#engine/compiler/stepTable.ts";
+
+export type StateKind = StateSpec["kind"];
 
 export const stateNames = {
   recharging: "recharging",

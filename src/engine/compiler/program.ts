@@ -15,6 +15,7 @@ import type {
   ScaleSpec,
   ServingRule,
   ShowSpec,
+  StateKind,
   StepSpec,
   StepTable,
   StopMark,
@@ -46,7 +47,7 @@ export interface Program {
   /** By counter: what its rise says of a stop. */
   readonly stopMarks: ReadonlyMap<number, StopMark>;
   readonly streams: readonly { readonly resource: string; readonly step: string }[];
-  readonly states: readonly { readonly resource: number; readonly name: string; readonly kind: string }[];
+  readonly states: readonly { readonly resource: number; readonly name: string; readonly kind: StateKind }[];
   readonly isWorking: Uint8Array;
   readonly firstState: Int32Array;
   /** State and activity of each resource while it is stopped; -1 where nothing stops it. */
@@ -85,7 +86,7 @@ class Compiler {
   readonly #streams: { resource: string; step: string }[] = [];
   /** Of each stream: the laws of all who draw from it, in words. */
   readonly #drawers: string[][] = [];
-  readonly #states: { resource: number; name: string; kind: string }[] = [];
+  readonly #states: { resource: number; name: string; kind: StateKind }[] = [];
   readonly #resource: ReadonlyMap<string, number>;
   readonly #place: ReadonlyMap<string, number>;
   readonly #stoppable: ReadonlySet<string>;

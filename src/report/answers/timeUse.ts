@@ -40,11 +40,11 @@ function meanStates(states: readonly StateSummary[], places: readonly string[]):
 }
 
 function timeUseRow(resource: string, states: readonly StateShare[]): readonly string[] {
-  const all = (kind: string): number =>
+  const all = (kind: StateShare["kind"]): number =>
     states.filter((state) => state.kind === kind).reduce((total, { share }) => total + share.mean, 0);
   // Who is off shift neither works nor waits.
   const on = Math.max(1 - all("off"), Number.EPSILON);
-  const sum = (kind: string): number => all(kind) / on;
+  const sum = (kind: StateShare["kind"]): number => all(kind) / on;
   const waits = states
     .filter(({ kind, share }) => kind === "waiting" && share.mean > 0)
     .toSorted((one, other) => other.share.mean - one.share.mean)

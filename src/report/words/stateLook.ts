@@ -1,5 +1,5 @@
 // How each state looks in every picture: a hue, a pattern and a letter, so that none of them alone has to be trusted.
-import { isOpenTo, stateNames, type StateName } from "#cell/words/stateNames.ts";
+import { isOpenTo, stateNames, type StateKind, type StateName } from "#cell/words/stateNames.ts";
 import type { StepRole } from "#cell/words/stepNames.ts";
 
 /** `rest` is no loss: nothing waits for a valve in neutral or for a free operator. */
@@ -75,7 +75,7 @@ const looks: ReadonlyMap<string, StateLook> = new Map<StateName, StateLook>([
 const fillOfKind: Readonly<Record<string, Fill>> = { waiting: "wait", stopped: "stopped", off: "off" };
 
 /** A state that the table does not know, as a step that the user named, gets its kind's look and the letter E. */
-export function stateLook(state: string, kind: string): StateLook {
+export function stateLook(state: string, kind: StateKind): StateLook {
   if (kind === "working" && isOpenTo(state)) return { fill: "delivery", letter: "D" };
   const known = looks.get(state);
   if (known && (kind === "working") === (known.letter === known.letter.toUpperCase())) return known;

@@ -2,7 +2,7 @@
 import { PLASTICATOR, RAM, VALVE } from "#cell/words/cycleNames.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
 import type { StepRole } from "#cell/words/stepNames.ts";
-import type { LeadingStep } from "#analysis/bottleneck/leadingSteps.ts";
+import type { Study } from "#analysis/study/study.ts";
 
 const nouns: Readonly<Partial<Record<StepRole, string>>> = {
   "screw.recharge": stateNames.recharging,
@@ -22,7 +22,7 @@ const nouns: Readonly<Partial<Record<StepRole, string>>> = {
   "mold.remove": stateNames.removal,
 };
 
-type NamedStep = Pick<LeadingStep, "step" | "role" | "task">;
+type NamedStep = Pick<Study["leading"][number], "step" | "role" | "task">;
 
 /** Other steps keep their names, as those that the user named. */
 function nounOf({ step, role, task }: NamedStep): string {
