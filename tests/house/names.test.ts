@@ -30,7 +30,7 @@ const pieces = new Set(
  * words, which name the type, or what has it.
  */
 const typed = new Set(
-  `kind StateKind orderOfKinds rule StopRule StopEffect finish hold scrap effect task by fill Fill dayUses item rate StationSpec`.split(
+  `kind StateKind kinds orderOfKinds rule StopRule StopEffect finish hold scrap effect task by fill Fill dayUses item rate StationSpec`.split(
     " ",
   ),
 );
@@ -42,7 +42,6 @@ const homonyms: readonly (readonly [path: string, words: string, type: string])[
   ["src/cell/run/quarterHours.ts", "changeover stopped working", "DayUse"],
   ["src/cli/commands/check.ts", "check", "the name of a command"],
   ["src/cli/commands/commands.ts", "check", "the name of a command"],
-  ["src/report/answers/timeUse.ts", "working", "StateKind"],
   ["src/report/charts/circuitChart.ts", "cooling removal", "Fill"],
   ["src/report/words/stateLook.ts", "stopped working", "StateKind"],
 ];

@@ -1,6 +1,5 @@
 // What binds the run most, equal stations taken together, and how far the next resource is from binding it.
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
-import type { CellResource } from "#cell/words/cellTable.ts";
 import { PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
 import { stepNames } from "#cell/words/stepNames.ts";
 import { serverOf } from "#scenario/resolving/takeawayGroups.ts";
@@ -9,8 +8,8 @@ import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import { areEqual } from "#analysis/ideal/orderedShots.ts";
 import { sharesCrew } from "./elasticity.ts";
-import type { CircuitOwner, IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
-import { planOf } from "#analysis/ideal/planOf.ts";
+import { slackPerShot, type IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
+import { resourceKind } from "#analysis/ideal/planOf.ts";
 import { CREW, isByOperator } from "#analysis/ideal/takeawayOwners.ts";
 import type { CriticalShare, ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 
@@ -26,8 +25,8 @@ export interface LeadingStep extends ToldStep {
 export interface RunnerUp {
   /** `plasticator`, `crew`, `stations` (all of them), the name of a station or a server, or what an accumulator or a die has besides. */
   readonly name: string;
-  /** Seconds by which its circuit may grow before it sets the ideal cycle. */
-  readonly slackSeconds: number;
+  /** Seconds a shot by which its circuit may grow before it sets the ideal cycle. */
+  readonly slackPerShot: number;
 }
 
 const STATIONS = "stations";
@@ -41,17 +40,13 @@ export function asWhole<Step extends ToldStep>(step: Step): Step {
   return { ...step, role: "screw.recharge", step: stepNames["screw.recharge"] };
 }
 
-function kindOf(resource: string, scenario: Scenario): CellResource["kind"] | undefined {
-  return planOf(scenario).resources.find(({ name }) => name === resource)?.kind;
-}
-
 /** The largest share comes first. */
 export function leadingSteps(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly LeadingStep[] {
   const isShared = areEqual(scenario.stations);
   const groups = new Map<string, ToldStep & { resources: string[]; places: number[] }>();
   (answers[0]?.criticalShares ?? []).forEach((share, place) => {
     const { resource, share: _share, tied: _tied, ...told } = asWhole(share);
-    const kind = isShared ? kindOf(resource, scenario) : undefined;
+    const kind = isShared ? resourceKind(resource, scenario) : undefined;
     const owner = kind === "station" ? STATIONS : kind === "mask" ? MASKS : resource;
     const key = JSON.stringify([owner, told.step]);
     const group = groups.get(key) ?? { ...told, resources: [], places: [] };
@@ -76,9 +71,9 @@ export function runnerUp(scenario: Scenario, leading: LeadingStep | undefined, i
   const leader = ownerOfStep(scenario, leading, first ? ownerOfCircuit(scenario, first, ideal) : null, ideal);
   const others = ideal.circuits.flatMap((circuit) => {
     const name = ownerOfCircuit(scenario, circuit, ideal);
-    return name === null || name === leader ? [] : [{ name, slackSeconds: circuit.slackSeconds }];
+    return name === null || name === leader ? [] : [{ name, slackPerShot: slackPerShot(circuit, ideal) }];
   });
-  return others.toSorted((one, other) => one.slackSeconds - other.slackSeconds)[0] ?? null;
+  return others.toSorted((one, other) => one.slackPerShot - other.slackPerShot)[0] ?? null;
 }
 
 /** With a reciprocating screw the valve never binds alone; a removal that leads, and for which stations wait, is the crew's. */
@@ -97,7 +92,7 @@ function ownerOfStep(
   if (server !== undefined) return server;
   if (resource === PLASTICATOR) return PLASTICATOR;
   if (resource === VALVE) return critical;
-  return kindOf(resource, scenario) === "mask"
+  return resourceKind(resource, scenario) === "mask"
     ? ownerOfMask(scenario, resource)
     : ownerOfStation(scenario, resource, ideal);
 }
@@ -117,28 +112,18 @@ function ownerOfStation(scenario: Scenario, name: string, ideal: IdealCycle): st
 /** Null for a circuit that leads through several resources, and for one of what never binds alone. */
 function ownerOfCircuit(scenario: Scenario, { owner }: IdealCircuit, ideal: IdealCycle): string | null {
   if (owner === null) return null;
-  switch (owner.kind) {
-    case "station":
-      return ownerOfStation(scenario, owner.name, ideal);
-    case "mask":
-      return ownerOfMask(scenario, owner.name);
-    case "server":
-      return owner.name;
-    case "crew":
-      return scenario.operators > 0 ? CREW : null;
-    case "valve":
-      return scenario.delivery.kind === "accumulator-head" ? VALVE : null;
-    default:
-      return owners[owner.kind];
-  }
+  if (owner.kind === "station") return ownerOfStation(scenario, owner.name, ideal);
+  if (owner.kind === "mask") return ownerOfMask(scenario, owner.name);
+  if (owner.kind === "server") return owner.name;
+  if (owner.kind === "crew") return scenario.operators > 0 ? CREW : null;
+  if (owner.kind === "valve") return scenario.delivery.kind === "accumulator-head" ? VALVE : null;
+  return owners[owner.kind];
 }
 
-type Sole = Exclude<CircuitOwner["kind"], "station" | "mask" | "server" | "crew" | "valve">;
-
-const owners: Readonly<Record<Sole, string>> = {
+const owners = {
   screw: PLASTICATOR,
   chambers: CHAMBERS,
   "die zone": DIE_ZONE,
   stations: STATIONS,
   masks: MASKS,
-};
+} as const;

@@ -34,3 +34,8 @@ export function passesScrew({ owner, steps }: Pick<IdealCircuit, "owner" | "step
   if (owner) return owner.kind === "screw";
   return steps.some(({ role }) => role === "screw.recharge" || role === "screw.extrude");
 }
+
+/** Seconds a shot by which the steps of a circuit may grow before it sets the period; 0 for the critical one. */
+export function slackPerShot(circuit: IdealCircuit, ideal: { readonly secondsPerShot: number }): number {
+  return circuit.critical ? 0 : Math.max(0, ideal.secondsPerShot - circuit.secondsPerShot);
+}

@@ -48,16 +48,10 @@ function moreStates({ kind }: CellResource, { calendar, startUp, changes = [] }:
   const { heating, purging, changeover, onBreak } = stateNames;
   const off = calendar ? [offShift] : [];
   const isChanged = changes.length > 0;
-  switch (kind) {
-    case "operator":
-      return calendar ? [...off, { name: onBreak, kind: "off" }] : [];
-    case "station":
-      return isChanged ? [...off, working(changeover)] : off;
-    case "screw":
-      return startUp || isChanged ? [...off, ...[heating, purging, changeover].map(working)] : off;
-    default:
-      return [];
-  }
+  if (kind === "operator") return calendar ? [...off, { name: onBreak, kind: "off" }] : [];
+  if (kind === "station") return isChanged ? [...off, working(changeover)] : off;
+  if (kind !== "screw") return [];
+  return startUp || isChanged ? [...off, ...[heating, purging, changeover].map(working)] : off;
 }
 
 function places({ stations, calendar }: Scenario): readonly PlaceSpec[] {
@@ -179,7 +173,7 @@ function screwCalendar(scenario: Scenario): CellProcess {
       clockUntil(absence.from),
       { ...named("calendar.leave"), needs: [{ place: SCREW_MAY_WORK }], stoppedBy: [] },
       { ...named("calendar.off"), ...shows(stateNames.offShift), time: lasting(absence.until) },
-      ...(heatUp > 0 ? [heating(heatUp, shows(stateNames.heating))] : []),
+      ...(heatUp > 0 ? [heatingUp(heatUp, shows(stateNames.heating))] : []),
       ...(purged > 0 ? [purge(purged, "purge at a start", scenario)] : []),
       { ...named("screw.resume"), ...shows(restState(scenario)), gives: [{ place: SCREW_MAY_WORK }, ...ready] },
     ];
@@ -187,6 +181,6 @@ function screwCalendar(scenario: Scenario): CellProcess {
   return { name: "shifts of the screw", kind: "calendar", resource: PLASTICATOR, steps: [...steps, forEver] };
 }
 
-function heating(seconds: number, shown: Pick<CellStep, "shows" | "stoppedBy">): CellStep {
+function heatingUp(seconds: number, shown: Pick<CellStep, "shows" | "stoppedBy">): CellStep {
   return { ...named("screw.heat"), ...shown, time: fixed({ kind: "fixed", value: seconds }) };
 }

@@ -59,5 +59,5 @@ function sectionMarkup({ id, heading, body }: Section): Markup {
 }
 
 function footer(version: string): Markup {
-  return element("footer", {}, element("p", {}, cautions.join(" ")), element("p", {}, `blowcell ${version}`));
+  return element("footer", {}, element("p", {}, cautions), element("p", {}, `blowcell ${version}`));
 }

@@ -1,4 +1,4 @@
-// The trade's words for steps and for those who do them, where a sentence needs them.
+// The trade's nouns for steps and resources in sentences.
 import { PLASTICATOR, RAM, VALVE } from "#cell/words/cycleNames.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
 import type { StepRole } from "#cell/words/stepNames.ts";
@@ -25,12 +25,12 @@ const nouns: Readonly<Partial<Record<StepRole, string>>> = {
 type NamedStep = Pick<Study["leading"][number], "step" | "role" | "task">;
 
 /** Other steps keep their names, as those that the user named. */
-function nounOf({ step, role, task }: NamedStep): string {
-  if (role === "crew.walk" && task !== undefined) return `the walk to ${task}`;
+export function nounOf({ step, role, task }: NamedStep): string {
+  if (role === "crew.walk" && task !== undefined) return `walk to ${task}`;
   return (role && nouns[role]) ?? step;
 }
 
-/** "cooling, left and right"; a server that does its own work is named once. */
+/** "cooling, left and right"; a server with one step of its own name is named once. */
 export function stepOf(step: NamedStep, resources: readonly string[]): string {
   const names = namesOf(resources);
   return names === step.step ? names : `${nounOf(step)}, ${names}`;
@@ -47,16 +47,21 @@ const owners: Readonly<Record<string, string>> = {
   masks: "the masks",
 };
 
-/** One station is called by its name. */
+/** A station goes by its own name. */
 export function ownerName(resource: string): string {
   return owners[resource] ?? resource;
 }
 
 const mostNames = 3;
 
-/** "left and right", or of many only how many they are. */
+/** "left and right"; above three names only their number. */
 export function namesOf(resources: readonly string[]): string {
   if (resources.length > mostNames) return `all ${resources.length} stations`;
   const last = ownerName(resources.at(-1) ?? "");
   return resources.length < 2 ? last : `${resources.slice(0, -1).map(ownerName).join(", ")} and ${last}`;
+}
+
+/** A circuit of the ideal cycle by the words of the screen. */
+export function circuitName(circuit: string): string {
+  return circuit.replace(PLASTICATOR, "screw");
 }
