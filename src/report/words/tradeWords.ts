@@ -1,7 +1,7 @@
 // The trade's nouns for steps and resources in sentences.
 import { PLASTICATOR, RAM, VALVE } from "#cell/words/cycleNames.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
-import type { StepRole } from "#cell/words/stepNames.ts";
+import { subjectNames, type StepRole } from "#cell/words/stepNames.ts";
 import type { Study } from "#analysis/study/study.ts";
 
 const nouns: Readonly<Partial<Record<StepRole, string>>> = {
@@ -26,7 +26,7 @@ type NamedStep = Pick<Study["leading"][number], "step" | "role" | "task">;
 
 /** Other steps keep their names, as those that the user named. */
 export function nounOf({ step, role, task }: NamedStep): string {
-  if (role === "crew.walk" && task !== undefined) return `walk to ${task}`;
+  if (role === "crew.walk" && task !== undefined) return subjectNames["crew.walk"](task);
   return (role && nouns[role]) ?? step;
 }
 
