@@ -1,4 +1,4 @@
-// Which folder of src may import which, one rule a folder, with its reason.
+// The imports that each folder of src may have, one rule for each folder, with its reason.
 
 /** A folder of `src`; what it may import from (a folder alone means its own files, not the folders in it); why. */
 type Rule = readonly [folder: string, mayImport: string, reason: string];
@@ -18,7 +18,7 @@ export const rules: readonly Rule[] = [
   ["engine/run", "core core/border engine/compiler engine/distributions", "a compiled table is run by the core"],
 
   ["physics/numeric", "foundation", "pure numerics"],
-  ["physics/materials", "", "plain data"],
+  ["physics/materials", "foundation", "plain data, with the dimension of each property"],
   ["physics/air", "physics/numeric", "formulas need numerics only"],
   ["physics/cooling", "physics/numeric foundation", "formulas need numerics only"],
   ["physics/parison", "physics/materials physics/numeric", "melt properties decide sag and shear"],
@@ -29,10 +29,18 @@ export const rules: readonly Rule[] = [
     "the window is a list of rules over all formulas",
   ],
 
-  ["scenario", "engine/distributions foundation physics/materials scenario/values", "the types of what was read"],
+  [
+    "scenario",
+    "engine/distributions foundation physics/materials physics/window scenario/values",
+    "the types of what was read; numbers of the process window are named by its key table",
+  ],
   ["scenario/values", "foundation", "a single value knows no key"],
   ["scenario/distributions", "engine/distributions foundation scenario/values", "a distribution is a kind of value"],
-  ["scenario/keys", "foundation scenario/distributions scenario/values", "a key names the value that stands behind it"],
+  [
+    "scenario/keys",
+    "foundation physics/materials physics/window scenario/distributions scenario/values",
+    "a key names the value that stands behind it; physical quantities come from the tables of physics",
+  ],
   [
     "scenario/reading",
     "engine/distributions foundation scenario/distributions scenario/keys scenario/values",
@@ -40,7 +48,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "scenario/resolving",
-    "engine engine/distributions foundation physics/materials scenario scenario/distributions scenario/keys scenario/reading scenario/values",
+    "engine engine/distributions foundation physics/materials physics/window scenario scenario/distributions scenario/keys scenario/reading scenario/values",
     "what was read becomes a scenario, so it sees everything below",
   ],
 

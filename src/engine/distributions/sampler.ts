@@ -34,7 +34,7 @@ const NO_SHAPE: StandardForm = { kind: "uniform", shape: 0 };
  * Draws by inversion, one uniform a draw: ticks rise with u, or, for the time that a drawn rate takes, fall with u.
  *
  * Inner cells of the quantile table are interpolated; mean and standard deviation are within 1e-4 of the exact law's
- * up to a coefficient of variation of 1.4, Weibull up to 2.2 (measured by tests/theory/sampler.test.ts).
+ * up to a coefficient of variation of 1.4, Weibull up to 2.2 (measured by tests/theory/engine/sampler.test.ts).
  * One class with the same fields for all laws: the loop that draws then always calls the same code.
  */
 export class Sampler {

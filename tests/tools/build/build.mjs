@@ -12,7 +12,7 @@ const outputFolder = path.join(dist, "cli");
 const output = path.join(outputFolder, "blowcell.js");
 const flags = new Set(process.argv.slice(2));
 
-/** Newest change under a file or folder; a folder's own time tells of deleted files. */
+/** Newest change under a file or folder; a folder's own time changes with deleted files. */
 async function newestChange(place) {
   const own = await stat(place);
   if (!own.isDirectory()) return own.mtimeMs;
@@ -29,7 +29,7 @@ async function isStale() {
   return Math.max(...changes) > built.mtimeMs;
 }
 
-/** Absent where the package was installed without its development packages: there dist came with it. */
+/** Undefined when the package is installed without its development packages; then dist is part of it. */
 async function loadEsbuild() {
   return import("esbuild").catch((error) => {
     if (flags.has("--quietly")) return undefined;
@@ -43,18 +43,18 @@ const small = {
   // Names stay readable in a bug report.
   keepNames: true,
   metafile: true,
-  // Loads its own files for the threads that it starts, which a bundle would hide from it.
+  // Loads its own files for its threads, which a bundle would not contain.
   external: ["piscina"],
-  // The reader of the command line could start programs for subcommands; we have none, and Node's part for it takes 2 ms to load.
+  // The command-line library could start programs for subcommands; there are none, and Node's module takes 2 ms to load.
   alias: { ...bundleSettings.alias, "node:child_process": path.join(root, "tests/tools/build/noChildren.cjs") },
 };
 
-/** One script in a wrapper of its own: only of a script does V8 hand out the compiled code. Its parts still run only when needed. */
+/** One script in a wrapper, because V8 gives the compiled code only of a script. Its parts run only when needed. */
 const asScript = {
   ...small,
   format: "cjs",
   supported: { "dynamic-import": false },
-  // To give 3,600 functions their names back takes milliseconds at every start; the map knows them, and where they stand.
+  // Restoring the names of 3,600 functions takes milliseconds at every start; the source map has names and places.
   keepNames: false,
   sourcemap: "external",
   sourcesContent: false,
@@ -66,7 +66,7 @@ const asScript = {
   outdir: outputFolder,
 };
 
-/** A file of its own, so that the entry is small. */
+/** A separate file, so that the entry is small. */
 const versionApart = {
   name: "version-apart",
   setup({ onResolve }) {
@@ -74,7 +74,7 @@ const versionApart = {
   },
 };
 
-/** What Node itself loads, in a thread or to begin with. */
+/** The files that Node loads directly, at the start or in a thread. */
 const entries = ["blowcell", "tellVersion", "worker"];
 
 async function bundle(esbuild) {
@@ -103,7 +103,7 @@ async function bundle(esbuild) {
   await removeLeftovers([name, `${name}.map`, ...code, ...entries.map((entry) => `${entry}.js`), "package.json"]);
 }
 
-/** In a process without flags, since V8 refuses code made under other ones. Without kept code all works, only later. */
+/** In a process without flags, because V8 refuses code of other flags. The kept code is optional and saves time. */
 function keepCode(file) {
   const { NODE_OPTIONS: _flags, ...env } = process.env;
   const call = [path.join(root, "tests/tools/build/keepCode.mjs"), file, root];
@@ -114,7 +114,7 @@ function keepCode(file) {
 
 /** Types for programs that use the library; only a package needs them. */
 async function declareTypes() {
-  // The compiler leaves those of sources that are gone.
+  // The compiler does not remove the types of deleted sources.
   await rm(path.join(dist, "types"), { recursive: true, force: true });
   const compiler = path.join(root, "node_modules/typescript/bin/tsc");
   const { status } = spawnSync(
@@ -127,7 +127,7 @@ async function declareTypes() {
   if (status !== 0) throw new Error("The types could not be written.");
 }
 
-/** Names carry a hash of the content: those of earlier builds would pile up. */
+/** File names contain a hash of the content, so files of earlier builds would accumulate. */
 async function removeLeftovers(written) {
   const present = await readdir(outputFolder);
   const old = present.filter((name) => !written.includes(name));

@@ -1,4 +1,4 @@
-// How sources are bundled for Node, whatever the bundle is for.
+// Common settings of all bundles for Node.
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -20,6 +20,6 @@ export const bundleSettings = {
   define: { BLOWCELL_VERSION: JSON.stringify(version) },
   alias: { debug: path.join(root, "tests/tools/build/silentDebug.cjs") },
   plugins: [forEsbuild, usedParts],
-  // CommonJS packages inside an ES module bundle still call require for Node's own modules.
+  // CommonJS packages inside an ES module bundle call require for Node's own modules.
   banner: { js: `import{createRequire as openRequire}from"node:module";const require=openRequire(import.meta.url);` },
 };

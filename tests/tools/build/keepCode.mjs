@@ -1,4 +1,4 @@
-// Runs the built program once through its main jobs and keeps the code that V8 made of it, as src/cli/loadProgram.ts reads it.
+// Runs the main commands of the built program once, and keeps V8's compiled code for src/cli/loadProgram.ts.
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import os from "node:os";
@@ -12,7 +12,7 @@ const [file, root] = process.argv.slice(2);
 const out = mkdtempSync(path.join(os.tmpdir(), "blowcell-code-"));
 const scenario = (name) => path.join(root, `scenarios/${name}.yaml`);
 const short = ["--length", "1 h", "--replications", "1", "--out", out];
-// What a call does not go through here, V8 compiles when it is needed.
+// V8 compiles code that these calls do not reach when it is needed.
 const calls = [
   ["--version"],
   ["--help"],

@@ -1,2 +1,2 @@
-// In place of Node's own module where a package may start other programs and we never let it.
+// Replaces Node's child_process module for a package that never starts other programs here.
 module.exports = {};

@@ -1,5 +1,6 @@
-// Stands in for the package `debug` in the bundle: the mathematics packages drag it in, and it would reach for a terminal.
-// CommonJS, since they call what `require` hands them: of an ES module that would be its namespace, which is no function.
+// Replaces the package `debug` in the bundle, which the mathematics packages require and which needs a terminal.
+
+// CommonJS, because the packages call the result of `require` as a function.
 module.exports = function openLog() {
   return () => undefined;
 };

@@ -1,11 +1,11 @@
-// Takes of a package that comes as one large file only the parts that are used: its own sources, none of which acts by being loaded.
+// Bundles only the used source files of a package that is published as one large file; none of them has side effects.
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
 const folder = fileURLToPath(new URL("../../../node_modules/simple-statistics", import.meta.url));
 const inside = (from, name) => ({ path: path.join(from, name), sideEffects: false });
 
-/** Whole it would work out tables of the normal law at every start. */
+/** The large file computes tables of the normal distribution at every start. */
 export const usedParts = {
   name: "used-parts",
   setup({ onResolve }) {
