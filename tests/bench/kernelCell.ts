@@ -9,7 +9,7 @@ export interface DrawnStep {
   readonly sampler: Sampler;
 }
 
-export interface KernelStation {
+interface KernelStation {
   /** The recharge of its shot; both stations share one stream. */
   readonly recharge: DrawnStep;
   /** Drop, close, blow, cool, vent, open, remove. */

@@ -11,6 +11,7 @@ const arrows = new Map(rules.map(([folder, mayImport]) => [folder, new Set(mayIm
 const doors = new Set([
   "src/cli/labor/answerWork.ts",
   "src/cli/machine/host.ts",
+  "src/cli/machine/keptCode.ts",
   "src/cli/loadProgram.ts",
   "src/cli/machine/readTextFile.ts",
   "src/cli/machine/writer.ts",

@@ -17,7 +17,7 @@ export const TICKS_PER_SECOND = 1e6;
 export const SLOWEST_SHARE = 0.1;
 
 /** Below this u and above 1 minus it the table has finer cells. */
-export const TAIL = 1 / FINER;
+const TAIL = 1 / FINER;
 const FINEST_CELL = TAIL / CELLS;
 const END = EXACT_CELLS * FINEST_CELL;
 

@@ -9,7 +9,7 @@ const inlined = { anywhere: 150, light: 500 };
 const apart = { core: ["state/draws/drawTicks"] };
 
 /** Throws when the compiler reports an error. */
-export async function compileCore(file) {
+async function compileCore(file) {
   // Loaded only when needed, because it is large.
   const { default: asc } = await import("assemblyscript/asc");
   const { dir, base, name } = path.parse(file);
