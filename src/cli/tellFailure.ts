@@ -12,6 +12,16 @@ function tell(host: Host, message: string, details: readonly (readonly [string, 
   host.tell(`blowcell: ${host.paint("error", "red", "error")}: ${plainText(message)}\n${lines.join("")}`);
 }
 
+/** Always last: where the failure is explained. */
+function tellMore(host: Host, topic: string): void {
+  host.tell(`More: blowcell explain ${topic}\n`);
+}
+
+const topicsOfCall: Readonly<Record<string, string>> = {
+  "commander.unknownOption": "options",
+  "commander.optionMissingArgument": "options",
+};
+
 /** The name in quotes in the parser's message, where it is one that is planned. */
 function plannedName(message: string): string | undefined {
   const named = /'([^']*)'/.exec(message)?.[1] ?? "";
@@ -26,6 +36,7 @@ function tellWrongCall(error: CommanderError, host: Host, helpCall: string): num
   const message = error.message.replace(/^error: /, "").replaceAll("\n", " ");
   const remedy = `${helpCall} shows what can be asked for.`;
   tell(host, planned === undefined ? message : `${planned} is planned but not built yet`, [["remedy", remedy]]);
+  tellMore(host, topicsOfCall[error.code] ?? "commands");
   return exitCode.wrongInput;
 }
 
@@ -38,6 +49,7 @@ function tellOurFault(error: unknown, host: Host, argv: readonly string[]): numb
     ["remedy", remedy],
   ]);
   if (argv.includes("--verbose") && error instanceof Error) host.tell(`${error.stack ?? ""}\n`);
+  tellMore(host, `exit code ${exitCode.ourFault}`);
   return exitCode.ourFault;
 }
 
@@ -46,5 +58,6 @@ export function tellFailure(error: unknown, host: Host, argv: readonly string[],
   if (error instanceof CommanderError) return tellWrongCall(error, host, helpCall);
   if (!(error instanceof MachineFailure)) return tellOurFault(error, host, argv);
   tell(host, error.message, [["remedy", error.remedy]]);
+  tellMore(host, error.topic);
   return exitCode.machineFailed;
 }

@@ -41,6 +41,7 @@ export const rules: readonly Rule[] = [
     "foundation physics/materials physics/window scenario/distributions scenario/values",
     "a key names the value that stands behind it; physical quantities come from the tables of physics",
   ],
+  ["scenario/starter", "scenario scenario/keys", "a starter scenario shows the keys with their meanings"],
   [
     "scenario/reading",
     "engine/distributions foundation scenario/distributions scenario/keys scenario/values",
@@ -126,6 +127,11 @@ export const rules: readonly Rule[] = [
     "tables are findings in columns",
   ],
   [
+    "report/explain",
+    "analysis/indicators analysis/replication cell/words foundation physics/window report/tables report/words scenario/distributions scenario/keys",
+    "what can be explained is what the tables of every room say",
+  ],
+  [
     "report/charts",
     "analysis/ideal analysis/replication analysis/study cell/records foundation report/tables report/words scenario",
     "a chart draws a finding or a table",
@@ -151,7 +157,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli/commands",
-    "analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output foundation report/answers report/page report/tables scenario scenario/keys scenario/resolving",
+    "analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output foundation report/answers report/explain report/page report/tables scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
     "a command wires readers, studies and answers",
   ],
   [

@@ -9,6 +9,8 @@ export interface Options {
   readonly length?: string;
   readonly precision?: string;
   readonly jobs?: string;
+  readonly stations?: string;
+  readonly kind?: string;
   readonly set?: readonly string[];
   readonly events?: boolean;
   readonly json?: boolean;
@@ -35,6 +37,8 @@ export interface CommandSpec {
   readonly meaning: string;
   readonly example: string;
   readonly options: readonly OptionSpec[];
+  /** Words that look like options are operands: `explain --set`. */
+  readonly takesAnyWord?: true;
   /** Only the command that is called is loaded: start-up is felt. */
   readonly load: () => Promise<Act>;
 }

@@ -28,7 +28,7 @@ export const setOption: OptionSpec = {
 export const seedOption: OptionSpec = { flags: "--seed <text>", meaning: "seed of the random numbers" };
 export const replicationsOption: OptionSpec = {
   flags: "--replications <count>",
-  meaning: "how many times the run is repeated with other luck",
+  meaning: "how many times the run is repeated with other random numbers",
 };
 export const precisionOption: OptionSpec = {
   flags: "--precision <share>",
@@ -41,6 +41,12 @@ export const jobsOption: OptionSpec = {
 export const lengthOption: OptionSpec = {
   flags: "--length <time>",
   meaning: 'simulated time of one replication, such as "8 h"',
+};
+
+export const stationsOption: OptionSpec = { flags: "--stations <count>", meaning: "number of stations (default: 2)" };
+export const kindOption: OptionSpec = {
+  flags: "--kind <kind>",
+  meaning: "reciprocating-screw (default), accumulator-head or continuous",
 };
 
 /** A change of the scenario that a call asks for, and the option that asks for it. */

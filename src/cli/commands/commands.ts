@@ -5,6 +5,7 @@ import {
   eventsOption,
   jobsOption,
   jsonOption,
+  kindOption,
   lengthOption,
   outOption,
   precisionOption,
@@ -13,6 +14,7 @@ import {
   replicationsOption,
   seedOption,
   setOption,
+  stationsOption,
   verboseOption,
 } from "#cli/call/options.ts";
 
@@ -31,7 +33,7 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "run",
     operands: "<file>",
-    meaning: "simulate a cell: what it makes, what it waits for, what holds it back; writes report.html and CSV files",
+    meaning: "simulate a cell: what it makes, what it waits for, what sets the pace; writes report.html and CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
     options: [outOption, eventsOption, ...changes, jobsOption, ...talk],
     load: async () => (await import("./run.ts")).run,
@@ -39,10 +41,28 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "compare",
     operands: "<file...>",
-    meaning: "simulate cells on the same luck and hold each against the first, with its seed, length and replications",
+    meaning:
+      "simulate cells with common random numbers and compare each with the first, with its seed, length and replications",
     example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
     options: [compareOutOption, ...changes, jobsOption, ...talk],
     load: async () => (await import("./compare.ts")).compare,
+  },
+  {
+    name: "new",
+    operands: "<file>",
+    meaning: "write a commented starter scenario; a file that is there is never overwritten",
+    example: "blowcell new mine.yaml --stations 2 --kind continuous",
+    options: [stationsOption, kindOption, quietOption, verboseOption],
+    load: async () => (await import("./new.ts")).newScenario,
+  },
+  {
+    name: "explain",
+    operands: "[word...]",
+    meaning: "explain a key, state, code, column, indicator, command or term; alone it lists the topics",
+    example: "blowcell explain holding a full shot",
+    options: talk,
+    takesAnyWord: true,
+    load: async () => (await import("./explain.ts")).explain(builtCommands),
   },
   {
     name: "schema",

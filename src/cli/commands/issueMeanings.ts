@@ -7,8 +7,8 @@ import { fileIssueCodes } from "#cli/machine/readTextFile.ts";
 import type { IssueMeaning } from "#foundation/issue.ts";
 import { issueCodes } from "#scenario/reading/issueCodes.ts";
 import { compareIssueCodes } from "./compare.ts";
-import { explainIssueCodes } from "./explain.ts";
 import { newIssueCodes } from "./new.ts";
+import { explainIssueCodes } from "#report/explain/findTopics.ts";
 
 /** A code that several parts give stands once, as the last of them has it. */
 export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(

@@ -1,5 +1,17 @@
 // The one way by which files leave: all of a command's files or none, and nothing outside the folder that was named.
-import { lstatSync, mkdirSync, mkdtempSync, promises, renameSync, rmdirSync, rmSync, writeFileSync } from "node:fs";
+import {
+  closeSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  promises,
+  renameSync,
+  rmdirSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { invariant } from "#foundation/invariant.ts";
 import { MachineFailure } from "./machineFailure.ts";
@@ -9,6 +21,16 @@ export interface OutputFile {
   readonly name: string;
   /** Whole, or piece by piece where it is too long to be held at once. */
   readonly text: string | Iterable<string>;
+  /** Fails where a file of that name is there already, whoever made it and when. */
+  readonly isNew?: true;
+}
+
+/** What is there under this name, a broken link included; undefined where nothing is. */
+export function whatIs(path: string): "folder" | "other" | undefined {
+  const there = lstatSync(path, { throwIfNoEntry: false });
+  if (there === undefined) return undefined;
+  const isFolder = there.isDirectory() || statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
+  return isFolder ? "folder" : "other";
 }
 
 function isFolder(path: string): boolean {
@@ -58,11 +80,16 @@ async function moveThroughStage(stage: string, folder: string, files: readonly O
   }
   refuseFoldersInTheWay(folder, files);
   // In one go: an interrupt waits until all are in place.
-  for (const { name } of files) renameSync(join(stage, name), join(folder, name));
+  for (const { name, isNew } of files) {
+    // Takes the name at the same instant as it sees that nobody has it.
+    if (isNew === true) closeSync(openSync(join(folder, name), "wx"));
+    renameSync(join(stage, name), join(folder, name));
+  }
 }
 
 /**
- * Puts files into a folder, made if need be; files of the same names are replaced, all others stay untouched.
+ * Puts files into a folder, made if need be; files of the same names are replaced where they need not be new, all others stay
+ * untouched.
  * Throws MachineFailure, having left nothing of its own behind.
  */
 export async function writeFiles(folder: string, files: readonly OutputFile[]): Promise<void> {

@@ -76,7 +76,7 @@ export const practiceRules: readonly WindowRule[] = [
   }),
   usualRule(["station.steps.remove"], plausibleRanges.eject, {
     value: (input) => input["station.steps.remove"],
-    check: "check station.steps.remove; by hand it takes longer",
+    check: "check station.steps.remove; an operator takes longer",
   }),
   usualRule(["product.die.diameter", "product.die.mandrel"], plausibleRanges.dieGap, {
     value: (input) => (input["product.die.diameter"] - input["product.die.mandrel"]) / 2,

@@ -21,7 +21,7 @@ export const stopsSpec: TableSpec = {
     ),
     number(
       "mean_repair_h",
-      "Mean time from the stop to its end, the wait for somebody who repairs it included, over all that ended",
+      "Mean time from the stop to its end, the wait for an operator included, over all that ended",
       "h",
     ),
     text("waits_for", "What its repair waits for before it begins; empty where it waits for nothing"),

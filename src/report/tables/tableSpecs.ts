@@ -156,7 +156,7 @@ export const eventsSpec: TableSpec = {
     integer("shot", "Number of the shot at this station, from 1"),
     text("bound_by_resource", "Whose step ended last of all that this start needed"),
     number("bound_by_time_s", "When that step had begun", "s"),
-    text("operator", "Operator who lends a hand"),
+    text("operator", "Operator who works on it"),
     integer(
       "parts",
       "Parts that a removal which ends here has taken out; with a takeaway, parts that leave the resource now",

@@ -11,7 +11,12 @@ export function readEmpirical(inner: unknown, key: LawKey): LeafReading<LawReadi
   if (isMapping(inner)) return readColumnLaw(inner, key);
   if (!Array.isArray(inner)) return refused({ ...wrongType(inner, forms), within: ["empirical"] });
   if (inner.length === 0) {
-    const fault = { code: "law-length", message: "The list is empty.", expected: forms, remedy: `Write ${forms}.` };
+    const fault = {
+      code: "distribution-length",
+      message: "The list is empty.",
+      expected: forms,
+      remedy: `Write ${forms}.`,
+    };
     return refused({ ...fault, within: ["empirical"] });
   }
   const comma = decimalComma(inner, "empirical");

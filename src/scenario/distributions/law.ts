@@ -10,14 +10,14 @@ const time: LawKey = { dimension: "time", positive: false };
 const rate: LawKey = { dimension: "rate", positive: true };
 
 /** A time that may vary from cycle to cycle. */
-export const timeLaw = lawLeaf(time, "timeLaw", "a time or a law of times");
+export const timeLaw = lawLeaf(time, "timeLaw", "a time or a distribution of times");
 
 /** A mass rate that may vary from cycle to cycle. */
-export const rateLaw = lawLeaf(rate, "rateLaw", "a mass rate or a law of mass rates");
+export const rateLaw = lawLeaf(rate, "rateLaw", "a mass rate or a distribution of mass rates");
 
 /** A time, a law of times, or `estimate`: computed from wall, material and temperatures. */
 export const timeLawOrEstimate = leaf<LawReading | "estimate">({
-  expected: "a time such as `7.5 s`, a law of times, or `estimate`",
+  expected: "a time such as `7.5 s`, a distribution of times, or `estimate`",
   json: { id: "timeLawOrEstimate", anyOf: [{ const: "estimate" }, { $ref: "#/$defs/timeLaw" }] },
   read: (written) => (written === "estimate" ? { value: written } : readLaw(written, time)),
 });
@@ -25,7 +25,7 @@ export const timeLawOrEstimate = leaf<LawReading | "estimate">({
 /** A time or a law of times where a mapping of keys may stand as well; `form` is an example of that. */
 export function timeLawBeside(form: string): Leaf<LawReading> {
   return leaf({
-    expected: `a time such as \`0.8 s\`, a law of times, or \`${form}\``,
+    expected: `a time such as \`0.8 s\`, a distribution of times, or \`${form}\``,
     json: { $ref: "#/$defs/timeLaw" },
     read: (written) => readLaw(written, time),
   });

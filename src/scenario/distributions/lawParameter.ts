@@ -31,7 +31,7 @@ function readParameter(item: unknown, name: string, { dimension, positive }: Law
   if (typeof item !== "number") return refused(wrongType(item, expected));
   if (item >= least && item <= most) return { value: item };
   const message = `A shape of ${item} is outside ${least} to ${most}.`;
-  return refused({ code: "law-shape", message, expected, remedy: `Write ${expected}.` });
+  return refused({ code: "distribution-shape", message, expected, remedy: `Write ${expected}.` });
 }
 
 /** YAML reads `[7,5 s, 8 s]` as three items: a whole number without a unit, then what follows the comma. */

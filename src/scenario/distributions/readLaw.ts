@@ -22,7 +22,7 @@ export function isNamedLaw(written: unknown): boolean {
 export function lawForms(dimension: Dimension): string {
   const { noun, example } = dimensions[dimension];
   const law = dimension === "time" ? "{ normal: [7.5 s, 0.3 s] }" : "{ normal: [110 kg/h, 2 kg/h] }";
-  return `${noun} such as \`${example}\`, or a law such as \`${law}\``;
+  return `${noun} such as \`${example}\`, or a distribution such as \`${law}\``;
 }
 
 export function readLaw(written: unknown, key: LawKey): LeafReading<LawReading> {
@@ -40,8 +40,11 @@ function readNamedLaw(written: Readonly<Record<string, unknown>>, key: LawKey): 
   if (unknown.length > 0) return refused(...unknown.map(unknownLaw));
   const [name] = names;
   if (name === undefined || names.length > 1) {
-    const message = name === undefined ? "The law has no name." : `Here are ${names.length} laws: ${names.join(", ")}.`;
-    return refused({ code: "law-count", message, expected: oneOfKinds, remedy: "Keep one law." });
+    const message =
+      name === undefined
+        ? "The distribution has no name."
+        : `Here are ${names.length} distributions: ${names.join(", ")}.`;
+    return refused({ code: "distribution-count", message, expected: oneOfKinds, remedy: "Keep one distribution." });
   }
   const inner = written[name];
   return name === "empirical" ? readEmpirical(inner, key) : readShaped(name as LawKind, inner, key);
@@ -51,8 +54,8 @@ function unknownLaw(name: string): LeafFault {
   if (/^\d/u.test(name)) return { ...decimalCommaKey(name, oneOfKinds), within: [name], at: "key" };
   const meant = didYouMean(name, kinds);
   const remedy = meant === undefined ? `Write ${oneOfKinds}.` : `Did you mean \`${meant}\`?`;
-  const message = `There is no law "${name}".`;
-  return { code: "law-unknown", message, expected: oneOfKinds, remedy, within: [name], at: "key" };
+  const message = `There is no distribution "${name}".`;
+  return { code: "distribution-unknown", message, expected: oneOfKinds, remedy, within: [name], at: "key" };
 }
 
 function readShaped(kind: LawKind, inner: unknown, key: LawKey): LeafReading<Distribution> {
@@ -64,8 +67,8 @@ function readShaped(kind: LawKind, inner: unknown, key: LawKey): LeafReading<Dis
   const comma = decimalComma(list, kind);
   if (comma !== undefined) return refused(comma);
   if (list.length !== parameters.length) {
-    const message = `A ${kind} law takes ${parameters.length} values, here are ${list.length}.`;
-    return refused({ code: "law-length", message, expected: form, remedy: `Write ${form}.`, within: [kind] });
+    const message = `A ${kind} distribution takes ${parameters.length} values, here are ${list.length}.`;
+    return refused({ code: "distribution-length", message, expected: form, remedy: `Write ${form}.`, within: [kind] });
   }
   const reading = readParameters(list, (place) => parameters[place] ?? "", key, single ? [kind] : [kind, 0]);
   if ("faults" in reading) return reading;

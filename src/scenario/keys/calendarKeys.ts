@@ -13,7 +13,7 @@ const expectedDate = "a date such as `2026-03-23`";
 const datePattern = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$";
 const date: Leaf<string> = leaf({
   expected: expectedDate,
-  json: { type: "string", pattern: datePattern, examples: ["2026-03-23"] },
+  json: { title: "a date", type: "string", pattern: datePattern },
   read: (written) => {
     if (typeof written !== "string") return refused(wrongType(written, expectedDate));
     if (daysOf(written) !== undefined && written >= "1970") return { value: written };

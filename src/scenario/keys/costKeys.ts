@@ -9,7 +9,7 @@ const expected = "an amount in the currency, a plain number such as `24000`";
 /** An amount of money: its unit is the currency, which stands once for all. */
 const amount: Leaf<number> = leaf({
   expected,
-  json: { type: "number", minimum: 0, examples: [24_000] },
+  json: { title: "an amount in the currency", type: "number", minimum: 0 },
   read: (written) => {
     if (typeof written !== "number") return refused({ ...wrongType(written, expected), remedy: `Write ${expected}.` });
     if (Number.isFinite(written) && written >= 0) return { value: written };

@@ -30,17 +30,19 @@ const ownKeys = {
 
 export const stationDelivery = mapping(() => ownKeys, "{ drop: 1.2 s }");
 
+const kinds = {
+  "reciprocating-screw":
+    "The screw moves back while it recharges, stops when the shot is full, and pushes it out through the valve.",
+  "accumulator-head": "The screw fills an accumulator; its ram pushes out the shot.",
+  continuous: "The screw never stops; each mold travels under the die and takes the parison that has grown.",
+} as const;
+
+/** Ways of melt delivery, the usual one first. */
+export const deliveryKinds = Object.keys(kinds) as readonly (keyof typeof kinds)[];
+
 export const delivery = mapping(
   () => ({
-    kind: required(
-      oneOf({
-        "reciprocating-screw":
-          "The screw moves back while it recharges, stops when the shot is full, and pushes it out through the valve.",
-        "accumulator-head": "The screw fills an accumulator; its ram pushes out the shot.",
-        continuous: "The screw never stops; each mold travels under the die and takes the parison that has grown.",
-      }),
-      "How melt is delivered: by the screw itself, by an accumulator, or continuously.",
-    ),
+    kind: required(oneOf(kinds), "How melt is delivered: by the screw itself, by an accumulator, or continuously."),
     ...ownKeys,
     ...windowShape("delivery"),
     rechargeStarts: defaulted(
@@ -105,7 +107,7 @@ export const delivery = mapping(
       "Rise of the melt temperature with `plasticatingRate`, from your own measurements; for the process window.",
     ),
   }),
-  "{ kind: reciprocating-screw, plasticatingRate: 110 kg/h, deliveryRate: 420 kg/h }",
+  "{ kind: reciprocating-screw, recharge: 3.9 s, drop: 1.2 s }",
 );
 
 export const valve = mapping(

@@ -13,7 +13,7 @@ import { stations } from "./stationKeys.ts";
 import { stops } from "./stopKeys.ts";
 import { takeawayKeys } from "./takeawayKeys.ts";
 
-const newestFormat = 1;
+export const newestFormat = 1;
 
 const format: Leaf<number> = leaf({
   expected: "`format: 1`",
@@ -38,7 +38,7 @@ export const glossary = mapping(
     ),
     product: optional(product, "The one product of the cell."),
     products: optional(
-      byName(product, "a mapping of products by name"),
+      byName(product, "a mapping of products by name", "bottle"),
       "Several products by name; each station says which is its own.",
     ),
     delivery: required(delivery, "How melt comes to the molds."),

@@ -35,7 +35,10 @@ const server = mapping(
 
 /** All at the top of a scenario. */
 export const takeawayKeys = {
-  takeaway: optional(byName(server, "a mapping of servers by name"), "What parts pass after the mold, in this order."),
+  takeaway: optional(
+    byName(server, "a mapping of servers by name", "trimmer"),
+    "What parts pass after the mold, in this order.",
+  ),
   regrind: optional(
     mapping(
       () => ({ limit: required(quantity("share", { atMost: 1 }), "Largest share of regrind in the feed.") }),

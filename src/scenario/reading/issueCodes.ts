@@ -66,21 +66,21 @@ export const issueCodes = {
   "csv-empty": ["a column has no values", "Check the file and the column."],
   "csv-missing": ["a CSV file cannot be read", "Put the file beside the scenario, or correct its name."],
   "csv-more": ["a column has more faults than are shown", "Correct those that are shown, then check again."],
-  "law-count": ["a distribution has no name, or several", "Keep one distribution."],
-  "law-length": [
+  "distribution-count": ["a distribution has no name, or several", "Keep one distribution."],
+  "distribution-length": [
     "a distribution has too many or too few values",
     "Give the values in the order that the message names.",
   ],
-  "law-order": ["the values of a distribution do not rise", "Put the smallest value first."],
-  "law-shape": [
+  "distribution-order": ["the values of a distribution do not rise", "Put the smallest value first."],
+  "distribution-shape": [
     "the shape of a distribution is outside the supported range",
     "Use a shape within the range, or measured values (`empirical`).",
   ],
-  "law-spread": [
+  "distribution-spread": [
     "the spread of a distribution is zero, or far above its mean",
     "Check mean and standard deviation; for no spread write the mean alone.",
   ],
-  "law-unknown": [
+  "distribution-unknown": [
     "there is no such distribution",
     "Use one of the distributions that `blowcell explain distribution` lists.",
   ],
@@ -117,7 +117,7 @@ export const issueCodes = {
   ],
   "never-on-shift": ["no shift falls into the run", "Make the run longer, or begin it at another date or time."],
   "next-unknown": [
-    "the next station is not known beforehand: `shotFor: next`, or different parisons from a die that never stops, need a rotation",
+    "the next station is not known beforehand: `shotFor: next`, or different parisons in continuous extrusion, need a rotation",
     "Write `valve.dispatch: alternate`.",
   ],
   "other-kind": ["a key belongs to another kind of melt delivery", "Delete the key, or change `delivery.kind`."],

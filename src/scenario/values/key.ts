@@ -7,7 +7,7 @@ import { branching } from "./lenient.ts";
 /** No cell has more of anything; measured values are no list of this kind. */
 const longestList = 100;
 
-/** Words for what a mapping or list is, said when something else stands in its place; of a mapping an example. */
+/** Words for what a mapping or list is, said when something else stands in its place; of a mapping an example in YAML. */
 export const containers = z.registry<{ readonly expected: string; readonly example?: string }>();
 
 /** `example` only where that of the value itself would be an odd one for this key. */
@@ -77,11 +77,14 @@ export function listOf<Item extends z.core.$ZodType>(item: Item, expected: strin
   return z.array(item).check(z.minLength(1), z.maxLength(longestList)).register(containers, { expected });
 }
 
+/** `name` is one that an entry may have. */
 export function byName<Item extends z.core.$ZodType>(
   item: Item,
   expected: string,
+  name: string,
 ): z.ZodMiniRecord<z.ZodMiniString<string>, Item> {
-  return z.record(z.string(), item).register(containers, { expected });
+  const example = `{ ${name}: ${containers.get(item)?.example ?? "{}"} }`;
+  return z.record(z.string(), item).register(containers, { expected, example });
 }
 
 export function isMapping(written: unknown): written is Readonly<Record<string, unknown>> {

@@ -41,8 +41,8 @@ function nameLeaf(example: string, reserved: readonly string[]): Leaf<string> {
     expected,
     json: {
       type: "string",
+      title: "a name",
       pattern: form,
-      examples: [example],
       maxLength: 60,
       not: { anyOf: [{ enum: reserved }, { pattern: tableName }] },
     },

@@ -6,7 +6,7 @@ export function wholeNumber(least: number, most: number, code = "out-of-range"):
   const expected = `a whole number from ${least} to ${most}`;
   return leaf({
     expected,
-    json: { type: "integer", minimum: least, maximum: most, examples: [Math.max(1, least)] },
+    json: { type: "integer", minimum: least, maximum: most },
     read: (written) => {
       if (typeof written !== "number") return refused(wrongType(written, expected));
       const remedy = `Write ${expected}.`;
@@ -72,7 +72,7 @@ export function patterned(pattern: string, form: string, example: string): Leaf<
   const matches = new RegExp(pattern, "u");
   return leaf({
     expected,
-    json: { type: "string", pattern, examples: [example] },
+    json: { title: form, type: "string", pattern },
     read: (written) => {
       if (typeof written !== "string") return refused(wrongType(written, expected));
       if (matches.test(written)) return { value: written };

@@ -84,7 +84,9 @@ describe("a removal", () => {
   });
 
   it("is told apart from a slip in the name of a distribution", () => {
-    expect(removeOf("{ unifrom: [1 s, 2 s] }").found).toEqual([["law-unknown", "stations.steps.remove.unifrom"]]);
+    expect(removeOf("{ unifrom: [1 s, 2 s] }").found).toEqual([
+      ["distribution-unknown", "stations.steps.remove.unifrom"],
+    ]);
     expect(removeOf("{ tiem: 1 s }").found).toEqual([
       ["unknown-key", "stations.steps.remove.tiem"],
       ["missing", "stations.steps.remove.time"],
