@@ -1,5 +1,6 @@
 // The terms of the trade and of statistics that answers and tables use, each explained in a few lines.
 import { cautions } from "#report/words/cautions.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
 import type { Topic } from "./topic.ts";
 
 type Term = Omit<Topic, "kind">;
@@ -90,26 +91,26 @@ const machine: readonly Term[] = [
     names: ["screw", "plasticator", "extruder"],
     meaning:
       "The screw with its drive and the melt in front of it. Answers and pages say screw; `plasticator` is the same resource in CSV files and in `stops`.",
-    more: ["recharging", "holding a full shot", "delivery"],
+    more: [stateNames.recharging, stateNames.holdingShot, "delivery"],
   },
   {
     names: ["valve shift", "selector valve"],
     meaning:
       "The selector valve moves between neutral, where all ports are blocked, and the port of one station. It is not a work shift.",
     example: "valve: { shift: 0.3 s }",
-    more: ["valve.shift", "work shift", "shifting"],
+    more: ["valve.shift", "work shift", stateNames.shifting],
   },
   {
     names: ["work shift", "shift"],
     meaning: "Hours of a day in which the cell is planned to produce. It is not a valve shift.",
     example: "calendar: { from: 2026-03-23, shifts: [{ start: 06:00, end: 14:00 }] }",
-    more: ["calendar", "valve shift", "off shift"],
+    more: ["calendar", "valve shift", stateNames.offShift],
   },
   {
     names: ["removal", "eject"],
     meaning:
       "The parts leave the open mold, by machine or by an operator. It is the step `remove` in scenarios, the state `removal` of a station and `removing` of an operator; `delivery.removal` says where it happens.",
-    more: ["steps.remove", "awaiting removal", "delivery.removal"],
+    more: ["steps.remove", stateNames.awaitingRemoval, "delivery.removal"],
   },
   {
     names: [
@@ -126,13 +127,13 @@ stations:
   count: 4
   cavities: 2
   steps: { close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: { time: 3 s, by: operator } }`,
-    more: ["crew", "awaiting removal", "crew.walk", "crew.priorities"],
+    more: ["crew", stateNames.awaitingRemoval, "crew.walk", "crew.priorities"],
   },
   {
     names: ["why does the screw wait", "screw waits", "why the screw waits"],
     meaning:
       "Mostly because it holds a full shot and no mold is open and empty: the molds set the pace. With `rechargeStarts: mold-closed` it may also wait for the mold to close. Waiting of the screw is normal where the molds set the pace.",
-    more: ["holding a full shot", "waiting for the mold to close", "bottleneck"],
+    more: [stateNames.holdingShot, stateNames.awaitingClosedMold, "bottleneck"],
   },
   {
     names: ["waiting", "wait"],
@@ -144,7 +145,7 @@ stations:
     names: ["machine stop"],
     meaning: "A failure or planned stop of one resource, with a time to the next and a repair.",
     example: "stops: [{ name: heater band, resource: plasticator, between: 40 h, repair: 30 min }]",
-    more: ["stops", "stopped", "stops.csv"],
+    more: ["stops", stateNames.stopped, "stops.csv"],
   },
   {
     names: ["shot"],
@@ -154,7 +155,7 @@ stations:
   {
     names: ["parison"],
     meaning: "The tube of melt that the die forms and the mold closes on. A mold with several cavities takes several.",
-    more: ["parison drop", "sag", "hang time"],
+    more: [stateNames.parisonDrop, "sag", "hang time"],
   },
   {
     names: ["flash"],
@@ -185,7 +186,7 @@ stations:
     meaning:
       "One station that parts pass after the mold, such as a conveyor, trimmer or leak test, with places to work and a buffer before it.",
     example: "takeaway: { trimmer: { time: 2 s, buffer: 10 } }",
-    more: ["takeaway", "starved", "blocked"],
+    more: ["takeaway", stateNames.starved, stateNames.blocked],
   },
   {
     names: ["process window"],
@@ -218,7 +219,7 @@ stations:
 const safety: Term = {
   names: ["safety", "cautions", "caution"],
   meaning: cautions,
-  more: ["venting", "being cleared"],
+  more: [stateNames.venting, stateNames.beingCleared],
 };
 
 export const termTopics: readonly Topic[] = [...statistics, ...machine, safety].map((term) => ({

@@ -142,6 +142,7 @@ function furtherGroups({ stations }: StarterOptions): readonly StarterGroup[] {
     },
     {
       title: "Machine stops",
+      note: "With `step: hold` or `scrap` a stop may lose a shot: then the mold needs `clear` as well.",
       lines: [
         "stops: @stops",
         "  - name: heater band @stops.*.name",
@@ -149,7 +150,7 @@ function furtherGroups({ stations }: StarterOptions): readonly StarterGroup[] {
         "    between: { exponential: 40 h } @stops.*.between",
         "    repair: 30 min @stops.*.repair",
         "    by: itself @stops.*.by",
-        "    step: hold @stops.*.step",
+        "    step: finish @stops.*.step",
       ],
     },
     {

@@ -34,7 +34,7 @@ function opening({ stations, kind }: StarterOptions, file: string): readonly str
 
 /** The title and the note stay comments where the `# ` before a whole group is deleted. */
 function commented({ title, note, lines }: StarterGroup): readonly string[] {
-  return [`## ${title}`, ...(note === undefined ? [] : [`## ${note}`]), ...lines.map((line) => `# ${line}`)];
+  return ["", `## ${title}`, ...(note === undefined ? [] : [`## ${note}`]), ...lines.map((line) => `# ${line}`)];
 }
 
 function withMeaning(line: string, meanings: ReadonlyMap<string, string>): string {
