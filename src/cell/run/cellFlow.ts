@@ -1,8 +1,7 @@
 // Runs a cell at its mean times and writes down every step that started and every completion that it needed.
 import type { Program } from "#engine/compiler/program.ts";
-import type { Row } from "#engine/compiler/row.ts";
+import { isPlainShow, type Row } from "#engine/compiler/row.ts";
 import { Simulation, type FlowRecorder } from "#engine/run/simulation.ts";
-import { isPlainShow } from "#engine/compiler/stepCode.ts";
 import { shotSteps } from "#cell/words/cycleNames.ts";
 import { slowestTurn, type CellPlan } from "#cell/layers/planCell.ts";
 

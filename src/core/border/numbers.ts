@@ -10,7 +10,7 @@ export const GIVE_UP = 1;
 export const STEP = 2;
 /** The step needs something, or the end of a stop, before it starts. */
 export const NEED = 3;
-/** A token is taken: its place, the place's rank, the register for its number, 1 for the first of the step, 1 for the last. */
+/** A token is taken: its place, the register for its number, 1 for the first of the step, 1 for the last. */
 export const TAKE = 4;
 /** Tokens are taken where registers choose the place or where there are several. */
 export const TAKE_ALL = 5;
@@ -61,12 +61,14 @@ export const ENTRY_SIZE = 40;
 export const CODE = 0;
 /** Of each step, in the order of `Step`. */
 export const STEPS = 1;
-/** Of each need, in the order of `Need`. */
+/** Of each need, in the order of `Need`: so many numbers, of which the first names a place. */
 export const NEEDS = 2;
+export const NEED_SIZE = 8;
 /** Resources that gates and steps name: what steps have several of. */
 export const LISTS = 3;
-/** Of each way of drawing a time, in the order of `Draw`. */
+/** Of each way of drawing a time, in the order of `Draw`: so many numbers, of which the first names a distribution. */
 export const DRAWS = 4;
+export const DRAW_SIZE = 4;
 /** Of each scale, in the order of `Scale`. */
 export const SCALES = 5;
 /** Of each process its resource and its first cargo. */
@@ -158,12 +160,3 @@ export const NODES = CELLS + 1;
 export const BODY = 0;
 export const LOWER_TAIL = NODES;
 export const UPPER_TAIL = 2 * NODES;
-
-// The curve over the normal score from which most tables are read.
-
-/** Exact points in one standard deviation of the normal law. */
-export const POINTS_A_SCORE = 4;
-/** Exact points on either side of the median: up to a score of 4.5. */
-export const CURVE_REACH = 18;
-/** Exact points through which each piece of the curve runs. */
-export const CURVE_ORDER = 10;

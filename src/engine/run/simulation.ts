@@ -1,7 +1,6 @@
 // The simulation: runs a program against the clock, one instant after another, and hands over what was kept of it.
 import { BindingChain, type ChainTotals } from "./bindingChain.ts";
 import * as core from "#core/border/numbers.ts";
-import { coreImage } from "#engine/compiler/coreImage.ts";
 import type { EventLog } from "./eventLog.ts";
 import { meanLaws } from "#engine/distributions/lawTable.ts";
 import { longestActive, type LongestActive } from "./longestActive.ts";
@@ -71,7 +70,7 @@ export class Simulation {
     this.#core = openCore({
       started: (node, row, tick, ticks) => flow?.started(node, row, tick, ticks),
       needed: (node, before) => flow?.needed(node, before),
-      exactTicks: (law, u) => program.laws.samplers[law]!.ticks(u),
+      exactTicks: (law, u) => program.image.laws.samplers[law]!.exactTicks(u),
     });
     this.chain = new BindingChain(this.#core, program.activities.length);
     this.#classes = Math.max(0, ...(options.classOf ?? [])) + 1;
@@ -117,7 +116,7 @@ export class Simulation {
   /** By resource: ticks since the observation began in which its active period was the longest of all. */
   longestActive(): readonly LongestActive[] {
     const own = this.#core;
-    const resources = this.program.firstState.length;
+    const resources = this.program.table.resources.length;
     const past = Array.from({ length: own.periods() }, (_, i) => ({
       resource: own.periodResource(i),
       start: own.periodStart(i),
@@ -184,12 +183,11 @@ export class Simulation {
   }
 
   #takeIn({ seed, replication, atMeans, isActive, classOf }: SimulationOptions, marked: readonly string[]): void {
-    const { streams, laws, states, counters, isWorking } = this.program;
-    const image = coreImage(this.program);
-    const active = isActive ?? isWorking;
-    const meaning = states.map(
-      (_, i) => isWorking[i]! * core.WORKING + active[i]! * core.ACTIVE + (classOf?.[i] ?? 0) * core.CLASS,
-    );
+    const { image, streams, states, counters } = this.program;
+    const meaning = states.map(({ kind }, i) => {
+      const isWorking = kind === "working" ? 1 : 0;
+      return isWorking * core.WORKING + (isActive?.[i] ?? isWorking) * core.ACTIVE + (classOf?.[i] ?? 0) * core.CLASS;
+    });
     for (const [section, numbers] of image.wholes) this.#writeWholes(section, numbers);
     for (const [section, numbers] of image.reals) this.#writeReals(section, numbers);
     this.#writeWholes(core.MEANINGS, meaning);
@@ -198,7 +196,7 @@ export class Simulation {
       counters.map((name, number) => (marked.includes(name) || this.#readers[number] ? 1 : 0)),
     );
     this.#writeReals(core.STREAMS, openStreams(seed, replication, streams));
-    this.#writeReals(core.LAWS, atMeans ? meanLaws(laws) : laws.numbers);
+    this.#writeReals(core.LAWS, atMeans ? meanLaws(image.laws) : image.laws.numbers);
   }
 
   #writeWholes(section: number, numbers: ArrayLike<number>): void {

@@ -1,9 +1,9 @@
-// A stream belongs to its names alone, and its numbers are those that its generator's author publishes.
+// A stream depends on its names alone, and its numbers are those that the author of its generator publishes.
 import fc from "fast-check";
 import seedrandom from "seedrandom";
 import alea from "seedrandom/lib/alea.js";
 import { expect, test } from "vitest";
-import { openStream } from "#engine/distributions/stream.ts";
+import { openStream } from "../../support/openStream.ts";
 
 const take = (count: number, next: () => number) => Array.from({ length: count }, () => next());
 
