@@ -24,6 +24,7 @@ export function drawnTimes(
     before = tick;
   };
   const simulation = new Simulation(program, { seed, replication: 0, readers: [["drawn", reader]] });
-  for (let until = 0; drawn < count;) simulation.runUntil((until += Math.ceil((meanTicks * count) / 8)));
+  const stretch = Math.ceil((meanTicks * count) / 8);
+  while (simulation.counts[0]! < count) simulation.runUntil(simulation.now + stretch);
   return times;
 }

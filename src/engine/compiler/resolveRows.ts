@@ -4,27 +4,15 @@ import { CARGO, HAND, HOLDS, NO_REGISTER, RUNS_ON } from "#core/border/numbers.t
 import { Sampler, TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { Names } from "./names.ts";
 import type { Draw, Give, Need, Row, Scale, Show } from "./row.ts";
-import type {
-  GiveSpec,
-  NeedSpec,
-  ProcessSpec,
-  Register,
-  ScaleSpec,
-  ShowSpec,
-  StepSpec,
-  StepTable,
-  StopRule,
-  TimeLaw,
-  TimeSpec,
-} from "./stepTable.ts";
+import type * as spec from "./stepTable.ts";
 
 /** In the order of their numbers in the core. */
-const stopRules: readonly StopRule[] = ["finish", "hold", "scrap"];
+const stopRules: readonly spec.StopRule[] = ["finish", "hold", "scrap"];
 
 /** What the steps of one process are resolved with. */
 interface Scope {
   readonly names: Names;
-  readonly process: ProcessSpec;
+  readonly process: spec.ProcessSpec;
   /** Row of its first step. */
   readonly firstRow: number;
   /** Resources that some step of the table stops. */
@@ -34,7 +22,7 @@ interface Scope {
 }
 
 /** One process after the other. */
-export function resolveRows({ processes }: StepTable, names: Names, firstRow: readonly number[]): readonly Row[] {
+export function resolveRows({ processes }: spec.StepTable, names: Names, firstRow: readonly number[]): readonly Row[] {
   const stops = processes.flatMap(({ steps }) => steps.flatMap((step) => step.stops?.resource ?? []));
   const shared = { names, stoppable: new Set(stops), samplers: new Map<string, Sampler>() };
   return processes.flatMap((process, number) => {
@@ -47,18 +35,18 @@ export function resolveRows({ processes }: StepTable, names: Names, firstRow: re
 }
 
 /** What it does is to stop a resource. */
-export function isStop({ steps }: ProcessSpec): boolean {
+export function isStop({ steps }: spec.ProcessSpec): boolean {
   return steps.some(({ stops }) => stops !== undefined);
 }
 
 /** Number of a step among those of its process. */
-export function stepNumber(process: ProcessSpec, name: string): number {
+export function stepNumber(process: spec.ProcessSpec, name: string): number {
   const found = process.steps.findIndex((step) => step.name === name);
   invariant(found !== -1, "a step that another names is in the same process", { process: process.name, step: name });
   return found;
 }
 
-function rowOf(step: StepSpec, following: number, scope: Scope): Omit<Row, "process"> {
+function rowOf(step: spec.StepSpec, following: number, scope: Scope): Omit<Row, "process"> {
   const { names, process } = scope;
   const occupies = occupied(step, scope);
   const isPhysics = step.stopped === "physics";
@@ -92,7 +80,7 @@ function rowNumber(name: string, { process, firstRow }: Scope): number {
 }
 
 function patienceOf(
-  { name, patience }: StepSpec,
+  { name, patience }: spec.StepSpec,
   scope: Scope,
 ): Pick<Row, "patience" | "patienceActivity" | "patienceNext"> {
   if (!patience) return { patience: null, patienceActivity: -1, patienceNext: -1 };
@@ -104,7 +92,7 @@ function patienceOf(
   };
 }
 
-function chanceOf({ name, chance }: StepSpec, scope: Scope): Pick<Row, "chance" | "chanceNext" | "chanceStream"> {
+function chanceOf({ name, chance }: spec.StepSpec, scope: Scope): Pick<Row, "chance" | "chanceNext" | "chanceStream"> {
   if (!chance) return { chance: 0, chanceNext: -1, chanceStream: -1 };
   return {
     chance: chance.of,
@@ -114,7 +102,7 @@ function chanceOf({ name, chance }: StepSpec, scope: Scope): Pick<Row, "chance" 
 }
 
 /** A process that stops a resource is no work of that resource: its own stop does not concern it. */
-function occupied(step: StepSpec, { names, process, stoppable }: Scope): readonly number[] {
+function occupied(step: spec.StepSpec, { names, process, stoppable }: Scope): readonly number[] {
   if (isStop(process)) return [];
   const shows = step.shows ?? [];
   for (const { resource, by } of shows) {
@@ -126,7 +114,7 @@ function occupied(step: StepSpec, { names, process, stoppable }: Scope): readonl
   return [...concerned].filter((name) => stoppable.has(name)).map((name) => names.resource(name));
 }
 
-function stopEffects({ stopped }: StepSpec, scope: Scope): readonly number[] {
+function stopEffects({ stopped }: spec.StepSpec, scope: Scope): readonly number[] {
   const effects = typeof stopped === "object" ? stopped : {};
   return stopRules.map((rule) => {
     const effect = effects[rule] ?? "run on";
@@ -135,7 +123,7 @@ function stopEffects({ stopped }: StepSpec, scope: Scope): readonly number[] {
   });
 }
 
-function needOf(need: NeedSpec, { names, process }: Scope): Need {
+function needOf(need: spec.NeedSpec, { names, process }: Scope): Need {
   const waitingState = (state: string | undefined): number =>
     state === undefined ? -1 : names.state(process.resource, state);
   return {
@@ -149,7 +137,7 @@ function needOf(need: NeedSpec, { names, process }: Scope): Need {
   };
 }
 
-function giveOf({ place, by, count, carries }: GiveSpec, names: Names): Give {
+function giveOf({ place, by, count, carries }: spec.GiveSpec, names: Names): Give {
   return {
     place: names.place(place),
     by: registerNumber(by),
@@ -158,7 +146,7 @@ function giveOf({ place, by, count, carries }: GiveSpec, names: Names): Give {
   };
 }
 
-function showOf({ resource, by, state }: ShowSpec, names: Names): Show {
+function showOf({ resource, by, state }: spec.ShowSpec, names: Names): Show {
   const states = typeof state === "string" ? [state] : state;
   return {
     resource: names.resource(resource),
@@ -167,11 +155,11 @@ function showOf({ resource, by, state }: ShowSpec, names: Names): Show {
   };
 }
 
-function registerNumber(register: Register | undefined): number {
+function registerNumber(register: spec.Register | undefined): number {
   return register === undefined ? NO_REGISTER : register === "cargo" ? CARGO : HAND;
 }
 
-function drawOf(step: string, time: TimeSpec, { names, process, samplers }: Scope): Draw {
+function drawOf(step: string, time: spec.TimeSpec, { names, process, samplers }: Scope): Draw {
   return {
     samplers: time.laws.map((each) => sharedSampler(each, samplers)),
     stream: names.stream(time.resource ?? process.resource, time.stream ?? step),
@@ -181,7 +169,7 @@ function drawOf(step: string, time: TimeSpec, { names, process, samplers }: Scop
   };
 }
 
-function scaleOf(scale: ScaleSpec, scope: Scope): Scale {
+function scaleOf(scale: spec.ScaleSpec, scope: Scope): Scale {
   const { law, stream, resource, keeps, alone, below, above } = scale;
   return {
     sampler: sharedSampler({ law }, scope.samplers),
@@ -195,7 +183,7 @@ function scaleOf(scale: ScaleSpec, scope: Scope): Scale {
   };
 }
 
-function sharedSampler(time: TimeLaw, samplers: Map<string, Sampler>): Sampler {
+function sharedSampler(time: spec.TimeLaw, samplers: Map<string, Sampler>): Sampler {
   const key = JSON.stringify(time);
   const known = samplers.get(key);
   if (known) return known;

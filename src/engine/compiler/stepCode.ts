@@ -1,27 +1,5 @@
 // The code of the steps, one flat list of whole numbers: an operation, and after it what the operation needs to know.
-import {
-  CARGO,
-  CHANCE,
-  COUNT,
-  GIVE,
-  GIVE_CHOSEN,
-  GIVE_UP,
-  NEED,
-  NEXT,
-  NO_REGISTER,
-  PASS,
-  RELEASE,
-  REST,
-  SHOW,
-  SHOW_CHOSEN,
-  STEP,
-  STOP,
-  TAKE,
-  TAKE_ALL,
-  TIME,
-  UNBIND,
-  WEIGH,
-} from "#core/border/numbers.ts";
+import * as core from "#core/border/numbers.ts";
 import { isPlainShow, type Give, type Row } from "./row.ts";
 
 /** How the time of a step passes, beside what its row says. */
@@ -36,7 +14,7 @@ export interface StepTime {
 
 export class StepCode {
   /** Where a process rests its code is at REST, and at GIVE_UP where its patience ends. */
-  readonly numbers: number[] = [REST, GIVE_UP];
+  readonly numbers: number[] = [core.REST, core.GIVE_UP];
   /** By number: how much a counter rises. */
   readonly amounts: number[] = [];
   /** Of each row: where the process reaches it. */
@@ -48,15 +26,15 @@ export class StepCode {
   add(row: Row, time: StepTime): readonly [reachedAt: number, startsAt: number] {
     const code = this.numbers;
     const number = this.#reachedAt.push(code.length) - 1;
-    code.push(STEP, number);
-    if (row.needs.length > 0 || row.gates.length > 0) code.push(NEED);
+    code.push(core.STEP, number);
+    if (row.needs.length > 0 || row.gates.length > 0) code.push(core.NEED);
     const startsAt = code.length;
     addTakes(code, row);
     addStart(code, row, time);
     this.#addEnd(row);
     if (row.next !== number + 1) {
       this.#jumps.push(code.length + 1);
-      code.push(NEXT, row.next, row.next <= number ? 1 : 0);
+      code.push(core.NEXT, row.next, row.next <= number ? 1 : 0);
     }
     return [this.#reachedAt[number]!, startsAt];
   }
@@ -69,41 +47,41 @@ export class StepCode {
   #addEnd({ gives, counts, releases, scale, chance }: Row): void {
     const code = this.numbers;
     for (const give of gives) {
-      if (isPlainGive(give)) code.push(GIVE, give.place);
-      else code.push(GIVE_CHOSEN, give.place, give.by, give.count, give.carries);
+      if (isPlainGive(give)) code.push(core.GIVE, give.place);
+      else code.push(core.GIVE_CHOSEN, give.place, give.by, give.count, give.carries);
     }
-    for (const { counter, amount } of counts) code.push(COUNT, counter, this.amounts.push(amount) - 1);
-    if (releases !== -1) code.push(RELEASE, releases);
-    if (scale) code.push(WEIGH);
-    if (chance > 0) code.push(CHANCE);
+    for (const { counter, amount } of counts) code.push(core.COUNT, counter, this.amounts.push(amount) - 1);
+    if (releases !== -1) code.push(core.RELEASE, releases);
+    if (scale) code.push(core.WEIGH);
+    if (chance > 0) code.push(core.CHANCE);
   }
 }
 
 function addTakes(code: number[], { needs }: Row): void {
-  if (!needs.every(({ by, count }) => by === NO_REGISTER && count === 1)) code.push(TAKE_ALL);
+  if (!needs.every(({ by, count }) => by === core.NO_REGISTER && count === 1)) code.push(core.TAKE_ALL);
   else {
     needs.forEach(({ place, takes }, i) => {
-      code.push(TAKE, place, takes, i === 0 ? 1 : 0, i === needs.length - 1 ? 1 : 0);
+      code.push(core.TAKE, place, takes, i === 0 ? 1 : 0, i === needs.length - 1 ? 1 : 0);
     });
   }
 }
 
 function addStart(code: number[], row: Row, { firstLaw, kind, leadsOn }: StepTime): void {
-  if (row.stops !== -1) code.push(STOP);
+  if (row.stops !== -1) code.push(core.STOP);
   const { draw, shows, activity, isClock } = row;
   const plain = shows.filter(isPlainShow);
-  if (plain.length > 0) code.push(SHOW, plain.length);
+  if (plain.length > 0) code.push(core.SHOW, plain.length);
   for (const { resource, states } of plain) code.push(resource, states[0]!);
   for (const show of shows) {
-    if (!isPlainShow(show)) code.push(SHOW_CHOSEN, show.resource, show.by, show.states.length, ...show.states);
+    if (!isPlainShow(show)) code.push(core.SHOW_CHOSEN, show.resource, show.by, show.states.length, ...show.states);
   }
   if (draw) {
     const chooses = draw.samplers.length > 1 ? 1 : 0;
-    code.push(TIME, firstLaw, chooses, kind, isClock ? -1 : activity, draw.clock, leadsOn ? 1 : 0);
-    if (isClock) code.push(UNBIND);
-  } else if (row.needs.length > 0) code.push(PASS);
+    code.push(core.TIME, firstLaw, chooses, kind, isClock ? -1 : activity, draw.clock, leadsOn ? 1 : 0);
+    if (isClock) code.push(core.UNBIND);
+  } else if (row.needs.length > 0) code.push(core.PASS);
 }
 
 function isPlainGive({ by, count, carries }: Give): boolean {
-  return by === NO_REGISTER && count === 1 && carries === CARGO;
+  return by === core.NO_REGISTER && count === 1 && carries === core.CARGO;
 }
