@@ -16,9 +16,9 @@ function ran(command: string, args: readonly string[], where = folder): { code: 
   return { code: status, output: `${stdout}${stderr}` };
 }
 
-/** The README's example, word for word. */
+/** The example of the library's README, unchanged. */
 function example(): string {
-  const readme = readFileSync(path.join(root, "README.md"), "utf8");
+  const readme = readFileSync(path.join(root, "src/README.md"), "utf8");
   return /```ts\n(.*?)```/su.exec(readme)?.[1] ?? "";
 }
 
@@ -63,7 +63,9 @@ describe("the package", () => {
     const { version } = JSON.parse(readFileSync(path.join(root, "package.json"), "utf8")) as { version: string };
     expect(ran("npx", ["--no-install", "blowcell", "--version"])).toEqual({ code: 0, output: `${version}\n` });
     const scenario = "node_modules/blowcell/scenarios/two-station.yaml";
-    expect(ran("npx", ["--no-install", "blowcell", "check", scenario]).output).toContain("Ideal cycle: 6.05 s a shot");
+    expect(ran("npx", ["--no-install", "blowcell", "check", scenario]).output).toContain(
+      "The ideal cycle is 6.05 s a shot",
+    );
   });
 
   it("type-checks and runs the README's example", { timeout: 60_000 }, () => {
@@ -92,19 +94,23 @@ describe("the package", () => {
     expect(output).toContain("idealCicle");
   });
 
-  it("holds what a stranger needs, and no sources", () => {
+  it("holds program, scenarios and documentation, and no sources", () => {
     const inside = path.join(folder, "node_modules/blowcell");
-    const top = ["LICENSE", "NOTICE", "README.md", "dist", "package.json", "reports", "scenarios"];
+    const top = ["LICENSE", "NOTICE", "README.md", "dist", "package.json", "reports", "scenarios", "src"];
     expect(readdirSync(inside).toSorted()).toEqual(top);
     expect(readdirSync(path.join(inside, "reports"))).toEqual(["README.md"]);
-    expect(readdirSync(path.join(inside, "scenarios"))).toContain("scenario.schema.json");
+    expect(readdirSync(path.join(inside, "scenarios"))).toEqual(
+      expect.arrayContaining(["README.md", "scenario.schema.json"]),
+    );
+    const texts = readdirSync(path.join(inside, "src"), { recursive: true, withFileTypes: true });
+    const files = texts.filter((entry) => entry.isFile()).map(({ name }) => name);
+    expect(files).toEqual(["README.md", "README.md", "README.md", "README.md"]);
   });
 
-  it("exports what the README names, and nothing else", () => {
+  it("exports what the README of the library names, and nothing else", () => {
     const names = answerOf(`${readShipped} tell(Object.keys(blowcell));`) as string[];
-    const readme = readFileSync(path.join(root, "README.md"), "utf8");
-    const section = /^## As a library$.*?^## /msu.exec(readme)?.[0] ?? "";
-    expect(names.filter((name) => !section.includes(name))).toEqual([]);
+    const readme = readFileSync(path.join(root, "src/README.md"), "utf8");
+    expect(names.filter((name) => !readme.includes(`\`${name}\``))).toEqual([]);
     const promised = ["compareStudies", "idealCycle", "readScenario", "runStudy", "scenarioSchema", "toCsv"];
     expect(names).toEqual(expect.arrayContaining(promised));
   });

@@ -39,15 +39,15 @@ describe("check", () => {
     const { code, output, errors } = call("check", one, two);
     expect({ code, errors }).toEqual({ code: 0, errors: "" });
     // cell.md, ideal cycle in closed form: 13.05 s and 13.05 / 2 s a shot.
-    expect(output).toContain("Ideal cycle: 13.05 s a shot");
-    expect(output).toContain(`Ideal cycle: ${(13.05 / 2).toFixed(2)} s a shot`);
+    expect(output).toContain("The ideal cycle is 13.05 s a shot");
+    expect(output).toContain(`The ideal cycle is ${(13.05 / 2).toFixed(2)} s a shot`);
     expect(readdirSync(folder)).toEqual(before);
   });
 
   it("tells of the good files and leaves the worst code where another is bad", () => {
     const { code, output, errors } = call("check", one, "onee.yaml");
     expect(code).toBe(2);
-    expect(output).toContain("Ideal cycle");
+    expect(output).toContain("The ideal cycle");
     expect(errors).toContain("Did you mean one.yaml?");
   });
 

@@ -120,7 +120,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/answers",
-    "analysis/ideal analysis/replication analysis/statistics analysis/study analysis/window foundation report/tables report/words scenario scenario/resolving",
+    "analysis/ideal analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/words scenario scenario/resolving",
     "a terminal answer is words in lines",
   ],
   [

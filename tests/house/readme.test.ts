@@ -7,20 +7,22 @@ import { withElementTable } from "../tools/generators/elementTable.ts";
 import { withStopTable } from "../tools/generators/stopTable.ts";
 
 const readme = readFileSync("README.md", "utf8");
+const cell = readFileSync("src/cell/README.md", "utf8");
+const scenarioKeys = readFileSync("scenarios/README.md", "utf8");
 
-test("the table of codes is the sources' own; `npm run generate` writes it", () => {
-  expect(withCodeTable(readme)).toBe(readme);
-  expect(withCodeTable(readme.replace("`unit-missing`", "`unit-mising`"))).toBe(readme);
+test("the table of message codes comes from the sources; `npm run generate` writes it", () => {
+  expect(withCodeTable(scenarioKeys)).toBe(scenarioKeys);
+  expect(withCodeTable(scenarioKeys.replace("`unit-missing`", "`unit-mising`"))).toBe(scenarioKeys);
 });
 
-test("the matrix of stops is the simulation's own", () => {
-  expect(withStopTable(readme)).toBe(readme);
-  expect(withStopTable(readme.replace("its shot is lost", "it is kept"))).toBe(readme);
+test("the matrix of stops comes from the simulation", () => {
+  expect(withStopTable(cell)).toBe(cell);
+  expect(withStopTable(cell.replace("| its shot is lost", "| it is kept"))).toBe(cell);
 });
 
-test("the table of time elements is the simulation's own", () => {
-  expect(withElementTable(readme)).toBe(readme);
-  expect(withElementTable(readme.replace("| APT ", "| AUBT "))).toBe(readme);
+test("the table of time elements comes from the simulation", () => {
+  expect(withElementTable(cell)).toBe(cell);
+  expect(withElementTable(cell.replace("| APT ", "| AUBT "))).toBe(cell);
 });
 
 test("every command that is built has its row", () => {
@@ -31,4 +33,12 @@ test("every shipped scenario has its row", () => {
   const scenarios = readdirSync("scenarios").filter((name) => name.endsWith(".yaml"));
   expect(scenarios.length).toBeGreaterThan(0);
   for (const name of scenarios) expect(readme).toMatch(new RegExp(`^\\| \`${name.replace(".yaml", "")}\` +\\|`, "m"));
+});
+
+test("every shipped scenario says in its second line that it is invented", () => {
+  const scenarios = readdirSync("scenarios").filter((name) => name.endsWith(".yaml"));
+  const silent = scenarios.filter(
+    (name) => !/\? Cell and product are invented\.$/u.test(readFileSync(`scenarios/${name}`, "utf8").split("\n")[1]!),
+  );
+  expect(silent).toEqual([]);
 });

@@ -5,6 +5,7 @@ import { maskedStation, PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
 import { serverOf } from "#scenario/resolving/takeawayGroups.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
+import { slackPerShot } from "#analysis/ideal/idealCircuit.ts";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import { areEqual } from "#analysis/ideal/orderedShots.ts";
 import { sharesCrew } from "./elasticity.ts";
@@ -22,8 +23,8 @@ export interface LeadingStep {
 export interface RunnerUp {
   /** `plasticator`, `crew`, `stations` (all of them), the name of a station or a server, or what an accumulator or a die has besides. */
   readonly name: string;
-  /** Seconds by which its circuit may grow before it sets the ideal cycle. */
-  readonly slackSeconds: number;
+  /** Seconds a shot by which its circuit may grow before it sets the ideal cycle. */
+  readonly slackPerShot: number;
 }
 
 const STATIONS = "stations";
@@ -63,11 +64,11 @@ export function runnerUp(scenario: Scenario, leading: LeadingStep | undefined, i
   if (!leading) return null;
   const first = ideal.circuits[0]?.name ?? "";
   const leader = ownerOfStep(scenario, leading, ownerOfCircuit(scenario, first, ideal), ideal);
-  const others = ideal.circuits.flatMap(({ name, slackSeconds }) => {
-    const owner = ownerOfCircuit(scenario, name, ideal);
-    return owner === null || owner === leader ? [] : [{ name: owner, slackSeconds }];
+  const others = ideal.circuits.flatMap((circuit) => {
+    const owner = ownerOfCircuit(scenario, circuit.name, ideal);
+    return owner === null || owner === leader ? [] : [{ name: owner, slackPerShot: slackPerShot(circuit, ideal) }];
   });
-  return others.toSorted((one, other) => one.slackSeconds - other.slackSeconds)[0] ?? null;
+  return others.toSorted((one, other) => one.slackPerShot - other.slackPerShot)[0] ?? null;
 }
 
 /** With a reciprocating screw the valve never binds alone; a removal that leads, and for which stations wait, is the crew's. */

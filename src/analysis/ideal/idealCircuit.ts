@@ -13,3 +13,8 @@ export interface IdealCircuit {
   readonly slackSeconds: number;
   readonly critical: boolean;
 }
+
+/** Seconds a shot by which the steps of a circuit may grow before it sets the period; 0 for the critical one. */
+export function slackPerShot(circuit: IdealCircuit, ideal: { readonly secondsPerShot: number }): number {
+  return circuit.critical ? 0 : Math.max(0, ideal.secondsPerShot - circuit.secondsPerShot);
+}

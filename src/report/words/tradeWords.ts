@@ -1,4 +1,4 @@
-// The trade's words for steps and for those who do them, where a sentence needs them.
+// The trade's nouns for steps and resources in sentences.
 
 const nouns: Readonly<Record<string, string>> = {
   recharge: "recharging",
@@ -21,11 +21,11 @@ const nouns: Readonly<Record<string, string>> = {
 
 /** A step that the user named keeps its name. */
 export function nounOf(step: string): string {
-  if (step.startsWith("walk to ")) return `the way to ${nounOf(step.slice("walk to ".length))}`;
+  if (step.startsWith("walk to ")) return `walk to ${nounOf(step.slice("walk to ".length))}`;
   return nouns[step] ?? step;
 }
 
-/** "cooling, left and right"; a server that does its own work is named once. */
+/** "cooling, left and right"; a server with one step of its own name is named once. */
 export function stepOf(step: string, resources: readonly string[]): string {
   const names = namesOf(resources);
   return names === step ? names : `${nounOf(step)}, ${names}`;
@@ -42,16 +42,21 @@ const owners: Readonly<Record<string, string>> = {
   masks: "the masks",
 };
 
-/** One station is called by its name. */
+/** A station goes by its own name. */
 export function ownerName(resource: string): string {
   return owners[resource] ?? resource;
 }
 
 const mostNames = 3;
 
-/** "left and right", or of many only how many they are. */
+/** "left and right"; above three names only their number. */
 export function namesOf(resources: readonly string[]): string {
   if (resources.length > mostNames) return `all ${resources.length} stations`;
   const last = ownerName(resources.at(-1) ?? "");
   return resources.length < 2 ? last : `${resources.slice(0, -1).map(ownerName).join(", ")} and ${last}`;
+}
+
+/** A circuit of the ideal cycle by the words of the screen. */
+export function circuitName(circuit: string): string {
+  return circuit.replace(/^plasticator/u, "screw");
 }

@@ -21,6 +21,10 @@ async function load(source) {
   }
 }
 
+async function rewrite(name, change) {
+  await writeFile(inRoot(name), change(await readFile(inRoot(name), "utf8")));
+}
+
 const { dictionary, withCodeTable, withElementTable, withStopTable } = await load(`
   import { dataDictionary } from "#report/tables/dataDictionary.ts";
   import { tableSpecs } from "#report/tables/tableSpecs.ts";
@@ -30,8 +34,8 @@ const { dictionary, withCodeTable, withElementTable, withStopTable } = await loa
   export const dictionary = dataDictionary(tableSpecs);
 `);
 await writeFile(inRoot("reports/README.md"), dictionary);
-const readme = await readFile(inRoot("README.md"), "utf8");
-await writeFile(inRoot("README.md"), withElementTable(withStopTable(withCodeTable(readme))));
+await rewrite("src/cell/README.md", (readme) => withElementTable(withStopTable(readme)));
+await rewrite("scenarios/README.md", withCodeTable);
 
 const schema = spawnSync(process.execPath, [inRoot("dist/cli/blowcell.js"), "schema"], { encoding: "utf8" });
 if (schema.status !== 0) throw new Error(schema.stderr);

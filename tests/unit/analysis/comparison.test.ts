@@ -72,7 +72,7 @@ describe("a comparison", () => {
   it("tells nothing of chance from one pair, and gives no interval", () => {
     const [row] = compareStudies(studyOf("base", [50]), [studyOf("other", [60])]);
     expect(row).toMatchObject({ difference: 10, halfWidth: null, simultaneousHalfWidth: null, pairs: 1 });
-    expect(row?.verdict).toBe("one pair tells nothing of chance");
+    expect(row?.verdict).toBe("one pair, no interval");
   });
 
   it("pairs only replications that both sides tell", () => {

@@ -44,9 +44,9 @@ describe("the process window of the shipped two-station cell", () => {
     const short = windowsOf(["stations.left.steps.cool=5 s", "stations.right.steps.cool=5 s"]);
     const outside = outsideWindow(short).map(({ quantity, verdict }) => `${quantity} ${verdict}`);
     expect(outside).toContain("cooling time of the thickest place to its inside face above");
-    expect(windowWarnings(short).join("\n")).toMatch(/left and right: .* s, above 5\.5 s\. Cool longer/u);
+    expect(windowWarnings(short, [], 2).join("\n")).toMatch(/left and right: .* s, above 5\.5 s\. Cool longer/u);
     // Common practice, no published source: a drop of 1 to 3 s, close and open together 1.5 to 3 s; said in one line.
-    expect(windowWarnings(windowsOf())).toEqual([
+    expect(windowWarnings(windowsOf(), [], 2)).toEqual([
       "Unusual (common practice, no published source): parison drop of a reciprocating screw 0.936 s, below 1 s; close and open together 1.2 s, below 1.5 s.",
       "",
     ]);
@@ -54,7 +54,7 @@ describe("the process window of the shipped two-station cell", () => {
       `stations.${side}.steps.close=1 s`,
       `stations.${side}.steps.open=1 s`,
     ]);
-    expect(windowWarnings(windowsOf([...usual, "delivery.deliveryRate=300 kg/h"]))).toEqual([]);
+    expect(windowWarnings(windowsOf([...usual, "delivery.deliveryRate=300 kg/h"]), [], 2)).toEqual([]);
   });
 
   // 2 × (42 g + 12.6 g) = 109.2 g; at 110 kg/h 109.2 × 3600 / 110000 = 3.574 s.

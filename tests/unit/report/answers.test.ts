@@ -8,6 +8,7 @@ import { stepTimes } from "#analysis/ideal/stepTimes.ts";
 import { runStudy, type Study } from "#analysis/study/study.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { checkAnswer } from "#report/answers/checkAnswer.ts";
+import { cautions, shortCautions } from "#report/words/cautions.ts";
 import { compareAnswer } from "#report/answers/compareAnswer.ts";
 import { runAnswer } from "#report/answers/runAnswer.ts";
 import { windowLines } from "#report/tables/windowWords.ts";
@@ -24,36 +25,45 @@ function studyOf(scenario: Scenario): Study {
 const one = scenarioOf(cellText(1));
 const two = { ...scenarioOf(cellText(2)), name: "two" };
 
-/** checks.md section 10: titles and cautions to show. */
+const oneLine = (text: string): string => text.replaceAll(/\s+/gu, " ").toLowerCase();
+
 function expectCautions(answer: string): void {
-  for (const words of [
-    "never safe limits",
-    "EN 422:2009",
-    "B151.31-2014",
-    "1910.147",
-    "local codes",
-    "licensed, qualified people",
-  ])
-    expect(answer.toLowerCase().replaceAll("\n", " ")).toContain(words.toLowerCase());
+  for (const words of ["never safe limits", "local codes", "licensed, qualified people", "blowcell explain safety"])
+    expect(oneLine(answer)).toContain(words);
 }
+
+it("the full cautions name the standards", () => {
+  // Titles of EN 422:2009, ANSI/PLASTICS B151.31-2014 (R2020) and 29 CFR 1910.147 [R].
+  for (const words of ["EN 422:2009", "B151.31-2014", "1910.147", "Local codes", "licensed, qualified people"])
+    expect(cautions).toContain(words);
+  expect(shortCautions.filter((line) => line.length > 80)).toEqual([]);
+});
 
 describe("the answer to run", () => {
   const answer = runAnswer(studyOf(one));
 
-  it("says output, ideal cycle, bottleneck, runner-up and waits, by the closed form", () => {
-    // cell.md: 13.05 s a shot for one station, 6.3 for the screw; two parts a shot.
-    expect(answer).toMatch(/^Good parts +55\d(?:\.\d)? an hour/m);
-    expect(answer).toContain("Ideal cycle  13.05 s a shot");
-    expect(answer).toMatch(/^Bottleneck +cooling, station 1: 61\.\d+ %/m);
-    expect(answer).toMatch(/^Next +the screw, 6\.75 s away/m);
-    expect(answer).toMatch(/^the screw +48 % +52 % +holding a full shot 52 %$/m);
+  it("begins with one sentence: the output and what sets the pace", () => {
+    const [title, sentence] = answer.split("\n");
+    expect(title).toBe(one.title);
+    expect(sentence).toMatch(
+      /^The cell makes 55\d(?:\.\d)?(?: ± [\d.]+)? good parts an hour; cooling \(station 1\) sets/u,
+    );
   });
 
-  it("says how sure it is, and that nothing is judged", () => {
-    expect(answer).toContain("± is the 95 % confidence interval");
-    expect(answer).toContain("nothing is judged");
+  it("shows output, ideal cycle, bottleneck, runner-up and waits", () => {
+    // Closed form for one station: 13.05 s a shot, the screw alone 6.3 s; two parts a shot.
+    expect(answer).toMatch(/^Good parts +55\d(?:\.\d)? an hour/m);
+    expect(answer).toContain("Ideal cycle  13.05 s a shot");
+    expect(answer).toMatch(/^Bottleneck +cooling, station 1: 61\.\d+ % of the critical path$/m);
+    expect(answer).toMatch(/^Next +the screw, slack 6\.75 s a shot$/m);
+    expect(answer).toMatch(/^screw +48\.3 % +51\.7 % +holding a full shot 52 %$/m);
+  });
+
+  it("says how sure it is, and that no quality checks are defined", () => {
+    expect(oneLine(answer)).toContain("± is the 95 % confidence interval");
+    expect(answer).toContain("No quality checks defined: all parts counted as good.");
     const once = runAnswer(studyOf({ ...one, run: { ...one.run, replications: 1 } }));
-    expect(once).toMatch(/one\s+replication: how far chance moves it is not known/u);
+    expect(oneLine(once)).toContain("one replication gives no interval");
     expect(once).not.toContain("±");
   });
 
@@ -63,9 +73,10 @@ describe("the answer to run", () => {
     expect(answer.endsWith("\n")).toBe(true);
   });
 
-  it("tells no time for a shot where none was made", () => {
+  it("shows no time for a shot where none was made", () => {
     const nothing = studyOf({ ...one, run: { ...one.run, length: 1, warmup: 0 } });
     expect(runAnswer(nothing)).toMatch(/^Shots +0 an hour$/m);
+    expect(runAnswer(nothing)).toContain("The cell makes no part in this run.");
   });
 });
 
@@ -76,21 +87,19 @@ describe("a line that is too wide", () => {
     expect(wrappedLines("word", 2)).toEqual(["word"]);
   });
 
-  it.each([60, 80])(
-    "keeps every word and the width of %i columns where check names the keys for more rows",
-    (width) => {
-      const scenario = scenarioOf(shippedText("two-station"));
-      const ideal = idealCycle(scenario);
-      const lines = windowLines(stationWindows(scenario, ideal), 2, width);
-      const first = lines.findIndex((line) => line.includes("more rows with"));
-      const wrapped = lines.slice(first).filter((line) => line !== "");
-      expect(wrapped.length).toBeGreaterThan(1);
-      expect(wrapped.filter((line) => line.length > width)).toEqual([]);
-      expect(wrapped.map((line) => line.trim()).join(" ")).toMatch(
-        /^\d+ more rows with (?:`\S+`,? )+and \d+ more keys$/,
-      );
-    },
-  );
+  it.each([60, 80])("groups the keys for more rows by their field in %i columns", (width) => {
+    const scenario = scenarioOf(shippedText("two-station"));
+    const lines = windowLines(stationWindows(scenario, idealCycle(scenario)), 2, width);
+    const groups = lines.slice(lines.findIndex((line) => line.startsWith("More answers")) + 1);
+    expect(groups.filter((line) => line.length > width)).toEqual([]);
+    expect(groups.flatMap((line) => /^ {2}(\S.*?) {2,}/u.exec(line)?.[1] ?? [])).toEqual([
+      "parison and die",
+      "screw and drive",
+      "air and clamp",
+      "usual ranges",
+    ]);
+    expect(oneLine(groups.join(" "))).toMatch(/product\.die\.diameter, product\.die\.mandrel, .* and \d+ more/u);
+  });
 });
 
 describe("an answer in 80 columns", () => {
@@ -143,15 +152,17 @@ describe("the answer to check", () => {
     // The mean of a triangular law is a third of the sum of its corners.
     expect(answer).toMatch(/^ {2}cool +8\.00$/m);
     expect(answer).toMatch(/^ {2}recharge +4\.00$/m);
-    expect(answer).toContain(`Ideal cycle: ${(13.05 / 2).toFixed(2)} s a shot`);
-    expect(answer).toMatch(/^ {2}plasticator +6\.30 +0\.2[23] s$/m);
+    expect(answer).toContain(
+      `The ideal cycle is ${(13.05 / 2).toFixed(2)} s a shot, 1,103 parts an hour; each station sets`,
+    );
+    expect(answer).toMatch(/^ {2}screw +6\.30 +0\.2[23]$/m);
     // cell.md: M* = station circuit / plasticator circuit = 13.05 / 6.3.
-    expect(answer).toContain(`the screw busy: ${(13.05 / 6.3).toFixed(3)}, so 3; the cell has 2.`);
+    expect(answer).toContain(`the screw busy: ${(13.05 / 6.3).toFixed(3)}, in practice 3;`);
     expectCautions(answer);
   });
 
   it("says what a station beyond the needed ones still buys", () => {
-    expect(of(scenarioOf(cellText(4)))).toContain("covers for stops, it does not add rate");
+    expect(of(scenarioOf(cellText(4)))).toContain("covers for stops and adds no rate");
   });
 
   it("gives different stations a column each", () => {
@@ -165,8 +176,8 @@ describe("the answer to compare", () => {
     const [base, other] = [studyOf({ ...one, name: "one" }), studyOf(two)];
     const answer = compareAnswer([base, other], compareStudies(base, [other]));
     expect(answer).toMatch(/^one +55\d +13\.\d+ +13\.05 s/m);
-    expect(answer).toMatch(/^two makes 55\d good parts an hour more than one: 2(?:\.0\d+)? times as many$/m);
-    expect(answer).toContain("3 pairs of runs with the same luck");
+    expect(answer).toMatch(/^two makes 55\d good parts an hour more than one: 2(?:\.0\d+)? times as many\.$/m);
+    expect(answer).toContain("Replications are paired by common random numbers");
     expectCautions(answer);
   });
 });

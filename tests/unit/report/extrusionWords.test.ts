@@ -1,8 +1,8 @@
-// What is said of a screw that never stops, on the shipped bottle, by hand.
+// Phrases for continuous extrusion on the shipped bottle, against a hand calculation.
 import { expect, it } from "vitest";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { readSettled } from "#analysis/study/readSettled.ts";
-import { extrusionWords, inHandWords } from "#report/words/extrusionWords.ts";
+import { extrusionWords, matchedSlackWords } from "#report/words/extrusionWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { shippedText } from "../../support/reported.ts";
 
@@ -20,33 +20,35 @@ const said = (scenario: Scenario): string => extrusionWords(scenario, idealCycle
 
 // By hand: a shot of 2 × (42 g + 30 %) = 109.2 g; at 110 kg/h 3.57 s. Two molds of 0.7 + 0.6 + 0.2 + 0.7 + 0.5 + (7 + 7.5 + 9)/3 + 0.5 + 0.6 s
 // = 11.633 s come every 5.817 s: 109.2 g in 5.817 s are 67.6 kg/h.
-it("a matched screw keeps step with its molds, and has the rest in hand", () => {
+it("shows the rate of a matched screw and its slack at full rate", () => {
   const scenario = read();
   expect(said(scenario)).toBe(
-    "The screw is turned down from 110 kg/h to 67.6 kg/h: a parison in 5.82 s, as the molds come.",
+    "The screw is turned down from 110 kg/h to 67.6 kg/h to match the molds: a parison in 5.82 s.",
   );
-  expect(inHandWords(scenario, idealCycle(scenario))).toBe("turned down to keep step; at full rate 2.24 s away");
+  expect(matchedSlackWords(scenario, idealCycle(scenario))).toBe(
+    "turned down to match; slack 2.24 s a shot at full rate",
+  );
 });
 
 // 110 − 67.6 kg/h.
-it("a fixed one wastes what the molds do not take", () => {
+it("shows the excess melt of a fixed rate", () => {
   const scenario = read("delivery.rate=fixed");
   expect(said(scenario)).toBe(
-    "The screw makes 110 kg/h whatever the molds take: a parison in 3.57 s, a mold every 5.82 s, so that 42.4 kg/h go to regrind.",
+    "The screw runs at a fixed rate, 110 kg/h: a parison in 3.57 s, a mold every 5.82 s, excess melt 42.4 kg/h to regrind.",
   );
-  expect(inHandWords(scenario, idealCycle(scenario))).toBeUndefined();
+  expect(matchedSlackWords(scenario, idealCycle(scenario))).toBeUndefined();
 });
 
 // 80 − 67.6 kg/h; 109.2 g at 80 kg/h take 4.914 s.
-it("one that goes no slower wastes the rest", () => {
+it("shows the excess melt at the lowest rate", () => {
   expect(said(read("delivery.rateRange.min=80 kg/h"))).toBe(
-    "The screw is turned down to 80 kg/h and goes no slower: a parison in 4.91 s, a mold every 5.82 s, so that 12.4 kg/h go to regrind.",
+    "The screw runs at its lowest rate, 80 kg/h: a parison in 4.91 s, a mold every 5.82 s, excess melt 12.4 kg/h to regrind.",
   );
 });
 
 // 109.2 g at 60 kg/h take 6.552 s.
-it("one that is too small turns at its full rate and wastes nothing", () => {
+it("shows no excess melt where the screw sets the pace", () => {
   expect(said(read("delivery.plasticatingRate=60 kg/h"))).toBe(
-    "The screw turns at its full 60 kg/h: a parison in 6.55 s, a mold every 6.55 s.",
+    "The screw runs at its full rate, 60 kg/h: a parison in 6.55 s, a mold every 6.55 s.",
   );
 });

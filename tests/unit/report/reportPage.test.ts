@@ -129,14 +129,14 @@ describe("a report", () => {
   it("lists what some shots take beyond a limit, and what is merely unusual, marked as common practice", () => {
     const set = ["product.parisonLength=300 mm", "product.sagLimit=0.1 %", "delivery.holdUp=1 kg"];
     const html = reportPage(runReport("two-station", set));
-    expect(html).toMatch(/<li>sag from shot to shot, left and right: above 0\.1 % in all of the shots/u);
+    expect(html).toMatch(/<li>sag, left and right: above 0\.1 % in all of the shots/u);
     expect(html).toMatch(/<li>Unusual \(common practice, no published source\): parison drop/u);
     expect(html).toContain("time at heat of the run, p95");
   });
 
   it("says so where only one replication was run, and where nothing varies", () => {
     const single = reportPage(runReport("one-station", ["run.replications=1"]));
-    expect(single).toContain("one replication: how far chance moves it is not known");
+    expect(single).toContain("one replication gives no interval");
     expect(single).not.toContain("NaN");
   });
 });

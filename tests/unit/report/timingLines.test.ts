@@ -15,10 +15,10 @@ describe("the timing chart of the terminal", () => {
   it("gives each state the columns of its time", () => {
     const lines = timingLines(idealCycle(cellOf(1)), 14 + 1305);
     expect(lines[0]).toBe("One period, 13.05 s for 1 shot:");
-    expect(lettersIn(lineOf(lines, "plasticator"), "R")).toBe(400);
-    expect(lettersIn(lineOf(lines, "plasticator"), "D")).toBe(180);
-    expect(lettersIn(lineOf(lines, "plasticator"), "S")).toBe(50);
-    expect(lettersIn(lineOf(lines, "plasticator"), ".")).toBe(1305 - 630);
+    expect(lettersIn(lineOf(lines, "screw"), "R")).toBe(400);
+    expect(lettersIn(lineOf(lines, "screw"), "D")).toBe(180);
+    expect(lettersIn(lineOf(lines, "screw"), "S")).toBe(50);
+    expect(lettersIn(lineOf(lines, "screw"), ".")).toBe(1305 - 630);
     expect(lettersIn(lineOf(lines, "station 01"), "O")).toBe(940);
   });
 
@@ -27,9 +27,9 @@ describe("the timing chart of the terminal", () => {
       const lines = timingLines(idealCycle(cellOf(count)));
       return lines[lines.findIndex((line) => line.startsWith(start)) + 1] ?? "";
     };
-    expect(below(1, "plasticator")).toMatch(/^valve/);
+    expect(below(1, "screw")).toMatch(/^valve/);
     expect(below(1, "station 01")).toMatch(/^ +\^{50}/);
-    expect(below(3, "plasticator")).toMatch(/^ +\^+/);
+    expect(below(3, "screw")).toMatch(/^ +\^+/);
   });
 
   it.each(["one-station", "two-station", "two-molds", "one-operator", "three-station"])(
