@@ -11,11 +11,19 @@ const ORDER = 10;
 /** Φ of the scores of the exact points. */
 let chances: Float64Array | undefined;
 
+/**
+ * The value at a normal score z, Φ(z) = p, by Newton's interpolation through the ten nearest of 37 exact points.
+ *
+ * A library's gamma quantile takes microseconds, and a table needs thousands. The curve is within 1e-8 standard deviations of the
+ * exact quantile up to a coefficient of variation of 1, within 1e-7 up to 1.4 and within 1e-4 for every distribution that a step may
+ * follow, for |z| up to 3.5 (measured by tests/unit/engine/quantileTable.test.ts).
+ */
 export function scoreCurve(quantile: (p: number) => number): (score: number) => number {
   chances ??= Float64Array.from({ length: 2 * REACH + 1 }, (_, i) => normalCdf((i - REACH) / POINTS_A_SCORE, 0, 1));
   const points = chances.map(quantile);
+  // Scores come in order: a piece serves many of them.
   let begin = -1;
-  let piece = polynomial(points.subarray(0, ORDER));
+  let piece = polynomial(points);
   return (score) => {
     const place = score * POINTS_A_SCORE + REACH;
     const first = Math.floor(place) - ORDER / 2 + 1;
@@ -27,28 +35,14 @@ export function scoreCurve(quantile: (p: number) => number): (score: number) => 
   };
 }
 
-/** Newton's interpolation through points at 0, 1, 2 and so on. */
+/** Newton's divided differences, through points at x = 0, 1, 2 and so on. */
 function polynomial(points: Float64Array): (x: number) => number {
-  const c = points.slice();
-  for (let span = 1; span < ORDER; span++) for (let i = ORDER - 1; i >= span; i--) c[i] = (c[i]! - c[i - 1]!) / span;
-  const [c0, c1, c2, c3, c4, c5, c6, c7, c8, c9] = c as unknown as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
-  return (x) =>
-    ((((((((c9 * (x - 8) + c8) * (x - 7) + c7) * (x - 6) + c6) * (x - 5) + c5) * (x - 4) + c4) * (x - 3) + c3) *
-      (x - 2) +
-      c2) *
-      (x - 1) +
-      c1) *
-      x +
-    c0;
+  const terms = points.slice(0, ORDER);
+  for (let span = 1; span < ORDER; span++)
+    for (let i = ORDER - 1; i >= span; i--) terms[i] = (terms[i]! - terms[i - 1]!) / span;
+  return (x) => {
+    let value = 0;
+    for (let i = ORDER - 1; i >= 0; i--) value = value * (x - i) + terms[i]!;
+    return value;
+  };
 }

@@ -12,26 +12,26 @@ import { openStreams } from "#engine/distributions/stream.ts";
 export interface SimulationOptions {
   readonly seed: string;
   readonly replication: number;
-  /** Every time is the mean of its law: nothing is drawn. */
+  /** Every time is the mean of its distribution: nothing is drawn. */
   readonly atMeans?: boolean;
   readonly log?: EventLog;
   readonly flow?: FlowRecorder;
-  /** Counters, and who is told of each rise of them as the run goes on; several of one counter in their order. */
+  /** Counters and their readers, which are called at each rise during the run; several readers of one counter in their order. */
   readonly readers?: readonly (readonly [counter: string, reader: MarkReader])[];
-  /** By state: 1 where a resource counts as at work when its active periods are told; the working states if not given. */
+  /** By state: 1 where it is part of an active period; the working states if not given. */
   readonly isActive?: Uint8Array;
   /** Class of each state, for the time that all resources together spend; all in one where absent. */
   readonly classOf?: Uint8Array;
   /** Nodes of the chain after which it is folded: what it holds does not depend on it. */
   readonly foldAt?: number;
-  /** Processes up to which the earliest is found by a look at all, instead of a heap: no result depends on it. */
+  /** Processes up to which the earliest is found by a scan of all, instead of a heap: no result depends on it. */
   readonly scanUpTo?: number;
 }
 
 /** Is handed the tick of each rise of its counter. */
 export type MarkReader = (tick: number) => void;
 
-/** Told of every step that starts and of every completion that it needed; for the event graph. */
+/** Is called for every step that starts and for every completion that it needed; for the event graph. */
 export interface FlowRecorder {
   started(node: number, row: number, tick: number, ticks: number): void;
   needed(node: number, before: number): void;
@@ -40,7 +40,7 @@ export interface FlowRecorder {
 /** Nodes of the chain held before it is folded; few enough to stay in a processor's fast memory. */
 const usualFoldAt = 1 << 11;
 
-/** Up to so many pending times a look at all beats a heap (measured: the benchmark prints both). */
+/** Up to this many pending times a scan of all beats a heap (measured: the benchmark prints both). */
 const usualScanUpTo = 16;
 
 /** A mark in memory, counted in numbers of 8 and of 4 bytes. */
@@ -54,7 +54,7 @@ const runOnInstants = 20_000;
 export class Simulation {
   readonly program: Program;
   readonly chain: BindingChain;
-  /** Ticks at which a marked counter was raised, and which one; of those that nobody reads. */
+  /** Ticks at which a marked counter without a reader was raised, and which one. */
   readonly marks: { ticks: number[]; counters: number[] } = { ticks: [], counters: [] };
   #standstill: Standstill | undefined;
   readonly #core: Core;
