@@ -33,7 +33,7 @@ export class Law {
 
 /**
  * Alea, Baagøe's multiply-with-carry generator, bit for bit as in seedrandom, which seeds it and is the reference for it
- * (tests/theory/generator.test.ts). seedrandom keeps doubles that are whole multiples of 2^-32; whole numbers of 32 bits give the
+ * (tests/theory/engine/generator.test.ts). seedrandom keeps doubles that are whole multiples of 2^-32; whole numbers of 32 bits give the
  * same draws, and the next one is there after one multiplication, without a wait for `floor`.
  */
 @unmanaged

@@ -24,21 +24,35 @@ const servingRules: Readonly<Record<ServingRule, number>> = {
   urgency: core.URGENCY,
 };
 
-export function coreImage(table: StepTable, rows: readonly Row[], names: Names): CoreImage {
+export function coreImage(
+  table: StepTable,
+  rows: readonly Row[],
+  names: Names,
+  stoppedActivity: readonly number[],
+): CoreImage {
   const { processes, places, resources } = table;
   const clocked = resources.map((_, number) => processesWhere(rows, (row) => row.draw?.clock === number));
   const takers = places.map((_, place) => takersOf(rows, place, table));
   const lines = places.map((_, place) => linesFor(rows, place, table));
   const steps = new StepSections(table, rows, takers);
   const laws = steps.laws;
+  /** Its first state, its state and activity while it is stopped, clocks on its working time, the process that does its work. */
+  const resourceNumbers = (number: number): readonly number[] => {
+    const { name, whenStopped = "" } = resources[number]!;
+    const stopped = stoppedActivity[number]!;
+    return [
+      names.states.findIndex(({ resource }) => resource === number),
+      stopped === -1 ? -1 : names.state(name, whenStopped),
+      stopped,
+      clocked[number]!.length,
+      processes.findIndex((process) => process.resource === name && !isStop(process)),
+    ];
+  };
   return {
     wholes: [
       ...steps.wholes,
       [core.PROCESSES, processes.flatMap(({ resource, cargo }) => [names.resource(resource), cargo ?? 0])],
-      [
-        core.RESOURCES,
-        resources.flatMap((_, number) => resourceNumbers(table, number, names, clocked[number]!.length)),
-      ],
+      [core.RESOURCES, [...resources.keys()].flatMap(resourceNumbers)],
       [core.CLOCKED, clocked.flat()],
       [core.PLACES, places.flatMap((place, i) => [...ruleAndRank(place), takers[i]!.length, lines[i]!.length])],
       [core.TAKERS, takers.flat()],
@@ -51,19 +65,6 @@ export function coreImage(table: StepTable, rows: readonly Row[], names: Names):
     ],
     laws,
   };
-}
-
-/** Its first state; its state and activity while it is stopped; clocks that wait for its work; who does its work. */
-function resourceNumbers(table: StepTable, number: number, names: Names, clocks: number): readonly number[] {
-  const { name, whenStopped = "" } = table.resources[number]!;
-  const isStopped = table.processes.some(({ steps }) => steps.some(({ stops }) => stops?.resource === name));
-  return [
-    names.states.findIndex(({ resource }) => resource === number),
-    isStopped ? names.state(name, whenStopped) : -1,
-    isStopped ? names.activity(name, "stopped", name) : -1,
-    clocks,
-    table.processes.findIndex((process) => process.resource === name && !isStop(process)),
-  ];
 }
 
 function ruleAndRank({ rule, rank = core.OWN_RANK + 1 }: PlaceSpec): readonly [number, number] {

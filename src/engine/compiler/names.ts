@@ -1,6 +1,6 @@
 // Numbers for all that a step table names: declared names are looked up, all others are numbered in the order of their first use.
 import { invariant } from "#foundation/invariant.ts";
-import type { StateKind, StepTable } from "./stepTable.ts";
+import type { StateSpec, StepTable, StopMark } from "./stepTable.ts";
 
 /** A timed step of one process, as records and shares name it; after the steps come the stops of each resource. */
 export interface Activity {
@@ -12,8 +12,10 @@ export interface Activity {
 export class Names {
   readonly activities: Activity[] = [];
   readonly counters: string[] = [];
+  /** By counter: what its rise says of a stop. */
+  readonly stopMarks = new Map<number, StopMark>();
   readonly streams: { readonly resource: string; readonly step: string }[] = [];
-  readonly states: readonly { readonly resource: number; readonly name: string; readonly kind: StateKind }[];
+  readonly states: readonly { readonly resource: number; readonly name: string; readonly kind: StateSpec["kind"] }[];
   readonly #resources: ReadonlyMap<string, number>;
   readonly #places: ReadonlyMap<string, number>;
 
@@ -50,6 +52,12 @@ export class Names {
 
   counter(name: string): number {
     return numberOf(this.counters, (each) => each === name, name);
+  }
+
+  stopCounter(mark: StopMark): number {
+    const counter = this.counter(`${mark.phase} of stop ${mark.stop}`);
+    this.stopMarks.set(counter, mark);
+    return counter;
   }
 
   /** Streams are shared by name: two steps that name the same one draw from it in turn. */

@@ -3,7 +3,7 @@ import { coreImage, type CoreImage } from "./coreImage.ts";
 import { Names } from "./names.ts";
 import { resolveRows, stepNumber } from "./resolveRows.ts";
 import type { Row } from "./row.ts";
-import type { StepTable } from "./stepTable.ts";
+import type { StepTable, StopMark } from "./stepTable.ts";
 
 /** The numbers of rows, resources and so on are their places in these lists and in those of the table. */
 export interface Program extends Pick<Names, "activities" | "counters" | "states" | "streams"> {
@@ -12,6 +12,10 @@ export interface Program extends Pick<Names, "activities" | "counters" | "states
   /** First row of each process, and the row with which it begins. */
   readonly firstRow: readonly number[];
   readonly beginsAt: readonly number[];
+  /** By counter: what its rise says of a stop. */
+  readonly stopMarks: ReadonlyMap<number, StopMark>;
+  /** By resource: its activity while it is stopped; -1 where no step stops it. */
+  readonly stoppedActivity: readonly number[];
   readonly image: CoreImage;
 }
 
@@ -22,10 +26,13 @@ export function compileTable(table: StepTable): Program {
   let rowCount = 0;
   const firstRow = processes.map(({ steps }) => (rowCount += steps.length) - steps.length);
   const rows = resolveRows(table, names, firstRow);
-  const image = coreImage(table, rows, names);
+  const stoppedActivity = table.resources.map(({ name, whenStopped = "" }, resource) =>
+    rows.some(({ stops }) => stops === resource) ? names.activity(name, whenStopped, name) : -1,
+  );
+  const image = coreImage(table, rows, names, stoppedActivity);
   const beginsAt = processes.map(
     (process, p) => firstRow[p]! + (process.begins ? stepNumber(process, process.begins) : 0),
   );
-  const { activities, counters, states, streams } = names;
-  return { table, rows, firstRow, beginsAt, activities, counters, states, streams, image };
+  const { activities, counters, states, stopMarks, streams } = names;
+  return { table, rows, firstRow, beginsAt, activities, counters, states, stopMarks, streams, stoppedActivity, image };
 }

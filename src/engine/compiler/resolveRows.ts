@@ -62,7 +62,7 @@ function rowOf(step: spec.StepSpec, following: number, scope: Scope): Omit<Row, 
     isClock: step.isClock ?? false,
     scale: step.scale ? scaleOf(step.scale, scope) : null,
     gives: (step.gives ?? []).map((give) => giveOf(give, names)),
-    counts: Object.entries(step.counts ?? {}).map(([name, amount]) => ({ counter: names.counter(name), amount })),
+    counts: countsOf(step, names),
     occupies,
     gates: isGated ? occupies : [],
     isPhysics,
@@ -77,6 +77,11 @@ function rowOf(step: spec.StepSpec, following: number, scope: Scope): Omit<Row, 
 
 function rowNumber(name: string, { process, firstRow }: Scope): number {
   return firstRow + stepNumber(process, name);
+}
+
+function countsOf({ counts = {}, stopMarks = [] }: spec.StepSpec, names: Names): Row["counts"] {
+  const counted = Object.entries(counts).map(([name, amount]) => ({ counter: names.counter(name), amount }));
+  return [...counted, ...stopMarks.map((mark) => ({ counter: names.stopCounter(mark), amount: 1 }))];
 }
 
 function patienceOf(

@@ -7,7 +7,7 @@ import { invariant } from "#foundation/invariant.ts";
 import type { Distribution } from "./distribution.ts";
 import { gammaQuantile } from "./gammaQuantile.ts";
 
-export type ContinuousLaw = Exclude<Distribution, { readonly kind: "empirical" }>;
+type ContinuousLaw = Exclude<Distribution, { readonly kind: "empirical" }>;
 
 /** The standard form's name and shape; 0 where a form has no shape. */
 export interface StandardForm {
@@ -80,6 +80,11 @@ function constant(value: number): StandardLaw {
 
 function checked(kind: StandardForm["kind"], shape: number, location: number, scale: number): StandardLaw {
   const sound = Number.isFinite(location) && Number.isFinite(shape) && scale >= 0 && scale < Infinity;
-  invariant(sound, "a distribution has finite parameters and a spread that is not negative", { kind, shape, location, scale });
+  invariant(sound, "a distribution has finite parameters and a spread that is not negative", {
+    kind,
+    shape,
+    location,
+    scale,
+  });
   return { form: { kind, shape }, location, scale };
 }

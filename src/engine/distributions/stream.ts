@@ -4,7 +4,7 @@ import alea from "seedrandom/lib/alea.js";
 /**
  * Where the generators of many streams begin, side by side: of each stream the four numbers s0, s1, s2 and c of alea, which seedrandom
  * seeds. The core draws on from there with a generator of its own (`core/state/draws.ts`). seedrandom is the reference for it:
- * tests/theory/generator.test.ts compares millions of numbers bit for bit.
+ * tests/theory/engine/generator.test.ts compares millions of numbers bit for bit.
  */
 export function openStreams(
   seed: string,

@@ -4,11 +4,12 @@ import { coolingRules } from "./coolingRules.ts";
 import { parisonRules } from "./parisonRules.ts";
 import { practiceRules } from "./practiceRules.ts";
 import { screwRules } from "./screwRules.ts";
-import type { EstimatedTime, WindowInput, WindowKey } from "./windowInput.ts";
+import { completeInput, type EstimatedTime, type WindowInput } from "./windowInput.ts";
+import type { WindowKey } from "./windowKeys.ts";
 import type { WindowRow, WindowRule } from "./windowRule.ts";
 
 /** What the rows of a field answer. */
-export type WindowField = "cooling" | "parison and die" | "screw and drive" | "air and clamp" | "usual ranges";
+type WindowField = "cooling" | "parison and die" | "screw and drive" | "air and clamp" | "usual ranges";
 
 const fields: readonly (readonly [WindowField, readonly WindowRule[]])[] = [
   ["cooling", coolingRules],
@@ -21,7 +22,8 @@ const rules = fields.flatMap(([field, own]) => own.map((rule) => ({ field, rule 
 
 /** The rows whose needs are all given, field by field. */
 export function processWindow(input: WindowInput): readonly WindowRow[] {
-  return rules.flatMap(({ rule }) => rule.row(input) ?? []);
+  const complete = completeInput(input);
+  return rules.flatMap(({ rule }) => rule.row(complete) ?? []);
 }
 
 export interface MissingRow {
@@ -35,12 +37,13 @@ export interface MissingRow {
 
 /** The rows left out, each with the keys that would give it. */
 export function missingRows(input: WindowInput): readonly MissingRow[] {
+  const complete = completeInput(input);
   return rules
     .filter(({ rule }) => rule.applies(input))
     .map(({ field, rule: { quantity, needs, estimates } }) => ({
       field,
       quantity: quantity(input),
-      keys: needs.filter((key) => input[key] === undefined),
+      keys: needs.filter((key) => complete[key] === undefined),
       estimates,
     }))
     .filter(({ keys }) => keys.length > 0);

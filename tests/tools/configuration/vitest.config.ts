@@ -1,4 +1,4 @@
-// How the tests run: sources through the condition `blowcell-source`, quick rooms first, a last line that counts.
+// How the tests run: sources through the condition `blowcell-source`, fast folders first, a last line with counts.
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import FastFirst from "../runners/fastFirst.ts";
@@ -14,6 +14,7 @@ export default defineConfig({
   define: { BLOWCELL_VERSION: JSON.stringify("0.0.0-test") },
   test: {
     include: ["tests/**/*.test.ts"],
+    globalSetup: fileURLToPath(new URL("../runners/temporaryFolder.ts", import.meta.url)),
     reporters: ["default", fileURLToPath(new URL("../runners/lastLine.ts", import.meta.url))],
     sequence: { sequencer: FastFirst },
     testTimeout: 20_000,

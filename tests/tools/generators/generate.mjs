@@ -1,4 +1,4 @@
-// Writes the files that are made from the sources and kept in the repository: `npm run generate`.
+// Writes the generated files of the repository: `npm run generate`.
 import { spawnSync } from "node:child_process";
 import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
@@ -8,7 +8,7 @@ import { bundleSettings, root } from "../build/bundleSettings.mjs";
 
 const inRoot = (name) => path.join(root, name);
 
-/** Bundles a few exports of the sources, as Node 20 reads no TypeScript. */
+/** Bundles a few exports of the sources, because Node 20 does not read TypeScript. */
 async function load(source) {
   const file = inRoot(`dist/generate-${process.pid}.mjs`);
   const stdin = { contents: source, resolveDir: root, loader: "ts" };

@@ -1,4 +1,4 @@
-// Runs the quick rooms of the tests before the slow ones, so that a plain mistake shows within seconds.
+// Runs the fast folders of tests before the slow ones, so that a simple mistake shows within seconds.
 import { BaseSequencer, type TestSpecification } from "vitest/node";
 
 const rooms = ["/tests/house/", "/tests/unit/", "/tests/support/", "/tests/cli/", "/tests/golden/", "/tests/theory/"];
