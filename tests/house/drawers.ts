@@ -66,7 +66,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cell/records",
-    "cell/layers cell/table cell/words engine/compiler engine/distributions engine/run physics/parison scenario",
+    "cell/layers cell/table cell/words engine/distributions engine/run physics/parison scenario",
     "records are worded by the plan that made them",
   ],
   [
@@ -102,23 +102,23 @@ export const rules: readonly Rule[] = [
   ],
   [
     "analysis/bottleneck",
-    "analysis/ideal analysis/replication analysis/statistics cell/delivery cell/layers cell/words foundation scenario scenario/resolving",
+    "analysis/ideal analysis/replication analysis/statistics cell/layers cell/words foundation scenario scenario/resolving",
     "the bottleneck is read from critical path, utilization and slack",
   ],
   [
     "analysis/study",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/delivery cell/layers cell/records cell/run engine engine/distributions foundation physics/parison scenario scenario/resolving",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/layers cell/records cell/run cell/words engine engine/distributions foundation physics/parison scenario scenario/resolving",
     "a study brings all findings together",
   ],
 
   [
     "report/words",
-    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study foundation scenario",
+    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study cell/words foundation scenario",
     "words for findings; no layout",
   ],
   [
     "report/tables",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records foundation report/words scenario scenario/resolving",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/words scenario scenario/resolving",
     "tables are findings in columns",
   ],
   [

@@ -55,7 +55,7 @@ export function sharesCrew(scenario: Scenario): boolean {
 export function elasticityTargets(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly StepScale[] {
   if (elasticityMethod(scenario) !== "difference") return [];
   return averageShares(answers)
-    .filter(({ step, share }) => share >= LEAST_SHARE && step !== "stopped")
+    .filter(({ role, share }) => share >= LEAST_SHARE && role !== "stop.stand")
     .toSorted((one, other) => other.share - one.share)
     .slice(0, MOST_STEPS)
     .flatMap(({ resource, step }) => Object.values(SCALE_FACTORS).map((factor) => ({ resource, step, factor })));

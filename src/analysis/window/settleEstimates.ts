@@ -42,7 +42,7 @@ function settleStation(station: StationSpec): Settled {
     return answer === undefined ? rest[step] : fixed(Math.max(0, (answer.seconds ?? 0) - meanwhile));
   };
   const blow = settled("blow");
-  const own = ownStepsAfter(rest.extra, ["blow", "cool"]).reduce((sum, { time }) => sum + lawMean(time), 0);
+  const own = ownStepsAfter(rest.extra, ["mold.blow", "mold.cool"]).reduce((sum, { time }) => sum + lawMean(time), 0);
   const times = { blow, cool: settled("cool", lawMean(blow) + own), vent: settled("vent") };
   return {
     station: { ...rest, ...times, estimated: estimates.steps },

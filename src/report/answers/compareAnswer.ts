@@ -1,5 +1,6 @@
 // The answer to `compare` on one screen: the difference in a sentence, then the scenarios side by side.
 import type { ComparisonRow } from "#analysis/study/comparison.ts";
+import { PLASTICATOR } from "#cell/words/cycleNames.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
@@ -63,7 +64,7 @@ function scenarioRow(study: Study): readonly string[] {
     measured(headline),
     measured("seconds per shot"),
     seconds(study.ideal.secondsPerShot),
-    waitingShare(study, ["plasticator"]),
+    waitingShare(study, [PLASTICATOR]),
     waitingShare(study, namesOfStations(study)),
   ];
 }

@@ -1,6 +1,8 @@
 // How each resource spends its time, a row each that adds up, with its largest waits.
-import { maskedStation, VALVE } from "#cell/words/cycleNames.ts";
+import { VALVE } from "#cell/words/cycleNames.ts";
+import type { StateKind } from "#cell/words/stateNames.ts";
 import { areEqual } from "#analysis/ideal/orderedShots.ts";
+import { resourceKind } from "#analysis/ideal/planOf.ts";
 import type { Study } from "#analysis/study/study.ts";
 import type { StateSummary } from "#analysis/study/summarizeStates.ts";
 import { serverOf } from "#scenario/resolving/takeawayGroups.ts";
@@ -8,7 +10,7 @@ import { alignedLines } from "#report/words/alignedLines.ts";
 import { percent, percentsThatAddUp } from "#report/words/digits.ts";
 import { namesOf, ownerName } from "#report/words/tradeWords.ts";
 
-const kinds = ["working", "waiting", "stopped", "off"] as const;
+const kinds: readonly StateKind[] = ["working", "waiting", "stopped", "off"];
 const mostWaits = 2;
 /** Smaller shares are shown as 0.0 %. */
 const leastShare = 0.0005;
@@ -40,10 +42,9 @@ function groupsOf({ states, scenario }: Pick<Study, "states" | "scenario">): Rea
 }
 
 function groupOf(resource: string, scenario: Study["scenario"]): string {
-  const { stations } = scenario;
-  const isEqual = areEqual(stations);
-  if (isEqual && stations.some(({ name }) => name === resource)) return "stations";
-  if (isEqual && maskedStation(resource, stations) !== undefined) return "masks";
+  const kind = areEqual(scenario.stations) ? resourceKind(resource, scenario) : undefined;
+  if (kind === "station") return "stations";
+  if (kind === "mask") return "masks";
   return serverOf(resource, scenario) ?? resource;
 }
 
@@ -52,7 +53,7 @@ function groupName(resources: readonly string[], scenario: Study["scenario"]): s
   if (resources.length === 1) return ownerName(first).replace(/^the /u, "");
   const server = serverOf(first, scenario);
   if (server !== undefined) return `${server}, ${resources.length} places`;
-  return maskedStation(first, scenario.stations) === undefined ? namesOf(resources) : `${resources.length} masks`;
+  return resourceKind(first, scenario) === "mask" ? `${resources.length} masks` : namesOf(resources);
 }
 
 type StateShare = Pick<StateSummary, "state" | "kind"> & { readonly share: number };
@@ -67,7 +68,7 @@ function meanStates(states: readonly StateSummary[], resources: readonly string[
   });
 }
 
-function shareOf(states: readonly StateShare[], kind: string): number {
+function shareOf(states: readonly StateShare[], kind: StateKind): number {
   return states.filter((state) => state.kind === kind).reduce((sum, { share }) => sum + share, 0);
 }
 

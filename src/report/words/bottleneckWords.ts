@@ -1,4 +1,5 @@
 // Phrases for what sets the pace of a cell and for the next resource in line.
+import { PLASTICATOR } from "#cell/words/cycleNames.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { seconds, withInterval } from "./digits.ts";
 import { matchedSlackWords } from "./extrusionWords.ts";
@@ -17,8 +18,8 @@ export function paceSetter({ leading }: Pick<Study, "leading">): Study["leading"
 }
 
 /** "cooling, left and right". */
-export function bottleneckName({ step, resources }: Pick<Study["leading"][number], "step" | "resources">): string {
-  return stepOf(step, resources);
+export function bottleneckName(leading: Omit<Study["leading"][number], "share">): string {
+  return stepOf(leading, leading.resources);
 }
 
 /** A matched screw is half a tick faster than its molds. */
@@ -28,7 +29,7 @@ const leastSlack = 1e-5;
 export function runnerUpWords({ runnerUp, scenario, ideal }: Pick<Study, "runnerUp" | "scenario" | "ideal">): string {
   if (!runnerUp) return "no other resource";
   const { name, slackPerShot } = runnerUp;
-  const matched = name === "plasticator" ? matchedSlackWords(scenario, ideal) : undefined;
+  const matched = name === PLASTICATOR ? matchedSlackWords(scenario, ideal) : undefined;
   if (matched !== undefined) return `${ownerName(name)}, ${matched}`;
   if (slackPerShot < leastSlack) return `${ownerName(name)}, no slack`;
   return `${ownerName(name)}, slack ${seconds(slackPerShot)} a shot`;

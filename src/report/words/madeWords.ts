@@ -15,7 +15,7 @@ export function madeSentence(study: Study): string {
   const pace = paceSetter(study);
   const made = madeWords(study);
   if (!pace || made === undefined) return "The cell makes no part in this run.";
-  const step = nounOf(pace.step);
+  const step = nounOf(pace);
   const names = namesOf(pace.resources);
   const setter = names === step ? step : `${step} (${names})`;
   return `The cell makes ${made}; ${setter} sets the pace.`;

@@ -1,6 +1,7 @@
 // Every cell of the stop matrix, for the stopped resource and its neighbors, against timelines calculated by hand.
 import { describe, expect, it } from "vitest";
 import { shotPlaceAt, stopMatrix } from "#cell/layers/stopMatrix.ts";
+import type { StepRole } from "#cell/words/stepNames.ts";
 import { changesOf, stoppedCell } from "../../support/calendarStop.ts";
 
 /*
@@ -164,22 +165,23 @@ describe("a repair by an operator", () => {
 });
 
 describe("the matrix", () => {
-  const cycle = [
-    "shift to port",
-    "drop",
-    "swing",
-    "close",
-    "pin down",
-    "blow",
-    "cool",
-    "vent",
-    "open",
-    "remove",
-    "wipe",
+  const roles: readonly StepRole[] = [
+    "valve.toPort",
+    "mold.drop",
+    "mold.own",
+    "mold.close",
+    "mold.own",
+    "mold.blow",
+    "mold.cool",
+    "mold.vent",
+    "mold.open",
+    "mold.remove",
+    "mold.own",
   ];
+  const cycle = roles.map((role) => ({ role }));
 
   it("finds the place of the shot from the order of the cycle, extra steps included", () => {
-    const places = cycle.map((step) => shotPlaceAt(step, cycle));
+    const places = cycle.map((_, at) => shotPlaceAt(at, cycle));
     const [before, drop, physics] = ["not yet delivered", "being delivered", "physics"];
     expect(places).toEqual([
       before,

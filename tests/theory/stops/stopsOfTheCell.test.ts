@@ -106,6 +106,26 @@ describe("stops by cycles", () => {
   });
 });
 
+describe("stops by cycles in continuous extrusion", () => {
+  it("come after so many shots of the station, exactly: a shot is the mold's once it is cut", () => {
+    const scenario = scenarioOf(
+      cellText(1, `stops: [{ name: wipe, resource: station 1, cycles: 20, repair: 60 s, step: finish }]`).replace(
+        "valve: { shift: 0.25 s }",
+        "",
+      ),
+      "delivery={ kind: continuous, recharge: 6 s }",
+      "stations.steps={ travelIn: 0.5 s, close: 0.6 s, cut: 0.3 s, travelOut: 0.5 s, blow: 0.5 s, cool: 4 s, vent: 0.5 s, open: 0.6 s, remove: { time: 0.8 s } }",
+      "run.warmup=0 s",
+    );
+    const record = runCell(planCell(scenario), { replication: 1 });
+    const shots = record.stations[0]!.shotTicks;
+    expect(record.stops.length).toBeGreaterThan(5);
+    expect(record.stops.map(({ fromTick }) => shots.indexOf(fromTick) + 1)).toEqual(
+      record.stops.map((_, i) => 20 * (i + 1)),
+    );
+  });
+});
+
 describe("a cell with stops of screw, valve and stations", () => {
   const scenario = scenarioOf(
     cellText(

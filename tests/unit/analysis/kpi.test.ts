@@ -7,6 +7,7 @@ import { kpiRows } from "#analysis/indicators/kpiRows.ts";
 import { replicationRunner } from "#analysis/replication/runReplication.ts";
 import { timeElements } from "#analysis/indicators/timeElements.ts";
 import { elementOf, type StateElement } from "#cell/words/elementWords.ts";
+import type { StateKind } from "#cell/words/stateNames.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
@@ -49,7 +50,7 @@ describe("the indicators of the example", () => {
 });
 
 describe("a state", () => {
-  it.each<[string, string, StateElement]>([
+  it.each<[string, StateKind, StateElement]>([
     ["cooling", "working", "APT"],
     ["awaiting melt", "waiting", "ADOT"],
     ["awaiting takeaway", "waiting", "ADOT"],
