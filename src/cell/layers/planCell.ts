@@ -17,7 +17,7 @@ import { withWalks } from "./withWalks.ts";
 import { withStops } from "./withStops.ts";
 
 /** An activity of the program, and the role and the task of its step; none while it waits for longer than it is willing to. */
-export interface PlannedActivity extends Activity, Partial<Pick<CellStep, "role" | "task">> {}
+interface PlannedActivity extends Activity, Partial<Pick<CellStep, "role" | "task">> {}
 
 export interface CellPlan {
   readonly scenario: Scenario;

@@ -25,7 +25,7 @@ import type {
 import { linesFor, processesWhere, takersOf } from "./takers.ts";
 
 /** A timed step of one process, as records and shares name it; after the steps come the stops of each resource. */
-interface Activity {
+export interface Activity {
   readonly resource: string;
   readonly step: string;
   readonly process: string;
