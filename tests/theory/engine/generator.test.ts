@@ -1,8 +1,8 @@
 // The loop's generator of random numbers against seedrandom's alea, bit for bit.
 import { expect, test } from "vitest";
 import type { StepSpec, TimeSpec } from "#engine/compiler/stepTable.ts";
-import { drawer, drawnTimes } from "../../support/drawnTimes.ts";
-import { openStream } from "../../support/openStream.ts";
+import { drawer, drawnTimes } from "../../support/draws/drawnTimes.ts";
+import { openStream } from "../../support/draws/openStream.ts";
 
 const streams = 100;
 const count = 100_000;

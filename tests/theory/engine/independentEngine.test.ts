@@ -6,9 +6,9 @@ import { compileTable, type Program } from "#engine/compiler/program.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import type { ProcessSpec, StepTable } from "#engine/compiler/stepTable.ts";
-import { openStream } from "../../support/openStream.ts";
+import { openStream } from "../../support/draws/openStream.ts";
 import { runMachineRepair, runSingleServer, type NextTime, type QueueRun } from "../../support/simscriptModels.ts";
-import { TableSampler } from "../../support/tableSampler.ts";
+import { TableSampler } from "../../support/draws/tableSampler.ts";
 
 const seed = "other engine";
 const replications = 10;

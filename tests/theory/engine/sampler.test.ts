@@ -2,10 +2,10 @@
 import { expect, test } from "vitest";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { lawMean } from "#engine/distributions/law.ts";
-import { drawer, drawnTimes } from "../../support/drawnTimes.ts";
-import { lawSd } from "../../support/lawSd.ts";
-import { openStream } from "../../support/openStream.ts";
-import { TableSampler } from "../../support/tableSampler.ts";
+import { drawer, drawnTimes } from "../../support/draws/drawnTimes.ts";
+import { lawSd } from "../../support/draws/lawSd.ts";
+import { openStream } from "../../support/draws/openStream.ts";
+import { TableSampler } from "../../support/draws/tableSampler.ts";
 
 /** Strata of u that halve towards both ends, so that a heavy tail is summed as finely as the body. */
 function strata(): readonly (readonly [number, number])[] {

@@ -4,8 +4,8 @@ import { expect, test } from "vitest";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { lawQuantile } from "#engine/distributions/law.ts";
 import { Sampler, SLOWEST_SHARE, TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
-import { lawSd } from "../../support/lawSd.ts";
-import { TableSampler } from "../../support/tableSampler.ts";
+import { lawSd } from "../../support/draws/lawSd.ts";
+import { TableSampler } from "../../support/draws/tableSampler.ts";
 
 const seconds = { unit: TICKS_PER_SECOND };
 const positive = fc.double({ min: 0.01, max: 1000, noNaN: true });
