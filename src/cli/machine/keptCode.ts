@@ -1,4 +1,4 @@
-// Keeps compiled code in the cache folder of the user, so that later calls start sooner. Every call works without it.
+// Keeps compiled code in the cache folder of the user, so that later calls start sooner and every call works without it.
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { crc32 } from "node:zlib";
