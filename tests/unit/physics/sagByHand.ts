@@ -1,4 +1,4 @@
-// Closed forms of two special cases of the sag, derived by hand from Trouton, Proc. R. Soc. A 77 (1906) 426 [M+C].
+// Two sags in closed form for checks, derived from Trouton, Proceedings of the Royal Society A 77, 1906, p. 426 [M].
 import type { Hanging } from "#physics/parison/deliveredSag.ts";
 import { sagConstant, type HangingMelt } from "#physics/parison/sagConstant.ts";
 
