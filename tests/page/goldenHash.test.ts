@@ -22,7 +22,6 @@ async function bundledForBrowsers(): Promise<string> {
     globalName: "cell",
     conditions: ["blowcell-source"],
     plugins: [forEsbuild],
-    alias: { debug: fileURLToPath(new URL("../tools/build/silentDebug.cjs", import.meta.url)) },
     logLevel: "error",
   });
   return outputFiles[0]!.text;

@@ -1,4 +1,5 @@
 // How strongly the throughput answers to the time of one step, and by which right that may be claimed.
+import { mean } from "simple-statistics";
 import type { StepScale } from "#cell/layers/planCell.ts";
 import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
@@ -61,10 +62,10 @@ export function elasticityTargets(scenario: Scenario, answers: readonly Replicat
 }
 
 function averageShares(answers: readonly ReplicationAnswer[]): readonly CriticalShare[] {
-  return (answers[0]?.criticalShares ?? []).map((row, i) => {
-    const sum = answers.reduce((total, answer) => total + (answer.criticalShares[i]?.share ?? 0), 0);
-    return { ...row, share: sum / answers.length };
-  });
+  return (answers[0]?.criticalShares ?? []).map((row, i) => ({
+    ...row,
+    share: mean(answers.map((answer) => answer.criticalShares[i]?.share ?? 0)),
+  }));
 }
 
 /**

@@ -20,7 +20,7 @@ export interface ReplicationTask {
   readonly scale: StepScale | null;
 }
 
-export interface StateShare {
+interface StateShare {
   readonly resource: string;
   readonly state: string;
   readonly kind: StateTime["kind"];
@@ -38,7 +38,7 @@ export interface CriticalShare extends Pick<ChainShare, "role" | "task"> {
 }
 
 /** Of the observed time: the resource's active period was the longest of all, alone or while it handed over to the next. */
-export interface ActiveShare {
+interface ActiveShare {
   readonly resource: string;
   readonly sole: number;
   readonly shifting: number;
@@ -88,7 +88,7 @@ export interface ReplicationAnswer {
   readonly standstill: Standstill | null;
 }
 
-export interface Standstill {
+interface Standstill {
   readonly kind: string;
   readonly seconds: number;
   readonly waiting: readonly { readonly process: string; readonly step: string; readonly lacks: string }[];

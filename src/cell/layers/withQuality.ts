@@ -23,7 +23,7 @@ const restartPlace = (station: string): string => `restart of ${station}`;
 
 /** Why a part is a reject, as tables say it. */
 export const rejectReasons = ["too light", "too heavy", "base share", "too long in the mold", "restart"] as const;
-export type RejectReason = (typeof rejectReasons)[number];
+type RejectReason = (typeof rejectReasons)[number];
 
 /** The table itself where every part is good. */
 export function withQuality(table: CellTable, scenario: Scenario): CellTable {

@@ -44,7 +44,7 @@ export interface ElementTime {
 }
 
 /** Ticks during which a resource's active period was the longest of all: alone, and while it handed over. */
-export interface ActiveTime {
+interface ActiveTime {
   readonly resource: string;
   readonly sole: number;
   readonly shifting: number;

@@ -9,7 +9,7 @@ import type { WindowKey } from "./windowKeys.ts";
 import type { WindowRow, WindowRule } from "./windowRule.ts";
 
 /** What the rows of a field answer. */
-export type WindowField = "cooling" | "parison and die" | "screw and drive" | "air and clamp" | "usual ranges";
+type WindowField = "cooling" | "parison and die" | "screw and drive" | "air and clamp" | "usual ranges";
 
 const fields: readonly (readonly [WindowField, readonly WindowRule[]])[] = [
   ["cooling", coolingRules],

@@ -4,7 +4,7 @@ import { meltRise } from "#physics/screw/meltRise.ts";
 import type { Substitute, WindowKeyRow } from "./windowKeyRow.ts";
 import { windowKeys, type AlwaysKnown, type WindowKey } from "./windowKeys.ts";
 
-export type WindowNumbers = Readonly<Record<WindowKey, number>>;
+type WindowNumbers = Readonly<Record<WindowKey, number>>;
 
 /** The keys from which the rise of the melt temperature with the rate is calculated. */
 export const riseKeys = ["delivery.meltRise.from", "delivery.meltRise.rise", "delivery.meltRise.per"] as const;

@@ -91,7 +91,7 @@ function rowOf<Input extends CompleteInput>(input: Input, body: RuleBody<Input>)
 /** Binary fractions are rounded, so a value may pass its limit by this share of it. */
 const TOLERANCE = 1e-9;
 
-export function verdictOf(value: number, low: number | undefined, high: number | undefined): Verdict {
+function verdictOf(value: number, low: number | undefined, high: number | undefined): Verdict {
   if (low === undefined && high === undefined) return "no limit";
   if (low !== undefined && value < low - Math.abs(low) * TOLERANCE) return "below";
   return high !== undefined && value > high + Math.abs(high) * TOLERANCE ? "above" : "inside";

@@ -1,4 +1,5 @@
 // How hang, sag and time at heat spread over the shots of a run, as rows of the process window and as warnings.
+import { mean } from "simple-statistics";
 import type { ShotSpread } from "#analysis/study/shotSpread.ts";
 import { percent } from "#report/words/digits.ts";
 import { shown } from "#report/words/shownValue.ts";
@@ -46,7 +47,7 @@ export function spreadLines(spreads: readonly ShotSpread[]): readonly (readonly 
     const most = (of: (spread: ShotSpread) => number): number =>
       own.reduce((largest, spread) => Math.max(largest, of(spread)), 0);
     const { unit } = own[0]!;
-    const median = shown(own.reduce((sum, { quantiles }) => sum + quantiles.p50, 0) / own.length, unit);
+    const median = shown(mean(own.map(({ quantiles }) => quantiles.p50)), unit);
     const p95 = shown(
       most(({ quantiles }) => quantiles.p95),
       unit,

@@ -29,7 +29,7 @@ export function missingCostWords(costs: CostStudy | null): readonly string[] {
 }
 
 /** The paired difference in cost. */
-export function costDifferenceWords(row: ComparisonRow): readonly string[] {
+function costDifferenceWords(row: ComparisonRow): readonly string[] {
   const { base, other, unit, difference, simultaneousHalfWidth, verdict } = row;
   const change = withInterval({ mean: Math.abs(difference), halfWidth: simultaneousHalfWidth });
   const said = {

@@ -1,9 +1,8 @@
-// Bundles the command line into dist/cli as one script with its compiled code beside it, and the library into dist.
+// Bundles the command line into dist/cli as one script, and the library into dist.
 import { spawnSync } from "node:child_process";
 import { chmod, readdir, rm, stat, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { bundleSettings, root } from "./bundleSettings.mjs";
-import { engineFlags } from "./engineFlags.mjs";
 import { thirdParty } from "./thirdParty.mjs";
 
 const inCli = (name) => path.join(root, `src/cli/${name}.ts`);
@@ -43,73 +42,44 @@ const small = {
   // Names stay readable in a bug report.
   keepNames: true,
   metafile: true,
-  // Loads its own files for its threads, which a bundle would not contain.
-  external: ["piscina"],
-  // The command-line library could start programs for subcommands; there are none, and Node's module takes 2 ms to load.
-  alias: { ...bundleSettings.alias, "node:child_process": path.join(root, "tests/tools/build/noChildren.cjs") },
+};
+
+const commonJs = {
+  ...small,
+  format: "cjs",
+  supported: { "dynamic-import": false },
+  banner: {},
+  // The sources import an ES module with its own Buffer, which browsers can run as well.
+  alias: { "csv-stringify/browser/esm/sync": "csv-stringify/sync", "csv-parse/browser/esm/sync": "csv-parse/sync" },
+  outdir: outputFolder,
 };
 
 /** One script in a wrapper, because V8 gives the compiled code only of a script. Its parts run only when needed. */
 const asScript = {
-  ...small,
-  format: "cjs",
-  supported: { "dynamic-import": false },
-  // Restoring the names of 3,600 functions takes milliseconds at every start; the source map has names and places.
-  keepNames: false,
-  sourcemap: "external",
-  sourcesContent: false,
+  ...commonJs,
   define: { ...bundleSettings.define, "import.meta.url": "program.url" },
   banner: { js: "(function(module,require,program){" },
   footer: { js: "})" },
   entryPoints: { program: inCli("main") },
   entryNames: "[name]-[hash]",
-  outdir: outputFolder,
-};
-
-/** A separate file, so that the entry is small. */
-const versionApart = {
-  name: "version-apart",
-  setup({ onResolve }) {
-    onResolve({ filter: /^\.\/tellVersion\.ts$/ }, () => ({ path: "./tellVersion.js", external: true }));
-  },
 };
 
 /** The files that Node loads directly, at the start or in a thread. */
-const entries = ["blowcell", "tellVersion", "worker"];
+const entries = ["blowcell", "worker"];
 
 async function bundle(esbuild) {
   const program = await esbuild.build(asScript);
-  const name = Object.keys(program.metafile.outputs)
-    .map((file) => path.basename(file))
-    .find((file) => file.endsWith(".js"));
-  const code = keepCode(path.join(outputFolder, name));
-  await esbuild.build({
-    ...small,
-    format: "cjs",
-    supported: asScript.supported,
-    plugins: [...small.plugins, versionApart],
-    banner: {},
-    define: {
-      ...bundleSettings.define,
-      BLOWCELL_PROGRAM: JSON.stringify(name),
-      BLOWCELL_FLAGS: JSON.stringify(engineFlags),
-    },
+  const name = path.basename(Object.keys(program.metafile.outputs)[0]);
+  const start = await esbuild.build({
+    ...commonJs,
+    define: { ...bundleSettings.define, BLOWCELL_PROGRAM: JSON.stringify(name) },
     entryPoints: entries.map(inCli),
-    outdir: outputFolder,
   });
   await writeFile(path.join(outputFolder, "package.json"), `{ "type": "commonjs" }\n`);
   const library = await esbuild.build({ ...small, entryPoints: [path.join(root, "src/blowcell.ts")], outdir: dist });
-  await writeFile(path.join(dist, "THIRD-PARTY.txt"), thirdParty([program.metafile, library.metafile]));
-  await removeLeftovers([name, `${name}.map`, ...code, ...entries.map((entry) => `${entry}.js`), "package.json"]);
-}
-
-/** In a process without flags, because V8 refuses code of other flags. The kept code is optional and saves time. */
-function keepCode(file) {
-  const { NODE_OPTIONS: _flags, ...env } = process.env;
-  const call = [path.join(root, "tests/tools/build/keepCode.mjs"), file, root];
-  const { status, stderr } = spawnSync(process.execPath, call, { env, stdio: ["ignore", "ignore", "pipe"] });
-  if (status !== 0) throw new Error(`The compiled code could not be kept: ${stderr.toString()}`);
-  return [`${path.basename(file)}.${process.version}-${process.arch}`];
+  const metafiles = [program, start, library].map(({ metafile }) => metafile);
+  await writeFile(path.join(dist, "THIRD-PARTY.txt"), thirdParty(metafiles));
+  await removeLeftovers([name, ...entries.map((entry) => `${entry}.js`), "package.json"]);
 }
 
 /** Types for programs that use the library; only a package needs them. */

@@ -4,7 +4,6 @@ import type { Datum } from "#physics/materials/datum.ts";
 import type { Material } from "#physics/materials/material.ts";
 import { materials } from "#physics/materials/materials.ts";
 import { ownMaterial } from "#physics/materials/ownMaterial.ts";
-import { thermalDiffusivity } from "#physics/cooling/thermalDiffusivity.ts";
 import { expectPrinted } from "./printed.ts";
 
 function named(name: string): Material {
@@ -51,7 +50,7 @@ test("diffusivity is computed, because the printed column contradicts the other 
   // Crawford, Plastics Engineering, 3rd ed., table 1.8 [R] prints 1.57e-7 for HDPE and 0.65e-7 for PP. The values below are
   // k/(ρ c) [C].
   const of = ({ conductivity, density, specificHeat }: Material) =>
-    thermalDiffusivity({ conductivity: conductivity.value, density: density.value, specificHeat: specificHeat.value });
+    conductivity.value / (density.value * specificHeat.value);
   expectPrinted(of(named("HDPE")), "1.20e-7");
   expectPrinted(of(named("PP")), "1.10e-7"); // 0.20/(905 · 2000) = 1.10497e-7
   expect([...materials.values()].filter((material) => "diffusivity" in material)).toEqual([]);

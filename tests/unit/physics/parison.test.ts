@@ -7,9 +7,7 @@ import { blownWall } from "#physics/parison/blownWall.ts";
 import { deliveredSag, type Hanging } from "#physics/parison/deliveredSag.ts";
 import { diameterSwell } from "#physics/parison/diameterSwell.ts";
 import { elongationalViscosity } from "#physics/parison/elongationalViscosity.ts";
-import { firstOrderSag } from "#physics/parison/firstOrderSag.ts";
 import { hoopStress } from "#physics/parison/hoopStress.ts";
-import { hungSag } from "#physics/parison/hungSag.ts";
 import { longestDrop } from "#physics/parison/longestDrop.ts";
 import { parisonFlow } from "#physics/parison/parisonFlow.ts";
 import { parisonLength } from "#physics/parison/parisonLength.ts";
@@ -17,6 +15,7 @@ import { powerLawShearRate } from "#physics/parison/powerLawShearRate.ts";
 import { sagConstant } from "#physics/parison/sagConstant.ts";
 import { shortestDrop } from "#physics/parison/shortestDrop.ts";
 import { wallShearStress } from "#physics/parison/wallShearStress.ts";
+import { firstOrderSag, hungSag } from "../../support/sagByHand.ts";
 import { expectPrinted } from "./printed.ts";
 
 /** Illustrative inputs. */

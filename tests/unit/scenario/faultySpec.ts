@@ -1,7 +1,7 @@
 // The description of a faulty scenario, and its text made from a valid one.
 import type { IssueCode } from "#scenario/reading/issueCodes.ts";
 
-export interface ExpectedIssue {
+interface ExpectedIssue {
   readonly code: IssueCode;
   readonly path: string;
   /** Parts of the message and of the remedy. */
