@@ -8,7 +8,7 @@ import { massLaw } from "#cell/words/tableWords.ts";
 
 /**
  * Drawn once for the whole mass, as a recharge is for its shot; a measured recharge in proportion to its mass. Each start and each
- * change draws from a stream of its own, so that no purge shifts the luck of another, or that of the recharges.
+ * change draws from a stream of its own, so that no purge shifts the random numbers of another, or of the recharges.
  */
 export function purgeTime(milligrams: number, stream: string, { stations }: Scenario): TimeSpec {
   const [first] = stations;
