@@ -327,7 +327,6 @@ describe("the ideal cycle in closed form (cell.md)", () => {
           expect(ticksBetween(steps, transient + 1, 2 * span)).toBe(2 * period);
         },
       ),
-      { numRuns: 500 },
     );
     for (const [circuit, cases] of Object.entries(binding))
       expect(cases, `cases bound by the ${circuit}`).toBeGreaterThan(0);
@@ -354,7 +353,6 @@ describe("the ideal cycle in closed form (cell.md)", () => {
         const steps = shotRecursion(cell, durations, (turns + 8) * period + coldRecharge);
         expect(ticksBetween(steps, turns * each.length, 4 * each.length)).toBe(4 * period);
       }),
-      { numRuns: 500 },
     );
   });
 });

@@ -4,4 +4,3 @@ import type { Plugin } from "vitest/config";
 export const forVite: Plugin;
 export const forEsbuild: BuildPlugin;
 export function withinCore(inputs: readonly string[]): readonly string[];
-export function compileCore(file: string): Promise<Uint8Array>;

@@ -1,5 +1,7 @@
 // Makes WebAssembly of a program in AssemblyScript: whoever imports `x.wasm` gets the bytes of the `x.ts` beside it.
 // And `x.f64` is what the `x.ts` beside it exports as `numbers`, worked out when it is bundled.
+import { createHash } from "node:crypto";
+import { mkdir, readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -10,7 +12,7 @@ const inlined = { anywhere: 150, light: 500 };
 const apart = { core: ["state/draws/drawTicks"] };
 
 /** Throws where the compiler finds a fault. */
-export async function compileCore(file) {
+async function compileCore(file) {
   // Only when there is something to compile: it is large.
   const { default: asc } = await import("assemblyscript/asc");
   const { dir, base, name } = path.parse(file);
@@ -50,6 +52,33 @@ async function inline(bytes, staysApart) {
   return core.emitBinary();
 }
 
+/** Changes with the sources of the core, with this file and with the versions of both compilers. */
+async function coreHash(folder) {
+  const sources = (await readdir(folder, { recursive: true })).filter((name) => name.endsWith(".ts")).toSorted();
+  const compilers = ["assemblyscript", "binaryen"].map((name) => path.join(root, `node_modules/${name}/package.json`));
+  const hash = createHash("sha256");
+  for (const file of [...sources.map((name) => path.join(folder, name)), ...compilers, fileURLToPath(import.meta.url)])
+    hash.update(`${path.relative(root, file)}\n`).update(await readFile(file));
+  return hash.digest("hex");
+}
+
+/** Compiles only what has changed: the compiler works for seconds, and the build, the tests and the benchmark need the same bytes. */
+async function compileOnce(file) {
+  const { dir, name } = path.parse(file);
+  const kept = `${name}-${await coreHash(dir)}.wasm`;
+  const found = await readFile(path.join(cache, kept)).catch(() => undefined);
+  if (found !== undefined) return found;
+  const bytes = await compileCore(file);
+  await mkdir(cache, { recursive: true });
+  const old = (await readdir(cache)).filter((each) => each.startsWith(`${name}-`));
+  await Promise.all(old.map((each) => rm(path.join(cache, each), { force: true })));
+  // Renamed when it is whole: another process may read at the same time.
+  const unfinished = path.join(cache, `${process.pid}-${kept}`);
+  await writeFile(unfinished, bytes);
+  await rename(unfinished, path.join(cache, kept));
+  return bytes;
+}
+
 /** The numbers that a module exports, eight bytes each, lowest byte first. */
 async function workOut(file) {
   const { build } = await import("esbuild");
@@ -70,6 +99,7 @@ async function workOut(file) {
 }
 
 const root = fileURLToPath(new URL("../../..", import.meta.url));
+const cache = path.join(root, "node_modules/.cache/blowcell");
 
 /** The bytes exist nowhere: both bundlers are told where they would lie. */
 const made = /\.(?:wasm|f64)$/;
@@ -79,7 +109,7 @@ const placeOf = (name, folder) =>
 
 function make(file) {
   const source = file.replace(made, ".ts");
-  return wasm.test(file) ? compileCore(source) : workOut(source);
+  return wasm.test(file) ? compileOnce(source) : workOut(source);
 }
 
 /** Where the compiled core is part of a bundle, so is what its language brings along: no list of files tells of it. */

@@ -154,7 +154,6 @@ test("the kind of answer is that of the enumeration", () => {
       const stuck = circuits.some(({ tokens }) => tokens === 0n);
       expect(maxPlus(graph).kind).toBe(stuck ? "deadlock" : circuits.length === 0 ? "acyclic" : "periodic");
     }),
-    { numRuns: 1000 },
   );
 });
 
@@ -195,7 +194,6 @@ test("ratio, slacks and critical circuits are those of the enumeration", () => {
       }
       expect(new Set(answer.circuits.map(({ edges }) => edges.join())).size).toBe(answer.circuits.length);
     }),
-    { numRuns: 2000 },
   );
 });
 

@@ -85,7 +85,6 @@ describe("melt on its way", () => {
         const turn = gaps.reduce((total, each) => total + each, 0);
         expect(sum / 2000).toBeCloseTo((inside * turn) / 20, 6);
       }),
-      { numRuns: 20 },
     );
   });
 });

@@ -34,7 +34,6 @@ test("a draw is a whole number of ticks, not below 0, and rises with u", () => {
       expect(low).toBeGreaterThanOrEqual(0);
       expect(low).toBeLessThanOrEqual(high);
     }),
-    { numRuns: 1000 },
   );
 });
 
@@ -47,7 +46,6 @@ test("the time at a drawn rate falls as u rises, and is finite at every u", () =
       expect(Number.isFinite(long)).toBe(true);
       expect(short).toBeLessThanOrEqual(long);
     }),
-    { numRuns: 1000 },
   );
 });
 

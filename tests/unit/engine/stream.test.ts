@@ -41,7 +41,6 @@ test("no two different names open the same stream", () => {
       expect(take(3, openStream(...one))).not.toEqual(take(3, openStream(...other)));
     }),
     {
-      numRuns: 2000,
       examples: [
         [
           ["1", 0, "a/b", "c"],

@@ -27,10 +27,7 @@ it("answers to any text", () => {
 
 it("answers to any text of YAML's own signs", () => {
   const sign = fc.constantFrom(..."{}[]:,-?&*!|>'\"%#@ \n\t~.<=0a".split(""));
-  fc.assert(
-    fc.property(fc.string({ unit: sign, maxLength: 60 }), (text) => expectAnswer(readScenario(text, options))),
-    { numRuns: 500 },
-  );
+  fc.assert(fc.property(fc.string({ unit: sign, maxLength: 60 }), (text) => expectAnswer(readScenario(text, options))));
 });
 
 it("answers to any JSON", () => {
@@ -48,9 +45,8 @@ it("answers to a good text with a piece cut out or put in", () => {
       const start = at % text.length;
       expectAnswer(readScenario(text.slice(0, start) + put + text.slice(start + cut), options));
     }),
-    { numRuns: 1000 },
   );
-}, 60_000);
+});
 
 it("answers to a good scenario with any value in any place", () => {
   const paths = [
@@ -69,9 +65,8 @@ it("answers to a good scenario with any value in any place", () => {
     fc.property(fc.constantFrom(...paths), fc.jsonValue(), (path, value) => {
       expectAnswer(readScenario(twoStations, { ...options, set: [`${path}=${JSON.stringify(value)}`] }));
     }),
-    { numRuns: 1000 },
   );
-}, 60_000);
+});
 
 it("answers to any setting", () => {
   fc.assert(

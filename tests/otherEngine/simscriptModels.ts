@@ -1,5 +1,7 @@
 // Two queues written for simscript, a small event library that shares no code and no idea with the engine under test.
-import { Entity, Queue, Simulation } from "simscript";
+import { Entity, Exponential, Queue, Simulation } from "simscript";
+
+export { Exponential };
 
 /** Gives the next time of a step, in whatever unit the caller counts. */
 export type NextTime = () => number;
