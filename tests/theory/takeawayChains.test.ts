@@ -179,7 +179,18 @@ describe("the ideal cycle with a takeaway", () => {
         const step = ideal.shotsPerPeriod;
         for (let k = 1; k <= 3; k++) expect(shots[last]! - shots[last - k * step]!).toBe(k * ideal.periodTicks);
       }),
-      { seed: 20260801 },
+      {
+        seed: 20260801,
+        // While its buffer fills up, the second server starts in a rhythm that repeats as well.
+        examples: [
+          [
+            {
+              ...{ recharge: 6, drop: 2.1, cool: 6.2, shift: 0.2, count: 2, cavities: 3 },
+              ...{ times: [1.5, 5.8, 1.8], places: 2, buffer: 10 },
+            },
+          ],
+        ],
+      },
     );
   });
 

@@ -160,7 +160,8 @@ function repeats(
     const earlier = nodes[i - step];
     const isSame =
       earlier?.process === node.process && earlier.position === node.position && node.start - earlier.start === stretch;
-    if (!isSame) return false;
+    // Where a buffer still fills up, equal starts need ever older parts.
+    if (!isSame || node.needed.some((before, k) => before - earlier.needed[k]! !== step)) return false;
   }
   return true;
 }
