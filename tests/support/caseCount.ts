@@ -10,4 +10,7 @@ declare module "vitest" {
 
 export const caseCount = inject("caseCount");
 
-fc.configureGlobal({ numRuns: caseCount });
+// A failing case is made simpler for no longer than this: where each one is a long simulation, that would go on for hours.
+const interruptAfterTimeLimit = 300_000;
+
+fc.configureGlobal({ numRuns: caseCount, interruptAfterTimeLimit, markInterruptAsFailure: true });
