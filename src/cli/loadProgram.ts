@@ -1,42 +1,52 @@
-// Loads the program with the code that V8 made of it when it was built, so that no call has to compile it again.
+// Loads the program with the code that V8 made of it in an earlier call of the same command, so that it is not compiled again.
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { setFlagsFromString } from "node:v8";
 import { Script } from "node:vm";
+import { keepCode, readCode } from "#cli/machine/keptCode.ts";
 import type * as Program from "./main.ts";
 
-/** The file's name, set by the build; it holds a hash, so that program and kept code always belong together. */
+/** For a program that mostly runs for a moment: V8 optimizes code later. Later Nodes gain less than 20 ms by such flags, and call them otherwise. */
+const flagsOfNode20 = [
+  // JavaScript after 44 times the default time: 42 of 193 ms of processor time of a `run` of one shift.
+  "--interrupt-budget=3000000",
+  // WebAssembly after some ten simulated hours: 28 ms of the same.
+  "--wasm-tiering-budget=2000000000",
+].join(" ");
+
+/** The file's name, set by the build. */
 declare const BLOWCELL_PROGRAM: string;
-/** V8's flags under which the code was kept. */
-declare const BLOWCELL_FLAGS: string;
+
+/** Seconds of processor time after which V8 has dropped code that was needed only at the beginning. */
+const longest = 1;
 
 /** What the build wraps around the program. */
 type Wrapper = (module: { exports: unknown }, require: NodeJS.Require, program: { readonly url: string }) => void;
 
-/** Made for one V8 only; V8 itself refuses code that does not fit, and compiles as if there were none. */
-function keptCode(file: string): Buffer | undefined {
-  try {
-    return readFileSync(`${file}.${process.version}-${process.arch}`);
-  } catch {
-    return undefined;
-  }
+export interface LoadedProgram {
+  readonly program: typeof Program;
+  /** Keeps what a short call has compiled for the next call of its command, unless there was kept code already. */
+  keepCode(): void;
 }
 
 /** In an entry bundled as CommonJS, since Node starts that sooner than an ES module. */
-export function loadProgram(): typeof Program {
+export function loadProgram(command: string): LoadedProgram {
+  if (process.version.startsWith("v20.")) setFlagsFromString(flagsOfNode20);
   const file = path.join(__dirname, BLOWCELL_PROGRAM);
-  const cachedData = keptCode(file);
-  // Another Node than the one of the build may not know them.
-  if (cachedData) setFlagsFromString(BLOWCELL_FLAGS);
+  const owner = { program: BLOWCELL_PROGRAM, command };
+  const cachedData = readCode(owner);
   // Without accents, so that no decoding is needed.
   const text = readFileSync(file, "latin1");
   const script = new Script(text, { filename: file, ...(cachedData ? { cachedData } : {}) });
   const module = { exports: {} };
-  (script.runInThisContext() as Wrapper)(module, require, {
-    get url() {
-      return pathToFileURL(file).href;
+  (script.runInThisContext() as Wrapper)(module, require, { url: pathToFileURL(file).href });
+  return {
+    program: module.exports as typeof Program,
+    keepCode() {
+      const isServed = script.cachedDataRejected === false;
+      if (isServed || process.cpuUsage().user > longest * 1e6) return;
+      keepCode(owner, () => script.createCachedData());
     },
-  });
-  return module.exports as typeof Program;
+  };
 }

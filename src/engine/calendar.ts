@@ -8,7 +8,7 @@ export interface Stretch {
 }
 
 /** Wall seconds: days since 1970-01-01 × 86,400 + seconds of the day, as the clocks on the wall show. */
-export interface ClockChange {
+interface ClockChange {
   /** What the wall shows at the change. */
   readonly at: number;
   /** Seconds by which the clocks are put on; below 0: put back. */

@@ -1,6 +1,6 @@
 // What we got wrong: a claim about our own code that must hold whatever the user typed.
 
-export class BrokenInvariant extends Error {
+class BrokenInvariant extends Error {
   override readonly name = "BrokenInvariant";
   readonly facts: Readonly<Record<string, unknown>>;
 

@@ -2,6 +2,8 @@
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Weekday } from "#foundation/civilDate.ts";
 import type { Material } from "#physics/materials/material.ts";
+import type { CoolingCriterion, DeliveryKind } from "#physics/window/windowInput.ts";
+import type { QuantityKey, StationKey } from "#physics/window/windowKeys.ts";
 import type { Path } from "#scenario/values/finding.ts";
 
 /**
@@ -14,58 +16,13 @@ export type TimeOrRate =
 /** Which of the stations that wait for a shot gets the next one. */
 export type DispatchRule = "first-ready" | "longest-waiting" | "alternate" | "priority";
 
-/** What the process window is worked out from, by the path at which a file gives it: SI, temperatures in °C, pressures gauge. */
-export interface ProcessValues {
-  readonly "product.partMass"?: number;
-  readonly "product.flash"?: number;
-  readonly "product.wall.mean"?: number;
-  readonly "product.wall.thickest"?: number;
-  readonly "product.volume"?: number;
-  readonly "product.projectedArea"?: number;
-  readonly "product.length"?: number;
-  readonly "product.diameter"?: number;
-  readonly "product.parisonLength"?: number;
-  readonly "product.pinchLength"?: number;
-  readonly "product.pinchLoad"?: number;
-  readonly "product.die.diameter"?: number;
-  readonly "product.die.mandrel"?: number;
-  readonly "product.thicknessSwell"?: number;
-  readonly "product.sagLimit"?: number;
-  readonly "product.meltTemperature"?: number;
-  readonly "product.moldTemperature"?: number;
-  readonly "product.demoldTemperature"?: number;
-  readonly "product.insideAir.transfer"?: number;
-  readonly "product.insideAir.temperature"?: number;
-  readonly "product.blowPressure"?: number;
-  readonly "product.ventTo"?: number;
-  readonly "product.airConductance"?: number;
-  readonly "product.airCriticalRatio"?: number;
-  readonly "product.airSupply"?: number;
-  readonly "station.cavities"?: number;
-  readonly "station.moldContact"?: number;
-  readonly "station.clampForce"?: number;
-  readonly "delivery.plasticatingRate"?: number;
-  readonly "delivery.shotCapacity"?: number;
-  readonly "delivery.screwDiameter"?: number;
-  readonly "delivery.drivePower"?: number;
-  readonly "delivery.holdUp"?: number;
-  readonly "delivery.meltRise.from"?: number;
-  readonly "delivery.meltRise.rise"?: number;
-  readonly "delivery.meltRise.per"?: number;
-  readonly "delivery.screw.channelDepth"?: number;
-  readonly "delivery.screw.helixAngle"?: number;
-  readonly "delivery.screw.meteringLength"?: number;
-  readonly "delivery.screw.speed"?: number;
-  readonly "delivery.screw.backPressure"?: number;
-  readonly "delivery.screw.viscosity"?: number;
-}
-
 export interface ProcessSpec {
   readonly material: Material;
-  readonly values: ProcessValues;
-  readonly deliveryKind: "reciprocating-screw" | "accumulator-head" | "continuous";
+  /** Numbers of the process window, as far as the file gives them. */
+  readonly values: Readonly<Partial<Record<QuantityKey | StationKey, number>>>;
+  readonly deliveryKind: DeliveryKind;
   /** The inside face where absent. */
-  readonly coolingTo?: "inside face" | "mean";
+  readonly coolingTo?: CoolingCriterion;
 }
 
 /** The steps of a station's cycle that always exist, in their order. */

@@ -1,4 +1,4 @@
-// Bundles the benchmark's programs into a folder that comes and goes and runs them in plain Node: `npm run bench [-- --json FILE] [--quick]`.
+// Bundles the benchmark into a temporary folder and runs it in Node: `npm run bench [-- --json FILE] [--quick]`.
 import { spawnSync } from "node:child_process";
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import os from "node:os";
@@ -22,7 +22,7 @@ async function bundle(names, outdir) {
     conditions: ["blowcell-source"],
     logLevel: "warning",
     plugins: [forEsbuild],
-    // CommonJS packages inside an ES module bundle still call require for Node's own modules.
+    // CommonJS packages inside an ES module bundle call require for Node's own modules.
     banner: { js: `import{createRequire as openRequire}from"node:module";const require=openRequire(import.meta.url);` },
   });
 }

@@ -1,4 +1,4 @@
-// The benchmark: measures, holds what it found beside the baseline, and asserts nothing, since no two machines agree on time.
+// The benchmark: measures and prints its figures beside the baseline; it asserts nothing, because times depend on the machine.
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import { cycleCost } from "./cycleCost.ts";
@@ -8,14 +8,14 @@ import type { Places } from "./places.ts";
 import { jobsCost, startUpCost } from "./startUpCost.ts";
 import { yearCost } from "./yearCost.ts";
 
-/** Ratios travel between machines, times and memory do not. */
+/** Ratios are comparable between machines, times and memory are not. */
 interface Bench {
   readonly note: string;
   readonly machine: {
     readonly cores: number;
     readonly node: string;
     readonly architecture: string;
-    /** Programs that wanted to run, for each core, in the minute before; well above 0, every figure is in doubt. */
+    /** Load average of the minute before, for each core; well above 0, all figures are doubtful. */
     readonly loadBefore: number;
   };
   readonly figures: readonly Figure[];

@@ -1,4 +1,4 @@
-// What one station cycle costs: the whole model with all that it observes, against the hand-written kernel and against bare draws.
+// The cost of a station cycle: the whole model with its observation, relative to the hand-written kernel and to bare draws.
 import path from "node:path";
 import { ratioOf, type Figure } from "./figure.ts";
 import { median } from "./median.ts";
@@ -23,15 +23,15 @@ export function cycleCost({ folder, scenario }: Places, rounds: number): readonl
     return { name, value: median(values), unit: "ns", meaning: `CPU time of ${meaning}` };
   };
   return [
-    ratioOf("model / kernel", model, kernel, "station cycle of the whole model; asked: at most 2, aim 1.3"),
-    ratioOf("model with log / kernel", logged, kernel, "the same with every change of a state kept as numbers"),
-    ratioOf("model with log / model", logged, model, "what the log adds"),
-    ratioOf("kernel / draw", kernel, draw, "kernel's station cycle in bare alea draws; asked: at most 40"),
-    ratioOf("model / draw", model, draw, "whole model's station cycle in bare alea draws"),
+    ratioOf("model / kernel", model, kernel, "station cycle of the whole model; limit 2, target 1.3"),
+    ratioOf("model with log / kernel", logged, kernel, "the same with the event log kept as numbers"),
+    ratioOf("model with log / model", logged, model, "cost of the event log"),
+    ratioOf("kernel / draw", kernel, draw, "station cycle of the kernel in bare alea draws; limit 40"),
+    ratioOf("model / draw", model, draw, "station cycle of the whole model in bare alea draws"),
     ratioOf("sampling / draw", sampling, draw, "the ten draws of a cycle with their quantiles, in bare draws"),
-    ratioOf("recursion / kernel", recursion, kernel, "the cell without events, draws and sums only: the floor"),
-    time("model", model, "a station cycle: states, counts, marks and binding chain kept"),
-    time("kernel", kernel, "a station cycle: every timed step an event, only shots kept"),
+    ratioOf("recursion / kernel", recursion, kernel, "the cell without events, only draws and sums: the lower bound"),
+    time("model", model, "a station cycle with states, counts, marks and critical path"),
+    time("kernel", kernel, "a station cycle with every timed step as an event and only shots kept"),
     time("draw", draw, "one alea draw of one stream in a bare loop"),
   ];
 }

@@ -1,4 +1,4 @@
-// The event list alone, once made to scan all pending times and once to keep a heap: where does the heap begin to pay?
+// The cost of the event list alone, as a linear scan and as a heap, for several sizes.
 import path from "node:path";
 import { ratioOf, type Figure } from "./figure.ts";
 import { runNode, type Places } from "./places.ts";
@@ -11,6 +11,6 @@ export function eventListCost({ folder }: Places, rounds: number): readonly Figu
     const measure = (kind: string) => (): number =>
       Number(runNode([path.join(folder, "pendingTimes.js"), kind, String(entities)]));
     const { scan, heap } = takeTurns({ scan: measure("scan"), heap: measure("heap") }, rounds);
-    return ratioOf(`scan / heap, ${entities} entities`, scan, heap, "event list: above 1 the heap is the faster one");
+    return ratioOf(`scan / heap, ${entities} entities`, scan, heap, "event list; above 1 the heap is faster");
   });
 }

@@ -1,4 +1,4 @@
-// One figure of the benchmark: what was measured, in which unit, and what it means.
+// A figure of the benchmark: name, value, unit and meaning.
 import { medianRatio } from "./median.ts";
 
 export interface Figure {

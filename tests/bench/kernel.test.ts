@@ -1,4 +1,4 @@
-// The benchmark's kernels against the whole model: what is compared in time must be the same in outcome.
+// Holds the benchmark's kernels to the results of the whole model, so that their times are comparable.
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { planCell } from "#cell/layers/planCell.ts";
@@ -16,23 +16,20 @@ describe.each([
   ["the event kernel", runKernel],
   ["the recursion", runRecursion],
 ])("%s", (_, kernel) => {
-  it.each([0, 1, 7])(
-    "delivers every shot of replication %i at the tick at which the whole model delivers it",
-    (replication) => {
-      const stations = runCell(plan, { replication }).stations;
-      const shots = kernel(openKernelCell(scenario, replication));
-      expect(shots[0].length + shots[1].length).toBeGreaterThan(60_000);
-      expect(shots).toEqual(stations.map((station) => station.shotTicks));
-    },
-  );
+  it.each([0, 1, 7])("delivers every shot of replication %i at the same tick as the whole model", (replication) => {
+    const stations = runCell(plan, { replication }).stations;
+    const shots = kernel(openKernelCell(scenario, replication));
+    expect(shots[0].length + shots[1].length).toBeGreaterThan(60_000);
+    expect(shots).toEqual(stations.map((station) => station.shotTicks));
+  });
 });
 
-it("of another replication they differ, so that the comparison can fail", () => {
+it("the shots of another replication differ", () => {
   expect(runKernel(openKernelCell(scenario, 1))[0][0]).not.toBe(runKernel(openKernelCell(scenario, 2))[0][0]);
 });
 
-it("draws every step of a cycle once: ten uniforms a station cycle", () => {
+it("the model draws ten uniforms a station cycle, one for each step", () => {
   const rows = plan.program.rows.filter((row) => row.draw && !row.draw.samplers.some((sampler) => sampler.isFixed));
-  // Eight steps of each station; recharge and shift to neutral serve both.
+  // Eight steps of each station; recharge and shift to neutral are shared.
   expect(rows).toHaveLength(2 * 8 + 2);
 });

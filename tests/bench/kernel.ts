@@ -1,4 +1,4 @@
-// The least that can be called an event simulation of the two-station cell: written by hand for speed alone, the mark to measure against.
+// A minimal event simulation of the two-station cell, written by hand for speed: the reference of the benchmark.
 import type { DrawnStep, KernelCell, ShotTicks } from "./kernelCell.ts";
 
 const MELT = 0;
@@ -6,9 +6,9 @@ const LEFT = 1;
 const RIGHT = 2;
 
 /**
- * Three pending times, as valve and plasticator follow each other: melt, left, right; equal ones are up in this order, and whoever
- * waits for a shot is served after all that is up at the same tick. Long, unrolled and with one place that draws where it can be,
- * since calls, arrays and a second place that draws were each measured to be slower.
+ * Three pending times, because valve and plasticator alternate: melt, left, right. Equal times are served in this order, and a
+ * waiting station is served after all completions of the same tick. The function is long and unrolled, because calls, arrays and
+ * a second drawing place were each slower when measured.
  */
 export function runKernel({ stations: [left, right], toPort, toNeutral, untilTick }: KernelCell): ShotTicks {
   const lastStep = left.steps.length;
@@ -23,7 +23,7 @@ export function runKernel({ stations: [left, right], toPort, toNeutral, untilTic
   let isFull = true;
   let isShiftingBack = false;
   let served = left;
-  let who = MELT;
+  let active = MELT;
   let step: DrawnStep;
   for (let now = 0; ;) {
     const mold = leftDue <= rightDue ? leftDue : rightDue;
@@ -34,11 +34,11 @@ export function runKernel({ stations: [left, right], toPort, toNeutral, untilTic
       if (leftReady <= rightReady) {
         leftReady = Infinity;
         leftAt = -1;
-        who = LEFT;
+        active = LEFT;
       } else {
         rightReady = Infinity;
         rightAt = -1;
-        who = RIGHT;
+        active = RIGHT;
       }
     } else {
       if (tick > untilTick) return shots;
@@ -51,7 +51,7 @@ export function runKernel({ stations: [left, right], toPort, toNeutral, untilTic
         }
         isShiftingBack = false;
         step = served.recharge;
-        who = MELT;
+        active = MELT;
       } else if (leftDue === tick) {
         if (++leftAt === lastStep) {
           leftDue = Infinity;
@@ -59,7 +59,7 @@ export function runKernel({ stations: [left, right], toPort, toNeutral, untilTic
           continue;
         }
         step = left.steps[leftAt]!;
-        who = LEFT;
+        active = LEFT;
         if (leftAt === 1) {
           shots[0].push(now);
           served = left;
@@ -73,7 +73,7 @@ export function runKernel({ stations: [left, right], toPort, toNeutral, untilTic
           continue;
         }
         step = right.steps[rightAt]!;
-        who = RIGHT;
+        active = RIGHT;
         if (rightAt === 1) {
           shots[1].push(now);
           served = right;
@@ -83,8 +83,8 @@ export function runKernel({ stations: [left, right], toPort, toNeutral, untilTic
       }
     }
     const end = now + step.sampler.ticks(step.stream());
-    if (who === LEFT) leftDue = end;
-    else if (who === RIGHT) rightDue = end;
+    if (active === LEFT) leftDue = end;
+    else if (active === RIGHT) rightDue = end;
     else melt = end;
   }
 }

@@ -1,4 +1,4 @@
-// What the hand-written kernels need of a two-station cell: each step's stream and sampler, and when to stop.
+// The data of a two-station cell for the hand-written kernels: each step's stream and sampler, and the end.
 import { Sampler, TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { openStream, type Stream } from "#engine/distributions/stream.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
@@ -9,8 +9,8 @@ export interface DrawnStep {
   readonly sampler: Sampler;
 }
 
-export interface KernelStation {
-  /** Of its shot; one stream, whichever station the recharge is for. */
+interface KernelStation {
+  /** The recharge of its shot; both stations share one stream. */
   readonly recharge: DrawnStep;
   /** Drop, close, blow, cool, vent, open, remove. */
   readonly steps: readonly DrawnStep[];
@@ -26,7 +26,7 @@ export interface KernelCell {
 /** Ticks of the deliveries up to the end, for each of the two stations. */
 export type ShotTicks = readonly [number[], number[]];
 
-/** For first-ready, valve-neutral, start: running, removal by machine, no extra steps; nothing else is understood here. */
+/** Supports only first-ready, valve-neutral, start: running, removal by machine, and no extra steps. */
 export function openKernelCell(scenario: Scenario, replication: number): KernelCell {
   const step = (resource: string, name: string, sampler: Sampler): DrawnStep => ({
     stream: openStream(scenario.run.seed, replication, resource, name),
@@ -53,8 +53,8 @@ export function openKernelCell(scenario: Scenario, replication: number): KernelC
   };
 }
 
-function timeSampler(law: Distribution): Sampler {
-  return new Sampler(law, { unit: TICKS_PER_SECOND });
+function timeSampler(distribution: Distribution): Sampler {
+  return new Sampler(distribution, { unit: TICKS_PER_SECOND });
 }
 
 function meltSampler(time: TimeOrRate, station: StationSpec): Sampler {

@@ -1,4 +1,4 @@
-// The middle of measured values, which a few slow spells of the machine do not move.
+// Medians of measured values, which are robust against slow phases of the machine.
 
 export function median(values: readonly number[]): number {
   const sorted = values.toSorted((a, b) => a - b);
@@ -6,7 +6,7 @@ export function median(values: readonly number[]): number {
   return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
 }
 
-/** Of the ratios of what was measured in the same round: a slow spell slows both. */
+/** The median of the ratios within each round, because a slow phase affects both values. */
 export function medianRatio(above: readonly number[], below: readonly number[]): number {
   return median(above.map((value, round) => value / below[round]!));
 }

@@ -1,4 +1,4 @@
-// A process of its own for one work, so that no other work has a say in what the compiler makes of it: prints nanoseconds a unit.
+// Measures one task in a separate process, so that other tasks do not affect the compiler, and prints nanoseconds a unit.
 import { readFileSync } from "node:fs";
 import { invariant } from "#foundation/invariant.ts";
 import { benchScenario } from "./benchScenario.ts";
@@ -6,7 +6,7 @@ import { median } from "./median.ts";
 import { works, type Work, type WorkName } from "./works.ts";
 
 const length = "3 d";
-/** Until the compiler has done its last: the loop of the whole model takes it a few tenths of a second. */
+/** Passes until the compiler has optimized the loop, a few tenths of a second for the whole model. */
 const warmUps = 25;
 const passes = 15;
 
@@ -18,7 +18,7 @@ const work = works[name as WorkName](benchScenario(readFileSync(scenarioFile, "u
 for (let pass = 0; pass < warmUps; pass++) work();
 process.stdout.write(String(median(Array.from({ length: passes }, () => nanosecondsEach(work)))));
 
-/** CPU time, as others use the machine too. */
+/** CPU time, because other processes use the machine as well. */
 function nanosecondsEach(once: Work): number {
   const before = process.cpuUsage();
   const units = once();

@@ -1,10 +1,10 @@
-// A process of its own for a simulated year of the cell in one replication, all told that a report shows of it: prints CPU time and peak of memory.
+// Simulates a year of the cell in a separate process with all measures of a report, and prints CPU time and peak memory.
 import { readFileSync } from "node:fs";
 import { replicationRunner } from "#analysis/replication/runReplication.ts";
 import { invariant } from "#foundation/invariant.ts";
 import { benchScenario } from "./benchScenario.ts";
 
-// The first replication, since of that every single cycle is kept.
+// The first replication, because it keeps every single cycle.
 const answer = replicationRunner(benchScenario(readFileSync(process.argv[2]!, "utf8"), "365 d"))({
   replication: 1,
   scale: null,

@@ -1,4 +1,4 @@
-// A process of its own for the event list: prints nanoseconds an event where nothing but time passes.
+// Measures the event list in a separate process, and prints nanoseconds an event.
 import { compileTable } from "#engine/compiler/program.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import type { StepTable } from "#engine/compiler/stepTable.ts";
@@ -7,14 +7,14 @@ import { median } from "./median.ts";
 const events = 1_000_000;
 const passes = 7;
 
-/** The hold model (Vaucher and Duval, 1975, from memory): the earliest is taken out and put back a drawn time later. */
+/** The hold model: the earliest event is removed and scheduled again after a drawn time (Vaucher and Duval, 1975 [M]). */
 function holdTable(entities: number): StepTable {
   const names = Array.from({ length: entities }, (_, i) => `entity ${i}`);
   const time = { laws: [{ law: { kind: "uniform", min: 0, max: 2 } }] } as const;
   return {
     resources: names.map((name) => ({ name, states: [{ name: "pending", kind: "waiting" }] })),
     places: [],
-    // What is counted is seen: no event is done ahead of the clock.
+    // The counter prevents steps ahead of the clock.
     processes: names.map((name) => ({ name, resource: name, steps: [{ name: "hold", time, counts: { events: 1 } }] })),
   };
 }

@@ -1,7 +1,7 @@
-// The two-station cell without any event: one shot after another from the readiness of mold and screw; the floor below every simulation.
+// The two-station cell without events, shot by shot from the readiness of mold and screw: the lower bound of every simulation.
 import type { KernelCell, ShotTicks } from "./kernelCell.ts";
 
-/** Holds only for this cell: under first-ready the station that was ready first is always the one that gets the next shot. */
+/** Holds only for this cell: under first-ready the station that is ready first always gets the next shot. */
 export function runRecursion({ stations, toPort, toNeutral, untilTick }: KernelCell): ShotTicks {
   const cycles = stations.map(({ steps, recharge }) => [toNeutral, recharge, toPort, ...steps]);
   const ticks = new Float64Array(cycles[0]!.length);

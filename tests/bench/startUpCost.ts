@@ -1,14 +1,14 @@
-// What a user waits for before anything is computed: the command line against a Node that does nothing, and two jobs against one.
+// The time of the command line relative to an empty Node process, and of one job relative to two.
 import path from "node:path";
 import { ratioOf, type Figure } from "./figure.ts";
 import { median } from "./median.ts";
 import { runNode, type Places } from "./places.ts";
 import { takeTurns } from "./takeTurns.ts";
 
-/** With it Node reads several hundred certificates at every start, whatever it then does: beside that the rest looks small. */
+/** With this variable Node reads several hundred certificates at every start, which dominates short runs. */
 const certificates = "NODE_EXTRA_CA_CERTS";
 
-/** In the environment as it is; and without more certificates, if it has them. */
+/** In the given environment, and without extra certificates if it has any. */
 export function startUpCost(places: Places, rounds: number): readonly Figure[] {
   const asItIs = startUpIn(process.env, "", places, rounds);
   const { [certificates]: extra, ...without } = process.env;
@@ -25,27 +25,27 @@ function startUpIn(env: NodeJS.ProcessEnv, where: string, places: Places, rounds
     rounds,
   );
   const ofRun = "one replication of one shift, files written";
-  const less = run.map((seconds, round) => (seconds - node[round]!) * 1000);
+  const added = run.map((seconds, round) => (seconds - node[round]!) * 1000);
   return [
-    ratioOf(`--version / bare node${where}`, version, node, "start-up; asked: at most 1.3"),
-    ratioOf(`run / bare node${where}`, run, node, `${ofRun}; asked: at most 2.5, aim 1.6`),
+    ratioOf(`--version / bare node${where}`, version, node, "start of the program; limit 1.3"),
+    ratioOf(`run / bare node${where}`, run, node, `${ofRun}; limit 2.5, target 1.6`),
     {
       name: `run - bare node${where}`,
-      value: median(less),
+      value: median(added),
       unit: "ms",
-      meaning: `${ofRun}: what comes on top of Node`,
+      meaning: `${ofRun}: time in addition to Node`,
     },
   ];
 }
 
-/** About 5 s of work for one job. */
+/** Measures about 5 s of work for one job. */
 export function jobsCost(places: Places, rounds: number): readonly Figure[] {
   const few = 50;
   const secondsEach = (wallSeconds(runCall(places, few, "--jobs", "1")) - wallSeconds(runCall(places, 1))) / (few - 1);
   const replications = Math.ceil(5 / secondsEach);
   const withJobs = (jobs: number) => (): number => wallSeconds(runCall(places, replications, "--jobs", String(jobs)));
   const { one, two } = takeTurns({ one: withJobs(1), two: withJobs(2) }, rounds);
-  return [ratioOf("one job / two jobs", one, two, "wall time of 5 s of work; 2 would be perfect")];
+  return [ratioOf("one job / two jobs", one, two, "wall time of 5 s of work; 2 is the ideal")];
 }
 
 function runCall({ commandLine, scenario, folder }: Places, replications: number, ...more: string[]): string[] {

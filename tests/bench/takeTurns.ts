@@ -1,8 +1,8 @@
-// Lets several measurements take turns, round after round, so that each of a pair meets the same mood of the machine.
+// Alternates several measurements in rounds, so that all of them meet the same state of the machine.
 
 export type Rounds<Name extends string> = Readonly<Record<Name, readonly number[]>>;
 
-/** Who begins changes from round to round. */
+/** Each round begins with another measurement. */
 export function takeTurns<Name extends string>(
   measures: Readonly<Record<Name, () => number>>,
   rounds: number,

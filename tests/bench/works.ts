@@ -1,4 +1,4 @@
-// The works that are measured against each other, each a function that does it once and says how many units that was.
+// The tasks that are compared; each is a function that runs once and returns its number of units.
 import { planCell } from "#cell/layers/planCell.ts";
 import { EventLog } from "#engine/run/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
@@ -14,7 +14,7 @@ export type Work = () => number;
 const manyCycles = 100_000;
 const manyDraws = 4_000_000;
 
-/** Units are station cycles, of `draw` single draws. */
+/** Units are station cycles; those of `draw` are single draws. */
 export const works = {
   model: (scenario: Scenario): Work => wholeModel(scenario, () => undefined),
   logged: (scenario: Scenario): Work => wholeModel(scenario, () => new EventLog()),
@@ -26,7 +26,7 @@ export const works = {
 
 export type WorkName = keyof typeof works;
 
-/** As a study runs it: the plan is made once, and states, counts, marks and binding chain are kept. */
+/** The model as in a study: one plan, with states, counts, marks and critical path kept. */
 function wholeModel(scenario: Scenario, openLog: () => EventLog | undefined): Work {
   const plan = planCell(scenario);
   return () => {
@@ -48,7 +48,7 @@ function kernelWork(scenario: Scenario, run: (cell: KernelCell) => ShotTicks): W
   };
 }
 
-/** The draws and quantiles of the stations' cycles in turn, and nothing else. */
+/** Only the draws and quantiles of the stations' cycles. */
 function sampling(scenario: Scenario): Work {
   const { stations, toPort, toNeutral } = openKernelCell(scenario, 0);
   const steps = stations.flatMap((station) => [toPort, ...station.steps, toNeutral, station.recharge]);
@@ -70,7 +70,7 @@ function draw(): Work {
   };
 }
 
-/** 1; without a use of its sum a loop might be dropped. */
+/** Always 1; the use of the sum keeps the compiler from removing the loop. */
 function used(sum: number): number {
   return sum >= 0 ? 1 : 0;
 }

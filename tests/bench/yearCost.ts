@@ -1,4 +1,4 @@
-// What a simulated year of the two-station cell costs, from an empty process to its record.
+// The CPU time and memory of a simulated year, from the start of the process to its record.
 import path from "node:path";
 import type { Figure } from "./figure.ts";
 import { median } from "./median.ts";
@@ -19,20 +19,20 @@ export function yearCost({ folder, scenario }: Places, rounds: number): readonly
       name: "year, time",
       value: of("seconds"),
       unit: "s",
-      meaning: "CPU of a simulated year; asked: at most 8, aim 3",
+      meaning: "CPU time of a simulated year; limit 8, target 3",
     },
-    { name: "year, memory", value: of("megabytes"), unit: "MB", meaning: "peak of that process; asked: below 300" },
+    { name: "year, memory", value: of("megabytes"), unit: "MB", meaning: "peak memory of that process; limit 300" },
     {
       name: "year with everything on, time",
       value: withAll("seconds"),
       unit: "s",
-      meaning: "CPU of a year of shifts, stops, people, takeaway and judged parts; asked: at most 20, aim 10",
+      meaning: "CPU time of a year with shifts, stops, operators, takeaway and quality checks; limit 20, target 10",
     },
     {
       name: "year with everything on, memory",
       value: withAll("megabytes"),
       unit: "MB",
-      meaning: "peak of that process",
+      meaning: "peak memory of that process",
     },
   ];
 }

@@ -1,4 +1,4 @@
-// Calls the command line as a user does: the built one, in a process of its own.
+// Calls the built command line in a separate process, as a user does.
 import { execFileSync, spawnSync } from "node:child_process";
 import { mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -15,7 +15,7 @@ export interface Outcome {
   readonly errors: string;
 }
 
-// Nothing to do under `npm test`, which has just built; needed when one test file is run by hand.
+// Needed when one test file is run alone; `npm test` builds before.
 execFileSync(process.execPath, [path.join(projectFolder, "tests/tools/build/build.mjs"), "--if-stale"]);
 
 /** A new empty folder outside the project. */
@@ -23,7 +23,7 @@ export function newFolder(): string {
   return mkdtempSync(path.join(tmpdir(), "blowcell-test-"));
 }
 
-/** Whatever happens, a user is never shown the inside of the program. */
+/** No call ever prints a stack. */
 function expectNoStack({ output, errors }: Outcome): void {
   for (const text of [output, errors])
     expect(text).not.toMatch(/^ +at .+[:(]|node:internal|\.js:\d+|UnhandledPromise/m);

@@ -1,4 +1,4 @@
-// Holds every call, right or wrong, to what a user may expect of a command: help, plain errors, telling exit codes.
+// Help, error messages and exit codes of correct and wrong calls.
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { Ajv2020, type AnySchemaObject } from "ajv/dist/2020.js";
@@ -10,12 +10,12 @@ const packageText = readFileSync(path.join(projectFolder, "package.json"), "utf8
 const names = builtCommands.map(({ name }) => name);
 
 describe("blowcell", () => {
-  it("--version prints the package's version and nothing else", () => {
+  it("--version prints only the package's version", () => {
     const { version } = JSON.parse(packageText) as { version: string };
     expect(callBlowcell(["--version"])).toEqual({ code: 0, output: `${version}\n`, errors: "" });
   });
 
-  it("--help names every command that is built and none that is only planned", () => {
+  it("--help lists every built command and no planned one", () => {
     const { code, output, errors } = callBlowcell(["--help"]);
     expect({ code, errors }).toEqual({ code: 0, errors: "" });
     for (const name of names) expect(output).toMatch(new RegExp(`^  ${name}\\b`, "m"));
@@ -29,11 +29,11 @@ describe("blowcell", () => {
     for (const option of plannedOptions) expect(output).not.toContain(option);
   });
 
-  it("has no command both built and planned", () => {
+  it("has no command that is both built and planned", () => {
     expect(names.filter((name) => plannedCommands.includes(name))).toEqual([]);
   });
 
-  it("without a command shows its help on standard error and leaves 2", () => {
+  it("without a command prints its help on standard error and exits with 2", () => {
     const { code, output, errors } = callBlowcell([]);
     expect({ code, output }).toEqual({ code: 2, output: "" });
     expect(errors).toContain("Usage: blowcell");
@@ -47,14 +47,14 @@ describe("blowcell", () => {
     [["sweep", "a.yaml"], "sweep is planned but not built yet"],
     [["schema", "--shard", "1/3"], "--shard is planned but not built yet"],
     [["\u001b[31mred"], "unknown command '\\u001b[31mred'"],
-  ])("%j leaves 2 and says what is wrong and what would help", (args, words) => {
+  ])("%j exits with 2 and prints the fault and its remedy", (args, words) => {
     const { code, output, errors } = callBlowcell(args);
     expect({ code, output }).toEqual({ code: 2, output: "" });
     expect(errors).toContain(words);
     expect(errors).toMatch(/^ {4}remedy {4}blowcell .*--help/m);
   });
 
-  it("uses no color where its output is no terminal", () => {
+  it("uses no color when its output is not a terminal", () => {
     const environment = { FORCE_COLOR: "1", CLICOLOR_FORCE: "1", TERM: "xterm-256color" };
     for (const args of [["--help"], ["shcema"]]) {
       const { output, errors } = callBlowcell(args, { environment });
@@ -62,7 +62,7 @@ describe("blowcell", () => {
     }
   });
 
-  it("schema prints a JSON Schema that another validator accepts (draft 2020-12, by ajv) and nothing else", () => {
+  it("schema prints only a JSON Schema, which ajv accepts as draft 2020-12", () => {
     const { code, output, errors } = callBlowcell(["schema"]);
     expect({ code, errors }).toEqual({ code: 0, errors: "" });
     const validator = new Ajv2020({ strict: false });

@@ -1,4 +1,4 @@
-// Holds the command to good manners toward the machine: signals, closed pipes, full disks, folders it may not write.
+// The command's reaction to signals, closed pipes, full disks and folders without write permission.
 import { mkdirSync, mkdtempSync, readdirSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -8,7 +8,7 @@ import { bundleLines, runHost } from "./runHost.ts";
 
 const node = process.execPath;
 const endless = await bundleLines(`host.tell("ready\\n"); for (;;) await host.breathe()`);
-const talkative = await bundleLines(
+const printing = await bundleLines(
   `host.tell("ready\\n"); for (let i = 0; i < 1e5; i++) { host.print("a line\\n"); await host.breathe(); }`,
 );
 
@@ -16,7 +16,7 @@ const talkative = await bundleLines(
 const writing = (folder: string): Promise<string> =>
   bundleLines(`await host.writeFiles(${JSON.stringify(folder)}, [{ name: "a.csv", text: "x".repeat(100000) }])`);
 
-/** A process that writes a file without end, and says so once it has begun. */
+/** A process that writes an endless file, and reports its start. */
 const writingOn = (folder: string): Promise<string> =>
   bundleLines(`const endless = function* () { yield "a"; host.tell("begun\\n"); for (;;) yield "x".repeat(10000); };
     await host.writeFiles(${JSON.stringify(folder)}, [{ name: "a.csv", text: endless() }])`);
@@ -26,7 +26,7 @@ describe("the command", () => {
     ["SIGINT", 130],
     ["SIGTERM", 143],
     ["SIGHUP", 129],
-  ] as const)("leaves quietly on %s with %i (128 + the signal's number, POSIX shells [M])", async (signal, code) => {
+  ] as const)("exits quietly on %s with %i (128 + the signal's number, POSIX shells [M])", async (signal, code) => {
     const ending = await runHost([node, endless], (child) => child.kill(signal));
     expect(ending).toEqual({ code, signal: null, errors: "ready\n" });
   });
@@ -34,7 +34,7 @@ describe("the command", () => {
   it.each([
     ["SIGINT", 130],
     ["SIGTERM", 143],
-  ] as const)("takes away what it has begun to write on %s, and leaves %i at once", async (signal, code) => {
+  ] as const)("removes its unfinished files on %s, and exits with %i at once", async (signal, code) => {
     const folder = newFolder();
     const ending = await runHost([node, await writingOn(path.join(folder, "new", "out"))], (child) =>
       child.kill(signal),
@@ -46,28 +46,28 @@ describe("the command", () => {
     expect(readdirSync(folder)).toEqual(["mine.txt"]);
   });
 
-  it("ends quietly when its reader has seen enough", async () => {
-    const ending = await runHost([node, talkative], (child) => child.stdout?.destroy());
+  it("exits quietly when its reader closes the pipe", async () => {
+    const ending = await runHost([node, printing], (child) => child.stdout?.destroy());
     expect(ending).toEqual({ code: 0, signal: null, errors: "ready\n" });
   });
 
-  it("ends quietly behind `| head`", async () => {
+  it("exits quietly before `| head`", async () => {
     const ending = await runHost(["sh", "-c", `"${node}" "${builtCommand}" --help | head -n 1; echo done >&2`]);
     expect(ending).toEqual({ code: 0, signal: null, errors: "done\n" });
   });
 
-  // /dev/full is Linux's own device for this.
-  it("leaves 74 when the disk behind `>` is full", async () => {
+  // Linux's /dev/full acts as a full disk.
+  it("exits with 74 when standard output goes to a full disk", async () => {
     const ending = await runHost(["sh", "-c", `"${node}" "${builtCommand}" --help > /dev/full`]);
     expect(ending.code).toBe(74);
     expect(ending.errors).toBe("blowcell: cannot write to standard output: the disk is full (ENOSPC)\n");
   });
 
-  it("leaves 74 and nothing else when a folder may not be written", async () => {
+  it("exits with 74 and writes nothing to a folder without write permission", async () => {
     const folder = newFolder();
     const closed = path.join(folder, "closed");
     mkdirSync(closed, { mode: 0o555 });
-    // The administrator may write everywhere, so the call is made as somebody else.
+    // Root may write everywhere, so the call is made as another user.
     const ending = await runHost(
       [node, await writing(closed)],
       undefined,
@@ -79,10 +79,10 @@ describe("the command", () => {
     expect(ending.errors).not.toMatch(/^ +at /m);
   });
 
-  it("leaves 74 and no half-written file when the machine stops it midway", async () => {
+  it("exits with 74 and no half-written file when writing fails midway", async () => {
     const folder = mkdtempSync(path.join(tmpdir(), "blowcell-test-"));
     const out = path.join(folder, "new", "out");
-    // No file may grow beyond 10 blocks of 512 bytes.
+    // The limit is 10 blocks of 512 bytes.
     const ending = await runHost(["sh", "-c", `ulimit -f 10; exec "${node}" "${await writing(out)}"`]);
     expect(ending.code).toBe(74);
     expect(ending.errors).toContain("(EFBIG)");

@@ -1,4 +1,4 @@
-// Runs a few lines of TypeScript against the real host in a process of their own, to send it signals and close its pipes.
+// Runs a few lines of TypeScript with the real host in a separate process, to send it signals and close its pipes.
 import { spawn, type ChildProcess } from "node:child_process";
 import { chmodSync, writeFileSync } from "node:fs";
 import path from "node:path";
@@ -6,7 +6,7 @@ import { build } from "esbuild";
 import { forEsbuild } from "../tools/build/wasmCore.mjs";
 import { newFolder, projectFolder } from "./callBlowcell.ts";
 
-/** Bundles lines that may use `host` and `writeFiles`; answers with the file's path. */
+/** Bundles lines that may use `host`, and returns the path of the bundle. */
 export async function bundleLines(lines: string): Promise<string> {
   const contents = `import { openHost } from "#cli/machine/host.ts"; import { runProgram } from "#cli/program.ts";
     const host = openHost();
@@ -38,16 +38,16 @@ export interface Ending {
   readonly errors: string;
 }
 
-/** `meddle` gets the running process, after its first word on standard error. */
+/** Calls `interfere` with the running process after its first output on standard error. */
 export function runHost(
   command: readonly [string, ...string[]],
-  meddle: (child: ChildProcess) => void = () => undefined,
+  interfere: (child: ChildProcess) => void = () => undefined,
   user?: number,
 ): Promise<Ending> {
   const [program, ...args] = command;
   const child = spawn(program, args, user === undefined ? {} : { uid: user, gid: user });
   let errors = "";
-  child.stderr.once("data", () => meddle(child));
+  child.stderr.once("data", () => interfere(child));
   child.stderr.on("data", (chunk: Buffer) => (errors += chunk.toString()));
   return new Promise((resolve) => {
     child.on("close", (code, signal) => resolve({ code, signal, errors }));

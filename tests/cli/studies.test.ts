@@ -1,4 +1,4 @@
-// Holds check, run and compare to what they promise on the command line: answers, files, exit codes, the same bytes again.
+// The commands check, run and compare: printed answers, files, exit codes and reproducible bytes.
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { Ajv2020 as Ajv } from "ajv/dist/2020.js";
@@ -34,30 +34,30 @@ const fileNames = (leftOut: readonly string[]) =>
     .toSorted();
 
 describe("check", () => {
-  it("answers on standard output, writes nothing, and leaves 0", () => {
+  it("prints on standard output, writes no files, and exits with 0", () => {
     const before = readdirSync(folder);
     const { code, output, errors } = call("check", one, two);
     expect({ code, errors }).toEqual({ code: 0, errors: "" });
-    // cell.md, ideal cycle in closed form: 13.05 s and 13.05 / 2 s a shot.
-    expect(output).toContain("Ideal cycle: 13.05 s a shot");
-    expect(output).toContain(`Ideal cycle: ${(13.05 / 2).toFixed(2)} s a shot`);
+    // The cell as a timed event graph, computed independently of this project [C]: 13.05 s and 13.05 / 2 s a shot.
+    expect(output).toContain("The ideal cycle is 13.05 s a shot");
+    expect(output).toContain(`The ideal cycle is ${(13.05 / 2).toFixed(2)} s a shot`);
     expect(readdirSync(folder)).toEqual(before);
   });
 
-  it("tells of the good files and leaves the worst code where another is bad", () => {
+  it("prints the valid files, and exits with the worst code of all", () => {
     const { code, output, errors } = call("check", one, "onee.yaml");
     expect(code).toBe(2);
-    expect(output).toContain("Ideal cycle");
+    expect(output).toContain("The ideal cycle");
     expect(errors).toContain("Did you mean one.yaml?");
   });
 
-  it("leaves 1 for a cell that cannot work: a shot above what the screw can hold", () => {
+  it("exits with 1 for a cell that cannot work: a shot above the capacity", () => {
     const { code, output, errors } = call("check", one, "--set", "delivery.shotCapacity=50 g");
     expect({ code, output }).toEqual({ code: 1, output: "" });
     expect(errors).toContain("error");
   });
 
-  it("shows the process window of estimated steps with its limits, and refuses what contradicts itself", () => {
+  it("prints the process window of estimated steps, and refuses contradictory values", () => {
     const drum = fileOf("drum.yaml", shippedText("large-part"));
     const { code, output, errors } = call("check", drum);
     expect({ code, errors }).toEqual({ code: 0, errors: "" });
@@ -71,14 +71,14 @@ describe("check", () => {
     expect(endless.errors).toContain("[estimate-endless]");
   });
 
-  it("leaves 2 for a value that cannot be read", () => {
+  it("exits with 2 for an unreadable value", () => {
     expect(call("check", one, "--set", "stations.steps.cool=7,5 s").code).toBe(2);
     expect(call("check", one, "--set", "nonsense").code).toBe(2);
   });
 });
 
 describe("run", () => {
-  it("writes its tables into reports/<scenario name>, and the answer to standard output", () => {
+  it("writes its tables into reports/<scenario name>, and prints its answer on standard output", () => {
     const { code, output, errors } = call("run", two);
     expect(code).toBe(0);
     expect(output).toMatch(/^Bottleneck +cooling/m);
@@ -88,7 +88,7 @@ describe("run", () => {
     );
   });
 
-  it("writes what the data dictionary says: every column of every file, in its order", () => {
+  it("writes the columns of the data dictionary in their order", () => {
     for (const [name, bytes] of Object.entries(bytesOf("reports/two"))) {
       if (!name.endsWith(".csv")) continue;
       const spec = tableSpecs.find((each) => `${each.name}.csv` === name);
@@ -96,7 +96,7 @@ describe("run", () => {
     }
   });
 
-  it("gives the same bytes again, and with the stations listed in another order", () => {
+  it("writes the same bytes again, and with the stations listed in another order", () => {
     const named = (names: readonly string[]) =>
       varied(1).replace(/stations:\n {2}count: 1\n {2}cavities: 2\n {2}steps: (.*)\n/, (_, steps: string) =>
         ["stations:", ...names.map((name) => `  - { name: ${name}, cavities: 2, steps: ${steps} }`), ""].join("\n"),
@@ -106,7 +106,7 @@ describe("run", () => {
     fileOf("sides.yaml", named(["right", "left"]));
     call("run", "sides.yaml", "--out", "third");
     expect(bytesOf("second")).toEqual(bytesOf("first"));
-    // The report alone shows the file as it was written.
+    // Only the report contains the text of the scenario.
     expect({ ...bytesOf("third"), "report.html": "" }).toEqual({ ...bytesOf("first"), "report.html": "" });
     call("run", "sides.yaml", "--out", "fourth", "--seed", "other");
     expect(bytesOf("fourth")).not.toEqual(bytesOf("first"));
@@ -118,7 +118,7 @@ describe("run", () => {
     expect(output).toContain('seed "007"');
   });
 
-  it("says nothing with --quiet, and writes all the same", () => {
+  it("prints nothing with --quiet, and writes its files", () => {
     expect(call("run", two, "--quiet", "--out", "quiet")).toEqual({ code: 0, output: "", errors: "" });
     expect(bytesOf("quiet")).toEqual(bytesOf("reports/two"));
   });
@@ -135,7 +135,7 @@ describe("run", () => {
     expect([...new Set(rows.map((row) => row["replication"]))]).toEqual(["1", "2"]);
   });
 
-  it("writes cost.csv and stops.csv where the scenario has costs and stops, and says the cost", () => {
+  it("writes cost.csv and stops.csv for a scenario with costs and stops, and prints the cost", () => {
     const costs = "costs={ currency: EUR, resin: 1.40 per kg }";
     const stops = "stops=[{ name: jam, resource: valve, between: 30 min, repair: 2 min, step: finish }]";
     const { code, output } = call("run", two, "--out", "paid", "--set", costs, "--set", stops);
@@ -146,13 +146,13 @@ describe("run", () => {
     expect(bytesOf("paid")["stops.csv"]).toContain("two,valve,jam,");
   });
 
-  it("writes nothing where the scenario is wrong", () => {
+  it("writes no files for a wrong scenario", () => {
     const { code, output } = call("run", two, "--set", "stations.cavities=0", "--out", "wrong");
     expect({ code, output }).toEqual({ code: 2, output: "" });
     expect(readdirSync(folder)).not.toContain("wrong");
   });
 
-  it("leaves 74 where --out is a file", () => {
+  it("exits with 74 when --out is a file", () => {
     const { code, errors } = call("run", two, "--out", fileOf("taken", ""));
     expect(code).toBe(74);
     expect(errors).toContain("remedy");
@@ -160,7 +160,7 @@ describe("run", () => {
 });
 
 describe("compare", () => {
-  it("puts all tables of all scenarios into reports/<base>-against-<others>", () => {
+  it("writes all tables of all scenarios into reports/<base>-against-<others>", () => {
     const { code, output } = call("compare", one, two);
     expect(code).toBe(0);
     expect(output).toMatch(/^two makes .* good parts an hour more than one/m);
@@ -179,7 +179,7 @@ describe("compare", () => {
   it.each([
     [[one], "there is only one scenario"],
     [[one, path.join(folder, one)], "two scenarios are called one"],
-  ])("leaves 2 for %j", (files, words) => {
+  ])("exits with 2 for %j", (files, words) => {
     const { code, output, errors } = call("compare", ...files);
     expect({ code, output }).toEqual({ code: 2, output: "" });
     expect(errors).toContain(words);
@@ -189,7 +189,7 @@ describe("compare", () => {
 describe("long work", () => {
   const long = ["--length", "40 h", "--replications", "60", "--verbose"];
 
-  it("gives the same bytes for any number of jobs, and both of two workers have a share in it", () => {
+  it("gives the same bytes for any number of jobs, and uses both of two workers", () => {
     const alone = call("run", two, "--out", "alone", "--jobs", "1", ...long);
     const shared = call("run", two, "--out", "shared", "--jobs", "2", ...long);
     expect({ code: shared.code, output: shared.output }).toEqual({ code: 0, output: alone.output });
@@ -198,7 +198,7 @@ describe("long work", () => {
     expect(shared.errors).toMatch(/2 workers did [1-9]\d* \+ [1-9]\d* tasks/);
   });
 
-  it("stays in one thread where it is little, whatever --jobs says", () => {
+  it("stays in one thread for little work, with any --jobs", () => {
     expect(call("run", two, "--out", "little", "--jobs", "2", "--verbose").errors).toContain("all work in one thread");
   });
 
@@ -210,7 +210,7 @@ describe("long work", () => {
     ["--precision", "twice"],
     ["--seed", " "],
     ["--jobs", "many"],
-  ])("names the option whose value is wrong: %s %j", (option, value) => {
+  ])("reports the option with a wrong value: %s %j", (option, value) => {
     const { code, errors } = call("run", two, "--set", "title=A title", option, value);
     expect(code).toBe(2);
     expect(errors).toMatch(new RegExp(`^(?:${option}:1:\\d+|blowcell): error: `));
@@ -234,7 +234,7 @@ describe("a wanted precision", () => {
     return Number(row?.["half_width_95"]) / Number(row?.["mean"]);
   };
 
-  it("is reached by more replications, and no more than twice as many at a time", () => {
+  it("is reached by more replications", () => {
     const { code, output } = call("run", two, "--out", "precise", "--replications", "5", "--precision", "0.05 %");
     expect(code).toBe(0);
     expect(halfShare("precise")).toBeLessThanOrEqual(0.0005);
@@ -242,7 +242,7 @@ describe("a wanted precision", () => {
     expect(made).toBeGreaterThan(5);
   });
 
-  it("leaves 3 where it is not reached", () => {
+  it("exits with 3 when it is not reached", () => {
     const out = ["--out", "vague", "--length", "1 h", "--precision", "0.00001 %"];
     const { code } = call("run", two, ...out);
     expect(code).toBe(3);
@@ -258,25 +258,25 @@ describe("--json", () => {
     ["check", one],
     ["run", two],
     ["compare", one, two],
-  ])("%s prints one document that its schema describes, and nothing else", (...args) => {
+  ])("%s prints only one document, which conforms to its schema", (...args) => {
     const { code, output } = call(...args, "--json", ...(args[0] === "check" ? [] : ["--out", "json"]));
     expect(code).toBe(0);
-    const told: unknown = JSON.parse(output);
-    expect(holds(told), JSON.stringify(holds.errors)).toBe(true);
-    expect(holds({ ...(told as object), tables: { throughput: [{}] } })).toBe(false);
+    const document: unknown = JSON.parse(output);
+    expect(holds(document), JSON.stringify(holds.errors)).toBe(true);
+    expect(holds({ ...(document as object), tables: { throughput: [{}] } })).toBe(false);
   });
 });
 
 describe("datapackage.json", () => {
-  it("names every CSV file beside it and every column in it", () => {
+  it("lists every CSV file beside it and all its columns", () => {
     call("compare", one, two, "--out", "described");
     const files = bytesOf("described");
-    const told = JSON.parse(files["datapackage.json"] ?? "") as {
+    const description = JSON.parse(files["datapackage.json"] ?? "") as {
       resources: { path: string; schema: { fields: { name: string }[] } }[];
     };
     const csv = Object.keys(files).filter((name) => name.endsWith(".csv"));
-    expect(told.resources.map((each) => each.path).toSorted()).toEqual(csv.toSorted());
-    for (const { path: name, schema } of told.resources)
+    expect(description.resources.map((each) => each.path).toSorted()).toEqual(csv.toSorted());
+    for (const { path: name, schema } of description.resources)
       expect(files[name]?.split("\r\n", 1)[0]).toBe(schema.fields.map((field) => field.name).join(","));
   });
 });

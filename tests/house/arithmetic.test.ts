@@ -1,22 +1,22 @@
-// Keeps out of src/ every function whose last bit, answer or language depends on where it runs.
+// Keeps out of src/ every function whose result depends on the machine or the JavaScript engine.
 import { describe, expect, it } from "vitest";
 import { codeUnder, type SourceFile } from "./sourceFiles.ts";
 import { codeTokensOf, type Token } from "./tokens.ts";
 
-/** Exact in every engine by the language standard (ECMA-262: sqrt and the rounding functions are exactly defined). */
+/** Exactly defined by ECMA-262 [M]. */
 const exact = new Set(["sqrt", "floor", "ceil", "round", "trunc", "abs", "min", "max", "imul", "clz32", "sign"]);
 const banned: ReadonlyMap<string, string> = new Map([
   ["Date", "reads a clock"],
   ["Temporal", "reads a clock"],
   ["performance", "reads a clock"],
-  ["crypto", "is chance without a seed"],
+  ["crypto", "draws random numbers without a seed"],
   ["Intl", "depends on the language of the machine"],
   ["localeCompare", "depends on the language of the machine"],
   ["console", "reaches for the machine"],
-  ["globalThis", "is a back door to everything banned"],
-  ["eval", "is a back door to everything banned"],
+  ["globalThis", "gives access to everything banned"],
+  ["eval", "gives access to everything banned"],
 ]);
-/** `process` alone is a good word for what a simulator follows; with these members it is the machine's. */
+/** `process` is also a term of the simulator; with these members it is the machine's. */
 const machineMembers = new Set(["argv", "cwd", "env", "exit", "exitCode", "hrtime", "memoryUsage", "nextTick", "on"]);
 const streams = new Set(["stderr", "stdin", "stdout"]);
 const shells = /^src\/(?:cli|page)\//;
@@ -59,7 +59,7 @@ describe("arithmetic in src", () => {
   });
 });
 
-describe("the arithmetic test can fail", () => {
+describe("the arithmetic test", () => {
   it.each([
     "const y = x ** 2;",
     "x **= 2;",
@@ -75,7 +75,7 @@ describe("the arithmetic test can fail", () => {
     "const text = `${x ** 2}`;",
     "const place = process.cwd();",
     "const { Math: M } = globalThis;",
-  ])("on %s", (text) => {
+  ])("fails on %s", (text) => {
     expect(arithmeticFaults([{ path: "src/cell/a.ts", text }])).not.toEqual([]);
   });
 
@@ -86,11 +86,11 @@ describe("the arithmetic test can fail", () => {
     "const next = process.next;",
     "const pattern = /\\/Math.log(x) ** 2/;",
     "const y = a / b / c; /** Math.log */",
-  ])("but not on %s", (text) => {
+  ])("passes %s", (text) => {
     expect(arithmeticFaults([{ path: "src/cell/a.ts", text }])).toEqual([]);
   });
 
-  it("but not in a shell, which may know the date", () => {
+  it("passes the date in a shell", () => {
     expect(arithmeticFaults([{ path: "src/cli/a.ts", text: "const now = new Date();" }])).toEqual([]);
   });
 });

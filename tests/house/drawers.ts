@@ -1,4 +1,4 @@
-// Which folder of src may import which, one rule a folder, with its reason.
+// The imports that each folder of src may have, one rule for each folder, with its reason.
 
 /** A folder of `src`; what it may import from (a folder alone means its own files, not the folders in it); why. */
 type Rule = readonly [folder: string, mayImport: string, reason: string];
@@ -18,7 +18,7 @@ export const rules: readonly Rule[] = [
   ["engine/run", "core core/border engine/compiler engine/distributions", "a compiled table is run by the core"],
 
   ["physics/numeric", "foundation", "pure numerics"],
-  ["physics/materials", "", "plain data"],
+  ["physics/materials", "foundation", "plain data, with the dimension of each property"],
   ["physics/air", "physics/numeric", "formulas need numerics only"],
   ["physics/cooling", "physics/numeric foundation", "formulas need numerics only"],
   ["physics/parison", "physics/materials physics/numeric", "melt properties decide sag and shear"],
@@ -29,10 +29,18 @@ export const rules: readonly Rule[] = [
     "the window is a list of rules over all formulas",
   ],
 
-  ["scenario", "engine/distributions foundation physics/materials scenario/values", "the types of what was read"],
+  [
+    "scenario",
+    "engine/distributions foundation physics/materials physics/window scenario/values",
+    "the types of what was read; numbers of the process window are named by its key table",
+  ],
   ["scenario/values", "foundation", "a single value knows no key"],
   ["scenario/distributions", "engine/distributions foundation scenario/values", "a distribution is a kind of value"],
-  ["scenario/keys", "foundation scenario/distributions scenario/values", "a key names the value that stands behind it"],
+  [
+    "scenario/keys",
+    "foundation physics/materials physics/window scenario/distributions scenario/values",
+    "a key names the value that stands behind it; physical quantities come from the tables of physics",
+  ],
   [
     "scenario/reading",
     "engine/distributions foundation scenario/distributions scenario/keys scenario/values",
@@ -40,7 +48,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "scenario/resolving",
-    "engine engine/distributions foundation physics/materials scenario scenario/distributions scenario/keys scenario/reading scenario/values",
+    "engine engine/distributions foundation physics/materials physics/window scenario scenario/distributions scenario/keys scenario/reading scenario/values",
     "what was read becomes a scenario, so it sees everything below",
   ],
 
@@ -58,7 +66,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cell/records",
-    "cell/layers cell/table cell/words engine/compiler engine/distributions engine/run physics/parison scenario",
+    "cell/layers cell/table cell/words engine/distributions engine/run physics/parison scenario",
     "records are worded by the plan that made them",
   ],
   [
@@ -94,23 +102,23 @@ export const rules: readonly Rule[] = [
   ],
   [
     "analysis/bottleneck",
-    "analysis/ideal analysis/replication analysis/statistics cell/delivery cell/layers cell/words foundation scenario scenario/resolving",
+    "analysis/ideal analysis/replication analysis/statistics cell/layers cell/words foundation scenario scenario/resolving",
     "the bottleneck is read from critical path, utilization and slack",
   ],
   [
     "analysis/study",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/delivery cell/layers cell/records cell/run engine engine/distributions foundation physics/parison scenario scenario/resolving",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/layers cell/records cell/run cell/words engine engine/distributions foundation physics/parison scenario scenario/resolving",
     "a study brings all findings together",
   ],
 
   [
     "report/words",
-    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study foundation scenario",
+    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study cell/words foundation scenario",
     "words for findings; no layout",
   ],
   [
     "report/tables",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records foundation report/words scenario scenario/resolving",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/words scenario scenario/resolving",
     "tables are findings in columns",
   ],
   [
@@ -120,7 +128,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/answers",
-    "analysis/ideal analysis/replication analysis/statistics analysis/study analysis/window foundation report/tables report/words scenario scenario/resolving",
+    "analysis/ideal analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/words scenario scenario/resolving",
     "a terminal answer is words in lines",
   ],
   [

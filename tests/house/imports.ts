@@ -17,7 +17,7 @@ function startsImport(tokens: readonly Token[], index: number): boolean {
   return isText(before, "(") && isText(beforeThat, "import");
 }
 
-/** The word that opens the statement which `from` belongs to. */
+/** True if the statement of this `from` begins with `export`. */
 function opensWithExport(tokens: readonly Token[], index: number): boolean {
   const opening = tokens.slice(0, index).findLast((token) => isText(token, "import") || isText(token, "export"));
   return isText(opening, "export");

@@ -1,4 +1,4 @@
-// Keeps the house in order: each file says what it is for, bears a telling name, and names nothing of the workplace.
+// Rules for every file: an opening sentence, a specific name, strict types, and no paths of the development machine.
 import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { codeUnder, filesUnder, projectFolder, type SourceFile } from "./sourceFiles.ts";
@@ -8,15 +8,15 @@ const topLevel = new Set(
   `.ci .git .gitattributes .gitignore DEVELOPERS.md LICENSE NOTICE README.md THIRD-PARTY.txt
   package-lock.json package.json reports scenarios src tests tsconfig.json`.split(/\s+/),
 );
-/** Made on the spot and kept by nobody. */
+/** Generated, and not in the repository. */
 const made = new Set(["node_modules", "dist", "coverage", ".vitest"]);
 const isMade = (name: string) => made.has(name) || name.endsWith(".tgz");
 
-function strangersAmong(names: readonly string[]): readonly string[] {
+function unexpectedNames(names: readonly string[]): readonly string[] {
   return names.filter((name) => !topLevel.has(name) && !isMade(name));
 }
 
-/** The first comment of a file, without its slashes; "" where there is none before the code. */
+/** The first comment of a file without its slashes, or "" when the file does not begin with one. */
 function openerOf(text: string): string {
   const lines = text.split("\n").filter((line) => !line.startsWith("#!"));
   const end = lines.findIndex((line) => !line.startsWith("//"));
@@ -41,7 +41,7 @@ function withVagueName(files: readonly SourceFile[]): readonly string[] {
 const looseWords = new Set(["any"]);
 const silencers = /@ts-(?:ignore|nocheck|expect-error)/;
 
-/** The type `any`, and comments that switch the compiler off. */
+/** The type `any`, and comments that switch off the compiler. */
 function loosenings(files: readonly SourceFile[]): readonly string[] {
   return files.flatMap(({ path, text }) => {
     const tokens = codeTokensOf(text);
@@ -56,8 +56,8 @@ function loosenings(files: readonly SourceFile[]): readonly string[] {
   });
 }
 
-/** Built from pieces, so that this file does not name them either. */
-const workplace = [
+/** Built from pieces, so that this file does not contain the paths. */
+const machinePaths = [
   ["work", "main"],
   ["work", "shared"],
   ["tmp", "brief"],
@@ -69,50 +69,48 @@ const workplace = [
   .concat(["registry", "proxy"].flatMap((word) => ["npm", "yarn", "golang"].map((maker) => `${word}\\.${maker}`)))
   .join("|");
 
-function namingTheWorkplace(files: readonly SourceFile[]): readonly string[] {
-  const pattern = new RegExp(`(?:^|[^\\w.])(?:${workplace})`, "m");
+function withMachinePath(files: readonly SourceFile[]): readonly string[] {
+  const pattern = new RegExp(`(?:^|[^\\w.])(?:${machinePaths})`, "m");
   return files.filter(({ text }) => pattern.test(text)).map(({ path }) => path);
 }
 
 const sample = (path: string, text: string): readonly SourceFile[] => [{ path, text }];
 
-describe("the house", () => {
-  it("keeps its top level to the names that everybody expects", () => {
-    expect(strangersAmong(readdirSync(projectFolder))).toEqual([]);
-    expect(strangersAmong(["notes.txt", "src"])).toEqual(["notes.txt"]);
+describe("the project", () => {
+  it("has only expected names at its top level", () => {
+    expect(unexpectedNames(readdirSync(projectFolder))).toEqual([]);
+    expect(unexpectedNames(["notes.txt", "src"])).toEqual(["notes.txt"]);
   });
 
-  it("opens every source with one sentence on what it is for, and every test with a comment", () => {
-    expect(withoutOpener(codeUnder("src"))).toEqual([]);
-    const silent = codeUnder("tests").filter(({ text }) => !/^\/[/*]/.test(text));
-    expect(silent.map(({ path }) => path)).toEqual([]);
+  it("opens every source and every test with one sentence on its purpose", () => {
+    expect(withoutOpener([...codeUnder("src"), ...codeUnder("tests")])).toEqual([]);
   });
 
-  it("opens no file with silence, a fragment or a speech", () => {
+  it("reports a missing opener, a fragment and a second sentence", () => {
     const bad = ["const x = 1;\n// Late.", "// no full stop\n", "// One. Two sentences.\n", "//\nconst x = 1;"];
     expect(bad.map((text) => withoutOpener(sample("src/cell/a.ts", text)).length)).toEqual([1, 1, 1, 1]);
     expect(withoutOpener(sample("src/cell/a.ts", "#!/usr/bin/env node\n// The entry\n// of all.\nlet x;"))).toEqual([]);
   });
 
-  it("has no drawer of odds and ends", () => {
+  it("has no file with a vague name", () => {
     expect(withVagueName([...codeUnder("src"), ...codeUnder("tests")])).toEqual([]);
     expect(withVagueName(sample("src/cell/utils.ts", ""))).toEqual(["src/cell/utils.ts"]);
   });
 
-  it("never switches the type checker off", () => {
+  it("never switches off the type checker", () => {
     expect(loosenings([...codeUnder("src"), ...codeUnder("tests")])).toEqual([]);
     expect(loosenings(sample("src/a.ts", "let x: any;\nlet y = z as any;\n// @ts-ignore\n"))).toHaveLength(3);
     expect(loosenings(sample("src/a.ts", "const words = 'x: any'; // : any"))).toEqual([]);
   });
 
-  it("names no path of the workplace and no registry", () => {
-    expect(namingTheWorkplace(filesUnder(""))).toEqual([]);
+  it("contains no path of the development machine and no registry", () => {
+    expect(withMachinePath(filesUnder(""))).toEqual([]);
     const pieces = [
       ["cd ", "work", "main"],
       ["https:/", ["registry", "npmjs"].join("."), "x"],
       ["", "home", "someone"],
     ];
     const samples = pieces.map((piece) => piece.join("/"));
-    expect(samples.map((text) => namingTheWorkplace(sample("a.md", text)).length)).toEqual([1, 1, 1]);
+    expect(samples.map((text) => withMachinePath(sample("a.md", text)).length)).toEqual([1, 1, 1]);
   });
 });

@@ -1,4 +1,4 @@
-// What the README says of codes, commands and scenarios is what the program has.
+// Holds the README's tables of codes, stops, time elements, commands and scenarios to the program.
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { builtCommands } from "#cli/commands/commands.ts";
@@ -7,23 +7,32 @@ import { withElementTable } from "../tools/generators/elementTable.ts";
 import { withStopTable } from "../tools/generators/stopTable.ts";
 
 const readme = readFileSync("README.md", "utf8");
+const cell = readFileSync("src/cell/README.md", "utf8");
+const scenarioKeys = readFileSync("scenarios/README.md", "utf8");
 
-test("the table of codes is the sources' own; `npm run generate` writes it", () => {
-  expect(withCodeTable(readme)).toBe(readme);
-  expect(withCodeTable(readme.replace("`unit-missing`", "`unit-mising`"))).toBe(readme);
+test("the table of message codes equals the generated one (npm run generate)", () => {
+  expect(withCodeTable(scenarioKeys)).toBe(scenarioKeys);
+  expect(withCodeTable(scenarioKeys.replace("`unit-missing`", "`unit-mising`"))).toBe(scenarioKeys);
 });
 
-test("the matrix of stops is the simulation's own", () => {
-  expect(withStopTable(readme)).toBe(readme);
-  expect(withStopTable(readme.replace("its shot is lost", "it is kept"))).toBe(readme);
+test("the matrix of stops equals the simulation's", () => {
+  expect(withStopTable(cell)).toBe(cell);
+  expect(withStopTable(cell.replace("| its shot is lost", "| it is kept"))).toBe(cell);
 });
 
-test("the table of time elements is the simulation's own", () => {
-  expect(withElementTable(readme)).toBe(readme);
-  expect(withElementTable(readme.replace("| APT ", "| AUBT "))).toBe(readme);
+test("the table of time elements equals the simulation's", () => {
+  expect(withElementTable(cell)).toBe(cell);
+  expect(withElementTable(cell.replace("| APT ", "| AUBT "))).toBe(cell);
 });
 
-test("every command that is built has its row", () => {
+test.each([".ci/run", "tests/bare/run"])("%s runs the two commands at the top", (file) => {
+  const commands = readme.match(/^npm ci && npm \w+/gmu) ?? [];
+  expect(commands).toHaveLength(2);
+  const script = readFileSync(file, "utf8");
+  expect(commands.filter((command) => !new RegExp(`^.*["(]${command}[")]`, "mu").test(script))).toEqual([]);
+});
+
+test("every built command has its row", () => {
   for (const { name } of builtCommands) expect(readme).toContain(`| \`${name}`);
 });
 
@@ -31,4 +40,12 @@ test("every shipped scenario has its row", () => {
   const scenarios = readdirSync("scenarios").filter((name) => name.endsWith(".yaml"));
   expect(scenarios.length).toBeGreaterThan(0);
   for (const name of scenarios) expect(readme).toMatch(new RegExp(`^\\| \`${name.replace(".yaml", "")}\` +\\|`, "m"));
+});
+
+test("every shipped scenario says in its second line that it is invented", () => {
+  const scenarios = readdirSync("scenarios").filter((name) => name.endsWith(".yaml"));
+  const silent = scenarios.filter(
+    (name) => !readFileSync(`scenarios/${name}`, "utf8").split("\n")[1]!.endsWith("? Cell and product are invented."),
+  );
+  expect(silent).toEqual([]);
 });

@@ -1,4 +1,4 @@
-// Lists the project's own files with their texts, for the house tests to judge.
+// Lists the project's own files with their texts.
 import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 
@@ -10,7 +10,7 @@ export interface SourceFile {
 
 export const projectFolder = fileURLToPath(new URL("../..", import.meta.url));
 
-/** What git does not keep and what belongs to nobody's pen. */
+/** Folders that are not in the repository. */
 const foreign = new Set(["node_modules", "dist", "coverage", ".git", ".vitest"]);
 
 function pathsUnder(folder: string): string[] {

@@ -1,11 +1,11 @@
-// Holds the tokenizer of the house tests against texts that fool a plain search.
+// Holds the tokenizer of the house tests to texts that a plain search misreads.
 import { describe, expect, it } from "vitest";
 import { codeTokensOf } from "./tokens.ts";
 
 const kindsOf = (text: string) => codeTokensOf(text).map(({ kind, text: piece }) => `${kind} ${piece}`);
 
-describe("cutting source text into tokens", () => {
-  it("tells a pattern from a division", () => {
+describe("the tokenizer", () => {
+  it("distinguishes a pattern from a division", () => {
     expect(kindsOf("a / b")).toEqual(["word a", "mark /", "word b"]);
     expect(kindsOf("= /a[/]b/u")).toEqual(["mark =", "pattern /a[/]b/u"]);
   });
@@ -18,7 +18,7 @@ describe("cutting source text into tokens", () => {
     );
   });
 
-  it("drops comments, also those that hold quotes", () => {
+  it("drops comments, including comments with quotes", () => {
     expect(kindsOf("a // it's\n/* \"b */ c")).toEqual(["word a", "word c"]);
   });
 

@@ -1,4 +1,4 @@
-// Cuts TypeScript into tokens, so that the house tests never mistake a comment or a string for code.
+// Splits TypeScript into tokens, so that the house tests distinguish code from comments and strings.
 
 export interface Token {
   readonly kind: "word" | "number" | "string" | "pattern" | "comment" | "mark";
@@ -114,7 +114,7 @@ export function tokensOf(text: string): readonly Token[] {
   return new Cutter(text).cut();
 }
 
-/** The tokens that a machine would obey: no comments. */
+/** All tokens except comments. */
 export function codeTokensOf(text: string): readonly Token[] {
   return tokensOf(text).filter((token) => token.kind !== "comment");
 }

@@ -1,19 +1,19 @@
-// Two queues written for simscript, a small event library that shares no code and no idea with the engine under test.
+// Two queues written for simscript, an event library that shares no code with the engine under test.
 import { Entity, Exponential, Queue, Simulation } from "simscript";
 
 export { Exponential };
 
-/** Gives the next time of a step, in whatever unit the caller counts. */
+/** The next duration of a step, in the caller's unit. */
 export type NextTime = () => number;
 
 export interface QueueRun {
-  /** Time average of the number in the system, as the library itself keeps it. */
+  /** Time average of the number in the system, computed by the library. */
   readonly meanNumber: number;
-  /** Times at which a service was over, ascending. */
+  /** Times at which services ended, ascending. */
   readonly ends: readonly number[];
 }
 
-/** The library counts those present in an unlimited queue and lets them take places in a limited one. */
+/** The unlimited queue `present` counts the entities in the system; the limited queue `servers` holds those in service. */
 class Shop extends Simulation {
   readonly present = new Queue("present");
   readonly servers: Queue;
@@ -23,7 +23,7 @@ class Shop extends Simulation {
     super();
     this.servers = new Queue("servers", servers);
     this.timeEnd = until;
-    // Otherwise it hands over to the browser's next animation frame every so often, which Node does not have.
+    // With a finite interval the library waits for the browser's animation frames, which Node does not have.
     this.yieldInterval = Infinity;
   }
 
@@ -106,7 +106,7 @@ export function runSingleServer(interval: NextTime, service: NextTime, until: nu
   return new Shop(1, until).run([new Source(interval, service)]);
 }
 
-/** Present are the machines that stand still, waiting for a repairer or under repair. */
+/** The machines in the system are those that wait for a repairer or are under repair. */
 export function runMachineRepair(
   machines: readonly MachineTimes[],
   repairers: number,

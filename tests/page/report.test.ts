@@ -1,4 +1,4 @@
-// Opens reports from disk in a real browser: accessible, readable on a phone, on paper and in the dark, silent on the net.
+// Opens reports from disk in a browser: accessibility, screen sizes, dark mode, print, and no network requests.
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -12,7 +12,7 @@ import { compareReport, reportedOf, runReport, scenarioOf, shippedText } from ".
 
 const evil = `Two <script>document.title = "caught"</script><b>stations</b>`;
 
-/** Stations of one kind, with a screw to match. */
+/** Equal stations with a screw of the required size. */
 function manyStations(count: number): string {
   const text = shippedText("one-station")
     .replace("- name: left", `- name: station\n    count: ${count}`)
@@ -39,20 +39,22 @@ const reports: Readonly<Record<string, () => string>> = {
 };
 
 const folder = mkdtempSync(join(tmpdir(), "blowcell-report-"));
-let browser: Browser;
+let browser: Promise<Browser>;
 
 beforeAll(async () => {
+  browser = openBrowser();
   for (const [name, make] of Object.entries(reports)) writeFileSync(join(folder, `${name}.html`), make());
-  browser = await openBrowser();
+  // Without a browser each test fails with the remedy; a failure here would skip them all.
+  await Promise.allSettled([browser]);
 }, 60_000);
 
 afterAll(async () => {
-  await browser?.close();
+  await (await browser.catch(() => undefined))?.close();
   rmSync(folder, { recursive: true, force: true });
 });
 
 async function opened(name: string, options: BrowserContextOptions): Promise<Page> {
-  const page = await browser.newPage(options);
+  const page = await (await browser).newPage(options);
   await page.goto(pathToFileURL(join(folder, `${name}.html`)).href);
   return page;
 }
@@ -63,7 +65,7 @@ const looks = {
   phone: { viewport: { width: 390, height: 844 }, colorScheme: "light" },
 } as const;
 
-/** Rules broken, each with the places. */
+/** Violated accessibility rules, each with its places. */
 async function findings(page: Page): Promise<readonly string[]> {
   await page.evaluate(axe.source);
   const found = await page.evaluate<{ violations: { id: string; nodes: { html: string }[] }[] }>("axe.run(document)");
@@ -74,16 +76,16 @@ const openAll = "document.querySelectorAll('details').forEach((each) => { each.o
 const cases = Object.keys(reports).flatMap((name) => Object.keys(looks).map((look) => [name, look] as const));
 
 describe("a report in a browser", () => {
-  it.each(cases)("of %s has nothing that keeps anybody out, %s", async (name, look) => {
+  it.each(cases)("of %s has no accessibility violations, %s", async (name, look) => {
     const page = await opened(name, { ...looks[look as keyof typeof looks], bypassCSP: true });
-    // Long tables are all of one make: those of one report stand for all, and spare a minute.
+    // Long tables are checked in one report only, which saves a minute.
     if (name === "one against two") await page.evaluate(openAll);
     expect(await findings(page)).toEqual([]);
     expect(await page.evaluate("document.documentElement.scrollWidth <= innerWidth")).toBe(true);
     await page.close();
   });
 
-  it("can find what is wrong", async () => {
+  it("is reported with violations when it has some", async () => {
     const page = await opened("one station", { bypassCSP: true });
     await page.evaluate(
       "document.body.insertAdjacentHTML('beforeend', '<img src=\"data:,\"><p style=\"color:#ccc\">pale</p>')",
@@ -94,18 +96,18 @@ describe("a report in a browser", () => {
     await page.close();
   });
 
-  it("asks the net for nothing, complains of nothing and needs no script", async () => {
-    const page = await browser.newPage({ javaScriptEnabled: false });
-    const asked: string[] = [];
-    page.on("request", (request) => asked.push(new URL(request.url()).protocol));
-    page.on("console", (message) => asked.push(message.text()));
+  it("makes no network requests, logs nothing and needs no script", async () => {
+    const page = await (await browser).newPage({ javaScriptEnabled: false });
+    const requests: string[] = [];
+    page.on("request", (request) => requests.push(new URL(request.url()).protocol));
+    page.on("console", (message) => requests.push(message.text()));
     await page.goto(pathToFileURL(join(folder, "one against two.html")).href);
     expect(await page.locator("svg").first().isVisible()).toBe(true);
-    expect(asked).toEqual(["file:"]);
+    expect(requests).toEqual(["file:"]);
     await page.close();
   });
 
-  it("shows a title with a script in it as text, and runs none of it", async () => {
+  it("shows a title with a script as text, and does not run it", async () => {
     const page = await opened("two stations", {});
     expect(await page.title()).toBe(evil);
     expect(await page.locator("h1").textContent()).toBe(evil);
@@ -114,7 +116,7 @@ describe("a report in a browser", () => {
     await page.close();
   });
 
-  it.each(Object.keys(reports))("of %s keeps all words of its charts inside the picture", async (name) => {
+  it.each(Object.keys(reports))("of %s has all words of its charts inside the chart", async (name) => {
     const page = await opened(name, looks.light);
     const outside = await page.evaluate<string[]>(`[...document.querySelectorAll("svg text")].filter((text) => {
       const [box, frame] = [text.getBoundingClientRect(), text.ownerSVGElement.getBoundingClientRect()];
@@ -125,11 +127,11 @@ describe("a report in a browser", () => {
   });
 
   it.each(Object.keys(reports))(
-    "of %s has no line through the words of its charts, and cuts no name short",
+    "of %s has no line through the words of its charts, and no shortened name",
     async (name) => {
       const page = await opened(name, looks.light);
-      // A single letter may be all that fits beside the binding path.
-      const struck = await page.evaluate<string[]>(`[...document.querySelectorAll("svg")].flatMap((svg) => {
+      // A single letter may be all that fits beside the critical path.
+      const crossed = await page.evaluate<string[]>(`[...document.querySelectorAll("svg")].flatMap((svg) => {
       const lines = [...svg.querySelectorAll("line.change, line.mark")].map((each) => each.getBoundingClientRect());
       return [...svg.querySelectorAll("text:not(.wait-name)")].filter((text) => {
         const box = text.getBoundingClientRect();
@@ -138,13 +140,13 @@ describe("a report in a browser", () => {
         return text.textContent.endsWith("…") || (text.textContent.length > 1 && lines.some(crosses));
       }).map((text) => text.textContent);
     })`);
-      expect(struck).toEqual([]);
+      expect(crossed).toEqual([]);
       await page.close();
     },
   );
 
-  it.each(["A4", "Letter"])("prints on %s without cutting a chart off at the side", async (format) => {
-    // 14 mm of margin on both sides, 96 pixels an inch.
+  it.each(["A4", "Letter"])("prints on %s with charts inside the page", async (format) => {
+    // 14 mm of margin on both sides, 96 pixels per inch.
     const width = Math.floor(((format === "A4" ? 210 : 215.9) - 28) * (96 / 25.4));
     const page = await opened("16 stations", { viewport: { width, height: 1000 }, colorScheme: "dark" });
     await page.emulateMedia({ media: "print" });

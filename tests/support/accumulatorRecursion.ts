@@ -1,38 +1,38 @@
-/**
- * A second, independent account of the cell with an accumulator: one pass over its shots, with no event queue.
- *
- * Why one pass is enough. Removal is by machine and the rule is first-ready, so that a shot fixes the instant at which its mold
- * is ready again, and the earliest of these is the next to be served whatever happens meanwhile.
- *
- * Choices where the contract is silent, `per-station`:
- * - a head calls for melt when its drop begins: the valve shifts to it while it still delivers, the fill waits for the end of
- *   the drop. (Were the call at the end of the drop, the chamber's circuit would be v + r + d, not the contract's r + d.);
- * - calls are served in their order, ties by the order of stations; the valve that has shifted to a head stays for its fill,
- *   even when another head could be filled sooner;
- * - every fill is preceded by one shift, also when the valve is at that head already, as with one station (r + v at M = 1);
- * - between fills the valve stays where it is: it has no neutral to go back to; a drop does not wait until it has left;
- * - the n-th recharge is the n-th fill of any head, its time that of the head filled;
- * - `running`: every chamber full, so that all stations drop at 0; `cold`: every chamber empty, all have called at 0.
- *
- * Choices where the contract is silent, `common`:
- * - the n-th recharge replaces the n-th shot delivered, at the rate of the station just served; it may begin when that drop
- *   begins, recharges follow one another without a gap, and they are all done exactly when the chamber is full;
- * - where the screw is faster than the delivery, a full chamber holds its recharge back to the end of the drop;
- * - a shift to a port needs the largest shot in the chamber and begins at the first whole tick at which it is there;
- * - the chamber goes on filling while the valve shifts to the port; the recharge does not wait for the valve or the mold;
- * - `running`: the chamber is full to its capacity, not only to a shot; `cold`: it is empty, the first recharge (of no station) fills
- *   it to capacity at one rate, that of the largest shot in the time of occurrence 0, the rest rounded to a tick.
- *
- * Not here: operators, other rules of dispatch, stops, different times of the two shifts but by what `durations` returns.
- */
+// Independent computation of a cell with an accumulator: one pass over its shots, without an event queue.
 import type { Durations, StepInterval } from "./shotRecursion.ts";
 import { earliestOf, StepLedger } from "./stepLedger.ts";
 
+/*
+ * Why one pass is enough: removal is by machine and the dispatch rule is first-ready. A shot therefore fixes when its mold is
+ * ready again, and the mold that is ready first is served next.
+ *
+ * Rules of `per-station`:
+ * - A head requests melt when its drop begins. The valve shifts to it during the drop, the fill waits for the end of the drop.
+ *   The circuit of a chamber is therefore r + d. (With a request at the end of the drop it would be v + r + d.)
+ * - Requests are served in their order, ties in the order of the stations. After the shift to a head the valve stays for its
+ *   fill, even when another head could be filled sooner.
+ * - One shift comes before every fill, also when the valve is at that head already, as with one station (r + v at M = 1).
+ * - Between fills the valve stays at its head; it has no neutral position. A drop does not wait for the valve to leave.
+ * - The n-th recharge is the n-th fill of any head, and takes the time of the head that is filled.
+ * - `running`: every chamber is full and all stations drop at 0. `cold`: every chamber is empty and all request melt at 0.
+ *
+ * Rules of `common`:
+ * - The n-th recharge replaces the n-th shot delivered, at the rate of the station just served. It begins at the start of that
+ *   drop or at the end of the previous recharge. The chamber is full when all recharges are done.
+ * - When the screw is faster than the ram, the recharge ends with the drop.
+ * - A shift to a port needs the largest shot in the chamber, and begins at the first whole tick at which the shot is there.
+ * - The chamber fills on while the valve shifts to the port. The recharge does not wait for valve or mold.
+ * - `running`: the chamber is full to its capacity. `cold`: it is empty. The first recharge belongs to no station and fills
+ *   it to its capacity at one rate, the largest shot in the time of occurrence 0. The rest is rounded to a tick.
+ *
+ * Not included: operators, other dispatch rules, stops.
+ */
+
 interface AccumulatorStation {
   readonly name: string;
-  /** Whole milligrams; matters to a common chamber only. */
+  /** Whole milligrams; used by a common chamber only. */
   readonly shot: number;
-  /** All steps after the drop, in order, the removal included. */
+  /** All steps after the drop in order, the removal included. */
   readonly moldSteps: readonly string[];
 }
 
@@ -55,28 +55,28 @@ export function accumulatorRecursion(cell: AccumulatorCell, durations: Durations
   return ledger.inOrder();
 }
 
-function layMoldSteps(ledger: StepLedger, cell: AccumulatorCell, station: number, delivered: number): number {
+function scheduleMoldSteps(ledger: StepLedger, cell: AccumulatorCell, station: number, delivered: number): number {
   const { name, moldSteps } = cell.stations[station]!;
-  return moldSteps.reduce((start, step) => ledger.lay(name, step, station, start), delivered);
+  return moldSteps.reduce((start, step) => ledger.schedule(name, step, station, start), delivered);
 }
 
 function runHeads(ledger: StepLedger, cell: AccumulatorCell): void {
   const moldReady = cell.stations.map(() => 0);
-  const called = cell.stations.map(() => 0);
+  const requested = cell.stations.map(() => 0);
   const emptied = cell.stations.map(() => 0);
   const deliver = (station: number, full: number): void => {
     const drop = Math.max(full, moldReady[station]!);
-    called[station] = drop;
-    emptied[station] = ledger.lay(cell.stations[station]!.name, "drop", station, drop);
-    moldReady[station] = layMoldSteps(ledger, cell, station, emptied[station]);
+    requested[station] = drop;
+    emptied[station] = ledger.schedule(cell.stations[station]!.name, "drop", station, drop);
+    moldReady[station] = scheduleMoldSteps(ledger, cell, station, emptied[station]);
   };
   if (cell.start === "running") for (const station of cell.stations.keys()) deliver(station, 0);
   for (let valveFree = 0; ;) {
-    const station = earliestOf(called);
-    const shift = Math.max(valveFree, called[station]!);
+    const station = earliestOf(requested);
+    const shift = Math.max(valveFree, requested[station]!);
     if (!ledger.includes(shift)) return;
-    const open = ledger.lay("valve", "shift to port", station, shift);
-    valveFree = ledger.lay("plasticator", "recharge", station, Math.max(open, emptied[station]!));
+    const open = ledger.schedule("valve", "shift to port", station, shift);
+    valveFree = ledger.schedule("plasticator", "recharge", station, Math.max(open, emptied[station]!));
     deliver(station, valveFree);
   }
 }
@@ -88,9 +88,9 @@ interface Charge {
   readonly ticks: number;
 }
 
-/** The first whole tick from which on no more than `spare` is missing: the latest charges may still lie ahead. */
-function chargedAt(charges: readonly Charge[], spare: number): number {
-  let allowed = spare;
+/** The first whole tick at which at most `reserve` is missing; the latest charges may still be in the future. */
+function chargedAt(charges: readonly Charge[], reserve: number): number {
+  let allowed = reserve;
   for (const { mass, start, ticks } of charges.toReversed()) {
     if (allowed < mass) return start + Math.ceil(((mass - allowed) * ticks) / mass);
     allowed -= mass;
@@ -98,35 +98,35 @@ function chargedAt(charges: readonly Charge[], spare: number): number {
   return 0;
 }
 
-function firstCharges(ledger: StepLedger, cell: AccumulatorCell, largest: number, spare: number): Charge[] {
+function firstCharges(ledger: StepLedger, cell: AccumulatorCell, largest: number, reserve: number): Charge[] {
   if (cell.start === "running") return [];
   const ticks = ledger.ticksOfNext("plasticator", "recharge", -1);
-  const rest = Math.round((ticks * spare) / largest);
-  ledger.note("plasticator", "recharge", -1, 0, ticks + rest);
+  const rest = Math.round((ticks * reserve) / largest);
+  ledger.record("plasticator", "recharge", -1, 0, ticks + rest);
   const shot = { mass: largest, start: 0, ticks };
-  return spare === 0 ? [shot] : [shot, { mass: spare, start: ticks, ticks: rest }];
+  return reserve === 0 ? [shot] : [shot, { mass: reserve, start: ticks, ticks: rest }];
 }
 
 function runCommonChamber(ledger: StepLedger, cell: AccumulatorCell, capacity: number): void {
   const largest = Math.max(...cell.stations.map((station) => station.shot));
-  const spare = capacity - largest;
-  if (spare < 0) throw new RangeError(`a shot of ${largest} mg does not fit into ${capacity} mg`);
+  const reserve = capacity - largest;
+  if (reserve < 0) throw new RangeError(`a shot of ${largest} mg does not fit into ${capacity} mg`);
   const moldReady = cell.stations.map(() => 0);
-  let charges = firstCharges(ledger, cell, largest, spare);
+  let charges = firstCharges(ledger, cell, largest, reserve);
   let screwFree = charges.reduce((end, { ticks }) => end + ticks, 0);
   for (let neutral = 0; ;) {
     const station = earliestOf(moldReady);
     const { name, shot } = cell.stations[station]!;
-    const shift = Math.max(neutral, moldReady[station]!, chargedAt(charges, spare));
+    const shift = Math.max(neutral, moldReady[station]!, chargedAt(charges, reserve));
     if (!ledger.includes(shift)) return;
-    const drop = ledger.lay("valve", "shift to port", station, shift);
-    const delivered = ledger.lay(name, "drop", station, drop);
-    neutral = ledger.lay("valve", "shift to neutral", station, delivered);
-    moldReady[station] = layMoldSteps(ledger, cell, station, delivered);
+    const drop = ledger.schedule("valve", "shift to port", station, shift);
+    const delivered = ledger.schedule(name, "drop", station, drop);
+    neutral = ledger.schedule("valve", "shift to neutral", station, delivered);
+    moldReady[station] = scheduleMoldSteps(ledger, cell, station, delivered);
     const start = Math.max(screwFree, drop);
     const ticks = ledger.ticksOfNext("plasticator", "recharge", station);
-    // What was done before this drop can never be missing again.
+    // Charges that ended before this drop are complete and no longer needed.
     charges = [...charges.filter((charge) => charge.start + charge.ticks > drop), { mass: shot, start, ticks }];
-    screwFree = ledger.lay("plasticator", "recharge", station, start, delivered);
+    screwFree = ledger.schedule("plasticator", "recharge", station, start, delivered);
   }
 }

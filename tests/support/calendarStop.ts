@@ -1,4 +1,4 @@
-// A one-station cell with one stop at a known second, and what its resources did, second by second.
+// A cell with one stop at a known second, and the state changes of its resources.
 import { EventLog } from "#engine/run/eventLog.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
@@ -32,14 +32,14 @@ stops: [{ name: fault, resource: ${resource}, clock: calendar, between: ${at} s,
   );
 }
 
-/** Changes of state of a resource as "second state"; what lasts no time is left out. */
+/** Changes of state of a resource as "second state"; states of no duration are left out. */
 export function changesOf(scenario: Scenario, resource: string, until: number): readonly string[] {
   const plan = planCell({ ...scenario, run: { ...scenario.run, length: until, warmup: 0 } });
   const log = new EventLog();
   runCell(plan, { replication: 1, log });
   const number = plan.program.table.resources.findIndex(({ name }) => name === resource);
   const entered = Array.from(log).filter(
-    // Beyond the end the run goes on only to learn what binds those who wait.
+    // A run goes on beyond its end to find what binds the waits that are still open.
     ({ resource: owner, time }) => owner === number && time < until * 1e6,
   );
   const lasting = entered.filter((event, i) => entered[i + 1]?.time !== event.time);

@@ -1,8 +1,8 @@
-// A small cell to begin with in tests, and the way from a text to its scenario.
+// The text of a small cell, and the scenario of a text.
 import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
-/** Recharge 4 s, drop 1.8 s, valve 0.25 s, close 0.6 s, mold time after the drop 11 s: the cell of checks.md section 8. */
+/** Recharge 4 s, drop 1.8 s, valve shift 0.25 s, close 0.6 s, mold time after the drop 11 s. */
 export function cellText(stations: number, changes = ""): string {
   return `format: 1
 product: { partMass: 42 g, flash: 30 % of part }
@@ -16,7 +16,7 @@ run: { length: 2 h, replications: 3, seed: test, warmup: 10 min }
 ${changes}`;
 }
 
-/** `set` holds texts of the form `path=value`. */
+/** Each text of `set` has the form `path=value`. */
 export function scenarioOf(text: string, ...set: readonly string[]): Scenario {
   const { scenario, issues } = readScenario(text, { name: "test", file: "test.yaml", set });
   if (scenario === undefined) throw new Error(JSON.stringify(issues, undefined, 2));

@@ -1,40 +1,38 @@
-/**
- * A second, independent account of the cell with a continuous extruder: one pass over its parisons, with no event queue.
- *
- * Why one pass is enough. Removal is by machine and the rule is first-ready: a parison fixes when its mold is clear again, and
- * the mold that has been clear longest is the next to travel in.
- *
- * Choices where the contract is silent:
- * - the next parison grows from the same instant at which the last one had to be full, so that parisons follow one another
- *   at P when melt binds. `fullAt` says which instant: the end of the cut (the contract's words taken literally), its start, or the
- *   start of the close. With equal fixed times all three give the same period; with drawn times only the same means;
- * - the wait under the die lies before the close, and it ends early enough for the parison to be full at `fullAt`: the
- *   mold knows how long its own close and cut will take. The parison is therefore never short;
- * - the die zone is taken from the start of travel in to the end of travel out; the next mold does not follow closer;
- * - which mold comes next is settled when the die zone is free and a mold is clear: earliest clear first, then the order of stations;
- * - a parison takes the time of the station that catches it, although that is settled after it has begun to grow; the n-th draw is the
- *   n-th parison's, the one that hangs at the start of a running cell not counted;
- * - excess is counted in ticks from the instant at which the parison was full to `fullAt`, as a step of its own of the plasticator;
- * - `running`: a full parison hangs at 0, and what it grows until it is caught is excess; `cold`: growth begins at 0. Molds are clear.
- *
- * Not here: operators, other rules of dispatch, a removal that is not on the mold's circuit (leave it out of `steps`), the
- * matched rate (it is a matter of what `durations` returns for `parison`), stops of the screw.
- */
+// Independent computation of a cell with continuous extrusion: one pass over its parisons, without an event queue.
 import type { Durations, StepInterval } from "./shotRecursion.ts";
 import { earliestOf, StepLedger } from "./stepLedger.ts";
+
+/*
+ * Why one pass is enough: removal is by machine and the dispatch rule is first-ready. A parison therefore fixes when its mold is
+ * clear again, and the mold that has been clear longest travels in next.
+ *
+ * Rules:
+ * - The next parison grows from the instant `fullAt` of the previous one, so that the period is P when melt binds. `fullAt` is
+ *   the end of the cut, its start, or the start of the close. At equal fixed times all three give the same period.
+ * - A mold waits under the die before its close. The wait ends so that the parison is full at `fullAt`, given the times of its
+ *   close and cut. A parison is therefore never short.
+ * - A mold occupies the die zone from the start of travel in to the end of travel out.
+ * - The next mold is chosen when the die zone is free and a mold is clear: first the earliest clear, then the order of stations.
+ * - A parison takes the time of the station that catches it. The n-th draw belongs to the n-th parison; the one that hangs at a
+ *   running start is not counted.
+ * - Excess is a step of the plasticator, from the instant at which the parison was full to `fullAt`.
+ * - `running`: a full parison hangs at 0, and its growth until it is caught is excess. `cold`: growth begins at 0. Both: molds clear.
+ *
+ * Not included: operators, other dispatch rules, removal by pin, stops of the screw.
+ */
 
 export interface ContinuousCell {
   /** In order of ties. */
   readonly stations: readonly {
     readonly name: string;
-    /** All steps in order: `travel in`, `close`, `cut`, `travel out`, then those that end with a clear mold; others may stand between. */
+    /** All steps in order: `travel in`, `close`, `cut`, `travel out` and the rest up to a clear mold; extra steps may come between. */
     readonly steps: readonly string[];
   }[];
   readonly fullAt: "start of close" | "start of cut" | "end of cut";
   readonly start: "running" | "cold";
 }
 
-/** A station's steps, parted where something is waited for, caught or set free. */
+/** A station's steps, divided at the waits, at `fullAt` and at the release of the die. */
 interface Parts {
   readonly toDie: readonly string[];
   readonly untilFull: readonly string[];
@@ -53,16 +51,16 @@ export function continuousRecursion(cell: ContinuousCell, durations: Durations, 
   for (let parison = 0; ledger.includes(caught); parison += 1) {
     const station = earliestOf(clear);
     const { toDie, untilFull, toFreeDie, mold } = parts[station]!;
-    const lay = (steps: readonly string[], from: number): number =>
-      steps.reduce((start, step) => ledger.lay(names[station]!, step, station, start), from);
+    const schedule = (steps: readonly string[], from: number): number =>
+      steps.reduce((start, step) => ledger.schedule(names[station]!, step, station, start), from);
     const hangs = parison === 0 && cell.start === "running";
-    const full = hangs ? 0 : ledger.lay("plasticator", "parison", station, caught);
-    const underDie = lay(toDie, Math.max(dieFree, clear[station]!));
+    const full = hangs ? 0 : ledger.schedule("plasticator", "parison", station, caught);
+    const underDie = schedule(toDie, Math.max(dieFree, clear[station]!));
     const ahead = untilFull.reduce((sum, step) => sum + ledger.ticksOfNext(names[station]!, step, station), 0);
-    caught = lay(untilFull, Math.max(underDie, full - ahead));
-    if (caught > full) ledger.note("plasticator", "excess", station, full, caught);
-    dieFree = lay(toFreeDie, caught);
-    clear[station] = lay(mold, dieFree);
+    caught = schedule(untilFull, Math.max(underDie, full - ahead));
+    if (caught > full) ledger.record("plasticator", "excess", station, full, caught);
+    dieFree = schedule(toFreeDie, caught);
+    clear[station] = schedule(mold, dieFree);
   }
   return ledger.inOrder();
 }

@@ -1,4 +1,4 @@
-// The step tables on which the language of step tables was judged: other ways of melt delivery, stops, a break, a takeaway, a clock.
+// Step tables that use every feature of the table language: kinds of melt delivery, stops, a break, a takeaway, a clock.
 import type { PlaceSpec, ProcessSpec, StateSpec, StepTable, StopRule } from "#engine/compiler/stepTable.ts";
 import { ticks } from "./runTable.ts";
 
@@ -9,7 +9,7 @@ const family = (name: string, count: number, tokens: number): PlaceSpec[] =>
   Array.from({ length: count }, (_, k) => ({ name: `${name} ${k + 1}`, tokens }));
 const stationNames = (count: number): string[] => Array.from({ length: count }, (_, k) => `station ${k + 1}`);
 
-/** Ticks: recharge r, drop d, valve shift v, mold m; a cell of so many equal stations. */
+/** Ticks: recharge r, drop d, valve shift v, mold m; and the number of equal stations. */
 export interface CellTimes {
   readonly r: number;
   readonly d: number;
@@ -18,7 +18,7 @@ export interface CellTimes {
   readonly stations: number;
 }
 
-/** A head with a chamber of one shot over every station: the extruder fills one after another and shifts right after a fill. */
+/** A head with a chamber of one shot for each station: the extruder fills the heads in rotation and shifts right after a fill. */
 export function accumulatorHeads({ r, d, v, m, stations }: CellTimes): StepTable {
   return {
     resources: [
@@ -72,7 +72,7 @@ export function accumulatorHeads({ r, d, v, m, stations }: CellTimes): StepTable
   };
 }
 
-/** One ram chamber before the valve: it takes `ahead` ticks of the next shot before it is full, the rest once the drop has begun. */
+/** One chamber before the valve: it takes `ahead` ticks of the next shot before it is full, the rest after the drop has begun. */
 export function commonAccumulator({ r, d, v, m, stations, ahead }: CellTimes & { readonly ahead: number }): StepTable {
   return {
     resources: [
@@ -163,7 +163,7 @@ export interface ContinuousTimes {
   readonly stations: number;
 }
 
-/** The screw never stops: full length is due at the cut, so the mold may close k + u before; a late mold makes a longer tail. */
+/** Continuous extrusion: full length is due at the cut, so a mold may close k + u earlier. A late mold makes a longer tail. */
 export function continuousExtrusion({ P, i, k, u, o, b, stations }: ContinuousTimes): StepTable {
   return {
     resources: [
@@ -236,7 +236,7 @@ export function continuousExtrusion({ P, i, k, u, o, b, stations }: ContinuousTi
 
 /**
  * One station of a reciprocating screw, stopped once: shift 1, drop 2, close 2, cool 6, open 2, recharge 12, clearing 3.
- * A drop, and a close before pinch, cannot be held: their shot is lost.
+ * A drop and a close before pinch cannot be held: their shot is lost.
  */
 export function stoppedStation(at: number, repair: number, rule: StopRule): StepTable {
   const lost = { leaveFor: "give up the shot" };
@@ -363,7 +363,7 @@ export function stoppedStation(at: number, repair: number, rule: StopRule): Step
   };
 }
 
-/** One operator whose break begins while the mold cools: he is called away by his own token, and served before the station. */
+/** One operator whose break begins while the mold cools; the break takes the operator's token with a higher priority. */
 export function breakWhileCooling(): StepTable {
   return {
     resources: [
@@ -425,7 +425,7 @@ export function breakWhileCooling(): StepTable {
   };
 }
 
-/** A takeaway with room for one part that is slower than the mold: the mold keeps its part until there is room. */
+/** A takeaway that is slower than the mold and has room for one part: the mold keeps its part until there is room. */
 export function takeawayWithRoomForOne(): StepTable {
   return {
     resources: [
@@ -467,7 +467,7 @@ export function takeawayWithRoomForOne(): StepTable {
   };
 }
 
-/** A station that is fed every 10 ticks, works for 3 and fails after 5 ticks of work; the repair takes 2. */
+/** A station that is fed every 10 ticks, works for 3 ticks and fails after 5 ticks of work; the repair takes 2 ticks. */
 export function clockOnWorkingTime(): StepTable {
   return {
     resources: [

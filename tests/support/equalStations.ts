@@ -1,4 +1,4 @@
-// Cells of equal stations named by letters, for the second accounts of accumulator and continuous extruder.
+// Cells of equal stations named by letters, for the recursions of accumulator and continuous extrusion.
 import * as fc from "fast-check";
 import type { AccumulatorCell } from "./accumulatorRecursion.ts";
 import type { ContinuousCell } from "./continuousRecursion.ts";

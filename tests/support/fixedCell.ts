@@ -1,10 +1,10 @@
-// Scenarios of fixed times for tests: equal or different stations described by a few numbers.
+// Scenarios of fixed times, described by a few numbers a station.
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { DeliverySpec, DispatchRule, Scenario, StationSpec } from "#scenario/scenario.ts";
 
 const fixed = (value: number): Distribution => ({ kind: "fixed", value });
 
-/** Seconds. `rest` is the mold time after closing, spread over the steps; `remove` comes out of it last. */
+/** Seconds. */
 export interface FixedStation {
   readonly name?: string;
   readonly recharge: number;
@@ -13,7 +13,7 @@ export interface FixedStation {
   readonly cool: number;
   readonly remove: number;
   readonly by?: "machine" | "operator";
-  /** Travel in, cut, travel out, of a continuous extruder. */
+  /** Travel in, cut and travel out, for continuous extrusion. */
   readonly travel?: readonly [number, number, number];
   readonly priority?: number;
 }
@@ -70,7 +70,7 @@ export function fixedCell(cell: FixedCell): Scenario {
   };
 }
 
-/** Tick of every delivery of the cell, ascending. */
+/** Ticks of all shots of the cell, ascending. */
 export function allShotTicks(record: {
   readonly stations: readonly { readonly shotTicks: readonly number[] }[];
 }): number[] {

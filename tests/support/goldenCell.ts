@@ -1,4 +1,4 @@
-// A cell with a step of every law, run once and summed up in one number: the same in every JavaScript engine, or not at all.
+// A cell with every kind of distribution, and a hash of its run that must be equal in all JavaScript engines.
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";

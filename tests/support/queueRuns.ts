@@ -1,16 +1,16 @@
-// Replications of a queue's step table, and what the textbooks ask of a queue.
+// Runs replications of a queue's step table and gives the figures of queueing theory.
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import { compileTable } from "#engine/compiler/program.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import type { StepTable } from "#engine/compiler/stepTable.ts";
 
-/** One replication, after its start-up. */
+/** One replication, after its warm-up. */
 export interface QueueRun {
-  /** Share of the observed time that a resource was in a state, added up over all resources. */
+  /** Mean number of resources in a state. */
   readonly meanIn: (state: string) => number;
-  /** Times a counter rose, per second. */
+  /** Increments of a counter per second. */
   readonly rate: (counter: string) => number;
-  /** Seconds at which it rose. */
+  /** Seconds at which a counter rose. */
   readonly times: (counter: string) => readonly number[];
   readonly from: number;
   readonly until: number;
@@ -41,19 +41,24 @@ export function runQueue(table: StepTable, replications: number, from: number, u
   });
 }
 
-/** 99 % interval of a figure over the replications: with some thirty checks, one in three thousand misses by chance. */
+/** The 99 % interval of a figure over the replications. */
 export function over(runs: readonly QueueRun[], figure: (run: QueueRun) => number): Interval {
   return meanInterval(runs.map(figure), 0.99);
 }
 
-export interface Crowd {
-  /** Mean number of customers there, and the share of time with at least `busy` of them. */
+export interface NumberInSystem {
+  /** Mean number of customers in the system, and the share of time with at least `busy` of them. */
   readonly mean: number;
   readonly shareAbove: number;
 }
 
-/** Of an open queue that began empty at 0: so both counters must be those of the whole run. */
-export function crowd(arrivals: readonly number[], departures: readonly number[], busy: number, until: number): Crowd {
+/** The number in an open queue that starts empty at 0; arrivals and departures are those of the whole run. */
+export function numberInSystem(
+  arrivals: readonly number[],
+  departures: readonly number[],
+  busy: number,
+  until: number,
+): NumberInSystem {
   let [here, since, area, above, a, d] = [0, 0, 0, 0, 0, 0];
   while (a < arrivals.length || d < departures.length) {
     const isArrival = (arrivals[a] ?? Infinity) <= (departures[d] ?? Infinity);

@@ -1,4 +1,4 @@
-// Queues and lines of the textbooks as step tables, for the same interpreter, event list and samplers that run the cell.
+// Queues and production lines of the textbooks as step tables.
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { PlaceSpec, ProcessSpec, ResourceSpec, StepTable, TimeSpec } from "#engine/compiler/stepTable.ts";
 
@@ -12,11 +12,11 @@ const busy = (name: string): ResourceSpec => ({
   whenStopped: "stopped",
 });
 
-export const time = (law: Distribution, more: Partial<TimeSpec> = {}): TimeSpec => ({ laws: [{ law }], ...more });
+const time = (law: Distribution, more: Partial<TimeSpec> = {}): TimeSpec => ({ laws: [{ law }], ...more });
 export const exponential = (mean: number): Distribution => ({ kind: "exponential", mean });
 const numbered = (name: string, count: number): string[] => Array.from({ length: count }, (_, i) => `${name} ${i + 1}`);
 
-/** Customers who come one after another to a line before so many equal servers. */
+/** Customers arrive one by one at a line before equal servers. */
 export function openQueue(arrival: Distribution, service: Distribution, servers: number): StepTable {
   const names = numbered("server", servers);
   return {
@@ -45,7 +45,7 @@ export function openQueue(arrival: Distribution, service: Distribution, servers:
   };
 }
 
-/** Machines that each run for a while and then need one of the operators: machine repair, or machines that one operator minds. */
+/** Machine repair: each machine runs for a time and then needs one of the operators. */
 export function machineRepair(machines: number, operators: number, run: Distribution, repair: Distribution): StepTable {
   const names = numbered("machine", machines);
   return {
@@ -76,7 +76,7 @@ export function machineRepair(machines: number, operators: number, run: Distribu
   };
 }
 
-/** A line that never lacks material and always gets rid of its parts; `buffer` places lie between two stations. */
+/** A saturated line: its first station is never starved, its last never blocked. It has `buffer` places between two stations. */
 export function saturatedLine(
   stations: number,
   buffer: number,
@@ -99,7 +99,7 @@ export function saturatedLine(
     })),
     places: gaps.flatMap((k): PlaceSpec[] => [
       { name: between("parts after", k), tokens: 0 },
-      // Without a buffer a part can leave its station when the next one has let its own go.
+      // Without a buffer a part leaves its station when the next station is empty.
       { name: between("room after", k), tokens: buffer + 1 },
     ]),
     processes: [
@@ -136,7 +136,7 @@ function lineStation(name: string, k: number, stations: number, work: Distributi
   };
 }
 
-/** Fails after so much time of work, and is repaired at once. */
+/** A stop of a station that counts working time only; the repair begins at once. */
 function workingTimeStop(name: string, run: Distribution, repair: Distribution): ProcessSpec {
   return {
     name: `stop of ${name}`,

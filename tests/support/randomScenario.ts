@@ -1,4 +1,4 @@
-// Random scenarios of a reciprocating-screw cell, from coarse times full of ties to fine ones without any.
+// Random scenarios of a reciprocating-screw cell, on a coarse grid with many ties or with fine times.
 import * as fc from "fast-check";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { ExtraStepSpec, Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
@@ -7,7 +7,7 @@ export interface RandomScenarioOptions {
   readonly mostStations: number;
   /** Seconds of one run. */
   readonly length: number;
-  /** Steps after which a user's own step may come. */
+  /** Steps after which an extra step may come. */
   readonly extraAfter: readonly string[];
 }
 
@@ -15,7 +15,7 @@ const cycleSteps = ["drop", "close", "blow", "cool", "vent", "open", "remove"];
 
 export const everywhere: RandomScenarioOptions = { mostStations: 4, length: 300, extraAfter: cycleSteps };
 
-/** On a grid of whole seconds most completions meet; `least` keeps a circuit from taking no time at all. */
+/** On a grid of whole seconds many completions coincide. A `least` above 0 keeps a circuit from a duration of 0. */
 function coarse(least: number, most: number): fc.Arbitrary<Distribution> {
   const second = fc.integer({ min: least, max: most });
   return fc.oneof(
@@ -40,7 +40,7 @@ type Times = typeof coarse;
 
 function timeOrRate(times: Times, least: number): fc.Arbitrary<TimeOrRate> {
   const measured = times(least, 4).map((time): TimeOrRate => ({ by: "time", time }));
-  // A rate draws another time for every mass: stations then differ in what the same stream gives them.
+  // With a rate the time depends on the mass, so that stations get different times from the same stream.
   const rated = fc.double({ min: 0.02, max: 0.09, noNaN: true }).map((mean): TimeOrRate => ({
     by: "rate",
     rate: { kind: "normal", mean, sd: mean / 5 },

@@ -1,4 +1,4 @@
-// Studies of shipped and of made-up scenarios, with all that a report shows of them.
+// Studies of shipped and invented scenarios, in the form that a report needs.
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { comparableScenarios, compareStudies } from "#analysis/study/comparison.ts";
@@ -12,7 +12,7 @@ export function shippedText(name: string): string {
   return readFileSync(fileURLToPath(new URL(`../../scenarios/${name}.yaml`, import.meta.url)), "utf8");
 }
 
-/** A few short replications: enough to draw, quick to run. */
+/** A scenario with four replications of one hour. */
 export function scenarioOf(text: string, name: string, set: readonly string[] = []): Scenario {
   const brief = ["run.replications=4", "run.length=1 h", ...set];
   const { scenario, issues } = readScenario(text, { name, file: `${name}.yaml`, set: brief });

@@ -1,4 +1,4 @@
-// Runs a small step table and says what its resources did, tick by tick.
+// Runs a small step table and gives the states, counters and critical paths of its run.
 import { EventLog } from "#engine/run/eventLog.ts";
 import { compileTable } from "#engine/compiler/program.ts";
 import { Simulation, type SimulationOptions } from "#engine/run/simulation.ts";
@@ -6,16 +6,16 @@ import type { StepTable, TimeSpec } from "#engine/compiler/stepTable.ts";
 
 export interface TableRun {
   readonly simulation: Simulation;
-  /** States of a resource as "tick state", one for each change; what lasts no tick is left out. */
+  /** Changes of state of a resource as "tick state"; states of no duration are left out. */
   readonly statesOf: (resource: string) => readonly string[];
   readonly count: (counter: string) => number;
   /** Ticks at which a counter rose. */
   readonly ticksOf: (counter: string) => readonly number[];
-  /** Ticks of each step on the chain of a process, largest names first as they are declared; zeros left out. */
+  /** Ticks of each step on the critical path of a process; zeros are left out. */
   readonly chainOf: (process: string) => Readonly<Record<string, number>>;
 }
 
-/** A fixed time of so many ticks. */
+/** A fixed time of `count` ticks. */
 export function ticks(count: number, more: Partial<TimeSpec> = {}): TimeSpec {
   return { laws: [{ law: { kind: "fixed", value: count }, factor: 1e-6 }], ...more };
 }

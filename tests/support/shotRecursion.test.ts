@@ -1,4 +1,4 @@
-/** The shot recursion against closed forms, independently computed event-graph periods and timelines worked out by hand. */
+// Holds the shot recursion to closed forms, to periods of an event graph, and to timelines calculated by hand.
 
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
@@ -21,7 +21,7 @@ function cellOf(stations: readonly Station[], changes: Partial<RecursionCell> = 
   };
 }
 
-/** Fixed times by station, or the same for all; a step without an entry is a slip of the test. */
+/** Fixed times for each station or for all; a step without a time is an error of the test. */
 function fixedTimes(
   times: Readonly<Record<string, number | Readonly<Record<string, number>>>>,
   names: readonly string[],
@@ -52,7 +52,7 @@ function ticksBetween(steps: readonly StepInterval[], from: number, span: number
 const dispatches = ["first-ready", "longest-waiting", "alternate", "priority"] as const;
 const recharges = ["valve-neutral", "mold-closed"] as const;
 
-describe("two stations worked out by hand", () => {
+describe("two stations calculated by hand", () => {
   const names = ["left", "right"];
   const moldSteps = ["close", "cool", "open"];
   const stations = names.map((name) => station(name, { removal: "operator", moldSteps }));
@@ -70,11 +70,11 @@ describe("two stations worked out by hand", () => {
     names,
   );
 
-  test("cold start, recharge after close, one operator whom the right station twice waits for", () => {
+  test("cold start, recharge after close, one operator for whom the right station waits twice", () => {
     const steps = shotRecursion(cellOf(stations, { start: "cold", rechargeStarts: "mold-closed" }), durations, 42);
     const lines = steps.map((s) => `${s.start}-${s.end} ${s.resource}: ${s.step} ${s.occurrence} (${s.station})`);
-    // Arithmetic by hand from cell.md [C]. Right asks for the operator at 21 and 39, left lets go of him at 23 and 41;
-    // the screw waits for the mold to close at 9-10, 17-18, 27-28 and 35-36, and for a mold at 22-23 and 40-41.
+    // Calculated by hand [C]. Right requests the operator at 21 and 39, left releases them at 23 and 41. The screw waits for the
+    // mold to close at 9-10, 17-18, 27-28 and 35-36, and for a mold at 22-23 and 40-41.
     expect(lines).toEqual([
       "0-5 plasticator: recharge 0 ()",
       "5-6 valve: shift to port 0 (left)",
@@ -114,10 +114,10 @@ describe("two stations worked out by hand", () => {
   });
 });
 
-describe("dispatch rules on three stations worked out by hand", () => {
+describe("dispatch rules on three stations calculated by hand", () => {
   const names = ["a", "b", "c"];
   const stations = names.map((name, k) => station(name, { priority: [3, 1, 2][k] ?? 0 }));
-  // From shift to ready: a 20, b and c 6 ticks; the screw's own circuit takes 5.
+  // From shift to ready a takes 20 ticks, b and c 6. The circuit of the screw takes 5.
   const durations = fixedTimes(
     {
       recharge: 2,
@@ -136,24 +136,24 @@ describe("dispatch rules on three stations worked out by hand", () => {
     alternate: "a0 b5 c10 a20 b25 c30 a40 b45",
     priority: "b0 c5 b10 c15 b20 c25 b30 c35 b40 c45",
   };
-  test.each(dispatches)("%s serves the stations in its own order", (dispatch) => {
+  test.each(dispatches)("%s serves the stations in the expected order", (dispatch) => {
     const steps = shotRecursion(cellOf(stations, { dispatch }), durations, 50);
     const served = shotsOf(steps).map((shot) => `${shot.station}${shot.start}`);
-    expect(served.join(" ")).toBe(expected[dispatch]); // arithmetic by hand from cell.md [C]
+    expect(served.join(" ")).toBe(expected[dispatch]); // calculated by hand [C]
   });
 });
 
-describe("what happens at one instant", () => {
+describe("events at one instant", () => {
   const common = { recharge: 2, "shift to port": 1, "shift to neutral": 1, drop: 1, close: 1 };
 
   test.each(["machine", "operator"] as const)(
-    "a removal by %s that takes nothing and ends with the recharge counts",
+    "a removal by %s of zero duration that ends with the recharge makes its station ready",
     (removal) => {
       const names = ["early", "late"];
       const stations = [station("early", { priority: 2 }), station("late", { removal })];
       const durations = fixedTimes({ ...common, open: { early: 1, late: 7 }, remove: 0 }, names);
       const steps = shotRecursion(cellOf(stations, { dispatch: "priority" }), durations, 25);
-      // late: from 0 to 10, the very tick at which the screw is full for the third time; by hand from cell.md [C]
+      // Station late is ready at 10, the tick at which the screw is full for the third time; calculated by hand [C].
       expect(shotsOf(steps).map((shot) => `${shot.station}${shot.start}`)).toEqual([
         "late0",
         "early5",
@@ -164,7 +164,7 @@ describe("what happens at one instant", () => {
     },
   );
 
-  test("of two requests at one tick the operator serves the station that comes first in order", () => {
+  test("of two requests at one tick the operator serves the station that is first in order", () => {
     const names = ["second", "first"];
     const stations = [
       station("second", { priority: 2, removal: "operator" }),
@@ -172,7 +172,7 @@ describe("what happens at one instant", () => {
     ];
     const durations = fixedTimes({ ...common, open: { second: 5, first: 10 }, remove: 4 }, names);
     const steps = shotRecursion(cellOf(stations, { dispatch: "priority" }), durations, 20);
-    // both are open at 13; by hand from cell.md [C]
+    // Both are open at 13; calculated by hand [C].
     const removals = steps.filter((step) => step.step === "remove");
     expect(removals.map((step) => `${step.station} ${step.start}-${step.end}`)).toEqual([
       "second 13-17",
@@ -180,7 +180,7 @@ describe("what happens at one instant", () => {
     ]);
   });
 
-  test("an older request goes before one of a station earlier in order", () => {
+  test("an older request is served before one of a station earlier in order", () => {
     const names = ["second", "first"];
     const stations = [
       station("second", { priority: 2, removal: "operator" }),
@@ -192,20 +192,20 @@ describe("what happens at one instant", () => {
     expect(removals.map((step) => `${step.station} ${step.start}-${step.end}`)).toEqual([
       "first 13-17",
       "second 17-21",
-    ]); // by hand [C]
+    ]); // calculated by hand [C]
   });
 
-  test("a cell that needs an operator and has none comes to rest after its first shot", () => {
+  test("a cell that needs an operator and has none stops after its first shot", () => {
     const steps = shotRecursion(cellOf([station("only", { removal: "operator" })], { operators: 0 }), () => 1, 1000);
     expect(shotsOf(steps)).toHaveLength(1);
     expect(steps.some((step) => step.step === "remove")).toBe(false);
   });
 
-  test("time that stands still is refused, not looped over for ever", () => {
-    expect(() => shotRecursion(cellOf([station("only")]), () => 0, 10)).toThrow("time stands still at 0");
+  test("a circuit of no duration throws instead of looping for ever", () => {
+    expect(() => shotRecursion(cellOf([station("only")]), () => 0, 10)).toThrow("time does not advance at 0");
   });
 
-  test("mold and machine removal, extra steps included, follow one another without a gap", () => {
+  test("mold steps, extra steps and machine removal follow one another without a gap", () => {
     const moldSteps = ["calibrate", "close", "pin down", "blow", "open"];
     const steps = shotRecursion(
       cellOf([station("only", { moldSteps })], { rechargeStarts: "mold-closed" }),
@@ -218,7 +218,7 @@ describe("what happens at one instant", () => {
       16,
     );
     expect(steps.map((step) => step.step)).toEqual(["shift to port", "drop"]);
-    // port 0-2, drop 2-4, then five mold steps and the removal; the screw waits for close, 8, not for pin down, 10 [C]
+    // Port 0-2, drop 2-4, then five mold steps and the removal. The screw waits for close, 8, not for pin down, 10 [C].
     expect(until.map((step) => `${step.start} ${step.step}`)).toEqual([
       "0 shift to port",
       "2 drop",
@@ -234,8 +234,9 @@ describe("what happens at one instant", () => {
   });
 });
 
-describe("the timed event graph of checks.md section 8", () => {
-  // Ticks are milliseconds. Recharge 4.0, drop 1.8, close 0.6, mold time after the drop 11.0 s, close included [C].
+describe("the cell as a timed event graph", () => {
+  // Periods computed independently of this project [C]. Ticks are milliseconds: recharge 4.0 s, drop 1.8 s, close 0.6 s, mold time
+  // after the drop 11.0 s, close included.
   const table = [
     { rechargeStarts: "valve-neutral", valve: 250, periods: [13_050, 6_525, 6_300, 6_300] },
     { rechargeStarts: "mold-closed", valve: 250, periods: [13_050, 6_650, 6_650, 6_650] },
@@ -279,19 +280,19 @@ const layout = {
 
 type StepTimes = { readonly [Step in keyof typeof stepTimes]: number };
 
-/** cell.md, "The ideal cycle in closed form": v + d + (v or max(v, c)) + r. */
+/** Circuit of the screw in the timed event graph, derived by hand [C]: v + d + (v or max(v, c)) + r. */
 function screwCircuit(rechargeStarts: RecursionCell["rechargeStarts"], valve: number, t: StepTimes): number {
   return valve + t.drop + (rechargeStarts === "mold-closed" ? Math.max(valve, t.close) : valve) + t.recharge;
 }
 
-/** cell.md, "The ideal cycle in closed form": v + d + m. */
+/** Circuit of a station in the timed event graph, derived by hand [C]: v + d + m. */
 function stationCircuit(valve: number, t: StepTimes): number {
   return valve + t.drop + t.close + t.open + t.remove;
 }
 
-describe("the ideal cycle in closed form (cell.md)", () => {
-  test("equal stations with fixed times keep the period of the binding circuit, under every rule", () => {
-    const binding = { screw: 0, molds: 0, crew: 0 };
+describe("the closed form of the ideal cycle", () => {
+  test("equal stations with fixed times have the period of the critical circuit, under every rule", () => {
+    const longest = { screw: 0, molds: 0, crew: 0 };
     const count = fc.integer({ min: 1, max: 16 });
     const crew = fc.integer({ min: 0, max: 3 }); // 0 stands for removal by machine
     fc.assert(
@@ -307,17 +308,17 @@ describe("the ideal cycle in closed form (cell.md)", () => {
             names.map((name, k) => station(name, { removal, priority: k })),
             { ...rules, operators },
           );
-          // Everything is counted over a span of shots that every circuit divides, so that ticks stay whole.
+          // The span of shots is a multiple of every circuit's shots, so that ticks stay whole.
           const span = stations * Math.max(operators, 1);
           const screw = span * screwCircuit(rules.rechargeStarts, valve, t);
           const molds = (span / stations) * stationCircuit(valve, t);
-          const hands = operators === 0 ? 0 : (span / Math.min(operators, stations)) * t.remove;
-          const period = Math.max(screw, molds, hands);
-          binding[period === screw ? "screw" : period === molds ? "molds" : "crew"] += 1;
-          // A crew a little slower than the screw fills the molds' slack by 1/operators of a tick a shot before it binds.
+          const crewTicks = operators === 0 ? 0 : (span / Math.min(operators, stations)) * t.remove;
+          const period = Math.max(screw, molds, crewTicks);
+          longest[period === screw ? "screw" : period === molds ? "molds" : "crew"] += 1;
+          // A crew a little slower than the screw uses up the slack of the molds by 1/operators of a tick a shot before it binds.
           const transient = stations * (4 + operators * Math.ceil(screw / span));
           const shots = transient + 2 * span + 2;
-          const until = Math.ceil((shots * period) / span) + screw + molds + hands + t.recharge;
+          const until = Math.ceil((shots * period) / span) + screw + molds + crewTicks + t.recharge;
           const steps = shotRecursion(
             cell,
             fixedTimes({ ...t, "shift to port": valve, "shift to neutral": valve }, names),
@@ -328,11 +329,11 @@ describe("the ideal cycle in closed form (cell.md)", () => {
         },
       ),
     );
-    for (const [circuit, cases] of Object.entries(binding))
-      expect(cases, `cases bound by the ${circuit}`).toBeGreaterThan(0);
+    for (const [circuit, cases] of Object.entries(longest))
+      expect(cases, `cases with the ${circuit} as critical circuit`).toBeGreaterThan(0);
   });
 
-  test("different stations in fixed rotation: M shots in the longer of the screw's turn and the slowest station", () => {
+  test("different stations in rotation take the longer of the screw's turn and the slowest station for M shots", () => {
     const stationsTimes = fc.array(fc.record(stepTimes), { minLength: 1, maxLength: 16 });
     fc.assert(
       fc.property(stationsTimes, fc.record(layout), (each, { valve, ...rules }) => {
@@ -348,7 +349,7 @@ describe("the ideal cycle in closed form (cell.md)", () => {
         const turn = each.reduce((sum, t) => sum + screwCircuit(rules.rechargeStarts, valve, t), 0);
         const slowest = Math.max(...each.map((t) => stationCircuit(valve, t)));
         const period = Math.max(turn, slowest);
-        // A slow station gains at least a tick a turn on those before it until it holds them back too: 2 periods of turns at most.
+        // The transient takes at most 2 × period turns: a slow station uses up the lead of the others by a tick a turn or more.
         const turns = turn >= slowest ? 1 : 2 * period;
         const steps = shotRecursion(cell, durations, (turns + 8) * period + coldRecharge);
         expect(ticksBetween(steps, turns * each.length, 4 * each.length)).toBe(4 * period);

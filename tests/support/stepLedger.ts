@@ -1,9 +1,7 @@
-/**
- * Where a recursion writes down the steps of a cell: it counts each resource's own occurrences and lays end to start.
- */
+// Records the steps of a recursion and counts the occurrences of each step.
 import type { Durations, StepInterval } from "./shotRecursion.ts";
 
-/** More shots than this at one instant means that time stands still: every step of the circuit takes nothing. */
+/** More shots than this at one instant mean that every step of the circuit has zero duration. */
 const mostShotsAtOnce = 10_000;
 
 export class StepLedger {
@@ -23,31 +21,31 @@ export class StepLedger {
     this.#until = until;
   }
 
-  /** Whether a shot that begins at this instant still belongs to the run; instants must come in order. */
+  /** True if a shot that begins at this instant belongs to the run; instants must come in order. */
   includes(instant: number): boolean {
     if (instant < this.#before) throw new RangeError(`${instant} comes after ${this.#before}`);
     this.#shotsAtOnce = instant === this.#before ? this.#shotsAtOnce + 1 : 1;
     this.#before = instant;
-    if (this.#shotsAtOnce > mostShotsAtOnce) throw new RangeError(`time stands still at ${instant}`);
+    if (this.#shotsAtOnce > mostShotsAtOnce) throw new RangeError(`time does not advance at ${instant}`);
     return instant < this.#until;
   }
 
-  /** What the next occurrence of a step will take, without laying it. */
+  /** The duration of the next occurrence of a step, without scheduling it. */
   ticksOfNext(resource: string, step: string, station: number): number {
     const ticks = this.#durations(resource, step, this.#occurrence(resource, step), station);
     if (!Number.isInteger(ticks) || ticks < 0) throw new RangeError(`${resource} ${step} takes ${ticks} ticks`);
     return ticks;
   }
 
-  /** Lays the next occurrence of a step, `held` at its end if what it works on is not over by then; returns its end. */
-  lay(resource: string, step: string, station: number, start: number, held = 0): number {
+  /** Schedules the next occurrence of a step, which ends at `held` at the earliest; returns its end. */
+  schedule(resource: string, step: string, station: number, start: number, held = 0): number {
     const end = Math.max(start + this.ticksOfNext(resource, step, station), held);
-    this.note(resource, step, station, start, end);
+    this.record(resource, step, station, start, end);
     return end;
   }
 
-  /** Writes down a step whose two ends are known. */
-  note(resource: string, step: string, station: number, start: number, end: number): void {
+  /** Records a step whose start and end are known. */
+  record(resource: string, step: string, station: number, start: number, end: number): void {
     const occurrence = this.#occurrence(resource, step);
     this.#counts.set(keyOf(resource, step), occurrence + 1);
     this.#steps.push({ resource, step, station: this.#stations[station] ?? "", occurrence, start, end });
@@ -72,7 +70,7 @@ function keyOf(resource: string, step: string): string {
   return JSON.stringify([resource, step]);
 }
 
-/** Steps without duration can share start, resource and step; then the occurrence decides. */
+/** Steps of zero duration may share start, resource and step; then the occurrence decides. */
 function byStart(one: StepInterval, other: StepInterval): number {
   return (
     one.start - other.start ||

@@ -1,4 +1,4 @@
-// Cells of one product whose parts pass a takeaway, for tests: servers and stations by a few numbers.
+// Cells of one product with a takeaway, described by a few numbers.
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Scenario, ServerSpec, StationSpec } from "#scenario/scenario.ts";
 import { fixedCell, type FixedCell } from "./fixedCell.ts";
@@ -22,7 +22,7 @@ export function takeawayCell(
   return { ...made, stations, ...(takeaway.length > 0 ? { takeaway } : {}), ...rest };
 }
 
-/** A mold that does nothing but cool, for so long as the law says: the first stage of a line that never lacks material. */
+/** A mold that only cools: the first stage of a saturated line. */
 export function saturatedMold(
   cool: Distribution,
   takeaway: readonly ServerSpec[],

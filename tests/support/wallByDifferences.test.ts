@@ -1,4 +1,4 @@
-/** The finite differences against a textbook wall, printed series values and the balance of heat, before they judge anything. */
+// Holds the finite differences to the series solution of a wall, to a textbook example and to the heat balance.
 
 import { describe, expect, test } from "vitest";
 import { wallByDifferences, type WallByDifferences } from "./wallByDifferences.ts";
@@ -16,20 +16,20 @@ const unitWall: WallByDifferences = {
 };
 
 test.each([
-  // Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3-3.4 [M]; digits [C]
+  // Series of Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3-3.4 [M]; values computed from it [C].
   [0.05, 0.99687, 0.74769],
   [0.1, 0.94931, 0.64318],
   [0.2, 0.77231, 0.49591],
   [0.5, 0.37078, 0.23605],
   [1.0, 0.10798, 0.06874],
-])("at Fourier number %d the insulated face stands at %d and the mean at %d", (time, face, mean) => {
+])("at Fourier number %d the insulated face is at %d and the mean at %d", (time, face, mean) => {
   const wall = wallByDifferences(unitWall, time);
   expect(wall.insideFace).toBeCloseTo(face, 4);
   expect(wall.mean).toBeCloseTo(mean, 4);
 });
 
-test("the pipe wall of Incropera's example 5.4", () => {
-  // Incropera et al., Fundamentals of Heat and Mass Transfer, example 5.4: inputs [R], answers [C], tolerance 0.2 K
+test("the pipe wall of Incropera's example 5.4 has face temperatures of 42.9 and 45.3 °C", () => {
+  // Incropera et al., Fundamentals of Heat and Mass Transfer, example 5.4: inputs [R], results [C], tolerance 0.2 K.
   const pipe: WallByDifferences = {
     wall: 0.04,
     diffusivity: 18.8e-6,
@@ -44,14 +44,14 @@ test("the pipe wall of Incropera's example 5.4", () => {
 });
 
 describe("heat", () => {
-  test("that a wall between two like faces loses leaves it equally on both sides", () => {
+  test("leaves a wall equally through two equal faces", () => {
     const both = { temperature: 0, transfer: 3 };
     const wall = wallByDifferences({ ...unitWall, inside: both, outside: both }, 0.3);
     expect(wall.insideFace).toBeCloseTo(wall.moldFace, 10);
   });
 
-  test("settles to the straight line between two films in series", () => {
-    // Ohm's law of heat: resistances 1/2, 1 and 1/4 in series between 40 and 10 (any heat transfer textbook)
+  test("reaches the linear profile of two films and a wall in series", () => {
+    // Thermal resistances 1/2, 1 and 1/4 in series between 40 and 10, calculated by hand [C].
     const wall = wallByDifferences(
       { ...unitWall, inside: { temperature: 40, transfer: 2 }, outside: { temperature: 10, transfer: 4 } },
       60,
@@ -61,7 +61,7 @@ describe("heat", () => {
     expect(wall.moldFace).toBeCloseTo(10 + flux / 4, 6);
   });
 
-  test("stays where it is when nothing is taken", () => {
+  test("stays in a wall with insulated faces", () => {
     expect(wallByDifferences({ ...unitWall, outside: insulated }, 5).mean).toBeCloseTo(1, 9);
   });
 });

@@ -1,10 +1,9 @@
-/**
- * The temperature through a cooling wall by finite differences, from the heat equation and Newton's law of cooling alone.
- *
- * It knows nothing of eigenvalues: each node holds the heat of its own slice, heat flows between neighbors by Fourier's
- * law, and each face passes heat to what it touches. Time is stepped backward Euler first (the melt meets the mold with a
- * jump, which the trapezoidal rule would carry on as a ripple), then by the trapezoidal rule (Crank & Nicolson, Proc. Camb.
- * Phil. Soc. 43, 1947, p. 50, from memory).
+// The temperatures of a cooling wall by finite differences, from the heat equation and Newton's law of cooling.
+
+/*
+ * Independent of the eigenvalue series: each node holds the heat of its slice. Heat flows between neighbors by Fourier's law, and
+ * each face passes heat to its surroundings. The first time steps are backward Euler, because the trapezoidal rule would turn the
+ * initial jump into an oscillation. The others are trapezoidal: Crank and Nicolson, Proc. Camb. Phil. Soc. 43 (1947) 50 [M].
  */
 
 export interface WallByDifferences {
@@ -14,9 +13,9 @@ export interface WallByDifferences {
   readonly diffusivity: number;
   /** W/(m K) */
   readonly conductivity: number;
-  /** °C, all through the wall at the start */
+  /** °C, uniform at the start */
   readonly start: number;
-  /** What touches each face: its temperature in °C and the heat it takes in W/(m² K), Infinity for perfect contact. */
+  /** Surroundings of each face: temperature in °C and heat transfer coefficient in W/(m² K), Infinity for perfect contact. */
   readonly inside: { readonly temperature: number; readonly transfer: number };
   readonly outside: { readonly temperature: number; readonly transfer: number };
   readonly slices?: number;

@@ -1,4 +1,5 @@
 // How strongly the throughput answers to the time of one step, and by which right that may be claimed.
+import { mean } from "simple-statistics";
 import type { StepScale } from "#cell/layers/planCell.ts";
 import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
@@ -54,17 +55,17 @@ export function sharesCrew(scenario: Scenario): boolean {
 export function elasticityTargets(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly StepScale[] {
   if (elasticityMethod(scenario) !== "difference") return [];
   return averageShares(answers)
-    .filter(({ step, share }) => share >= LEAST_SHARE && step !== "stopped")
+    .filter(({ role, share }) => share >= LEAST_SHARE && role !== "stop.stand")
     .toSorted((one, other) => other.share - one.share)
     .slice(0, MOST_STEPS)
     .flatMap(({ resource, step }) => Object.values(SCALE_FACTORS).map((factor) => ({ resource, step, factor })));
 }
 
 function averageShares(answers: readonly ReplicationAnswer[]): readonly CriticalShare[] {
-  return (answers[0]?.criticalShares ?? []).map((row, i) => {
-    const sum = answers.reduce((total, answer) => total + (answer.criticalShares[i]?.share ?? 0), 0);
-    return { ...row, share: sum / answers.length };
-  });
+  return (answers[0]?.criticalShares ?? []).map((row, i) => ({
+    ...row,
+    share: mean(answers.map((answer) => answer.criticalShares[i]?.share ?? 0)),
+  }));
 }
 
 /**

@@ -1,18 +1,21 @@
 // What binds the run most, equal stations taken together, and how far the next resource is from binding it.
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
-import { BEYOND } from "#cell/delivery/commonAccumulator.ts";
-import { maskedStation, PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
+import { PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
+import { stepNames } from "#cell/words/stepNames.ts";
 import { serverOf } from "#scenario/resolving/takeawayGroups.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import { areEqual } from "#analysis/ideal/orderedShots.ts";
 import { sharesCrew } from "./elasticity.ts";
-import { CREW, isByHand } from "#analysis/ideal/takeawayOwners.ts";
-import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
+import { slackPerShot, type IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
+import { resourceKind } from "#analysis/ideal/planOf.ts";
+import { CREW, isByOperator } from "#analysis/ideal/takeawayOwners.ts";
+import type { CriticalShare, ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 
-export interface LeadingStep {
-  readonly step: string;
+type ToldStep = Pick<CriticalShare, "step" | "role" | "task">;
+
+export interface LeadingStep extends ToldStep {
   /** Several where equal stations share the step. */
   readonly resources: readonly string[];
   /** Share of the critical path. */
@@ -22,8 +25,8 @@ export interface LeadingStep {
 export interface RunnerUp {
   /** `plasticator`, `crew`, `stations` (all of them), the name of a station or a server, or what an accumulator or a die has besides. */
   readonly name: string;
-  /** Seconds by which its circuit may grow before it sets the ideal cycle. */
-  readonly slackSeconds: number;
+  /** Seconds a shot by which its circuit may grow before it sets the ideal cycle. */
+  readonly slackPerShot: number;
 }
 
 const STATIONS = "stations";
@@ -31,29 +34,32 @@ const MASKS = "masks";
 const CHAMBERS = "chambers";
 const DIE_ZONE = "die zone";
 
+/** A recharge of a common accumulator has two parts, which count as one. */
+export function asWhole<Step extends ToldStep>(step: Step): Step {
+  if (step.role !== "screw.fillBeyond") return step;
+  return { ...step, role: "screw.recharge", step: stepNames["screw.recharge"] };
+}
+
 /** The largest share comes first. */
 export function leadingSteps(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly LeadingStep[] {
-  const stations = scenario.stations.map(({ name }) => name);
   const isShared = areEqual(scenario.stations);
-  const groups = new Map<string, { step: string; resources: string[]; places: number[] }>();
-  (answers[0]?.criticalShares ?? []).forEach(({ resource, step: told }, place) => {
-    // A recharge that a common accumulator tells in two parts is one.
-    const step = told === BEYOND ? "recharge" : told;
-    const isMask = maskedStation(resource, scenario.stations) !== undefined;
-    const shared = stations.includes(resource) ? STATIONS : isMask ? MASKS : resource;
-    const owner = isShared ? shared : resource;
-    const key = JSON.stringify([owner, step]);
-    const group = groups.get(key) ?? { step, resources: [], places: [] };
+  const groups = new Map<string, ToldStep & { resources: string[]; places: number[] }>();
+  (answers[0]?.criticalShares ?? []).forEach((share, place) => {
+    const { resource, share: _share, tied: _tied, ...told } = asWhole(share);
+    const kind = isShared ? resourceKind(resource, scenario) : undefined;
+    const owner = kind === "station" ? STATIONS : kind === "mask" ? MASKS : resource;
+    const key = JSON.stringify([owner, told.step]);
+    const group = groups.get(key) ?? { ...told, resources: [], places: [] };
     group.resources.push(resource);
     group.places.push(place);
     groups.set(key, group);
   });
   return [...groups.values()]
-    .map(({ step, resources, places }) => {
+    .map(({ resources, places, ...told }) => {
       const sum = ({ criticalShares }: ReplicationAnswer): number =>
         places.reduce((total, place) => total + (criticalShares[place]?.share ?? 0), 0);
       const named = inReadingOrder(resources, (resource) => resource);
-      return { step, resources: named, share: meanInterval(answers.map(sum)) };
+      return { ...told, resources: named, share: meanInterval(answers.map(sum)) };
     })
     .toSorted((one, other) => other.share.mean - one.share.mean);
 }
@@ -61,13 +67,13 @@ export function leadingSteps(scenario: Scenario, answers: readonly ReplicationAn
 /** Of the circuits that keep another resource busy than the leading step's, the one with the least slack. */
 export function runnerUp(scenario: Scenario, leading: LeadingStep | undefined, ideal: IdealCycle): RunnerUp | null {
   if (!leading) return null;
-  const first = ideal.circuits[0]?.name ?? "";
-  const leader = ownerOfStep(scenario, leading, ownerOfCircuit(scenario, first, ideal), ideal);
-  const others = ideal.circuits.flatMap(({ name, slackSeconds }) => {
-    const owner = ownerOfCircuit(scenario, name, ideal);
-    return owner === null || owner === leader ? [] : [{ name: owner, slackSeconds }];
+  const [first] = ideal.circuits;
+  const leader = ownerOfStep(scenario, leading, first ? ownerOfCircuit(scenario, first, ideal) : null, ideal);
+  const others = ideal.circuits.flatMap((circuit) => {
+    const name = ownerOfCircuit(scenario, circuit, ideal);
+    return name === null || name === leader ? [] : [{ name, slackPerShot: slackPerShot(circuit, ideal) }];
   });
-  return others.toSorted((one, other) => one.slackSeconds - other.slackSeconds)[0] ?? null;
+  return others.toSorted((one, other) => one.slackPerShot - other.slackPerShot)[0] ?? null;
 }
 
 /** With a reciprocating screw the valve never binds alone; a removal that leads, and for which stations wait, is the crew's. */
@@ -79,15 +85,16 @@ function ownerOfStep(
 ): string | null {
   const [resource = ""] = leading.resources;
   // A drop may bind for the valve's sake, a recharge for its chamber's.
-  const isOnCritical = ideal.circuits[0]?.steps.some((step) => step.endsWith(`: ${leading.step}`)) === true;
+  const isOnCritical = ideal.circuits[0]?.steps.some(({ step }) => step === leading.step) === true;
   if (isOnCritical && isOfItsOwn(critical)) return critical;
-  if (isByHand({ process: resource, step: leading.step }, scenario) && sharesCrew(scenario)) return CREW;
+  if (isByOperator(leading) && sharesCrew(scenario)) return CREW;
   const server = serverOf(resource, scenario);
   if (server !== undefined) return server;
   if (resource === PLASTICATOR) return PLASTICATOR;
   if (resource === VALVE) return critical;
-  if (maskedStation(resource, scenario.stations) !== undefined) return ownerOfMask(scenario, resource);
-  return ownerOfStation(scenario, resource, ideal);
+  return resourceKind(resource, scenario) === "mask"
+    ? ownerOfMask(scenario, resource)
+    : ownerOfStation(scenario, resource, ideal);
 }
 
 function ownerOfMask({ stations }: Scenario, name: string): string {
@@ -102,18 +109,21 @@ function ownerOfStation(scenario: Scenario, name: string, ideal: IdealCycle): st
   return areEqual(scenario.stations) || ideal.method === "bound" ? STATIONS : name;
 }
 
-/** Null for a circuit that runs through several resources and so belongs to none. */
-function ownerOfCircuit(scenario: Scenario, name: string, ideal: IdealCycle): string | null {
-  if (scenario.stations.some((station) => station.name === name)) return ownerOfStation(scenario, name, ideal);
-  if (name === CREW || name.startsWith(`${CREW},`)) return scenario.operators > 0 ? CREW : null;
-  if (name.startsWith("chamber of")) return CHAMBERS;
-  if (name === DIE_ZONE) return DIE_ZONE;
-  if (name === VALVE && scenario.delivery.kind === "accumulator-head") return VALVE;
-  if (name === "each station" || name.startsWith("all stations")) return STATIONS;
-  if (name === "each mask") return MASKS;
-  if (maskedStation(name, scenario.stations) !== undefined) return ownerOfMask(scenario, name);
-  const server = serverOf(name, scenario);
-  if (server !== undefined) return server;
-  const isScrew = name === PLASTICATOR || name.startsWith(`${PLASTICATOR},`);
-  return isScrew ? PLASTICATOR : null;
+/** Null for a circuit that leads through several resources, and for one of what never binds alone. */
+function ownerOfCircuit(scenario: Scenario, { owner }: IdealCircuit, ideal: IdealCycle): string | null {
+  if (owner === null) return null;
+  if (owner.kind === "station") return ownerOfStation(scenario, owner.name, ideal);
+  if (owner.kind === "mask") return ownerOfMask(scenario, owner.name);
+  if (owner.kind === "server") return owner.name;
+  if (owner.kind === "crew") return scenario.operators > 0 ? CREW : null;
+  if (owner.kind === "valve") return scenario.delivery.kind === "accumulator-head" ? VALVE : null;
+  return owners[owner.kind];
 }
+
+const owners = {
+  screw: PLASTICATOR,
+  chambers: CHAMBERS,
+  "die zone": DIE_ZONE,
+  stations: STATIONS,
+  masks: MASKS,
+} as const;

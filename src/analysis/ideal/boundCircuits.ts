@@ -1,37 +1,40 @@
 // What no order of different stations can beat: the screw alone, all stations without waiting, the crew without waiting.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
+import { hasRole } from "#cell/words/cellTable.ts";
 import { headOf, PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
+import type { StepRole } from "#cell/words/stepNames.ts";
 import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
-import type { IdealCircuit } from "./idealCircuit.ts";
+import type { CircuitOwner, IdealCircuit } from "./idealCircuit.ts";
 import { planOf } from "./planOf.ts";
+import { CREW } from "./takeawayOwners.ts";
 
 interface Bound {
   readonly name: string;
+  readonly owner: CircuitOwner | null;
   readonly resources: readonly string[];
   readonly ticks: number;
 }
 
-/** Mean ticks of a step of a process; of a step with several laws the one with this number. */
-type Mean = (process: string, step: string, law?: number) => number;
+/** Mean ticks of the steps of a process that have this role; of a step with several laws the one with this number. */
+type Mean = (process: string, role: StepRole, law?: number) => number;
 
 /** Bounds at mean times, the one that binds first; the true period may be longer. */
 export function boundCircuits(scenario: Scenario): readonly IdealCircuit[] {
-  const { program } = planOf(scenario);
-  const mean: Mean = (process, step, law = 0) => {
-    const row = program.rows.find(
-      (each) => each.name === step && program.table.processes[each.process]!.name === process,
-    );
-    const samplers = row?.draw?.samplers ?? [];
-    return (samplers[law] ?? samplers[0])?.meanTicks ?? 0;
-  };
+  const { program, processes, steps } = planOf(scenario);
+  const mean: Mean = (process, role, law = 0) =>
+    program.rows
+      .filter((row, i) => hasRole(steps[i]!, role) && processes[row.process]!.name === process)
+      .map((row) => (row.draw?.samplers[law] ?? row.draw?.samplers[0])?.meanTicks ?? 0)
+      .reduce((sum, ticks) => sum + ticks, 0);
   const bounds = [
     ...screwBounds(scenario, mean),
     ...stationBounds(scenario, mean),
     ...serverBounds(scenario, mean),
   ].toSorted((a, b) => b.ticks - a.ticks);
-  return bounds.map(({ name, resources, ticks }, i) => ({
+  return bounds.map(({ name, owner, resources, ticks }, i) => ({
     name,
+    owner,
     steps: [],
     resources,
     seconds: ticks / TICKS_PER_SECOND,
@@ -46,63 +49,75 @@ export function boundCircuits(scenario: Scenario): readonly IdealCircuit[] {
 function screwBounds(scenario: Scenario, mean: Mean): readonly Bound[] {
   const { stations, delivery } = scenario;
   const least = (of: (station: StationSpec, k: number) => number): number => Math.min(...stations.map(of));
-  const back = mean(VALVE, "shift to neutral");
+  const back = mean(VALVE, "valve.toNeutral");
   const screw = (ticks: number): Bound => ({
     name: `${PLASTICATOR}, the quickest shot again and again`,
+    owner: { kind: "screw" },
     resources: [PLASTICATOR],
     ticks,
   });
   if (delivery.kind === "continuous") {
-    const zone = ["travel in", "close", "cut", "travel out"];
-    const ticks = least(({ name }) => zone.reduce((sum, step) => sum + mean(name, step), 0));
-    return [screw(least((_, k) => mean(PLASTICATOR, "parison", k))), { name: "die zone", resources: [], ticks }];
+    const zone: readonly StepRole[] = ["mold.travelIn", "mold.close", "mold.cut", "mold.travelOut"];
+    const ticks = least(({ name }) => zone.reduce((sum, role) => sum + mean(name, role), 0));
+    const growing = least((_, k) => mean(PLASTICATOR, "screw.extrude", k));
+    return [screw(growing), { name: "die zone", owner: { kind: "die zone" }, resources: [], ticks }];
   }
   if (delivery.kind === "reciprocating-screw") {
-    return [
-      screw(
-        least(
-          ({ name }, k) => mean(PLASTICATOR, "recharge", k) + mean(name, "drop") + mean(name, "shift to port") + back,
-        ),
-      ),
-    ];
+    const turn = ({ name }: StationSpec, k: number): number =>
+      mean(PLASTICATOR, "screw.recharge", k) + mean(name, "mold.drop") + mean(name, "valve.toPort") + back;
+    return [screw(least(turn))];
   }
   if (delivery.accumulator === "common") {
-    const ticks = least(({ name }) => mean(name, "shift to port") + mean(name, "drop") + back);
-    const recharge = least((_, k) => mean(PLASTICATOR, "recharge", k) + mean(PLASTICATOR, "fill beyond the shot", k));
-    return [screw(recharge), { name: VALVE, resources: [VALVE], ticks }];
+    const ticks = least(({ name }) => mean(name, "valve.toPort") + mean(name, "mold.drop") + back);
+    const recharge = least((_, k) => mean(PLASTICATOR, "screw.recharge", k) + mean(PLASTICATOR, "screw.fillBeyond", k));
+    return [screw(recharge), { name: VALVE, owner: { kind: "valve" }, resources: [VALVE], ticks }];
   }
   const head = ({ name }: StationSpec): string => headOf(name);
-  const chamber = stations.map((station, k) => mean(head(station), "recharge", k) + mean(station.name, "drop"));
+  const chamber = stations.map(
+    (station, k) => mean(head(station), "screw.recharge", k) + mean(station.name, "mold.drop"),
+  );
   return [
-    screw(least((station, k) => mean(head(station), "shift to head") + mean(head(station), "recharge", k))),
-    { name: "chamber of each head", resources: [], ticks: harmonic(chamber) },
+    screw(least((station, k) => mean(head(station), "valve.toHead") + mean(head(station), "screw.recharge", k))),
+    { name: "chamber of each head", owner: { kind: "chambers" }, resources: [], ticks: harmonic(chamber) },
   ];
 }
 
+/** A station's turn, whichever way its melt comes. */
+const turn: readonly StepRole[] = [
+  "valve.toPort",
+  "mold.travelIn",
+  "mold.drop",
+  "mold.close",
+  "mold.cut",
+  "mold.travelOut",
+  "mold.blow",
+  "mold.cool",
+  "mold.vent",
+  "mold.open",
+  "mold.remove",
+  "mold.own",
+];
+
 function stationBounds({ stations, operators }: Scenario, mean: Mean): readonly Bound[] {
-  const cycle = [
-    "shift to port",
-    "travel in",
-    "drop",
-    "close",
-    "cut",
-    "travel out",
-    "blow",
-    "cool",
-    "vent",
-    "open",
-    "remove",
-  ];
-  const turn = stations.map(({ name, extra }) =>
-    [...cycle, ...extra.map((step) => step.name)].reduce((sum, step) => sum + mean(name, step), 0),
-  );
+  const turns = stations.map(({ name }) => turn.reduce((sum, role) => sum + mean(name, role), 0));
   const names = stations.map(({ name }) => name);
-  const crew = stations.filter(({ remove }) => remove.by === "operator").map(({ name }) => mean(name, "remove"));
+  const removals = stations
+    .filter(({ remove }) => remove.by === "operator")
+    .map(({ name }) => mean(name, "mold.remove"));
+  const crew: Bound = {
+    name: CREW,
+    owner: { kind: "crew" },
+    resources: ["operators"],
+    ticks: Math.min(...removals) / operators,
+  };
   return [
-    { name: "all stations, none ever waiting", resources: names, ticks: harmonic(turn) },
-    ...(crew.length === names.length
-      ? [{ name: "crew", resources: ["operators"], ticks: Math.min(...crew) / operators }]
-      : []),
+    {
+      name: "all stations, none ever waiting",
+      owner: { kind: "stations" },
+      resources: names,
+      ticks: harmonic(turns),
+    },
+    ...(removals.length === names.length ? [crew] : []),
   ];
 }
 
@@ -114,9 +129,15 @@ function serverBounds(scenario: Scenario, mean: Mean): readonly Bound[] {
     const own = groups.filter((group) => group.server === server);
     const ticks = own.map(({ places, station }) => {
       const met = stations.filter((each) => station === null || each.name === station);
-      return (Math.min(...met.map(({ cavities }) => cavities)) * mean(places[0]!, server.name)) / places.length;
+      return (Math.min(...met.map(({ cavities }) => cavities)) * mean(places[0]!, "server.work")) / places.length;
     });
-    return { name: server.name, resources: own.map(({ name }) => name), ticks: harmonic(ticks) };
+    const { name } = server;
+    return {
+      name,
+      owner: server.perStation === true ? null : { kind: "server", name },
+      resources: own.map((group) => group.name),
+      ticks: harmonic(ticks),
+    };
   });
 }
 

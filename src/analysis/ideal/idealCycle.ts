@@ -2,23 +2,25 @@
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { invariant } from "#foundation/invariant.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
-import { AGING } from "#cell/layers/age.ts";
 import { slowedBy } from "#cell/delivery/continuousExtrusion.ts";
-import { maskedStation, PLASTICATOR, stationServed, VALVE } from "#cell/words/cycleNames.ts";
+import { hasRole, type CellResource } from "#cell/words/cellTable.ts";
+import { PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
+import type { StepRole } from "#cell/words/stepNames.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { boundCircuits } from "./boundCircuits.ts";
-import type { IdealCircuit } from "./idealCircuit.ts";
-import { calmOf } from "./planOf.ts";
+import { passesScrew, type IdealCircuit } from "./idealCircuit.ts";
+import { calmOf, planOf } from "./planOf.ts";
 import { circuitBeyondTheMold, withOwnCircuits } from "./takeawayCircuits.ts";
 import { CREW } from "./takeawayOwners.ts";
 import { maxPlus, type Circuit } from "./maxPlus.ts";
-import { areEqual, isStation, orderedShots, type GraphStep, type OrderedShots } from "./orderedShots.ts";
+import { areEqual, orderedShots, type GraphStep, type OrderedShots } from "./orderedShots.ts";
 import { earliestStarts } from "./earliestStarts.ts";
 
 /** A step in one period at mean times; seconds from the beginning of the first shot's valve shift. */
 export interface IdealStep {
   readonly resource: string;
   readonly step: string;
+  readonly role: StepRole;
   readonly station: string;
   readonly shot: number;
   readonly start: number;
@@ -60,7 +62,7 @@ export function idealCycle(disturbed: Scenario): IdealCycle {
   const isFolded = order.method === "fixed order" && order.shotsPerToken === 1 && scenario.stations.length > 1;
   const found = solved.circuits.map((circuit) => describe(circuit, order, scenario, isFolded));
   const circuits = heaviestByName(withOwnCircuits(found, order, solved.ratio, scenario));
-  const slack = slackTable(order, solved.slackOf, scenario, isFolded);
+  const slack = slackTable(order, solved.slackOf, isFolded ? planOf(scenario).resources : []);
   return {
     method: order.method,
     secondsPerShot: periodTicks / shotsPerPeriod / TICKS_PER_SECOND,
@@ -90,13 +92,15 @@ function heaviestByName(circuits: readonly IdealCircuit[]): IdealCircuit[] {
 
 function describe(circuit: Circuit, order: OrderedShots, scenario: Scenario, isFolded: boolean): IdealCircuit {
   const all = circuit.nodes.map((node) => order.steps[node]!);
-  const steps = all.filter((step) => step.ticks > 0);
-  const owner = ({ resource }: GraphStep): string => (isFolded ? foldedOwner(resource, scenario) : resource);
+  const { resources } = planOf(scenario);
+  const steps = all
+    .filter((step) => step.ticks > 0)
+    .map(({ resource, step, role }) => ({ resource: isFolded ? folded(resource, resources) : resource, step, role }));
   const shots = circuit.tokens * order.shotsPerToken;
   return {
-    name: circuitName(all, scenario, isFolded),
-    steps: steps.map((step) => `${owner(step)}: ${step.step}`),
-    resources: [...new Set(steps.map(owner))],
+    ...nameOf(all, scenario, isFolded),
+    steps,
+    resources: [...new Set(steps.map(({ resource }) => resource))],
     seconds: circuit.weight / TICKS_PER_SECOND,
     shots,
     secondsPerShot: circuit.weight / shots / TICKS_PER_SECOND,
@@ -105,59 +109,64 @@ function describe(circuit: Circuit, order: OrderedShots, scenario: Scenario, isF
   };
 }
 
+const EACH_STATION = "each station";
+const EACH_MASK = "each mask";
+
 /** Of equal stations each, and of their masks. */
-function foldedOwner(resource: string, scenario: Scenario): string {
-  if (isStation(resource, scenario)) return "each station";
-  return maskedStation(resource, scenario.stations) === undefined ? resource : "each mask";
+function folded(resource: string, resources: readonly CellResource[]): string {
+  const kind = resources.find(({ name }) => name === resource)?.kind;
+  return kind === "station" ? EACH_STATION : kind === "mask" ? EACH_MASK : resource;
 }
 
+type Named = Pick<IdealCircuit, "name" | "owner">;
+
 /** A circuit is named after the resource that it keeps busy all the way round. */
-function circuitName(steps: readonly GraphStep[], scenario: Scenario, isFolded: boolean): string {
-  const names = new Set(steps.map((step) => step.step));
-  const stations = [...new Set(steps.map((step) => step.process))].filter((process) => isStation(process, scenario));
-  const cooled = steps.filter((step) => step.step === "cool").map((step) => step.process);
-  const mask = maskAlone(steps, scenario);
-  if (mask !== undefined) return isFolded ? "each mask" : mask;
-  const beyond = circuitBeyondTheMold(steps, scenario);
+function nameOf(steps: readonly GraphStep[], scenario: Scenario, isFolded: boolean): Named {
+  const has = (...roles: readonly StepRole[]): boolean => steps.some((step) => hasRole(step, ...roles));
+  const cooled = steps.filter((step) => hasRole(step, "mold.cool")).map(({ process }) => process);
+  const beyond = maskAlone(steps, isFolded) ?? circuitBeyondTheMold(steps, scenario);
   if (beyond !== undefined) return beyond;
-  if (names.has("recharge") || names.has("parison")) {
-    if (cooled.length > 0) return "plasticator and station";
+  if (has("screw.recharge", "screw.extrude")) {
+    if (cooled.length > 0) return { name: "plasticator and station", owner: null };
     const { delivery } = scenario;
-    if (delivery.kind === "accumulator-head" && names.has("drop")) return chamberName(stations, isFolded);
-    if (delivery.kind !== "reciprocating-screw" || delivery.rechargeStarts === "valve-neutral") return PLASTICATOR;
-    return steps.some((step) => step.step === "close")
-      ? "plasticator, by way of the closing mold"
-      : "plasticator, by way of the valve";
+    if (delivery.kind === "accumulator-head" && has("mold.drop")) return chamberNamed(steps, isFolded);
+    const isPlain = delivery.kind !== "reciprocating-screw" || delivery.rechargeStarts === "valve-neutral";
+    const way = isPlain ? "" : `, by way of the ${has("mold.close") ? "closing mold" : "valve"}`;
+    return { name: `${PLASTICATOR}${way}`, owner: { kind: "screw" } };
   }
-  if (cooled.length === 1 || (isFolded && cooled.length > 0)) return isFolded ? "each station" : cooled[0]!;
-  if (names.has("travel in") && cooled.length === 0) return "die zone";
-  if (names.has("shift to neutral") && cooled.length === 0) return VALVE;
-  if (steps.every(({ step }) => step === "remove")) return stations.length > 0 ? CREW : steps[0]!.process;
-  return [...new Set(steps.map(({ process }) => process))].toSorted().join(" and ");
+  const [name] = cooled;
+  if (name !== undefined && isFolded) return { name: EACH_STATION, owner: { kind: "stations" } };
+  if (name !== undefined && cooled.length === 1) return { name, owner: { kind: "station", name } };
+  if (has("mold.travelIn") && cooled.length === 0) return { name: "die zone", owner: { kind: "die zone" } };
+  if (has("valve.toNeutral") && cooled.length === 0) return { name: VALVE, owner: { kind: "valve" } };
+  if (steps.every((step) => hasRole(step, "mold.remove"))) return { name: CREW, owner: { kind: "crew" } };
+  return { name: [...new Set(steps.map(({ process }) => process))].toSorted().join(" and "), owner: null };
 }
 
 /** The mask that does all of it, from one hand-over to the next. */
-function maskAlone(steps: readonly GraphStep[], { stations }: Scenario): string | undefined {
-  const busy = [...new Set(steps.filter(({ timed }) => timed).map(({ process }) => process))];
-  return busy.length === 1 && maskedStation(busy[0]!, stations) !== undefined ? busy[0] : undefined;
+function maskAlone(steps: readonly GraphStep[], isFolded: boolean): Named | undefined {
+  const [first, ...others] = new Map(steps.filter(({ timed }) => timed).map((step) => [step.process, step])).values();
+  if (first?.kind !== "mask" || others.length > 0) return undefined;
+  const name = first.process;
+  return isFolded ? { name: EACH_MASK, owner: { kind: "masks" } } : { name, owner: { kind: "mask", name } };
 }
 
-function chamberName(stations: readonly string[], isFolded: boolean): string {
-  if (isFolded) return "chamber of each head";
-  return stations.length === 1 ? `chamber of ${stations[0]}` : "plasticator and chambers";
+function chamberNamed(steps: readonly GraphStep[], isFolded: boolean): Named {
+  const stations = new Set(steps.filter(({ kind }) => kind === "station").map(({ process }) => process));
+  if (!isFolded && stations.size !== 1) return { name: "plasticator and chambers", owner: null };
+  return { name: `chamber of ${isFolded ? "each head" : [...stations].join("")}`, owner: { kind: "chambers" } };
 }
 
 function slackTable(
   order: OrderedShots,
   slackOf: (node: number) => number | null,
-  scenario: Scenario,
-  isFolded: boolean,
+  resources: readonly CellResource[],
 ): ReadonlyMap<string, number> {
   const table = new Map<string, number>();
   order.steps.forEach((step, node) => {
     const slack = slackOf(node);
     if (slack === null) return;
-    for (const resource of isFolded ? unfolded(step.resource, scenario) : [step.resource]) {
+    for (const resource of unfolded(step.resource, resources)) {
       const key = `${resource}/${step.step}`;
       table.set(key, Math.min(table.get(key) ?? Infinity, slack / TICKS_PER_SECOND));
     }
@@ -165,11 +174,11 @@ function slackTable(
   return table;
 }
 
-/** All for which the step stands in a graph of equal stations: a station's own, or those of what is there for it. */
-function unfolded(resource: string, { stations }: Scenario): readonly string[] {
-  const names = stations.map(({ name }) => name);
-  const served = stationServed(resource, names);
-  return served === undefined ? [resource] : names.map((name) => resource.slice(0, -served.length) + name);
+/** Of equal stations, which `resources` are given for, all resources for which one stands. */
+function unfolded(resource: string, resources: readonly CellResource[]): readonly string[] {
+  const found = resources.find(({ name }) => name === resource);
+  if (found?.station === undefined) return [resource];
+  return resources.filter(({ kind, station }) => kind === found.kind && station !== undefined).map(({ name }) => name);
 }
 
 /** Every step as early as the period allows, each within the one period that is shown, until each station has had its turn. */
@@ -183,24 +192,24 @@ function schedule(
   const starts = earliestStarts(order.graph, ratio, critical.nodes[0]!);
   const onCircuit = new Set(critical.nodes);
   const period = ratio.ticks / ratio.tokens;
-  const begins = order.steps.map(({ process, position }) => position === 0 && isStation(process, scenario));
+  const begins = order.steps.map(({ kind, position }) => position === 0 && kind === "station");
   const first = Math.min(...starts.filter((_, node) => begins[node]));
   const names = scenario.stations.map((station) => station.name);
   const turns = isFolded ? names : [undefined];
   const length = turns.length * period;
+  const { resources } = planOf(scenario);
   return turns
     .flatMap((turn, k) =>
       order.steps.flatMap((step, node) => {
-        // Parts ripen beside whoever waits for them: that is nobody's step.
-        if (!step.timed || step.process.startsWith(AGING)) return [];
+        // Parts ripen beside the server that waits for them, and keep nothing busy.
+        if (!step.timed || step.kind === "age clock") return [];
         const start = modulo(starts[node]! - first + k * period, length);
-        const served = stationServed(step.process, names);
-        const station = served === undefined ? "" : (turn ?? served);
-        const inTurn = (name: string): string =>
-          stationServed(name, names) === undefined ? name : name.replace(served ?? "", station);
+        const station = step.station === undefined ? "" : (turn ?? step.station);
+        const inTurn = (name: string): string => (turn === undefined ? name : inPlaceOf(name, turn, resources));
         const row = {
           resource: inTurn(step.resource),
           step: step.step,
+          role: step.role,
           station,
           shot: (turn === undefined ? step.shot : k) + 1,
           start: start / TICKS_PER_SECOND,
@@ -214,6 +223,13 @@ function schedule(
     .toSorted((a, b) => a.start - b.start || a.shot - b.shot || (a.resource < b.resource ? -1 : 1));
 }
 
+/** What is for another station the same as the named resource is for its own. */
+function inPlaceOf(resource: string, other: string, resources: readonly CellResource[]): string {
+  const found = resources.find(({ name }) => name === resource);
+  if (found?.station === undefined) return resource;
+  return resources.find(({ kind, station }) => kind === found.kind && station === other)!.name;
+}
+
 /** Into [0, by), a rounding below 0 counting as 0. */
 function modulo(value: number, by: number): number {
   const rest = value - Math.floor(value / by) * by;
@@ -223,12 +239,11 @@ function modulo(value: number, by: number): number {
 function stationsNeeded(circuits: readonly IdealCircuit[], scenario: Scenario): number | null {
   if (!areEqual(scenario.stations)) return null;
   const count = scenario.stations.length;
+  const [first] = scenario.stations;
   const station = circuits.find(
-    (circuit) => circuit.name === "each station" || circuit.name === scenario.stations[0]!.name,
+    ({ owner }) => owner?.kind === "stations" || (owner?.kind === "station" && owner.name === first!.name),
   );
-  const plasticator = circuits
-    .filter((circuit) => circuit.name.startsWith(PLASTICATOR))
-    .toSorted((a, b) => b.secondsPerShot - a.secondsPerShot)[0];
+  const plasticator = circuits.filter(passesScrew).toSorted((a, b) => b.secondsPerShot - a.secondsPerShot)[0];
   if (!station || !plasticator) return null;
   // A screw that was turned down to the molds could serve more of them.
   const full = scenario.delivery.kind === "continuous" ? slowedBy(scenario) : 1;

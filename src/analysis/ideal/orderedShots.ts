@@ -1,23 +1,14 @@
 // The order in which stations are served, as a timed event graph: known beforehand, or found by running until it repeats.
 import { cellFlow, type FlowNode } from "#cell/run/cellFlow.ts";
-import { agingFor } from "#cell/layers/age.ts";
-import { shotSteps, stationServed } from "#cell/words/cycleNames.ts";
-import { serverOf } from "#scenario/resolving/takeawayGroups.ts";
+import { hasRole, shotRoles } from "#cell/words/cellTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { planOf } from "./planOf.ts";
 import type { TimedEdge, TimedGraph } from "./timedGraph.ts";
 
-/** A step of the graph; `shot` counts the shots of one period from 0. */
-export interface GraphStep {
-  readonly resource: string;
-  readonly step: string;
-  /** Name of the station whose step it is; of equal stations the first stands for all. */
-  readonly process: string;
-  readonly position: number;
+/** A step of the graph; of equal stations one stands for all. */
+export interface GraphStep extends Omit<FlowNode, "occurrence" | "start" | "needed"> {
+  /** Counts the shots of one period from 0. */
   readonly shot: number;
-  readonly ticks: number;
-  readonly timed: boolean;
-  readonly occupies: readonly string[];
 }
 
 export interface OrderedShots {
@@ -55,18 +46,18 @@ export function areEqual(stations: readonly StationSpec[]): boolean {
 function knownOrder(scenario: Scenario, period: number): OrderedShots {
   const count = scenario.stations.length;
   const plan = planOf(scenario);
-  // So many turns later nobody lives on what was there at the start, be it an operator or a shot in the chamber.
+  // So many turns later nothing depends on what was there at the start, be it an operator or a shot in the chamber.
   const reserve = Math.max(...plan.program.table.places.map(({ tokens }) => tokens));
   const turns = 4 + Math.ceil((2 * reserve) / count);
   // A station may be behind the others by as many turns as it has shots before it.
   const nodes = cellFlow(plan, (turns + 2) * count);
   const names = scenario.stations.map(({ name }) => name);
-  const shots = shotNumbers(nodes, scenario, ({ process, occurrence }) => occurrence * count + names.indexOf(process));
+  const shots = shotNumbers(nodes, ({ process, occurrence }) => occurrence * count + names.indexOf(process));
   const first = (turns - 2) * count;
   const keyOf = (i: number): string => {
-    const { process, position } = nodes[i]!;
-    const served = period === 1 ? (stationServed(process, names)?.length ?? 0) : 0;
-    return `${process.slice(0, process.length - served)}/${position}/${modulo(shots[i]!, period)}`;
+    const { process, kind, station, position } = nodes[i]!;
+    const folded = period === 1 && station !== undefined ? kind : process;
+    return `${folded}/${position}/${modulo(shots[i]!, period)}`;
   };
   const folded = fold(nodes, {
     isKept: (i) => shots[i]! >= first && shots[i]! < first + period,
@@ -77,24 +68,14 @@ function knownOrder(scenario: Scenario, period: number): OrderedShots {
   return { method: "fixed order", shotsPerToken: period, ...folded };
 }
 
-/** Whether a name is that of a station. */
-export function isStation(name: string, { stations }: Scenario): boolean {
-  return stations.some((station) => station.name === name);
-}
-
 /**
  * The shot that each node belongs to: a station's cycle by its first step, all that follows it up by the youngest shot of those that it
  * needed; -1 for the first charge of a cold start.
  */
-function shotNumbers(
-  nodes: readonly FlowNode[],
-  scenario: Scenario,
-  numberOf: (first: FlowNode) => number,
-): readonly number[] {
-  const isOfStation = new Map(nodes.map(({ process }) => [process, isStation(process, scenario)]));
+function shotNumbers(nodes: readonly FlowNode[], numberOf: (first: FlowNode) => number): readonly number[] {
   const shots: number[] = [];
   for (const node of nodes) {
-    const isOwn = isOfStation.get(node.process);
+    const isOwn = node.kind === "station";
     const carriers = node.needed.filter((before) => !isOwn || nodes[before]!.process === node.process);
     shots.push(isOwn && node.position === 0 ? numberOf(node) : Math.max(-1, ...carriers.map((each) => shots[each]!)));
   }
@@ -105,28 +86,22 @@ function shotNumbers(
 function foundOrder(scenario: Scenario): OrderedShots | undefined {
   const plan = planOf(scenario);
   for (const shots of searches) {
-    const order = repeatedOrder(withoutPlaces(cellFlow(plan, shots), scenario), scenario);
+    const order = repeatedOrder(cellFlow(plan, shots));
     if (order) return order;
   }
   return undefined;
 }
 
-/** Which of its places a server takes makes no difference: with their names told apart, an order would repeat late or never. */
-function withoutPlaces(nodes: readonly FlowNode[], scenario: Scenario): readonly FlowNode[] {
-  if (!scenario.takeaway) return nodes;
-  const names = new Map(nodes.map(({ process }) => [process, agingFor(process) ?? serverOf(process, scenario)]));
-  return nodes.map((node) => ({ ...node, process: names.get(node.process) ?? node.process }));
-}
-
-function repeatedOrder(nodes: readonly FlowNode[], scenario: Scenario): OrderedShots | undefined {
-  const drops = nodes.flatMap((node, i) => (shotSteps.includes(node.step) ? [i] : []));
+/** Which of its places a server takes makes no difference: in a flow they have one name, or an order would repeat late or never. */
+function repeatedOrder(nodes: readonly FlowNode[]): OrderedShots | undefined {
+  const drops = nodes.flatMap((node, i) => (hasRole(node, ...shotRoles) ? [i] : []));
   const memory = longestTurn(nodes);
   for (let period = 1; period <= longestOrder && 2 * period < drops.length; period++) {
     const stretch = nodes[drops.at(-1)!]!.start - nodes[drops.at(-1 - period)!]!.start;
     const periods = Math.ceil((2 * memory) / Math.max(1, stretch)) + 2;
     if (period * periods >= drops.length) continue;
     if (drops.at(-1)! - drops.at(-1 - period)! > mostNodes) return undefined;
-    if (repeats(nodes, drops, period, periods, stretch)) return foldWindow(nodes, drops, { period, stretch, scenario });
+    if (repeats(nodes, drops, period, periods, stretch)) return foldWindow(nodes, drops, period, stretch);
   }
   return undefined;
 }
@@ -160,7 +135,7 @@ function repeats(
     const earlier = nodes[i - step];
     const isSame =
       earlier?.process === node.process && earlier.position === node.position && node.start - earlier.start === stretch;
-    // Where a buffer still fills up, equal starts need ever older parts.
+    // While a buffer still fills, the starts repeat, but each needs an older part than the one before.
     if (!isSame || node.needed.some((before, k) => before - earlier.needed[k]! !== step)) return false;
   }
   return true;
@@ -169,11 +144,12 @@ function repeats(
 function foldWindow(
   nodes: readonly FlowNode[],
   drops: readonly number[],
-  { period, stretch, scenario }: { readonly period: number; readonly stretch: number; readonly scenario: Scenario },
+  period: number,
+  stretch: number,
 ): OrderedShots {
   const begin = nodes[drops.at(-1 - period)!]!.start;
   let shot = 0;
-  const shots = shotNumbers(nodes, scenario, () => shot++);
+  const shots = shotNumbers(nodes, () => shot++);
   const windowOf = (i: number): number => Math.floor((nodes[i]!.start - begin) / stretch);
   const ordinals = sameInstant(nodes);
   const folded = fold(nodes, {
@@ -217,8 +193,8 @@ function fold(
     const key = folding.keyOf(i);
     if (numbers.has(key)) continue;
     numbers.set(key, steps.length);
-    const { resource, step, process, position, ticks, timed, occupies } = nodes[i]!;
-    steps.push({ resource, step, process, position, ticks, timed, occupies, shot: folding.shotOf(i) });
+    const { occurrence: _occurrence, start: _start, needed: _needed, ...step } = nodes[i]!;
+    steps.push({ ...step, shot: folding.shotOf(i) });
   }
   const edges = new Map<string, TimedEdge>();
   for (const i of kept) {

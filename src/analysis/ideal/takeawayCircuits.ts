@@ -1,44 +1,60 @@
 // Circuits that lead through the takeaway or the crew: their names, and what each server and the crew keep busy by themselves.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
+import { hasRole } from "#cell/words/cellTable.ts";
 import { PLASTICATOR } from "#cell/words/cycleNames.ts";
-import { serverOf, takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
+import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import type { IdealCircuit } from "./idealCircuit.ts";
+import type { CircuitOwner, CircuitStep, IdealCircuit } from "./idealCircuit.ts";
 import type { GraphStep, OrderedShots } from "./orderedShots.ts";
-import { CREW, isByHand } from "./takeawayOwners.ts";
+import { CREW, isByOperator } from "./takeawayOwners.ts";
 import type { CycleRatio } from "./timedGraph.ts";
 
 /** An operator who goes from one to the other, and is waited for in between. */
 const CREW_AND_OTHERS = "crew, with those who wait for it";
 
-/** The crew, a server, or all whom a circuit leads through that has to do with either; undefined for those that have not. */
-export function circuitBeyondTheMold(steps: readonly GraphStep[], scenario: Scenario): string | undefined {
+const crew: CircuitOwner = { kind: "crew" };
+
+/** A circuit that keeps the crew or a server busy, or leads through them; undefined for all others. */
+export function circuitBeyondTheMold(
+  steps: readonly GraphStep[],
+  scenario: Scenario,
+): Pick<IdealCircuit, "name" | "owner"> | undefined {
   if (!scenario.takeaway && !scenario.walk) return undefined;
   const timed = steps.filter((step) => step.ticks > 0);
-  const servers = [...new Set(timed.flatMap(({ process }) => serverOf(process, scenario) ?? []))];
-  const byHand = timed.filter((step) => isByHand(step, scenario));
-  if (byHand.length > 0 && byHand.length === timed.length && (scenario.walk || servers.length > 0)) return CREW;
-  if (new Set(byHand.map(({ process }) => process)).size > 1) return CREW_AND_OTHERS;
-  if (servers.length === 0) return undefined;
-  const others = [...new Set(timed.map(({ resource }) => resource))].filter(
-    (name) => serverOf(name, scenario) === undefined,
-  );
-  const inOrder = takeawayGroups(scenario).filter(({ name }) => servers.includes(name));
-  return [...others.toSorted(), ...inOrder.map(({ name }) => name)].join(" and ");
+  const servers = new Set(timed.filter(({ kind }) => kind === "server").map(({ process }) => process));
+  const byOperator = timed.filter(isByOperator);
+  if (byOperator.length > 0 && byOperator.length === timed.length && (scenario.walk || servers.size > 0))
+    return { name: CREW, owner: crew };
+  if (new Set(byOperator.map(({ process }) => process)).size > 1) return { name: CREW_AND_OTHERS, owner: crew };
+  if (servers.size === 0) return undefined;
+  const others = new Set(timed.filter(({ kind }) => kind !== "server").map(({ resource }) => resource));
+  const inOrder = takeawayGroups(scenario).filter(({ name }) => servers.has(name));
+  const name = [...[...others].toSorted(), ...inOrder.map((group) => group.name)].join(" and ");
+  return { name, owner: others.size === 0 && servers.size === 1 ? { kind: "server", name } : null };
 }
 
-type OwnCircuit = (name: string, own: readonly GraphStep[], places: number) => readonly IdealCircuit[];
+function eachOnce(steps: readonly GraphStep[]): readonly CircuitStep[] {
+  const once = new Map(steps.map(({ resource, step, role }) => [`${resource}/${step}`, { resource, step, role }]));
+  return [...once.values()];
+}
+
+type OwnCircuit = (
+  name: string,
+  owner: CircuitOwner,
+  own: readonly GraphStep[],
+  places: number,
+) => readonly IdealCircuit[];
 
 /**
- * Of each edge only the heaviest circuit is known, so that whoever is paced by others may be on none of his own. What a server needs
- * for the parts of a shot, all of its places at work all the time, is one all the same; so is what a station, the screw, the crew needs.
+ * Of each edge only the heaviest circuit is known, so that a resource that is paced by others may have none of its own. What a server
+ * needs for the parts of a shot, all of its places at work all the time, is one as well; so is what a station, the screw, the crew needs.
  */
 function ownCircuits(
   { steps, shotsPerToken }: OrderedShots,
   ratio: CycleRatio,
   scenario: Scenario,
 ): readonly IdealCircuit[] {
-  const circuit: OwnCircuit = (name, own, places) => {
+  const circuit: OwnCircuit = (name, owner, own, places) => {
     const ticks = own.reduce((sum, step) => sum + step.ticks, 0);
     if (ticks === 0) return [];
     // Ticks by which the places together are idle in the time of these shots.
@@ -47,7 +63,8 @@ function ownCircuits(
     return [
       {
         name,
-        steps: [...new Set(own.map((step) => `${step.resource}: ${step.step}`))],
+        owner,
+        steps: eachOnce(own),
         resources: [...new Set(own.map((step) => step.resource))],
         seconds: ticks / TICKS_PER_SECOND,
         shots,
@@ -57,33 +74,32 @@ function ownCircuits(
       },
     ];
   };
-  const byHand = steps.filter((step) => isByHand(step, scenario));
+  const byOperator = steps.filter(isByOperator);
   const stations = scenario.stations.flatMap(({ name }) =>
     circuit(
       name,
+      { kind: "station", name },
       steps.filter((step) => step.process === name),
       1,
     ),
   );
-  const servers = takeawayGroups(scenario).flatMap(({ name, places, server }) =>
+  const servers = takeawayGroups(scenario).flatMap(({ name, places }) =>
     circuit(
       name,
-      steps.filter((step) => step.step === server.name && serverOf(step.process, scenario) === name),
+      { kind: "server", name },
+      steps.filter((step) => step.role === "server.work" && step.process === name),
       places.length,
     ),
   );
-  return [...stations, ...screw(steps, scenario, circuit), ...servers, ...circuit(CREW, byHand, scenario.operators)];
+  const own = circuit(CREW, crew, byOperator, scenario.operators);
+  return [...stations, ...screw(steps, scenario, circuit), ...servers, ...own];
 }
 
 /** A reciprocating screw delivers through the valve, and recharges only while that is in neutral. */
 function screw(steps: readonly GraphStep[], { delivery }: Scenario, circuit: OwnCircuit): readonly IdealCircuit[] {
   if (delivery.kind !== "reciprocating-screw" || delivery.rechargeStarts === "mold-closed") return [];
-  const turn = ["recharge", "shift to port", "drop", "shift to neutral"];
-  return circuit(
-    PLASTICATOR,
-    steps.filter(({ step }) => turn.includes(step)),
-    1,
-  );
+  const turn = steps.filter((step) => hasRole(step, "screw.recharge", "valve.toPort", "mold.drop", "valve.toNeutral"));
+  return circuit(PLASTICATOR, { kind: "screw" }, turn, 1);
 }
 
 /** What only some resource needs by itself is no ring of several; lighter than the heaviest of those, such a ring tells nothing. */

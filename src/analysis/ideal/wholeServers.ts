@@ -1,4 +1,5 @@
 // Takes the places of a server together: tables tell of a trimmer, not of each of its heads.
+import type { StateKind } from "#cell/words/stateNames.ts";
 import type { CellRecord } from "#cell/records/cellRecord.ts";
 
 type Servers = NonNullable<CellRecord["takeaway"]>["servers"];
@@ -6,7 +7,7 @@ type Servers = NonNullable<CellRecord["takeaway"]>["servers"];
 interface StateShare {
   readonly resource: string;
   readonly state: string;
-  readonly kind: string;
+  readonly kind: StateKind;
   readonly share: number;
 }
 

@@ -1,4 +1,5 @@
 // The indicators of the cell and of each station over the replications, from states, critical path and parts counted.
+import { mean } from "simple-statistics";
 import { settledWarmup } from "#cell/run/settledWarmup.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -83,7 +84,7 @@ function cellRunTime({ stations }: Scenario, { schedule, secondsPerShot }: Ideal
       .map(({ station, shot }) => [JSON.stringify([station, shot]), cavities.get(station) ?? 0]),
   );
   const parts = shots.size > 0 ? [...shots.values()] : [...cavities.values()];
-  return secondsPerShot / (parts.reduce((sum, each) => sum + each, 0) / parts.length);
+  return secondsPerShot / mean(parts);
 }
 
 /** One turn of each station that never waits: all that its own process does, at mean times. */

@@ -13,7 +13,7 @@ export interface MeasureValue {
 
 export const CELL = "cell";
 
-export const measureUnits = {
+const measureUnits = {
   "good parts per hour": "1/h",
   "parts per hour": "1/h",
   "melt per hour": "kg/h",
@@ -29,7 +29,7 @@ export const measureUnits = {
   "surplus regrind": "kg/h",
 } as const;
 
-export type Measure = keyof typeof measureUnits;
+type Measure = keyof typeof measureUnits;
 
 const secondsPerHour = 3600;
 const milligramsPerKilogram = 1e6;

@@ -1,6 +1,6 @@
 // What one replication answers: its measures and shares as small plain rows, whoever ran it and wherever.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
-import type { CellRecord, ElementTime } from "#cell/records/cellRecord.ts";
+import type { CellRecord, ChainShare, ElementTime, StateTime } from "#cell/records/cellRecord.ts";
 import type { ParisonRecord } from "#cell/records/parisonRecord.ts";
 import type { StepScale } from "#cell/layers/planCell.ts";
 import type { QuarterRecord } from "#cell/records/quarterRecord.ts";
@@ -15,20 +15,20 @@ const milligramsPerKilogram = 1e6;
 
 /** A run to make: the cell as it is, or with one step's draws all scaled. */
 export interface ReplicationTask {
-  /** Counted from 1; the same number always has the same luck. */
+  /** Counted from 1; the same number always has the same random numbers. */
   readonly replication: number;
   readonly scale: StepScale | null;
 }
 
-export interface StateShare {
+interface StateShare {
   readonly resource: string;
   readonly state: string;
-  readonly kind: string;
+  readonly kind: StateTime["kind"];
   /** Of the observed time; those of a resource add up to 1. */
   readonly share: number;
 }
 
-export interface CriticalShare {
+export interface CriticalShare extends Pick<ChainShare, "role" | "task"> {
   readonly resource: string;
   readonly step: string;
   /** Of the observed time on shift; those of all steps add up to 1. */
@@ -38,7 +38,7 @@ export interface CriticalShare {
 }
 
 /** Of the observed time: the resource's active period was the longest of all, alone or while it handed over to the next. */
-export interface ActiveShare {
+interface ActiveShare {
   readonly resource: string;
   readonly sole: number;
   readonly shifting: number;
@@ -88,7 +88,7 @@ export interface ReplicationAnswer {
   readonly standstill: Standstill | null;
 }
 
-export interface Standstill {
+interface Standstill {
   readonly kind: string;
   readonly seconds: number;
   readonly waiting: readonly { readonly process: string; readonly step: string; readonly lacks: string }[];
@@ -143,12 +143,13 @@ function resinFlow(record: CellRecord): ResinFlow {
  */
 function criticalShares(record: CellRecord): readonly CriticalShare[] {
   const shares = new Map<string, CriticalShare>();
-  const working = record.chain.filter(({ step }) => step !== "off shift");
+  const working = record.chain.filter(({ role }) => role !== "calendar.off");
   const total = working.reduce((sum, { ticks }) => sum + ticks, 0);
   if (total === 0) return [];
-  for (const { resource, step, ticks, tiedTicks } of working) {
+  for (const { resource, step, role, task, ticks, tiedTicks } of working) {
     const key = JSON.stringify([resource, step]);
-    const known = shares.get(key) ?? { resource, step, share: 0, tied: 0 };
+    const tag = { ...(role ? { role } : {}), ...(task ? { task } : {}) };
+    const known = shares.get(key) ?? { resource, step, ...tag, share: 0, tied: 0 };
     shares.set(key, { ...known, share: known.share + ticks / total, tied: known.tied + tiedTicks / total });
   }
   return [...shares.values()];

@@ -15,7 +15,7 @@ export interface Quantiles {
  * Source: definition 7 of Hyndman and Fan, The American Statistician 50 (1996) 361 (from memory).
  */
 export function quantiles(values: readonly number[]): Quantiles {
-  // Numbers in a typed array need no comparison of ours, which a short run would pay for dearly.
+  // A typed array sorts by value, a list by spelling.
   return quantilesOfSorted(Float64Array.from(values).toSorted());
 }
 

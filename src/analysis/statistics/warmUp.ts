@@ -1,7 +1,8 @@
 // How many of a run's first observations are still start-up and are left out.
+import { mean } from "simple-statistics";
 import { invariant } from "#foundation/invariant.ts";
 
-export const BATCH = 5;
+const BATCH = 5;
 
 /** Fewer batches than this say nothing about where a start-up ends. */
 const FEWEST_BATCHES = 10;
@@ -38,10 +39,7 @@ export function warmUp(series: readonly number[]): WarmUp {
 export function averagedSeries(replications: readonly (readonly number[])[]): readonly number[] {
   invariant(replications.length > 0, "an average needs a replication");
   const shared = Math.min(...replications.map((series) => series.length));
-  return Array.from({ length: shared }, (_, index) => {
-    const sum = replications.reduce((total, series) => total + (series[index] ?? NaN), 0);
-    return sum / replications.length;
-  });
+  return Array.from({ length: shared }, (_, index) => mean(replications.map((series) => series[index] ?? NaN)));
 }
 
 /** Measured from the series' last value, so that a constant end gives exact zeros; a last part batch is left out. */
@@ -49,21 +47,21 @@ function batchMeans(series: readonly number[]): readonly number[] {
   const last = series.at(-1) ?? 0;
   return Array.from({ length: Math.floor(series.length / BATCH) }, (_, batch) => {
     const values = series.slice(batch * BATCH, (batch + 1) * BATCH);
-    return values.reduce((sum, value) => sum + (value - last), 0) / BATCH;
+    return mean(values.map((value) => value - last));
   });
 }
 
 /** The statistic of every cut, from the end backwards by Welford's recurrence: one pass, no digits lost. */
 function cutStatistics(batches: readonly number[]): readonly number[] {
   const statistics: number[] = [];
-  let mean = 0;
+  let center = 0;
   let squares = 0;
   let left = 0;
   for (const value of batches.toReversed()) {
     left += 1;
-    const distance = value - mean;
-    mean += distance / left;
-    squares += distance * (value - mean);
+    const distance = value - center;
+    center += distance / left;
+    squares += distance * (value - center);
     statistics.push(squares / (left * left));
   }
   return statistics.toReversed();

@@ -1,4 +1,5 @@
 // What a calendar plans for each local day, and what the cell made of that day over the replications.
+import { mean } from "simple-statistics";
 import { united, type Stretch } from "#engine/calendar.ts";
 import { lawMean } from "#engine/distributions/law.ts";
 import { dateOf, weekdayOf, type Weekday } from "#foundation/civilDate.ts";
@@ -85,7 +86,7 @@ function daySummary(calendar: CalendarSpec, total: DayTotal, all: readonly DayTo
       shifts.flatMap(({ pauses }) => pauses),
       total,
     ),
-    useSeconds: dayUses.map((_, use) => all.reduce((sum, { seconds }) => sum + seconds[use]!, 0) / all.length),
+    useSeconds: dayUses.map((_, use) => mean(all.map(({ seconds }) => seconds[use]!))),
     good: meanInterval(all.map(({ good }) => good)),
   };
 }

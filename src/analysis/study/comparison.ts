@@ -1,4 +1,4 @@
-// Holds scenarios against a base, measure by measure, paired by the luck that their replications share.
+// Compares scenarios with a base, measure by measure, with replications paired by common random numbers.
 import type { Scenario } from "#scenario/scenario.ts";
 import { areComparable, COST_MEASURE } from "#analysis/indicators/costStudy.ts";
 import { pairedDifference } from "#analysis/statistics/pairedDifference.ts";
@@ -6,7 +6,7 @@ import type { Study } from "./study.ts";
 import type { SettledScenario } from "#analysis/statistics/warmUpSearch.ts";
 import { measureOf, type MeasureSummary } from "./summarizeMeasures.ts";
 
-export type Verdict = "more" | "less" | "no difference seen" | "one pair tells nothing of chance";
+export type Verdict = "more" | "less" | "no difference seen" | "one pair, no interval";
 
 export interface ComparisonRow {
   readonly base: string;
@@ -27,7 +27,7 @@ export interface ComparisonRow {
   readonly verdict: Verdict;
 }
 
-/** The scenarios with the base's seed, length and number of replications: only then do pairs share their luck. */
+/** The scenarios with the base's seed, length and number of replications, which common random numbers need. */
 export function comparableScenarios(scenarios: readonly Scenario[]): readonly Scenario[] {
   const [base] = scenarios;
   if (!base) return [];
@@ -35,7 +35,7 @@ export function comparableScenarios(scenarios: readonly Scenario[]): readonly Sc
   return scenarios.map((scenario) => ({ ...scenario, run: { ...scenario.run, seed, length, replications } }));
 }
 
-/** Once their warm-ups are settled: the longest run and the longest warm-up of all, so that pairs share their span of time. */
+/** Sets the longest run and the longest warm-up for all scenarios, so that pairs cover the same time. */
 export function overOneSpan(settled: readonly SettledScenario[]): readonly SettledScenario[] {
   const runs = settled.map(({ scenario }) => scenario.run);
   const length = Math.max(...runs.map((run) => run.length));
@@ -88,7 +88,7 @@ function compareMeasure(
 }
 
 function verdictOf(difference: number, halfWidth: number | null): Verdict {
-  if (halfWidth === null) return "one pair tells nothing of chance";
+  if (halfWidth === null) return "one pair, no interval";
   if (Math.abs(difference) <= halfWidth) return "no difference seen";
   return difference > 0 ? "more" : "less";
 }

@@ -1,12 +1,11 @@
 // What a report shows of single shots: a short stretch of the first replication that is typical of the run.
-import { BEYOND } from "#cell/delivery/commonAccumulator.ts";
 import { cycleTimeline } from "#cell/run/cycleTimeline.ts";
 import { settledWarmup } from "#cell/run/settledWarmup.ts";
 import type { TimelineRecord } from "#cell/records/timelineRecord.ts";
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { serverOf } from "#scenario/resolving/takeawayGroups.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import type { LeadingStep } from "#analysis/bottleneck/leadingSteps.ts";
+import { asWhole, type LeadingStep } from "#analysis/bottleneck/leadingSteps.ts";
 import { planOf } from "#analysis/ideal/planOf.ts";
 import type { Study } from "./study.ts";
 
@@ -28,7 +27,7 @@ export function leadingInCycle({ leading, ideal }: Pick<Study, "leading" | "idea
   return leading.find(({ step, resources: [first = ""] }) => ideal.slackOf(first, step) !== null);
 }
 
-/** With the luck of the study's first replication: right after the start-up, or later where that is not typical; at worst the first. */
+/** With the random numbers of the study's first replication: right after the start-up, or later where that is not typical; at worst the first. */
 export function firstShots(scenario: Scenario, leading?: LeadingStep): FirstShots {
   const warmup = settledWarmup(scenario);
   const tried: FirstShots[] = [];
@@ -57,9 +56,8 @@ function shotsFrom(
 /** A server's work stands in the row of one of its places. */
 function shareOf({ step, resources }: LeadingStep, { chain, seconds }: TimelineRecord, scenario: Scenario): number {
   const own = chain.filter((segment) => {
-    const told = segment.step === BEYOND ? "recharge" : segment.step;
     const owners = [segment.resource, segment.process, serverOf(segment.resource, scenario) ?? ""];
-    return told === step && owners.some((owner) => resources.includes(owner));
+    return asWhole(segment).step === step && owners.some((owner) => resources.includes(owner));
   });
   return own.reduce((sum, { start, end }) => sum + end - start, 0) / seconds;
 }

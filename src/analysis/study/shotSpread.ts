@@ -1,4 +1,5 @@
 // How the shots of a run spread: hang, sag and time at heat of each station, held against what product and material bear.
+import { mean } from "simple-statistics";
 import { deliveredSag } from "#physics/parison/deliveredSag.ts";
 import type { ParisonRecord } from "#cell/records/parisonRecord.ts";
 import { sagInput } from "#cell/records/sagInput.ts";
@@ -98,6 +99,14 @@ function spread(station: string, { values, longest }: Found, told: Told): ShotSp
   const above = values.filter((value) => value > limit).length;
   // The sample may hold none of the few that are above.
   const beyond = (above === 0 && max > limit ? 1 : above) / values.length;
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  return { station, ...told, mean, quantiles: quantiles(values), max, beyond, remedy: beyond > 0 ? told.remedy : "" };
+  const average = mean(values.slice());
+  return {
+    station,
+    ...told,
+    mean: average,
+    quantiles: quantiles(values),
+    max,
+    beyond,
+    remedy: beyond > 0 ? told.remedy : "",
+  };
 }

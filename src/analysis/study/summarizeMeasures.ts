@@ -1,4 +1,5 @@
 // Each measure over the replications: its mean with interval, and how the replications spread.
+import { max, min } from "simple-statistics";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import { quantiles, type Quantiles } from "#analysis/statistics/quantiles.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
@@ -29,12 +30,12 @@ export function summarizeMeasures(answers: readonly Pick<ReplicationAnswer, "mea
   return [...found.values()].map((row) => ({ ...row, ...spread(row.values.filter((value) => value !== null)) }));
 }
 
-function spread(values: readonly number[]): Pick<MeasureSummary, "interval" | "quantiles" | "min" | "max"> {
+function spread(values: number[]): Pick<MeasureSummary, "interval" | "quantiles" | "min" | "max"> {
   return {
     interval: meanInterval(values),
     quantiles: quantiles(values),
-    min: values.reduce((least, value) => Math.min(least, value)),
-    max: values.reduce((most, value) => Math.max(most, value)),
+    min: min(values),
+    max: max(values),
   };
 }
 

@@ -1,41 +1,42 @@
 // How each resource spends its time, state by state, over the replications.
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import type { Scenario } from "#scenario/scenario.ts";
+import { stateNames, type StateKind, type StateName } from "#cell/words/stateNames.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 
 export interface StateSummary {
   readonly resource: string;
   readonly state: string;
-  readonly kind: string;
+  readonly kind: StateKind;
   /** What a waiting resource lacks; null where the state is no wait. */
   readonly cause: string | null;
   readonly share: Interval;
 }
 
 /** What each waiting state waits for, in the words of the trade. */
-const causes: Readonly<Record<string, string>> = {
-  "holding a full shot": "no mold open and empty",
-  "waiting for the mold to close": "the mold just filled is not closed yet",
-  "awaiting melt": "the shot is not full yet",
-  "awaiting turn": "the shot is full and another station's turn",
-  "awaiting valve": "the valve is not back in neutral",
-  "waiting for an empty chamber": "the head that is next still delivers",
-  "waiting for melt": "the screw has not made its shot yet",
-  "extruding to regrind": "no mold is under the die",
-  "awaiting takeaway": "no room after the mold",
-  blocked: "no room at the next server",
-  "awaiting an operator": "no operator is free",
-  starved: "no parts have come",
-  "awaiting removal": "no operator is free",
-  neutral: "no shot to deliver",
-  free: "no parts to take out",
-};
+const causes: ReadonlyMap<string, string> = new Map<StateName, string>([
+  [stateNames.holdingShot, "no mold open and empty"],
+  [stateNames.awaitingClosedMold, "the mold just filled is not closed yet"],
+  [stateNames.awaitingMelt, "the shot is not full yet"],
+  [stateNames.awaitingTurn, "the shot is full and another station's turn"],
+  [stateNames.awaitingValve, "the valve is not back in neutral"],
+  [stateNames.awaitingEmptyChamber, "the head that is next still delivers"],
+  [stateNames.awaitingShot, "the screw has not made its shot yet"],
+  [stateNames.extrudingToRegrind, "no mold is under the die"],
+  [stateNames.awaitingTakeaway, "no room after the mold"],
+  [stateNames.blocked, "no room at the next server"],
+  [stateNames.awaitingOperator, "no operator is free"],
+  [stateNames.starved, "no parts have come"],
+  [stateNames.awaitingRemoval, "no operator is free"],
+  [stateNames.neutral, "no shot to deliver"],
+  [stateNames.free, "no parts to take out"],
+]);
 
-/** At a die that never stops the same words mean something else. */
-const causesAtDie: Readonly<Record<string, string>> = {
-  "awaiting melt": "the parison has not its full length yet",
-  "awaiting turn": "another mold is at the die",
-};
+/** In continuous extrusion the same words mean something else. */
+const causesAtDie: ReadonlyMap<string, string> = new Map<StateName, string>([
+  [stateNames.awaitingMelt, "the parison has not its full length yet"],
+  [stateNames.awaitingTurn, "another mold is at the die"],
+]);
 
 /** On a calendar the screw heats up and purges after a rest, and every station waits for that as well. */
 const startUpCause = "the shot is not full yet, or the screw heats up or purges";
@@ -45,14 +46,14 @@ const maskCause = "the mask still holds the parts before";
 /** Null for a state that is no wait. */
 export function waitCause(
   state: string,
-  kind: string,
+  kind: StateKind,
   { delivery, calendar, startUp }: Pick<Scenario, "delivery" | "calendar" | "startUp">,
 ): string | null {
   if (kind !== "waiting") return null;
-  if (state === "awaiting melt" && calendar && startUp) return startUpCause;
-  if (delivery.kind !== "continuous") return causes[state] ?? null;
-  if (state === "awaiting takeaway" && delivery.removal === "pin") return maskCause;
-  return causesAtDie[state] ?? causes[state] ?? null;
+  if (state === stateNames.awaitingMelt && calendar && startUp) return startUpCause;
+  if (delivery.kind !== "continuous") return causes.get(state) ?? null;
+  if (state === stateNames.awaitingTakeaway && delivery.removal === "pin") return maskCause;
+  return causesAtDie.get(state) ?? causes.get(state) ?? null;
 }
 
 /** In the order of the cell's resources and of their states. */

@@ -16,7 +16,7 @@ export interface Estimated {
 /** A day, in seconds: no step of any cycle takes longer. */
 const LONGEST = 86_400;
 
-/** Part of the time that the wall cools is the blow: the cool step takes the rest. All that is missing is told at once. */
+/** Part of the time that the wall cools is the blow: the cool step takes the rest. All missing keys are reported together. */
 export function settleEstimates(scenario: Scenario): Estimated {
   const settled = scenario.stations.map(settleStation);
   const findings = new Map(settled.flatMap((each) => each.findings).map((each) => [JSON.stringify(each), each]));
@@ -34,7 +34,7 @@ interface Settled {
 function settleStation(station: StationSpec): Settled {
   const { estimates, ...rest } = station;
   if (estimates === undefined) return { station, findings: [] };
-  const input = stepInput(rest, () => 0, 0);
+  const input = stepInput(rest, () => 0, { throughput: 0 });
   const found = new Map(estimates.steps.map((step) => [step, estimate(rest, step, estimates, input)]));
   const fixed = (value: number) => ({ kind: "fixed", value }) as const;
   const settled = (step: EstimatedStep, meanwhile = 0) => {
@@ -42,7 +42,7 @@ function settleStation(station: StationSpec): Settled {
     return answer === undefined ? rest[step] : fixed(Math.max(0, (answer.seconds ?? 0) - meanwhile));
   };
   const blow = settled("blow");
-  const own = ownStepsAfter(rest.extra, ["blow", "cool"]).reduce((sum, { time }) => sum + lawMean(time), 0);
+  const own = ownStepsAfter(rest.extra, ["mold.blow", "mold.cool"]).reduce((sum, { time }) => sum + lawMean(time), 0);
   const times = { blow, cool: settled("cool", lawMean(blow) + own), vent: settled("vent") };
   return {
     station: { ...rest, ...times, estimated: estimates.steps },

@@ -1,10 +1,12 @@
-// The process window of each station: what the given values, the step times and the ideal cycle say together.
+// The process window of each station, from the given values, the mean step times and the ideal cycle or a run.
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { processWindow, missingRows, type MissingRow } from "#physics/window/processWindow.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
+import type { CycleKey } from "#physics/window/windowKeys.ts";
 import type { WindowRow } from "#physics/window/windowRule.ts";
 import { slowedBy } from "#cell/delivery/continuousExtrusion.ts";
-import { shotSteps } from "#cell/words/cycleNames.ts";
+import { hasRole, shotRoles } from "#cell/words/cellTable.ts";
+import type { StepRole } from "#cell/words/stepNames.ts";
 import { shotMass } from "#cell/table/shotMass.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
@@ -33,9 +35,8 @@ export function stationWindows(
 ): readonly StationWindow[] {
   const windows = new Map<string, { stations: string[]; input: WindowInput }>();
   for (const station of scenario.stations) {
-    const mean = inputOf(scenario, station, throughput);
-    if (!mean) continue;
-    const input = rejects === undefined ? mean : { ...mean, "station.rejects": rejects };
+    const input = inputOf(scenario, station, { throughput, rejects });
+    if (!input) continue;
     const key = JSON.stringify(input);
     const known = windows.get(key) ?? { stations: [], input };
     known.stations.push(station.name);
@@ -57,51 +58,61 @@ export function outsideWindow(
   );
 }
 
-function inputOf(scenario: Scenario, station: StationSpec, throughput: number): WindowInput | undefined {
-  const own = stepTimes(scenario).filter((time) => time.resource === station.name || time.station === station.name);
-  const mean = (step: string): number => own.find((time) => time.step === step)?.seconds ?? 0;
-  // From a die that never stops a parison hangs as long as it grows.
-  const isContinuous = scenario.delivery.kind === "continuous";
-  const input = stepInput(station, (step) => mean(isContinuous && step === "drop" ? "parison" : step), throughput);
-  const full = input?.["delivery.plasticatingRate"];
-  if (!isContinuous || input === undefined || full === undefined) return input;
-  return { ...input, "delivery.matchedRate": full / slowedBy(scenario) };
+/** Figures of the window that a cycle or a run gives, beside its step times. */
+interface Figures {
+  readonly throughput: number;
+  readonly matchedRate?: number | undefined;
+  readonly rejects?: number | undefined;
 }
 
-/** What the window is worked out from, with the mean time of each step; undefined where no material is named. */
+function inputOf(scenario: Scenario, station: StationSpec, figures: Figures): WindowInput | undefined {
+  const own = stepTimes(scenario).filter((time) => time.resource === station.name || time.station === station.name);
+  const mean: MeanSeconds = (role, name) =>
+    own.find((time) => time.role === role && time.step === (name ?? time.step))?.seconds ?? 0;
+  if (scenario.delivery.kind !== "continuous") return stepInput(station, mean, figures);
+  // Under continuous extrusion a parison hangs while it grows.
+  const parisonMean: MeanSeconds = (role, name) => mean(role === "mold.drop" ? "screw.extrude" : role, name);
+  const full = station.process?.values["delivery.plasticatingRate"];
+  const matchedRate = full && full / slowedBy(scenario);
+  return stepInput(station, parisonMean, { ...figures, matchedRate });
+}
+
+/** Mean time of a step of the station's cycle; of the extra steps the one of this name. */
+type MeanSeconds = (role: StepRole, name?: string) => number;
+
+/** The input of the window with the mean time of each step; undefined where no material is named. */
 export function stepInput(
   { process, extra, estimated }: Pick<StationSpec, "process" | "extra" | "estimated">,
-  mean: (step: string) => number,
-  throughput: number,
+  mean: MeanSeconds,
+  { throughput, matchedRate, rejects }: Figures,
 ): WindowInput | undefined {
   if (!process) return undefined;
   const own = (...after: Parameters<typeof ownStepsAfter>[1]): number =>
-    ownStepsAfter(extra, after).reduce((sum, { name }) => sum + mean(name), 0);
-  return {
-    material: process.material,
-    ...process.values,
-    deliveryKind: process.deliveryKind,
-    ...(process.coolingTo === undefined ? {} : { coolingTo: process.coolingTo }),
-    ...(estimated === undefined ? {} : { estimated }),
-    "station.steps.drop": mean("drop"),
+    ownStepsAfter(extra, after).reduce((sum, { name }) => sum + mean("mold.own", name), 0);
+  const cycle: Readonly<Record<CycleKey, number | undefined>> = {
+    "station.steps.drop": mean("mold.drop"),
     // The parison hangs from the drop until the mold has closed.
-    "station.hang": own("drop") + mean("close"),
-    "station.steps.close": mean("close"),
-    "station.steps.blow": mean("blow"),
+    "station.hang": own("mold.drop") + mean("mold.close"),
+    "station.steps.close": mean("mold.close"),
+    "station.steps.blow": mean("mold.blow"),
     // The wall lies against the mold until the vent.
-    "station.steps.cool": own("blow") + mean("cool") + own("cool"),
-    "station.steps.vent": mean("vent"),
-    "station.steps.open": mean("open"),
-    "station.steps.remove": mean("remove"),
+    "station.steps.cool": own("mold.blow") + mean("mold.cool") + own("mold.cool"),
+    "station.steps.vent": mean("mold.vent"),
+    "station.steps.open": mean("mold.open"),
+    "station.steps.remove": mean("mold.remove"),
+    "station.rejects": rejects,
+    "delivery.matchedRate": matchedRate,
     "delivery.throughput": throughput,
   };
+  const { values, ...choices } = process;
+  return { ...choices, ...values, ...cycle, ...(estimated === undefined ? {} : { estimated }) };
 }
 
 /** kg/s: the shots of one period over its time; for a bound the mean shot at the bound's pace. */
 function meltRate({ stations }: Scenario, ideal: IdealCycle): number {
   const masses = new Map(stations.map((station) => [station.name, shotMass(station)]));
   const drops = ideal.schedule
-    .filter(({ step }) => shotSteps.includes(step))
+    .filter((step) => hasRole(step, ...shotRoles))
     .map(({ station }) => masses.get(station) ?? 0);
   const shots = drops.length > 0 ? drops : [...masses.values()];
   const mean = shots.reduce((sum, each) => sum + each, 0) / shots.length;

@@ -1,7 +1,10 @@
 // Melt from accumulator heads: a chamber of one shot over every station; one screw fills them in turn, and a drop needs only its own.
-import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec } from "#engine/compiler/stepTable.ts";
+import type { PlaceSpec } from "#engine/compiler/stepTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { CellProcess, CellResource, CellStep } from "#cell/words/cellTable.ts";
 import { dropsOf, headOf, PLASTICATOR, ramOf, rechargesCounter, shotsOf, VALVE } from "#cell/words/cycleNames.ts";
+import { openTo, stateNames } from "#cell/words/stateNames.ts";
+import { named } from "#cell/words/stepNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
 import { valveResource } from "#cell/table/selectorValve.ts";
 import { shotMass } from "#cell/table/shotMass.ts";
@@ -17,30 +20,35 @@ export function accumulatorHead(scenario: Scenario): MeltDelivery {
     resources: [plasticator(), valveResource(scenario), ...stations.map((station) => ram(scenario, station))],
     places: [
       ...stations.flatMap((station) => headPlaces(scenario, station)),
-      // Last, so that whoever calls at this instant is heard before one of them is served.
-      { name: "screw", tokens: 1, rule: servingRule[scenario.valve.dispatch], rank: rank.plasticator },
+      // Last, so that all calls of this instant are known before one of them is served.
+      { name: SCREW, tokens: 1, rule: servingRule[scenario.valve.dispatch], rank: rank.plasticator },
     ],
     processes: stations.map((station, k) => head(scenario, station, k)),
-    stationStates: () => [waiting("awaiting melt"), working("parison drop")],
+    stationStates: () => [waiting(stateNames.awaitingMelt), working(stateNames.parisonDrop)],
     parison: (station) => parison(station),
     closeGives: [],
   };
 }
 
-function plasticator(): ResourceSpec {
-  const states = [waiting("holding a full shot"), waiting("waiting for an empty chamber")];
-  return { name: PLASTICATOR, states: [...states, working("recharging"), working("valve shifting")] };
+function plasticator(): CellResource {
+  const states = [waiting(stateNames.holdingShot), waiting(stateNames.awaitingEmptyChamber)];
+  const work = [working(stateNames.recharging), working(stateNames.valveShifting)];
+  return { name: PLASTICATOR, kind: "screw", states: [...states, ...work] };
 }
 
-function ram({ run }: Scenario, station: StationSpec): ResourceSpec {
-  const [empty, full] = [waiting("waiting for melt"), waiting("holding a full shot")];
-  const others = [working("filling"), working("delivering")];
+function ram({ run }: Scenario, station: StationSpec): CellResource {
+  const [empty, full] = [waiting(stateNames.awaitingShot), waiting(stateNames.holdingShot)];
+  const others = [working(stateNames.filling), working(stateNames.delivering)];
   return {
     name: ramOf(station.name),
+    kind: "ram",
+    station: station.name,
     states: run.start === "running" ? [full, empty, ...others] : [empty, full, ...others],
   };
 }
 
+/** The screw goes from one head to the next. */
+const SCREW = "screw";
 const callOf = (station: StationSpec): string => `call of ${station.name}`;
 const emptyOf = (station: StationSpec): string => `empty chamber of ${station.name}`;
 const fullOf = (station: StationSpec): string => `full chamber of ${station.name}`;
@@ -55,40 +63,42 @@ function headPlaces({ run }: Scenario, station: StationSpec): readonly PlaceSpec
 }
 
 /** What the screw does for one head; the screw goes from one to the next as a token. */
-function head(scenario: Scenario, station: StationSpec, number: number): ProcessSpec {
+function head(scenario: Scenario, station: StationSpec, number: number): CellProcess {
   const ramName = ramOf(station.name);
   return {
     name: headOf(station.name),
+    kind: "head",
+    station: station.name,
     resource: ramName,
     cargo: number,
     priority: station.priority,
     steps: [
-      { name: "await a call", needs: [{ place: callOf(station) }] },
+      { ...named("head.awaitCall"), needs: [{ place: callOf(station) }] },
       {
-        name: "shift to head",
-        needs: [{ place: "screw" }],
+        ...named("valve.toHead"),
+        needs: [{ place: SCREW }],
         shows: [
-          { resource: VALVE, state: "shifting" },
-          { resource: PLASTICATOR, state: "valve shifting" },
+          { resource: VALVE, state: stateNames.shifting },
+          { resource: PLASTICATOR, state: stateNames.valveShifting },
         ],
         time: { ...fixed(scenario.valve.shift), resource: VALVE },
         stoppedBy: [VALVE],
       },
       {
-        name: "stand at the head",
+        ...named("head.await"),
         shows: [
           // Until melt passes, the port is as good as shut.
-          { resource: VALVE, state: "neutral" },
-          { resource: PLASTICATOR, state: "waiting for an empty chamber" },
+          { resource: VALVE, state: stateNames.neutral },
+          { resource: PLASTICATOR, state: stateNames.awaitingEmptyChamber },
         ],
       },
       {
-        name: "recharge",
+        ...named("screw.recharge"),
         needs: [{ place: emptyOf(station) }],
         shows: [
-          { resource: PLASTICATOR, state: "recharging" },
-          { resource: VALVE, state: `open to ${station.name}` },
-          { resource: ramName, state: "filling" },
+          { resource: PLASTICATOR, state: stateNames.recharging },
+          { resource: VALVE, state: openTo(station.name) },
+          { resource: ramName, state: stateNames.filling },
         ],
         // The laws of all heads, so that the screw's n-th recharge has the n-th number whichever head it fills.
         time: {
@@ -96,40 +106,40 @@ function head(scenario: Scenario, station: StationSpec, number: number): Process
           resource: PLASTICATOR,
         },
         stoppedBy: [PLASTICATOR],
-        gives: [{ place: fullOf(station) }, { place: "screw" }],
+        gives: [{ place: fullOf(station) }, { place: SCREW }],
         counts: { [rechargesCounter]: 1 },
       },
       {
-        name: "hold",
+        ...named("screw.hold"),
         shows: [
-          { resource: ramName, state: "holding a full shot" },
-          { resource: PLASTICATOR, state: "holding a full shot" },
-          { resource: VALVE, state: "neutral" },
+          { resource: ramName, state: stateNames.holdingShot },
+          { resource: PLASTICATOR, state: stateNames.holdingShot },
+          { resource: VALVE, state: stateNames.neutral },
         ],
       },
     ],
   };
 }
 
-function parison(station: StationSpec): readonly StepSpec[] {
+function parison(station: StationSpec): readonly CellStep[] {
   const ramName = ramOf(station.name);
   return [
     {
-      name: "call for melt",
-      needs: [{ place: fullOf(station), meanwhile: "awaiting melt" }],
+      ...named("mold.callMelt"),
+      needs: [{ place: fullOf(station), meanwhile: stateNames.awaitingMelt }],
       gives: [{ place: callOf(station) }],
       counts: { [dropsOf(station.name)]: 1 },
     },
     {
-      name: "drop",
+      ...named("mold.drop"),
       shows: [
-        { resource: station.name, state: "parison drop" },
-        { resource: ramName, state: "delivering" },
+        { resource: station.name, state: stateNames.parisonDrop },
+        { resource: ramName, state: stateNames.delivering },
       ],
       time: { laws: [massLaw(station.drop, shotMass(station))] },
       gives: [{ place: emptyOf(station) }],
       counts: { [shotsOf(station.name)]: 1 },
     },
-    { name: "ram is empty", shows: [{ resource: ramName, state: "waiting for melt" }] },
+    { ...named("mold.emptyRam"), shows: [{ resource: ramName, state: stateNames.awaitingShot }] },
   ];
 }

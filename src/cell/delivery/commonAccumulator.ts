@@ -1,15 +1,16 @@
 // Melt from one accumulator before the valve: the screw goes on filling its chamber while a parison drops, until it is full.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
-import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec, TimeLaw } from "#engine/compiler/stepTable.ts";
+import type { PlaceSpec, TimeLaw } from "#engine/compiler/stepTable.ts";
 import type { AccumulatorHeadSpec, Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
+import type { CellProcess, CellResource, CellStep } from "#cell/words/cellTable.ts";
 import { dropsOf, PLASTICATOR, RAM, rechargesCounter, VALVE } from "#cell/words/cycleNames.ts";
+import { FREE_VALVE, FULL_SHOT, VALVE_TO_SHIFT_BACK } from "#cell/words/placeNames.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
+import { named, namedAfter, stepNames } from "#cell/words/stepNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
-import { drop, shiftToPort, valveResource } from "#cell/table/selectorValve.ts";
+import { drop, shiftToPort, stationStates, valveResource } from "#cell/table/selectorValve.ts";
 import { shotMass } from "#cell/table/shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
-
-/** What a recharge adds after the next shot is complete, to fill the chamber. */
-export const BEYOND = "fill beyond the shot";
 
 /**
  * A recharge replaces a shot and may begin when its drop begins; recharges follow one another without a gap. A shift needs the
@@ -21,24 +22,23 @@ export function commonAccumulator(scenario: Scenario): MeltDelivery {
     resources: [plasticatorResource(scenario), ramResource(scenario), valveResource(scenario)],
     places: places(scenario),
     processes: [plasticator(scenario), valve(scenario), ram()],
-    stationStates: () => [
-      ...["awaiting melt", "awaiting turn", "awaiting valve"].map(waiting),
-      ...["valve shifting to it", "parison drop"].map(working),
-    ],
+    stationStates,
     parison: (station) => [shiftToPort(scenario, station, RAM), begin(station), drop(station, RAM)],
     closeGives: [],
   };
 }
 
-function plasticatorResource({ run }: Scenario): ResourceSpec {
-  const [holding, recharging] = [waiting("holding a full shot"), working("recharging")];
-  return { name: PLASTICATOR, states: run.start === "running" ? [holding, recharging] : [recharging, holding] };
+function plasticatorResource({ run }: Scenario): CellResource {
+  const [holding, recharging] = [waiting(stateNames.holdingShot), working(stateNames.recharging)];
+  const states = run.start === "running" ? [holding, recharging] : [recharging, holding];
+  return { name: PLASTICATOR, kind: "screw", states };
 }
 
-function ramResource({ run }: Scenario): ResourceSpec {
-  const [empty, full] = [waiting("waiting for melt"), waiting("holding a full shot")];
-  const others = [working("valve shifting"), working("delivering")];
-  return { name: RAM, states: run.start === "running" ? [full, empty, ...others] : [empty, full, ...others] };
+function ramResource({ run }: Scenario): CellResource {
+  const [empty, full] = [waiting(stateNames.awaitingShot), waiting(stateNames.holdingShot)];
+  const others = [working(stateNames.valveShifting), working(stateNames.delivering)];
+  const states = run.start === "running" ? [full, empty, ...others] : [empty, full, ...others];
+  return { name: RAM, kind: "ram", states };
 }
 
 const milligrams = (kilograms: number): number => Math.round(kilograms * 1e6);
@@ -55,46 +55,55 @@ function reserveOf({ stations, delivery }: Scenario): {
   return { shots, rest: beyond - shots * largest, largest };
 }
 
+const ROOM = "room in the chamber";
+const SHOT_FOR_RAM = "shot seen by the ram";
+const RAM_AT_REST = "ram at rest";
+
 function places(scenario: Scenario): PlaceSpec[] {
   const { run, valve: spec } = scenario;
   const full = run.start === "running" ? 1 + reserveOf(scenario).shots : 0;
   return [
-    { name: "full shot", tokens: full, rule: servingRule[spec.dispatch], rank: rank.plasticator },
-    { name: "valve", tokens: 1, rank: rank.valve },
-    { name: "valve to be shifted back", tokens: 0, rank: rank.station },
-    { name: "room in the chamber", tokens: 0, rank: rank.station },
-    { name: "shot seen by the ram", tokens: full, rank: rank.plasticator },
-    { name: "ram at rest", tokens: 0, rank: rank.valve },
+    { name: FULL_SHOT, tokens: full, rule: servingRule[spec.dispatch], rank: rank.plasticator },
+    { name: FREE_VALVE, tokens: 1, rank: rank.valve },
+    { name: VALVE_TO_SHIFT_BACK, tokens: 0, rank: rank.station },
+    { name: ROOM, tokens: 0, rank: rank.station },
+    { name: SHOT_FOR_RAM, tokens: full, rank: rank.plasticator },
+    { name: RAM_AT_REST, tokens: 0, rank: rank.valve },
   ];
 }
 
-function plasticator(scenario: Scenario): ProcessSpec {
+function plasticator(scenario: Scenario): CellProcess {
   const { run } = scenario;
-  const recharging = { resource: PLASTICATOR, state: "recharging" };
+  const recharging = { resource: PLASTICATOR, state: stateNames.recharging };
   const [toShot, beyond] = rechargeLaws(scenario);
   return {
     name: PLASTICATOR,
+    kind: "screw",
     resource: PLASTICATOR,
-    begins: run.start === "running" ? "recharge" : "fill at first",
+    begins: stepNames[run.start === "running" ? "screw.recharge" : "screw.firstShot"],
     steps: [
       {
-        name: "recharge",
-        needs: [{ place: "room in the chamber", takes: "cargo" }],
+        ...named("screw.recharge"),
+        needs: [{ place: ROOM, takes: "cargo" }],
         shows: [recharging],
         time: { laws: toShot },
         gives: fullShot,
         counts: { [rechargesCounter]: 1 },
       },
-      // One recharge, told in two parts, has one luck.
-      { name: BEYOND, time: { laws: beyond, stream: "recharge", again: true } },
-      { name: "hold", shows: [{ resource: PLASTICATOR, state: "holding a full shot" }], next: "recharge" },
+      // Both parts of one recharge use the same random number.
+      { ...named("screw.fillBeyond"), time: { laws: beyond, stream: stepNames["screw.recharge"], again: true } },
+      {
+        ...named("screw.hold"),
+        shows: [{ resource: PLASTICATOR, state: stateNames.holdingShot }],
+        next: stepNames["screw.recharge"],
+      },
       ...(run.start === "running" ? [] : firstFill(scenario)),
     ],
   };
 }
 
-/** For whoever is served next, and for the ram to show that it is there. */
-const fullShot: NonNullable<StepSpec["gives"]> = [{ place: "full shot" }, { place: "shot seen by the ram" }];
+/** For the station that is served next, and for the ram to show that it is there. */
+const fullShot: NonNullable<CellStep["gives"]> = [{ place: FULL_SHOT }, { place: SHOT_FOR_RAM }];
 
 /** For each station the law of what makes the next shot complete, and of what comes after that. */
 function rechargeLaws(scenario: Scenario): readonly [TimeLaw[], TimeLaw[]] {
@@ -122,60 +131,62 @@ function partOf(recharge: TimeOrRate, shot: number, part: number): TimeLaw {
 }
 
 /** An empty chamber is filled to the largest shot, then on until it is full. */
-function firstFill(scenario: Scenario): readonly StepSpec[] {
+function firstFill(scenario: Scenario): readonly CellStep[] {
   const { shots, rest, largest } = reserveOf(scenario);
   const station = scenario.stations.find((each) => shotMass(each) === largest)!;
   const part = (mass: number): { readonly laws: readonly TimeLaw[] } => ({
     laws: [partOf(station.recharge, largest, mass)],
   });
   return [
-    { name: "fill at first", time: part(largest), gives: fullShot, counts: { [rechargesCounter]: 1 } },
-    ...Array.from({ length: shots }, (_, i): StepSpec => ({
-      name: `fill for shot ${i + 2}`,
+    { ...named("screw.firstShot"), time: part(largest), gives: fullShot, counts: { [rechargesCounter]: 1 } },
+    ...Array.from({ length: shots }, (_, i): CellStep => ({
+      ...namedAfter("screw.fillShot", i + 2),
       time: part(largest),
       gives: fullShot,
     })),
-    { name: "fill to the brim", time: part(rest), next: "hold" },
+    { ...named("screw.fillUp"), time: part(rest), next: stepNames["screw.hold"] },
   ];
 }
 
-function valve(scenario: Scenario): ProcessSpec {
+function valve(scenario: Scenario): CellProcess {
   return {
     name: VALVE,
+    kind: "valve",
     resource: VALVE,
     steps: [
       {
-        name: "shift to neutral",
-        needs: [{ place: "valve to be shifted back" }],
+        ...named("valve.toNeutral"),
+        needs: [{ place: VALVE_TO_SHIFT_BACK }],
         shows: [
-          { resource: VALVE, state: "shifting" },
-          { resource: RAM, state: "valve shifting" },
+          { resource: VALVE, state: stateNames.shifting },
+          { resource: RAM, state: stateNames.valveShifting },
         ],
         time: fixed(scenario.valve.shift),
-        gives: [{ place: "valve" }, { place: "ram at rest" }],
+        gives: [{ place: FREE_VALVE }, { place: RAM_AT_REST }],
       },
-      { name: "neutral", shows: [{ resource: VALVE, state: "neutral" }] },
+      { ...named("valve.neutral"), shows: [{ resource: VALVE, state: stateNames.neutral }] },
     ],
   };
 }
 
 /** Only watches: what the chamber holds while nothing is delivered. */
-function ram(): ProcessSpec {
+function ram(): CellProcess {
   return {
     name: RAM,
+    kind: "ram",
     resource: RAM,
     steps: [
       {
-        name: "see a shot",
-        needs: [{ place: "shot seen by the ram", meanwhile: "waiting for melt" }],
-        shows: [{ resource: RAM, state: "holding a full shot" }],
+        ...named("ram.seeShot"),
+        needs: [{ place: SHOT_FOR_RAM, meanwhile: stateNames.awaitingShot }],
+        shows: [{ resource: RAM, state: stateNames.holdingShot }],
       },
-      { name: "come to rest", needs: [{ place: "ram at rest" }] },
+      { ...named("ram.rest"), needs: [{ place: RAM_AT_REST }] },
     ],
   };
 }
 
 /** The ram moves, so there is room behind it. */
-function begin({ name }: StationSpec): StepSpec {
-  return { name: "ram moves", gives: [{ place: "room in the chamber" }], counts: { [dropsOf(name)]: 1 } };
+function begin({ name }: StationSpec): CellStep {
+  return { ...named("mold.pushRam"), gives: [{ place: ROOM }], counts: { [dropsOf(name)]: 1 } };
 }

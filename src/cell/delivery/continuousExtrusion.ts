@@ -1,15 +1,19 @@
-// Melt all the time: a parison grows at a die that never stops, and each mold travels in, closes on it, cuts it off and travels out.
+// Continuous extrusion: a parison always grows at the die, and each mold travels in, closes on it, cuts it off and travels out.
 import { lawMean } from "#engine/distributions/law.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
-import type { ProcessSpec, ResourceSpec, StepSpec, TimeLaw } from "#engine/compiler/stepTable.ts";
+import type { TimeLaw } from "#engine/compiler/stepTable.ts";
 import type { ContinuousSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { CellProcess, CellResource, CellStep } from "#cell/words/cellTable.ts";
 import { dropsOf, PLASTICATOR, shotsOf } from "#cell/words/cycleNames.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
+import { named } from "#cell/words/stepNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
 import { shotMass } from "#cell/table/shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
-/** The step in which a mold takes over a parison that is full: from here on the next one grows. */
-export const CATCH = "catch the parison";
+const DIE_ZONE = "die zone";
+const PARISON_DUE = "parison due";
+const PARISON_CAUGHT = "parison caught";
 
 /**
  * A parison is full when as much as one shot has come since the mold before began to close; a mold that is late finds a longer
@@ -19,10 +23,10 @@ export function continuousExtrusion(scenario: Scenario): MeltDelivery {
   return {
     resources: [plasticatorResource(scenario)],
     places: [
-      { name: "die zone", tokens: 1, rule: servingRule[scenario.valve.dispatch], rank: rank.station },
-      { name: "parison due", tokens: scenario.run.start === "running" ? 1 : 0, rank: rank.plasticator },
+      { name: DIE_ZONE, tokens: 1, rule: servingRule[scenario.valve.dispatch], rank: rank.station },
+      { name: PARISON_DUE, tokens: scenario.run.start === "running" ? 1 : 0, rank: rank.plasticator },
       {
-        name: "parison caught",
+        name: PARISON_CAUGHT,
         tokens: scenario.run.start === "running" ? 0 : 1,
         cargo: scenario.stations.length - 1,
         rank: rank.station,
@@ -30,8 +34,8 @@ export function continuousExtrusion(scenario: Scenario): MeltDelivery {
     ],
     processes: [plasticator(scenario)],
     stationStates: () => [
-      ...["awaiting turn", "awaiting melt"].map(waiting),
-      ...["travel in", "cut", "travel out"].map(working),
+      ...[stateNames.awaitingTurn, stateNames.awaitingMelt].map(waiting),
+      ...[stateNames.travelIn, stateNames.cut, stateNames.travelOut].map(working),
     ],
     parison,
     closeGives: [],
@@ -39,26 +43,27 @@ export function continuousExtrusion(scenario: Scenario): MeltDelivery {
   };
 }
 
-function plasticatorResource({ run }: Scenario): ResourceSpec {
-  const states = [waiting("extruding to regrind"), working("extruding a parison")];
-  return { name: PLASTICATOR, states: run.start === "running" ? states : states.toReversed() };
+function plasticatorResource({ run }: Scenario): CellResource {
+  const states = [waiting(stateNames.extrudingToRegrind), working(stateNames.extrudingParison)];
+  return { name: PLASTICATOR, kind: "screw", states: run.start === "running" ? states : states.toReversed() };
 }
 
 /** The parison grows for the mold that comes next in the rotation; without one all parisons are alike. */
-function plasticator(scenario: Scenario): ProcessSpec {
+function plasticator(scenario: Scenario): CellProcess {
   const { stations } = scenario;
   return {
     name: PLASTICATOR,
+    kind: "screw",
     resource: PLASTICATOR,
     steps: [
       {
-        name: "parison",
-        needs: [{ place: "parison caught", takes: "cargo" }],
-        shows: [{ resource: PLASTICATOR, state: "extruding a parison" }],
+        ...named("screw.extrude"),
+        needs: [{ place: PARISON_CAUGHT, takes: "cargo" }],
+        shows: [{ resource: PLASTICATOR, state: stateNames.extrudingParison }],
         time: { laws: stations.map((_, k) => parisonLaw(scenario, stations[(k + 1) % stations.length]!)) },
-        gives: [{ place: "parison due" }],
+        gives: [{ place: PARISON_DUE }],
       },
-      { name: "tail", shows: [{ resource: PLASTICATOR, state: "extruding to regrind" }] },
+      { ...named("screw.overrun"), shows: [{ resource: PLASTICATOR, state: stateNames.extrudingToRegrind }] },
     ],
   };
 }
@@ -98,37 +103,38 @@ export function fullRateSeconds({ stations }: Scenario): number {
   return seconds.reduce((sum, each) => sum + each, 0) / seconds.length;
 }
 
-function parison(station: StationSpec): readonly StepSpec[] {
+/** From the catch on the next parison grows. */
+function parison(station: StationSpec): readonly CellStep[] {
   return [
     {
-      name: "travel in",
-      needs: [{ place: "die zone", meanwhile: "awaiting turn" }],
-      shows: [{ resource: station.name, state: "travel in" }],
+      ...named("mold.travelIn"),
+      needs: [{ place: DIE_ZONE, meanwhile: stateNames.awaitingTurn }],
+      shows: [{ resource: station.name, state: stateNames.travelIn }],
       time: fixed(station.travel!.in),
     },
     {
-      name: CATCH,
-      needs: [{ place: "parison due", meanwhile: "awaiting melt" }],
-      gives: [{ place: "parison caught" }],
+      ...named("mold.catch"),
+      needs: [{ place: PARISON_DUE, meanwhile: stateNames.awaitingMelt }],
+      gives: [{ place: PARISON_CAUGHT }],
       counts: { [dropsOf(station.name)]: 1 },
     },
   ];
 }
 
 /** The shot is the mold's once it is cut off. */
-function afterClose(station: StationSpec): readonly StepSpec[] {
+function afterClose(station: StationSpec): readonly CellStep[] {
   return [
     {
-      name: "cut",
-      shows: [{ resource: station.name, state: "cut" }],
+      ...named("mold.cut"),
+      shows: [{ resource: station.name, state: stateNames.cut }],
       time: fixed(station.travel!.cut),
       counts: { [shotsOf(station.name)]: 1 },
     },
     {
-      name: "travel out",
-      shows: [{ resource: station.name, state: "travel out" }],
+      ...named("mold.travelOut"),
+      shows: [{ resource: station.name, state: stateNames.travelOut }],
       time: fixed(station.travel!.out),
-      gives: [{ place: "die zone" }],
+      gives: [{ place: DIE_ZONE }],
     },
   ];
 }

@@ -1,6 +1,6 @@
 // The cycle table of a cell: what melt delivery, stations and operators do, put together as one piece of data.
-import type { StepTable } from "#engine/compiler/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
+import type { CellTable } from "#cell/words/cellTable.ts";
 import { accumulatorHead } from "./accumulatorHead.ts";
 import { commonAccumulator } from "./commonAccumulator.ts";
 import { continuousExtrusion } from "./continuousExtrusion.ts";
@@ -22,7 +22,7 @@ function deliveryOf({ delivery }: Scenario): DeliverMelt {
 }
 
 /** The order of processes is the order of ties: melt delivery, then the stations. */
-export function cycleTable(scenario: Scenario): StepTable {
+export function cycleTable(scenario: Scenario): CellTable {
   const delivery = deliveryOf(scenario)(scenario);
   return {
     resources: [

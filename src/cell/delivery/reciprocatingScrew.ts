@@ -1,10 +1,14 @@
 // Melt from a reciprocating screw: it recharges against a closed valve, the valve shifts, the screw drops a parison, the valve shifts back.
-import type { NeedSpec, PlaceSpec, ProcessSpec, ResourceSpec, TimeLaw } from "#engine/compiler/stepTable.ts";
+import type { NeedSpec, PlaceSpec, TimeLaw } from "#engine/compiler/stepTable.ts";
 import { invariant } from "#foundation/invariant.ts";
 import type { ReciprocatingScrewSpec, Scenario } from "#scenario/scenario.ts";
+import type { CellProcess, CellResource } from "#cell/words/cellTable.ts";
 import { dropsOf, PLASTICATOR, rechargesCounter, VALVE } from "#cell/words/cycleNames.ts";
+import { FREE_VALVE, FULL_SHOT, VALVE_TO_SHIFT_BACK } from "#cell/words/placeNames.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
+import { named } from "#cell/words/stepNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
-import { drop, shiftToPort, valveResource } from "#cell/table/selectorValve.ts";
+import { drop, shiftToPort, stationStates, valveResource } from "#cell/table/selectorValve.ts";
 import { shotMass } from "#cell/table/shotMass.ts";
 import { fixed, massLaw, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
@@ -15,16 +19,13 @@ export function reciprocatingScrew(scenario: Scenario): MeltDelivery {
     resources: [plasticatorResource(scenario), valveResource(scenario)],
     places: places(scenario),
     processes: [plasticator(scenario), valve(scenario)],
-    stationStates: () => [
-      ...["awaiting melt", "awaiting turn", "awaiting valve"].map(waiting),
-      ...["valve shifting to it", "parison drop"].map(working),
-    ],
+    stationStates,
     parison: (station) => [
       // The drop begins at once, as it needs nothing more.
       { ...shiftToPort(scenario, station, PLASTICATOR), counts: { [dropsOf(station.name)]: 1 } },
       drop(station, PLASTICATOR),
     ],
-    closeGives: isWatched ? [{ place: "mold closed" }] : [],
+    closeGives: isWatched ? [{ place: MOLD_CLOSED }] : [],
   };
 }
 
@@ -33,52 +34,57 @@ function specOf({ delivery }: Scenario): ReciprocatingScrewSpec {
   return delivery;
 }
 
-function plasticatorResource(scenario: Scenario): ResourceSpec {
+function plasticatorResource(scenario: Scenario): CellResource {
   const { run } = scenario;
   const delivery = specOf(scenario);
-  const holding = waiting("holding a full shot");
-  const waitsForMold = delivery.rechargeStarts === "mold-closed" ? [waiting("waiting for the mold to close")] : [];
-  const others = [working("valve shifting"), working("delivering"), ...waitsForMold];
-  const recharging = working("recharging");
+  const holding = waiting(stateNames.holdingShot);
+  const waitsForMold = delivery.rechargeStarts === "mold-closed" ? [waiting(stateNames.awaitingClosedMold)] : [];
+  const others = [working(stateNames.valveShifting), working(stateNames.delivering), ...waitsForMold];
+  const recharging = working(stateNames.recharging);
   return {
     name: PLASTICATOR,
+    kind: "screw",
     states: run.start === "running" ? [holding, recharging, ...others] : [recharging, holding, ...others],
   };
 }
+
+const NEUTRAL = "neutral for recharge";
+const MOLD_CLOSED = "mold closed";
 
 function places(scenario: Scenario): PlaceSpec[] {
   const isRunning = scenario.run.start === "running";
   const firstCharge = { tokens: isRunning ? 0 : 1, cargo: scenario.stations.length };
   return [
     {
-      name: "full shot",
+      name: FULL_SHOT,
       tokens: isRunning ? 1 : 0,
       rule: servingRule[scenario.valve.dispatch],
       rank: rank.plasticator,
     },
-    { name: "valve", tokens: 1, rank: rank.valve },
-    { name: "valve to be shifted back", tokens: 0, rank: rank.station },
-    { name: "neutral for recharge", ...firstCharge, rank: rank.valve },
-    { name: "mold closed", ...firstCharge, rank: rank.station },
+    { name: FREE_VALVE, tokens: 1, rank: rank.valve },
+    { name: VALVE_TO_SHIFT_BACK, tokens: 0, rank: rank.station },
+    { name: NEUTRAL, ...firstCharge, rank: rank.valve },
+    { name: MOLD_CLOSED, ...firstCharge, rank: rank.station },
   ];
 }
 
-function plasticator(scenario: Scenario): ProcessSpec {
-  const neutral: NeedSpec = { place: "neutral for recharge", takes: "cargo" };
-  const closed: NeedSpec = { place: "mold closed", meanwhile: "waiting for the mold to close", takes: "cargo" };
+function plasticator(scenario: Scenario): CellProcess {
+  const neutral: NeedSpec = { place: NEUTRAL, takes: "cargo" };
+  const closed: NeedSpec = { place: MOLD_CLOSED, meanwhile: stateNames.awaitingClosedMold, takes: "cargo" };
   return {
     name: PLASTICATOR,
+    kind: "screw",
     resource: PLASTICATOR,
     steps: [
       {
-        name: "recharge",
+        ...named("screw.recharge"),
         needs: specOf(scenario).rechargeStarts === "mold-closed" ? [neutral, closed] : [neutral],
-        shows: [{ resource: PLASTICATOR, state: "recharging" }],
+        shows: [{ resource: PLASTICATOR, state: stateNames.recharging }],
         time: { laws: rechargeLaws(scenario) },
-        gives: [{ place: "full shot" }],
+        gives: [{ place: FULL_SHOT }],
         counts: { [rechargesCounter]: 1 },
       },
-      { name: "hold", shows: [{ resource: PLASTICATOR, state: "holding a full shot" }] },
+      { ...named("screw.hold"), shows: [{ resource: PLASTICATOR, state: stateNames.holdingShot }] },
     ],
   };
 }
@@ -93,24 +99,25 @@ function rechargeLaws(scenario: Scenario): TimeLaw[] {
   return [...next, delivery.shotFor === "next" ? laws[0]! : largest];
 }
 
-function valve(scenario: Scenario): ProcessSpec {
+function valve(scenario: Scenario): CellProcess {
   return {
     name: VALVE,
+    kind: "valve",
     resource: VALVE,
     steps: [
       {
-        name: "shift to neutral",
-        needs: [{ place: "valve to be shifted back", takes: "cargo" }],
+        ...named("valve.toNeutral"),
+        needs: [{ place: VALVE_TO_SHIFT_BACK, takes: "cargo" }],
         shows: [
-          { resource: VALVE, state: "shifting" },
-          { resource: PLASTICATOR, state: "valve shifting" },
+          { resource: VALVE, state: stateNames.shifting },
+          { resource: PLASTICATOR, state: stateNames.valveShifting },
         ],
         // A valve closes even while the screw stands still.
         stoppedBy: [VALVE],
         time: fixed(scenario.valve.shift),
-        gives: [{ place: "valve" }, { place: "neutral for recharge" }],
+        gives: [{ place: FREE_VALVE }, { place: NEUTRAL }],
       },
-      { name: "neutral", shows: [{ resource: VALVE, state: "neutral" }] },
+      { ...named("valve.neutral"), shows: [{ resource: VALVE, state: stateNames.neutral }] },
     ],
   };
 }

@@ -1,29 +1,19 @@
 // The age of a part since it left its mold, where a server asks for it: too young it waits, too old it is a reject.
-import type { GiveSpec, NeedSpec, PlaceSpec, ProcessSpec, StepSpec } from "#engine/compiler/stepTable.ts";
+import type { GiveSpec, NeedSpec, PlaceSpec } from "#engine/compiler/stepTable.ts";
+import type { CellProcess, CellStep } from "#cell/words/cellTable.ts";
 import { refusedOf } from "#cell/words/cycleNames.ts";
+import { partsBefore, roomBefore } from "#cell/words/placeNames.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
+import { named, stepNames } from "#cell/words/stepNames.ts";
 import { fixed, rank } from "#cell/words/tableWords.ts";
 import { tooOldFor } from "#cell/words/takeawayWords.ts";
 import { type ServerGroup } from "#scenario/resolving/takeawayGroups.ts";
 
-export const AGING = "aging before ";
-const AGE = "age";
-const TOO_OLD = "too old";
-
-/** What lies before a server, and the room for it. */
-export const partsBefore = ({ name }: ServerGroup): string => `parts before ${name}`;
-export const roomBefore = ({ name }: ServerGroup): string => `room before ${name}`;
-
-const agingPlace = ({ name }: ServerGroup): string => `${AGING}${name}`;
+const agingPlace = ({ name }: ServerGroup): string => `aging before ${name}`;
 const ripePlace = ({ name }: ServerGroup): string => `old enough for ${name}`;
 const takenPlace = ({ name }: ServerGroup): string => `taken by ${name}`;
 
 const asksAge = ({ server }: ServerGroup): boolean => server.minAge !== undefined || server.maxAge !== undefined;
-
-/** What all clocks like this one are called together; undefined for other processes. */
-export function agingFor(process: string): string | undefined {
-  const server = /^age [0-9]+ before (.+)$/u.exec(process)?.[1];
-  return server === undefined ? undefined : `${AGING}${server}`;
-}
 
 /** Parts come in the order in which they left their molds, so that the n-th to be old enough is the n-th to come. */
 export function agingPlaces(group: ServerGroup): readonly PlaceSpec[] {
@@ -39,7 +29,7 @@ export function agingStarts(groups: readonly ServerGroup[], station: string): re
 }
 
 export function ripeNeeds(group: ServerGroup): readonly NeedSpec[] {
-  return asksAge(group) ? [{ place: ripePlace(group), meanwhile: "starved" }] : [];
+  return asksAge(group) ? [{ place: ripePlace(group), meanwhile: stateNames.starved }] : [];
 }
 
 export function takenGives(group: ServerGroup): readonly GiveSpec[] {
@@ -47,13 +37,15 @@ export function takenGives(group: ServerGroup): readonly GiveSpec[] {
 }
 
 /** A clock for every part that may be on its way: as many as there is room for, up to this server. */
-export function agingProcesses(group: ServerGroup, groups: readonly ServerGroup[]): readonly ProcessSpec[] {
+export function agingProcesses(group: ServerGroup, groups: readonly ServerGroup[]): readonly CellProcess[] {
   if (!asksAge(group)) return [];
   const met = groups.slice(0, groups.indexOf(group) + 1);
   const way = met.filter((each) => each.station === null || each.station === group.station);
   const room = way.reduce((sum, { server }) => sum + server.buffer + server.places, 0);
   return Array.from({ length: room }, (_, i) => ({
-    name: `${AGE} ${i + 1} before ${group.name}`,
+    name: `age ${i + 1} before ${group.name}`,
+    kind: "age clock",
+    group: agingPlace(group),
     resource: group.places[0]!,
     priority: 0,
     steps: agingSteps(group),
@@ -63,12 +55,13 @@ export function agingProcesses(group: ServerGroup, groups: readonly ServerGroup[
 /** A microsecond: what is exactly at the limit is not beyond it. */
 const beyond = 1e-6;
 
-function agingSteps(group: ServerGroup): readonly StepSpec[] {
+function agingSteps(group: ServerGroup): readonly CellStep[] {
   const { name, minAge = 0, maxAge } = group.server;
-  const age: StepSpec = {
-    name: AGE,
+  const ripening = { ...fixed({ kind: "fixed", value: minAge }), resource: partsBefore(group.name) };
+  const age: CellStep = {
+    ...named("age.ripen"),
     needs: [{ place: agingPlace(group) }],
-    ...(minAge > 0 ? { time: { ...fixed({ kind: "fixed", value: minAge }), resource: partsBefore(group) } } : {}),
+    ...(minAge > 0 ? { time: ripening } : {}),
     gives: [{ place: ripePlace(group) }],
     stoppedBy: [],
   };
@@ -76,17 +69,20 @@ function agingSteps(group: ServerGroup): readonly StepSpec[] {
   return [
     age,
     {
-      name: "until it is taken",
+      ...named("age.awaitTaken"),
       needs: [{ place: takenPlace(group) }],
-      patience: { time: fixed({ kind: "fixed", value: maxAge - minAge + beyond }), leaveFor: TOO_OLD },
+      patience: {
+        time: fixed({ kind: "fixed", value: maxAge - minAge + beyond }),
+        leaveFor: stepNames["age.tooOld"],
+      },
       stoppedBy: [],
-      next: AGE,
+      next: stepNames["age.ripen"],
     },
     {
-      name: TOO_OLD,
-      needs: [{ place: partsBefore(group) }, { place: ripePlace(group) }],
+      ...named("age.tooOld"),
+      needs: [{ place: partsBefore(group.name) }, { place: ripePlace(group) }],
       counts: { [refusedOf(tooOldFor(name))]: 1 },
-      gives: [{ place: roomBefore(group) }],
+      gives: [{ place: roomBefore(group.name) }],
       stoppedBy: [],
     },
   ];

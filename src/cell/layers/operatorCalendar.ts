@@ -1,53 +1,62 @@
-// When an operator is away, on a break or off shift, and who of the crew is on call meanwhile.
-import type { GiveSpec, NeedSpec, ProcessSpec, ShowSpec, StepSpec } from "#engine/compiler/stepTable.ts";
+// When an operator is away, on a break or off shift, and which operator is on call meanwhile.
+import type { GiveSpec, NeedSpec } from "#engine/compiler/stepTable.ts";
 import type { AbsenceSpec, Scenario, StopSpec } from "#scenario/scenario.ts";
-import { clockUntil, forEver, gone, isSame, lasting, OFF } from "#cell/words/calendarWords.ts";
+import { clockUntil, forEver, isOffShift, isSameRest, lasting } from "#cell/words/calendarWords.ts";
+import type { CellProcess, CellStep } from "#cell/words/cellTable.ts";
+import { operatorName } from "#cell/words/cycleNames.ts";
+import { lastPartsOut, OPERATORS } from "#cell/words/placeNames.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
+import { named } from "#cell/words/stepNames.ts";
 import { operatorShow } from "#cell/table/crew.ts";
 import { answeredByCrew, answeredOnCall, ON_CALL, stopsOnCall } from "./stopProcesses.ts";
 
 /**
- * At the end of a shift nobody goes before the last parts are out. The first of the crew is there whenever anybody is: while he is
- * off shift nobody is there, and whoever went with him is the one on call.
+ * At the end of a shift no operator goes before the last parts are out. The first operator is there whenever any operator is; off shift
+ * that operator is the one on call.
  */
-export function operatorCalendar(number: number, scenario: Scenario): ProcessSpec {
+export function operatorCalendar(number: number, scenario: Scenario): CellProcess {
   const onCall = number === 0 ? stopsOnCall(scenario) : [];
   const steps = (scenario.calendar!.operators[number] ?? []).flatMap((absence) =>
-    absence.why === OFF && onCall.length > 0 ? onCallMeanwhile(absence, scenario, onCall) : away(absence, scenario),
+    isOffShift(absence) && onCall.length > 0 ? onCallMeanwhile(absence, scenario, onCall) : away(absence, scenario),
   );
-  return { name: `shifts of operator ${number + 1}`, resource: `operator ${number + 1}`, steps: [...steps, forEver] };
+  const resource = operatorName(number);
+  return { name: `shifts of ${resource}`, kind: "calendar", resource, steps: [...steps, forEver] };
 }
 
-function away(absence: AbsenceSpec, scenario: Scenario): readonly StepSpec[] {
+function away(absence: AbsenceSpec, scenario: Scenario): readonly CellStep[] {
   return [
     clockUntil(absence.from),
-    { ...leaving(absence, scenario), time: lasting(absence.until) },
     {
-      name: "come back",
-      shows: [show("free")],
-      gives: [{ place: "operators", carries: "hand" }],
+      ...named(isOffShift(absence) ? "calendar.off" : "crew.onBreak"),
+      ...leaving(absence, scenario),
+      time: lasting(absence.until),
+    },
+    {
+      ...named("crew.return"),
+      shows: [operatorShow(stateNames.free)],
+      gives: [{ place: OPERATORS, carries: "hand" }],
       stoppedBy: [],
     },
   ];
 }
 
-const show = (state: string): ShowSpec => operatorShow(state);
+type Leaving = Pick<CellStep, "priority" | "shows" | "stoppedBy"> & { readonly needs: readonly NeedSpec[] };
 
-function leaving({ from, until, why }: AbsenceSpec, { calendar, stations }: Scenario): StepSpec {
-  const waits = calendar!.off.some((each) => isSame(each, { from, until, why }));
+function leaving(absence: AbsenceSpec, { calendar, stations }: Scenario): Leaving {
+  const waits = calendar!.off.some((each) => isSameRest(each, absence));
   return {
-    name: why,
     needs: [
-      { place: "operators", takes: "hand" },
-      ...(waits ? stations.map(({ name }): NeedSpec => ({ place: gone(name) })) : []),
+      { place: OPERATORS, takes: "hand" },
+      ...(waits ? stations.map(({ name }): NeedSpec => ({ place: lastPartsOut(name) })) : []),
     ],
     priority: -1,
-    shows: [show(why)],
+    shows: [operatorShow(absence.why)],
     stoppedBy: [],
   };
 }
 
-/** Between his going and his coming back calls come to him instead of to the crew; he ends what he has begun. */
-function onCallMeanwhile(absence: AbsenceSpec, scenario: Scenario, stops: readonly StopSpec[]): readonly StepSpec[] {
+/** While the operator is off shift, calls come to this operator instead of to the crew; a repair that has begun is finished. */
+function onCallMeanwhile(absence: AbsenceSpec, scenario: Scenario, stops: readonly StopSpec[]): readonly CellStep[] {
   const tokens = (place: (stop: StopSpec) => string): readonly { readonly place: string }[] =>
     stops.map((stop) => ({ place: place(stop) }));
   const leave = leaving(absence, scenario);
@@ -58,17 +67,17 @@ function onCallMeanwhile(absence: AbsenceSpec, scenario: Scenario, stops: readon
   return [
     clockUntil(absence.from),
     {
+      ...named("crew.leave"),
       ...leave,
-      name: "leave",
-      needs: [...leave.needs!, ...tokens(answeredByCrew)],
+      needs: [...leave.needs, ...tokens(answeredByCrew)],
       gives: handOver(ON_CALL, tokens(answeredOnCall)),
     },
-    { name: OFF, time: lasting(absence.until), stoppedBy: [] },
+    { ...named("calendar.off"), time: lasting(absence.until), stoppedBy: [] },
     {
-      name: "come back",
+      ...named("crew.return"),
       needs: [{ place: ON_CALL, takes: "hand" }, ...tokens(answeredOnCall)],
-      shows: [show("free")],
-      gives: handOver("operators", tokens(answeredByCrew)),
+      shows: [operatorShow(stateNames.free)],
+      gives: handOver(OPERATORS, tokens(answeredByCrew)),
       stoppedBy: [],
     },
   ];

@@ -1,13 +1,12 @@
 // The plan of a cell: its cycle table compiled once, ready for any number of replications.
 import { lawMean } from "#engine/distributions/law.ts";
-import { compileTable, type Program } from "#engine/compiler/program.ts";
+import { compileTable, type Activity, type Program } from "#engine/compiler/program.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { invariant } from "#foundation/invariant.ts";
-import type { StepTable } from "#engine/compiler/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { repairBeginsOf, SHIFT, shotsOf, stopBeginsOf, stopEndsOf } from "#cell/words/cycleNames.ts";
+import type { CellProcess, CellResource, CellStep, CellTable } from "#cell/words/cellTable.ts";
+import { shotsOf } from "#cell/words/cycleNames.ts";
 import { elementOf, elementRank } from "#cell/words/elementWords.ts";
-import { partsBefore } from "./age.ts";
 import { isActiveState } from "#cell/words/isActiveState.ts";
 import { cycleTable } from "#cell/delivery/cycleTable.ts";
 import { withCalendar } from "./withCalendar.ts";
@@ -17,22 +16,29 @@ import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
 import { withWalks } from "./withWalks.ts";
 import { withStops } from "./withStops.ts";
 
+/** An activity of the program, and the role and the task of its step; none while it waits for longer than it is willing to. */
+interface PlannedActivity extends Activity, Partial<Pick<CellStep, "role" | "task">> {}
+
 export interface CellPlan {
   readonly scenario: Scenario;
   readonly program: Program;
+  readonly resources: readonly CellResource[];
+  readonly processes: readonly CellProcess[];
+  /** By row of the program. */
+  readonly steps: readonly CellStep[];
+  readonly activities: readonly PlannedActivity[];
   /** Process number of each station, in the order of the scenario's stations. */
   readonly stationProcess: readonly number[];
   /** By state of the program: 1 where its resource counts as at work. */
   readonly isActive: Uint8Array;
   /** By state: rank of the time element that it counts as. */
   readonly elementClass: Uint8Array;
-  /** Counters whose every rise is kept with its time: shots, which are many, and stops, which are few. */
+  /** The counter of each station's shots. */
   readonly marked: readonly string[];
-  readonly stopMarks: readonly string[];
 }
 
-/** The cycle, then what judges parts, what takes them away, what may stop, and who rests when, each on top of the one before. */
-function allOf(scenario: Scenario): StepTable {
+/** The cycle, then what judges parts, what takes them away, what may stop, and when the cell rests, each on top of the one before. */
+function allOf(scenario: Scenario): CellTable {
   const judged = withQuality(cycleTable(scenario), scenario);
   const disturbed = withStops(withTakeaway(judged, scenario), scenario);
   return withCalendar(withWalks(disturbed, scenario), scenario);
@@ -48,45 +54,54 @@ export interface StepScale {
 export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
   const isOpen = scenario.stations.some((station) => station.estimates !== undefined);
   invariant(!isOpen, "estimated times are settled before a cell is planned", { scenario: scenario.name });
-  const table = allOf(scenario);
-  const program = compileTable(scale ? scaleStep(table, scale) : table);
-  const stationProcess = scenario.stations.map((station) =>
-    table.processes.findIndex((process) => process.name === station.name),
+  const whole = allOf(scenario);
+  const table = scale ? scaleStep(whole, scale) : whole;
+  const program = compileTable(table);
+  const stationProcess = scenario.stations.map(({ name }) =>
+    table.processes.findIndex(({ kind, station }) => kind === "station" && station === name),
   );
-  // Time on shift is nobody's work.
-  const isShift = ({ resource }: Program["states"][number]): boolean => table.resources[resource]!.name === SHIFT;
+  // Time on shift is no work.
+  const isShift = ({ resource }: Program["states"][number]): boolean => table.resources[resource]!.kind === "shift";
   const isActive = Uint8Array.from(program.states, (state) =>
     !isShift(state) && isActiveState(state.name, state.kind) ? 1 : 0,
   );
   return {
     scenario,
     program,
+    resources: table.resources,
+    processes: table.processes,
+    steps: table.processes.flatMap(({ steps }) => steps),
+    activities: plannedActivities(program, table),
     stationProcess,
     isActive,
     elementClass: Uint8Array.from(program.states, (state) =>
       isShift(state) ? elementRank.length : elementRank.indexOf(elementOf(state.name, state.kind)),
     ),
     marked: scenario.stations.map((station) => shotsOf(station.name)),
-    stopMarks: (scenario.stops ?? []).flatMap(({ resource, name }) => [
-      stopBeginsOf(resource, name),
-      repairBeginsOf(resource, name),
-      stopEndsOf(resource, name),
-    ]),
   };
+}
+
+function plannedActivities(program: Program, { processes }: CellTable): readonly PlannedActivity[] {
+  const activities: PlannedActivity[] = [...program.activities];
+  const plan = (activity: number, step: Pick<CellStep, "role" | "task">): void => {
+    if (activity !== -1) activities[activity] = { ...activities[activity]!, ...step };
+  };
+  processes
+    .flatMap(({ steps }) => steps)
+    .forEach(({ role, task }, row) => plan(program.rows[row]!.activity, task ? { role, task } : { role }));
+  program.stoppedActivity.forEach((activity) => plan(activity, { role: "stop.stand" }));
+  return activities;
 }
 
 /**
  * Ticks of one turn of screw, valve and all stations if every step waited for the one before it, at mean times: a first guess of
  * how long a cell needs for one shot of each station. Of a step with several laws the first counts.
  */
-export function slowestTurn({ program, scenario }: CellPlan): number {
+export function slowestTurn({ program, processes, scenario }: CellPlan): number {
   // What comes by a clock of its own, such as a stop, is no part of a turn.
   const apart = new Set(program.rows.filter((row) => row.stops !== -1 || row.isClock).map((row) => row.process));
-  const groups = takeawayGroups(scenario);
-  const servers = new Set(groups.flatMap((group) => [group.name, partsBefore(group)]));
-  const isServed = (row: Program["rows"][number]): boolean =>
-    servers.has(program.activities[row.activity]?.resource ?? "");
-  const turning = program.rows.filter((row) => !apart.has(row.process) && !isServed(row));
+  const isServed = ({ kind }: CellProcess): boolean => kind === "server" || kind === "age clock";
+  const turning = program.rows.filter((row) => !apart.has(row.process) && !isServed(processes[row.process]!));
   return turning.reduce((sum, row) => sum + (row.draw?.samplers[0]?.meanTicks ?? 0), 0) + slowestServer(scenario);
 }
 
@@ -101,10 +116,10 @@ function slowestServer(scenario: Scenario): number {
 }
 
 /** The draws stay the same numbers in the same order, so that the effect of the factor alone is seen. */
-function scaleStep(table: StepTable, scale: StepScale): StepTable {
+function scaleStep(table: CellTable, scale: StepScale): CellTable {
   const processes = table.processes.map((process) => ({
     ...process,
-    steps: process.steps.map((step) => {
+    steps: process.steps.map((step): CellStep => {
       const isMeant =
         step.time && (step.time.resource ?? process.resource) === scale.resource && step.name === scale.step;
       if (!isMeant) return step;

@@ -1,55 +1,60 @@
-// Planned changes of mold, material or color: who must stand still for them, the hands' work, and the purge, which a start wants as well.
-import type { ProcessSpec, StepSpec } from "#engine/compiler/stepTable.ts";
+// Planned changes of mold, material or color: what must stand still for them, the work, and the purge, which a start-up needs as well.
 import type { ChangeSpec, Scenario } from "#scenario/scenario.ts";
-import { clockUntil, forEver, mayStart, SCREW } from "#cell/words/calendarWords.ts";
+import { clockUntil, forEver } from "#cell/words/calendarWords.ts";
+import type { CellProcess, CellStep } from "#cell/words/cellTable.ts";
 import { PLASTICATOR, purgedCounter } from "#cell/words/cycleNames.ts";
+import { mayStart, SCREW_MAY_WORK } from "#cell/words/placeNames.ts";
+import { stateNames, type StateName } from "#cell/words/stateNames.ts";
+import { named, namedAfter } from "#cell/words/stepNames.ts";
 import { purgeOfChange, purgeTime } from "./purge.ts";
 import { fixed } from "#cell/words/tableWords.ts";
 
 /** What the screw shows when it has nothing else to do. */
-export function restState({ delivery }: Scenario): string {
-  return delivery.kind === "continuous" ? "extruding to regrind" : "holding a full shot";
+export function restState({ delivery }: Scenario): StateName {
+  return delivery.kind === "continuous" ? stateNames.extrudingToRegrind : stateNames.holdingShot;
 }
 
-export function purge(kilograms: number, stream: string, scenario: Scenario): StepSpec {
+export function purge(kilograms: number, stream: string, scenario: Scenario): CellStep {
   const milligrams = Math.round(kilograms * 1e6);
   return {
-    name: "purge",
-    shows: [{ resource: PLASTICATOR, state: "purging" }],
+    ...named("screw.purge"),
+    shows: [{ resource: PLASTICATOR, state: stateNames.purging }],
     time: purgeTime(milligrams, stream, scenario),
     counts: { [purgedCounter]: milligrams },
     stoppedBy: [],
   };
 }
 
-/** A mold is changed at its station; another material or color wants every mold empty, and the screw and all manifolds purged. */
-export function changeProcess(change: ChangeSpec, scenario: Scenario): ProcessSpec {
+/** A mold is changed at its station; another material or color needs every mold empty, and the screw and all manifolds purged. */
+export function changeProcess(change: ChangeSpec, scenario: Scenario): CellProcess {
   const concerned = scenario.stations.filter(({ name }) => change.station === undefined || name === change.station);
   const isWhole = change.station === undefined;
-  const all = [...concerned.map(({ name }) => mayStart(name)), ...(isWhole ? [SCREW] : [])];
+  const all = [...concerned.map(({ name }) => mayStart(name)), ...(isWhole ? [SCREW_MAY_WORK] : [])];
   const mass = purgeOfChange(change, scenario);
-  const hands: StepSpec = {
+  const work: CellStep = {
+    role: "change.work",
     name: change.name,
-    shows: isWhole ? [{ resource: PLASTICATOR, state: "changeover" }] : [],
+    shows: isWhole ? [{ resource: PLASTICATOR, state: stateNames.changeover }] : [],
     time: fixed(change.time),
     stoppedBy: [],
   };
   return {
     name: `change: ${change.name}`,
+    kind: "change",
     resource: isWhole ? PLASTICATOR : change.station,
     steps: [
       clockUntil(change.at),
-      ...concerned.map(({ name }): StepSpec => ({
-        name: `await ${name}`,
+      ...concerned.map(({ name }): CellStep => ({
+        ...namedAfter("change.await", name),
         needs: [{ place: mayStart(name) }],
-        shows: [{ resource: name, state: "changeover" }],
+        shows: [{ resource: name, state: stateNames.changeover }],
         stoppedBy: [],
       })),
-      ...(isWhole ? [{ name: "await the screw", needs: [{ place: SCREW }], stoppedBy: [] }] : []),
-      hands,
+      ...(isWhole ? [{ ...named("change.awaitScrew"), needs: [{ place: SCREW_MAY_WORK }], stoppedBy: [] }] : []),
+      work,
       ...(mass > 0 ? [purge(mass, `purge: ${change.name}`, scenario)] : []),
       {
-        name: "go on",
+        ...named("change.end"),
         shows: isWhole ? [{ resource: PLASTICATOR, state: restState(scenario) }] : [],
         gives: all.map((place) => ({ place })),
         stoppedBy: [],

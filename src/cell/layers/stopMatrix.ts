@@ -1,6 +1,7 @@
 // What becomes of a step under way when something that it needs stops: the matrix of steps and rules, as data.
 import type { StopEffect, StopRule } from "#engine/compiler/stepTable.ts";
-import { CATCH } from "#cell/delivery/continuousExtrusion.ts";
+import { hasRole, lastWith, type CellStep } from "#cell/words/cellTable.ts";
+import { stepNames } from "#cell/words/stepNames.ts";
 
 /** Where the shot is while the step is under way. */
 export type ShotPlace = "not yet delivered" | "being delivered" | "hanging" | "in the mold" | "removed" | "physics";
@@ -26,7 +27,7 @@ export const stopWords: Readonly<Record<ShotPlace, { readonly steps: string; rea
       "whoever needs the screw, the valve or the turn waits; molds under way go on; the valve closes though the screw stands",
   },
   "being delivered": {
-    steps: "drop",
+    steps: stepNames["mold.drop"],
     neighbors:
       "the shot goes to regrind, the valve shifts back at once and the screw recharges; the mold is cleared, by an operator if so said",
   },
@@ -49,18 +50,13 @@ export const stopWords: Readonly<Record<ShotPlace, { readonly steps: string; rea
   },
 };
 
-const physics: readonly string[] = ["blow", "cool", "vent"];
-
-/** `cycle` are the names of a station's steps in their order. */
-export function shotPlaceAt(step: string, cycle: readonly string[]): ShotPlace {
-  if (physics.includes(step)) return "physics";
-  const at = cycle.indexOf(step);
-  // From a die that never stops nothing drops: a mold catches the parison, and has it for good once it is cut.
-  const drop = Math.max(cycle.indexOf("drop"), cycle.indexOf(CATCH));
-  const close = Math.max(cycle.indexOf("close"), cycle.indexOf("cut"));
-  const remove = Math.max(cycle.indexOf("remove"), cycle.indexOf("open"));
-  if (at < drop || at === -1) return "not yet delivered";
-  if (at === drop) return "being delivered";
-  if (at <= close) return "hanging";
-  return at <= remove ? "in the mold" : "removed";
+/** `cycle` are a station's steps in their order. */
+export function shotPlaceAt(at: number, cycle: readonly Pick<CellStep, "role">[]): ShotPlace {
+  if (hasRole(cycle[at]!, "mold.blow", "mold.cool", "mold.vent")) return "physics";
+  // In continuous extrusion nothing drops: a mold catches the parison, and has it for good once it is cut.
+  const delivered = lastWith(cycle, "mold.drop", "mold.catch");
+  if (at < delivered) return "not yet delivered";
+  if (at === delivered) return "being delivered";
+  if (at <= lastWith(cycle, "mold.close", "mold.cut")) return "hanging";
+  return at <= lastWith(cycle, "mold.open", "mold.remove") ? "in the mold" : "removed";
 }

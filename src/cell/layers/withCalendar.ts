@@ -1,17 +1,12 @@
-// Adds shifts, breaks, starts and planned changes to a cycle table: whoever is called away gives up its token until it is called back.
-import type {
-  NeedSpec,
-  PlaceSpec,
-  ProcessSpec,
-  ResourceSpec,
-  StateSpec,
-  StepSpec,
-  StepTable,
-} from "#engine/compiler/stepTable.ts";
+// Adds shifts, breaks, starts and planned changes to a cycle table: what is off shift has given up its token until it is called back.
+import type { PlaceSpec, StateSpec } from "#engine/compiler/stepTable.ts";
 import type { AbsenceSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
-import { BEYOND } from "#cell/delivery/commonAccumulator.ts";
-import { clockUntil, forEver, gone, isSame, lasting, mayStart, NEVER, OFF, SCREW } from "#cell/words/calendarWords.ts";
+import { clockUntil, forEver, isOffShift, isSameRest, lasting, NEVER } from "#cell/words/calendarWords.ts";
+import type { CellProcess, CellResource, CellStep, CellTable } from "#cell/words/cellTable.ts";
 import { PLASTICATOR, SHIFT } from "#cell/words/cycleNames.ts";
+import { lastPartsOut, mayStart, SCREW_MAY_WORK } from "#cell/words/placeNames.ts";
+import { stateNames, type StateName } from "#cell/words/stateNames.ts";
+import { named } from "#cell/words/stepNames.ts";
 import { meanSeconds } from "#cell/table/meanSeconds.ts";
 import { operatorCalendar } from "./operatorCalendar.ts";
 import { changeProcess, purge, restState } from "./plannedChange.ts";
@@ -21,7 +16,7 @@ import { fixed, rank, working } from "#cell/words/tableWords.ts";
 const heated = (station: string): string => `melt is hot for ${station}`;
 
 /** The table itself where the cell never rests and nothing is changed. */
-export function withCalendar(table: StepTable, scenario: Scenario): StepTable {
+export function withCalendar(table: CellTable, scenario: Scenario): CellTable {
   const { calendar, changes = [], stations } = scenario;
   if (!calendar && changes.length === 0) return table;
   return {
@@ -32,11 +27,11 @@ export function withCalendar(table: StepTable, scenario: Scenario): StepTable {
       })),
       ...(stopsInShift(scenario).length > 0 ? [shiftItself] : []),
     ],
-    // These come first: who is called away is served before the next cycle begins.
+    // These come first: the end of a shift is served before the next cycle begins.
     places: [...places(scenario), ...table.places],
     processes: [
       ...table.processes.map((process) => {
-        const station = stations.find(({ name }) => name === process.name);
+        const station = stations.find(({ name }) => process.kind === "station" && name === process.station);
         return station ? startingByToken(process, station) : workingByToken(process);
       }),
       ...(calendar ? calendarProcesses(table, scenario) : []),
@@ -46,63 +41,57 @@ export function withCalendar(table: StepTable, scenario: Scenario): StepTable {
 }
 
 /** Time on shift as work of a resource of its own, so that a repair's time can pass with it. */
-const shiftItself: ResourceSpec = { name: SHIFT, states: [working("on shift"), { name: OFF, kind: "off" }] };
+const offShift: StateSpec = { name: stateNames.offShift, kind: "off" };
+const shiftItself: CellResource = { name: SHIFT, kind: "shift", states: [working(stateNames.onShift), offShift] };
 
-function moreStates(
-  { name }: ResourceSpec,
-  { calendar, startUp, changes = [], stations }: Scenario,
-): readonly StateSpec[] {
-  const isStation = stations.some((station) => station.name === name);
-  const isOperator = /^operator [0-9]+$/u.test(name);
-  if (!isStation && !isOperator && name !== PLASTICATOR) return [];
-  const off: StateSpec[] = calendar ? [{ name: OFF, kind: "off" }] : [];
-  if (isOperator) return calendar ? [...off, { name: "on break", kind: "off" }] : [];
-  if (isStation) return changes.length > 0 ? [...off, working("changeover")] : off;
-  const purges = startUp || changes.length > 0 ? [working("heating"), working("purging"), working("changeover")] : [];
-  return [...off, ...purges];
+function moreStates({ kind }: CellResource, { calendar, startUp, changes = [] }: Scenario): readonly StateSpec[] {
+  const { heating, purging, changeover, onBreak } = stateNames;
+  const off = calendar ? [offShift] : [];
+  const isChanged = changes.length > 0;
+  if (kind === "operator") return calendar ? [...off, { name: onBreak, kind: "off" }] : [];
+  if (kind === "station") return isChanged ? [...off, working(changeover)] : off;
+  if (kind !== "screw") return [];
+  return startUp || isChanged ? [...off, ...[heating, purging, changeover].map(working)] : off;
 }
 
 function places({ stations, calendar }: Scenario): readonly PlaceSpec[] {
   return [
     ...stations.map(({ name }) => ({ name: mayStart(name), tokens: 1, rank: rank.station })),
-    { name: SCREW, tokens: 1, rank: rank.plasticator },
-    ...(calendar ? stations.map(({ name }) => ({ name: gone(name), tokens: 0, rank: rank.station })) : []),
+    { name: SCREW_MAY_WORK, tokens: 1, rank: rank.plasticator },
+    ...(calendar ? stations.map(({ name }) => ({ name: lastPartsOut(name), tokens: 0, rank: rank.station })) : []),
     ...(calendar ? stations.map(({ name }) => ({ name: heated(name), tokens: 0, rank: rank.plasticator })) : []),
     { name: NEVER, tokens: 0 },
   ];
 }
 
-/** A cycle begins with the station's token in hand and ends by giving it back. */
-function startingByToken(process: ProcessSpec, { name }: StationSpec): ProcessSpec {
+/** A cycle takes the station's token at its beginning and gives it back at its end. */
+function startingByToken(process: CellProcess, { name }: StationSpec): CellProcess {
   const [first, ...others] = process.steps;
-  const ready: StepSpec = { name: "ready again", gives: [{ place: mayStart(name) }], next: first!.name, stoppedBy: [] };
+  const gives = [{ place: mayStart(name) }];
+  const ready: CellStep = { ...named("mold.ready"), gives, next: first!.name, stoppedBy: [] };
   const begins = { ...first!, needs: [...(first!.needs ?? []), { place: mayStart(name), quiet: true } as const] };
   const goesOn = others.map((step) => (step.next === first!.name ? { ...step, next: ready.name } : step));
   return { ...process, steps: [begins, ...goesOn, ready] };
 }
 
-/** What the screw has begun it ends; it begins nothing without its token. */
-function workingByToken(process: ProcessSpec): ProcessSpec {
-  const begins: readonly string[] = ["recharge", "parison", "fill at first"];
-  const need: NeedSpec = { place: SCREW };
-  const steps = process.steps.map((step, i): StepSpec => {
-    const isPlasticator = step.time?.resource === PLASTICATOR || process.name === PLASTICATOR;
-    if (!isPlasticator) return step;
-    const goesOn = process.steps[i + 1]?.name;
-    const ends =
-      step.name === BEYOND ||
-      step.name === "fill to the brim" ||
-      (begins.includes(step.name) && goesOn !== BEYOND && step.name !== "fill at first");
+/** The screw takes its token before the first of several timed steps in a row, and gives it back after the last. */
+function workingByToken(process: CellProcess): CellProcess {
+  if (process.kind !== "screw" && process.kind !== "head") return process;
+  const isWork = (step: CellStep | undefined): boolean =>
+    step?.time !== undefined && (step.time.resource ?? process.resource) === PLASTICATOR;
+  const token = { place: SCREW_MAY_WORK };
+  const steps = process.steps.map((step, i): CellStep => {
+    if (!isWork(step)) return step;
     return {
       ...step,
-      ...(begins.includes(step.name) ? { needs: [...(step.needs ?? []), need] } : {}),
-      ...(ends ? { gives: [...(step.gives ?? []), { place: SCREW }] } : {}),
+      ...(isWork(process.steps[i - 1]) ? {} : { needs: [...(step.needs ?? []), token] }),
+      ...(isWork(process.steps[i + 1]) ? {} : { gives: [...(step.gives ?? []), token] }),
     };
   });
   return { ...process, steps };
 }
 
-function calendarProcesses(table: StepTable, scenario: Scenario): readonly ProcessSpec[] {
+function calendarProcesses(table: CellTable, scenario: Scenario): readonly CellProcess[] {
   const { stations, operators } = scenario;
   return [
     ...stations.map((station) => stationCalendar(table, station, scenario)),
@@ -112,36 +101,36 @@ function calendarProcesses(table: StepTable, scenario: Scenario): readonly Proce
   ];
 }
 
-function shiftProcess({ calendar }: Scenario): ProcessSpec {
-  const shows = (state: string): StepSpec["shows"] => [{ resource: SHIFT, state }];
+function shiftProcess({ calendar }: Scenario): CellProcess {
+  const shows = (state: StateName) => ({ shows: [{ resource: SHIFT, state }] });
   const steps = calendar!.off
-    .filter(({ why }) => why === OFF)
-    .flatMap(({ from, until }): readonly StepSpec[] => [
+    .filter(isOffShift)
+    .flatMap(({ from, until }): readonly CellStep[] => [
       clockUntil(from),
-      { name: OFF, shows: shows(OFF)!, time: lasting(until) },
-      { name: "next shift", shows: shows("on shift")! },
+      { ...named("calendar.off"), ...shows(stateNames.offShift), time: lasting(until) },
+      { ...named("calendar.nextShift"), ...shows(stateNames.onShift) },
     ]);
-  return { name: "shifts", resource: SHIFT, steps: [...steps, forEver] };
+  return { name: "shifts", kind: "calendar", resource: SHIFT, steps: [...steps, forEver] };
 }
 
 /** No cycle begins that cannot end before the shift does, at mean times; those under way end. */
-function stationCalendar(table: StepTable, station: StationSpec, scenario: Scenario): ProcessSpec {
+function stationCalendar(table: CellTable, station: StationSpec, scenario: Scenario): CellProcess {
   const { calendar } = scenario;
-  const cycle = table.processes.find((process) => process.name === station.name)!;
+  const cycle = table.processes.find(({ kind, station: own }) => kind === "station" && own === station.name)!;
   const turn = meanSeconds(cycle);
-  const steps = calendar!.off.flatMap((absence): readonly StepSpec[] => {
-    const waiting = calendar!.operators.filter((own) => own.some((each) => isSame(each, absence))).length;
+  const steps = calendar!.off.flatMap((absence): readonly CellStep[] => {
+    const waiting = calendar!.operators.filter((own) => own.some((each) => isSameRest(each, absence))).length;
     return [
       clockUntil(absence.from - turn),
       {
-        name: "leave",
+        ...named("calendar.leave"),
         needs: [{ place: mayStart(station.name) }],
-        ...(waiting > 0 ? { gives: [{ place: gone(station.name), count: waiting }] } : {}),
+        ...(waiting > 0 ? { gives: [{ place: lastPartsOut(station.name), count: waiting }] } : {}),
         stoppedBy: [],
       },
       {
-        name: OFF,
-        shows: [{ resource: station.name, state: OFF }],
+        ...named("calendar.off"),
+        shows: [{ resource: station.name, state: stateNames.offShift }],
         time: lasting(absence.until),
         ...(isStart(absence, scenario) ? {} : { gives: [{ place: mayStart(station.name) }] }),
         stoppedBy: [],
@@ -149,47 +138,49 @@ function stationCalendar(table: StepTable, station: StationSpec, scenario: Scena
       ...(isStart(absence, scenario) ? [awaitHeat(station)] : []),
     ];
   });
-  return { name: `shifts of ${station.name}`, resource: station.name, steps: [...steps, forEver] };
+  const { name } = station;
+  return { name: `shifts of ${name}`, kind: "calendar", resource: name, steps: [...steps, forEver] };
 }
 
-/** A rest after which the screw heats up and purges before anybody gets melt. */
-function isStart({ from, until, why }: AbsenceSpec, { startUp }: Scenario): boolean {
-  if (startUp === undefined || why !== OFF || until - from < startUp.afterOff) return false;
+/** A rest after which the screw heats up and purges before any station gets melt. */
+function isStart(absence: AbsenceSpec, { startUp }: Scenario): boolean {
+  const { from, until } = absence;
+  if (startUp === undefined || !isOffShift(absence) || until - from < startUp.afterOff) return false;
   return startUp.heatUp > 0 || startUp.purge > 0;
 }
 
-function awaitHeat({ name }: StationSpec): StepSpec {
+function awaitHeat({ name }: StationSpec): CellStep {
   return {
-    name: "await the screw",
-    needs: [{ place: heated(name), meanwhile: "awaiting melt" }],
+    ...named("calendar.awaitScrew"),
+    needs: [{ place: heated(name), meanwhile: stateNames.awaitingMelt }],
     gives: [{ place: mayStart(name) }],
     stoppedBy: [],
   };
 }
 
 /** After a long rest the screw heats up and purges before it works again. */
-function screwCalendar(scenario: Scenario): ProcessSpec {
+function screwCalendar(scenario: Scenario): CellProcess {
   const { calendar, startUp, stations } = scenario;
-  const shows = (state: string): Pick<StepSpec, "shows" | "stoppedBy"> => ({
+  const shows = (state: StateName): Pick<CellStep, "shows" | "stoppedBy"> => ({
     shows: [{ resource: PLASTICATOR, state }],
     stoppedBy: [],
   });
-  const steps = calendar!.off
-    .filter(({ why }) => why === OFF)
-    .flatMap((absence): readonly StepSpec[] => {
-      const starts = isStart(absence, scenario);
-      const { heatUp = 0, purge: purged = 0 } = starts ? startUp! : {};
-      const ready = starts ? stations.map(({ name }) => ({ place: heated(name) })) : [];
-      return [
-        clockUntil(absence.from),
-        { name: "leave", needs: [{ place: SCREW }], stoppedBy: [] },
-        { name: OFF, ...shows(OFF), time: lasting(absence.until) },
-        ...(heatUp > 0
-          ? [{ name: "heat up", ...shows("heating"), time: fixed({ kind: "fixed", value: heatUp }) }]
-          : []),
-        ...(purged > 0 ? [purge(purged, "purge at a start", scenario)] : []),
-        { name: "work again", ...shows(restState(scenario)), gives: [{ place: SCREW }, ...ready] },
-      ];
-    });
-  return { name: "shifts of the screw", resource: PLASTICATOR, steps: [...steps, forEver] };
+  const steps = calendar!.off.filter(isOffShift).flatMap((absence): readonly CellStep[] => {
+    const starts = isStart(absence, scenario);
+    const { heatUp = 0, purge: purged = 0 } = starts ? startUp! : {};
+    const ready = starts ? stations.map(({ name }) => ({ place: heated(name) })) : [];
+    return [
+      clockUntil(absence.from),
+      { ...named("calendar.leave"), needs: [{ place: SCREW_MAY_WORK }], stoppedBy: [] },
+      { ...named("calendar.off"), ...shows(stateNames.offShift), time: lasting(absence.until) },
+      ...(heatUp > 0 ? [heatingUp(heatUp, shows(stateNames.heating))] : []),
+      ...(purged > 0 ? [purge(purged, "purge at a start", scenario)] : []),
+      { ...named("screw.resume"), ...shows(restState(scenario)), gives: [{ place: SCREW_MAY_WORK }, ...ready] },
+    ];
+  });
+  return { name: "shifts of the screw", kind: "calendar", resource: PLASTICATOR, steps: [...steps, forEver] };
+}
+
+function heatingUp(seconds: number, shown: Pick<CellStep, "shows" | "stoppedBy">): CellStep {
+  return { ...named("screw.heat"), ...shown, time: fixed({ kind: "fixed", value: seconds }) };
 }

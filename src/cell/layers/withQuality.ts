@@ -1,22 +1,32 @@
 // Adds judgment to a cycle table: what each part weighs, which parts are rejects and why, and how long a mold may stay shut.
-import type { GiveSpec, PlaceSpec, ProcessSpec, ScaleSpec, StepSpec, StepTable } from "#engine/compiler/stepTable.ts";
+import type { GiveSpec, PlaceSpec, ScaleSpec } from "#engine/compiler/stepTable.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { QualitySpec, Scenario, StationSpec } from "#scenario/scenario.ts";
-import { rejectsOf, shotSteps } from "#cell/words/cycleNames.ts";
+import {
+  hasRole,
+  lastWith,
+  shotRoles,
+  type CellProcess,
+  type CellStep,
+  type CellTable,
+} from "#cell/words/cellTable.ts";
+import { rejectsOf } from "#cell/words/cycleNames.ts";
+import { named, namedAfter, stepNames, subjectNames } from "#cell/words/stepNames.ts";
 import { fixed } from "#cell/words/tableWords.ts";
 
-/** Whether a token tells the mold clock that a mold is shut. */
-export const isMoldClock = (place: string): boolean => place.startsWith("shut ");
-
-/** Where the parts of a shot that was shut in too long are found out. */
-export const LOOK_AT_CLOCK = "look at the mold clock";
+/** What the clocks of a station are told, and what they tell. */
+export const shutPlace = (station: string): string => `shut ${station}`;
+const opensPlace = (station: string): string => `opens ${station}`;
+const overduePlace = (station: string): string => `overdue ${station}`;
+const shotPlace = (station: string): string => `shot of ${station}`;
+const restartPlace = (station: string): string => `restart of ${station}`;
 
 /** Why a part is a reject, as tables say it. */
 export const rejectReasons = ["too light", "too heavy", "base share", "too long in the mold", "restart"] as const;
-export type RejectReason = (typeof rejectReasons)[number];
+type RejectReason = (typeof rejectReasons)[number];
 
 /** The table itself where every part is good. */
-export function withQuality(table: StepTable, scenario: Scenario): StepTable {
+export function withQuality(table: CellTable, scenario: Scenario): CellTable {
   const { quality, maxInMold, startUp, stations } = scenario;
   const scrap = startUp?.scrap ?? 0;
   if (quality === undefined && maxInMold === undefined && scrap === 0) return table;
@@ -27,7 +37,7 @@ export function withQuality(table: StepTable, scenario: Scenario): StepTable {
     places: [...table.places, ...watched.flatMap(moldClockPlaces), ...starting.flatMap(restartPlaces)],
     processes: [
       ...table.processes.map((process) => {
-        const station = stations.find(({ name }) => name === process.name);
+        const station = stations.find(({ name }) => process.kind === "station" && name === process.station);
         return station ? judgingStation(process, station, scenario) : process;
       }),
       ...watched.map((station) => moldClock(station, maxInMold!)),
@@ -38,13 +48,13 @@ export function withQuality(table: StepTable, scenario: Scenario): StepTable {
 
 const around = (sd: number): Distribution => (sd > 0 ? { kind: "normal", mean: 1, sd } : { kind: "fixed", value: 1 });
 
-/** The shot is weighed as it drops, each part when it is out; judged parts come before whatever takes them away. */
-function judgingStation(process: ProcessSpec, station: StationSpec, scenario: Scenario): ProcessSpec {
+/** The shot is weighed as it drops, each part when it is out; parts are judged before they are taken away. */
+function judgingStation(process: CellProcess, station: StationSpec, scenario: Scenario): CellProcess {
   const { quality } = scenario;
   const weighsShot: ScaleSpec = { law: around(quality?.shotSpread ?? 0), stream: "shot mass", keeps: true };
-  const steps = process.steps.map((step): StepSpec => {
-    const told = clocksTold(step.name, station, scenario);
-    const weighed = shotSteps.includes(step.name) && quality ? { ...step, scale: weighsShot } : step;
+  const steps = process.steps.map((step): CellStep => {
+    const told = clocksTold(step, station, scenario);
+    const weighed = hasRole(step, ...shotRoles) && quality ? { ...step, scale: weighsShot } : step;
     return told.length > 0 ? { ...weighed, gives: [...(step.gives ?? []), ...told] } : weighed;
   });
   const removal = removalAt(steps);
@@ -55,62 +65,62 @@ function judgingStation(process: ProcessSpec, station: StationSpec, scenario: Sc
 }
 
 /** What the clocks that watch a station are told when a step ends. */
-function clocksTold(step: string, { name }: StationSpec, { maxInMold, startUp }: Scenario): readonly GiveSpec[] {
+function clocksTold(step: CellStep, { name }: StationSpec, { maxInMold, startUp }: Scenario): readonly GiveSpec[] {
   const isWatched = maxInMold !== undefined;
-  if (isWatched && step === "close") return [{ place: `shut ${name}` }];
-  if (isWatched && step === "open") return [{ place: `opens ${name}` }];
-  return (startUp?.scrap ?? 0) > 0 && shotSteps.includes(step) ? [{ place: `shot of ${name}` }] : [];
+  if (isWatched && hasRole(step, "mold.close")) return [{ place: shutPlace(name) }];
+  if (isWatched && hasRole(step, "mold.open")) return [{ place: opensPlace(name) }];
+  return (startUp?.scrap ?? 0) > 0 && hasRole(step, ...shotRoles) ? [{ place: shotPlace(name) }] : [];
 }
 
-/** The step that takes the parts out, or the one before a pin does. */
-function removalAt(steps: readonly StepSpec[]): number {
-  const taken = steps.findLastIndex(({ name }) => name === "remove" || name === "let go");
-  return taken === -1 ? steps.findIndex(({ name }) => name === "hand to the mask") - 1 : taken;
+/** The end of the removal, which may be the operator's release; where a pin removes the parts, the step before that. */
+function removalAt(steps: readonly CellStep[]): number {
+  const removed = lastWith(steps, "mold.remove", "crew.releaseFromRemoval");
+  return removed === -1 ? lastWith(steps, "mold.handToMask") - 1 : removed;
 }
 
 /** All parts of a shot are rejects where its token says so: it was shut in too long, or comes too soon after a rest. */
 interface Look {
-  readonly name: string;
+  readonly step: Pick<CellStep, "role" | "name">;
   readonly place: string;
   readonly reason: RejectReason;
 }
 
 function looks({ name }: StationSpec, { maxInMold, startUp }: Scenario): readonly Look[] {
-  const clock: Look = { name: LOOK_AT_CLOCK, place: `overdue ${name}`, reason: "too long in the mold" };
-  const restart: Look = { name: "look for a restart", place: `restart of ${name}`, reason: "restart" };
+  const clock: Look = { step: named("judge.moldClock"), place: overduePlace(name), reason: "too long in the mold" };
+  const restart: Look = { step: named("judge.restart"), place: restartPlace(name), reason: "restart" };
   return [...(maxInMold === undefined ? [] : [clock]), ...((startUp?.scrap ?? 0) > 0 ? [restart] : [])];
 }
 
 /** Parts that are rejects anyhow are weighed like all others, so that no stream falls out of step. */
-function judging(process: ProcessSpec, station: StationSpec, scenario: Scenario): readonly StepSpec[] {
+function judging(process: CellProcess, station: StationSpec, scenario: Scenario): readonly CellStep[] {
   const { quality } = scenario;
   const cavities = Array.from({ length: station.cavities }, (_, i) => i + 1);
   const judged = quality ? cavities.flatMap((cavity) => judgeCavity(cavity, station, quality)) : [];
-  const passed: StepSpec = { name: "parts judged", next: nameOnward(process) };
+  const passed: CellStep = { ...named("judge.done"), next: nameOnward(process) };
   const seen = looks(station, scenario);
   if (seen.length === 0) return [...judged, passed];
   const rejected = quality ? cavities.flatMap((cavity) => drawCavity(cavity, station, quality)) : [];
   return [
-    ...seen.map(({ name, place, reason }, i): StepSpec => ({
-      name,
+    ...seen.map(({ step, place, reason }, i): CellStep => ({
+      ...step,
       stoppedBy: [],
       needs: [{ place }],
       patience: {
         time: fixed({ kind: "fixed", value: 0 }),
-        leaveFor: seen[i + 1]?.name ?? judged[0]?.name ?? passed.name,
+        leaveFor: seen[i + 1]?.step.name ?? judged[0]?.name ?? passed.name,
       },
       counts: { [rejectsOf(station.name, reason)]: station.cavities },
       next: rejected[0]?.name ?? passed.name,
     })),
     ...rejected,
-    { name: "all rejected", next: passed.name },
+    { ...named("judge.allRejected"), next: passed.name },
     ...judged,
     passed,
   ];
 }
 
 /** The step after the removal, which the judgment comes before. */
-function nameOnward({ steps }: ProcessSpec): string {
+function nameOnward({ steps }: CellProcess): string {
   const removal = removalAt(steps);
   return steps[removal]!.next ?? steps[removal + 1]?.name ?? steps[0]!.name;
 }
@@ -123,95 +133,99 @@ function inspects(cavity: number, station: StationSpec, quality: QualitySpec): S
     stream: "base share",
     alone: true,
     resource: ownCavity(station, cavity),
-    below: { limit: quality.rejects, next: `weigh reject ${cavity}` },
+    below: { limit: quality.rejects, next: subjectNames["judge.weighReject"](cavity) },
   };
 }
 
 /** A part weighs its share of the shot, and its cavity's own deviation on top of it: shot + cavity − 1, of the mean mass. */
-function judgeCavity(cavity: number, station: StationSpec, quality: QualitySpec): readonly StepSpec[] {
+function judgeCavity(cavity: number, station: StationSpec, quality: QualitySpec): readonly CellStep[] {
   const { lightest, heaviest, cavitySpread } = quality;
   const weighs: ScaleSpec = { law: around(cavitySpread), stream: "mass", resource: ownCavity(station, cavity) };
-  const after = `part ${cavity} judged`;
-  const count = (reason: RejectReason): StepSpec["counts"] => ({ [rejectsOf(station.name, reason)]: 1 });
+  const [tooLight, tooHeavy] = [namedAfter("judge.tooLight", cavity), namedAfter("judge.tooHeavy", cavity)];
+  const done = namedAfter("judge.partDone", cavity);
+  const next = done.name;
+  const count = (reason: RejectReason): CellStep["counts"] => ({ [rejectsOf(station.name, reason)]: 1 });
+  const inspected = quality.rejects > 0 ? { scale: inspects(cavity, station, quality) } : {};
   return [
-    { name: `inspect ${cavity}`, ...(quality.rejects > 0 ? { scale: inspects(cavity, station, quality) } : {}) },
+    { ...namedAfter("judge.inspect", cavity), ...inspected },
     {
-      name: `weigh ${cavity}`,
+      ...namedAfter("judge.weigh", cavity),
       scale: {
         ...weighs,
-        ...(lightest === undefined
-          ? {}
-          : { below: { limit: 1 + lightest / station.partMass, next: `too light ${cavity}` } }),
-        ...(heaviest === undefined
-          ? {}
-          : { above: { limit: 1 + heaviest / station.partMass, next: `too heavy ${cavity}` } }),
+        ...(lightest === undefined ? {} : { below: { limit: 1 + lightest / station.partMass, next: tooLight.name } }),
+        ...(heaviest === undefined ? {} : { above: { limit: 1 + heaviest / station.partMass, next: tooHeavy.name } }),
       },
-      next: after,
+      next,
     },
-    { name: `too light ${cavity}`, counts: count("too light")!, next: after },
-    { name: `too heavy ${cavity}`, counts: count("too heavy")!, next: after },
-    { name: `weigh reject ${cavity}`, scale: weighs, counts: count("base share")!, next: after },
-    { name: after },
+    { ...tooLight, counts: count("too light")!, next },
+    { ...tooHeavy, counts: count("too heavy")!, next },
+    { ...namedAfter("judge.weighReject", cavity), scale: weighs, counts: count("base share")!, next },
+    done,
   ];
 }
 
-function drawCavity(cavity: number, station: StationSpec, quality: QualitySpec): readonly StepSpec[] {
+function drawCavity(cavity: number, station: StationSpec, quality: QualitySpec): readonly CellStep[] {
   const { below: _, ...inspected } = inspects(cavity, station, quality);
   return [
-    { name: `inspect rejected ${cavity}`, ...(quality.rejects > 0 ? { scale: inspected } : {}) },
+    { ...namedAfter("judge.inspectRejected", cavity), ...(quality.rejects > 0 ? { scale: inspected } : {}) },
     {
-      name: `weigh rejected ${cavity}`,
+      ...namedAfter("judge.weighRejected", cavity),
       scale: { law: around(quality.cavitySpread), stream: "mass", resource: ownCavity(station, cavity) },
     },
   ];
 }
 
 function moldClockPlaces({ name }: StationSpec): readonly PlaceSpec[] {
-  return [`shut ${name}`, `opens ${name}`, `overdue ${name}`].map((place) => ({ name: place, tokens: 0 }));
+  return [shutPlace, opensPlace, overduePlace].map((place) => ({ name: place(name), tokens: 0 }));
 }
 
 /** Counts from the closed mold to the open one; no stop holds it. */
-function moldClock({ name }: StationSpec, maxInMold: number): ProcessSpec {
+function moldClock({ name }: StationSpec, maxInMold: number): CellProcess {
+  const opens = [{ place: opensPlace(name) }];
+  const next = stepNames["moldClock.awaitShut"];
   return {
     name: `mold clock ${name}`,
+    kind: "mold clock",
     resource: name,
     steps: [
-      { name: "until it is shut", needs: [{ place: `shut ${name}` }], stoppedBy: [] },
+      { ...named("moldClock.awaitShut"), needs: [{ place: shutPlace(name) }], stoppedBy: [] },
       {
-        name: "shut",
-        needs: [{ place: `opens ${name}` }],
-        patience: { time: fixed({ kind: "fixed", value: maxInMold }), leaveFor: "overdue" },
+        ...named("moldClock.shut"),
+        needs: opens,
+        patience: { time: fixed({ kind: "fixed", value: maxInMold }), leaveFor: stepNames["moldClock.overdue"] },
         stoppedBy: [],
-        next: "until it is shut",
+        next,
       },
-      { name: "overdue", gives: [{ place: `overdue ${name}` }] },
-      { name: "until it opens", needs: [{ place: `opens ${name}` }], stoppedBy: [], next: "until it is shut" },
+      { ...named("moldClock.overdue"), gives: [{ place: overduePlace(name) }] },
+      { ...named("moldClock.awaitOpen"), needs: opens, stoppedBy: [], next },
     ],
   };
 }
 
 function restartPlaces({ name }: StationSpec): readonly PlaceSpec[] {
-  return [`shot of ${name}`, `restart of ${name}`].map((place) => ({ name: place, tokens: 0 }));
+  return [shotPlace, restartPlace].map((place) => ({ name: place(name), tokens: 0 }));
 }
 
 /** The time since the last shot, whatever its cause: after a long one the next shots are rejects, as they are after a cold start. */
-function idleClock({ name }: StationSpec, { startUp, run }: Scenario): ProcessSpec {
-  const shot = [{ place: `shot of ${name}` }];
+function idleClock({ name }: StationSpec, { startUp, run }: Scenario): CellProcess {
+  const shot = [{ place: shotPlace(name) }];
   const { afterOff = 0, scrap = 0 } = startUp ?? {};
+  const next = stepNames["idleClock.awaitShot"];
   return {
     name: `idle clock ${name}`,
+    kind: "idle clock",
     resource: name,
-    begins: run.start === "cold" ? "idle" : "await a shot",
+    begins: stepNames[run.start === "cold" ? "idleClock.idle" : "idleClock.awaitShot"],
     steps: [
       {
-        name: "await a shot",
+        ...named("idleClock.awaitShot"),
         needs: shot,
-        patience: { time: fixed({ kind: "fixed", value: afterOff }), leaveFor: "idle" },
+        patience: { time: fixed({ kind: "fixed", value: afterOff }), leaveFor: stepNames["idleClock.idle"] },
         stoppedBy: [],
-        next: "await a shot",
+        next,
       },
-      { name: "idle", gives: [{ place: `restart of ${name}`, count: scrap }] },
-      { name: "await the first shot", needs: shot, stoppedBy: [], next: "await a shot" },
+      { ...named("idleClock.idle"), gives: [{ place: restartPlace(name), count: scrap }] },
+      { ...named("idleClock.awaitFirstShot"), needs: shot, stoppedBy: [], next },
     ],
   };
 }

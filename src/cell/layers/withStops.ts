@@ -1,30 +1,27 @@
 // Adds machine stops to a cycle table: what each stop does to every step, the stops themselves, and the clearing of lost shots.
-import type {
-  GiveSpec,
-  ProcessSpec,
-  ResourceSpec,
-  StepSpec,
-  StepTable,
-  StopEffect,
-  StopRule,
-} from "#engine/compiler/stepTable.ts";
+import type { GiveSpec, StopEffect, StopRule } from "#engine/compiler/stepTable.ts";
 import type { Scenario, StationSpec, StopSpec } from "#scenario/scenario.ts";
-import { byHand } from "#cell/table/crew.ts";
-import { headOf, lostDropsOf, lostShotsOf, PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
+import { byOperator, isDoneByOperator } from "#cell/table/crew.ts";
+import {
+  hasRole,
+  lastWith,
+  shotRoles,
+  type CellProcess,
+  type CellResource,
+  type CellStep,
+  type CellTable,
+} from "#cell/words/cellTable.ts";
+import { lostDropsOf, lostShotsOf, PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
+import { stateNames, type StateName } from "#cell/words/stateNames.ts";
+import { named, stepNames, type StepRole } from "#cell/words/stepNames.ts";
 import { mayScrewRest, restProcesses } from "#cell/delivery/screwRest.ts";
 import { cyclesPlace, stopPlaces, stopProcesses } from "./stopProcesses.ts";
 import { shotPlaceAt, stopMatrix, type ShotPlace, type StepFate } from "./stopMatrix.ts";
-import { isMoldClock, LOOK_AT_CLOCK } from "./withQuality.ts";
-import { PASS_ON } from "#cell/words/takeawayWords.ts";
+import { shutPlace } from "./withQuality.ts";
 import { fixed, working } from "#cell/words/tableWords.ts";
 
-const GIVE_UP_DROP = "give up the drop";
-const GIVE_UP_PARISON = "give up the parison";
-const GIVE_UP_PART = "give up the part";
-const GIVE_UP_SHOT = "give up the shot";
-
 /** The table itself where nothing stops. */
-export function withStops(table: StepTable, scenario: Scenario): StepTable {
+export function withStops(table: CellTable, scenario: Scenario): CellTable {
   const { stops = [], stations } = scenario;
   if (stops.length === 0) return table;
   const resting = mayScrewRest(scenario) ? [PLASTICATOR] : [];
@@ -34,8 +31,8 @@ export function withStops(table: StepTable, scenario: Scenario): StepTable {
     places: [...table.places, ...stopPlaces(scenario)],
     processes: [
       ...table.processes.map((process) => {
-        const station = stations.find(({ name }) => name === process.name);
         const counted = { ...process, steps: process.steps.map((step) => countingCycles(step, process, stops)) };
+        const station = stations.find(({ name }) => process.kind === "station" && name === process.station);
         return station ? stoppableStation(counted, station, scenario) : heldInPlace(counted);
       }),
       ...stops.flatMap((stop) => stopProcesses(scenario, stop)),
@@ -44,33 +41,29 @@ export function withStops(table: StepTable, scenario: Scenario): StepTable {
   };
 }
 
-const isOperator = ({ name }: ResourceSpec): boolean => /^operator [0-9]+$/u.test(name);
-
-function stoppableResource(resource: ResourceSpec, stoppable: ReadonlySet<string>, scenario: Scenario): ResourceSpec {
+function stoppableResource(resource: CellResource, stoppable: ReadonlySet<string>, scenario: Scenario): CellResource {
   const { stops = [], stations } = scenario;
-  const more = (...names: readonly string[]): ResourceSpec => ({
+  const more = (...names: readonly StateName[]): CellResource => ({
     ...resource,
     states: [
       ...resource.states,
       ...names.filter((name) => resource.states.every((each) => each.name !== name)).map(working),
     ],
   });
-  if (isOperator(resource)) {
+  if (resource.kind === "operator") {
     const clears = stations.some(({ clear }) => clear?.by === "operator");
     const repairs = stops.some(({ by }) => by === "operator");
-    return more(...(clears ? ["clearing"] : []), ...(repairs ? ["repairing"] : []));
+    return more(...(clears ? [stateNames.clearing] : []), ...(repairs ? [stateNames.repairing] : []));
   }
   const cleared = stations.some(({ name, clear }) => name === resource.name && clear !== undefined);
-  const described = cleared ? more("being cleared") : resource;
+  const described = cleared ? more(stateNames.beingCleared) : resource;
   if (!stoppable.has(resource.name)) return described;
-  return { ...described, states: [...described.states, { name: "stopped", kind: "stopped" }], whenStopped: "stopped" };
+  const { stopped } = stateNames;
+  return { ...described, states: [...described.states, { name: stopped, kind: "stopped" }], whenStopped: stopped };
 }
 
-/** A cycle of a station is a delivered shot, of the plasticator a recharge, of the valve a shift to a port or a head, of a server a part. */
-function countingCycles(step: StepSpec, process: ProcessSpec, stops: readonly StopSpec[]): StepSpec {
-  const counted = stops.filter(
-    ({ comes, resource }) => comes.by === "cycles" && cycleStepOf(resource, process) === step.name,
-  );
+function countingCycles(step: CellStep, process: CellProcess, stops: readonly StopSpec[]): CellStep {
+  const counted = stops.filter(({ comes, resource }) => comes.by === "cycles" && isCycleOf(resource, step, process));
   if (counted.length === 0) return step;
   return {
     ...step,
@@ -78,42 +71,39 @@ function countingCycles(step: StepSpec, process: ProcessSpec, stops: readonly St
   };
 }
 
-function cycleStepOf(resource: string, process: ProcessSpec): string | undefined {
-  const isHead = process.name.startsWith(headOf(""));
-  if (resource === PLASTICATOR) return isHead || process.name === PLASTICATOR ? "recharge" : undefined;
-  const isServer = process.steps.some(({ name }) => name === PASS_ON);
-  if (resource === process.name) return isServer ? process.steps.find(({ time }) => time)?.name : "drop";
-  if (resource !== VALVE || process.name === PLASTICATOR) return undefined;
-  return isHead ? "shift to head" : "shift to port";
+/** A cycle of a station is a delivered shot, of the plasticator a recharge, of the valve a shift to a port or a head, of a server a part. */
+function isCycleOf(resource: string, step: CellStep, process: CellProcess): boolean {
+  if (resource === PLASTICATOR) return hasRole(step, "screw.recharge");
+  if (resource === VALVE) return hasRole(step, "valve.toPort", "valve.toHead");
+  return resource === process.name && hasRole(step, ...shotRoles, "server.work");
 }
 
 /** Nothing that the screw or the valve does can lose a shot: under way it runs on or is held. */
-function heldInPlace(process: ProcessSpec): ProcessSpec {
+function heldInPlace(process: CellProcess): CellProcess {
   const stopped = effects("not yet delivered", "hold");
-  // Held by a stop, the hand would never come free to end that stop; the age of a part goes on in any case.
-  const isHeld = ({ time, shows, stoppedBy }: StepSpec): boolean =>
-    time !== undefined && stoppedBy === undefined && shows?.some(({ by }) => by === "hand") !== true;
+  // The age of a part goes on in any case.
+  const isHeld = (step: CellStep): boolean =>
+    step.time !== undefined && step.stoppedBy === undefined && !isDoneByOperator(step);
   return { ...process, steps: process.steps.map((step) => (isHeld(step) ? { ...step, stopped } : step)) };
 }
 
-function stoppableStation(process: ProcessSpec, station: StationSpec, scenario: Scenario): ProcessSpec {
+function stoppableStation(process: CellProcess, station: StationSpec, scenario: Scenario): CellProcess {
   const { maxHang } = scenario;
-  const cycle = process.steps.map((step) => step.name);
-  const steps = process.steps.map((step): StepSpec => {
-    const place = shotPlaceAt(step.name, cycle);
+  const cycle = process.steps;
+  const steps = cycle.map((step, at): CellStep => {
+    const place = shotPlaceAt(at, cycle);
     if (place === "physics") return { ...step, stopped: "physics" };
-    // Held by a stop, the hand would never come free to end that stop.
-    if (step.shows?.some(({ by }) => by === "hand")) return step;
+    if (isDoneByOperator(step)) return step;
     if (station.clear === undefined) return { ...step, stopped: effects(place, "run on") };
-    const leaveFor = placeToGiveUp(step.name, place, cycle);
+    const leaveFor = stepNames[roleOfLoss(at, place, cycle)];
     const patience = { time: fixed({ kind: "fixed", value: maxHang ?? 0 }), leaveFor };
     const hangs = place === "hanging" && maxHang !== undefined ? { patience } : {};
     return { ...step, stopped: effects(place, { leaveFor }), ...hangs };
   });
   if (station.clear === undefined) return { ...process, steps };
-  const [first] = cycle;
-  const last = { ...steps.at(-1)!, next: steps.at(-1)!.next ?? first! };
-  const afterwards = [...givingUp(process, station), ...clearing(scenario, station, station.clear, first!)];
+  const first = cycle[0]!.name;
+  const last = { ...steps.at(-1)!, next: steps.at(-1)!.next ?? first };
+  const afterwards = [...losses(process, station), ...clearing(scenario, station, station.clear, first)];
   return { ...process, steps: [...steps.slice(0, -1), last, ...afterwards] };
 }
 
@@ -123,37 +113,46 @@ function effects(place: ShotPlace, lost: StopEffect): Readonly<Record<StopRule, 
   return { finish: effect(finish), hold: effect(hold), scrap: effect(scrap) };
 }
 
-function placeToGiveUp(step: string, place: ShotPlace, cycle: readonly string[]): string {
-  // What grows at a die that never stops is a shot only once it is cut.
-  const isUncut = place === "hanging" && cycle.includes("cut");
-  if (place === "being delivered" || isUncut) return GIVE_UP_DROP;
-  if (place === "hanging" || cycle.indexOf(step) <= cycle.indexOf("travel out")) return GIVE_UP_PARISON;
-  return cycle.indexOf(step) <= cycle.indexOf("open") ? GIVE_UP_PART : GIVE_UP_SHOT;
+type LossRole = Extract<StepRole, `mold.lose${string}`>;
+
+/** Where a step leaves for when its shot is lost. */
+function roleOfLoss(at: number, place: ShotPlace, cycle: readonly CellStep[]): LossRole {
+  // In continuous extrusion a parison is a shot only once it is cut.
+  const isUncut = place === "hanging" && lastWith(cycle, "mold.cut") !== -1;
+  if (place === "being delivered" || isUncut) return "mold.loseDrop";
+  if (place === "hanging" || at <= lastWith(cycle, "mold.travelOut")) return "mold.loseParison";
+  return at <= lastWith(cycle, "mold.open") ? "mold.losePart" : "mold.loseShot";
 }
 
-/** What a step that is broken off would have given, others still wait for. */
-function givingUp({ steps }: ProcessSpec, station: StationSpec): readonly StepSpec[] {
-  const givesOf = (name: string): readonly GiveSpec[] => steps.find((step) => step.name === name)?.gives ?? [];
-  const clock = steps.find(({ name }) => name === LOOK_AT_CLOCK);
+/** Other processes still wait for what a step that is broken off would have given. */
+function losses({ steps }: CellProcess, { name }: StationSpec): readonly CellStep[] {
+  const givesOf = (role: StepRole): readonly GiveSpec[] => steps.find((step) => step.role === role)?.gives ?? [];
+  const clock = steps.find((step) => hasRole(step, "judge.moldClock"));
+  const givesOfClose = givesOf("mold.close").filter(({ place }) => place !== shutPlace(name));
   return [
-    { name: GIVE_UP_DROP, gives: givesOf("drop"), counts: { [lostDropsOf(station.name)]: 1 }, next: GIVE_UP_PARISON },
     {
-      name: GIVE_UP_PARISON,
-      gives: [...givesOf("close").filter(({ place }) => !isMoldClock(place)), ...givesOf("travel out")],
-      next: GIVE_UP_SHOT,
+      ...named("mold.loseDrop"),
+      gives: givesOf("mold.drop"),
+      counts: { [lostDropsOf(name)]: 1 },
+      next: stepNames["mold.loseParison"],
     },
-    { name: GIVE_UP_PART, gives: givesOf("open") },
+    {
+      ...named("mold.loseParison"),
+      gives: [...givesOfClose, ...givesOf("mold.travelOut")],
+      next: stepNames["mold.loseShot"],
+    },
+    { ...named("mold.losePart"), gives: givesOf("mold.open") },
     ...(clock ? [forgetClock(clock)] : []),
-    { name: GIVE_UP_SHOT, counts: { [lostShotsOf(station.name)]: 1 } },
+    { ...named("mold.loseShot"), counts: { [lostShotsOf(name)]: 1 } },
   ];
 }
 
 /** A shot that was overdue is lost with its mark, which would else fall on the next one. */
-function forgetClock({ needs, patience }: StepSpec): StepSpec {
+function forgetClock({ needs, patience }: CellStep): CellStep {
   return {
-    name: "forget the mold clock",
+    ...named("judge.forgetMoldClock"),
     ...(needs ? { needs } : {}),
-    ...(patience ? { patience: { ...patience, leaveFor: GIVE_UP_SHOT } } : {}),
+    ...(patience ? { patience: { ...patience, leaveFor: stepNames["mold.loseShot"] } } : {}),
     stoppedBy: [],
   };
 }
@@ -163,10 +162,10 @@ function clearing(
   station: StationSpec,
   { time, by }: NonNullable<StationSpec["clear"]>,
   first: string,
-): readonly StepSpec[] {
-  const shows = [{ resource: station.name, state: "being cleared" }];
-  const clear: StepSpec = { name: "clear", shows, time: fixed(time) };
+): readonly CellStep[] {
+  const shows = [{ resource: station.name, state: stateNames.beingCleared }];
+  const clear: CellStep = { ...named("mold.clear"), shows, time: fixed(time) };
   if (by === "machine") return [{ ...clear, next: first }];
-  const steps = byHand(scenario, { task: "clearing", step: clear, lettingGo: "let go after clearing" });
-  return [...steps.slice(0, -1), { ...steps.at(-1)!, next: first }];
+  const [taken, release] = byOperator(scenario, { task: "clearing", step: clear });
+  return [taken, { ...release, next: first }];
 }

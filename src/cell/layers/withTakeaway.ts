@@ -1,27 +1,34 @@
 // Adds what parts pass after the mold to a cycle table: servers in a row, each with places and room to wait, blocking back to the mold.
-import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec, StepTable } from "#engine/compiler/stepTable.ts";
+import type { PlaceSpec } from "#engine/compiler/stepTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
-import { agingPlaces, agingProcesses, agingStarts, partsBefore, ripeNeeds, roomBefore, takenGives } from "./age.ts";
-import { byHand } from "#cell/table/crew.ts";
-import { goodCounter, maskOf, refusedOf } from "#cell/words/cycleNames.ts";
+import { agingPlaces, agingProcesses, agingStarts, ripeNeeds, takenGives } from "./age.ts";
+import { byOperator } from "#cell/table/crew.ts";
+import {
+  hasRole,
+  lastWith,
+  type CellProcess,
+  type CellResource,
+  type CellStep,
+  type CellTable,
+} from "#cell/words/cellTable.ts";
+import { goodCounter, refusedOf } from "#cell/words/cycleNames.ts";
+import { partsBefore, roomBefore } from "#cell/words/placeNames.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
+import { named, namedAfter, stepNames, subjectNames } from "#cell/words/stepNames.ts";
 import { fixed, rank, waiting, working } from "#cell/words/tableWords.ts";
-import { HAND_OVER, PASS_ON, REFUSE } from "#cell/words/takeawayWords.ts";
 import { nextGroup, takeawayGroups, type ServerGroup } from "#scenario/resolving/takeawayGroups.ts";
 
-const TAKE = "take a part";
-const MAKE_ROOM = "make room";
-
 /** The table itself where every part that leaves a mold is done. */
-export function withTakeaway(table: StepTable, scenario: Scenario): StepTable {
+export function withTakeaway(table: CellTable, scenario: Scenario): CellTable {
   const { stations } = scenario;
   const groups = takeawayGroups(scenario);
   if (groups.length === 0) return table;
   return {
-    resources: [...table.resources.map((resource) => awaiting(resource, scenario)), ...groups.flatMap(serverResources)],
+    resources: [...table.resources.map(awaiting), ...groups.flatMap(serverResources)],
     places: [...table.places, ...groups.flatMap(serverPlaces)],
     processes: [
       ...table.processes.map((process) => {
-        const station = stations.find(({ name }) => process.name === name || process.name === maskOf(name));
+        const station = stations.find(({ name }) => handsOver(process) && name === process.station);
         return station ? handingOver(process, station, groups) : process;
       }),
       ...groups.flatMap((group) => group.places.map((place) => serverProcess(place, group, scenario))),
@@ -30,35 +37,40 @@ export function withTakeaway(table: StepTable, scenario: Scenario): StepTable {
   };
 }
 
-/** Whoever hands parts over waits for room in a state of its own. */
-function awaiting(resource: ResourceSpec, { stations }: Scenario): ResourceSpec {
-  const hands = stations.some(({ name }) => resource.name === name || resource.name === maskOf(name));
-  const knows = resource.states.some(({ name }) => name === "awaiting takeaway");
-  return hands && !knows ? { ...resource, states: [...resource.states, waiting("awaiting takeaway")] } : resource;
+const handsOver = ({ kind }: Pick<CellProcess | CellResource, "kind">): boolean =>
+  kind === "station" || kind === "mask";
+
+/** A station and a mask wait for room in a state of its own. */
+function awaiting(resource: CellResource): CellResource {
+  const knows = resource.states.some(({ name }) => name === stateNames.awaitingTakeaway);
+  if (!handsOver(resource) || knows) return resource;
+  return { ...resource, states: [...resource.states, waiting(stateNames.awaitingTakeaway)] };
 }
 
-function serverResources({ places, server }: ServerGroup): readonly ResourceSpec[] {
-  const states = [waiting("starved"), working("working"), waiting("blocked")];
-  const more = server.by === "operator" ? [waiting("awaiting an operator")] : [];
-  return places.map((name) => ({ name, states: [...states, ...more] }));
+function serverResources({ name: group, places, server }: ServerGroup): readonly CellResource[] {
+  const states = [waiting(stateNames.starved), working(stateNames.working), waiting(stateNames.blocked)];
+  const more = server.by === "operator" ? [waiting(stateNames.awaitingOperator)] : [];
+  return places.map((name) => ({ name, kind: "server", group, states: [...states, ...more] }));
 }
 
 /** A part keeps its room, or its place, until it has moved on. */
 function serverPlaces(group: ServerGroup): readonly PlaceSpec[] {
-  const { server } = group;
-  // A part that is too old leaves before anybody takes it up.
+  const { name, server } = group;
+  // A part that is too old leaves before it is taken up.
   const rule = server.maxAge === undefined ? {} : ({ rule: "priority" } as const);
   return [
-    { name: roomBefore(group), tokens: server.buffer + server.places, rank: rank.station },
-    { name: partsBefore(group), tokens: 0, rank: rank.station, ...rule },
+    { name: roomBefore(name), tokens: server.buffer + server.places, rank: rank.station },
+    { name: partsBefore(name), tokens: 0, rank: rank.station, ...rule },
     ...agingPlaces(group),
   ];
 }
 
-function serverProcess(place: string, group: ServerGroup, scenario: Scenario): ProcessSpec {
+function serverProcess(place: string, group: ServerGroup, scenario: Scenario): CellProcess {
   const priority = group.server.maxAge === undefined ? {} : { priority: 1 };
   return {
     name: place,
+    kind: "server",
+    group: group.name,
     resource: place,
     ...priority,
     steps: [...served(place, group, scenario), ...checked(group), ...passed(place, group, scenario)],
@@ -66,83 +78,85 @@ function serverProcess(place: string, group: ServerGroup, scenario: Scenario): P
 }
 
 /** One stream a server, whichever of its places draws: the n-th part has the n-th number. */
-function served(place: string, group: ServerGroup, scenario: Scenario): readonly StepSpec[] {
+function served(place: string, group: ServerGroup, scenario: Scenario): readonly CellStep[] {
   const { server, name } = group;
-  const needs = [{ place: partsBefore(group), meanwhile: "starved" }, ...ripeNeeds(group)];
+  const needs = [{ place: partsBefore(name), meanwhile: stateNames.starved }, ...ripeNeeds(group)];
   const gives = takenGives(group);
-  const step: StepSpec = {
+  const step: CellStep = {
+    role: "server.work",
     name: server.name,
-    shows: [{ resource: place, state: "working" }],
+    shows: [{ resource: place, state: stateNames.working }],
     time: { ...fixed(server.time), resource: name },
   };
-  const take: StepSpec = { name: TAKE, needs, ...(gives.length > 0 ? { gives } : {}) };
+  const take: CellStep = { ...named("server.take"), needs, ...(gives.length > 0 ? { gives } : {}) };
   if (server.by === "machine") return gives.length === 0 ? [{ ...step, needs }] : [take, step];
-  const hands = { task: "packing", step, meanwhile: "awaiting an operator", lettingGo: "let go" } as const;
-  return [take, ...byHand(scenario, hands)];
+  return [take, ...byOperator(scenario, { task: "packing", step, meanwhile: stateNames.awaitingOperator })];
 }
 
-function checked({ name, server }: ServerGroup): readonly StepSpec[] {
+function checked({ name, server }: ServerGroup): readonly CellStep[] {
   if (server.rejects === 0) return [];
-  return [{ name: "check", chance: { of: server.rejects, next: REFUSE, resource: name } }];
+  const next = stepNames["server.refuse"];
+  return [{ ...named("server.check"), chance: { of: server.rejects, next, resource: name } }];
 }
 
 /** On to the next server as soon as it has room; after the last one a part is good; a reject leaves where it was found. */
-function passed(place: string, group: ServerGroup, scenario: Scenario): readonly StepSpec[] {
+function passed(place: string, group: ServerGroup, scenario: Scenario): readonly CellStep[] {
   const { server } = group;
   const next = nextGroup(takeawayGroups(scenario), group.station, group);
-  const shows = [{ resource: place, state: "starved" }];
-  const on: StepSpec = next
+  const shows = [{ resource: place, state: stateNames.starved }];
+  const on: CellStep = next
     ? {
-        name: PASS_ON,
-        needs: [{ place: roomBefore(next), meanwhile: "blocked" }],
+        ...named("server.passOn"),
+        needs: [{ place: roomBefore(next.name), meanwhile: stateNames.blocked }],
         shows,
-        gives: [{ place: partsBefore(next) }],
+        gives: [{ place: partsBefore(next.name) }],
       }
-    : { name: PASS_ON, shows, counts: { [goodCounter]: 1 } };
-  const makeRoom: StepSpec = { name: MAKE_ROOM, gives: [{ place: roomBefore(group) }] };
+    : { ...named("server.passOn"), shows, counts: { [goodCounter]: 1 } };
+  const makeRoom: CellStep = { ...named("server.makeRoom"), gives: [{ place: roomBefore(group.name) }] };
   if (server.rejects === 0) return [on, makeRoom];
-  const refuse: StepSpec = { name: REFUSE, shows, counts: { [refusedOf(server.reason ?? server.name)]: 1 } };
-  return [{ ...on, next: MAKE_ROOM }, refuse, makeRoom];
+  const counts = { [refusedOf(server.reason ?? server.name)]: 1 };
+  return [{ ...on, next: makeRoom.name }, { ...named("server.refuse"), shows, counts }, makeRoom];
 }
 
 /** Parts leave one by one, good ones only; the mold is free when the last of them has found room. */
-function handingOver(process: ProcessSpec, station: StationSpec, groups: readonly ServerGroup[]): ProcessSpec {
+function handingOver(process: CellProcess, station: StationSpec, groups: readonly ServerGroup[]): CellProcess {
   const first = nextGroup(groups, station.name);
   if (first === undefined) return process;
-  const isMask = process.name === maskOf(station.name);
+  const isMask = process.kind === "mask";
   const cavities = Array.from({ length: station.cavities }, (_, i) => i + 1);
-  const handOver = (cavity: number): StepSpec => ({
-    name: `${HAND_OVER}${cavity}`,
-    needs: [{ place: roomBefore(first), meanwhile: "awaiting takeaway" }],
-    shows: [{ resource: process.resource, state: isMask ? "working" : "removal" }],
-    gives: [{ place: partsBefore(first) }, ...agingStarts(groups, station.name)],
+  const handOver = (cavity: number): CellStep => ({
+    ...namedAfter("part.handOver", cavity),
+    needs: [{ place: roomBefore(first.name), meanwhile: stateNames.awaitingTakeaway }],
+    shows: [{ resource: process.resource, state: isMask ? stateNames.working : stateNames.removal }],
+    gives: [{ place: partsBefore(first.name) }, ...agingStarts(groups, station.name)],
   });
-  if (process.steps.some(({ name }) => name === "part 1 judged")) return handingJudged(process, handOver);
-  const at = process.steps.findLastIndex(({ name }) => name === "remove" || name === "let go");
-  if (at === -1) return process;
+  if (lastWith(process.steps, "judge.partDone") !== -1) return handingJudged(process, handOver);
+  const removed = lastWith(process.steps, "mold.remove", "crew.releaseFromRemoval");
+  if (removed === -1) return process;
   if (isMask) return freedLast(process, cavities.map(handOver));
-  const clocked = process.steps.findIndex(({ patience }) => patience?.leaveFor === "parts judged");
-  const place = clocked === -1 ? at : process.steps.findIndex(({ name }) => name === "all rejected");
-  const steps = process.steps.map((step, i): StepSpec =>
-    i === clocked ? { ...step, patience: { ...step.patience!, leaveFor: "hand over 1" } } : step,
+  // Parts that no look rejects go on to the first hand-over.
+  const passes = process.steps.findIndex(({ patience }) => patience?.leaveFor === stepNames["judge.done"]);
+  const place = passes === -1 ? removed : lastWith(process.steps, "judge.allRejected");
+  const leaveFor = subjectNames["part.handOver"](1);
+  const steps = process.steps.map((step, i): CellStep =>
+    i === passes ? { ...step, patience: { ...step.patience!, leaveFor } } : step,
   );
   return { ...process, steps: [...steps.slice(0, place + 1), ...cavities.map(handOver), ...steps.slice(place + 1)] };
 }
 
 /** A mask is free for the next shot when the last part of this one has left it. */
-function freedLast(process: ProcessSpec, handOvers: readonly StepSpec[]): ProcessSpec {
-  const steps = process.steps.map((step): StepSpec => ({ ...step, gives: [] }));
+function freedLast(process: CellProcess, handOvers: readonly CellStep[]): CellProcess {
+  const steps = process.steps.map((step): CellStep => ({ ...step, gives: [] }));
   const gives = process.steps.flatMap((step) => step.gives ?? []);
-  return { ...process, steps: [...steps, ...handOvers, { name: MAKE_ROOM, gives }] };
+  return { ...process, steps: [...steps, ...handOvers, { ...named("server.makeRoom"), gives }] };
 }
 
 /** A part that the mold's own check refuses never enters the takeaway. */
-function handingJudged(process: ProcessSpec, handOver: (cavity: number) => StepSpec): ProcessSpec {
-  const steps = process.steps.flatMap((step): readonly StepSpec[] => {
-    const weighed = /^weigh ([0-9]+)$/u.exec(step.name)?.[1];
-    if (weighed !== undefined) return [{ ...step, next: `hand over ${weighed}` }];
-    const judged = /^part ([0-9]+) judged$/u.exec(step.name)?.[1];
-    return judged === undefined ? [step] : [handOver(Number(judged)), step];
+function handingJudged(process: CellProcess, handOver: (cavity: number) => CellStep): CellProcess {
+  let cavity = 0;
+  const steps = process.steps.flatMap((step): readonly CellStep[] => {
+    if (hasRole(step, "judge.weigh")) return [{ ...step, next: subjectNames["part.handOver"](++cavity) }];
+    return hasRole(step, "judge.partDone") ? [handOver(cavity), step] : [step];
   });
   return { ...process, steps };
 }

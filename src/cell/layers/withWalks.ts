@@ -1,121 +1,110 @@
-// Adds the ways of the operators to a cycle table: whoever is called walks, unless the last task was at the same place.
-import type { PlaceSpec, ProcessSpec, ShowSpec, StepSpec, StepTable } from "#engine/compiler/stepTable.ts";
+// Adds the walks of the operators to a cycle table: an operator who is called walks, unless the last task was at the same place.
+import type { PlaceSpec, ShowSpec } from "#engine/compiler/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { isCallOfHand, operatorShow, stateOf } from "#cell/table/crew.ts";
-import { operatorNames } from "#cell/words/cycleNames.ts";
+import { isRelease, operatorShow, stateOfTask } from "#cell/table/crew.ts";
+import type { CellProcess, CellStep, CellTable } from "#cell/words/cellTable.ts";
+import { OPERATORS } from "#cell/words/placeNames.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
+import { namedAfter } from "#cell/words/stepNames.ts";
 import { rank } from "#cell/words/tableWords.ts";
-import { walkTo } from "#cell/words/takeawayWords.ts";
-import { serverOf } from "#scenario/resolving/takeawayGroups.ts";
 
-/** The table itself where ways take no time. */
-export function withWalks(table: StepTable, scenario: Scenario): StepTable {
+/** The table itself where walks take no time. */
+export function withWalks(table: CellTable, scenario: Scenario): CellTable {
   if (scenario.walk === undefined) return table;
-  const calling = table.processes.filter(({ steps }) => steps.some(isTask));
+  const calling = table.processes.filter(({ steps }) => steps.some(({ task }) => task !== undefined));
+  // Places of one server stand side by side.
+  const groups = new Map(table.resources.map(({ name, group = name }) => [name, group]));
+  const siteOf = ({ resource }: CellProcess): string => groups.get(resource)!;
   // The stations come first, each with the number that its valve goes by.
   const stations = scenario.stations.map(({ name }) => name);
-  const sites = [...new Set([...stations, ...calling.map((process) => siteOf(process, scenario))])];
+  const sites = [...new Set([...stations, ...calling.map(siteOf)])];
   return {
     ...table,
     places: [
       ...table.places,
-      ...whereabouts(scenario, sites),
-      ...calling.map((each) => numberPlace(each, sites, scenario)),
+      ...whereaboutsPlaces(scenario, sites),
+      ...calling.map((process) => ({ name: ownNumber(process), tokens: 1, cargo: sites.indexOf(siteOf(process)) })),
     ],
     processes: table.processes.map((process) =>
-      calling.includes(process) ? walking(process, scenario, sites) : process,
+      calling.includes(process) ? walking(process, { scenario, sites, here: sites.indexOf(siteOf(process)) }) : process,
     ),
   };
 }
 
-/** A call for a hand that then does one of the tasks; to go on a break nobody walks. */
-function isTask(step: StepSpec): boolean {
-  const states: readonly string[] = Object.values(stateOf);
-  return (
-    isCallOfHand(step) && step.shows?.some(({ by, state }) => by === "hand" && states.includes(String(state))) === true
-  );
-}
+const whereabouts = (operator: number): string => `whereabouts ${operator + 1}`;
 
-/** Places of one server stand side by side. */
-function siteOf({ resource }: ProcessSpec, scenario: Scenario): string {
-  return serverOf(resource, scenario) ?? resource;
-}
-
-/** Each operator's token of whereabouts carries the number of the place where he was last; at the beginning he was nowhere. */
-function whereabouts({ operators }: Scenario, sites: readonly string[]): readonly PlaceSpec[] {
-  return operatorNames(operators).map((_, i) => ({
-    name: `whereabouts ${i + 1}`,
+/** Each operator's token of whereabouts carries the number of the site of the last task; at the beginning there is none. */
+function whereaboutsPlaces({ operators }: Scenario, sites: readonly string[]): readonly PlaceSpec[] {
+  return Array.from({ length: operators }, (_, operator) => ({
+    name: whereabouts(operator),
     tokens: 1,
     cargo: sites.length,
     rank: rank.crew,
   }));
 }
 
-const ownNumber = ({ name }: ProcessSpec): string => `number of ${name}`;
+const ownNumber = ({ name }: CellProcess): string => `number of ${name}`;
 
-function numberPlace(process: ProcessSpec, sites: readonly string[], scenario: Scenario): PlaceSpec {
-  return { name: ownNumber(process), tokens: 1, cargo: sites.indexOf(siteOf(process, scenario)) };
-}
-
-function walking(process: ProcessSpec, scenario: Scenario, sites: readonly string[]): ProcessSpec {
-  const here = sites.indexOf(siteOf(process, scenario));
-  let isHeld = false;
-  const steps = process.steps.flatMap((step): readonly StepSpec[] => {
-    if (isTask(step)) {
-      isHeld = true;
-      return walkingTo(step, process, { scenario, sites, here });
+function walking(process: CellProcess, walk: Walk): CellProcess {
+  let isTaken = false;
+  const steps = process.steps.flatMap((step): readonly CellStep[] => {
+    if (step.task !== undefined) {
+      isTaken = true;
+      return walkingTo(step, process, walk);
     }
-    if (!isHeld || !step.gives?.some(({ place }) => place === "operators")) return [step];
-    isHeld = false;
-    return leaving(step, process);
+    if (!isTaken || !isRelease(step)) return [step];
+    isTaken = false;
+    return [leaving(step, process)];
   });
   return { ...process, steps };
 }
 
-interface Way {
+interface Walk {
   readonly scenario: Scenario;
   readonly sites: readonly string[];
   readonly here: number;
 }
 
 /**
- * The number of the place he comes from decides whether he has to walk. It stands where the process keeps a number of its own, which
- * it takes back before it works: a station's valve goes by it.
+ * The number of the site that the operator comes from decides whether there is a walk. It stands where the process keeps a number of its
+ * own, which it takes back before it works: a station's valve goes by it.
  */
-function walkingTo(step: StepSpec, process: ProcessSpec, { scenario, sites, here }: Way): readonly StepSpec[] {
+function walkingTo(step: CellStep, process: CellProcess, { scenario, sites, here }: Walk): readonly CellStep[] {
   const { needs = [], priority, patience, shows = [], ...work } = step;
+  const task = step.task!;
   const from = Array.from({ length: sites.length + 1 }, (_, number) => number);
-  const doing = shows.find(({ by }) => by === "hand")?.state as string;
-  const meanwhile = needs.find(({ place }) => place === "operators")?.meanwhile;
+  const meanwhile = needs.find(({ place }) => place === OPERATORS)?.meanwhile;
   const waits: readonly ShowSpec[] = meanwhile === undefined ? [] : [{ resource: process.resource, state: meanwhile }];
   const nothing = { kind: "fixed", value: 0 } as const;
+  const shown = from.map((number) => (number === here ? stateOfTask[task] : stateNames.walking));
   return [
     {
-      name: `call for ${step.name}`,
+      ...namedAfter("crew.call", step.name),
+      task,
       needs,
       ...(priority === undefined ? {} : { priority }),
       ...(patience === undefined ? {} : { patience }),
       ...(step.stoppedBy === undefined ? {} : { stoppedBy: step.stoppedBy }),
     },
     {
-      name: walkTo(step.name),
-      needs: [{ place: "whereabouts 1", by: "hand", takes: "cargo" }],
-      shows: [...waits, operatorShow(from.map((number) => (number === here ? doing : "walking")))],
+      ...namedAfter("crew.walk", step.name),
+      task,
+      needs: [{ place: whereabouts(0), by: "hand", takes: "cargo" }],
+      shows: [...waits, operatorShow(shown)],
       time: { laws: from.map((number) => ({ law: number === here ? nothing : scenario.walk! })) },
       stoppedBy: [],
     },
-    // Held back by a stop after the way, the hand would never come free to end that stop.
+    // Held back by a stop after the walk, the operator would never be free to end that stop.
     { ...work, shows, stoppedBy: [] },
   ];
 }
 
-function leaving(step: StepSpec, process: ProcessSpec): readonly StepSpec[] {
+function leaving(step: CellStep, process: CellProcess): CellStep {
   const place = ownNumber(process);
-  return [
-    {
-      ...step,
-      needs: [...(step.needs ?? []), { place, takes: "cargo" }],
-      gives: [{ place }, { place: "whereabouts 1", by: "hand" }, ...(step.gives ?? [])],
-      stoppedBy: [],
-    },
-  ];
+  return {
+    ...step,
+    needs: [...(step.needs ?? []), { place, takes: "cargo" }],
+    gives: [{ place }, { place: whereabouts(0), by: "hand" }, ...(step.gives ?? [])],
+    stoppedBy: [],
+  };
 }

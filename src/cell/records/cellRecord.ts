@@ -1,5 +1,7 @@
 // What one replication of a cell leaves behind: plain rows, in ticks of a microsecond.
+import type { StateKind } from "#cell/words/stateNames.ts";
 import type { Standstill } from "#engine/run/standstill.ts";
+import type { CellStep } from "#cell/words/cellTable.ts";
 import type { CountedElement } from "#cell/words/elementWords.ts";
 import type { ParisonRecord } from "./parisonRecord.ts";
 import type { QuarterRecord } from "./quarterRecord.ts";
@@ -29,7 +31,7 @@ export interface StationRecord {
 export interface StateTime {
   readonly resource: string;
   readonly state: string;
-  readonly kind: string;
+  readonly kind: StateKind;
   readonly ticks: number;
 }
 
@@ -42,14 +44,14 @@ export interface ElementTime {
 }
 
 /** Ticks during which a resource's active period was the longest of all: alone, and while it handed over. */
-export interface ActiveTime {
+interface ActiveTime {
   readonly resource: string;
   readonly sole: number;
   readonly shifting: number;
 }
 
-/** Time that one step holds on the critical path. */
-export interface ChainShare {
+/** Time that one step holds on the critical path; a wait that was given up has no role. */
+export interface ChainShare extends Partial<Pick<CellStep, "role" | "task">> {
   readonly resource: string;
   readonly step: string;
   readonly process: string;
@@ -60,7 +62,7 @@ export interface ChainShare {
   readonly tiedTicks: number;
 }
 
-/** A stop from its begin by way of the begin of its repair to its end; null where the observation ended first. */
+/** One stop: when it began, when its repair began and when it ended; null where the observation ended first. */
 export interface StopRecord {
   readonly resource: string;
   readonly stop: string;

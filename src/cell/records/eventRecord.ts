@@ -1,22 +1,28 @@
 // Every change of a state in one replication, put into words: what began, for which shot, and which completion let it begin.
+import type { StateKind } from "#cell/words/stateNames.ts";
 import { EventLog, type LoggedEvent } from "#engine/run/eventLog.ts";
-import type { Program } from "#engine/compiler/program.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { maskOf, PLASTICATOR, SHIFT, stationServed, VALVE } from "#cell/words/cycleNames.ts";
+import { isDoneByOperator } from "#cell/table/crew.ts";
+import { hasRole, type CellProcess, type CellResource, type CellStep } from "#cell/words/cellTable.ts";
+import { operatorName } from "#cell/words/cycleNames.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
+import type { StepRole } from "#cell/words/stepNames.ts";
 import { planCell, slowestTurn, type CellPlan } from "#cell/layers/planCell.ts";
-import { partLeaves } from "#cell/words/takeawayWords.ts";
 
 /** Null where there is nothing to say. */
 export interface EventRecord {
   /** From the start of the replication, warm-up included. */
   readonly seconds: number;
   readonly resource: string;
+  /** What the resource is. */
+  readonly owner: CellResource["kind"];
   readonly state: string;
-  readonly kind: string;
+  readonly kind: StateKind;
   /** The step that shows this state, or that is waited for. */
   readonly step: string | null;
+  readonly role: StepRole | null;
   /** The station whose shot it serves, and the number of that shot at the station, from 1. */
   readonly station: string | null;
   readonly shot: number | null;
@@ -31,7 +37,7 @@ export interface EventRecord {
 /** Runs a replication anew for its events: the same scenario, seed and number bring back the same run. */
 export function eventRecorder(scenario: Scenario): (replication: number) => Generator<EventRecord> {
   const plan = planCell(scenario);
-  return (replication) => decode(eventsOf(plan, replication), plan.program, scenario);
+  return (replication) => decode(eventsOf(plan, replication), plan);
 }
 
 /** A run is read so many turns of the cell at a time. */
@@ -51,7 +57,7 @@ function* eventsOf(plan: CellPlan, replication: number): Generator<LoggedEvent> 
 }
 
 /** States in which a part waits for the step that lets it go. */
-const keepsPart: readonly string[] = ["blocked", "awaiting takeaway"];
+const keepsPart: readonly string[] = [stateNames.blocked, stateNames.awaitingTakeaway];
 
 interface Shot {
   readonly station: string | null;
@@ -60,72 +66,67 @@ interface Shot {
 
 const noShot: Shot = { station: null, shot: null };
 
-function* decode(events: Iterable<LoggedEvent>, program: Program, scenario: Scenario): Generator<EventRecord> {
-  // A mask takes out the parts of its station.
-  const cavities = new Map(
-    scenario.stations.flatMap(({ name, cavities: count }) => [[name, count] as const, [maskOf(name), count] as const]),
-  );
-  const stations = scenario.stations.map(({ name }) => name);
-  // The station that each process works for, looked up once.
-  const served = new Map<string, string | null>();
-  const serving = (owner: string): string | null => {
-    const station = stationServed(owner, stations) ?? null;
-    served.set(owner, station);
-    return station;
-  };
-  const removing = new Set<string>();
+function* decode(events: Iterable<LoggedEvent>, plan: CellPlan): Generator<EventRecord> {
+  const { scenario, program, resources, processes, steps, activities } = plan;
+  const cavities = new Map(scenario.stations.map(({ name, cavities: count }) => [name, count]));
+  // By resource: parts that a removal from it, or from the mask beside it, takes out.
+  const partsOf = resources.map(({ station }) => (station === undefined ? 0 : cavities.get(station)!));
+  const removing = new Set<number>();
   const heldAtStart = scenario.run.start === "cold" ? 0 : 1;
   const handsOver = scenario.takeaway !== undefined;
   let last = noShot;
   for (const event of events) {
-    if (program.table.resources[event.resource]!.name === SHIFT) continue;
+    const owner = resources[event.resource]!;
+    if (owner.kind === "shift") continue;
     const { name: state, kind } = program.states[event.state]!;
-    const row = program.rows[event.row];
-    const step = row?.name ?? null;
-    const owner = row === undefined ? "" : program.table.processes[row.process]!.name;
-    const known = served.get(owner);
-    const station = known === undefined ? serving(owner) : known;
-    const own = station === null ? shotServed(kind, owner, last) : shotOf(station, owner, event.cycle, heldAtStart);
-    // A die that never stops does not follow up a shot: it is on its way to the next.
-    if (step === "drop") last = own;
-    const resource = program.table.resources[event.resource]!.name;
-    const removed = removing.has(resource) && step !== "remove" ? (cavities.get(resource) ?? 0) : 0;
-    if (removed > 0) removing.delete(resource);
-    const passed = step !== null && !keepsPart.includes(state) && partLeaves(step) ? 1 : 0;
-    if (step === "remove" && kind === "working" && cavities.has(resource)) removing.add(resource);
-    const binding = program.activities[event.boundBy];
+    const step = steps[event.row];
+    const process = step && processes[program.rows[event.row]!.process]!;
+    const own = shotOf(process, event.cycle, heldAtStart) ?? shotServed(process, kind, last);
+    // A continuous screw does not follow up a shot: it is on its way to the next.
+    if (step?.role === "mold.drop") last = own;
+    const removes = step?.role === "mold.remove";
+    const removed = removing.has(event.resource) && !removes ? partsOf[event.resource]! : 0;
+    if (removed > 0) removing.delete(event.resource);
+    const passed = step !== undefined && !keepsPart.includes(state) && partLeaves(step) ? 1 : 0;
+    if (removes && kind === "working" && partsOf[event.resource]! > 0) removing.add(event.resource);
+    const binding = activities[event.boundBy];
     // Written out in one piece: there are millions, and copies of copies would take most of the time.
     yield {
       seconds: event.time / TICKS_PER_SECOND,
-      resource,
+      resource: owner.name,
+      owner: owner.kind,
       state,
       kind,
-      step,
+      step: step?.name ?? null,
+      role: step?.role ?? null,
       station: own.station,
       shot: own.shot,
       boundByResource: binding?.resource ?? null,
       boundBySeconds: binding ? event.boundTime / TICKS_PER_SECOND : null,
-      operator: isByHand(event, program) ? `operator ${event.hand + 1}` : null,
+      operator: isByOperator(event, step) ? operatorName(event.hand) : null,
       parts: handsOver ? passed : removed,
     };
   }
 }
 
-/** A head replaces the shot that was dropped last; the first that a cold start fills replaces none. */
-function shotOf(station: string, owner: string, cycle: number, heldAtStart: number): Shot {
-  const shot = cycle + (owner === station || owner === maskOf(station) ? 1 : heldAtStart);
-  return { station, shot: shot === 0 ? null : shot };
+/** Steps with which one part leaves a resource. */
+function partLeaves(step: CellStep): boolean {
+  return hasRole(step, "part.handOver", "server.passOn", "server.refuse");
+}
+
+/** A head replaces the shot that was dropped last; the first that a cold start fills replaces none. Undefined for what serves all. */
+function shotOf(process: CellProcess | undefined, cycle: number, heldAtStart: number): Shot | undefined {
+  if (process?.station === undefined) return undefined;
+  const shot = cycle + (process.kind === "head" ? heldAtStart : 1);
+  return { station: process.station, shot: shot === 0 ? null : shot };
 }
 
 /** Valve and plasticator follow up the shot delivered last, until they come to rest. */
-function shotServed(kind: string, owner: string, served: Shot): Shot {
-  return (owner === VALVE || owner === PLASTICATOR) && kind === "working" ? served : noShot;
+function shotServed(process: CellProcess | undefined, kind: StateKind, served: Shot): Shot {
+  return (process?.kind === "valve" || process?.kind === "screw") && kind === "working" ? served : noShot;
 }
 
-/** An operator stays in the register after the hand has let go, and says nothing of later steps. */
-function isByHand({ row, hand }: LoggedEvent, program: Program): boolean {
-  const step = program.rows[row];
-  if (!step || hand < 0) return false;
-  const { steps } = program.table.processes[step.process]!;
-  return steps.some(({ name, shows }) => name === step.name && shows?.some((show) => show.by === "hand") === true);
+/** The number of an operator stays with the process after the release, and means nothing in later steps. */
+function isByOperator({ hand }: LoggedEvent, step: CellStep | undefined): boolean {
+  return hand >= 0 && step !== undefined && isDoneByOperator(step);
 }

@@ -1,8 +1,8 @@
 // Every shot of one replication with the start of each of its steps, gathered from its events, and what its parison went through.
 import { deliveredSag } from "#physics/parison/deliveredSag.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { StepRole } from "#cell/words/stepNames.ts";
 import type { EventRecord } from "./eventRecord.ts";
-import { maskOf } from "#cell/words/cycleNames.ts";
 import { passageOf, type MeltPassage } from "./meltPassage.ts";
 import { sagInput } from "./sagInput.ts";
 import { shotMass } from "#cell/table/shotMass.ts";
@@ -10,7 +10,7 @@ import { shotMass } from "#cell/table/shotMass.ts";
 export interface ShotRecord {
   readonly station: string;
   readonly shot: number;
-  /** Seconds from the start of the replication; a shot under way at the end lacks its last steps. */
+  /** By the step's name, seconds from the start of the replication; a shot under way at the end lacks its last steps. */
   readonly starts: ReadonlyMap<string, number>;
   /** Seconds from the end of the drop, or from the catch of a growing parison, to the closed mold; null where the mold did not close before the end. */
   readonly hang: number | null;
@@ -20,51 +20,53 @@ export interface ShotRecord {
   readonly timeAtHeat: number | null;
 }
 
-interface Growing {
-  readonly station: string;
-  readonly shot: number;
+interface Growing extends Pick<ShotRecord, "station" | "shot"> {
   readonly starts: Map<string, number>;
-  /** Ends of the steps, as the next one of the same shot begins. */
-  readonly ends: Map<string, number>;
-  last: string;
-  /** Of a die that never stops, where a parison grows from the catch before to its own: seconds of both. */
-  grown: { readonly begun: number | undefined; readonly caught: number } | undefined;
+  /** The step that began last. */
+  last: { readonly step: string; readonly role: StepRole | null };
+  /** Seconds at which the parison was begun and delivered, and at which the mold had closed on it. */
+  begun: number | undefined;
+  delivered: number | undefined;
+  closed: number | undefined;
 }
 
 /** In the order in which the valve shifted for them. */
 export function shotRecords(events: Iterable<EventRecord>, scenario: Scenario): readonly ShotRecord[] {
   const shots = new Map<string, Growing>();
   const isContinuous = scenario.delivery.kind === "continuous";
+  // In continuous extrusion a parison grows from the catch before to its own.
   let caught: number | undefined;
-  for (const { resource, kind, step, station, shot, seconds } of events) {
-    if (
-      station === null ||
-      (resource !== station && resource !== maskOf(station)) ||
-      shot === null ||
-      step === null ||
-      kind !== "working"
-    )
-      continue;
+  for (const { owner, kind, step, role, station, shot, seconds } of events) {
+    const isOfMold = owner === "station" || owner === "mask";
+    if (!isOfMold || station === null || shot === null || step === null || kind !== "working") continue;
     const key = `${shot} ${station}`;
-    const record: Growing = shots.get(key) ?? newShot(station, shot, step);
+    const record: Growing = shots.get(key) ?? newShot(station, shot, { step, role });
     shots.set(key, record);
     if (record.starts.has(step)) continue;
-    if (isContinuous && step === "close") {
-      record.grown = { begun: caught, caught: seconds };
+    // What is cleared away broke off before its end.
+    if (record.last.step !== step && role !== "mold.clear") endLast(record, seconds);
+    if (role === "mold.drop") record.begun = seconds;
+    if (isContinuous && role === "mold.close") {
+      record.begun = caught;
+      record.delivered = seconds;
       caught = seconds;
     }
-    // What is cleared away broke off before its end.
-    if (record.last !== step && step !== "clear") record.ends.set(record.last, seconds);
     record.starts.set(step, seconds);
-    record.last = step;
+    record.last = { step, role };
   }
   const stations = new Map(scenario.stations.map((each) => [each.name, each]));
   const atHeat = timesAtHeat([...shots.values()], stations, passageOf(scenario.stations));
-  return [...shots.values()].map((shot) => told(shot, stations.get(shot.station), atHeat.get(shot) ?? null));
+  return [...shots.values()].map((shot) => recordOf(shot, stations.get(shot.station), atHeat.get(shot) ?? null));
 }
 
-function newShot(station: string, shot: number, last: string): Growing {
-  return { station, shot, starts: new Map(), ends: new Map(), last, grown: undefined };
+function newShot(station: string, shot: number, last: Growing["last"]): Growing {
+  return { station, shot, starts: new Map(), last, begun: undefined, delivered: undefined, closed: undefined };
+}
+
+/** A step ends as the next one of the same shot begins. */
+function endLast(record: Growing, seconds: number): void {
+  if (record.last.role === "mold.drop") record.delivered = seconds;
+  if (record.last.role === "mold.close") record.closed = seconds;
 }
 
 type Stations = ReadonlyMap<string, StationSpec>;
@@ -77,7 +79,7 @@ function timesAtHeat(
 ): ReadonlyMap<Growing, number | null> {
   if (!passage) return new Map();
   const left = shots.flatMap((shot) => {
-    const [seconds, station] = [shot.grown?.caught ?? shot.ends.get("drop"), stations.get(shot.station)];
+    const [seconds, station] = [shot.delivered, stations.get(shot.station)];
     return seconds === undefined || station === undefined ? [] : [{ shot, seconds, mass: shotMass(station) }];
   });
   return new Map(
@@ -87,16 +89,11 @@ function timesAtHeat(
   );
 }
 
-function told(
-  { station, shot, starts, ends, grown }: Growing,
+function recordOf(
+  { station, shot, starts, begun, delivered, closed }: Growing,
   spec: StationSpec | undefined,
   timeAtHeat: number | null,
 ): ShotRecord {
-  const [begun, delivered, closed] = [
-    grown ? grown.begun : starts.get("drop"),
-    grown ? grown.caught : ends.get("drop"),
-    ends.get("close"),
-  ];
   if (begun === undefined || delivered === undefined || closed === undefined)
     return { station, shot, starts, hang: null, sag: null, timeAtHeat };
   const hold = closed - delivered;

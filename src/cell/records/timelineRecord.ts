@@ -1,17 +1,18 @@
 // What a short stretch of one run looked like: who was in which state when, and which steps held everything up, as plain rows.
+import type { StateKind } from "#cell/words/stateNames.ts";
+import type { CellStep } from "#cell/words/cellTable.ts";
 
 /** Seconds from the start of the stretch. */
 export interface TimelineInterval {
   readonly resource: string;
   readonly state: string;
-  /** `working`, `waiting`, `stopped` or `off`. */
-  readonly kind: string;
+  readonly kind: StateKind;
   readonly start: number;
   readonly end: number;
 }
 
 /** One link of the binding chain: the time for which everything that follows waited for this step. */
-export interface ChainSegment {
+export interface ChainSegment extends Partial<Pick<CellStep, "role" | "task">> {
   readonly resource: string;
   readonly step: string;
   /** Whose cycle the step belongs to: a station, or the resource itself. */

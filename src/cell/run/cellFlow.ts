@@ -1,16 +1,15 @@
 // Runs a cell at its mean times and writes down every step that started and every completion that it needed.
-import type { Program } from "#engine/compiler/program.ts";
 import type { Row } from "#engine/compiler/row.ts";
 import { Simulation, type FlowRecorder } from "#engine/run/simulation.ts";
 import { isPlainShow } from "#engine/compiler/stepCode.ts";
-import { shotSteps } from "#cell/words/cycleNames.ts";
+import { hasRole, shotRoles, type CellProcess, type CellStep } from "#cell/words/cellTable.ts";
 import { slowestTurn, type CellPlan } from "#cell/layers/planCell.ts";
 
 /** A step that started, at mean times. */
-export interface FlowNode {
+export interface FlowNode extends Pick<CellStep, "role" | "task">, Pick<CellProcess, "kind" | "station"> {
   readonly resource: string;
   readonly step: string;
-  /** Whose program it belongs to, and which step of it, counted from 0. */
+  /** The process that it belongs to, alike ones by their common name, and its place among the steps, counted from 0. */
   readonly process: string;
   readonly position: number;
   /** How many times this process had started this step before. */
@@ -30,7 +29,7 @@ export function cellFlow(plan: CellPlan, shots: number): readonly FlowNode[] {
   const span = Math.max(1, Math.round(slowestTurn(plan) / plan.scenario.stations.length));
   for (let ticks = span * shots; ; ticks *= 2) {
     const nodes = flowUntil(plan, ticks);
-    const drops = nodes.filter((node) => shotSteps.includes(node.step));
+    const drops = nodes.filter((node) => hasRole(node, ...shotRoles));
     const last = drops[shots - 1];
     if (last) return nodes.filter((node) => node.start <= last.start);
     if (drops.length === 0 || ticks > longestSpan) return nodes;
@@ -50,14 +49,19 @@ function flowUntil(plan: CellPlan, ticks: number): FlowNode[] {
     started: (_, rowNumber, tick, duration) => {
       const row = program.rows[rowNumber]!;
       const activity = program.activities[row.activity];
-      const process = program.table.processes[row.process]!;
-      const resource = activity?.resource ?? process.resource;
-      const shown = shownBy(row, program);
+      const { name, kind, station, group, resource: own } = plan.processes[row.process]!;
+      const { role, task } = plan.steps[rowNumber]!;
+      const resource = activity?.resource ?? own;
+      const shown = shownBy(row, plan);
       nodes.push({
         resource,
         occupies: shown.length > 0 ? shown : [resource],
         step: row.name,
-        process: process.name,
+        role,
+        ...(task ? { task } : {}),
+        process: group ?? name,
+        kind,
+        ...(station === undefined ? {} : { station }),
         position: rowNumber - program.firstRow[row.process]!,
         occurrence: occurrences[rowNumber]!++,
         start: tick,
@@ -72,7 +76,7 @@ function flowUntil(plan: CellPlan, ticks: number): FlowNode[] {
   return nodes;
 }
 
-/** An operator, whom chance names, is none of them. */
-function shownBy({ shows }: Row, { table }: Program): string[] {
-  return shows.filter(isPlainShow).map(({ resource }) => table.resources[resource]!.name);
+/** Without operators, since which of them comes is known only in the run. */
+function shownBy({ shows }: Row, { resources }: CellPlan): string[] {
+  return shows.filter(isPlainShow).map(({ resource }) => resources[resource]!.name);
 }

@@ -2,9 +2,7 @@
 import { EventLog, type LoggedEvent } from "#engine/run/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { Simulation } from "#engine/run/simulation.ts";
-import { partsBefore } from "#cell/layers/age.ts";
-import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
-import { SHIFT, shotSteps } from "#cell/words/cycleNames.ts";
+import { hasRole, shotRoles, type CellResource } from "#cell/words/cellTable.ts";
 import { slowestTurn, type CellPlan } from "#cell/layers/planCell.ts";
 import type { ChainSegment, TimelineInterval, TimelineRecord } from "#cell/records/timelineRecord.ts";
 
@@ -18,8 +16,8 @@ interface Stretch {
 }
 
 /**
- * From so many seconds of the run on. Undefined where the cell makes too few shots to show any. The luck is that of the study's first replication, so that the
- * stretch is a piece of what was measured.
+ * From so many seconds of the run on; undefined where the cell makes too few shots to show any. The random numbers are those of the
+ * study's first replication, so that the stretch is a piece of what was measured.
  */
 export function cycleTimeline(plan: CellPlan, begins: number): TimelineRecord | undefined {
   const log = new EventLog();
@@ -37,26 +35,36 @@ export function cycleTimeline(plan: CellPlan, begins: number): TimelineRecord | 
   const until = ticks[count - 1 + shots] ?? ticks.at(-1);
   if (from === undefined || until === undefined || until <= from) return undefined;
   const stretch = { from, until };
-  const hidden = new Set([SHIFT, ...takeawayGroups(plan.scenario).flatMap(({ places }) => places.slice(mostPlaces))]);
+  const shown = plan.resources.filter((resource) => isShown(resource, plan)).map(({ name }) => name);
   return {
     replication,
     from: from / TICKS_PER_SECOND,
     seconds: (until - from) / TICKS_PER_SECOND,
-    resources: plan.program.table.resources.map(({ name }) => name).filter((name) => !hidden.has(name)),
-    intervals: intervalsIn(stretch, [...before, ...log.drain()], plan).filter(({ resource }) => !hidden.has(resource)),
+    resources: shown,
+    intervals: intervalsIn(stretch, [...before, ...log.drain()], plan).filter(({ resource }) =>
+      shown.includes(resource),
+    ),
     chain: chainIn(stretch, simulation, plan).map((segment) => ({ ...segment, resource: rowOf(segment, plan) })),
   };
 }
 
-/** Of a server with many places the first ones tell all. */
+/** Of a server with many places the first ones stand for all. */
 const mostPlaces = 4;
 
+const placesOf = (server: string, { resources }: CellPlan): readonly string[] =>
+  resources.filter(({ group }) => group === server).map(({ name }) => name);
+
+function isShown({ name, kind, group }: CellResource, plan: CellPlan): boolean {
+  if (group !== undefined) return placesOf(group, plan).indexOf(name) < mostPlaces;
+  return kind !== "shift";
+}
+
 /** The row of a link: of a server the place that works, if it is shown. */
-function rowOf({ resource, process }: Pick<ChainSegment, "resource" | "process">, { scenario }: CellPlan): string {
-  const groups = takeawayGroups(scenario);
-  const group = groups.find((each) => each.places.includes(process) || partsBefore(each) === resource);
-  if (!group) return resource;
-  return group.places.slice(0, mostPlaces).find((place) => place === process) ?? group.places[0]!;
+function rowOf({ resource, process }: Pick<ChainSegment, "resource" | "process">, plan: CellPlan): string {
+  const owner = plan.processes.find(({ name }) => name === process);
+  if (!owner || (owner.kind !== "server" && owner.kind !== "age clock")) return resource;
+  const place = plan.resources.find(({ name }) => name === owner.resource)!;
+  return isShown(place, plan) ? place.name : placesOf(place.group!, plan)[0]!;
 }
 
 /** Some two turns of every station, fewer where many stations would make the steps too small to see. */
@@ -109,10 +117,13 @@ function intervalsIn(stretch: Stretch, log: readonly LoggedEvent[], plan: CellPl
 }
 
 /** Back from the last drop that started: by then the ways of the steps within the stretch have mostly met. */
-function chainIn(stretch: Stretch, { chain }: Simulation, plan: CellPlan): ChainSegment[] {
-  const { activities } = plan.program;
+function chainIn(stretch: Stretch, { chain }: Simulation, { activities }: CellPlan): ChainSegment[] {
+  const isShot = (node: number): boolean => {
+    const { role } = activities[chain.activityOf(node)]!;
+    return role !== undefined && hasRole({ role }, ...shotRoles);
+  };
   let head = chain.last;
-  while (head > 0 && !shotSteps.includes(activities[chain.activityOf(head)]!.step)) head--;
+  while (head > 0 && !isShot(head)) head--;
   const segments: ChainSegment[] = [];
   let end = Math.max(stretch.until, head < 0 ? 0 : chain.startOf(head));
   for (let node = head; node !== -1; node = chain.parentOf(node)) {

@@ -58,8 +58,9 @@ function nothing({ program }: CellPlan, { jointTicks }: Simulation): Spent {
   return { joint: new Float64Array(jointTicks.length), states: new Float64Array(program.states.length) };
 }
 
-function ownTicks({ program, elementClass }: CellPlan, ticks: Float64Array, station: string, element: number): number {
-  const own = program.table.resources.findIndex(({ name }) => name === station);
+function ownTicks(plan: CellPlan, ticks: Float64Array, station: string, element: number): number {
+  const { program, resources, elementClass } = plan;
+  const own = resources.findIndex(({ name }) => name === station);
   return program.states.reduce(
     (sum, { resource }, i) => sum + (resource === own && elementClass[i] === element ? ticks[i]! : 0),
     0,

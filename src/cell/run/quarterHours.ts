@@ -3,8 +3,9 @@ import type { WallClock } from "#engine/calendar.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { Simulation } from "#engine/run/simulation.ts";
 import { wallAt, wallClockOf } from "#scenario/resolving/wallTime.ts";
-import { goodCounter, partsOf, PLASTICATOR, rejectsOf } from "#cell/words/cycleNames.ts";
+import { goodCounter, partsOf, rejectsOf } from "#cell/words/cycleNames.ts";
 import { elementOf } from "#cell/words/elementWords.ts";
+import { stateNames, type StateKind } from "#cell/words/stateNames.ts";
 import type { CellPlan } from "#cell/layers/planCell.ts";
 import { dayUses, type DayUse, type QuarterRecord } from "#cell/records/quarterRecord.ts";
 import { rejectReasons } from "#cell/layers/withQuality.ts";
@@ -47,13 +48,14 @@ export class QuarterHours {
     const { program, scenario } = plan;
     const names = scenario.stations.map(({ name }) => name);
     const states = program.states.map(({ name, kind, resource }, state) => {
-      return { name, kind, state, resource: program.table.resources[resource]!.name };
+      return { name, kind, state, owner: plan.resources[resource]!.kind };
     });
-    const own = states.filter(({ resource }) => names.includes(resource));
+    const own = states.filter(({ owner }) => owner === "station");
     this.#ofStations = own.map(({ name, kind, state }) => ({ state, use: dayUses.indexOf(useOf(name, kind)) }));
-    this.#awaitingMelt = own.filter(({ name }) => name === "awaiting melt").map(({ state }) => state);
+    this.#awaitingMelt = own.filter(({ name }) => name === stateNames.awaitingMelt).map(({ state }) => state);
+    const prepares: readonly string[] = [stateNames.heating, stateNames.purging];
     this.#preparing = states
-      .filter(({ resource, name }) => resource === PLASTICATOR && (name === "heating" || name === "purging"))
+      .filter(({ owner, name }) => owner === "screw" && prepares.includes(name))
       .map(({ state }) => state);
     const counters = (wanted: readonly string[]): readonly number[] =>
       wanted.map((name) => program.counters.indexOf(name)).filter((counter) => counter !== -1);
@@ -147,8 +149,8 @@ function sumAt(values: Float64Array, places: readonly number[]): number {
 }
 
 /** A mold that is being cleared stands still as well. */
-function useOf(state: string, kind: string): DayUse {
-  if (state === "changeover") return "changeover";
+function useOf(state: string, kind: StateKind): DayUse {
+  if (state === stateNames.changeover) return "changeover";
   if (kind === "off") return "off";
   if (kind === "stopped" || elementOf(state, kind) === "ADET") return "stopped";
   return kind === "waiting" ? "waiting" : "working";

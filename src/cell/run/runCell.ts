@@ -14,12 +14,9 @@ import {
   purgedCounter,
   refusedOf,
   rejectsOf,
-  repairBeginsOf,
-  SHIFT,
   shotsOf,
-  stopBeginsOf,
-  stopEndsOf,
 } from "#cell/words/cycleNames.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
 import { QuarterHours } from "./quarterHours.ts";
 import { ParisonWatch } from "./parisonWatch.ts";
 import { rejectReasons } from "#cell/layers/withQuality.ts";
@@ -54,18 +51,14 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const shotReaders = plan.marked.map(
     (counter, k) => [counter, (tick: number) => void shotTicks[k]!.push(tick)] as const,
   );
-  const simulation = new Simulation(
-    program,
-    {
-      seed: scenario.run.seed,
-      replication: options.replication,
-      isActive: plan.isActive,
-      classOf: plan.elementClass,
-      ...(options.log ? { log: options.log } : {}),
-      readers: [...(keepsShots ? shotReaders : []), ...(watch?.readers ?? [])],
-    },
-    plan.stopMarks,
-  );
+  const simulation = new Simulation(program, {
+    seed: scenario.run.seed,
+    replication: options.replication,
+    isActive: plan.isActive,
+    classOf: plan.elementClass,
+    ...(options.log ? { log: options.log } : {}),
+    readers: [...(keepsShots ? shotReaders : []), ...(watch?.readers ?? [])],
+  });
   const runOn = (tick: number): void => simulation.runUntil(tick);
   if (from > 0) {
     runOn(from);
@@ -94,14 +87,12 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     ...riseOf(simulation, shotsOf(station.name)),
     shotTicks: shotTicks[k]!,
   }));
-  const stateTimes = stateTimesOf(simulation);
-  const longestActive = simulation
-    .longestActive()
-    .map((times, i) => ({ resource: program.table.resources[i]!.name, ...times }))
-    .filter(({ resource }) => resource !== SHIFT);
+  const stateTimes = stateTimesOf(plan, simulation);
+  const longestActive = simulation.longestActive().flatMap((times, i) => {
+    const { name, kind } = plan.resources[i]!;
+    return kind === "shift" ? [] : [{ resource: name, ...times }];
+  });
   const standstill = simulation.standstill;
-  // Before the chains are asked for: for them the run goes on beyond its end.
-  const stops = stopRecords(plan, simulation);
   return {
     replication: options.replication,
     fromTick: from,
@@ -115,7 +106,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       simulation,
       stations.map((station) => station.shots),
     ),
-    stops,
+    stops: stopRecords(plan, simulation),
     purgedMilligrams: counts.get(purgedCounter) ?? 0,
     ...excess(scenario, stateTimes),
     ...takeawayOf(scenario, counts),
@@ -128,7 +119,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
 
 function excess(scenario: Scenario, stateTimes: readonly StateTime[]): { readonly excessMilligrams?: number } {
   if (scenario.delivery.kind !== "continuous") return {};
-  const tail = stateTimes.find(({ state }) => state === "extruding to regrind");
+  const tail = stateTimes.find(({ state }) => state === stateNames.extrudingToRegrind);
   return { excessMilligrams: Math.round((tail?.ticks ?? 0) * extrusionRate(scenario)) };
 }
 
@@ -145,28 +136,11 @@ function takeawayOf(
   return { takeaway: { good: counts.get(goodCounter) ?? 0, refused, servers } };
 }
 
-/** Stops of one resource come one after another: the n-th end belongs to the n-th begin. */
-function stopRecords({ scenario, program }: CellPlan, { marks }: Simulation): StopRecord[] {
-  const ticksOf = (name: string): number[] => {
-    const counter = program.counters.indexOf(name);
-    return marks.ticks.filter((_, i) => marks.counters[i] === counter);
-  };
-  return (scenario.stops ?? [])
-    .flatMap(({ resource, name }) => {
-      const begins = ticksOf(stopBeginsOf(resource, name));
-      const later = (counter: string): number[] => ticksOf(counter).filter((tick) => tick >= (begins[0] ?? Infinity));
-      const [repairs, ends] = [later(repairBeginsOf(resource, name)), later(stopEndsOf(resource, name))];
-      // What waits for nobody is repaired from the first moment on, and nothing marks that.
-      const waits = program.counters.includes(repairBeginsOf(resource, name));
-      return begins.map((fromTick, i) => ({
-        resource,
-        stop: name,
-        fromTick,
-        repairTick: waits ? (repairs[i] ?? null) : fromTick,
-        untilTick: ends[i] ?? null,
-      }));
-    })
-    .toSorted((one, other) => one.fromTick - other.fromTick);
+function stopRecords({ scenario }: CellPlan, { stops }: Simulation): readonly StopRecord[] {
+  return stops.records.map(({ stop, begin, repair, end }) => {
+    const { resource, name } = scenario.stops![stop]!;
+    return { resource, stop: name, fromTick: begin, repairTick: repair, untilTick: end };
+  });
 }
 
 function riseOf(
@@ -177,16 +151,11 @@ function riseOf(
   return { firstShotTick: firstRise[counter]!, lastShotTick: lastRise[counter]! };
 }
 
-function stateTimesOf(simulation: Simulation): StateTime[] {
-  const { states, table } = simulation.program;
-  const { stateTicks } = simulation;
-  const all = states.map((state, i) => ({
-    resource: table.resources[state.resource]!.name,
-    state: state.name,
-    kind: state.kind,
-    ticks: stateTicks[i]!,
-  }));
-  return all.filter(({ resource }) => resource !== SHIFT);
+function stateTimesOf({ program, resources }: CellPlan, { stateTicks }: Simulation): StateTime[] {
+  return program.states.flatMap(({ resource, name, kind }, i) => {
+    const owner = resources[resource]!;
+    return owner.kind === "shift" ? [] : [{ resource: owner.name, state: name, kind, ticks: stateTicks[i]! }];
+  });
 }
 
 /** One chain a station, back from the end of the run, weighted by the station's shots. */
@@ -195,7 +164,7 @@ function chainShares(plan: CellPlan, simulation: Simulation, shots: readonly num
   const weights = shots.map((each) => (total === 0 ? 1 / shots.length : each / total));
   const chains = simulation.chainsOf(plan.stationProcess);
   const weighted = (ticks: readonly number[]): number => ticks.reduce((sum, each, k) => sum + each * weights[k]!, 0);
-  return plan.program.activities.map((activity, i) => {
+  return plan.activities.map((activity, i) => {
     const ticksByStation = chains.map((chain) => chain.ticks[i]!);
     return {
       ...activity,

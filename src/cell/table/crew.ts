@@ -1,54 +1,70 @@
-// What operators do: who calls for one, which call comes first, the way there, the task, and letting go.
-import type { PlaceSpec, ResourceSpec, ShowSpec, StepSpec } from "#engine/compiler/stepTable.ts";
+// What operators do: who calls one, which call comes first, the task, and the release after it.
+import type { PlaceSpec, ShowSpec } from "#engine/compiler/stepTable.ts";
 import type { CrewTask, Scenario } from "#scenario/scenario.ts";
-import { operatorNames } from "#cell/words/cycleNames.ts";
+import type { CellResource, CellStep } from "#cell/words/cellTable.ts";
+import { operatorName, operatorNames } from "#cell/words/cycleNames.ts";
+import { OPERATORS } from "#cell/words/placeNames.ts";
+import { stateNames, type StateName } from "#cell/words/stateNames.ts";
+import { named } from "#cell/words/stepNames.ts";
 import { rank, waiting, working } from "#cell/words/tableWords.ts";
 
-/** What an operator is doing meanwhile. */
-export const stateOf: Readonly<Record<CrewTask, string>> = {
-  removal: "removing",
-  clearing: "clearing",
-  repair: "repairing",
-  packing: "packing",
+/** The state of an operator during each task. */
+export const stateOfTask: Readonly<Record<CrewTask, StateName>> = {
+  removal: stateNames.removing,
+  clearing: stateNames.clearing,
+  repair: stateNames.repairing,
+  packing: stateNames.packing,
 };
 
-export const operatorShow = (state: ShowSpec["state"]): ShowSpec => ({ resource: "operator 1", by: "hand", state });
+const releases = {
+  removal: named("crew.releaseFromRemoval"),
+  clearing: named("crew.releaseFromClearing"),
+  repair: named("crew.releaseFromRepair"),
+  packing: named("crew.releaseFromPacking"),
+} as const satisfies Readonly<Record<CrewTask, Pick<CellStep, "role" | "name">>>;
 
-/** A task as it would be without hands, and what is shown while it waits for one. */
-export interface HandTask {
+/** Operators are a family of resources: the number that the process has taken says which of them it is. */
+export const operatorShow = (state: ShowSpec["state"]): ShowSpec => ({ resource: operatorName(0), by: "hand", state });
+
+/** A step as it would be without an operator, and the state of its resource while it waits for one. */
+export interface OperatorTask {
   readonly task: CrewTask;
-  readonly step: StepSpec;
-  readonly meanwhile?: string;
-  readonly lettingGo: string;
+  readonly step: CellStep;
+  readonly meanwhile?: StateName;
 }
 
-/** The call with the task itself, and letting go; the way there comes in between where ways take time. */
-export function byHand(
+/** The call together with the task, then the release; a walk comes in between where walks take time. */
+export function byOperator(
   scenario: Scenario,
-  { task, step, meanwhile, lettingGo }: HandTask,
-): readonly [StepSpec, StepSpec] {
-  const call = { place: "operators", takes: "hand", ...(meanwhile ? { meanwhile } : {}) } as const;
+  { task, step, meanwhile }: OperatorTask,
+): readonly [task: CellStep, release: CellStep] {
+  const call = { place: OPERATORS, takes: "hand", ...(meanwhile ? { meanwhile } : {}) } as const;
   return [
     {
       ...step,
+      task,
       needs: [...(step.needs ?? []), call],
       priority: priorityOf(scenario, task),
-      shows: [...(step.shows ?? []), operatorShow(stateOf[task])],
+      shows: [...(step.shows ?? []), operatorShow(stateOfTask[task])],
     },
     {
-      name: lettingGo,
-      shows: [operatorShow("free")],
-      gives: [{ place: "operators", carries: "hand" }],
+      ...releases[task],
+      shows: [operatorShow(stateNames.free)],
+      gives: [{ place: OPERATORS, carries: "hand" }],
     },
   ];
 }
 
-/** Whether a step calls for somebody from the crew, be it for a task or to go on a break. */
-export function isCallOfHand({ needs }: StepSpec): boolean {
-  return needs?.some(({ place, takes }) => place === "operators" && takes === "hand") === true;
+export function isRelease({ role }: CellStep): boolean {
+  return Object.values(releases).some((release) => release.role === role);
 }
 
-/** Tasks that nobody has put in order come last, in the order in which they were called for. */
+/** Whether an operator does the step; held by a stop, no operator would be free to end that stop. */
+export function isDoneByOperator({ shows = [] }: CellStep): boolean {
+  return shows.some(({ by }) => by === "hand");
+}
+
+/** Tasks without a place in the order come last, in the order in which they were called for. */
 function priorityOf({ taskOrder = [] }: Scenario, task: CrewTask): number {
   const place = taskOrder.indexOf(task);
   return place === -1 ? taskOrder.length : place;
@@ -56,14 +72,15 @@ function priorityOf({ taskOrder = [] }: Scenario, task: CrewTask): number {
 
 export function operatorsPlace({ operators, taskOrder }: Scenario): PlaceSpec {
   const rule = taskOrder ? ({ rule: "urgency" } as const) : {};
-  return { name: "operators", tokens: operators, cargo: "numbered", rank: rank.crew, ...rule };
+  return { name: OPERATORS, tokens: operators, cargo: "numbered", rank: rank.crew, ...rule };
 }
 
-export function operatorResources(scenario: Scenario): readonly ResourceSpec[] {
-  const packs = scenario.takeaway?.some(({ by }) => by === "operator") ? [working("packing")] : [];
-  const walks = scenario.walk === undefined ? [] : [working("walking")];
+export function operatorResources(scenario: Scenario): readonly CellResource[] {
+  const packs = scenario.takeaway?.some(({ by }) => by === "operator") ? [working(stateNames.packing)] : [];
+  const walks = scenario.walk === undefined ? [] : [working(stateNames.walking)];
   return operatorNames(scenario.operators).map((name) => ({
     name,
-    states: [waiting("free"), working("removing"), ...packs, ...walks],
+    kind: "operator",
+    states: [waiting(stateNames.free), working(stateNames.removing), ...packs, ...walks],
   }));
 }

@@ -1,9 +1,12 @@
 // The mask beside a mold: a pin carries each shot's parts to it, so that the removal is off the mold's circuit; it has one place.
-import type { PlaceSpec, ProcessSpec, ResourceSpec, StepSpec } from "#engine/compiler/stepTable.ts";
+import type { PlaceSpec } from "#engine/compiler/stepTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { CellProcess, CellResource, CellStep } from "#cell/words/cellTable.ts";
 import { maskOf, partsOf } from "#cell/words/cycleNames.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
+import { named } from "#cell/words/stepNames.ts";
 import { ownStepsAfter } from "./ownStepsAfter.ts";
-import { fixed, rank, waiting, working } from "#cell/words/tableWords.ts";
+import { fixed, ownState, rank, waiting, working } from "#cell/words/tableWords.ts";
 
 export const hasMasks = ({ delivery }: Scenario): boolean =>
   delivery.kind === "continuous" && delivery.removal === "pin";
@@ -12,20 +15,22 @@ const freePlace = ({ name }: StationSpec): string => `free ${maskOf(name)}`;
 const partsPlace = ({ name }: StationSpec): string => `parts on the ${maskOf(name)}`;
 
 /** In place of the removal: the mold is clear once the mask before it is. */
-export function handToMask(scenario: Scenario, station: StationSpec): StepSpec | undefined {
+export function handToMask(scenario: Scenario, station: StationSpec): CellStep | undefined {
   if (!hasMasks(scenario)) return undefined;
-  const needs = [{ place: freePlace(station), meanwhile: "awaiting takeaway" }];
-  return { name: "hand to the mask", needs, gives: [{ place: partsPlace(station) }] };
+  const needs = [{ place: freePlace(station), meanwhile: stateNames.awaitingTakeaway }];
+  return { ...named("mold.handToMask"), needs, gives: [{ place: partsPlace(station) }] };
 }
 
-export function maskResources(scenario: Scenario): readonly ResourceSpec[] {
+export function maskResources(scenario: Scenario): readonly CellResource[] {
   if (!hasMasks(scenario)) return [];
   return scenario.stations.map(({ name, extra }) => ({
     name: maskOf(name),
+    kind: "mask",
+    station: name,
     states: [
-      waiting("starved"),
-      working("working"),
-      ...ownStepsAfter(extra, ["remove"]).map((step) => working(step.name)),
+      waiting(stateNames.starved),
+      working(stateNames.working),
+      ...ownStepsAfter(extra, ["mold.remove"]).map(ownState),
     ],
   }));
 }
@@ -38,30 +43,33 @@ export function maskPlaces(scenario: Scenario): readonly PlaceSpec[] {
   ]);
 }
 
-export function maskProcesses(scenario: Scenario): readonly ProcessSpec[] {
+export function maskProcesses(scenario: Scenario): readonly CellProcess[] {
   if (!hasMasks(scenario)) return [];
   return scenario.stations.map((station) => ({
     name: maskOf(station.name),
+    kind: "mask",
+    station: station.name,
     resource: maskOf(station.name),
     steps: maskSteps(station),
   }));
 }
 
 /** What follows the removal is done on the mask as well. */
-function maskSteps(station: StationSpec): readonly StepSpec[] {
+function maskSteps(station: StationSpec): readonly CellStep[] {
   const resource = maskOf(station.name);
-  const own = ownStepsAfter(station.extra, ["remove"]);
+  const own = ownStepsAfter(station.extra, ["mold.remove"]);
   const gives = [{ place: freePlace(station) }];
   return [
     {
-      name: "remove",
-      needs: [{ place: partsPlace(station), meanwhile: "starved" }],
-      shows: [{ resource, state: "working" }],
+      ...named("mold.remove"),
+      needs: [{ place: partsPlace(station), meanwhile: stateNames.starved }],
+      shows: [{ resource, state: stateNames.working }],
       time: fixed(station.remove.time),
       ...(own.length === 0 ? { gives } : {}),
       counts: { [partsOf(station.name)]: station.cavities },
     },
-    ...own.map(({ name, time }, i) => ({
+    ...own.map(({ name, time }, i): CellStep => ({
+      role: "mold.own",
       name,
       shows: [{ resource, state: name }],
       time: fixed(time),

@@ -1,16 +1,16 @@
 // How long a process's own steps take in one turn, at mean times.
 import { lawMean } from "#engine/distributions/law.ts";
-import { isWalk } from "#cell/words/takeawayWords.ts";
-import type { ProcessSpec, TimeLaw } from "#engine/compiler/stepTable.ts";
+import type { CellProcess } from "#cell/words/cellTable.ts";
+import type { TimeLaw } from "#engine/compiler/stepTable.ts";
 
-/** Of a step with several laws the first counts; what comes only when something is given up does not. */
-export function meanSeconds({ steps }: ProcessSpec): number {
-  const given = steps.findIndex(({ name }) => name.startsWith("give up"));
-  const turn = given === -1 ? steps : steps.slice(0, given);
-  return turn.reduce((sum, { name, time }) => {
+/** Of a step with several laws the first counts; what follows only the loss of a shot does not count. */
+export function meanSeconds({ steps }: CellProcess): number {
+  const lost = steps.findIndex(({ role }) => role === "mold.loseDrop");
+  const turn = lost === -1 ? steps : steps.slice(0, lost);
+  return turn.reduce((sum, { role, time }) => {
     const laws = time?.laws ?? [];
-    // A way takes nothing from where one already is, and from everywhere else the same.
-    const counted = isWalk(name) ? laws : laws.slice(0, 1);
+    // A walk takes no time from the same place, and the same from all others.
+    const counted = role === "crew.walk" ? laws : laws.slice(0, 1);
     return sum + Math.max(0, ...counted.map(lawSeconds));
   }, 0);
 }

@@ -1,44 +1,59 @@
 // The selector valve between one delivering resource and all stations: its states, the shift to a port and the drop through it.
-import type { ResourceSpec, StepSpec } from "#engine/compiler/stepTable.ts";
+import type { StateSpec } from "#engine/compiler/stepTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { CellResource, CellStep } from "#cell/words/cellTable.ts";
 import { shotsOf, VALVE } from "#cell/words/cycleNames.ts";
+import { FREE_VALVE, FULL_SHOT, VALVE_TO_SHIFT_BACK } from "#cell/words/placeNames.ts";
+import { openTo, stateNames } from "#cell/words/stateNames.ts";
+import { named } from "#cell/words/stepNames.ts";
 import { shotMass } from "./shotMass.ts";
 import { fixed, massLaw, waiting, working } from "#cell/words/tableWords.ts";
 
-export function valveResource({ stations }: Scenario): ResourceSpec {
+export function valveResource({ stations }: Scenario): CellResource {
+  const open = stations.map(({ name }) => working(openTo(name)));
   return {
     name: VALVE,
-    states: [waiting("neutral"), working("shifting"), ...stations.map((station) => working(`open to ${station.name}`))],
+    kind: "valve",
+    states: [waiting(stateNames.neutral), working(stateNames.shifting), ...open],
   };
 }
 
+/** From ready to the end of the drop; a run begins in the first of them. */
+export function stationStates(): readonly StateSpec[] {
+  const { awaitingMelt, awaitingTurn, awaitingValve, valveShiftingToStation, parisonDrop } = stateNames;
+  return [
+    ...[awaitingMelt, awaitingTurn, awaitingValve].map(waiting),
+    ...[valveShiftingToStation, parisonDrop].map(working),
+  ];
+}
+
 /** `pusher` is what delivers through the valve: the screw itself, or the ram of an accumulator. */
-export function shiftToPort(scenario: Scenario, station: StationSpec, pusher: string): StepSpec {
+export function shiftToPort(scenario: Scenario, station: StationSpec, pusher: string): CellStep {
   return {
-    name: "shift to port",
+    ...named("valve.toPort"),
     needs: [
-      { place: "full shot", meanwhile: "awaiting melt", whileOthersTurn: "awaiting turn" },
-      { place: "valve", meanwhile: "awaiting valve" },
+      { place: FULL_SHOT, meanwhile: stateNames.awaitingMelt, whileOthersTurn: stateNames.awaitingTurn },
+      { place: FREE_VALVE, meanwhile: stateNames.awaitingValve },
     ],
     shows: [
-      { resource: station.name, state: "valve shifting to it" },
-      { resource: VALVE, state: "shifting" },
-      { resource: pusher, state: "valve shifting" },
+      { resource: station.name, state: stateNames.valveShiftingToStation },
+      { resource: VALVE, state: stateNames.shifting },
+      { resource: pusher, state: stateNames.valveShifting },
     ],
     time: { ...fixed(scenario.valve.shift), resource: VALVE },
   };
 }
 
-export function drop(station: StationSpec, pusher: string): StepSpec {
+export function drop(station: StationSpec, pusher: string): CellStep {
   return {
-    name: "drop",
+    ...named("mold.drop"),
     shows: [
-      { resource: station.name, state: "parison drop" },
-      { resource: VALVE, state: `open to ${station.name}` },
-      { resource: pusher, state: "delivering" },
+      { resource: station.name, state: stateNames.parisonDrop },
+      { resource: VALVE, state: openTo(station.name) },
+      { resource: pusher, state: stateNames.delivering },
     ],
     time: { laws: [massLaw(station.drop, shotMass(station))] },
-    gives: [{ place: "valve to be shifted back" }],
+    gives: [{ place: VALVE_TO_SHIFT_BACK }],
     counts: { [shotsOf(station.name)]: 1 },
   };
 }

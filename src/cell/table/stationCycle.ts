@@ -1,83 +1,97 @@
-// What a station does with its parison, whichever way the melt came: close, blow, cool, vent, open, removal, and steps of one's own.
-import type { ProcessSpec, ResourceSpec, StepSpec } from "#engine/compiler/stepTable.ts";
+// What a station does with its parison, whichever way the melt came: close, blow, cool, vent, open, removal, and extra steps.
 import type { Distribution } from "#engine/distributions/distribution.ts";
-import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { ExtraStepSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
+import { hasRole, type CellProcess, type CellResource, type CellStep } from "#cell/words/cellTable.ts";
 import { closesOf, partsOf } from "#cell/words/cycleNames.ts";
-import { byHand } from "./crew.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
+import { named, stepNames } from "#cell/words/stepNames.ts";
+import { byOperator } from "./crew.ts";
 import { handToMask, hasMasks } from "./mask.ts";
 import type { MeltDelivery } from "./meltDelivery.ts";
 import { ownStepsAfter } from "./ownStepsAfter.ts";
-import { fixed, waiting, working } from "#cell/words/tableWords.ts";
+import { fixed, ownState, waiting, working } from "#cell/words/tableWords.ts";
 
-export function stationResource(scenario: Scenario, station: StationSpec, delivery: MeltDelivery): ResourceSpec {
-  const awaitsOperator = station.remove.by === "operator" ? [waiting("awaiting removal")] : [];
-  const removed = hasMasks(scenario) ? [waiting("awaiting takeaway")] : [working("removal"), ...awaitsOperator];
+export function stationResource(scenario: Scenario, station: StationSpec, delivery: MeltDelivery): CellResource {
+  const awaitsOperator = station.remove.by === "operator" ? [waiting(stateNames.awaitingRemoval)] : [];
+  const removed = hasMasks(scenario)
+    ? [waiting(stateNames.awaitingTakeaway)]
+    : [working(stateNames.removal), ...awaitsOperator];
+  const { closing, blowing, cooling, venting, opening } = stateNames;
   return {
     name: station.name,
+    kind: "station",
+    station: station.name,
     states: [
       ...delivery.stationStates(station),
-      ...["closing", "blowing", "cooling", "venting", "opening"].map(working),
+      ...[closing, blowing, cooling, venting, opening].map(working),
       ...removed,
-      ...ownSteps(scenario, station).map((step) => working(step.name)),
+      ...ownSteps(scenario, station).map(ownState),
     ],
   };
 }
 
-export function stationCycle(delivery: MeltDelivery, scenario: Scenario, number: number): ProcessSpec {
+export function stationCycle(delivery: MeltDelivery, scenario: Scenario, number: number): CellProcess {
   const station = scenario.stations[number]!;
   const masked = handToMask(scenario, station);
-  const timed = (name: string, state: string, law: Distribution): StepSpec => ({
-    name,
+  const shown = (state: string, law: Distribution): Pick<CellStep, "shows" | "time"> => ({
     shows: [{ resource: station.name, state }],
     time: fixed(law),
   });
   const { closeGives = [] } = delivery;
-  const steps: StepSpec[] = [
+  const steps: CellStep[] = [
     ...delivery.parison(station, number),
     {
-      ...timed("close", "closing", station.close),
+      ...named("mold.close"),
+      ...shown(stateNames.closing, station.close),
       ...(closeGives.length > 0 ? { gives: closeGives } : {}),
       counts: { [closesOf(station.name)]: 1 },
     },
     ...(delivery.afterClose?.(station) ?? []),
-    timed("blow", "blowing", station.blow),
-    timed("cool", "cooling", station.cool),
-    timed("vent", "venting", station.vent),
-    timed("open", "opening", station.open),
+    { ...named("mold.blow"), ...shown(stateNames.blowing, station.blow) },
+    { ...named("mold.cool"), ...shown(stateNames.cooling, station.cool) },
+    { ...named("mold.vent"), ...shown(stateNames.venting, station.vent) },
+    { ...named("mold.open"), ...shown(stateNames.opening, station.open) },
     ...(masked ? [masked] : removal(scenario, station)),
   ];
   const own = ownSteps(scenario, station);
   for (const extra of own) {
-    const after = station.remove.by === "operator" && extra.after === "remove" ? "let go" : extra.after;
-    let place = steps.findIndex((step) => step.name === after) + 1;
-    // Steps of one's own after the same step come in the order in which they are listed, each with those that follow it.
+    let place = placeAfter(steps, extra);
+    // Extra steps after the same step come in the order in which they are listed, each with those that follow it.
     while (place < steps.length && followsOn(own, steps[place]!.name, extra.after)) place++;
-    steps.splice(place, 0, timed(extra.name, extra.name, extra.time));
+    steps.splice(place, 0, { role: "mold.own", name: extra.name, ...shown(extra.name, extra.time) });
   }
-  return { name: station.name, resource: station.name, cargo: number, priority: station.priority, steps };
+  const { name, priority } = station;
+  return { name, kind: "station", station: name, resource: name, cargo: number, priority, steps };
 }
 
-/** Those that the mold itself goes through: with a mask, what follows the removal is none of its business. */
+/** After a removal by an operator, the operator is released first. */
+function placeAfter(steps: readonly CellStep[], { after }: ExtraStepSpec): number {
+  const released = steps.findIndex((step) => hasRole(step, "crew.releaseFromRemoval"));
+  if (after === stepNames["mold.remove"] && released !== -1) return released + 1;
+  return steps.findIndex(({ name }) => name === after) + 1;
+}
+
+/** Those that the mold itself goes through: with a mask, what follows the removal is done beside the mold. */
 function ownSteps(scenario: Scenario, { extra }: StationSpec): StationSpec["extra"] {
   if (!hasMasks(scenario)) return extra;
-  const beside = ownStepsAfter(extra, ["remove"]);
+  const beside = ownStepsAfter(extra, ["mold.remove"]);
   return extra.filter((step) => !beside.includes(step));
 }
 
-/** True for a step of one's own that comes after the named step, directly or by way of others of one's own. */
+/** True for an extra step that comes after the named step, directly or by way of other extra steps. */
 function followsOn(extra: StationSpec["extra"], step: string, after: string): boolean {
   const own = extra.find((each) => each.name === step);
   return own !== undefined && (own.after === after || followsOn(extra, own.after, after));
 }
 
-/** By machine a time; by an operator the same time with one operator held. */
-function removal(scenario: Scenario, station: StationSpec): readonly StepSpec[] {
-  const removing: StepSpec = {
-    name: "remove",
-    shows: [{ resource: station.name, state: "removal" }],
+/** By machine a time; by an operator the same time, with one operator taken. */
+function removal(scenario: Scenario, station: StationSpec): readonly CellStep[] {
+  const removing: CellStep = {
+    ...named("mold.remove"),
+    shows: [{ resource: station.name, state: stateNames.removal }],
     time: fixed(station.remove.time),
     counts: { [partsOf(station.name)]: station.cavities },
   };
   if (station.remove.by === "machine") return [removing];
-  return byHand(scenario, { task: "removal", step: removing, meanwhile: "awaiting removal", lettingGo: "let go" });
+  return byOperator(scenario, { task: "removal", step: removing, meanwhile: stateNames.awaitingRemoval });
 }

@@ -8,20 +8,7 @@ export const ramOf = (station: string): string => `ram of ${station}`;
 /** What takes the parts of a station away beside its mold. */
 export const maskOf = (station: string): string => `mask of ${station}`;
 
-/** The station whose mask this is; undefined for what is no mask. */
-export function maskedStation(name: string, stations: readonly { readonly name: string }[]): string | undefined {
-  return stations.find((station) => maskOf(station.name) === name)?.name;
-}
-
-/** The step with which a shot is the mold's: a drop, or the cut from a die that never stops. */
-export const shotSteps: readonly string[] = ["drop", "cut"];
-
 export const headOf = (station: string): string => `head of ${station}`;
-
-/** The station that a process or a resource is there for, such as `head of left`; undefined where it is there for all. */
-export function stationServed(name: string, stations: readonly string[]): string | undefined {
-  return stations.find((station) => [station, headOf(station), ramOf(station), maskOf(station)].includes(name));
-}
 
 /** Counters that the cycle table raises: shots delivered and parts removed, for each station. */
 export const shotsOf = (station: string): string => `shots ${station}`;
@@ -36,10 +23,6 @@ export const refusedOf = (reason: string): string => `refused: ${reason}`;
 export const goodCounter = "good parts";
 /** Time on shift as a resource, for clocks that stand still off shift; no user can name anything so, and no table shows it. */
 export const SHIFT = "(shift)";
-/** Each stop as it begins, as its repair begins where that may have to wait, and as its repair ends. */
-export const repairBeginsOf = (resource: string, stop: string): string => `repair begins ${stop} of ${resource}`;
-export const stopBeginsOf = (resource: string, stop: string): string => `begins ${stop} of ${resource}`;
-export const stopEndsOf = (resource: string, stop: string): string => `ends ${stop} of ${resource}`;
 /** Drops begun, and molds closed on a parison. */
 export const dropsOf = (station: string): string => `drops ${station}`;
 export const closesOf = (station: string): string => `closes ${station}`;
@@ -47,6 +30,9 @@ export const closesOf = (station: string): string => `closes ${station}`;
 export const purgedCounter = "purged";
 export const rechargesCounter = "recharges";
 
+/** Operators are numbered from 0, and named from 1. */
+export const operatorName = (number: number): string => `operator ${number + 1}`;
+
 export function operatorNames(operators: number): readonly string[] {
-  return Array.from({ length: operators }, (_, i) => `operator ${i + 1}`);
+  return Array.from({ length: operators }, (_, number) => operatorName(number));
 }

@@ -1,12 +1,13 @@
 // Which time element of ISO 22400-2 each state of a resource counts as: one mapping for the run, the tables and the README.
+import { stateNames, type StateKind, type StateName } from "./stateNames.ts";
 
 /** Where a state's time goes; `outside PBT` is no planned time at all. */
 export type StateElement = "APT" | "AUST" | "ADET" | "ADOT" | "outside PBT";
 
 /** States by name, or where a state is not named by its kind; the first rule that fits a state holds. */
 export interface ElementRule {
-  readonly states?: readonly string[];
-  readonly kind?: "working" | "waiting" | "stopped" | "off";
+  readonly states?: readonly StateName[];
+  readonly kind?: StateKind;
   readonly element: StateElement;
   readonly reason: string;
 }
@@ -16,27 +17,35 @@ export interface ElementRule {
  * to which element is this program's choice, since the standard knows no molds.
  */
 export const elementRules: readonly ElementRule[] = [
-  { states: ["off shift"], element: "outside PBT", reason: "nobody planned to produce" },
-  { states: ["changeover", "heating", "purging"], element: "AUST", reason: "set-up" },
+  { states: [stateNames.offShift], element: "outside PBT", reason: "nobody planned to produce" },
   {
-    states: ["stopped", "being cleared", "clearing", "repairing"],
+    states: [stateNames.changeover, stateNames.heating, stateNames.purging],
+    element: "AUST",
+    reason: "set-up",
+  },
+  {
+    states: [stateNames.stopped, stateNames.beingCleared, stateNames.clearing, stateNames.repairing],
     element: "ADET",
     reason: "delay by a stop, clearing and repair included",
   },
   {
-    states: ["on break"],
+    states: [stateNames.onBreak],
     element: "ADOT",
     reason: "the shift goes on, and production waits for somebody who is away",
   },
-  { states: ["extruding to regrind"], element: "ADOT", reason: "melt that no mold takes: time that is lost" },
+  {
+    states: [stateNames.extrudingToRegrind],
+    element: "ADOT",
+    reason: "melt that no mold takes: time that is lost",
+  },
   { kind: "working", element: "APT", reason: "production" },
   { kind: "waiting", element: "ADOT", reason: "down while starved or blocked: time that is lost" },
   { kind: "stopped", element: "ADET", reason: "delay by a stop" },
   { kind: "off", element: "outside PBT", reason: "nobody planned to produce" },
 ];
 
-export function elementOf(state: string, kind: string): StateElement {
-  const rule = elementRules.find((each) => each.states?.includes(state) ?? each.kind === kind);
+export function elementOf(state: string, kind: StateKind): StateElement {
+  const rule = elementRules.find((each) => each.states?.some((name) => name === state) ?? each.kind === kind);
   return rule?.element ?? "APT";
 }
 
@@ -62,7 +71,7 @@ export const planRules: readonly PlanRule[] = [
     isPlanned: true,
     elements: ["outside PBT"],
     counts: "ADOT",
-    when: "`off shift` within the planned time",
+    when: `\`${stateNames.offShift}\` within the planned time`,
     reason: "what is left of a shift when no cycle fits in any more is lost",
   },
   {

@@ -1,7 +1,8 @@
 // The few words in which every part of the cycle table is written: states, laws of time, and the ranks of what binds a start.
+import type { openTo, StateName } from "./stateNames.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { ServingRule, StateSpec, TimeLaw } from "#engine/compiler/stepTable.ts";
-import type { DispatchRule, TimeOrRate } from "#scenario/scenario.ts";
+import type { DispatchRule, ExtraStepSpec, TimeOrRate } from "#scenario/scenario.ts";
 
 /** Which completion binds a start when several are latest at once: plasticator, valve, crew, the own step, then the others. */
 export const rank = { plasticator: 0, valve: 1, crew: 2, station: 4 } as const;
@@ -13,8 +14,10 @@ export const servingRule: Readonly<Record<DispatchRule, ServingRule>> = {
   priority: "priority",
 };
 
-export const working = (name: string): StateSpec => ({ name, kind: "working" });
-export const waiting = (name: string): StateSpec => ({ name, kind: "waiting" });
+export const working = (name: StateName | ReturnType<typeof openTo>): StateSpec => ({ name, kind: "working" });
+export const waiting = (name: StateName): StateSpec => ({ name, kind: "waiting" });
+/** An extra step of the user's gives its name to a state. */
+export const ownState = ({ name }: ExtraStepSpec): StateSpec => ({ name, kind: "working" });
 export const fixed = (law: Distribution): { readonly laws: readonly TimeLaw[] } => ({ laws: [{ law }] });
 
 /** A measured time as it is; a rate as the time that this mass takes at it. */

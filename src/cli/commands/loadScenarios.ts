@@ -60,7 +60,7 @@ function readFile(file: string, options: Options, host: Host): Reading {
 }
 
 /** The file's name without folder and ending. */
-export function scenarioName(file: string): string {
+function scenarioName(file: string): string {
   const name = file.replace(/^.*[/\\]/, "");
   return name.replace(/(?<=.)\.[^.]*$/, "");
 }

@@ -7,10 +7,10 @@ import { Outlets, leave } from "./outlets.ts";
 import { readTextFile, type TextFile } from "./readTextFile.ts";
 import { undoBegun, writeFiles, type OutputFile } from "./writer.ts";
 
-export type Outlet = "output" | "error";
+type Outlet = "output" | "error";
 export type Paint = "bold" | "dim" | "red" | "yellow" | "cyan";
 
-export interface Progress {
+interface Progress {
   advance(tasks: number): void;
   end(): void;
 }

@@ -122,8 +122,7 @@ export const HAND = 2;
 export const RUNS_ON = -1;
 export const HOLDS = -2;
 
-// Serving rules.
-export const FIRST_COME = 0;
+// Serving rules; 0 is first-come.
 export const LONGEST_SINCE_SERVED = 1;
 export const BY_PRIORITY = 2;
 export const ROTATION = 3;

@@ -18,7 +18,7 @@ export class Counter {
 
 /** A rise of a marked counter; the host reads them where they lie, as `numbers.ts` says. */
 @unmanaged
-export class Mark {
+class Mark {
   tick: f64 = 0;
   counter: i32 = 0;
   unused: i32 = 0;

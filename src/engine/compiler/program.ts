@@ -15,8 +15,10 @@ import type {
   ScaleSpec,
   ServingRule,
   ShowSpec,
+  StateKind,
   StepSpec,
   StepTable,
+  StopMark,
   StopRule,
   TimeSpec,
 } from "./stepTable.ts";
@@ -42,8 +44,10 @@ export interface Program {
   readonly beginsAt: Int32Array;
   readonly activities: readonly Activity[];
   readonly counters: readonly string[];
+  /** By counter: what its rise says of a stop. */
+  readonly stopMarks: ReadonlyMap<number, StopMark>;
   readonly streams: readonly { readonly resource: string; readonly step: string }[];
-  readonly states: readonly { readonly resource: number; readonly name: string; readonly kind: string }[];
+  readonly states: readonly { readonly resource: number; readonly name: string; readonly kind: StateKind }[];
   readonly isWorking: Uint8Array;
   readonly firstState: Int32Array;
   /** State and activity of each resource while it is stopped; -1 where nothing stops it. */
@@ -76,12 +80,13 @@ class Compiler {
   readonly #table: StepTable;
   readonly #activities: Activity[] = [];
   readonly #counters: string[] = [];
+  readonly #stopMarks = new Map<number, StopMark>();
   readonly #laws: StepLaws[] = [];
   #lawCount = 0;
   readonly #streams: { resource: string; step: string }[] = [];
   /** Of each stream: the laws of all who draw from it, in words. */
   readonly #drawers: string[][] = [];
-  readonly #states: { resource: number; name: string; kind: string }[] = [];
+  readonly #states: { resource: number; name: string; kind: StateKind }[] = [];
   readonly #resource: ReadonlyMap<string, number>;
   readonly #place: ReadonlyMap<string, number>;
   readonly #stoppable: ReadonlySet<string>;
@@ -110,7 +115,9 @@ class Compiler {
     const drawnAhead: { law: number; stream: number }[] = [];
     const resolved = steps.map((row) => ({ ...row, draw: row.draw && this.#withKind(row.draw, drawnAhead) }));
     const stopped = resources.map((resource) => (this.#stoppable.has(resource.name) ? resource.name : undefined));
-    const stoppedActivity = stopped.map((name) => (name === undefined ? -1 : this.#activity(name, "stopped", name)));
+    const stoppedActivity = resources.map(({ name, whenStopped = "" }) =>
+      this.#stoppable.has(name) ? this.#activity(name, whenStopped, name) : -1,
+    );
     const takers = places.map((_, place) => takersOf(resolved, place, this.#table));
     const rows = resolved.map((row) => {
       const takesAlone = row.needs.every((need) => this.#wantedByOne(need, takers));
@@ -131,6 +138,7 @@ class Compiler {
       ),
       activities: this.#activities,
       counters: this.#counters,
+      stopMarks: this.#stopMarks,
       streams: this.#streams,
       states: this.#states,
       isWorking: Uint8Array.from(this.#states, (state) => (state.kind === "working" ? 1 : 0)),
@@ -156,7 +164,8 @@ class Compiler {
     const to = (name: string): number => first + stepNumber(process, name);
     const isPhysics = step.stopped === "physics";
     const effects = typeof step.stopped === "object" ? step.stopped : {};
-    const counts = Object.entries(step.counts ?? {});
+    const marks = (step.stopMarks ?? []).map((mark) => [this.#counterOf(mark), 1] as const);
+    const counts = [...Object.entries(step.counts ?? {}), ...marks];
     const shows = (step.shows ?? []).map((show) => this.#show(show));
     const occupied = this.#occupied(process, step);
     const isGated = !isPhysics && (step.time !== undefined || step.needs !== undefined);
@@ -306,6 +315,12 @@ class Compiler {
   #counter(name: string): number {
     const known = this.#counters.indexOf(name);
     return known === -1 ? this.#counters.push(name) - 1 : known;
+  }
+
+  #counterOf(mark: StopMark): string {
+    const name = `${mark.phase} of stop ${mark.stop}`;
+    this.#stopMarks.set(this.#counter(name), mark);
+    return name;
   }
 
   #waitingState(process: ProcessSpec, state: string | undefined): number {

@@ -121,6 +121,12 @@ export type StopRule = "finish" | "hold" | "scrap";
 /** What a stop does to a step under way: hold its remaining time, let it run on, or leave it at once for another step. */
 export type StopEffect = "hold" | "run on" | { readonly leaveFor: string };
 
+/** What happens to a stop, by the number of the stop. */
+export interface StopMark {
+  readonly stop: number;
+  readonly phase: "begin" | "repair" | "end";
+}
+
 export interface StepSpec {
   readonly name: string;
   /** All are taken at once, as soon as all are there. */
@@ -141,6 +147,8 @@ export interface StepSpec {
   readonly gives?: readonly GiveSpec[];
   /** Counters raised, with the amounts, when the step ends. */
   readonly counts?: Readonly<Record<string, number>>;
+  /** What the log of stops is told when the step ends. */
+  readonly stopMarks?: readonly StopMark[];
   /** Resources whose stop concerns this step; the process's own and those that it shows if not given. */
   readonly stoppedBy?: readonly string[];
   /** What each rule of a stop does to this step; `physics` runs on under every rule and starts even in a stop. */

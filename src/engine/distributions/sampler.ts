@@ -17,7 +17,7 @@ export const TICKS_PER_SECOND = 1e6;
 export const SLOWEST_SHARE = 0.1;
 
 /** Below this u and above 1 minus it the table has finer cells. */
-export const TAIL = 1 / FINER;
+const TAIL = 1 / FINER;
 const FINEST_CELL = TAIL / CELLS;
 const END = EXACT_CELLS * FINEST_CELL;
 
@@ -34,7 +34,7 @@ const NO_SHAPE: StandardForm = { kind: "uniform", shape: 0 };
  * Draws by inversion, one uniform a draw: ticks rise with u, or, for the time that a drawn rate takes, fall with u.
  *
  * Inner cells of the quantile table are interpolated; mean and standard deviation are within 1e-4 of the exact law's
- * up to a coefficient of variation of 1.4, Weibull up to 2.2 (measured by tests/theory/sampler.test.ts).
+ * up to a coefficient of variation of 1.4, Weibull up to 2.2 (measured by tests/theory/engine/sampler.test.ts).
  * One class with the same fields for all laws: the loop that draws then always calls the same code.
  */
 export class Sampler {

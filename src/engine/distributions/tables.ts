@@ -17,7 +17,7 @@ interface Filler {
 }
 
 /** A rate of location + scale × what a table says, but never below `least`. */
-export interface TabledRate {
+interface TabledRate {
   readonly table: Float64Array;
   readonly location: number;
   readonly scale: number;

@@ -8,6 +8,7 @@ import { longestActive, type LongestActive } from "./longestActive.ts";
 import { openCore, type Core } from "./openCore.ts";
 import type { Program } from "#engine/compiler/program.ts";
 import { standstillOf, type Standstill } from "./standstill.ts";
+import { StopLog } from "./stopLog.ts";
 import { openStreams } from "#engine/distributions/stream.ts";
 
 export interface SimulationOptions {
@@ -57,6 +58,8 @@ export class Simulation {
   readonly chain: BindingChain;
   /** Ticks at which a marked counter was raised, and which one; of those that nobody reads. */
   readonly marks: { ticks: number[]; counters: number[] } = { ticks: [], counters: [] };
+  /** The stops that the table marks. */
+  readonly stops = new StopLog();
   #standstill: Standstill | undefined;
   readonly #core: Core;
   readonly #log: EventLog | undefined;
@@ -75,7 +78,10 @@ export class Simulation {
     });
     this.chain = new BindingChain(this.#core, program.activities.length);
     this.#classes = Math.max(0, ...(options.classOf ?? [])) + 1;
-    this.#readers = program.counters.map((name) => inTurn(readersOf(name, readers)));
+    this.#readers = program.counters.map((name, number) => {
+      const mark = program.stopMarks.get(number);
+      return mark ? (tick) => this.stops.take(mark, tick) : inTurn(readersOf(name, readers));
+    });
     this.#takeIn(options, marked);
     const { foldAt = usualFoldAt, scanUpTo = usualScanUpTo } = options;
     this.#core.open(program.activities.length, this.#classes, foldAt, scanUpTo, log ? 1 : 0, flow ? 1 : 0);
@@ -146,6 +152,7 @@ export class Simulation {
     this.#core.restart();
     this.marks.ticks.length = 0;
     this.marks.counters.length = 0;
+    this.stops.restart();
   }
 
   /** Books the time since each resource's last change of state. */
@@ -156,8 +163,8 @@ export class Simulation {
   /**
    * The binding chain of each process from `now` back to the beginning of the observation; call it after everything else has
    * been read. What binds a process that waits is known only when its wait is over: the system runs on until then. One that
-   * goes on waiting, since others are always served before it, is taken to wait for the step that started last. Who reads a counter
-   * hears nothing of it.
+   * goes on waiting, since others are always served before it, is taken to wait for the step that started last. Neither the readers of
+   * counters nor the log of stops take notice of that part of the run.
    */
   chainsOf(processes: readonly number[]): ChainTotals[] {
     const end = this.now;

@@ -10,7 +10,7 @@ export interface AirPath {
 }
 
 /** Share of the choked flow that passes at a ratio of ABSOLUTE pressures, behind to ahead. */
-export function chokedShare(ratio: number, criticalRatio: number): number {
+function chokedShare(ratio: number, criticalRatio: number): number {
   if (ratio >= 1) return 0;
   if (ratio <= criticalRatio) return 1;
   const way = (ratio - criticalRatio) / (1 - criticalRatio);

@@ -1,13 +1,13 @@
-// The books behind the material values, so that each is spelled once.
-import { dataFrom } from "./material.ts";
+// The sources of the material table, each spelled once.
+import { dataFrom } from "./datum.ts";
 
-/** Values read; the ranges around them are from memory of handbooks. */
+/** The value is read in the table; its range is from memory of a handbook. */
 export const crawford = dataFrom(
   "Crawford, Plastics Engineering, 3rd ed., 1998, table 1.8; range from memory of Osswald et al., International Plastics Handbook, 2006",
   "read",
 );
 export const handbook = dataFrom(
-  "from memory of Osswald et al., International Plastics Handbook, 2006, and Lee, Blow Molding Handbook, 2nd ed., 2006",
+  "from memory of Osswald et al., International Plastics Handbook, 2006, and Lee, Plastic Blow Molding Handbook, 1990",
   "medium",
 );
 export const crystals = dataFrom(
@@ -22,7 +22,7 @@ export const fracture = dataFrom(
   "from memory of Vlachopoulos & Alam, Critical stress and recoverable shear for polymer melt fracture, Polymer Engineering and Science 12, 1972, p. 184",
   "medium",
 );
-/** The same range, for plastics that the paper did not measure. */
+/** The same range, for materials that the paper did not measure. */
 export const fractureByLikeness = dataFrom(
   "by likeness, from memory of Vlachopoulos & Alam, Polymer Engineering and Science 12, 1972, p. 184",
   "low",

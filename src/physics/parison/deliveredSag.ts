@@ -18,7 +18,7 @@ export interface Hanging {
  *     L/L₀ = (1/t_d) ∫₀^t_d du / (1 − K L₀ (u/t_d)(t_d + t_h − u)),   K = ρ g/(3 η₀)
  *
  * Units: L₀ in m, times in s; the sag is a share of L₀.
- * Shape: rises with delivery and hold; a hold costs three times as much a second. With no delivery it is hungSag.
+ * Shape: rises with delivery and hold; a hold costs three times as much a second. With no delivery it is −ln(1 − K L₀ t_h)/(K L₀ t_h) − 1.
  * Infinity where a slice has drawn to nothing.
  * Holds for: a Newtonian melt. The slice that left after u carries what came before it, since then; a parison that waits
  * keeps sagging.

@@ -2,7 +2,7 @@
 import pow from "@stdlib/math-base-special-pow";
 import type { AnnularDie } from "./annularDie.ts";
 import { annularShearRate } from "./annularShearRate.ts";
-import { DIE_REFERENCE_RATE } from "#physics/materials/material.ts";
+import { DIE_REFERENCE_RATE } from "#physics/materials/materialTable.ts";
 import { parisonFlow } from "./parisonFlow.ts";
 import { powerLawShearRate } from "./powerLawShearRate.ts";
 

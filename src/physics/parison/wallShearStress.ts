@@ -1,6 +1,6 @@
 // How hard the melt drags on the lips of the die, to be held against melt fracture.
 import pow from "@stdlib/math-base-special-pow";
-import { DIE_REFERENCE_RATE } from "#physics/materials/material.ts";
+import { DIE_REFERENCE_RATE } from "#physics/materials/materialTable.ts";
 
 /**
  * Shear stress at the wall of a melt that follows a power law.

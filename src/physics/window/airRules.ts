@@ -1,11 +1,12 @@
-// The part of the process window that asks for air, its times, and the force that holds the mold against it.
+// The part of the process window on blow air, its times, and the clamp force against its pressure.
 import type { AirPath } from "#physics/air/airMassFlow.ts";
 import { clampForce } from "#physics/air/clampForce.ts";
 import { fillTime, type ChangeOfState } from "#physics/air/fillTime.ts";
 import { freeAir } from "#physics/air/freeAir.ts";
 import { ATMOSPHERE } from "#physics/air/standardAir.ts";
 import { ventTime } from "#physics/air/ventTime.ts";
-import type { Known, WindowKey } from "./windowInput.ts";
+import type { Known } from "./windowInput.ts";
+import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
 const bottle = [
@@ -24,12 +25,10 @@ const BALANCE = "balance of forces; the pinch line load is the user's";
 const ISO = "ISO 6358-1, 2013, clause 3; balance of mass and heat";
 /** °C of the air in line and bottle. */
 const AIR_TEMPERATURE = 20;
-/** Where no critical ratio was measured (common practice, no published source). */
-const CRITICAL_RATIO = 0.3;
 
 const pathOf = (input: Known<"product.airConductance">): AirPath => ({
   conductance: input["product.airConductance"],
-  criticalRatio: input["product.airCriticalRatio"] ?? CRITICAL_RATIO,
+  criticalRatio: input["product.airCriticalRatio"],
 });
 
 /** The isothermal time is the longer bound, so that an estimate is on the safe side. */

@@ -1,39 +1,35 @@
-// The part of the process window that asks how long the wall must stay in the mold.
+// The part of the process window on the cooling of the wall in the mold.
 import { coolableWall } from "#physics/cooling/coolableWall.ts";
 import { coolingTime } from "#physics/cooling/coolingTime.ts";
 import { oneTermCoolingTime } from "#physics/cooling/oneTermCoolingTime.ts";
 import type { WallCooling } from "#physics/cooling/wallCooling.ts";
 import { wallTemperature } from "#physics/cooling/wallTemperature.ts";
-import { temperaturesOf, type CoolingCriterion, type WindowInput } from "./windowInput.ts";
+import { temperaturesOf, type CompleteInput, type CoolingCriterion, type WindowInput } from "./windowInput.ts";
 import { windowRule, type Limits, type WindowRule } from "./windowRule.ts";
 
 const SLAB = "Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3, 3.4 and 3.11 (from memory)";
 const ONE_TERM = "Ballman & Shusman, Modern Plastics 37, 1959, p. 126 (from memory)";
-const CONTACT = "station.moldContact";
-/** °C of the air inside where only its heat transfer is given. */
-const ROOM = 20;
 
 const placeOf = (input: WindowInput): CoolingCriterion => input.coolingTo ?? "inside face";
 const placeSaid = (input: WindowInput): string =>
   placeOf(input) === "mean" ? "its mean temperature" : "its inside face";
 
-/** Where no contact was given it counts as perfect: up to a third too short, so a time is then a lower bound. */
-function wallOf(input: WindowInput): Omit<WallCooling, "wall"> {
+function wallOf(input: CompleteInput): Omit<WallCooling, "wall"> {
   const { melt, mold } = temperaturesOf(input);
   return {
     diffusivity: input.material.coolingDiffusivity.value,
     conductivity: input.material.conductivity.value,
     meltTemperature: melt,
     moldTemperature: mold,
-    moldContact: input[CONTACT] ?? Infinity,
+    moldContact: input["station.moldContact"],
     ...insideAir(input),
   };
 }
 
-/** Without a heat transfer the inside counts as insulated: the wall then cools more slowly than it does. */
-function insideAir(input: WindowInput): Pick<WallCooling, "insideAir"> {
+/** Without a heat transfer the inside counts as insulated: the calculated cooling is then slower than the real one. */
+function insideAir(input: CompleteInput): Pick<WallCooling, "insideAir"> {
   const transfer = input["product.insideAir.transfer"];
-  const temperature = input["product.insideAir.temperature"] ?? ROOM;
+  const temperature = input["product.insideAir.temperature"];
   return transfer === undefined ? {} : { insideAir: { transfer, temperature } };
 }
 

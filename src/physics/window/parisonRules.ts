@@ -1,4 +1,4 @@
-// The part of the process window that asks whether the parison drops neither too fast nor too slowly.
+// The part of the process window on the parison: its length, shear in the die, and sag.
 import { annularDie, type AnnularDie } from "#physics/parison/annularDie.ts";
 import { annularShearRate } from "#physics/parison/annularShearRate.ts";
 import { blownWall } from "#physics/parison/blownWall.ts";
@@ -10,7 +10,8 @@ import { parisonLength } from "#physics/parison/parisonLength.ts";
 import { powerLawShearRate } from "#physics/parison/powerLawShearRate.ts";
 import { shortestDrop } from "#physics/parison/shortestDrop.ts";
 import { wallShearStress } from "#physics/parison/wallShearStress.ts";
-import type { Known, WindowInput, WindowKey } from "./windowInput.ts";
+import type { Known, WindowInput } from "./windowInput.ts";
+import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
 const mass = ["product.partMass", "product.flash"] as const satisfies readonly WindowKey[];
@@ -26,7 +27,7 @@ const dieOf = (input: Known<(typeof die)[number]>): AnnularDie =>
   annularDie(input["product.die.diameter"], input["product.die.mandrel"]);
 const parisonMass = (input: Known<(typeof mass)[number]>) => input["product.partMass"] + input["product.flash"];
 
-/** Of a melt that thins by this index; the material's middle where none is said. */
+/** Of a melt with this power law index; by default the middle of the material's range. */
 function wallRate(input: Shot & Known<typeof drop>, index = input.material.powerLawIndex.value): number {
   const flow = parisonFlow(parisonMass(input), input.material.meltDensity.value, input[drop]);
   return powerLawShearRate(annularShearRate(flow, dieOf(input)), index);
@@ -39,12 +40,12 @@ const meltOf = ({ material }: WindowInput) => ({
 
 const hangingOf = (input: Known<"product.parisonLength">) => ({
   length: input["product.parisonLength"],
-  hold: input["station.hang"] ?? input["station.steps.close"] ?? 0,
+  hold: input["station.hang"] ?? 0,
 });
 
 /**
- * Grades differ widely, so that a warning waits until the ranges no longer overlap: the thinnest melt of the kind would tear
- * even at the highest stress that any of them bears. A value of the user's own has no range and is held to as it is.
+ * Grades differ widely, so a warning comes only where the ranges no longer overlap: where the thinnest melt of the material would
+ * fracture even at the highest stress of the range. A user's own value has no range and counts as it is.
  */
 function fastestDrop(input: Shot): number {
   const { meltDensity, dieViscosity, powerLawIndex, fractureStress } = input.material;

@@ -1,4 +1,4 @@
-// What is usual on the floor, to warn of a figure that looks mistyped; never a default.
+// Ranges of common practice, to warn of a figure that looks mistyped; never a default.
 
 export interface PlausibleRange {
   readonly quantity: string;

@@ -1,11 +1,12 @@
-// The part of the process window that holds figures against what is usual on the floor: beyond it a slip is likely, no more.
+// The part of the process window that compares figures with common practice, to find typing errors.
 import { plausibleRanges, type PlausibleRange } from "./plausibleRanges.ts";
-import type { EstimatedTime, Known, WindowInput, WindowKey } from "./windowInput.ts";
+import type { EstimatedTime, Known, WindowInput } from "./windowInput.ts";
+import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
 interface UsualBody<Key extends WindowKey> {
   readonly value: (input: Known<Key>) => number;
-  /** What to look at beyond the range. */
+  /** What to check beyond the range. */
   readonly check: string;
   readonly applies?: (input: WindowInput) => boolean;
 }
@@ -32,7 +33,7 @@ function usualRule<Key extends WindowKey>(
   });
 }
 
-/** A time that was worked out is no slip of anybody's. */
+/** An estimated time is not mistyped. */
 const isGiven = (step: EstimatedTime) => (input: WindowInput) => input.estimated?.includes(step) !== true;
 
 const cycle = ["station.steps.cool", "station.steps.drop", "station.steps.close"] as const;

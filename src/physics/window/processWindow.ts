@@ -1,20 +1,33 @@
-// The process window: every line that the given values allow, and what would give the others.
+// The process window: every row that the given values allow, and the keys that would give the others.
 import { airRules } from "./airRules.ts";
 import { coolingRules } from "./coolingRules.ts";
 import { parisonRules } from "./parisonRules.ts";
 import { practiceRules } from "./practiceRules.ts";
 import { screwRules } from "./screwRules.ts";
-import type { EstimatedTime, WindowInput, WindowKey } from "./windowInput.ts";
+import { completeInput, type EstimatedTime, type WindowInput } from "./windowInput.ts";
+import type { WindowKey } from "./windowKeys.ts";
 import type { WindowRow, WindowRule } from "./windowRule.ts";
 
-const rules: readonly WindowRule[] = [...coolingRules, ...parisonRules, ...screwRules, ...airRules, ...practiceRules];
+/** What the rows of a field answer. */
+type WindowField = "cooling" | "parison and die" | "screw and drive" | "air and clamp" | "usual ranges";
 
-/** The rows whose needs are all given, in the order of the trade: cooling, parison, screw, air and clamp; then what is usual. */
+const fields: readonly (readonly [WindowField, readonly WindowRule[]])[] = [
+  ["cooling", coolingRules],
+  ["parison and die", parisonRules],
+  ["screw and drive", screwRules],
+  ["air and clamp", airRules],
+  ["usual ranges", practiceRules],
+];
+const rules = fields.flatMap(([field, own]) => own.map((rule) => ({ field, rule })));
+
+/** The rows whose needs are all given, field by field. */
 export function processWindow(input: WindowInput): readonly WindowRow[] {
-  return rules.flatMap((rule) => rule.row(input) ?? []);
+  const complete = completeInput(input);
+  return rules.flatMap(({ rule }) => rule.row(complete) ?? []);
 }
 
 export interface MissingRow {
+  readonly field: WindowField;
   readonly quantity: string;
   /** Paths of a scenario that would give it. */
   readonly keys: readonly WindowKey[];
@@ -24,11 +37,13 @@ export interface MissingRow {
 
 /** The rows left out, each with the keys that would give it. */
 export function missingRows(input: WindowInput): readonly MissingRow[] {
+  const complete = completeInput(input);
   return rules
-    .filter((rule) => rule.applies(input))
-    .map(({ quantity, needs, estimates }) => ({
+    .filter(({ rule }) => rule.applies(input))
+    .map(({ field, rule: { quantity, needs, estimates } }) => ({
+      field,
       quantity: quantity(input),
-      keys: needs.filter((key) => input[key] === undefined),
+      keys: needs.filter((key) => complete[key] === undefined),
       estimates,
     }))
     .filter(({ keys }) => keys.length > 0);

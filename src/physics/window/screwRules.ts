@@ -1,4 +1,4 @@
-// The part of the process window that asks whether screw and drive can make the melt, and how long it stays hot.
+// The part of the process window on screw and drive, and on the time that the melt stays hot.
 import { dragFlow } from "#physics/screw/dragFlow.ts";
 import { enthalpyRise } from "#physics/screw/enthalpyRise.ts";
 import { pelletTravelTime } from "#physics/screw/pelletTravelTime.ts";
@@ -10,14 +10,8 @@ import { screwHoldUp } from "#physics/screw/screwHoldUp.ts";
 import { screwOutput } from "#physics/screw/screwOutput.ts";
 import { shotStroke } from "#physics/screw/shotStroke.ts";
 import { specificDriveEnergy, usualDriveEnergy } from "#physics/screw/specificDriveEnergy.ts";
-import {
-  meltTemperature,
-  riseKeys,
-  temperaturesOf,
-  type Known,
-  type WindowInput,
-  type WindowKey,
-} from "./windowInput.ts";
+import { meltTemperature, riseKeys, temperaturesOf, type Known, type WindowInput } from "./windowInput.ts";
+import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
 const shot = ["product.partMass", "product.flash", "station.cavities"] as const satisfies readonly WindowKey[];

@@ -1,89 +1,18 @@
-// What the process window is worked out from, each key spelled as the path at which a scenario gives it.
+// The input of the process window: the numbers of the key table, the material, and a few choices.
 import type { Material } from "#physics/materials/material.ts";
 import { meltRise } from "#physics/screw/meltRise.ts";
+import type { Substitute, WindowKeyRow } from "./windowKeyRow.ts";
+import { windowKeys, type AlwaysKnown, type WindowKey } from "./windowKeys.ts";
 
-/** Numbers in SI, temperatures in °C, pressures gauge, shares as fractions; step times are means. */
-export interface WindowNumbers {
-  readonly "product.partMass": number;
-  /** Flash that leaves with one part, kg. */
-  readonly "product.flash": number;
-  readonly "product.wall.mean": number;
-  readonly "product.wall.thickest": number;
-  readonly "product.volume": number;
-  readonly "product.projectedArea": number;
-  readonly "product.length": number;
-  readonly "product.diameter": number;
-  readonly "product.parisonLength": number;
-  readonly "product.pinchLength": number;
-  readonly "product.pinchLoad": number;
-  readonly "product.die.diameter": number;
-  readonly "product.die.mandrel": number;
-  /** Wall of the free parison over the die gap. */
-  readonly "product.thicknessSwell": number;
-  /** Largest growth in length that the bottle bears, as a share. */
-  readonly "product.sagLimit": number;
-  readonly "product.meltTemperature": number;
-  readonly "product.moldTemperature": number;
-  readonly "product.demoldTemperature": number;
-  /** Heat that the air inside takes from the wall, W/(m² K), and its temperature. */
-  readonly "product.insideAir.transfer": number;
-  readonly "product.insideAir.temperature": number;
-  readonly "product.blowPressure": number;
-  readonly "product.ventTo": number;
-  readonly "product.airConductance": number;
-  readonly "product.airCriticalRatio": number;
-  /** Gauge pressure of the air before the blow valve. */
-  readonly "product.airSupply": number;
-  readonly "station.cavities": number;
-  readonly "station.moldContact": number;
-  /** Clamp force of the machine, N. */
-  readonly "station.clampForce": number;
-  readonly "station.steps.drop": number;
-  /** Mean time from the end of the drop to the closed mold; the close alone where absent. */
-  readonly "station.hang": number;
-  readonly "station.steps.close": number;
-  readonly "station.steps.blow": number;
-  readonly "station.steps.cool": number;
-  readonly "station.steps.vent": number;
-  readonly "station.steps.open": number;
-  readonly "station.steps.remove": number;
-  /** Share of the parts that a run rejected; absent where it can reject none. */
-  readonly "station.rejects": number;
-  readonly "delivery.plasticatingRate": number;
-  /** To which a matched continuous screw is turned down, kg/s. */
-  readonly "delivery.matchedRate": number;
-  /** The melt has its stated temperature at `from`, kg/s, and is hotter by `rise`, K, for every `per` more. */
-  readonly "delivery.meltRise.from": number;
-  readonly "delivery.meltRise.rise": number;
-  readonly "delivery.meltRise.per": number;
-  readonly "delivery.shotCapacity": number;
-  readonly "delivery.screwDiameter": number;
-  readonly "delivery.drivePower": number;
-  /** Melt between hopper and die, kg. */
-  readonly "delivery.holdUp": number;
-  /** Of the metering zone: depth and length in m, helix angle in degrees. */
-  readonly "delivery.screw.channelDepth": number;
-  readonly "delivery.screw.helixAngle": number;
-  readonly "delivery.screw.meteringLength": number;
-  /** Revolutions per second. */
-  readonly "delivery.screw.speed": number;
-  /** Gauge pressure at the end of the metering zone. */
-  readonly "delivery.screw.backPressure": number;
-  /** Of the melt in the channel at its shear rate, Pa s. */
-  readonly "delivery.screw.viscosity": number;
-  /** Melt through the screw, waits included, kg/s: from the ideal cycle or from a run. */
-  readonly "delivery.throughput": number;
-}
+type WindowNumbers = Readonly<Record<WindowKey, number>>;
 
-export type WindowKey = keyof WindowNumbers;
-
-/** What the rise of the melt temperature with the rate is worked out from. */
+/** The keys from which the rise of the melt temperature with the rate is calculated. */
 export const riseKeys = ["delivery.meltRise.from", "delivery.meltRise.rise", "delivery.meltRise.per"] as const;
 
 /** The steps whose time the window can give. */
 export type EstimatedTime = "blow" | "cool" | "vent";
 
-/** How far the wall must have cooled: its inside face, the last to cool, or its mean. */
+/** The temperature of the wall that must have fallen to the demold temperature: of its inside face, or its mean. */
 export type CoolingCriterion = "inside face" | "mean";
 
 export type DeliveryKind = "reciprocating-screw" | "accumulator-head" | "continuous";
@@ -94,34 +23,50 @@ interface WindowChoices {
   readonly coolingTo?: CoolingCriterion;
   /** A reciprocating screw where absent. */
   readonly deliveryKind?: DeliveryKind;
-  /** Steps whose time is itself an estimate: no slip of the pen to look for. */
+  /** Steps whose time is itself an estimate, and so not mistyped. */
   readonly estimated?: readonly EstimatedTime[];
 }
 
-export type WindowInput = WindowChoices & Partial<WindowNumbers>;
+export type WindowInput = WindowChoices & { readonly [Key in WindowKey]?: number | undefined };
+
+/** An input in which a substitute replaces each number that was not given, where its row has one. */
+export type CompleteInput = WindowInput & Pick<WindowNumbers, AlwaysKnown>;
 
 /** An input of which some keys are known to be given. */
-export type Known<Key extends WindowKey> = WindowInput & Pick<WindowNumbers, Key>;
+export type Known<Key extends WindowKey> = CompleteInput & Pick<WindowNumbers, Key>;
+
+const table: Readonly<Record<WindowKey, WindowKeyRow<WindowKey>>> = windowKeys;
+const rows = Object.entries(table) as readonly (readonly [WindowKey, WindowKeyRow<WindowKey>])[];
+
+export function completeInput(input: WindowInput): CompleteInput {
+  const replaced = rows.flatMap(([key, { otherwise }]) =>
+    otherwise === undefined || input[key] !== undefined ? [] : [[key, substituteOf(otherwise, input)] as const],
+  );
+  return { ...input, ...Object.fromEntries(replaced) } as CompleteInput;
+}
+
+function substituteOf(otherwise: Substitute<WindowKey>, input: WindowInput): number | undefined {
+  if ("value" in otherwise) return otherwise.value;
+  if ("material" in otherwise) return input.material[otherwise.material].value;
+  const values = otherwise.keys.map((key) => input[key]);
+  return values.every((value) => value !== undefined) ? otherwise.formula(...values) : undefined;
+}
 
 /** At the rate at which the screw turns, °C. */
-export function meltTemperature(input: WindowInput): number {
-  const stated = input["product.meltTemperature"] ?? input.material.meltTemperature.value;
-  const rate = input["delivery.matchedRate"] ?? input["delivery.plasticatingRate"];
+export function meltTemperature(input: CompleteInput): number {
+  const stated = input["product.meltTemperature"];
+  const rate = input["delivery.matchedRate"];
   const [from, rise, per] = riseKeys.map((key) => input[key]);
   const isKnown = rate !== undefined && from !== undefined && rise !== undefined && per !== undefined;
   return isKnown ? stated + meltRise(rate, { from, rise, per }) : stated;
 }
 
-/** The product's own temperatures, else the middle of the material's; melt is no colder than what may leave the mold. */
-export function temperaturesOf(input: WindowInput): {
+/** In °C; melt is never colder than the demold temperature. */
+export function temperaturesOf(input: CompleteInput): {
   readonly melt: number;
   readonly mold: number;
   readonly demold: number;
 } {
-  const demold = input["product.demoldTemperature"] ?? input.material.demoldTemperature.value;
-  return {
-    melt: Math.max(demold, meltTemperature(input)),
-    mold: input["product.moldTemperature"] ?? input.material.moldTemperature.value,
-    demold,
-  };
+  const demold = input["product.demoldTemperature"];
+  return { melt: Math.max(demold, meltTemperature(input)), mold: input["product.moldTemperature"], demold };
 }

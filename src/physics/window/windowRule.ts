@@ -1,12 +1,13 @@
-// One line of the process window as data: what it needs, what it works out, between which limits, and what to do beyond.
-import type { EstimatedTime, Known, WindowInput, WindowKey } from "./windowInput.ts";
+// One row of the process window as data: the keys that it needs, its value, its limits, and the remedy beyond them.
+import type { CompleteInput, EstimatedTime, Known, WindowInput } from "./windowInput.ts";
+import type { WindowKey } from "./windowKeys.ts";
 
 export interface Limits {
   readonly low?: number | undefined;
   readonly high?: number | undefined;
 }
 
-/** `no limit` where nothing was given or published to hold the value against. */
+/** `no limit` where no limit was given or published. */
 export type Verdict = "inside" | "below" | "above" | "no limit";
 
 export interface WindowRow {
@@ -19,9 +20,9 @@ export interface WindowRow {
   /** "" where there is nothing to do. */
   readonly remedy: string;
   readonly source: string;
-  /** The limits are what is usual on the floor: beyond them a slip is likely, but nothing is wrong with the part. */
+  /** The limits are common practice: beyond them a typing error is likely, but the part may be good. */
   readonly isPractice: boolean;
-  /** The step whose time this row gives where a scenario leaves it open. */
+  /** The step whose time this row gives where a scenario says `estimate`. */
   readonly estimates?: EstimatedTime;
 }
 
@@ -31,12 +32,12 @@ interface RuleBody<Input> {
   readonly source: string;
   readonly value: (input: Input) => number;
   readonly limits?: (input: Input) => Limits;
-  /** What to do when the value is below or above its limits. */
+  /** The remedy when the value is below or above its limits. */
   readonly below?: string;
   readonly above?: string;
   readonly isPractice?: boolean;
   readonly estimates?: EstimatedTime;
-  /** False where the row would say nothing of this machine or product, whatever is given. */
+  /** False where the row does not apply to this machine or product, whatever is given. */
   readonly applies?: (input: WindowInput) => boolean;
 }
 
@@ -46,7 +47,7 @@ export interface WindowRule {
   readonly estimates: EstimatedTime | undefined;
   readonly applies: (input: WindowInput) => boolean;
   /** Null where a key that it needs was not given. */
-  readonly row: (input: WindowInput) => WindowRow | null;
+  readonly row: (input: CompleteInput) => WindowRow | null;
 }
 
 export function windowRule<Key extends WindowKey>(needs: readonly Key[], body: RuleBody<Known<Key>>): WindowRule {
@@ -64,11 +65,11 @@ function quantityOf({ quantity }: Pick<RuleBody<never>, "quantity">, input: Wind
   return typeof quantity === "string" ? quantity : quantity(input);
 }
 
-function knows<Key extends WindowKey>(input: WindowInput, needs: readonly Key[]): input is Known<Key> {
+function knows<Key extends WindowKey>(input: CompleteInput, needs: readonly Key[]): input is Known<Key> {
   return needs.every((key) => input[key] !== undefined);
 }
 
-function rowOf<Input extends WindowInput>(input: Input, body: RuleBody<Input>): WindowRow {
+function rowOf<Input extends CompleteInput>(input: Input, body: RuleBody<Input>): WindowRow {
   const value = body.value(input);
   const { low, high } = body.limits?.(input) ?? {};
   const verdict = verdictOf(value, low, high);
@@ -87,11 +88,11 @@ function rowOf<Input extends WindowInput>(input: Input, body: RuleBody<Input>): 
   };
 }
 
-/** Sums of binary fractions miss a limit they should meet by a hair: 1e-9 of it is no fault. */
-const HAIR = 1e-9;
+/** Binary fractions are rounded, so a value may pass its limit by this share of it. */
+const TOLERANCE = 1e-9;
 
-export function verdictOf(value: number, low: number | undefined, high: number | undefined): Verdict {
+function verdictOf(value: number, low: number | undefined, high: number | undefined): Verdict {
   if (low === undefined && high === undefined) return "no limit";
-  if (low !== undefined && value < low - Math.abs(low) * HAIR) return "below";
-  return high !== undefined && value > high + Math.abs(high) * HAIR ? "above" : "inside";
+  if (low !== undefined && value < low - Math.abs(low) * TOLERANCE) return "below";
+  return high !== undefined && value > high + Math.abs(high) * TOLERANCE ? "above" : "inside";
 }

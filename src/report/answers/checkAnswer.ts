@@ -1,5 +1,5 @@
-// The answer to `check` on one screen: step times, the ideal cycle, what sets it, and how far everything else is from it.
-import type { IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
+// The answer to `check` on one screen: the ideal cycle and what sets it, then step times, circuits and the process window.
+import { slackPerShot } from "#analysis/ideal/idealCircuit.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import type { StationWindow } from "#analysis/window/stationWindow.ts";
 import type { StepTime } from "#analysis/ideal/stepTimes.ts";
@@ -7,14 +7,15 @@ import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
-import { cautions } from "#report/words/cautions.ts";
-import { plainNumber, seconds } from "#report/words/digits.ts";
+import { shortCautions } from "#report/words/cautions.ts";
+import { grouped, plainNumber, seconds } from "#report/words/digits.ts";
 import { extrusionWords } from "#report/words/extrusionWords.ts";
-import { idealWords } from "#report/words/idealWords.ts";
+import { idealSentence } from "#report/words/idealWords.ts";
+import { circuitName } from "#report/words/tradeWords.ts";
 import { timingLines } from "./timingLines.ts";
 import { windowLines } from "#report/tables/windowWords.ts";
 
-/** Beyond this the eye loses the line. */
+/** A wider chart is hard to read line by line. */
 const widestChart = 120;
 
 export interface CheckFindings {
@@ -27,24 +28,38 @@ export interface CheckFindings {
 /** `width` in columns of the terminal. */
 export function checkAnswer(findings: CheckFindings, width = 80): string {
   const { scenario, ideal } = findings;
+  const wrapped = (said: string): readonly string[] => wrappedLines(said, width);
   return [
-    ...wrappedLines(scenario.title, width),
-    "Mean times, in seconds:",
+    ...wrapped(scenario.title),
+    ...wrapped(paceSentence(findings)),
+    "",
+    "Mean times in seconds:",
     ...stepLines(findings),
     ...takeawayLines(findings, width),
     "",
-    ...wrappedLines(`Ideal cycle: ${idealWords(ideal)}`, width),
-    ...alignedLines([["  circuit", "s a shot", "to spare"], ...ideal.circuits.map(circuitRow)], [1], width),
-    ...[...extrusionWords(scenario, ideal), ...neededWords(ideal, scenario)].flatMap((said) =>
-      wrappedLines(said, width),
-    ),
+    ...alignedLines([["  circuit", "s a shot", "slack, s a shot"], ...circuitRows(ideal)], [1, 2], width),
+    ...[...extrusionWords(scenario, ideal), ...neededWords(ideal, scenario)].flatMap(wrapped),
     "",
     ...timingLines(ideal, Math.min(width, widestChart)),
     "",
     ...windowLines(findings.windows, scenario.stations.length, width),
-    ...cautions,
+    ...shortCautions,
     "",
   ].join("\n");
+}
+
+/** "The ideal cycle is 6.05 s a shot, 1,190 parts an hour; each station sets the pace, next the screw, slack 0.94 s a shot." */
+function paceSentence({ scenario, ideal }: CheckFindings): string {
+  const [first, ...others] = ideal.circuits;
+  const cavities = new Set(scenario.stations.map((station) => station.cavities));
+  const [alike] = cavities;
+  const rate =
+    cavities.size === 1 ? `, ${grouped(Math.round((3600 / ideal.secondsPerShot) * alike!))} parts an hour` : "";
+  const next = others.find(({ critical }) => !critical);
+  const slack = next ? `; next ${circuitName(next.name)}, slack ${seconds(slackPerShot(next, ideal))} a shot` : "";
+  const tied = others.some(({ critical }) => critical) ? " and others set" : " sets";
+  const pace = first ? `; ${circuitName(first.name)}${tied} the pace${slack}` : "";
+  return `${idealSentence(ideal)}${rate}${pace}.`;
 }
 
 /** One row a step, one column a station; equal columns are shown once. */
@@ -60,7 +75,7 @@ function stepLines({ scenario, times: all }: CheckFindings): readonly string[] {
   );
 }
 
-/** One row a server; those of each station's own are alike. */
+/** One row a server. */
 function takeawayLines({ scenario, times }: CheckFindings, width: number): readonly string[] {
   const { takeaway = [] } = scenario;
   if (takeaway.length === 0) return [];
@@ -72,7 +87,7 @@ function takeawayLines({ scenario, times }: CheckFindings, width: number): reado
     return [`  ${where}`, work.toFixed(2), String(server.places), String(server.buffer), remarks(server)];
   });
   return [
-    "After the mold, a part:",
+    "After the mold, per part:",
     ...alignedLines([["", "seconds", "places", "buffer", ""], ...rows], [1, 2, 3], width),
   ];
 }
@@ -81,9 +96,9 @@ function remarks({ by, rejects, minAge, maxAge }: ServerSpec): string {
   const time = (value: number): string => formatQuantity(value, "time");
   return [
     ...(by === "operator" ? ["by operator"] : []),
-    ...(rejects > 0 ? [`refuses ${formatQuantity(rejects, "share")}`] : []),
-    ...(minAge === undefined ? [] : [`not before ${time(minAge)} of age`]),
-    ...(maxAge === undefined ? [] : [`not after ${time(maxAge)} of age`]),
+    ...(rejects > 0 ? [`rejects ${formatQuantity(rejects, "share")}`] : []),
+    ...(minAge === undefined ? [] : [`age at least ${time(minAge)}`]),
+    ...(maxAge === undefined ? [] : [`age at most ${time(maxAge)}`]),
   ].join(", ");
 }
 
@@ -101,7 +116,7 @@ function columnsOf(
 }
 
 function headingOf(names: readonly string[]): string {
-  return names.length > 2 ? `${names.length} stations alike` : names.join(", ");
+  return names.length > 2 ? `${names.length} identical stations` : names.join(", ");
 }
 
 function timeOf(times: readonly StepTime[], step: string, name: string): string {
@@ -109,8 +124,11 @@ function timeOf(times: readonly StepTime[], step: string, name: string): string 
   return found ? found.seconds.toFixed(2) : "";
 }
 
-function circuitRow({ name, secondsPerShot, slackSeconds, critical }: IdealCircuit): readonly string[] {
-  return [`  ${name}`, secondsPerShot.toFixed(2), critical ? "nothing: it sets the cycle" : seconds(slackSeconds)];
+function circuitRows(ideal: IdealCycle): readonly (readonly string[])[] {
+  return ideal.circuits.map((circuit) => {
+    const slack = circuit.critical ? "0: sets the pace" : slackPerShot(circuit, ideal).toFixed(2);
+    return [`  ${circuitName(circuit.name)}`, circuit.secondsPerShot.toFixed(2), slack];
+  });
 }
 
 function neededWords({ stationsNeeded }: IdealCycle, { stations, delivery }: Scenario): readonly string[] {
@@ -118,7 +136,7 @@ function neededWords({ stationsNeeded }: IdealCycle, { stations, delivery }: Sce
   const count = stations.length;
   const busy = delivery.kind === "continuous" ? "busy at its full rate" : "busy";
   const enough = Math.ceil(stationsNeeded - 1e-9);
-  const words = `Stations of this kind that keep the screw ${busy}: ${plainNumber(stationsNeeded)}, so ${enough}`;
-  const more = count > enough ? "; a station beyond that covers for stops, it does not add rate" : "";
+  const words = `Stations of this kind that keep the screw ${busy}: ${plainNumber(stationsNeeded)}, in practice ${enough}`;
+  const more = count > enough ? "; a further station covers for stops and adds no rate" : "";
   return [`${words}; the cell has ${count}${more}.`];
 }

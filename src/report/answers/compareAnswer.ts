@@ -1,47 +1,51 @@
-// The answer to `compare` on one screen: the scenarios side by side, and what the pairs say of their difference.
+// The answer to `compare` on one screen: the difference in a sentence, then the scenarios side by side.
 import type { ComparisonRow } from "#analysis/study/comparison.ts";
-import { rejectWords } from "#report/words/rejectWords.ts";
+import { PLASTICATOR } from "#cell/words/cycleNames.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { costComparison } from "#report/words/costWords.ts";
-import { cautions } from "#report/words/cautions.ts";
+import { shortCautions } from "#report/words/cautions.ts";
 import { percent, plainNumber, seconds, withInterval } from "#report/words/digits.ts";
-import { runWords } from "./runAnswer.ts";
+import { headline, runWords } from "#report/words/madeWords.ts";
+import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
-
-const headline = "good parts per hour";
 
 /** `width` in columns of the terminal. */
 export function compareAnswer(studies: readonly Study[], rows: readonly ComparisonRow[], width = 80): string {
   const [base] = studies;
   if (!base) return "";
-  const table = alignedLines(sideBySide(studies));
+  const differences = rows.filter(({ resource, measure }) => resource === CELL && measure === headline);
+  const wrapped = (said: string): readonly string[] => wrappedLines(said, width);
   return [
-    ...runWords(base),
+    ...[...differences.map(differenceSentence), ...costComparison(studies, rows)].flatMap(wrapped),
     "",
-    ...table,
+    ...alignedLines(sideBySide(studies)),
     "",
-    ...studies.map(
-      (study) => `${study.scenario.name}: bottleneck ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`,
-    ),
+    ...studies.flatMap(paceWords).flatMap(wrapped),
     "",
-    ...rows.filter(({ resource, measure }) => resource === CELL && measure === headline).flatMap(differenceWords),
-    ...costComparison(studies, rows),
-    ...studies.map((study) => `${study.scenario.name}: ${rejectWords(study)}.`),
+    ...studies.flatMap(warnings).flatMap(wrapped),
+    ...[...runWords(base), ...pairWords(differences), ...uncheckedWords(studies)].flatMap(wrapped),
+    ...shortCautions,
     "",
-    ...studies.flatMap(({ scenario, windows, spreads }) =>
-      windowWarnings(windows, spreads).map((line) =>
-        line.replace(/^(?:Outside|Unusual)/u, (word) => `${scenario.name}: ${word.toLowerCase()}`),
-      ),
-    ),
-    ...cautions,
-    "",
-  ]
-    .flatMap((said) => (said.length > width && !table.includes(said) ? wrappedLines(said, width) : [said]))
-    .join("\n");
+  ].join("\n");
+}
+
+function paceWords(study: Study): readonly string[] {
+  const { name } = study.scenario;
+  const rejects = rejectWords(study);
+  return [
+    `${name}: bottleneck ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`,
+    ...(rejects === undefined ? [] : [`${name}: ${rejects}.`]),
+  ];
+}
+
+function warnings({ scenario, windows, spreads }: Study): readonly string[] {
+  return windowWarnings(windows, spreads, scenario.stations.length).map((line) =>
+    line.replace(/^(?:Outside|Unusual)/u, (word) => `${scenario.name}: ${word.toLowerCase()}`),
+  );
 }
 
 function sideBySide(studies: readonly Study[]): readonly (readonly string[])[] {
@@ -60,7 +64,7 @@ function scenarioRow(study: Study): readonly string[] {
     measured(headline),
     measured("seconds per shot"),
     seconds(study.ideal.secondsPerShot),
-    waitingShare(study, ["plasticator"]),
+    waitingShare(study, [PLASTICATOR]),
     waitingShare(study, namesOfStations(study)),
   ];
 }
@@ -79,16 +83,24 @@ function waitingShare({ states }: Study, resources: readonly string[]): string {
   return percent(waits.reduce((sum, { share }) => sum + share.mean, 0) / resources.length);
 }
 
-export function differenceWords(row: ComparisonRow): readonly string[] {
-  const { base, other, difference, simultaneousHalfWidth, ratio, pairs, correlation } = row;
+/** "two-station makes 587.7 ± 0.2 good parts an hour more than one-station: 1.988 times as many." */
+export function differenceSentence(row: ComparisonRow): string {
+  const { base, other, difference, simultaneousHalfWidth, ratio } = row;
   const change = withInterval({ mean: Math.abs(difference), halfWidth: simultaneousHalfWidth });
   const found = {
     more: `${other} makes ${change} good parts an hour more than ${base}`,
     less: `${other} makes ${change} good parts an hour less than ${base}`,
-    "no difference seen": `${other} and ${base} show no difference in good parts an hour (${change})`,
-    "one pair tells nothing of chance": `${other} differs by ${plainNumber(difference)} good parts an hour from ${base}, by chance or not`,
+    "no difference seen": `No difference seen between ${other} and ${base} in good parts an hour (${change})`,
+    "one pair, no interval": `${other} makes ${plainNumber(Math.abs(difference))} good parts an hour ${difference < 0 ? "less" : "more"} than ${base} in one replication, which gives no interval`,
   }[row.verdict];
-  const times = ratio === null ? "" : `: ${plainNumber(ratio)} times as many`;
-  const luck = correlation === null ? "" : `, correlation ${correlation.toFixed(2)}`;
-  return [`${found}${times}`, `  (${pairs} ${pairs === 1 ? "pair" : "pairs"} of runs with the same luck${luck}).`];
+  return `${found}${ratio === null ? "" : `: ${plainNumber(ratio)} times as many`}.`;
+}
+
+/** How the scenarios were paired. */
+export function pairWords(differences: readonly ComparisonRow[]): readonly string[] {
+  const [first] = differences;
+  if (!first) return [];
+  const known = differences.flatMap(({ correlation }) => (correlation === null ? [] : [correlation.toFixed(2)]));
+  const correlation = known.length === 0 ? "" : `; correlation ${known.join(", ")}`;
+  return [`Replications are paired by common random numbers${correlation}.`];
 }

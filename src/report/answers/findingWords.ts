@@ -1,77 +1,63 @@
-// The plain paragraphs on top of a report: what was found, and how sure it is.
-import { formatQuantity } from "#foundation/formatQuantity.ts";
+// The paragraphs at the top of a report: the finding, then how sure it is.
 import type { ComparisonRow } from "#analysis/study/comparison.ts";
-import type { Interval } from "#analysis/statistics/interval.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
-import { differenceWords } from "./compareAnswer.ts";
+import { differenceSentence, pairWords } from "./compareAnswer.ts";
 import { costComparison, costWords } from "#report/words/costWords.ts";
 import { percent, withInterval } from "#report/words/digits.ts";
-import { idealWords } from "#report/words/idealWords.ts";
-import { onShiftWords, runWords } from "./runAnswer.ts";
+import { idealSentence } from "#report/words/idealWords.ts";
+import { headline, madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
 import { stateLook } from "#report/words/stateLook.ts";
-import { rejectWords } from "#report/words/rejectWords.ts";
+import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
 import { namesOf } from "#report/words/tradeWords.ts";
 
-const headline = "good parts per hour";
 const leastShare = 0.005;
 
-/** What was found; how sure it is. */
+/** The finding of one study, and how sure it is. */
 export function studyFinding(study: Study): readonly string[] {
-  const cost = study.costs ? ` Cost: ${costWords(study.costs)}.` : "";
-  return [`${madeWords(study)} ${bindingWords(study)}${cost}`, sureWords(study)];
+  return [foundWords(study), sureWords([study])];
 }
 
-const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+function foundWords(study: Study): string {
+  const rejects = rejectWords(study);
+  return [
+    madeSentence(study),
+    paceWords(study),
+    `Bottleneck: ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`,
+    ...(rejects === undefined ? [] : [`${rejects.charAt(0).toUpperCase()}${rejects.slice(1)}.`]),
+    ...(study.costs ? [`Cost: ${costWords(study.costs)}.`] : []),
+  ].join(" ");
+}
 
-function sureWords(study: Study): string {
-  return [...runWords(study), sentence(rejectWords(study))].join(" ");
+function sureWords(studies: readonly Study[]): string {
+  const runs = studies.slice(0, 1).flatMap(runWords);
+  return [...runs, ...uncheckedWords(studies)].join(" ");
 }
 
 /** The differences, then each scenario, then how sure all that is. */
 export function comparisonFinding(studies: readonly Study[], rows: readonly ComparisonRow[]): readonly string[] {
-  const [base] = studies;
-  const differences = rows
-    .filter(({ resource, measure }) => resource === CELL && measure === headline)
-    .flatMap(differenceWords)
-    .map((line) => line.trim());
+  const differences = rows.filter(({ resource, measure }) => resource === CELL && measure === headline);
   return [
-    [...differences, ...costComparison(studies, rows)].join(" "),
-    ...studies.map((study) => `${study.scenario.name}: ${madeWords(study)} ${bindingWords(study)}`),
-    ...(base ? [sureWords(base)] : []),
+    [...differences.map(differenceSentence), ...costComparison(studies, rows)].join(" "),
+    ...studies.map((study) => `${study.scenario.name}: ${foundWords(study)}`),
+    [sureWords(studies), ...pairWords(differences)].join(" "),
   ];
 }
 
-function madeWords(study: Study): string {
-  const { measures, ideal } = study;
-  const parts = measureOf(measures, CELL, headline);
+function paceWords({ measures, ideal, scenario, ...rest }: Study): string {
+  const ideally = `${idealSentence(ideal)}.`;
   const pace = measureOf(measures, CELL, "seconds per shot");
-  if (!parts || !pace) return "The cell made nothing in the observed time.";
-  if (study.scenario.calendar) return onCalendar(study, parts.interval);
-  const held = `A shot took ${withInterval(pace.interval)} s; the ideal cycle is ${idealWords(ideal)}.`;
-  return `The cell makes ${withInterval(parts.interval)} good parts an hour. ${held}`;
-}
-
-/** Seconds a shot would count the nights. */
-function onCalendar(study: Study, { mean, halfWidth }: Pick<Interval, "mean" | "halfWidth">): string {
-  const { run } = study.scenario;
-  const hours = (run.length - (run.warmup === "auto" ? 0 : run.warmup)) / 3600;
-  const all = withInterval({ mean: mean * hours, halfWidth: halfWidth === null ? null : halfWidth * hours });
-  const made = `The cell makes ${all} good parts in ${formatQuantity(hours * 3600, "time", { digits: 3 })}`;
-  const on = onShiftWords(study);
-  return `${made}. It is on shift ${on}. The ideal cycle is ${idealWords(study.ideal)}.`;
-}
-
-function bindingWords(study: Study): string {
-  return `What holds it back: ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`;
+  // With a calendar, seconds a shot would count the nights.
+  if (scenario.calendar) return `On shift: ${onShiftWords({ ...rest, measures, ideal, scenario })}. ${ideally}`;
+  return pace ? `A shot takes ${withInterval(pace.interval)} s. ${ideally}` : ideally;
 }
 
 const mostWaits = 4;
 
-/** The longest waits and what they wait for, each kind of station once; a valve in neutral and a free operator lose nothing. */
+/** The longest waits and their causes, stations with the same wait together; a neutral valve and a free operator are not listed. */
 export function waitingWords({ states, scenario }: Pick<Study, "states" | "scenario">): string {
   const waits = waitsOf(states, scenario)
     .filter(({ share }) => share >= leastShare)
@@ -81,9 +67,9 @@ export function waitingWords({ states, scenario }: Pick<Study, "states" | "scena
       ({ resources, state, cause, share }) =>
         `${namesOf(resources)}: ${state} ${percent(share)}${cause === null ? "" : ` (${cause})`}`,
     );
-  if (waits.length === 0) return "Nobody waits for longer than half a percent of the time.";
+  if (waits.length === 0) return "No resource waits for more than 0.5 % of the time.";
   const base = scenario.calendar ? ", of the time on shift" : "";
-  return `The longest waits${base}: ${waits.join("; ")}.`;
+  return `Longest waits${base}: ${waits.join("; ")}.`;
 }
 
 interface Wait extends Pick<Study["states"][number], "state" | "cause"> {
@@ -91,7 +77,7 @@ interface Wait extends Pick<Study["states"][number], "state" | "cause"> {
   readonly share: number;
 }
 
-/** The same wait of stations that all have it is one, with the mean of their shares; who is off shift does not wait. */
+/** The same wait of several stations is one row with the mean of their shares, of the time on shift. */
 function waitsOf(states: Study["states"], { stations }: Pick<Scenario, "stations">): readonly Wait[] {
   const names = stations.map(({ name }) => name);
   const waits = new Map<string, Wait>();

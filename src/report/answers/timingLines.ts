@@ -3,11 +3,12 @@ import { scaleLinear } from "d3-scale";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { fittedLetters } from "#report/words/alignedLines.ts";
 import { seconds } from "#report/words/digits.ts";
+import { circuitName } from "#report/words/tradeWords.ts";
 import { idealRows, periodSeconds, type IdealRow, type IdealSpan } from "#report/tables/idealRows.ts";
 
 const labelWidth = 14;
 const leastWidth = 40;
-/** Of many stations that are alike the first ones tell all. */
+/** Of many identical stations the first ones are enough. */
 const mostRows = 8;
 const waits = ".";
 const bound = "^";
@@ -15,7 +16,7 @@ const bound = "^";
 /** Plain letters only, so that any terminal, pipe and printer shows it; no line is longer than `width`. */
 export function timingLines(ideal: IdealCycle, width = 80): readonly string[] {
   const period = periodSeconds(ideal);
-  if (period === 0) return ["No order of stations repeats, so there is no one period to draw."];
+  if (period === 0) return ["The order of stations does not repeat, so there is no period to draw."];
   const columns = Math.max(leastWidth, width) - labelWidth;
   const rows = idealRows(ideal);
   const more = rows.length - mostRows;
@@ -43,19 +44,19 @@ function axisLine(period: number, columns: number): string {
 function rowLines({ resource, spans }: IdealRow, period: number, columns: number): readonly string[] {
   const letters = Array.from({ length: columns }, () => waits);
   const marks = Array.from({ length: columns }, () => " ");
-  // Short steps last: they take at least one column, and a long neighbor can spare it.
+  // Short steps last: each takes at least one column of a longer neighbor.
   for (const span of spans.toSorted((one, other) => other.end - other.start - (one.end - one.start))) {
     for (const column of columnsOf(span, period, columns)) {
       letters[column] = span.letter;
       marks[column] = span.critical ? bound : " ";
     }
   }
-  const label = fittedLetters(resource, labelWidth);
+  const label = fittedLetters(circuitName(resource), labelWidth);
   const marked = marks.join("").trimEnd();
   return [`${label}${letters.join("")}`, ...(marked === "" ? [] : [`${" ".repeat(labelWidth)}${marked}`])];
 }
 
-/** What reaches over the end of the period goes on at its beginning. */
+/** A step beyond the end of the period continues at its beginning. */
 function columnsOf({ start, end }: IdealSpan, period: number, columns: number): readonly number[] {
   if (end <= start) return [];
   const from = Math.round((start / period) * columns);
@@ -65,7 +66,7 @@ function columnsOf({ start, end }: IdealSpan, period: number, columns: number): 
 
 function legendLines(rows: readonly IdealRow[], width: number): readonly string[] {
   const states = rows.flatMap(({ spans }) => spans.map(({ letter, state }) => `${letter} ${state}`));
-  const entries = [...new Set([...states, `${waits} waiting`, `${bound} sets the cycle`])];
+  const entries = [...new Set([...states, `${waits} waiting`, `${bound} sets the pace`])];
   return entries.reduce<readonly string[]>((lines, entry) => {
     const last = lines.at(-1);
     const joined = last === undefined ? `  ${entry}` : `${last}, ${entry}`;

@@ -4,8 +4,8 @@ import type { ChartWords } from "./chart.ts";
 import { seconds, withInterval } from "#report/words/digits.ts";
 import type { Markup } from "./markup.ts";
 import { rankedBars } from "./rankedBars.ts";
-import { stateLook, type Fill } from "#report/words/stateLook.ts";
-import { nounOf, stepOf } from "#report/words/tradeWords.ts";
+import { bottleneckName } from "#report/words/bottleneckWords.ts";
+import { stepLook } from "#report/words/stateLook.ts";
 
 const mostBars = 10;
 /** A smaller share cannot be seen. */
@@ -15,12 +15,13 @@ export function bottleneckChart(study: Pick<Study, "leading" | "bottleneck">, gi
   const bars = study.leading
     .filter(({ share }) => share.mean >= leastShare)
     .slice(0, mostBars)
-    .map(({ step, resources, share }) => {
+    .map((leading) => {
+      const { step, role, resources, share } = leading;
       const slack = slackOf(study, step, resources);
       const spare = slack === null ? "" : slack > 0 ? `, ${seconds(slack)} to spare` : ", nothing to spare";
       return {
-        name: stepOf(step, resources),
-        fill: fillOf(step, resources),
+        name: bottleneckName(leading),
+        fill: stepLook(role).fill,
         value: share.mean,
         halfWidth: share.halfWidth,
         remark: `${withInterval(share, 100)} %${spare}`,
@@ -32,21 +33,6 @@ export function bottleneckChart(study: Pick<Study, "leading" | "bottleneck">, gi
 function percentTick(value: number): string {
   return `${Number((value * 100).toPrecision(3))} %`;
 }
-
-/** The states of the valve have names of their own; a server that does its own work is named as its work. */
-function fillOf(step: string, [resource = ""]: readonly string[]): Fill {
-  const told = stateOfStep[step] ?? { state: nounOf(step), kind: "working" };
-  if (step.startsWith("shift to")) return stateLook("shifting", "working").fill;
-  return step === resource ? stateLook("working", "working").fill : stateLook(told.state, told.kind).fill;
-}
-
-/** Steps whose states bear other names, or are no work. */
-const stateOfStep: Readonly<Record<string, { readonly state: string; readonly kind: string }>> = {
-  stopped: { state: "stopped", kind: "stopped" },
-  "on break": { state: "on break", kind: "off" },
-  "heat up": { state: "heating", kind: "working" },
-  purge: { state: "purging", kind: "working" },
-};
 
 /** Of equal stations the least. */
 function slackOf({ bottleneck }: Pick<Study, "bottleneck">, step: string, resources: readonly string[]): number | null {

@@ -1,4 +1,5 @@
 // Lays the quarters of an hour of a calendar out in rows: a day a row, or a week where there are too many days.
+import { mean } from "simple-statistics";
 import { dateOf, weekdayOf, weekdays } from "#foundation/civilDate.ts";
 import { dayUses, type QuarterRecord } from "#cell/records/quarterRecord.ts";
 import type { CalendarStudy, DaySummary } from "#analysis/study/calendarStudy.ts";
@@ -94,7 +95,7 @@ function coarser(steps: readonly CalendarStep[]): readonly CalendarStep[] {
   return Array.from({ length: count }, (_, i) => steps.slice(i * quartersPerStep, (i + 1) * quartersPerStep)).map(
     (own) => {
       const [first, last] = [own[0]!, own.at(-1)!];
-      const shares = dayUses.map((_, use) => own.reduce((sum, { shares: each }) => sum + each[use]!, 0) / own.length);
+      const shares = dayUses.map((_, use) => mean(own.map(({ shares: each }) => each[use]!)));
       return { from: first.from, to: last.to, runFrom: first.runFrom, runUntil: last.runUntil, shares };
     },
   );

@@ -1,4 +1,5 @@
 // The bar of one row of the calendar: what the stations did, stacked over time, each use with hue, pattern and letter.
+import { mean } from "simple-statistics";
 import { dayUses, type DayUse } from "#cell/records/quarterRecord.ts";
 import type { CalendarRow, CalendarStep } from "./calendarRows.ts";
 import { widthOfWords, words } from "./chart.ts";
@@ -86,7 +87,7 @@ function label({ use, steps }: MainStretch, { x, y }: RowFrame): readonly Child[
   const [from, to] = [x(steps[0]!.from), x(steps.at(-1)!.to)];
   const name = dayUses[use]!;
   const { fill, letter } = useLooks[name];
-  const share = steps.reduce((sum, { shares }) => sum + shares[use]!, 0) / steps.length;
+  const share = mean(steps.map(({ shares }) => shares[use]!));
   const names = name === "off" ? [name, letter] : [`${name} ${percent(share)}`, name, percent(share), letter];
   const found = names.find((each) => widthOfWords(each) + 4 <= to - from);
   return found === undefined

@@ -1,5 +1,5 @@
 // The circuits of the ideal cycle: how long each takes a shot, and how much the others may still grow before they set the pace.
-import type { IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
+import { passesScrew, type IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import type { ChartWords } from "./chart.ts";
 import { seconds } from "#report/words/digits.ts";
@@ -22,11 +22,12 @@ export function circuitChart(ideal: IdealCycle, given: ChartWords): Markup {
 }
 
 /** As the step that is typical of what goes round. */
-function fillOf({ name, steps }: IdealCircuit): Fill {
-  if (name.startsWith("plasticator")) return "melt";
-  if (name === "valve") return "shift";
-  if (name.startsWith("chamber")) return "delivery";
-  return name === "crew" || !steps.some((step) => step.endsWith(": cool")) ? "removal" : "cooling";
+function fillOf(circuit: IdealCircuit): Fill {
+  const { owner, steps } = circuit;
+  if (passesScrew(circuit)) return "melt";
+  if (owner?.kind === "valve") return "shift";
+  if (owner?.kind === "chambers") return "delivery";
+  return owner?.kind !== "crew" && steps.some(({ role }) => role === "mold.cool") ? "cooling" : "removal";
 }
 
 /** The steps of one round may grow by the slack; a round may be the time of several shots. */

@@ -2,6 +2,7 @@
 import { chartWidth, widthOfWords, words } from "./chart.ts";
 import { element, type Child, type Markup } from "./markup.ts";
 import { filledBox } from "./patterns.ts";
+import type { StateSummary } from "#analysis/study/summarizeStates.ts";
 import { stateLook, legendName } from "#report/words/stateLook.ts";
 
 const lineHeight = 22;
@@ -23,7 +24,7 @@ export interface Legend {
 /** Each state once, in the order in which they first come. */
 export function stateEntries(
   id: string,
-  states: readonly { readonly state: string; readonly kind: string }[],
+  states: readonly Pick<StateSummary, "state" | "kind">[],
 ): readonly LegendEntry[] {
   const entries = new Map<string, LegendEntry>();
   for (const { state, kind } of states) {

@@ -52,7 +52,7 @@ function replicationAxis(count: number, x: (value: number) => number): readonly 
   const shown = Array.from({ length: count }, (_, i) => i + 1).filter((number) => (number - 1) % every === 0);
   return [
     ...shown.map((number) => words(String(number), x(number), bottom + 18, { anchor: "middle", style: "quiet" })),
-    words("replication", left, bottom + 34, { style: "quiet" }),
+    words("replication", left, bottom + 32, { style: "quiet" }),
   ];
 }
 

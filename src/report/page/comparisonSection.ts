@@ -12,8 +12,8 @@ export function comparisonSection(rows: readonly ComparisonRow[]): Section {
   const description = `Differences of the cell's measures from ${base}, in percent of it, with intervals that hold together with 95 % confidence.`;
   const picture = comparisonChart(rows, { id: "comparison-chart", title: heading, description });
   const caption = [
-    "Each replication is compared with the one that had the same luck. ",
-    "The intervals hold all at once with 95 % confidence; one that reaches 0 % shows no difference.",
+    "Replications are paired by common random numbers. ",
+    "The intervals hold together with 95 % confidence; an interval that includes 0 % shows no difference.",
   ];
   const table = tableMarkup(comparisonTable(rows), { id: "comparison", file: "comparison" });
   return { id: "comparison-section", heading, body: [figure(heading, { picture, caption, table })] };

@@ -1,4 +1,4 @@
-// One self-contained HTML file: opens from disk, needs no net and no script, and is the same bytes for the same findings.
+// One self-contained HTML file without scripts or requests; the same findings give the same bytes.
 import { cautions } from "#report/words/cautions.ts";
 import { element, Markup, type Child } from "#report/charts/markup.ts";
 import { pageStyle } from "./pageStyle.ts";
@@ -12,16 +12,18 @@ export interface Section {
 
 export interface PageParts {
   readonly title: string;
-  /** What was found and how sure it is, the most important first: a paragraph each. */
+  /** What the scenarios ask. */
+  readonly questions: readonly string[];
+  /** The findings and how sure they are, the most important first: a paragraph each. */
   readonly finding: readonly string[];
   readonly sections: readonly Section[];
   readonly version: string;
 }
 
-/** No script, no fetch, no frame, no form can run, whatever a text might hold. */
+/** Blocks scripts, requests, frames and forms, whatever a text holds. */
 const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
-export function htmlPage({ title, finding, sections, version }: PageParts): string {
+export function htmlPage({ title, questions, finding, sections, version }: PageParts): string {
   const head = element(
     "head",
     {},
@@ -36,6 +38,7 @@ export function htmlPage({ title, finding, sections, version }: PageParts): stri
     "main",
     {},
     element("h1", {}, title),
+    ...questions.map((question) => element("p", { class: "quiet" }, question)),
     ...finding.map((paragraph, i) => element("p", { class: i === 0 ? "finding" : undefined }, paragraph)),
     contents(sections),
     ...sections.map(sectionMarkup),
@@ -59,5 +62,5 @@ function sectionMarkup({ id, heading, body }: Section): Markup {
 }
 
 function footer(version: string): Markup {
-  return element("footer", {}, element("p", {}, cautions.join(" ")), element("p", {}, `blowcell ${version}`));
+  return element("footer", {}, element("p", {}, cautions), element("p", {}, `blowcell ${version}`));
 }

@@ -1,4 +1,4 @@
-// What a report rests on: the scenario as it was read, seed and length of the run, and the warnings that came with it.
+// The input of a report: scenario file, seed, length of the run, and warnings.
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Section } from "./htmlPage.ts";
@@ -15,13 +15,13 @@ export function inputSection({ study, text, settings, issues }: ReportedScenario
     ["Seed", seed],
     [
       "Replications",
-      `${replications} of ${time(length)}, the first ${warmup === "auto" ? "" : time(warmup)} of each not counted`,
+      `${replications} of ${time(length)}, warm-up of ${warmup === "auto" ? "0 s" : time(warmup)} not counted`,
     ],
-    ...settings.map((setting) => ["Set by the call", setting] as const),
+    ...settings.map((setting) => ["Set by --set", setting] as const),
   ];
   return {
     id: `${id}-input`,
-    heading: `What was run${of}`,
+    heading: `Input${of}`,
     body: [
       element("dl", {}, ...facts.map(([name, value]) => [element("dt", {}, name), element("dd", {}, value)])),
       ...warnings(issues),
@@ -31,7 +31,7 @@ export function inputSection({ study, text, settings, issues }: ReportedScenario
 }
 
 function warnings(issues: readonly Issue[]): readonly Child[] {
-  if (issues.length === 0) return [element("p", {}, "The scenario gave no warning.")];
+  if (issues.length === 0) return [element("p", {}, "No warnings.")];
   const items = issues.map(({ severity, path, message, remedy }) =>
     element("li", {}, element("strong", {}, severity), ` ${path === "" ? "" : `${path}: `}${message} ${remedy}`),
   );

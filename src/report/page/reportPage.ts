@@ -4,6 +4,7 @@ import { comparisonFinding, studyFinding } from "#report/answers/findingWords.ts
 import { htmlPage, type Section } from "./htmlPage.ts";
 import { inputSection } from "./inputSection.ts";
 import type { Placing, ReportedScenario, ReportInput } from "./reported.ts";
+import { questionOf } from "./questionOf.ts";
 import { studySections } from "./studySections.ts";
 import { timingSection } from "./timingSection.ts";
 
@@ -13,6 +14,7 @@ export function reportPage({ version, scenarios, comparison }: ReportInput): str
   return htmlPage({
     version,
     title: titleOf(scenarios),
+    questions: scenarios.flatMap(({ text }) => questionOf(text) ?? []),
     finding: isCompared ? comparisonFinding(studies, comparison) : studies.flatMap(studyFinding),
     sections: [
       ...timings(scenarios),

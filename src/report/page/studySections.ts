@@ -71,7 +71,9 @@ function windowSections(study: Study, { id, of }: Placing): readonly Section[] {
   const outside = outsideWindow(study.windows).filter(({ isPractice }) => !isPractice).length;
   const some = outside === 1 ? "1 lies outside its limits." : `${outside} lie outside their limits.`;
   const found = outside === 0 ? "Nothing that is worked out lies outside its limits." : some;
-  const warned = windowWarnings(study.windows, study.spreads).filter((line) => line !== "");
+  const warned = windowWarnings(study.windows, study.spreads, study.scenario.stations.length).filter(
+    (line) => line !== "",
+  );
   return windowTables([study]).map((table) => ({
     id: `${id}-window`,
     heading: `Process window${of}`,

@@ -2,10 +2,11 @@
 import { waitCause } from "#analysis/study/summarizeStates.ts";
 import { eventRecorder, type EventRecord } from "#cell/records/eventRecord.ts";
 import { shotRecords } from "#cell/records/shotRecord.ts";
+import { stepNames } from "#cell/words/stepNames.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { number } from "./columns.ts";
 import type { Cell, ColumnSpec, LongTable, Table } from "./table.ts";
-import { eventsSpec, shotsSpec } from "./tableSpecs.ts";
+import { eventsSpec, shotsSpec, stepColumn, stepsOfShots } from "./tableSpecs.ts";
 
 export function eventsTable(scenario: Scenario): LongTable {
   const batches = perReplication(scenario, (events, replication) =>
@@ -82,10 +83,8 @@ function* eventRows(
   }
 }
 
-const isStepColumn = ({ name }: ColumnSpec): boolean => name.endsWith("_start_s");
-
-/** What comes after the steps. */
-const parisonColumns = shotsSpec.columns.slice(3).filter((column) => !isStepColumn(column));
+/** Replication, station and shot come before the steps. */
+const parisonColumns = shotsSpec.columns.slice(3 + stepsOfShots.length);
 
 interface StepColumn {
   readonly step: string;
@@ -94,11 +93,10 @@ interface StepColumn {
 
 /** The steps of every cycle, then those that the user named, in the order of the stations. */
 function stepColumns({ stations }: Scenario): readonly StepColumn[] {
-  const standard = shotsSpec.columns.filter(isStepColumn).map((column): StepColumn => {
-    const step = column.name.replace(/_start_s$/, "").replaceAll("_", " ");
-    return { step, column };
-  });
-  const travel = stations.some((station) => station.travel) ? ["travel in", "cut", "travel out"] : [];
+  const standard = stepsOfShots.map((role): StepColumn => ({ step: stepNames[role], column: stepColumn(role) }));
+  const travel = stations.some((station) => station.travel)
+    ? [stepNames["mold.travelIn"], stepNames["mold.cut"], stepNames["mold.travelOut"]]
+    : [];
   const names = [...travel, ...new Set(stations.flatMap(({ extra }) => extra.map(({ name }) => name)))];
   const taken = new Set(shotsSpec.columns.map(({ name }) => name));
   return [...standard, ...names.map((step) => ownColumn(step, taken))];

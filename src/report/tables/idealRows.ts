@@ -1,8 +1,8 @@
 // One period of the ideal cycle as rows of states, since a drop keeps screw, valve and station busy at once.
 import type { IdealCycle, IdealStep } from "#analysis/ideal/idealCycle.ts";
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
-import { stateLook } from "#report/words/stateLook.ts";
-import { nounOf } from "#report/words/tradeWords.ts";
+import { PLASTICATOR, RAM, ramOf, VALVE } from "#cell/words/cycleNames.ts";
+import { stateOfStep, stepLook } from "#report/words/stateLook.ts";
 
 export interface IdealSpan {
   readonly state: string;
@@ -18,9 +18,6 @@ export interface IdealRow {
   readonly spans: readonly IdealSpan[];
 }
 
-const screw = "plasticator";
-const valve = "valve";
-
 /** Seconds after which everything repeats; 0 for a bound. */
 export function periodSeconds({ schedule, secondsPerShot }: IdealCycle): number {
   return schedule.reduce((most, { shot }) => Math.max(most, shot), 0) * secondsPerShot;
@@ -31,11 +28,12 @@ export function idealRows({ schedule }: IdealCycle): readonly IdealRow[] {
   const served = [...new Set(schedule.map(({ station }) => station))].filter((name) => name !== "");
   const stations = inReadingOrder(served, (name) => name);
   const busy = [...new Set(schedule.flatMap(({ occupies }) => occupies))];
-  const others = busy.filter((name) => ![screw, valve, ...stations].includes(name));
+  const others = busy.filter((name) => ![PLASTICATOR, VALVE, ...stations].includes(name));
   // Rams stand with the screw, masks and the like come last.
+  const rams = [RAM, ...stations.map(ramOf)];
   const first = [
-    ...[screw, valve].filter((name) => busy.includes(name)),
-    ...others.filter((name) => /^ram\b/u.test(name)),
+    ...[PLASTICATOR, VALVE].filter((name) => busy.includes(name)),
+    ...others.filter((name) => rams.includes(name)),
   ];
   return [...first, ...stations, ...others.filter((name) => !first.includes(name))].map((resource) => ({
     resource,
@@ -43,14 +41,7 @@ export function idealRows({ schedule }: IdealCycle): readonly IdealRow[] {
   }));
 }
 
-function spanOf({ resource, step, start, end, critical }: IdealStep, owner: string): IdealSpan {
-  const state = stateOfStep(step, resource);
-  return { state, letter: stateLook(state, "working").letter, start, end, critical: critical && resource === owner };
-}
-
-/** The work of a server bears the server's own name. */
-function stateOfStep(step: string, resource: string): string {
-  if (step.startsWith("shift to")) return "valve shifting";
-  if (step.startsWith("walk to")) return "walking";
-  return resource === step || resource.startsWith(`${step} of `) ? "working" : nounOf(step);
+function spanOf({ resource, step, role, start, end, critical }: IdealStep, owner: string): IdealSpan {
+  const state = stateOfStep(role) ?? step;
+  return { state, letter: stepLook(role).letter, start, end, critical: critical && resource === owner };
 }

@@ -26,7 +26,7 @@ export function circuitsTable(studies: readonly Ideal[]): Table {
     ideal.circuits.map((circuit) => [
       scenario.name,
       circuit.name,
-      circuit.steps.join(" > "),
+      circuit.steps.map(({ resource, step }) => `${resource}: ${step}`).join(" > "),
       circuit.seconds,
       circuit.shots,
       circuit.secondsPerShot,

@@ -1,4 +1,5 @@
 // How hang, sag and time at heat spread over the shots of a run, as rows of the process window and as warnings.
+import { mean } from "simple-statistics";
 import type { ShotSpread } from "#analysis/study/shotSpread.ts";
 import { percent } from "#report/words/digits.ts";
 import { shown } from "#report/words/shownValue.ts";
@@ -29,9 +30,9 @@ export function spreadWarnings(spreads: readonly ShotSpread[]): readonly string[
     const worst = own.reduce((one, other) => (other.beyond > one.beyond ? other : one));
     const { unit, limit, quantiles, max, remedy } = worst;
     const stations = own.map(({ station }) => station).join(" and ");
-    const most = `${shown(quantiles.p95, unit)} in one of twenty, at most ${shown(max, unit)}`;
+    const most = `95 % of the shots within ${shown(quantiles.p95, unit)}, largest ${shown(max, unit)}`;
     const share = `above ${shown(limit ?? 0, unit)} in ${shareWords(worst.beyond)} of the shots`;
-    return `${quantity} from shot to shot, ${stations}: ${share}, ${most}. ${remedy}`;
+    return `${quantity}, ${stations}: ${share}; ${most}. ${remedy}`;
   });
 }
 
@@ -39,20 +40,24 @@ function shareWords(share: number): string {
   return share === 1 ? "all" : share < 0.0005 ? "less than 0.1 %" : percent(share);
 }
 
-/** For the answer of a run: how the shots of all stations lay, a line each; nothing where no material is named. */
+/** For the answer of a run: hang, sag and time at heat of the shots of all stations; none where no material is named. */
 export function spreadLines(spreads: readonly ShotSpread[]): readonly (readonly string[])[] {
-  if (spreads.length === 0) return [];
-  const words = [...new Set(spreads.map(({ quantity }) => quantity))].map((quantity) => {
+  return [...new Set(spreads.map(({ quantity }) => quantity))].map((quantity) => {
     const own = spreads.filter((spread) => spread.quantity === quantity);
     const most = (of: (spread: ShotSpread) => number): number =>
       own.reduce((largest, spread) => Math.max(largest, of(spread)), 0);
-    const half = own.reduce((sum, { quantiles }) => sum + quantiles.p50, 0) / own.length;
     const { unit } = own[0]!;
-    // A night at heat would drag a mean beyond nearly all that were shot.
-    const [p95, max] = [most(({ quantiles }) => quantiles.p95), most((spread) => spread.max)].map((each) =>
-      shown(each, unit),
+    const median = shown(mean(own.map(({ quantiles }) => quantiles.p50)), unit);
+    const p95 = shown(
+      most(({ quantiles }) => quantiles.p95),
+      unit,
     );
-    return `${quantity} ${shown(half, unit)} (median; p95 ${p95}, most ${max})`;
+    const largest = shown(
+      most(({ max }) => max),
+      unit,
+    );
+    const name = `${quantity.charAt(0).toUpperCase()}${quantity.slice(1)}`;
+    if (median === largest) return [name, `${median} in every shot`];
+    return [name, `median ${median}, 95 % of the shots within ${p95}, largest ${largest}`];
   });
-  return [["Shots spread", words.join(", ")]];
 }

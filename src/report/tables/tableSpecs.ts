@@ -15,7 +15,8 @@ import { calendarSpec } from "./calendarTable.ts";
 import { costSpec } from "./costTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
 import { stopsSpec } from "./stopsTable.ts";
-import type { TableSpec } from "./table.ts";
+import { stepNames } from "#cell/words/stepNames.ts";
+import type { ColumnSpec, TableSpec } from "./table.ts";
 
 export const throughputSpec: TableSpec = {
   name: "throughput",
@@ -163,6 +164,27 @@ export const eventsSpec: TableSpec = {
   ],
 };
 
+/** The steps of every kind of cell that have a column for each shot. */
+export const stepsOfShots = [
+  "valve.toPort",
+  "mold.drop",
+  "mold.close",
+  "mold.blow",
+  "mold.cool",
+  "mold.vent",
+  "mold.open",
+  "mold.remove",
+] as const;
+
+export function stepColumn(role: (typeof stepsOfShots)[number]): ColumnSpec {
+  const step = stepNames[role];
+  const meaning =
+    role === "valve.toPort"
+      ? "Valve begins to shift to the station's port, from the start of the replication"
+      : `Step \`${step}\` begins; empty where the run ended before`;
+  return number(`${step.replaceAll(" ", "_")}_start_s`, meaning, "s");
+}
+
 export const shotsSpec: TableSpec = {
   name: "shots",
   meaning:
@@ -171,14 +193,7 @@ export const shotsSpec: TableSpec = {
     integer("replication", "Number of the replication, from 1"),
     text("station", "Station that got the shot"),
     integer("shot", "Number of the shot at this station, from 1"),
-    number(
-      "shift_to_port_start_s",
-      "Valve begins to shift to the station's port, from the start of the replication",
-      "s",
-    ),
-    ...["drop", "close", "blow", "cool", "vent", "open", "remove"].map((step) =>
-      number(`${step}_start_s`, `Step \`${step}\` begins; empty where the run ended before`, "s"),
-    ),
+    ...stepsOfShots.map(stepColumn),
     number(
       "hang_s",
       "From the end of the drop, or from the catch of a parison that grows all the time, to the closed mold; empty where the run ended before",

@@ -1,4 +1,4 @@
-// The process window in words and as a table: each quantity with its value, limits and verdict, and the keys that would give more.
+// The process window as a table and in words: value, limits and verdict of each quantity, and the keys that would give more rows.
 import { outsideWindow, type StationWindow } from "#analysis/window/stationWindow.ts";
 import type { ShotSpread } from "#analysis/study/shotSpread.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
@@ -12,7 +12,7 @@ type WindowRow = StationWindow["rows"][number];
 interface Windowed {
   readonly name: string;
   readonly windows: readonly StationWindow[];
-  /** Nothing where nothing was simulated. */
+  /** Absent without a simulation. */
   readonly spreads?: readonly ShotSpread[];
 }
 
@@ -34,7 +34,7 @@ function windowCells({ quantity, value, unit, low, high, verdict, remedy, source
   return [quantity, value, unit, low, high, verdict, remedy, source];
 }
 
-/** For `check`: every row, then what would give the rows left out. */
+/** For `check`: every row, then the keys that would give more rows. */
 export function windowLines(windows: readonly StationWindow[], all: number, width = 80): readonly string[] {
   return windows.flatMap(({ stations, rows, missing }) => [
     `Process window${stations.length === all ? "" : `, ${stations.join(", ")}`}:`,
@@ -42,10 +42,18 @@ export function windowLines(windows: readonly StationWindow[], all: number, widt
     ...rows
       .filter(({ remedy }) => remedy !== "")
       .flatMap(({ quantity, remedy }) => wrappedLines(`  ${quantity}: ${remedy}`, width)),
-    ...(rows.some(isUnusual) ? [`  What is usual: ${PRACTICE}.`] : []),
-    ...(missing.length === 0 ? [] : wrappedLines(`  ${missing.length} more rows with ${keysOf(missing)}`, width)),
+    ...(rows.some(isUnusual) ? [`  Usual ranges: ${PRACTICE}.`] : []),
+    ...missingLines(missing, width),
     "",
   ]);
+}
+
+/** The keys that would give more rows, grouped by what they would answer. */
+function missingLines(missing: StationWindow["missing"], width: number): readonly string[] {
+  if (missing.length === 0) return [];
+  const fields = [...new Set(missing.map(({ field }) => field))];
+  const rows = fields.map((field) => [`  ${field}`, keysOf(missing.filter((row) => row.field === field))]);
+  return ["More answers with more keys (`blowcell explain KEY`):", ...alignedLines(rows, [], width)];
 }
 
 const PRACTICE = "common practice, no published source";
@@ -65,39 +73,40 @@ function limits(low: number | null, high: number | null, unit: string): string {
   return high === null ? "" : `at most ${shown(high, unit)}`;
 }
 
-/** "3.5 to 7 bar": a unit that both share is said once. */
+/** "3.5 to 7 bar": a common unit is written once. */
 function rangeWords(low: string, high: string): string {
   const [number = "", unit = ""] = low.split(/ (.*)/u);
   return high.endsWith(` ${unit}`) ? `${number} to ${high}` : `${low} to ${high}`;
 }
 
-/** A stress is no air pressure: it is said in MPa. */
+/** A stress is shown in MPa, an air pressure in bar. */
 function unitSaid(quantity: string, unit: string): string {
   return unit === "Pa" && quantity.includes("stress") ? "MPa" : unit;
 }
 
 function keysOf(missing: StationWindow["missing"]): string {
-  const keys = [...new Set(missing.flatMap((row) => row.keys))].map(
-    (key) => `\`${key.replace(/^station\./, "stations.*.")}\``,
-  );
-  return keys.length > mostKeys
-    ? `${keys.slice(0, mostKeys).join(", ")} and ${keys.length - mostKeys} more keys`
-    : keys.join(", ");
+  const keys = [...new Set(missing.flatMap((row) => row.keys))].map((key) => key.replace(/^station\./, "stations.*."));
+  const rest = keys.length - mostKeys;
+  return rest > 0 ? `${keys.slice(0, mostKeys).join(", ")} and ${rest} more` : keys.join(", ");
 }
 
-const mostKeys = 6;
+const mostKeys = 4;
 
-/** For the answer of a run: what lies outside, a line each, and what is merely unusual in one; nothing where all is well. */
+/** For the answer of a run: each value outside its limits on a line, unusual values together on one; none where all is well. */
 export function windowWarnings(
   windows: readonly StationWindow[],
-  spreads: readonly ShotSpread[] = [],
+  spreads: readonly ShotSpread[],
+  stations: number,
 ): readonly string[] {
   const all = outsideWindow(windows);
   const outside = [...all.filter(({ isPractice }) => !isPractice).map(outsideWords), ...spreadWarnings(spreads)];
-  const unusual = all.filter(({ isPractice }) => isPractice).map(unusualWords);
+  const unusual = unusualLines(
+    all.filter(({ isPractice }) => isPractice),
+    stations,
+  );
   return [
     ...(outside.length === 0 ? [] : ["Outside the process window:", ...outside.map((line) => `  ${line}`), ""]),
-    ...(unusual.length === 0 ? [] : [`Unusual (${PRACTICE}): ${unusual.join("; ")}.`, ""]),
+    ...(unusual.length === 0 ? [] : [...unusual, ""]),
   ];
 }
 
@@ -107,8 +116,13 @@ function outsideWords(row: Outside): string {
   return `${row.quantity}, ${row.stations.join(" and ")}: ${beyondWords(row)}. ${row.remedy}`;
 }
 
-function unusualWords(row: Outside): string {
-  return `${row.quantity} ${beyondWords(row)}`;
+/** One line for each set of stations with the same unusual values. */
+function unusualLines(rows: readonly Outside[], stations: number): readonly string[] {
+  const where = (row: Outside): string => (row.stations.length === stations ? "" : `${row.stations.join(" and ")}, `);
+  return [...new Set(rows.map(where))].map((place) => {
+    const values = rows.filter((row) => where(row) === place).map((row) => `${row.quantity} ${beyondWords(row)}`);
+    return `Unusual (${place}${PRACTICE}): ${values.join("; ")}.`;
+  });
 }
 
 function beyondWords({ quantity, unit, value, verdict, low, high }: Outside): string {

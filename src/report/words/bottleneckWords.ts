@@ -1,30 +1,36 @@
-// Says in a sentence what holds the cell back and what would be next.
+// Phrases for what sets the pace of a cell and for the next resource in line.
+import { PLASTICATOR } from "#cell/words/cycleNames.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { seconds, withInterval } from "./digits.ts";
-import { inHandWords } from "./extrusionWords.ts";
+import { matchedSlackWords } from "./extrusionWords.ts";
 import { ownerName, stepOf } from "./tradeWords.ts";
 
-/** "cooling, left and right: 63 ± 1 % of the binding path". */
+/** "cooling, left and right: 63 ± 1 % of the critical path". */
 export function bottleneckWords({ leading }: Pick<Study, "leading">): string {
-  const [first] = leading;
-  if (!first || first.share.mean <= 0) return "nothing was made, so nothing can be said";
-  return `${bottleneckName(first)}: ${withInterval(first.share, 100)} % of the binding path`;
+  const first = paceSetter({ leading });
+  if (!first) return "no shot was made";
+  return `${bottleneckName(first)}: ${withInterval(first.share, 100)} % of the critical path`;
+}
+
+/** The step that sets the pace; undefined where no shot was made. */
+export function paceSetter({ leading }: Pick<Study, "leading">): Study["leading"][number] | undefined {
+  return leading.find(({ share }, i) => i === 0 && share.mean > 0);
 }
 
 /** "cooling, left and right". */
-export function bottleneckName({ step, resources }: Pick<Study["leading"][number], "step" | "resources">): string {
-  return stepOf(step, resources);
+export function bottleneckName(leading: Omit<Study["leading"][number], "share">): string {
+  return stepOf(leading, leading.resources);
 }
 
-/** A matched screw is half a tick ahead of its molds. */
+/** A matched screw is half a tick faster than its molds. */
 const leastSlack = 1e-5;
 
-/** "the screw, 0.94 s a shot away in the ideal cycle". */
+/** "the screw, slack 0.94 s a shot". */
 export function runnerUpWords({ runnerUp, scenario, ideal }: Pick<Study, "runnerUp" | "scenario" | "ideal">): string {
-  if (!runnerUp) return "no other resource could bind";
-  const { name, slackSeconds } = runnerUp;
-  const inHand = name === "plasticator" ? inHandWords(scenario, ideal) : undefined;
-  if (inHand !== undefined) return `${ownerName(name)}, ${inHand} in the ideal cycle`;
-  if (slackSeconds < leastSlack) return `${ownerName(name)}, as tight in the ideal cycle`;
-  return `${ownerName(name)}, ${seconds(slackSeconds)} away in the ideal cycle`;
+  if (!runnerUp) return "no other resource";
+  const { name, slackPerShot } = runnerUp;
+  const matched = name === PLASTICATOR ? matchedSlackWords(scenario, ideal) : undefined;
+  if (matched !== undefined) return `${ownerName(name)}, ${matched}`;
+  if (slackPerShot < leastSlack) return `${ownerName(name)}, no slack`;
+  return `${ownerName(name)}, slack ${seconds(slackPerShot)} a shot`;
 }

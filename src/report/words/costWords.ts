@@ -1,4 +1,4 @@
-// Says in a line what a thousand good parts cost, what of it weighs most, and which keys would give the items left out.
+// Phrases for the cost of a thousand good parts, its largest items, and the keys for the items left out.
 import type { ComparisonRow } from "#analysis/study/comparison.ts";
 import { areComparable, COST_MEASURE, type CostStudy } from "#analysis/indicators/costStudy.ts";
 import type { Study } from "#analysis/study/study.ts";
@@ -6,8 +6,8 @@ import { percent, plainNumber, withInterval } from "./digits.ts";
 
 /** "84.10 ± 0.12 EUR per 1,000 good parts: resin 71 %, machine 20 %". */
 export function costWords({ currency, rows, total }: CostStudy): string {
-  if (rows.length === 0) return "no item can be worked out";
-  if (!total.perThousand) return `${withInterval(total.perHour)} ${currency} an hour, for no good part`;
+  if (rows.length === 0) return "no item can be computed";
+  if (!total.perThousand) return `${withInterval(total.perHour)} ${currency} an hour, without a good part`;
   const most = rows
     .filter(({ perHour }) => perHour.mean > 0)
     .toSorted((one, other) => other.perHour.mean - one.perHour.mean)
@@ -18,7 +18,7 @@ export function costWords({ currency, rows, total }: CostStudy): string {
 
 const mostKeys = 3;
 
-/** A line that names the keys; none where nothing is left out. */
+/** A line with the keys for the items left out; none where all items are there. */
 export function missingCostWords(costs: CostStudy | null): readonly string[] {
   if (!costs || costs.missing.length === 0) return [];
   const keys = [...new Set(costs.missing.flatMap((each) => each.keys))].map((key) => `\`${key}\``);
@@ -28,25 +28,28 @@ export function missingCostWords(costs: CostStudy | null): readonly string[] {
   return [`${count} more cost ${count === 1 ? "row" : "rows"} with ${named}`];
 }
 
-/** What the pairs say of the difference in cost. */
-export function costDifferenceWords(row: ComparisonRow): readonly string[] {
+/** The paired difference in cost. */
+function costDifferenceWords(row: ComparisonRow): readonly string[] {
   const { base, other, unit, difference, simultaneousHalfWidth, verdict } = row;
   const change = withInterval({ mean: Math.abs(difference), halfWidth: simultaneousHalfWidth });
   const said = {
     more: `${other} costs ${change} ${unit} more per 1,000 good parts than ${base}.`,
     less: `${other} costs ${change} ${unit} less per 1,000 good parts than ${base}.`,
     "no difference seen": `${other} and ${base} show no difference in cost (${change} ${unit} per 1,000 good parts).`,
-    "one pair tells nothing of chance": `${other} differs by ${plainNumber(difference)} ${unit} per 1,000 good parts from ${base}, by chance or not.`,
+    "one pair, no interval": `${other} costs ${plainNumber(Math.abs(difference))} ${unit} ${difference < 0 ? "less" : "more"} per 1,000 good parts than ${base} in one replication, which gives no interval.`,
   };
   return [said[verdict]];
 }
 
-/** The costs of a comparison: each difference, or why there is none. */
+/** The costs of a comparison: each difference, or the reason why there is none. */
 export function costComparison(studies: readonly Study[], rows: readonly ComparisonRow[]): readonly string[] {
   const [base, ...others] = studies;
   if (!base || studies.every(({ costs }) => !costs)) return [];
   const apart = others
     .filter((other) => !areComparable(base.costs, other.costs))
-    .map(({ scenario }) => `The costs of ${scenario.name} and ${base.scenario.name} are not sums of the same items.`);
+    .map(
+      ({ scenario }) =>
+        `The costs of ${scenario.name} and ${base.scenario.name} have different items and are not compared.`,
+    );
   return [...rows.filter(({ measure }) => measure === COST_MEASURE).flatMap(costDifferenceWords), ...apart];
 }

@@ -1,20 +1,19 @@
-// Says how many parts are refused and why, or that nobody looks.
+// Phrases for rejects and their reasons.
 import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { percent } from "./digits.ts";
 
-const NOTHING_JUDGED = "nothing is judged: every part counts as good";
 const prefix = "rejects: ";
 const mostReasons = 3;
-/** Less would be said as 0.0 %. */
+/** A smaller share would be shown as 0.0 %. */
 const leastShare = 0.0005;
 
-/** "1.3 % of the parts are rejects: leak test 0.8 %, base share 0.5 %". */
-export function rejectWords({ measures }: Pick<Study, "measures">): string {
+/** "1.3 % rejects: leak test 0.8 %, base share 0.5 %"; undefined where the scenario defines no quality checks. */
+export function rejectWords({ measures }: Pick<Study, "measures">): string | undefined {
   const parts = measureOf(measures, CELL, "parts per hour")?.interval.mean ?? 0;
   const reasons = measures.filter(({ resource, measure }) => resource === CELL && measure.startsWith(prefix));
-  if (reasons.length === 0 || parts === 0) return NOTHING_JUDGED;
+  if (reasons.length === 0 || parts === 0) return undefined;
   const shares = reasons
     .map(({ measure, interval }) => ({ reason: measure.slice(prefix.length), share: interval.mean / parts }))
     .toSorted((one, other) => other.share - one.share);
@@ -23,5 +22,13 @@ export function rejectWords({ measures }: Pick<Study, "measures">): string {
     .filter(({ share }, i) => i === 0 || share >= leastShare)
     .slice(0, mostReasons)
     .map(({ reason, share }) => `${reason} ${percent(share)}`);
-  return `${percent(all)} of the parts are rejects: ${named.join(", ")}`;
+  return `${percent(all)} rejects: ${named.join(", ")}`;
+}
+
+/** The remark at the foot of an answer; none where every scenario has quality checks. */
+export function uncheckedWords(studies: readonly Pick<Study, "measures" | "scenario">[]): readonly string[] {
+  const unchecked = studies.filter((study) => rejectWords(study) === undefined);
+  if (unchecked.length === 0) return [];
+  const where = studies.length === 1 ? "" : ` in ${unchecked.map(({ scenario }) => scenario.name).join(", ")}`;
+  return [`No quality checks defined${where}: all parts counted as good.`];
 }

@@ -1,40 +1,45 @@
-// The trade's words for steps and for those who do them, where a sentence needs them.
+// The trade's nouns for steps and resources in sentences.
+import { PLASTICATOR, RAM, VALVE } from "#cell/words/cycleNames.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
+import { subjectNames, type StepRole } from "#cell/words/stepNames.ts";
+import type { Study } from "#analysis/study/study.ts";
 
-const nouns: Readonly<Record<string, string>> = {
-  recharge: "recharging",
-  "shift to port": "shifting to the port",
-  "shift to head": "shifting to the head",
-  "shift to neutral": "shifting to neutral",
-  "fill beyond the shot": "filling beyond the shot",
-  drop: "parison drop",
-  close: "closing",
-  blow: "blowing",
-  cool: "cooling",
-  vent: "venting",
-  open: "opening",
-  remove: "removal",
-  parison: "extruding a parison",
-  "travel in": "travel in",
-  "heat up": "heating up",
-  purge: "purging",
+const nouns: Readonly<Partial<Record<StepRole, string>>> = {
+  "screw.recharge": stateNames.recharging,
+  "screw.fillBeyond": "filling beyond the shot",
+  "screw.extrude": stateNames.extrudingParison,
+  "screw.heat": "heating up",
+  "screw.purge": stateNames.purging,
+  "valve.toPort": "shifting to the port",
+  "valve.toHead": "shifting to the head",
+  "valve.toNeutral": "shifting to neutral",
+  "mold.drop": stateNames.parisonDrop,
+  "mold.close": stateNames.closing,
+  "mold.blow": stateNames.blowing,
+  "mold.cool": stateNames.cooling,
+  "mold.vent": stateNames.venting,
+  "mold.open": stateNames.opening,
+  "mold.remove": stateNames.removal,
 };
 
-/** A step that the user named keeps its name. */
-export function nounOf(step: string): string {
-  if (step.startsWith("walk to ")) return `the way to ${nounOf(step.slice("walk to ".length))}`;
-  return nouns[step] ?? step;
+type NamedStep = Pick<Study["leading"][number], "step" | "role" | "task">;
+
+/** Other steps keep their names, as those that the user named. */
+export function nounOf({ step, role, task }: NamedStep): string {
+  if (role === "crew.walk" && task !== undefined) return subjectNames["crew.walk"](task);
+  return (role && nouns[role]) ?? step;
 }
 
-/** "cooling, left and right"; a server that does its own work is named once. */
-export function stepOf(step: string, resources: readonly string[]): string {
+/** "cooling, left and right"; a server with one step of its own name is named once. */
+export function stepOf(step: NamedStep, resources: readonly string[]): string {
   const names = namesOf(resources);
-  return names === step ? names : `${nounOf(step)}, ${names}`;
+  return names === step.step ? names : `${nounOf(step)}, ${names}`;
 }
 
 const owners: Readonly<Record<string, string>> = {
-  plasticator: "the screw",
-  valve: "the valve",
-  ram: "the ram",
+  [PLASTICATOR]: "the screw",
+  [VALVE]: "the valve",
+  [RAM]: "the ram",
   chambers: "the chambers",
   "die zone": "the die zone",
   crew: "the crew",
@@ -42,16 +47,21 @@ const owners: Readonly<Record<string, string>> = {
   masks: "the masks",
 };
 
-/** One station is called by its name. */
+/** A station goes by its own name. */
 export function ownerName(resource: string): string {
   return owners[resource] ?? resource;
 }
 
 const mostNames = 3;
 
-/** "left and right", or of many only how many they are. */
+/** "left and right"; above three names only their number. */
 export function namesOf(resources: readonly string[]): string {
   if (resources.length > mostNames) return `all ${resources.length} stations`;
   const last = ownerName(resources.at(-1) ?? "");
   return resources.length < 2 ? last : `${resources.slice(0, -1).map(ownerName).join(", ")} and ${last}`;
+}
+
+/** A circuit of the ideal cycle by the words of the screen. */
+export function circuitName(circuit: string): string {
+  return circuit.replace(PLASTICATOR, "screw");
 }

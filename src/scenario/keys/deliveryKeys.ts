@@ -1,9 +1,10 @@
-// How melt comes to the molds: the screw, its rates or measured times, the valve.
+// The keys of melt delivery: its kind, the screw with its rates or measured times, and the valve.
 import { defaulted, mapping, optional, required } from "#scenario/values/key.ts";
 import { rateLaw, timeLaw } from "#scenario/distributions/law.ts";
 import { leaf, type Leaf } from "#scenario/values/leaf.ts";
 import { oneOf } from "#scenario/values/plainLeaf.ts";
 import { mass, quantity, quantitySchema, readQuantity } from "#scenario/values/quantityLeaf.ts";
+import { meaningOf, windowShape } from "./tableKeys.ts";
 
 const timeOrNever: Leaf<number | "never"> = leaf<number | "never">({
   expected: "a time such as `10 min`, or `never`",
@@ -13,7 +14,7 @@ const timeOrNever: Leaf<number | "never"> = leaf<number | "never">({
 
 /** Keys by which a station may differ from the cell. */
 const ownKeys = {
-  plasticatingRate: optional(rateLaw, "Melt that the screw makes ready per hour; or give `recharge`."),
+  plasticatingRate: optional(rateLaw, meaningOf("delivery.plasticatingRate")),
   recharge: optional(
     timeLaw,
     "Measured time to recharge the shot, decompression included; or give `plasticatingRate`.",
@@ -27,43 +28,14 @@ const ownKeys = {
 
 export const stationDelivery = mapping(() => ownKeys, "{ drop: 1.2 s }");
 
-/** Only for the process window. */
-const screw = mapping(
-  () => ({
-    channelDepth: optional(quantity("length", { above: 0 }), "Depth of the channel in the metering zone."),
-    helixAngle: optional(
-      quantity("angle", { above: 0, atMost: 60 }),
-      "Helix angle; 17.7 deg where the pitch is one diameter.",
-    ),
-    meteringLength: optional(quantity("length", { above: 0 }), "Length of the metering zone."),
-    speed: optional(quantity("speed", { above: 0 }), "Speed while the screw recharges."),
-    backPressure: optional(quantity("pressure"), "Gauge pressure at the end of the metering zone."),
-    viscosity: optional(quantity("viscosity", { above: 0 }), "Viscosity of the melt in the channel at its shear rate."),
-  }),
-  "{ channelDepth: 4 mm, helixAngle: 17.7 deg, speed: 60 rpm }",
-);
-
-/** Only for the process window. */
-const meltRise = mapping(
-  () => ({
-    from: required(quantity("rate", { above: 0 }), "Plasticating rate at which the melt has its stated temperature."),
-    rise: required(quantity("temperatureDifference"), "How much hotter it is at a higher rate."),
-    per: required(quantity("rate", { above: 0 }), "How much higher that rate is."),
-  }),
-  "{ from: 110 kg/h, rise: 4 °C, per: 10 kg/h }",
-);
-
 export const delivery = mapping(
   () => ({
     kind: required(
       oneOf("reciprocating-screw", "accumulator-head", "continuous"),
-      "How melt is delivered: by the screw itself, by an accumulator, or all the time.",
+      "How melt is delivered: by the screw itself, by an accumulator, or continuously.",
     ),
     ...ownKeys,
-    shotCapacity: optional(
-      mass({ above: 0 }),
-      "Melt that the screw can hold in front of it, or the chamber of an accumulator.",
-    ),
+    ...windowShape("delivery"),
     rechargeStarts: defaulted(
       oneOf("valve-neutral", "mold-closed"),
       "delivery.rechargeStarts",
@@ -72,42 +44,42 @@ export const delivery = mapping(
     shotFor: defaulted(
       oneOf("served", "next"),
       "delivery.shotFor",
-      "Whose shot a recharge makes ready: the station just served, or the next one (with `dispatch: alternate` only).",
+      "Station whose shot a recharge makes ready: the one just served, or the next one (with `dispatch: alternate` only).",
     ),
     accumulator: optional(
       oneOf("per-station", "common"),
-      "Accumulator head: a chamber in every station's head (assumed where absent), or one before the valve.",
+      "Accumulator head: one chamber in the head of each station (`per-station`, where absent), or one before the valve.",
     ),
     rate: optional(
       oneOf("matched", "fixed"),
-      "Continuous: the screw is turned down to the pace of the molds (assumed where absent), or not.",
+      "Continuous: the screw is turned down to the pace of the molds (`matched`, where absent), or runs at its full rate.",
     ),
     rateRange: optional(
       mapping(
-        () => ({ min: required(quantity("rate", { above: 0 }), "The slowest that the screw may turn.") }),
+        () => ({ min: required(quantity("rate", { above: 0 }), "Lowest plasticating rate of the screw.") }),
         "{ min: 80 kg/h }",
       ),
-      "Continuous: how far a matched screw can be turned down from `plasticatingRate`.",
+      "Continuous: range to which a matched screw can be turned down from `plasticatingRate`.",
     ),
     stopsScrewAfter: optional(
       timeOrNever,
-      "Continuous: the screw stands when every station has been stopped for so long (`never` assumed where absent); until then its melt goes to regrind.",
+      "Continuous: the screw stops when every station has been stopped for this time (`never`, where absent). Until then its melt goes to regrind.",
     ),
     removal: optional(
       oneOf("mold", "pin"),
-      "Continuous: the mold waits for the removal (assumed where absent), or a pin carries the part to a mask of its own beside it.",
+      "Continuous: the mold waits for the removal (`mold`, where absent), or a pin carries the part to a mask beside the mold.",
     ),
-    screwDiameter: optional(quantity("length", { above: 0 }), "Diameter of the screw, for the process window."),
-    screw: optional(screw, "The screw's metering zone, for the process window."),
-    holdUp: optional(mass({ above: 0 }), "Melt between hopper and die, for the process window."),
+    screw: optional(
+      mapping(() => windowShape("delivery.screw"), "{ channelDepth: 4 mm, helixAngle: 17.7 deg, speed: 60 rpm }"),
+      "Metering zone of the screw, for the process window.",
+    ),
     manifoldHoldUp: optional(
       mass({ above: 0 }),
       "Melt in the manifold or head of one station, for changes of color and material.",
     ),
-    drivePower: optional(quantity("power", { above: 0 }), "Power of the screw's drive, for the process window."),
     meltRise: optional(
-      meltRise,
-      "By how much the melt gets hotter with `plasticatingRate`, from measurements of your own; for the process window.",
+      mapping(() => windowShape("delivery.meltRise"), "{ from: 110 kg/h, rise: 4 °C, per: 10 kg/h }"),
+      "Rise of the melt temperature with `plasticatingRate`, from your own measurements; for the process window.",
     ),
   }),
   "{ kind: reciprocating-screw, plasticatingRate: 110 kg/h, deliveryRate: 420 kg/h }",
@@ -122,7 +94,7 @@ export const valve = mapping(
     dispatch: defaulted(
       oneOf("first-ready", "longest-waiting", "alternate", "priority"),
       "valve.dispatch",
-      "Which waiting station gets the next shot; at a die that never stops, which mold comes under it next.",
+      "Rule for which waiting station gets the next shot; under continuous extrusion, which mold gets the next parison.",
     ),
   }),
   "{ shift: 0.3 s, dispatch: first-ready }",

@@ -13,7 +13,7 @@ import { stations } from "./stationKeys.ts";
 import { stops } from "./stopKeys.ts";
 import { takeawayKeys } from "./takeawayKeys.ts";
 
-export const newestFormat = 1;
+const newestFormat = 1;
 
 const format: Leaf<number> = leaf({
   expected: "`format: 1`",

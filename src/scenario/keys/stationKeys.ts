@@ -1,21 +1,21 @@
-// A station: its mold, its steps, and where it differs from the cell.
+// The keys of a station: its mold, its steps, and delivery values that differ from the cell.
 import { stationDelivery } from "./deliveryKeys.ts";
+import { meaningOf, windowShape } from "./tableKeys.ts";
 import { defaulted, eitherOr, listOf, mapping, optional, required } from "#scenario/values/key.ts";
 import { timeLaw, timeLawOrEstimate } from "#scenario/distributions/law.ts";
 import { meanings } from "#scenario/values/leaf.ts";
 import { oneOf, text, wholeNumber } from "#scenario/values/plainLeaf.ts";
 import { stepName, stationName } from "#scenario/values/nameLeaf.ts";
-import { quantity } from "#scenario/values/quantityLeaf.ts";
 
 export const mostStations = 16;
 
 const remove = mapping(
   () => ({
-    time: required(timeLaw, "Time to take the parts out, tail strip included."),
+    time: required(timeLaw, "Time to remove the parts, tail strip included."),
     by: defaulted(
       oneOf("machine", "operator"),
       "stations.*.steps.remove.by",
-      "By machine, or by an operator who is held that long.",
+      "By machine, or by an operator, who is busy for that time.",
     ),
   }),
   "{ time: 0.8 s, by: machine }",
@@ -27,7 +27,7 @@ const clear = mapping(
     by: defaulted(
       oneOf("machine", "operator"),
       "stations.*.steps.clear.by",
-      "By itself, or by an operator who is held that long.",
+      "By machine, or by an operator, who is busy for that time.",
     ),
   }),
   "{ time: 90 s, by: operator }",
@@ -44,7 +44,7 @@ const steps = mapping(
     vent: required(timeLawOrEstimate, "Pressure falls before the mold may open; or `estimate`."),
     open: required(timeLaw, "Mold opens, pin out included."),
     remove: required(remove, "Parts leave the mold."),
-    clear: optional(clear, "A lost shot is taken out of an open mold; needed where a stop may lose one."),
+    clear: optional(clear, "A lost shot is removed from the open mold; needed where a stop can cause one."),
     travelIn: optional(timeLaw, "Mold travels under the die (continuous)."),
     cut: optional(timeLaw, "Parison is cut (continuous)."),
     travelOut: optional(timeLaw, "Mold travels to the blow station (continuous)."),
@@ -66,21 +66,17 @@ const station = mapping(
     name: optional(stationName, "Name in every table; `station 1` and so on where absent."),
     count: optional(
       wholeNumber(1, mostStations, "too-many-stations"),
-      "So many alike: `{ count: 2, name: side }` gives side 1 and side 2.",
+      "Number of identical stations: `{ count: 2, name: side }` gives side 1 and side 2.",
     ),
-    cavities: required(wholeNumber(1, 12), "Cavities of the mold, and parisons of its manifold."),
-    product: optional(text("bottle"), "Which of `products` its mold makes."),
+    cavities: required(wholeNumber(1, 12), meaningOf("station.cavities")),
+    product: optional(text("bottle"), "The one of `products` that its mold makes."),
     delivery: optional(stationDelivery, "Delivery values of this station alone."),
     steps: required(steps, "Times of the cycle's steps."),
     extra: optional(
       listOf(extraStep, "a list of `{ after: close, name: pin down, time: 0.3 s }`"),
-      "Steps of your own.",
+      "Extra steps of the cycle.",
     ),
-    moldContact: optional(
-      quantity("heatTransfer", { atLeast: 1 }),
-      "Heat transfer from part to mold, for the process window.",
-    ),
-    clampForce: optional(quantity("force", { above: 0 }), "Clamp force of the machine, for the process window."),
+    ...windowShape("station"),
     priority: defaulted(
       wholeNumber(1, 99),
       "stations.*.priority",

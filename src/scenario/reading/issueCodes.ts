@@ -80,7 +80,7 @@ export const issueCodes = {
   "priority-unused": "stations have priorities that the dispatch rule does not look at",
   "product-and-products": "both `product` and `products` are given",
   "product-unknown": "a station names a product that is not there",
-  "material-unknown": "the material is not in the catalogue",
+  "material-unknown": "the material is not in the catalog",
   "product-which": "a station does not say which of several products it makes",
   "range-unused": "a screw of fixed rate has a range that nobody looks at",
   "rate-and-time": "both a rate and a measured time are given for one thing",

@@ -1,100 +1,74 @@
-// What a product's values must say together: a mold colder than the melt, a mandrel inside its bushing, and the like.
-import type { Dimension } from "#foundation/dimension.ts";
+// Checks that the values of a product agree: a mold colder than the melt, a mandrel inside its bushing, and so on.
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Material } from "#physics/materials/material.ts";
+import type { WindowKeyRow } from "#physics/window/windowKeyRow.ts";
+import { windowKeys, type QuantityKey } from "#physics/window/windowKeys.ts";
+import { valueAt } from "#scenario/reading/pathPattern.ts";
 import type { Path } from "#scenario/values/finding.ts";
 import type { ProductDraft, Resolution } from "./resolution.ts";
-import { kelvin } from "./resolveMaterial.ts";
-
-/** One side of a comparison. */
-interface Said {
-  readonly name: string;
-  readonly path: Path;
-  readonly value: number | undefined;
-}
+import { kelvin } from "./windowNumber.ts";
 
 interface Rise {
-  readonly dimension: Dimension;
-  readonly lower: Said;
-  readonly higher: Said;
-  /** Being alike is no contradiction. */
-  readonly mayMeet?: boolean;
+  readonly lower: QuantityKey;
+  readonly higher: QuantityKey;
+  /** The lower value counts twice. */
+  readonly twice?: true;
+  /** Equal values do not contradict each other. */
+  readonly mayMeet?: true;
 }
 
-/** The formulas hold only where these rise; else a time would have no end, or a gap no width. */
+/** The formulas hold only where these values rise: otherwise a time has no end, or a gap no width. */
+const rises: readonly Rise[] = [
+  { lower: "product.moldTemperature", higher: "product.demoldTemperature" },
+  { lower: "product.demoldTemperature", higher: "product.meltTemperature" },
+  { lower: "product.insideAir.temperature", higher: "product.demoldTemperature" },
+  { lower: "product.die.mandrel", higher: "product.die.diameter" },
+  { lower: "product.die.gap", higher: "product.die.diameter", twice: true },
+  { lower: "product.wall.mean", higher: "product.wall.thickest", mayMeet: true },
+  { lower: "product.ventTo", higher: "product.blowPressure" },
+];
+
+/** One side of a comparison, in the unit of a draft. */
+interface Side {
+  readonly name: string;
+  /** From the product. */
+  readonly path: Path;
+  readonly value: number;
+}
+
 export function checkProduct(
   product: ProductDraft | undefined,
   material: Material | undefined,
   path: Path,
   { report }: Resolution,
 ): void {
-  for (const { dimension, lower, higher, mayMeet } of rises(product ?? {}, material)) {
-    if (lower.value === undefined || higher.value === undefined) continue;
-    if (lower.value < higher.value || (mayMeet === true && lower.value === higher.value)) continue;
-    const [less, more] = [lower, higher].map(({ name, value }) => `${name} of ${shown(value ?? 0, dimension)}`);
+  for (const { lower, higher, twice, mayMeet } of rises) {
+    const [once, high] = [lower, higher].map((key) => sideOf(key, product, material));
+    if (once === undefined || high === undefined) continue;
+    const low = twice === true ? { ...once, name: `Twice ${once.name}`, value: 2 * once.value } : once;
+    if (low.value < high.value || (mayMeet === true && low.value === high.value)) continue;
+    const [less, more] = [low, high].map(({ name, value }) => `${name} of ${shown(value, lower)}`);
     report({
       code: "values-contradict",
       message: `${less} is not below ${more}.`,
-      expected: `${lower.name} below ${higher.name}`,
+      expected: `${low.name} below ${high.name}`,
       remedy: "Check both for a slip.",
-      path: [...path, ...(higher.path[0] === "material" ? lower : higher).path],
+      path: [...path, ...(high.path[0] === "material" ? low : high).path],
     });
   }
 }
 
-function shown(value: number, dimension: Dimension): string {
-  return formatQuantity(value, dimension, { digits: 4 });
+/** The value that the product gives, else that of its material; undefined where neither has one. */
+function sideOf(key: QuantityKey, product: ProductDraft | undefined, material: Material | undefined): Side | undefined {
+  const path = key.split(".").slice(1);
+  const value = valueAt(product, path);
+  if (typeof value === "number") return { name: `\`${path.join(".")}\``, path, value };
+  const { otherwise }: WindowKeyRow = windowKeys[key];
+  if (material === undefined || otherwise === undefined || !("material" in otherwise)) return undefined;
+  const property = otherwise.material;
+  return { name: `the material's \`${property}\``, path: ["material"], value: material[property].value + kelvin };
 }
 
-function rises(product: ProductDraft, material: Material | undefined): readonly Rise[] {
-  const { wall, die } = product;
-  const said = (name: string, value: number | undefined): Said => ({
-    name: `\`${name}\``,
-    path: name.split("."),
-    value,
-  });
-  const twiceGap = { ...said("die.gap", die?.gap === undefined ? undefined : 2 * die.gap), name: "Twice `die.gap`" };
-  return [
-    ...temperatures(product, material),
-    { dimension: "length", lower: said("die.mandrel", die?.mandrel), higher: said("die.diameter", die?.diameter) },
-    { dimension: "length", lower: twiceGap, higher: said("die.diameter", die?.diameter) },
-    {
-      dimension: "length",
-      lower: said("wall.mean", wall?.mean),
-      higher: said("wall.thickest", wall?.thickest),
-      mayMeet: true,
-    },
-    {
-      dimension: "pressure",
-      lower: said("ventTo", product.ventTo),
-      higher: said("blowPressure", product.blowPressure),
-    },
-  ];
-}
-
-type Temperature = "moldTemperature" | "demoldTemperature" | "meltTemperature";
-
-function warmth(product: ProductDraft, key: Temperature, material: Material | undefined): Said {
-  if (product[key] !== undefined) return { name: `\`${key}\``, path: [key], value: product[key] };
-  const usual = material && material[key].value + kelvin;
-  return { name: `the material's \`${key}\``, path: ["material"], value: usual };
-}
-
-function temperatures(product: ProductDraft, material: Material | undefined): readonly Rise[] {
-  const said = (key: Temperature): Said => warmth(product, key, material);
-  const rise = (lower: Temperature, higher: Temperature): Rise => ({
-    dimension: "temperature",
-    lower: said(lower),
-    higher: said(higher),
-  });
-  const air: Said = {
-    name: "`insideAir.temperature`",
-    path: ["insideAir", "temperature"],
-    value: product.insideAir?.temperature,
-  };
-  return [
-    rise("moldTemperature", "demoldTemperature"),
-    rise("demoldTemperature", "meltTemperature"),
-    { dimension: "temperature", lower: air, higher: said("demoldTemperature") },
-  ];
+function shown(value: number, key: QuantityKey): string {
+  return formatQuantity(value, windowKeys[key].dimension, { digits: 4 });
 }

@@ -1,21 +1,15 @@
-// From what a product says of its material to the catalogue's plastic, with the user's own values in place of the catalogue's.
+// From the material of a product to a material of the catalog, with the user's own values in place of its own.
 import { didYouMean } from "#foundation/didYouMean.ts";
-import type { Material } from "#physics/materials/material.ts";
+import type { Material, MaterialProperty } from "#physics/materials/material.ts";
+import { materialTable, type PropertyRow } from "#physics/materials/materialTable.ts";
 import { materials } from "#physics/materials/materials.ts";
-import { ownMaterial, type MaterialProperty } from "#physics/materials/ownMaterial.ts";
+import { ownMaterial } from "#physics/materials/ownMaterial.ts";
+import { valueAt } from "#scenario/reading/pathPattern.ts";
 import type { Path } from "#scenario/values/finding.ts";
 import type { ProductDraft, Resolution } from "./resolution.ts";
+import { windowNumber } from "./windowNumber.ts";
 
-export type Possible<Values> = { readonly [Key in keyof Values]?: Values[Key] | undefined };
-
-/** 0 °C. */
-export const kelvin = 273.15;
-
-export function celsius(temperature: number | undefined): number | undefined {
-  return temperature === undefined ? undefined : temperature - kelvin;
-}
-
-/** Undefined where none is named, or, told, where it is not known. */
+/** Undefined where no material is named; an unknown one is reported. */
 export function resolveMaterial(
   product: ProductDraft | undefined,
   path: Path,
@@ -33,8 +27,8 @@ export function resolveMaterial(
     code: "material-unknown",
     message:
       name === undefined
-        ? "The material has no name from the catalogue."
-        : `There is no material "${name}" in the catalogue.`,
+        ? "The material has no name from the catalog."
+        : `There is no material "${name}" in the catalog.`,
     expected,
     remedy:
       meant === undefined
@@ -47,22 +41,11 @@ export function resolveMaterial(
 
 type OwnMaterial = Exclude<NonNullable<ProductDraft["material"]>, string>;
 
+const properties: readonly (readonly [string, PropertyRow])[] = Object.entries(materialTable);
+
 function ownValues(said: OwnMaterial): Readonly<Partial<Record<MaterialProperty, number>>> {
-  const values: Possible<Record<MaterialProperty, number>> = {
-    density: said.density,
-    meltDensity: said.meltDensity,
-    conductivity: said.conductivity,
-    specificHeat: said.specificHeat,
-    coolingDiffusivity: said.diffusivity,
-    heatOfFusion: said.heatOfFusion,
-    zeroShearViscosity: said.viscosity,
-    dieViscosity: said.dieViscosity,
-    powerLawIndex: said.powerLawIndex,
-    fractureStress: said.fractureStress,
-    meltTemperature: celsius(said.meltTemperature),
-    moldTemperature: celsius(said.moldTemperature),
-    demoldTemperature: celsius(said.demoldTemperature),
-    timeAtHeat: said.maxTimeAtHeat,
-  };
-  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined));
+  const values = properties.map(([property, { key = property, dimension }]) => {
+    return [property, windowNumber(valueAt(said, [key]), dimension)] as const;
+  });
+  return Object.fromEntries(values.filter(([, value]) => value !== undefined));
 }

@@ -1,85 +1,44 @@
-// From drafts of product, station and delivery to what the process window is worked out from.
+// From drafts of product, station and delivery to the numbers of the process window that a scenario gives.
 import { lawMean } from "#engine/distributions/law.ts";
-import { celsius, type Possible } from "./resolveMaterial.ts";
+import type { WindowKeyRow } from "#physics/window/windowKeyRow.ts";
+import { windowKeys, type StationKey } from "#physics/window/windowKeys.ts";
+import { valueAt } from "#scenario/reading/pathPattern.ts";
+import type { ProcessSpec } from "#scenario/scenario.ts";
 import type { ProductMasses } from "./resolveProducts.ts";
 import { settled, type ProductDraft, type Resolution, type StationDraft } from "./resolution.ts";
-import type { ProcessSpec, ProcessValues } from "#scenario/scenario.ts";
-
-const milligramsPerKilogram = 1_000_000;
+import { windowNumber } from "./windowNumber.ts";
 
 /** Undefined where no material is named, or none that is known. */
 export function resolveProcess(
   product: ProductDraft | undefined,
   masses: ProductMasses | undefined,
   station: StationDraft,
-  resolution: Resolution,
+  { draft }: Resolution,
 ): ProcessSpec | undefined {
   const material = masses?.material;
   if (!material) return undefined;
+  const rate = settled(station.delivery?.plasticatingRate ?? draft.delivery?.plasticatingRate);
+  const ofStation: Readonly<Record<StationKey, number | undefined>> = {
+    "product.flash": windowNumber(masses.flashMilligrams, "mass"),
+    "station.cavities": station.cavities,
+    "delivery.plasticatingRate": rate && lawMean(rate),
+  };
   return {
     material,
-    values: given({ ...productValues(product, masses), ...machineValues(station, resolution) }),
-    deliveryKind: resolution.draft.delivery?.kind ?? "reciprocating-screw",
+    values: { ...quantities({ product, station, delivery: draft.delivery }), ...given(Object.entries(ofStation)) },
+    deliveryKind: draft.delivery?.kind ?? "reciprocating-screw",
     ...(product?.coolingTo === "mean" ? { coolingTo: "mean" } : {}),
   };
 }
 
-/** Without the keys that were not given. */
-function given(values: Possible<ProcessValues>): ProcessValues {
-  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined));
+const rows: readonly (readonly [string, WindowKeyRow])[] = Object.entries(windowKeys);
+
+/** The plain quantities of the key table, each at its path. */
+function quantities(drafts: Readonly<Record<"product" | "station" | "delivery", unknown>>): ProcessSpec["values"] {
+  const plain = rows.filter(([, { from }]) => from === undefined);
+  return given(plain.map(([path, { dimension }]) => [path, windowNumber(valueAt(drafts, path.split(".")), dimension)]));
 }
 
-function productValues(product: ProductDraft | undefined, masses: ProductMasses): Possible<ProcessValues> {
-  const { wall, die } = product ?? {};
-  return {
-    "product.partMass": masses.partMilligrams / milligramsPerKilogram,
-    "product.flash": masses.flashMilligrams / milligramsPerKilogram,
-    "product.wall.mean": wall?.mean,
-    "product.wall.thickest": wall?.thickest,
-    "product.volume": product?.volume,
-    "product.projectedArea": product?.projectedArea,
-    "product.length": product?.length,
-    "product.diameter": product?.diameter,
-    "product.parisonLength": product?.parisonLength,
-    "product.pinchLength": product?.pinchLength,
-    "product.pinchLoad": product?.pinchLoad,
-    "product.die.diameter": die?.diameter,
-    "product.die.mandrel": die?.mandrel ?? (die?.diameter && die.gap && die.diameter - 2 * die.gap),
-    "product.thicknessSwell": product?.thicknessSwell,
-    "product.sagLimit": product?.sagLimit,
-    "product.meltTemperature": celsius(product?.meltTemperature),
-    "product.moldTemperature": celsius(product?.moldTemperature),
-    "product.demoldTemperature": celsius(product?.demoldTemperature),
-    "product.insideAir.transfer": product?.insideAir?.transfer,
-    "product.insideAir.temperature": celsius(product?.insideAir?.temperature),
-    "product.blowPressure": product?.blowPressure,
-    "product.ventTo": product?.ventTo,
-    "product.airConductance": product?.airConductance,
-    "product.airCriticalRatio": product?.airCriticalRatio,
-    "product.airSupply": product?.airSupply,
-  };
-}
-
-function machineValues(station: StationDraft, { draft }: Resolution): Possible<ProcessValues> {
-  const cell = draft.delivery;
-  const rate = settled(station.delivery?.plasticatingRate ?? cell?.plasticatingRate);
-  return {
-    "station.cavities": station.cavities,
-    "station.moldContact": station.moldContact,
-    "station.clampForce": station.clampForce,
-    "delivery.plasticatingRate": rate && lawMean(rate),
-    "delivery.shotCapacity": cell?.shotCapacity && cell.shotCapacity / milligramsPerKilogram,
-    "delivery.screwDiameter": cell?.screwDiameter,
-    "delivery.drivePower": cell?.drivePower,
-    "delivery.holdUp": cell?.holdUp && cell.holdUp / milligramsPerKilogram,
-    "delivery.meltRise.from": cell?.meltRise?.from,
-    "delivery.meltRise.rise": cell?.meltRise?.rise,
-    "delivery.meltRise.per": cell?.meltRise?.per,
-    "delivery.screw.channelDepth": cell?.screw?.channelDepth,
-    "delivery.screw.helixAngle": cell?.screw?.helixAngle,
-    "delivery.screw.meteringLength": cell?.screw?.meteringLength,
-    "delivery.screw.speed": cell?.screw?.speed,
-    "delivery.screw.backPressure": cell?.screw?.backPressure,
-    "delivery.screw.viscosity": cell?.screw?.viscosity,
-  };
+function given(values: readonly (readonly [string, number | undefined])[]): ProcessSpec["values"] {
+  return Object.fromEntries(values.filter(([, value]) => value !== undefined));
 }

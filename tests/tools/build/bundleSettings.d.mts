@@ -1,4 +1,4 @@
-// Types of the bundle's settings, for tests that bundle as the build does.
+// Types of the bundle's settings, for tests that bundle like the build.
 import type { BuildOptions } from "esbuild";
 
 export const root: string;

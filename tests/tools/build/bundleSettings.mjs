@@ -1,13 +1,12 @@
-// How sources are bundled for Node, whatever the bundle is for.
+// Common settings of all bundles for Node.
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
-import { usedParts } from "./usedParts.mjs";
 import { forEsbuild } from "./wasmCore.mjs";
 
 export const root = fileURLToPath(new URL("../../..", import.meta.url));
 
-const { version } = JSON.parse(readFileSync(path.join(root, "package.json"), "utf8"));
+const { version, dependencies } = JSON.parse(readFileSync(path.join(root, "package.json"), "utf8"));
 
 export const bundleSettings = {
   absWorkingDir: root,
@@ -18,8 +17,9 @@ export const bundleSettings = {
   logLevel: "warning",
   conditions: ["blowcell-source"],
   define: { BLOWCELL_VERSION: JSON.stringify(version) },
-  alias: { debug: path.join(root, "tests/tools/build/silentDebug.cjs") },
-  plugins: [forEsbuild, usedParts],
-  // CommonJS packages inside an ES module bundle still call require for Node's own modules.
+  // Installed beside the package, and imported from there.
+  external: Object.keys(dependencies),
+  plugins: [forEsbuild],
+  // CommonJS packages inside an ES module bundle call require for Node's own modules.
   banner: { js: `import{createRequire as openRequire}from"node:module";const require=openRequire(import.meta.url);` },
 };

@@ -1,4 +1,4 @@
-// The packages whose code is in a bundle, from the bundle's own list of files, with their licences.
+// Lists the packages whose code is in a bundle, with their licenses, from the bundle's list of files.
 import { readFileSync, readdirSync } from "node:fs";
 import path from "node:path";
 import { root } from "./bundleSettings.mjs";
@@ -6,7 +6,7 @@ import { withinCore } from "./wasmCore.mjs";
 
 const read = (...place) => readFileSync(path.join(root, ...place), "utf8");
 
-/** The files of each package that a bundle's metafiles name, by the package's folder. */
+/** The files of each package in the metafiles of a bundle, by the package's folder. */
 function filesByFolder(metafiles) {
   const byFolder = new Map();
   const inputs = metafiles.flatMap((metafile) => Object.keys(metafile.inputs));
@@ -17,7 +17,7 @@ function filesByFolder(metafiles) {
   return byFolder;
 }
 
-/** The text of a file of its own, else the section at the end of what the package says of itself. */
+/** The text of the license file, or else the license section of the README. */
 function licenceText(folder) {
   const names = readdirSync(path.join(root, folder)).toSorted();
   const own = names.filter((name) => /^(?:licen[cs]e|copying|notice)/i.test(name));
@@ -26,12 +26,12 @@ function licenceText(folder) {
   return (readme && /^#* *licen[cs]e[^\n]*\n.*/ims.exec(read(folder, readme))?.[0].trim()) ?? "";
 }
 
-/** Bundling drops comments, also those that ask to be kept with the code: work taken over from a third author. */
+/** License comments of third authors inside the code, which bundling drops. */
 function noticesInside(files) {
   const comments = files.flatMap((file) => read(file).match(/\/\*.*?\*\/|(?:^[ \t]*\/\/.*\n)+/gms) ?? []);
   const plain = (comment) => comment.replace(/^[ \t]*(?:\/\*+!?|\*\/|\*|\/\/+)[ \t]?|\*+\/$/gm, "").trim();
-  const asked = /permission is hereby granted|permission to use, copy|redistribution and use|freely granted/i;
-  return [...new Set(comments.map(plain).filter((comment) => asked.test(comment)))];
+  const grants = /permission is hereby granted|permission to use, copy|redistribution and use|freely granted/i;
+  return [...new Set(comments.map(plain).filter((comment) => grants.test(comment)))];
 }
 
 function entryOf([folder, files]) {
@@ -42,7 +42,7 @@ function entryOf([folder, files]) {
   return { title: `${name} ${version} (${license})`, text: [text, ...noticesInside(files)].join("\n\n") };
 }
 
-/** Name, version, licence and its text of every package, equal texts once; throws where one has none, since it then may not be shipped. */
+/** Name, version, license and license text of every package, equal texts once; throws for a package without a license text. */
 export function thirdParty(metafiles) {
   const titles = new Map();
   for (const { title, text } of [...filesByFolder(metafiles)].map(entryOf))

@@ -1,3 +1,4 @@
+// Types of the bundler plugins that compile the core.
 import type { Plugin as BuildPlugin } from "esbuild";
 import type { Plugin } from "vitest/config";
 

@@ -1,23 +1,22 @@
-// Makes WebAssembly of a program in AssemblyScript: whoever imports `x.wasm` gets the bytes of the `x.ts` beside it.
-// And `x.f64` is what the `x.ts` beside it exports as `numbers`, worked out when it is bundled.
+// Gives bundlers compiled bytes: `x.wasm` is the AssemblyScript of `x.ts`, and `x.f64` holds the `numbers` that `x.ts` exports.
 import { createHash } from "node:crypto";
 import { mkdir, readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
-/** Sizes up to which functions go into those that call them: half of the time of the loop goes into calls otherwise. */
+/** Sizes up to which functions are inlined; without inlining, calls take half of the time of the loop. */
 const inlined = { anywhere: 150, light: 500 };
 
-/** What stays a function all the same: it is called seldom, and where it is, every draw ahead would have to step around it. */
+/** Functions that are not inlined: they are rarely called, and inlining them would slow every draw. */
 const apart = { core: ["state/draws/drawTicks"] };
 
-/** Throws where the compiler finds a fault. */
+/** Throws when the compiler reports an error. */
 async function compileCore(file) {
-  // Only when there is something to compile: it is large.
+  // Loaded only when needed, because it is large.
   const { default: asc } = await import("assemblyscript/asc");
   const { dir, base, name } = path.parse(file);
-  // Functions keep their names until those that stay apart have been found. The runtime is the one that never gives memory back, which the
-  // compiler calls stub; what cannot go on ends in a trap instead of a call of the host.
+  // Functions keep their names until those that stay apart have been found. The runtime `stub` never frees memory. A failure ends in a trap instead
+  // of a call of the host.
   const choices = ["--optimizeLevel", "3", "--noAssert", "--runtime", "stub", "--debug", "--use", "abort="];
   let bytes;
   let faults = "";
@@ -33,7 +32,7 @@ async function inline(bytes, staysApart) {
   const { default: binaryen } = await import("binaryen");
   const core = binaryen.readBinary(bytes);
   const { MutableGlobals, NontrappingFPToInt, BulkMemory, BulkMemoryOpt, SignExt } = binaryen.Features;
-  // What every browser and every Node can do since 2020.
+  // Features of every browser and Node since 2020.
   core.setFeatures(MutableGlobals | NontrappingFPToInt | BulkMemory | BulkMemoryOpt | SignExt);
   binaryen.setOptimizeLevel(4);
   binaryen.setShrinkLevel(0);
@@ -62,7 +61,7 @@ async function coreHash(folder) {
   return hash.digest("hex");
 }
 
-/** Compiles only what has changed: the compiler works for seconds, and the build, the tests and the benchmark need the same bytes. */
+/** Compiles only after a change: it takes seconds, and the build, the tests and the benchmark need the same bytes. */
 async function compileOnce(file) {
   const { dir, name } = path.parse(file);
   const kept = `${name}-${await coreHash(dir)}.wasm`;
@@ -72,14 +71,14 @@ async function compileOnce(file) {
   await mkdir(cache, { recursive: true });
   const old = (await readdir(cache)).filter((each) => each.startsWith(`${name}-`));
   await Promise.all(old.map((each) => rm(path.join(cache, each), { force: true })));
-  // Renamed when it is whole: another process may read at the same time.
+  // Renamed when it is complete, because another process may read at the same time.
   const unfinished = path.join(cache, `${process.pid}-${kept}`);
   await writeFile(unfinished, bytes);
   await rename(unfinished, path.join(cache, kept));
   return bytes;
 }
 
-/** The numbers that a module exports, eight bytes each, lowest byte first. */
+/** The numbers that a module exports, as little-endian doubles. */
 async function workOut(file) {
   const { build } = await import("esbuild");
   const { outputFiles } = await build({
@@ -101,7 +100,7 @@ async function workOut(file) {
 const root = fileURLToPath(new URL("../../..", import.meta.url));
 const cache = path.join(root, "node_modules/.cache/blowcell");
 
-/** The bytes exist nowhere: both bundlers are told where they would lie. */
+/** No such file exists; both bundlers get the path that it would have. */
 const made = /\.(?:wasm|f64)$/;
 const wasm = /\.wasm$/;
 const placeOf = (name, folder) =>
@@ -112,7 +111,7 @@ function make(file) {
   return wasm.test(file) ? compileOnce(source) : workOut(source);
 }
 
-/** Where the compiled core is part of a bundle, so is what its language brings along: no list of files tells of it. */
+/** Files of AssemblyScript's runtime that are part of the compiled core, which the bundle's list of files lacks. */
 export function withinCore(inputs) {
   return inputs.some((file) => wasm.test(file)) ? ["node_modules/assemblyscript/std/assembly/rt/stub.ts"] : [];
 }

@@ -1,4 +1,4 @@
-// How the tests run: sources through the condition `blowcell-source`, quick rooms first, a last line that counts.
+// How the tests run: sources through the condition `blowcell-source`, fast folders first, a last line with counts.
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import FastFirst from "../runners/fastFirst.ts";
@@ -8,8 +8,8 @@ const conditions = ["blowcell-source"];
 
 const inProject = (place: string) => fileURLToPath(new URL(`../../../${place}`, import.meta.url));
 
-/** `npm run test:long` names the mode. */
 export default defineConfig(({ mode }) => {
+  // As called by `npm run test:long`.
   const long = mode === "long";
   const times = long ? [inProject("tests/tools/runners/fileTimes.ts")] : [];
   return {
@@ -21,11 +21,12 @@ export default defineConfig(({ mode }) => {
     test: {
       include: ["tests/**/*.test.ts"],
       exclude: ["**/node_modules/**", ...(long ? [] : ["**/*.long.test.ts"])],
+      globalSetup: inProject("tests/tools/runners/temporaryFolder.ts"),
+      setupFiles: inProject("tests/support/caseCount.ts"),
+      provide: { caseCount: long ? 1000 : 100 },
       reporters: ["default", ...times, inProject("tests/tools/runners/lastLine.ts")],
       sequence: { sequencer: FastFirst },
-      setupFiles: [inProject("tests/support/caseCount.ts")],
-      provide: { caseCount: long ? 1000 : 100 },
-      // One process for each core, which loads the sources once: on two cores vitest starts a single one, and a new one for each file.
+      // One process a core, which loads the sources once. By default there is a process a file, and on two cores one at a time.
       maxWorkers: "100%",
       isolate: false,
       testTimeout: long ? 600_000 : 60_000,

@@ -1,4 +1,4 @@
-// The README's table of codes, made from the lists that the sources keep.
+// Makes the table of message codes from the lists in the sources.
 import { estimateIssueCodes } from "#analysis/window/settleEstimates.ts";
 import { standstillCodes } from "#analysis/study/standstillIssue.ts";
 import { compareIssueCodes } from "#cli/commands/compare.ts";
@@ -6,7 +6,7 @@ import { fileIssueCodes } from "#cli/machine/readTextFile.ts";
 import { issueCodes } from "#scenario/reading/issueCodes.ts";
 import { withReadmeTable } from "./readmeTable.ts";
 
-/** The same text with the table between its two marks made anew. */
+/** The same text with the regenerated table between its two marks. */
 export function withCodeTable(readme: string): string {
   const lists = [fileIssueCodes, issueCodes, compareIssueCodes, standstillCodes, estimateIssueCodes];
   const meanings = new Map(lists.flatMap((list) => Object.entries(list)));

@@ -1,4 +1,4 @@
-// The README's table of time elements, made from the rules that the simulation goes by.
+// Makes the table of time elements from the rules of the simulation.
 import { elementRules, planRules } from "#cell/words/elementWords.ts";
 import { withReadmeTable } from "./readmeTable.ts";
 

@@ -1,4 +1,4 @@
-// Writes the files that are made from the sources and kept in the repository: `npm run generate`.
+// Writes the generated files of the repository: `npm run generate`.
 import { spawnSync } from "node:child_process";
 import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
@@ -8,7 +8,7 @@ import { bundleSettings, root } from "../build/bundleSettings.mjs";
 
 const inRoot = (name) => path.join(root, name);
 
-/** Bundles a few exports of the sources, as Node 20 reads no TypeScript. */
+/** Bundles a few exports of the sources, because Node 20 does not read TypeScript. */
 async function load(source) {
   const file = inRoot(`dist/generate-${process.pid}.mjs`);
   const stdin = { contents: source, resolveDir: root, loader: "ts" };
@@ -21,6 +21,10 @@ async function load(source) {
   }
 }
 
+async function rewrite(name, change) {
+  await writeFile(inRoot(name), change(await readFile(inRoot(name), "utf8")));
+}
+
 const { dictionary, withCodeTable, withElementTable, withStopTable } = await load(`
   import { dataDictionary } from "#report/tables/dataDictionary.ts";
   import { tableSpecs } from "#report/tables/tableSpecs.ts";
@@ -30,8 +34,8 @@ const { dictionary, withCodeTable, withElementTable, withStopTable } = await loa
   export const dictionary = dataDictionary(tableSpecs);
 `);
 await writeFile(inRoot("reports/README.md"), dictionary);
-const readme = await readFile(inRoot("README.md"), "utf8");
-await writeFile(inRoot("README.md"), withElementTable(withStopTable(withCodeTable(readme))));
+await rewrite("src/cell/README.md", (readme) => withElementTable(withStopTable(readme)));
+await rewrite("scenarios/README.md", withCodeTable);
 
 const schema = spawnSync(process.execPath, [inRoot("dist/cli/blowcell.js"), "schema"], { encoding: "utf8" });
 if (schema.status !== 0) throw new Error(schema.stderr);

@@ -1,4 +1,4 @@
-// Writes a table between two marks of the README, as the formatter writes tables, so that neither undoes the other's work.
+// Writes a table between two marks of a README in the layout of the formatter.
 
 /** The first row holds the headings. */
 export function withReadmeTable(readme: string, mark: string, cells: readonly (readonly string[])[]): string {

@@ -1,4 +1,4 @@
-// The README's matrix of stops, made from the data that the simulation goes by.
+// Makes the matrix of stops from the data of the simulation.
 import { stopMatrix, stopWords, type ShotPlace } from "#cell/layers/stopMatrix.ts";
 import { withReadmeTable } from "./readmeTable.ts";
 

@@ -1,4 +1,4 @@
-// The costs of a cell of fixed times against arithmetic by hand, and what happens where something is not given.
+// Holds the costs of a cell of fixed times to values calculated by hand, and missing inputs to rows left out.
 import { describe, expect, it } from "vitest";
 import { compareStudies } from "#analysis/study/comparison.ts";
 import { COST_MEASURE, type CostStudy } from "#analysis/indicators/costStudy.ts";
@@ -24,7 +24,7 @@ const costs = `costs:
 crew: { operators: 2 }
 `;
 
-/** 13.05 s a shot of two parts, 42 g and 12.6 g of flash each; 10 shots left out, 100 observed. */
+/** 13.05 s a shot of two parts, 42 g and 12.6 g of flash each; 10 shots of warm-up, 100 observed. */
 const fixedTimes = [
   "product={ material: HDPE, partMass: 42 g, flash: 30 % of part, volume: 1 L, blowPressure: 6 bar }",
   "delivery={ kind: reciprocating-screw, plasticatingRate: 110 kg/h, drop: 1.8 s, drivePower: 22 kW }",
@@ -45,15 +45,15 @@ function costsOf({ costs: found }: Study): CostStudy {
 
 const study = studyOf(cellText(1, costs));
 
-// The arithmetic, by hand: 3600/13.05 × 2 = 551.72 parts an hour, so a thousand take 1.8125 h and 54.6 kg of melt.
+// By hand [C]: 3600/13.05 × 2 = 551.72 parts an hour, so a thousand parts take 1.8125 h and 54.6 kg of melt.
 const perThousand: readonly (readonly [item: string, amount: number])[] = [
-  ["resin", 76.44], // 54.6 kg × 1.40: without regrind all flash is paid for
+  ["resin", 76.44], // 54.6 kg × 1.40; without regrind all flash is bought
   ["surplus regrind", -6.3], // 12.6 kg of flash × 0.50
   ["drive energy", 1.9656], // 22 kW / 110 kg/h = 0.2 kWh/kg × 54.6 kg × 0.18
   ["heating", 2.71875], // 1.8125 h × 1.50
   ["air", 0.12], // 1 L at 6 bar gauge is 6 L at 1 bar: 6 m³ × 0.02
   ["cooling", 1.638], // 54.6 kg × 0.03
-  ["labor", 72.5], // 2 people × 1.8125 h × 20
+  ["labor", 72.5], // 2 operators × 1.8125 h × 20
   ["machine", 72.5], // 1.8125 h × 40
   ["tooling", 10], // 30,000 / 3,000,000 a part
   ["packing", 12],
@@ -74,7 +74,7 @@ describe("the cost of a thousand good parts", () => {
     expect(found.missing).toEqual([]);
   });
 
-  it("is the sum of its rows to the last bit, an hour and a thousand alike, also where luck spreads them", () => {
+  it("is exactly the sum of its rows, per hour and per thousand parts, also with drawn times", () => {
     const spread = costsOf(studyOf(cellText(2, costs), "stations.steps.cool={ triangular: [7 s, 8 s, 10 s] }"));
     for (const each of [found, spread]) {
       expect(each.rows.reduce((sum, row) => sum + row.perHour.mean, 0)).toBe(each.total.perHour.mean);
@@ -82,31 +82,31 @@ describe("the cost of a thousand good parts", () => {
       expect(each.rows.reduce((sum, row) => sum + row.share!, 0)).toBeCloseTo(1, 12);
     }
     expect(spread.total.perThousand?.halfWidth).toBeGreaterThan(0);
-    const told =
+    const meanOfReplications =
       spread.perThousandOf.reduce<number>((sum, each) => sum + (each ?? NaN), 0) / spread.perThousandOf.length;
-    expect(told).toBeCloseTo(spread.total.perThousand!.mean, 9);
+    expect(meanOfReplications).toBeCloseTo(spread.total.perThousand!.mean, 9);
   });
 
-  it("pays for rejects with their resin and time: of a fifth of rejects 800 parts are good", () => {
+  it("includes resin and time of rejects: with a fifth of rejects 800 of 1,000 parts are good", () => {
     const rejected = studyOf(cellText(1, costs), "quality={ rejects: 20 % }", "run.length=105 h");
     const good = 1 - rejected.measures.find(({ measure }) => measure === "reject share")!.interval.mean;
     const of = (item: string) => costsOf(rejected).rows.find((row) => row.item === item)?.perThousand?.mean ?? NaN;
     expect(of("machine")).toBeCloseTo(72.5 / good, 1);
     expect(of("packing")).toBeCloseTo(12, 9);
     expect(of("tooling")).toBeCloseTo(10 / good, 2);
-    // Flash of all parts and the rejects themselves.
+    // The flash of all parts and the rejects.
     expect(of("surplus regrind")).toBeCloseTo((-0.5 * (12.6 + 42 * (1 - good))) / good, 2);
   });
 
-  // A tenth of 54.6 kg goes back: 49.14 kg × 1.40 are bought, and 12.6 − 5.46 = 7.14 kg × 0.50 sold.
-  it("buys less where regrind goes back, and sells what is left over", () => {
+  // A tenth of 54.6 kg is regrind: 49.14 kg × 1.40 are bought, and 12.6 − 5.46 = 7.14 kg × 0.50 are sold.
+  it("includes less resin with regrind, and a credit for the surplus", () => {
     const { rows } = costsOf(studyOf(cellText(1, costs), "regrind={ limit: 10 % }"));
     expect(rows.find(({ item }) => item === "resin")?.perThousand?.mean).toBeCloseTo(68.796, 5);
     expect(rows.find(({ item }) => item === "surplus regrind")?.perThousand?.mean).toBeCloseTo(-3.57, 5);
   });
 
-  // Half of the parts fail the leak test: a good part carries its own flash and a lost one with its flash, 12.6 × 2 + 42 g.
-  it("counts what a server after the molds refuses as surplus too", () => {
+  // Half of the parts fail the leak test: each good part comes with its flash and a refused part with flash, 12.6 × 2 + 42 g.
+  it("counts parts refused in the takeaway as surplus regrind", () => {
     const line = "takeaway={ leak test: { time: 1 s, rejects: 50 % } }";
     const tested = studyOf(cellText(1, costs), line, "run.length=105 h");
     const share = tested.measures.find(({ measure }) => measure === "reject share")!.interval.mean;
@@ -125,18 +125,18 @@ describe("a day of one shift", () => {
   const perHour = (item: string): number => found?.rows.find((row) => row.item === item)?.perHour.mean ?? NaN;
   const parts = measures.find(({ measure }) => measure === "parts per hour")!.interval.mean;
 
-  // 8 of 24 hours; what is left of the shift when no cycle fits in any more, less than 13.05 s of it, is not planned.
+  // 8 of 24 hours, less the rest of the shift in which no cycle fits, which is below 13.05 s.
   it.each([
     ["machine", 40],
     ["labor", 2 * 20],
     ["heating", 1.5],
-  ])("pays for %s on shift alone", (item, rate) => {
+  ])("pays for %s only on shift", (item, rate) => {
     expect(perHour(item)).toBeLessThanOrEqual((rate * 8) / 24);
     expect(perHour(item)).toBeGreaterThan((rate * (8 - 13.05 / 3600)) / 24);
   });
 
-  // The purge of the morning is 3 kg in 24 h; all else is in parts of 42 g with 12.6 g of flash, since the last cycle ends within the shift.
-  it("buys, melts and sells the purge of the morning too", () => {
+  // The purge is 3 kg in 24 h. All other melt is in parts of 42 g with 12.6 g of flash, because the last cycle ends on shift.
+  it("buys, melts and sells the purge of the start-up as well", () => {
     const melt = parts * 0.0546 + 3 / 24;
     expect(perHour("resin")).toBeCloseTo(1.4 * melt, 9);
     expect(perHour("drive energy")).toBeCloseTo(0.2 * 0.18 * melt, 9);
@@ -144,7 +144,7 @@ describe("a day of one shift", () => {
   });
 });
 
-describe("regrind of which nothing may go back", () => {
+describe("a regrind limit of 0 %", () => {
   const hour = ["run.length=30 h", "run.warmup=1 h"];
   const jam = [
     "stops=[{ name: jam, resource: station 1, between: 20 min, repair: 2 min, step: scrap }]",
@@ -153,17 +153,17 @@ describe("regrind of which nothing may go back", () => {
 
   it.each([
     ["rejects", ["quality={ rejects: 20 % }", ...hour]],
-    ["shots that a stop spoils", [...jam, ...hour]],
+    ["shots lost to a stop", [...jam, ...hour]],
     ["a leak test", ["takeaway={ leak test: { time: 1 s, rejects: 30 % } }", ...hour]],
-  ])("costs what no regrind at all costs: %s", (_, set) => {
+  ])("costs the same as no regrind: %s", (_, set) => {
     const [none, zero] = [[], ["regrind={ limit: 0 % }"]].map((more) =>
       costsOf(studyOf(cellText(1, costs), ...set, ...more)),
     );
     expect(none?.rows).toEqual(zero?.rows);
   });
 
-  // Melt of a shot that a stop spoiled is bought, and sold: what is bought is parts, surplus and what the molds still hold.
-  it("leaves no melt out: bought = parts + surplus, but for the shots under way at both ends", () => {
+  // The melt of a lost shot is bought and sold as regrind: purchases are parts, surplus and the shots in the molds.
+  it("accounts for all melt: bought = parts + surplus, up to the shots under way at both ends", () => {
     const { costs: found, measures } = studyOf(cellText(1, costs), ...jam, ...hour);
     const of = (item: string): number => found?.rows.find((row) => row.item === item)?.perHour.mean ?? NaN;
     const parts = measures.find(({ measure }) => measure === "parts per hour")!.interval.mean;
@@ -172,7 +172,7 @@ describe("regrind of which nothing may go back", () => {
   });
 });
 
-describe("a die that never stops", () => {
+describe("continuous extrusion", () => {
   const flow = `format: 1
 product: { material: HDPE, partMass: 42 g, flash: 30 % of part }
 delivery: { kind: continuous, plasticatingRate: 60 kg/h, rate: fixed, drivePower: 12 kW }
@@ -181,8 +181,8 @@ run: { length: 2 h, replications: 2, seed: test, warmup: 10 min }
 costs: { currency: Taler, resin: 1 per kg, regrindCredit: 0.50 per kg, energy: 0.18 per kWh }
 `;
 
-  // All of the 60 kg/h is bought and melted, at 0.2 kWh/kg, whether a mold takes it or not.
-  it("pays for the melt that no mold takes", () => {
+  // All of the 60 kg/h is bought and melted, at 0.2 kWh/kg, with or without a mold to take it.
+  it("pays for excess melt", () => {
     const outcome = runStudy(scenarioOf(flow));
     if (outcome.kind === "stuck") throw new Error(outcome.issue.message);
     const { measures } = outcome.study;
@@ -195,13 +195,13 @@ costs: { currency: Taler, resin: 1 per kg, regrindCredit: 0.50 per kg, energy: 0
   });
 });
 
-describe("what is not given", () => {
+describe("missing inputs", () => {
   const few = "costs: { currency: Taler, resin: 1.40 per kg, energy: 0.18 per kWh }\n";
   const without = studyOf(cellText(1, few), "delivery={ kind: reciprocating-screw, recharge: 4 s, drop: 1.8 s }");
 
-  it("is left out, with the keys that would give it", () => {
+  it("leave out their rows, with the keys that would give them", () => {
     const { rows, missing } = costsOf(without);
-    // Without operators there is no labor to pay, whatever its rate.
+    // Without operators the labor cost is 0, so its rate is not needed.
     expect(rows.map(({ item }) => item)).toEqual(["resin", "labor"]);
     expect(missing).toContainEqual({
       item: "drive energy",
@@ -212,37 +212,39 @@ describe("what is not given", () => {
     expect(runAnswer(without)).toMatch(/^7 more cost rows with `/m);
   });
 
-  it("leaves no table and no line where there are no costs at all", () => {
+  it("leave out table and line when a scenario has no costs", () => {
     const none = studyOf(cellText(1));
     expect(none.costs).toBeNull();
     expect(costTables([none])).toEqual([]);
     expect(runAnswer(none)).not.toContain("Cost");
   });
 
-  it("keeps the sums of different items from being compared", () => {
+  it("prevent a comparison of sums of different items", () => {
     const other = { ...study, scenario: { ...study.scenario, name: "other" } };
     const isCost = ({ measure }: { readonly measure: string }) => measure === COST_MEASURE;
     expect(compareStudies(study, [other]).filter(isCost)).toHaveLength(1);
     expect(compareStudies(study, [without]).filter(isCost)).toEqual([]);
-    expect(compareAnswer([study, without], compareStudies(study, [without]))).toContain("not sums of the same items");
+    expect(compareAnswer([study, without], compareStudies(study, [without]))).toContain(
+      "have different items and are not compared",
+    );
   });
 });
 
-describe("the words and the table", () => {
-  it("say the cost on one line, with what weighs most", () => {
+describe("the printed costs", () => {
+  it("give the total on one line, with the largest items", () => {
     expect(runAnswer(study)).toMatch(/^Cost +243\.6 Taler per 1,000 good parts: resin 31 %, labor 30 %$/m);
   });
 
-  it("say the difference of a comparison", () => {
-    const dearer = { ...studyOf(cellText(1, costs), "costs.machine=50 per h") };
-    const named = { ...dearer, scenario: { ...dearer.scenario, name: "dearer" } };
-    // 10 more an hour for 1.8125 h.
+  it("give the difference of a comparison", () => {
+    const expensive = { ...studyOf(cellText(1, costs), "costs.machine=50 per h") };
+    const named = { ...expensive, scenario: { ...expensive.scenario, name: "dearer" } };
+    // 10 more per hour for 1.8125 h.
     expect(compareAnswer([study, named], compareStudies(study, [named]))).toContain(
       "dearer costs 18.13 Taler more per 1,000 good parts than test.",
     );
   });
 
-  it("show no spread where an item goes by the good part, whatever the luck", () => {
+  it("have no spread for items that are proportional to good parts", () => {
     const { rows } = costsOf(studyOf(cellText(2, costs), "stations.steps.cool={ triangular: [7 s, 8 s, 10 s] }"));
     for (const item of ["packing", "tooling", "air", "surplus regrind"]) {
       expect(rows.find((row) => row.item === item)?.perThousand?.halfWidth).toBe(0);

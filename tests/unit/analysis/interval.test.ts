@@ -1,4 +1,4 @@
-// Intervals, quantiles and the replications a precision takes, against a textbook's example and published tables.
+// Holds intervals, quantiles and required replications to a textbook example and to values of SciPy and NumPy.
 import tCdf from "@stdlib/stats-base-dists-t-cdf";
 import fc from "fast-check";
 import { expect, test } from "vitest";
@@ -6,10 +6,10 @@ import { meanInterval, tFactor } from "#analysis/statistics/interval.ts";
 import { quantiles } from "#analysis/statistics/quantiles.ts";
 import { requiredReplications } from "#analysis/statistics/requiredReplications.ts";
 
-// Law, Simulation Modeling and Analysis, bank model, ten average delays [M+C]
+// Law, Simulation Modeling and Analysis, bank model, ten average delays [M+C].
 const bank = [1.53, 1.66, 1.24, 2.34, 2.0, 1.69, 2.69, 2.86, 1.7, 2.6];
 
-test("the bank model's mean, variance and 90 % half width are the textbook's", () => {
+test("the bank model has the textbook's mean, variance and 90 % half-width", () => {
   const { count, mean, sd, halfWidth } = meanInterval(bank, 0.9);
   expect(count).toBe(10);
   expect(mean).toBeCloseTo(2.031, 10);
@@ -18,22 +18,22 @@ test("the bank model's mean, variance and 90 % half width are the textbook's", (
 });
 
 test("a relative precision of 10 % takes the bank model 27 replications, not 23", () => {
-  // Law, ditto: 27 with γ/(1 + γ); the unreduced γ would give 23 [M+C]
+  // Law, Simulation Modeling and Analysis: 27 with γ/(1 + γ); γ itself would give 23 [M+C].
   expect(requiredReplications(bank, 0.1, 0.9)).toBe(27);
   expect(requiredReplications(bank, 0.1 / 0.9, 0.9)).toBe(23);
 });
 
-test("replications that are already precise enough suffice", () => {
+test("no further replications are required when the precision is reached", () => {
   expect(requiredReplications(bank, 10)).toBe(10);
   expect(requiredReplications([5, 5, 5], 0.01)).toBe(3);
 });
 
-test("no number of replications is named where one value or a mean of 0 says nothing", () => {
+test("the required replications are null for one value and for a mean of 0", () => {
   expect(requiredReplications([4], 0.1)).toBeNull();
   expect(requiredReplications([-1, 1], 0.1)).toBeNull();
 });
 
-test("the number of replications is the least that suffices", () => {
+test("the required replications are the smallest sufficient number", () => {
   fc.assert(
     fc.property(fc.array(fc.double({ min: 1, max: 9, noNaN: true }), { minLength: 2, maxLength: 9 }), (values) => {
       const wanted = requiredReplications(values, 0.05) ?? NaN;
@@ -45,15 +45,15 @@ test("the number of replications is the least that suffices", () => {
   );
 });
 
-test("t quantiles are the published ones", () => {
-  // Any table of Student's t; all digits SciPy [C]
+test("t quantiles have the values of SciPy", () => {
+  // scipy.stats.t.ppf [C].
   expect(tFactor(0.95, 5)).toBeCloseTo(2.776445105197794, 12);
   expect(tFactor(0.95, 10)).toBeCloseTo(2.262157162798206, 12);
   expect(tFactor(0.95, 20)).toBeCloseTo(2.09302405440831, 12);
   expect(tFactor(0.9, 10)).toBeCloseTo(1.833112932656237, 12);
 });
 
-test("t quantiles return their probability through the distribution function, for few and for many values", () => {
+test("t quantiles invert @stdlib's distribution function, for few and for many values", () => {
   for (const count of [2, 3, 5, 20, 200, 10_000]) {
     for (const confidence of [0.9, 0.95, 0.99, 0.9995]) {
       expect(tCdf(tFactor(confidence, count), count - 1)).toBeCloseTo(1 - (1 - confidence) / 2, 10);
@@ -61,7 +61,7 @@ test("t quantiles return their probability through the distribution function, fo
   }
 });
 
-test("one value has a mean but no spread and no interval", () => {
+test("one value has a mean, but no standard deviation and no interval", () => {
   expect(meanInterval([7])).toEqual({ count: 1, mean: 7, sd: null, halfWidth: null, confidence: 0.95 });
 });
 
@@ -70,7 +70,7 @@ test("equal values have an interval of width 0", () => {
 });
 
 test("quantiles interpolate linearly between ranks", () => {
-  // numpy.quantile, default method, NumPy [C]
+  // numpy.quantile with its default method [C].
   const spread = quantiles([9, 2, 30, 4, 12, 4, 5, 11]);
   expect(spread.p05).toBeCloseTo(2.7, 12);
   expect(spread.p25).toBeCloseTo(4, 12);

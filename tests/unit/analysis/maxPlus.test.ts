@@ -1,4 +1,4 @@
-// Periods, critical circuits and slacks against textbook matrices and against the enumeration of all circuits.
+// Holds periods, critical circuits and slacks to textbook matrices and to an enumeration of all circuits.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { maxPlus, type MaxPlus } from "#analysis/ideal/maxPlus.ts";
@@ -12,7 +12,7 @@ function periodic(graph: TimedGraph): Extract<MaxPlus, { kind: "periodic" }> {
   return answer;
 }
 
-/** Row i, column j of a max-plus matrix: x_i(k + 1) waits for x_j(k) by this much. */
+/** The entry in row i, column j of a max-plus matrix is the delay from x_j(k) to x_i(k + 1). */
 function graphOf(matrix: readonly (readonly number[])[]): TimedGraph {
   const edges = matrix.flatMap((row, to) => row.map((weight, from) => edge(from, to, weight, 1)));
   return { nodes: matrix.length, edges };
@@ -20,14 +20,14 @@ function graphOf(matrix: readonly (readonly number[])[]): TimedGraph {
 
 describe("textbook matrices", () => {
   test("[[3, 7], [2, 4]] has cycle mean 4.5", () => {
-    // Baccelli, Cohen, Olsder and Quadrat, Synchronization and Linearity, ch. 1 [M+C]
+    // Baccelli, Cohen, Olsder and Quadrat, Synchronization and Linearity, ch. 1 [M+C].
     const { ratio, critical } = periodic(graphOf([[3, 7], [2, 4]])); // prettier-ignore
     expect(ratio).toEqual({ ticks: 9, tokens: 2 });
     expect(critical).toMatchObject({ nodes: [0, 1], weight: 9, tokens: 2, ratio: 4.5, slack: 0, critical: true });
   });
 
   test("[[2, 5], [3, 3]] has cycle mean 4", () => {
-    // Heidergott, Olsder and van der Woude, Max Plus at Work, ch. 0 [M+C]
+    // Heidergott, Olsder and van der Woude, Max Plus at Work, ch. 0 [M+C].
     const { ratio, slackOf, circuits } = periodic(graphOf([[2, 5], [3, 3]])); // prettier-ignore
     expect(ratio).toEqual({ ticks: 4, tokens: 1 });
     expect([slackOf(0), slackOf(1)]).toEqual([0, 0]);
@@ -36,8 +36,9 @@ describe("textbook matrices", () => {
 });
 
 describe("a cell with all times fixed", () => {
-  // Closed forms of the reciprocating cell [C]: recharge 4.0, drop 1.8, valve 0.25, close 0.6, mold time 11.0 s.
-  /** A node a station: its turn at the port; ways between turns in milliseconds; M stations in a round. */
+  // Periods of the reciprocating cell computed independently of this project [C]: recharge 4.0, drop 1.8, valve 0.25, close 0.6,
+  // mold time 11.0 s.
+  /** One node for each station, in rotation; `backWays` are the parallel times from drop to recharge, ms. */
   function cell(stations: number, backWays: readonly number[]): TimedGraph {
     const edges = Array.from({ length: stations }, (_, station) => {
       const next = (station + 1) % stations;
@@ -51,17 +52,17 @@ describe("a cell with all times fixed", () => {
     return ratio.ticks / ratio.tokens / stations / 1000;
   };
 
-  test("recharge begins with the valve in neutral", () => {
+  test("has the computed period when the recharge begins with the valve in neutral", () => {
     expect([1, 2, 3, 4].map((stations) => secondsPerShot(stations, [250]))).toEqual([13.05, 6.525, 6.3, 6.3]);
   });
 
-  test("recharge begins with the mold closed", () => {
+  test("has the computed period when the recharge begins with the mold closed", () => {
     expect([1, 2, 3, 4].map((stations) => secondsPerShot(stations, [250, 600]))).toEqual([13.05, 6.65, 6.65, 6.65]);
   });
 
-  test("the circuit that is not critical has its distance in seconds a round", () => {
+  test("has the slack of its other circuit in milliseconds a turn", () => {
     const { circuits, slackOf } = periodic(cell(2, [250]));
-    // 13.05 s in the station against 2 × 6.3 s on the plasticator
+    // 13.05 s of the station against 2 × 6.3 s of the plasticator.
     expect(circuits.map(({ slack, critical }) => [slack, critical])).toEqual([[0, true], [0, true], [450, false]]); // prettier-ignore
     expect(slackOf(0)).toBe(0);
   });
@@ -74,7 +75,7 @@ test("equal circuits are all critical", () => {
   expect([slackOf(1), slackOf(2)]).toEqual([0, 0]);
 });
 
-test("a circuit without tokens is a deadlock and is named", () => {
+test("a circuit without tokens is a deadlock", () => {
   const graph = { nodes: 3, edges: [edge(0, 1, 5, 0), edge(1, 2, 0, 0), edge(2, 1, 0, 0), edge(2, 0, 1, 1)] };
   expect(maxPlus(graph)).toEqual({ kind: "deadlock", nodes: [1, 2], edges: [1, 2] });
 });
@@ -91,14 +92,14 @@ test("a node on no circuit has no slack", () => {
   expect([slackOf(0), slackOf(1)]).toEqual([0, null]);
 });
 
-test("edges outside the graph, part ticks and negative tokens are our mistake", () => {
+test("edges outside the graph, fractions of ticks and negative tokens violate an invariant", () => {
   expect(() => maxPlus({ nodes: 1, edges: [edge(0, 1, 1, 1)] })).toThrow("joins nodes");
   expect(() => maxPlus({ nodes: 1, edges: [edge(0, 0, 0.5, 1)] })).toThrow("whole number");
   expect(() => maxPlus({ nodes: 1, edges: [edge(0, 0, 1, -1)] })).toThrow("counted");
 });
 
-test("ratios that differ by one tick in 4e14 are told apart", () => {
-  // Rings of 400 and of 399 events: (400 × 10¹² + 1)/400 against (399 × 10¹² + 1)/399, equal as doubles but for the last digits.
+test("ratios that differ by one tick in 4e14 are distinguished", () => {
+  // Rings of 400 and 399 events: (400 × 10¹² + 1)/400 and (399 × 10¹² + 1)/399 differ only in the last digits of a double.
   const ring = (first: number, length: number) =>
     Array.from({ length }, (_, index) =>
       edge(first + index, first + ((index + 1) % length), 1e12 + (index === 0 ? 1 : 0), 1),
@@ -106,7 +107,7 @@ test("ratios that differ by one tick in 4e14 are told apart", () => {
   const { ratio, critical, slackOf } = periodic({ nodes: 799, edges: [...ring(0, 400), ...ring(400, 399)] });
   expect(ratio).toEqual({ ticks: 399e12 + 1, tokens: 399 });
   expect(critical.nodes).toHaveLength(399);
-  // (1/399 − 1/400) × 400 ticks
+  // (1/399 − 1/400) × 400 ticks.
   expect(slackOf(0)).toBeCloseTo(1 / 399, 9);
 });
 
@@ -119,17 +120,17 @@ interface Enumerated {
 /** All elementary circuits, each from its smallest node. */
 function everyCircuit({ nodes, edges }: TimedGraph): readonly Enumerated[] {
   const found: Enumerated[] = [];
-  const extend = (start: number, node: number, way: readonly number[], visited: ReadonlySet<number>): void => {
+  const extend = (start: number, node: number, path: readonly number[], visited: ReadonlySet<number>): void => {
     edges.forEach(({ from, to }, index) => {
       if (from !== node || to < start) return;
-      if (to === start) found.push(sums([...way, index]));
-      else if (!visited.has(to)) extend(start, to, [...way, index], new Set([...visited, to]));
+      if (to === start) found.push(sums([...path, index]));
+      else if (!visited.has(to)) extend(start, to, [...path, index], new Set([...visited, to]));
     });
   };
-  const sums = (way: readonly number[]): Enumerated => ({
-    edges: way,
-    weight: way.reduce((sum, index) => sum + BigInt(edges[index]?.weight ?? 0), 0n),
-    tokens: way.reduce((sum, index) => sum + BigInt(edges[index]?.tokens ?? 0), 0n),
+  const sums = (path: readonly number[]): Enumerated => ({
+    edges: path,
+    weight: path.reduce((sum, index) => sum + BigInt(edges[index]?.weight ?? 0), 0n),
+    tokens: path.reduce((sum, index) => sum + BigInt(edges[index]?.tokens ?? 0), 0n),
   });
   for (let start = 0; start < nodes; start++) extend(start, start, [], new Set([start]));
   return found;
@@ -147,7 +148,7 @@ function graphs(weight: fc.Arbitrary<number>, fewestTokens: number): fc.Arbitrar
 
 const weights = fc.oneof(fc.nat(12), fc.integer({ min: 1e12 - 3, max: 1e12 }), fc.integer({ min: -5, max: 5 }));
 
-test("the kind of answer is that of the enumeration", () => {
+test("the kind of answer agrees with the enumeration", () => {
   fc.assert(
     fc.property(graphs(weights, 0), (graph) => {
       const circuits = everyCircuit(graph);
@@ -157,7 +158,7 @@ test("the kind of answer is that of the enumeration", () => {
   );
 });
 
-test("ratio, slacks and critical circuits are those of the enumeration", () => {
+test("ratio, slacks and critical circuits agree with the enumeration", () => {
   fc.assert(
     fc.property(fc.oneof(graphs(weights, 1), graphs(fc.nat(3), 0)), (graph) => {
       const circuits = everyCircuit(graph);
@@ -167,30 +168,31 @@ test("ratio, slacks and critical circuits are those of the enumeration", () => {
       const { ratio } = answer;
       expect(BigInt(ratio.ticks) * most.tokens).toBe(most.weight * BigInt(ratio.tokens));
 
-      // Slack times the ratio's tokens, a whole number.
-      const room = ({ weight, tokens }: Enumerated) => tokens * BigInt(ratio.ticks) - weight * BigInt(ratio.tokens);
-      const leastRoom = (chosen: readonly Enumerated[]) => chosen.map(room).reduce((a, b) => (b < a ? b : a));
-      const toRoom = (slack: number) => slack * ratio.tokens;
+      // Slack times the tokens of the ratio, a whole number.
+      const scaledSlack = ({ weight, tokens }: Enumerated) =>
+        tokens * BigInt(ratio.ticks) - weight * BigInt(ratio.tokens);
+      const leastSlack = (chosen: readonly Enumerated[]) => chosen.map(scaledSlack).reduce((a, b) => (b < a ? b : a));
+      const toScaled = (slack: number) => slack * ratio.tokens;
 
       for (let node = 0; node < graph.nodes; node++) {
         const through = circuits.filter(({ edges }) => edges.some((index) => graph.edges[index]?.from === node));
         const slack = answer.slackOf(node);
         if (through.length === 0) expect(slack).toBeNull();
-        else expectClose(toRoom(slack ?? NaN), Number(leastRoom(through)));
+        else expectClose(toScaled(slack ?? NaN), Number(leastSlack(through)));
       }
       graph.edges.forEach((_, index) => {
         const through = circuits.filter(({ edges }) => edges.includes(index));
         const listed = answer.circuits.filter(({ edges }) => edges.includes(index));
         expect(listed.length > 0).toBe(through.length > 0);
         if (through.length === 0) return;
-        expectClose(Math.min(...listed.map(({ slack }) => toRoom(slack))), Number(leastRoom(through)));
-        expect(listed.some(({ critical }) => critical)).toBe(leastRoom(through) === 0n);
+        expectClose(Math.min(...listed.map(({ slack }) => toScaled(slack))), Number(leastSlack(through)));
+        expect(listed.some(({ critical }) => critical)).toBe(leastSlack(through) === 0n);
       });
       const known = new Map(circuits.map((circuit) => [circuit.edges.join(), circuit]));
       for (const listed of answer.circuits) {
         const same = known.get(listed.edges.join());
         expect(same && [Number(same.weight), Number(same.tokens)]).toEqual([listed.weight, listed.tokens]);
-        expect(listed.critical).toBe(same && room(same) === 0n);
+        expect(listed.critical).toBe(same && scaledSlack(same) === 0n);
       }
       expect(new Set(answer.circuits.map(({ edges }) => edges.join())).size).toBe(answer.circuits.length);
     }),

@@ -1,4 +1,4 @@
-// Holds each measure to plain arithmetic on a record written by hand.
+// Holds each measure to values calculated by hand from a given record [C].
 import { describe, expect, it } from "vitest";
 import { CELL, measuresOf } from "#analysis/replication/measures.ts";
 import type { CellRecord, StationRecord } from "#cell/records/cellRecord.ts";
@@ -46,26 +46,26 @@ function valuesOf(stations: readonly StationRecord[]) {
 describe("the measures of a replication", () => {
   const of = valuesOf([station("left", 150, 12), station("right", 100, 18)]);
 
-  it("are per hour of the observed half hour, not of the whole run", () => {
+  it("are rates per hour of the observed half hour, not of the whole run", () => {
     expect(of("left", "shots per hour")?.value).toBe(300);
     expect(of(CELL, "shots per hour")?.value).toBe(500);
     expect(of(CELL, "good parts per hour")?.value).toBe(1000);
     expect(of(CELL, "parts per hour")?.value).toBe(1000);
   });
 
-  it("weigh melt in kilograms: 500 shots of 109.2 g an hour are 54.6 kg/h", () => {
+  it("give melt in kilograms: 500 shots of 109.2 g an hour are 54.6 kg/h", () => {
     expect(of(CELL, "melt per hour")?.value).toBeCloseTo(54.6, 12);
     expect(of(CELL, "melt per hour")?.unit).toBe("kg/h");
   });
 
-  it("take the time for one shot from the observed time, and the cycle from shot to shot", () => {
+  it("give seconds per shot from the observed time, and the cycle time from shot to shot", () => {
     expect(of(CELL, "seconds per shot")?.value).toBe(7.2);
     expect(of("left", "cycle time")?.value).toBe(12);
     expect(of("right", "cycle time")?.value).toBe(18);
     expect(of(CELL, "cycle time")).toBeUndefined();
   });
 
-  it("tell nothing that was not seen: no shot, one shot", () => {
+  it("omit measures that need more shots than the record has", () => {
     const few = valuesOf([station("left", 0, 12), station("right", 1, 12)]);
     expect(few("left", "seconds per shot")).toBeUndefined();
     expect(few("left", "reject share")).toBeUndefined();

@@ -1,4 +1,4 @@
-// Times that a scenario leaves to the process window, held against the formulas' published form by hand.
+// Holds step times that are estimated by the process window to published formulas, calculated by hand.
 import { describe, expect, it } from "vitest";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { readSettled } from "#analysis/study/readSettled.ts";
@@ -17,7 +17,7 @@ function read(set: readonly string[] = []): Scenario {
 }
 
 describe("estimated steps", () => {
-  it("stand open after reading, and no cell is planned with them", () => {
+  it("are open after reading, and a cell with open estimates cannot be planned", () => {
     const scenario = read();
     expect(scenario.stations[0]?.estimates).toEqual({
       steps: ["blow", "cool", "vent"],
@@ -26,8 +26,9 @@ describe("estimated steps", () => {
     expect(() => idealCycle(scenario)).toThrow("estimated times are settled");
   });
 
-  // Perfect contact, one term (Ballman & Shusman 1959 [M]): t = 4 s² / (π² α) × ln[(4/π)(Tm − Tw)/(Te − Tw)].
-  it("cool the thickest place, the blow counted in, by hand", () => {
+  // Perfect contact, one term (Ballman and Shusman, Modern Plastics 37 (1959) 126 [M]):
+  // t = 4 s² / (π² α) × ln[(4/π)(Tm − Tw)/(Te − Tw)].
+  it("cool the thickest place in blow and cool together, by the published formula", () => {
     const contact = { ...read().stations[0]!.process!.values, "station.moldContact": Infinity };
     const scenario = read();
     const stations = scenario.stations.map((each) => ({ ...each, process: { ...each.process!, values: contact } }));
@@ -39,10 +40,10 @@ describe("estimated steps", () => {
     expect(lawMean(station!.cool) + lawMean(station!.blow)).toBeCloseTo(seconds, 2);
   });
 
-  // Isothermal fill below the choke is longer than volume × pressure rise / (conductance × supply) at choked flow (ISO 6358-1 [R]).
+  // An isothermal fill takes longer than at choked flow throughout: free air / (conductance × supply) (ISO 6358-1:2013 [M]).
   it("blow and vent for at least the time at choked flow", () => {
     const [station] = settleEstimates(read()).scenario.stations;
-    // Free air to bring in, V × Δp / p0, over the free air that passes a second, C × p1 (p0 = 1 bar).
+    // Free air of the fill, V × Δp / p0, over the free air per second, C × p1, with p0 = 1 bar.
     const freeAir = (0.315e-3 * 6e5) / 1e5;
     const choked = freeAir / ((4e-3 / 1e5) * 8.013e5);
     expect(lawMean(station!.blow)).toBeGreaterThan(choked);
@@ -50,7 +51,7 @@ describe("estimated steps", () => {
     expect(settleEstimates(read()).scenario.stations[0]?.estimates).toBeUndefined();
   });
 
-  it("take a thicker wall longer, by the square", () => {
+  it("rise with the square of the wall", () => {
     const thin = settleEstimates(read()).scenario.stations[0]!;
     const values = ["product.wall.thickest=1.5 mm", "stations.moldContact=1e6 W/(m² K)"];
     const thick = settleEstimates(read(values)).scenario.stations[0]!;
@@ -59,7 +60,7 @@ describe("estimated steps", () => {
     expect(whole(thick) / whole(once)).toBeCloseTo(4, 1);
   });
 
-  it("leave to the cool what blow and a user's own step against the cold mold have not done already", () => {
+  it("reduce the cool step by the blow and by extra steps in the closed mold", () => {
     const own = shippedText("thin-bottle").replace(
       "  moldContact",
       "  extra:\n    - { after: blow, name: pin cooling, time: 0.4 s }\n    - { after: vent, name: pin out, time: 0.2 s }\n  moldContact",
@@ -75,7 +76,7 @@ describe("estimated steps", () => {
     ["blow", "product.airSupply=5 bar", "product.airSupply"],
     ["cool", "product.wall.thickest=5 m", "moldContact"],
     ["vent", "product.airConductance=1e-9 dm³/(s bar)", "product.airConductance"],
-  ])("that would never end are told: %s with %s", (step, setting, key) => {
+  ])("that would never end are reported: %s with %s", (step, setting, key) => {
     const { findings } = settleEstimates(read([setting]));
     const found = findings.find(({ path }) => path.join(".") === `stations.steps.${step}`);
     expect(found).toMatchObject({ code: "estimate-endless", value: "estimate" });
@@ -86,17 +87,17 @@ describe("estimated steps", () => {
     .replace(/ {2}volume: .*\n/, "")
     .replace(/ {2}wall: .*\n/, "");
 
-  it("tell all keys that are missing, for every step at once, where they stand and once for stations that share the line", () => {
+  it("report all missing keys at once, with their places, and once for stations that share a line", () => {
     const { scenario, issues } = readSettled(bare, { name: "thin", file: "thin.yaml" });
     expect(scenario).toBeUndefined();
     const lines = bare.split("\n");
-    const told = issues.map(({ code, path, place, value }) => [
+    const reported = issues.map(({ code, path, place, value }) => [
       code,
       path,
       value,
       lines[place!.line - 1]!.slice(place!.column - 1),
     ]);
-    expect(told).toEqual(
+    expect(reported).toEqual(
       ["blow", "cool", "vent"].map((step) => [
         "estimate-inputs-missing",
         `stations.steps.${step}`,
@@ -108,7 +109,7 @@ describe("estimated steps", () => {
     expect(issues.map(({ remedy }) => remedy).join(" ")).toMatch(/product\.volume.*product\.wall\.thickest/u);
   });
 
-  it("name the keys of the product that the station makes, where there are several", () => {
+  it("report the keys of the station's own product when there are several", () => {
     const several = bare.replace(
       /product:\n((?: {2}.*\n)+)/u,
       (_, keys: string) => `products:\n  small:\n${keys.replaceAll(/^/gmu, "  ").trimEnd()}\n`,
@@ -117,7 +118,7 @@ describe("estimated steps", () => {
     expect(issues.map(({ expected }) => expected).join(" ")).toContain("`products.small.wall.thickest`");
   });
 
-  it("are no slip of anybody's: an estimated vent is not held against what is usual, a given one is", () => {
+  it("are not compared with common practice: a given vent time is, an estimated one is not", () => {
     const vented = (set: readonly string[]) => {
       const { scenario } = settleEstimates(read(set));
       const [window] = stationWindows(scenario, idealCycle(scenario));
@@ -128,14 +129,14 @@ describe("estimated steps", () => {
   });
 });
 
-describe("what must have cooled", () => {
+describe("the cooling criterion", () => {
   const cooled = (set: readonly string[]): number => {
     const [station] = settleEstimates(read(set)).scenario.stations;
     return lawMean(station!.cool) + lawMean(station!.blow);
   };
 
-  // Ballman & Shusman 1959 [M]: 8/π² in place of 4/π for the mean; contact near perfect.
-  it("may be the mean of the thickest place in place of its inside face", () => {
+  // Ballman and Shusman, Modern Plastics 37 (1959) 126 [M]: 8/π² in place of 4/π for the mean; nearly perfect contact.
+  it("may be the mean temperature of the thickest place instead of its inside face", () => {
     const { coolingDiffusivity, meltTemperature, moldTemperature, demoldTemperature } = materials.get("HDPE")!;
     const [hot, cold, out] = [meltTemperature.value, moldTemperature.value, demoldTemperature.value];
     const log = Math.log(((8 / Math.PI ** 2) * (hot - cold)) / (out - cold));
@@ -144,13 +145,14 @@ describe("what must have cooled", () => {
     expect(cooled(["product.coolingTo=inside"])).toBe(cooled([]));
   });
 
-  // Two faces alike, half as thick each (Carslaw & Jaeger 3.3 [M]): the coldest inside air takes the time down to a quarter.
-  it("cools sooner with air inside, down to a quarter with one that grips as hard as the mold and is as cold", () => {
-    const hard = ["product.coolingTo=mean", "stations.moldContact=1e7 W/(m² K)"];
+  // Two equal faces cool as two walls of half the thickness: a quarter of the time (Carslaw and Jaeger, Conduction of Heat in
+  // Solids, 2nd ed., 1959, 3.3 [M]).
+  it("is met sooner with inside air, and in a quarter of the time when air and mold cool alike", () => {
+    const nearlyPerfect = ["product.coolingTo=mean", "stations.moldContact=1e7 W/(m² K)"];
     const air = (transfer: string) => `product.insideAir={ transfer: ${transfer} W/(m² K), temperature: 10 °C }`;
-    const dry = cooled(hard);
-    expect(cooled([...hard, air("40")])).toBeLessThan(dry);
-    expect(cooled([...hard, air("1e7")]) / dry).toBeCloseTo(0.25, 3);
-    expect(cooled([...hard, air("0")])).toBeCloseTo(dry, 9);
+    const withoutAir = cooled(nearlyPerfect);
+    expect(cooled([...nearlyPerfect, air("40")])).toBeLessThan(withoutAir);
+    expect(cooled([...nearlyPerfect, air("1e7")]) / withoutAir).toBeCloseTo(0.25, 3);
+    expect(cooled([...nearlyPerfect, air("0")])).toBeCloseTo(withoutAir, 9);
   });
 });

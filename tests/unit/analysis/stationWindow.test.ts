@@ -1,4 +1,4 @@
-// The process window of a station: values and step times brought together, held against arithmetic by hand.
+// Holds the process window of a station to values calculated by hand.
 import { describe, expect, it } from "vitest";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { outsideWindow, stationWindows, type StationWindow } from "#analysis/window/stationWindow.ts";
@@ -21,14 +21,15 @@ function rowOf(windows: readonly StationWindow[], quantity: string): StationWind
 }
 
 describe("the process window of the shipped two-station cell", () => {
-  it("stands once for stations that are alike, and apart where one differs", () => {
+  it("is given once for equal stations, and separately for a different one", () => {
     expect(windowsOf().map(({ stations }) => stations)).toEqual([["left", "right"]]);
     const apart = windowsOf(["stations.left.steps.cool=9 s"]);
     expect(apart.map(({ stations }) => stations)).toEqual([["left"], ["right"]]);
   });
 
-  // Ballman & Shusman, Modern Plastics 37 (1959) 126 [M]: t = 4 s² / (π² α) × ln[(4/π)(Tm − Tw)/(Te − Tw)], one-sided wall.
-  it("cools the thickest place in the time of the one-term formula, by hand", () => {
+  // Ballman and Shusman, Modern Plastics 37 (1959) 126, one-sided wall [M]:
+  // t = 4 s² / (π² α) × ln[(4/π)(Tm − Tw)/(Te − Tw)].
+  it("has the cooling time of the one-term formula for the thickest place", () => {
     const { coolingDiffusivity, meltTemperature, moldTemperature, demoldTemperature } = materials.get("HDPE")!;
     const [hot, cold, out] = [meltTemperature.value, moldTemperature.value, demoldTemperature.value];
     const log = Math.log(((4 / Math.PI) * (hot - cold)) / (out - cold));
@@ -37,16 +38,16 @@ describe("the process window of the shipped two-station cell", () => {
     expect(rowOf(windowsOf(), "cooling time of the thickest place to").value).toBeCloseTo(seconds, 1);
   });
 
-  it("allows it what blow and cool take together, and says so where that is too little", () => {
+  it("limits the cooling time to blow and cool together, and warns when they are too short", () => {
     const row = rowOf(windowsOf(), "cooling time of the thickest place to");
     expect(row.high).toBeCloseTo(0.5 + (7 + 7.5 + 9) / 3, 9);
     expect(row.verdict).toBe("inside");
     const short = windowsOf(["stations.left.steps.cool=5 s", "stations.right.steps.cool=5 s"]);
     const outside = outsideWindow(short).map(({ quantity, verdict }) => `${quantity} ${verdict}`);
     expect(outside).toContain("cooling time of the thickest place to its inside face above");
-    expect(windowWarnings(short).join("\n")).toMatch(/left and right: .* s, above 5\.5 s\. Cool longer/u);
-    // Common practice, no published source: a drop of 1 to 3 s, close and open together 1.5 to 3 s; said in one line.
-    expect(windowWarnings(windowsOf())).toEqual([
+    expect(windowWarnings(short, [], 2).join("\n")).toMatch(/left and right: .* s, above 5\.5 s\. Cool longer/u);
+    // Common practice, no published source: a drop of 1 to 3 s, close and open together 1.5 to 3 s.
+    expect(windowWarnings(windowsOf(), [], 2)).toEqual([
       "Unusual (common practice, no published source): parison drop of a reciprocating screw 0.936 s, below 1 s; close and open together 1.2 s, below 1.5 s.",
       "",
     ]);
@@ -54,17 +55,18 @@ describe("the process window of the shipped two-station cell", () => {
       `stations.${side}.steps.close=1 s`,
       `stations.${side}.steps.open=1 s`,
     ]);
-    expect(windowWarnings(windowsOf([...usual, "delivery.deliveryRate=300 kg/h"]))).toEqual([]);
+    expect(windowWarnings(windowsOf([...usual, "delivery.deliveryRate=300 kg/h"]), [], 2)).toEqual([]);
   });
 
-  // 2 × (42 g + 12.6 g) = 109.2 g; at 110 kg/h 109.2 × 3600 / 110000 = 3.574 s.
-  it("has the shot and its recharge by hand", () => {
+  // By hand [C]: 2 × (42 g + 12.6 g) = 109.2 g; at 110 kg/h 109.2 × 3600 / 110000 = 3.574 s.
+  it("has the shot mass and the recharge time", () => {
     expect(rowOf(windowsOf(), "shot mass")).toMatchObject({ value: 0.1092, high: 0.4, verdict: "inside" });
     expect(rowOf(windowsOf(), "recharge time").value).toBeCloseTo(3.574, 3);
   });
 
-  // Wait between drop and close: 0.6 s of close and 1.5 s of one's own; to first order K L₀ (t_d/6 + t_h/2), Trouton 1906 [M].
-  it("lets the parison hang through a user's own steps before the mold has closed, and no others", () => {
+  // Hang time: 0.6 s of close and 1.5 s of extra steps. First-order sag K L₀ (t_d/6 + t_h/2), with the elongational viscosity
+  // of Trouton, On the coefficient of viscous traction, Proc. R. Soc. A 77 (1906) 426 [M].
+  it("adds extra steps before the end of the close to the hang time, and no others", () => {
     const hung = text
       .replace("  flash:", "  parisonLength: 300 mm\n  sagLimit: 10 %\n  flash:")
       .replaceAll(
@@ -79,8 +81,8 @@ describe("the process window of the shipped two-station cell", () => {
     expect(sag / firstOrder).toBeLessThan(1.02);
   });
 
-  // Residence = hold-up over what goes through: 3 kg at the melt per hour that the run counted.
-  it("takes the melt that a run saw going through for the time at heat, its waits included", () => {
+  // Residence = hold-up / throughput: 3 kg at the melt per hour of the run.
+  it("computes the time at heat from the melt per hour of the run, its waits included", () => {
     const { measures, windows, ideal } = studyOf(scenarioOf(text, "two", ["delivery.holdUp=3 kg"]));
     const perHour = measures.find(({ measure }) => measure === "melt per hour")!.interval.mean;
     const atHeat = rowOf(windows, "mean time at heat").value;
@@ -89,7 +91,7 @@ describe("the process window of the shipped two-station cell", () => {
   });
 
   // Common practice, no published source: 1 to 5 % of rejects.
-  it("holds the rejects of a run against what is usual, once something can be rejected", () => {
+  it("compares the rejects of a run with common practice when the scenario has a cause of rejects", () => {
     const rejects = (set: readonly string[]) => {
       const { windows } = studyOf(scenarioOf(text, "two", set));
       return windows[0]?.rows.find(({ quantity }) => quantity === "rejects")?.verdict;
@@ -99,7 +101,7 @@ describe("the process window of the shipped two-station cell", () => {
     expect(rejects(["quality={ rejects: 3 % }"])).toBe("inside");
   });
 
-  it("says a time without end in words", () => {
+  it("prints an infinite time in words", () => {
     const never = windowsOf([
       "product.volume=0.8 L",
       "product.blowPressure=6 bar",
@@ -109,19 +111,19 @@ describe("the process window of the shipped two-station cell", () => {
     expect(windowLines(never, 2).join("\n")).toMatch(/fill time, isothermal +without end +at most 0.5 s +above/u);
   });
 
-  it("names the keys that would give the rows left out, and takes a key that is given", () => {
+  it("lists the keys of missing rows, and fills a row when its key is given", () => {
     const missing = (windows: readonly StationWindow[]): readonly string[] =>
       windows[0]?.missing.map((row) => row.quantity) ?? [];
     expect(missing(windowsOf())).toContain("stroke of the screw for one shot, without cushion");
     const given = windowsOf(["delivery.screwDiameter=63.5 mm"]);
     expect(missing(given)).not.toContain("stroke of the screw for one shot, without cushion");
-    // Volume of the shot over the area of the screw.
+    // Volume of the shot / area of the screw, calculated by hand [C].
     const melt = materials.get("HDPE")!.meltDensity.value;
     const stroke = 0.1092 / melt / ((Math.PI / 4) * 0.0635 ** 2);
     expect(rowOf(given, "stroke of the screw").value).toBeCloseTo(stroke, 9);
   });
 
-  it("says values in the trade's units and keeps SI in the table", () => {
+  it("prints values in customary units and keeps SI units in the table", () => {
     expect(windowLines(windowsOf(), 2).join("\n")).toMatch(/shot mass +109 g +at most 400 g +inside/u);
     const table = windowTable([{ name: "two", windows: windowsOf() }]);
     expect(table.rows.filter(([, station, quantity]) => station === "left" && quantity === "shot mass")).toEqual([
@@ -134,7 +136,7 @@ describe("a material", () => {
   const read = (material: string) =>
     readScenario(text.replaceAll("material: HDPE", `material: ${material}`), { name: "two", file: "two.yaml" });
 
-  it("that is not in the catalogue is told, with the nearest name", () => {
+  it("that is not in the catalogue is reported with the nearest name", () => {
     const { scenario, issues } = read("HDPD");
     expect(scenario).toBeUndefined();
     expect(issues.map(({ code, path }) => ({ code, path }))).toEqual([
@@ -143,7 +145,7 @@ describe("a material", () => {
     expect(issues[0]?.remedy).toContain("`HDPE`");
   });
 
-  it("may bring values of its own, which win over the catalogue's", () => {
+  it("may have its own values, which replace the catalogue's", () => {
     const { scenario } = read("{ name: HDPE, meltDensity: 740 kg/m³, demoldTemperature: 55 °C }");
     const own = scenario?.stations[0]?.process?.material;
     expect(own?.meltDensity.value).toBe(740);
@@ -151,7 +153,7 @@ describe("a material", () => {
     expect(own?.conductivity).toEqual(materials.get("HDPE")?.conductivity);
   });
 
-  it("that is not named gives no window, and nothing else changes", () => {
+  it("that is not given leaves out the window, without an error", () => {
     const { scenario } = readScenario(text.replace("  material: HDPE\n", ""), { name: "two", file: "two.yaml" });
     expect(scenario && stationWindows(scenario, idealCycle(scenario))).toEqual([]);
   });

@@ -1,4 +1,4 @@
-// Holds the procedure of a study to its contract, and its answers to closed forms and to queueing theory.
+// Holds a study to its order of replications, and its answers to closed forms and to queueing theory.
 import { describe, expect, it } from "vitest";
 import { CELL } from "#analysis/replication/measures.ts";
 import { replicationRunner } from "#analysis/replication/runReplication.ts";
@@ -15,7 +15,7 @@ function studyOf(scenario: Scenario): Study {
 
 function intervalOf(study: Study, resource: string, measure: string) {
   const found = measureOf(study.measures, resource, measure);
-  if (!found) throw new Error(`${resource} tells no ${measure}`);
+  if (!found) throw new Error(`${resource} has no ${measure}`);
   return found.interval;
 }
 
@@ -24,7 +24,7 @@ const varied = "stations.steps.cool={ triangular: [7 s, 8 s, 9 s] }";
 describe("the procedure of a study", () => {
   const scenario = scenarioOf(cellText(2), varied);
 
-  it("first wants every replication of the cell as it is, numbered from 1, and then nothing", () => {
+  it("requests every unscaled replication, numbered from 1, and then nothing", () => {
     const begun = beginStudy(scenario);
     expect(nextWanted(begun)).toEqual([1, 2, 3].map((replication) => ({ replication, scale: null })));
     const run = replicationRunner(scenario);
@@ -32,14 +32,14 @@ describe("the procedure of a study", () => {
     expect(nextWanted(made)).toEqual([]);
   });
 
-  it("wants what is missing, and only that, whoever brought the rest", () => {
+  it("requests only the missing replications", () => {
     const answer = replicationRunner(scenario)({ replication: 2, scale: null });
     expect(nextWanted(withAnswers(beginStudy(scenario), [answer])).map(({ replication }) => replication)).toEqual([
       1, 3,
     ]);
   });
 
-  it("concludes the same whatever the order in which answers come in", () => {
+  it("gives the same study for any order of the answers", () => {
     const run = replicationRunner(scenario);
     const answers = nextWanted(beginStudy(scenario)).map(run);
     const forward = concludeStudy({ scenario, answers });
@@ -48,7 +48,7 @@ describe("the procedure of a study", () => {
     expect(JSON.stringify(runStudy(scenario))).toBe(JSON.stringify(forward));
   });
 
-  it("runs steps anew a little shorter and longer where the critical path alone may not be read: different stations", () => {
+  it("requests reruns with shorter and longer steps for different stations", () => {
     const different = { ...scenario, stations: scenario.stations.map((each, k) => ({ ...each, cavities: k + 1 })) };
     const run = replicationRunner(different);
     const answers = nextWanted(beginStudy(different)).map(run);
@@ -61,7 +61,7 @@ describe("the procedure of a study", () => {
     expect(nextWanted({ scenario: different, answers: [...answers, ...wanted.map(run)] })).toEqual([]);
   });
 
-  it("ends at once where the cell comes to rest, and names who waits for what", () => {
+  it("ends at a deadlock, and reports what each process waits for", () => {
     const answer = replicationRunner(scenario)({ replication: 2, scale: null });
     const waiting = [{ process: "left", step: "remove", lacks: "operators" }];
     const stuck = { ...answer, standstill: { kind: "deadlock", seconds: 12.5, waiting } };
@@ -75,7 +75,7 @@ describe("the procedure of a study", () => {
     }
   });
 
-  it("ends where no step takes any time", () => {
+  it("ends when no step takes any time", () => {
     const none = { kind: "fixed", value: 0 } as const;
     const timeless = { drop: { by: "time", time: none }, recharge: { by: "time", time: none } } as const;
     const steps = {
@@ -93,7 +93,7 @@ describe("the procedure of a study", () => {
 });
 
 describe("the answers of a study", () => {
-  // checks.md section 8, the cell as a timed event graph, all times fixed [C].
+  // The cell as a timed event graph with fixed times, computed independently of this project [C].
   it.each([
     [1, 13.05],
     [2, 6.525],
@@ -108,7 +108,7 @@ describe("the answers of a study", () => {
     expect(intervalOf(study, CELL, "seconds per shot").mean).toBeCloseTo(period, 1);
   });
 
-  // checks.md section 8, the cell as a finite-source queue: exponential mold phase and shots, instant recharge [C].
+  // The cell as a finite-source queue, computed independently of this project [C]: exponential mold phase, instant recharge.
   it.each([
     [1, "{ exponential: 1.8 s }", 281.25],
     [2, "{ exponential: 1.8 s }", 551.59],
@@ -123,13 +123,13 @@ describe("the answers of a study", () => {
     expect(halfWidth).toBeLessThan(0.01 * shotsPerHour);
   });
 
-  it("give no interval with one replication, never 0", () => {
+  it("give no half-width with one replication", () => {
     const study = studyOf(scenarioOf(cellText(2), varied, "run.replications=1"));
     for (const { interval } of study.measures) expect(interval.halfWidth).toBeNull();
     for (const { share } of study.states) expect(share.halfWidth).toBeNull();
   });
 
-  it("add up: stations make the cell, states and critical shares fill the time", () => {
+  it("add up: stations to the cell, states and critical shares to 1", () => {
     const study = studyOf(scenarioOf(cellText(3), varied));
     const names = study.scenario.stations.map(({ name }) => name);
     for (const measure of ["good parts per hour", "melt per hour", "shots per hour"]) {
@@ -144,12 +144,12 @@ describe("the answers of a study", () => {
     expect(study.leading.reduce((sum, { share }) => sum + share.mean, 0)).toBeCloseTo(1, 9);
   });
 
-  it("say what every waiting state waits for, and of no other state", () => {
+  it("give a cause for every waiting state, and for no other state", () => {
     const study = studyOf(scenarioOf(cellText(2), varied));
     for (const { state, kind, cause } of study.states) expect(cause !== null, state).toBe(kind === "waiting");
   });
 
-  it("leave out what a replication cannot tell: no shot, no seconds per shot", () => {
+  it("leave out measures without data: no shot, no seconds per shot", () => {
     const study = studyOf(scenarioOf(cellText(1), "run.warmup=0 s", "run.length=1 s"));
     expect(measureOf(study.measures, CELL, "seconds per shot")).toBeUndefined();
     expect(intervalOf(study, CELL, "good parts per hour").mean).toBe(0);

@@ -1,4 +1,4 @@
-// The search for the end of the start-up: trial runs wanted, the cut that all replications share, and the honest refusal.
+// The search for the end of the warm-up: requested trial runs, the common cut of all replications, and the refusal.
 import { describe, expect, it } from "vitest";
 import {
   beginWarmUpSearch,
@@ -13,7 +13,7 @@ import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
 const scenario: Scenario = scenarioOf(cellText(2), "run.warmup=auto", "run.replications=4", "run.length=2 h");
 
-/** Trial runs whose seconds per shot follow a rule instead of a cell. */
+/** Trial runs whose seconds per shot follow a given rule. */
 function searchOf(secondsPerShot: (shot: number) => number, shots: (task: PilotTask) => number): WarmUpSearch {
   let search = beginWarmUpSearch(scenario);
   for (let tasks = pilotsWanted(search); tasks.length > 0; tasks = pilotsWanted(search)) {
@@ -26,15 +26,16 @@ function searchOf(secondsPerShot: (shot: number) => number, shots: (task: PilotT
   return search;
 }
 
-describe("the search for the end of the start-up", () => {
-  it("wants nothing where the warm-up is a time, and leaves the scenario as it is", () => {
+describe("the search for the end of the warm-up", () => {
+  it("requests no runs when the warm-up is a time, and does not change the scenario", () => {
     const fixed = { ...scenario, run: { ...scenario.run, warmup: 60 } };
     expect(pilotsWanted(beginWarmUpSearch(fixed))).toEqual([]);
     expect(settleWarmUp(beginWarmUpSearch(fixed))).toEqual({ scenario: fixed, warnings: [] });
   });
 
-  // y_i = 10 − 8e^(−i/10) + sin i, i = 1..200: MSER-5 cuts 6 batches (computed independently [C]).
-  it("cuts the batches of the published rule for all replications alike, up to the next whole second", () => {
+  // MSER-5 of White, An effective truncation heuristic for bias reduction in simulation output, Simulation 69 (1997) 323 [M],
+  // cuts 6 batches of y_i = 10 − 8e^(−i/10) + sin i, i = 1..200, computed independently [C].
+  it("cuts the batches of MSER-5 from all replications, rounded up to a whole second", () => {
     const rule = (shot: number): number => 10 - 8 * Math.exp(-(shot + 1) / 10) + Math.sin(shot + 1);
     const { scenario: settled, warnings } = settleWarmUp(searchOf(rule, () => 200));
     const cut = Array.from({ length: 30 }, (_, shot) => rule(shot)).reduce((sum, each) => sum + each, 0);
@@ -43,7 +44,7 @@ describe("the search for the end of the start-up", () => {
     expect(warnings).toEqual([]);
   });
 
-  it("looks once more at a run twice as long where no end is seen, then counts everything and says so", () => {
+  it("doubles the run once when no end is found, and then cuts nothing and warns", () => {
     const search = searchOf(
       (shot) => shot,
       () => 400,
@@ -56,7 +57,7 @@ describe("the search for the end of the start-up", () => {
     ]);
   });
 
-  it("keeps the longer run where only that shows the end", () => {
+  it("keeps the doubled run when it shows the end", () => {
     const shots = ({ length }: PilotTask): number => (length > 7200 ? 400 : 45);
     const rule = (shot: number): number => (shot < 100 ? 20 - shot / 10 : 10 + (shot % 2));
     const { scenario: settled, warnings } = settleWarmUp(searchOf(rule, shots));
@@ -65,7 +66,7 @@ describe("the search for the end of the start-up", () => {
     expect(warnings).toEqual([]);
   });
 
-  it("cuts nothing from a cell whose times are all fixed once it is in its stride, and little before", () => {
+  it("cuts only the transient of a cell whose times are all fixed", () => {
     let search = beginWarmUpSearch(scenario);
     for (let tasks = pilotsWanted(search); tasks.length > 0; tasks = pilotsWanted(search)) {
       search = { ...search, answers: [...search.answers, ...tasks.map((task) => runPilot(scenario, task))] };

@@ -1,4 +1,4 @@
-// Holds the stretch behind the timing chart against the closed form of the cell and against the laws of any time table.
+// Holds the timeline of the timing chart to the closed form of the cell and to consistency rules.
 import { describe, expect, it } from "vitest";
 import { firstShots } from "#analysis/study/firstShots.ts";
 import type { TimelineRecord } from "#cell/records/timelineRecord.ts";
@@ -14,7 +14,7 @@ function timelineOf(scenario: Scenario): TimelineRecord {
   return timeline;
 }
 
-/** Faults of spans that should cover the stretch without gap or overlap. */
+/** Gaps and overlaps between spans. */
 function gaps(spans: readonly { readonly start: number; readonly end: number }[], seconds: number): readonly string[] {
   const edges = [0, ...spans.flatMap(({ start, end }) => [start, end]), seconds];
   return edges.flatMap((edge, i) =>
@@ -22,17 +22,17 @@ function gaps(spans: readonly { readonly start: number; readonly end: number }[]
   );
 }
 
-describe.each(names)("a stretch of %s", (name) => {
+describe.each(names)("the timeline of %s", (name) => {
   const timeline = timelineOf(scenarioOf(shippedText(name), name, ["run.warmup=1 min"]));
 
-  it("shows every resource in exactly one state at any time", () => {
+  it("has every resource in exactly one state at any time", () => {
     for (const resource of timeline.resources) {
       const own = timeline.intervals.filter((interval) => interval.resource === resource);
       expect([resource, gaps(own, timeline.seconds)]).toEqual([resource, []]);
     }
   });
 
-  it("has a binding chain without gap or overlap, through working states only", () => {
+  it("has a critical path without gap or overlap, through working states only", () => {
     expect(gaps(timeline.chain, timeline.seconds)).toEqual([]);
     for (const { resource, start, end } of timeline.chain) {
       const state = timeline.intervals.find((each) => each.resource === resource && each.end > (start + end) / 2);
@@ -40,32 +40,33 @@ describe.each(names)("a stretch of %s", (name) => {
     }
   });
 
-  it("is the same again", () => {
+  it("is reproducible", () => {
     expect(timelineOf(scenarioOf(shippedText(name), name, ["run.warmup=1 min"]))).toEqual(timeline);
   });
 });
 
-// checks.md 8 [C], closed form in cell.md: recharge 4.0, drop 1.8, valve 0.25, close 0.6, mold time after the drop 11.0 s.
+// The cell as a timed event graph, computed independently of this project [C]: recharge 4.0, drop 1.8, valve shift 0.25,
+// close 0.6, mold time after the drop 11.0 s.
 const station = { recharge: 4, drop: 1.8, close: 0.6, cool: 9.4, remove: 1 };
 const cellOf = (count: number): Scenario =>
   fixedCell({ stations: Array.from({ length: count }, () => station), shift: 0.25 });
 
-describe("a stretch of a cell of fixed times", () => {
+describe("the timeline of a cell of fixed times", () => {
   it.each([
     [1, 13.05],
     [2, 6.525],
     [3, 6.3],
     [4, 6.3],
-  ])("of %i stations holds shots every %d s on the mean (r + d + 2v or (v + d + m)/M)", (count, period) => {
+  ])("has for %i stations a mean of %d s a shot (r + d + 2v or (v + d + m)/M)", (count, period) => {
     const { intervals } = timelineOf(cellOf(count));
     const drops = intervals.filter(({ resource, state }) => resource === "plasticator" && state === "delivering");
-    // Turn after turn of all stations; within a turn two of them may follow each other more closely.
+    // The period is taken over turns of all stations; within a turn the intervals may differ.
     const turns = drops.slice(count).map(({ end }, i) => end - drops[i]!.end);
     expect(turns.length).toBeGreaterThan(0);
     expect(turns.at(-1)! / count).toBeCloseTo(period, 9);
   });
 
-  it("is bound by the screw with three stations: recharge 4.0 of each 6.3 s, valve 0.5, drop 1.8", () => {
+  it("has the screw's circuit as critical path for three stations: recharge 4.0 of 6.3 s, valve 0.5, drop 1.8", () => {
     const { seconds, chain } = timelineOf(cellOf(3));
     const share = (matches: (step: string) => boolean): number =>
       chain.filter(({ step }) => matches(step)).reduce((sum, { start, end }) => sum + end - start, 0) / seconds;
@@ -74,7 +75,7 @@ describe("a stretch of a cell of fixed times", () => {
     expect(share((step) => step === "drop")).toBeCloseTo(1.8 / 6.3, 9);
   });
 
-  it("ends with the run, and shows nothing of a cell that makes no shot in it", () => {
+  it("ends with the run, and is undefined for a run without shots", () => {
     const short = fixedCell({ stations: [station], shift: 0.25, length: 40 });
     const { from, seconds } = timelineOf(short);
     expect(from + seconds).toBeLessThanOrEqual(40);

@@ -1,4 +1,4 @@
-// Steps of one's own stand where the scenario puts them, in the order in which it lists them.
+// Extra steps come after the step that the scenario names, in the order in which it lists them.
 import { expect, test } from "vitest";
 import { planCell } from "#cell/layers/planCell.ts";
 import { fixedCell } from "../../support/fixedCell.ts";
@@ -18,7 +18,7 @@ function order(
 }
 
 test.each(["machine", "operator"] as const)(
-  "by %s: after the same step in the listed order, and after each other",
+  "extra steps follow the same step in the listed order, and may follow each other, removal by %s",
   (by) => {
     const steps = order(
       [
@@ -31,7 +31,7 @@ test.each(["machine", "operator"] as const)(
       ],
       by,
     );
-    const letGo = by === "operator" ? ["let go"] : [];
+    const release = by === "operator" ? ["let go"] : [];
     expect(steps).toEqual(
       [
         "shift to port",
@@ -46,7 +46,7 @@ test.each(["machine", "operator"] as const)(
         "vent",
         "open",
         "remove",
-      ].concat(letGo, ["strip tail", "wipe"]),
+      ].concat(release, ["strip tail", "wipe"]),
     );
   },
 );

@@ -1,4 +1,4 @@
-// What parisons went through in a run: hang, sag and time at heat, against closed forms, Little's law and the run's own events.
+// Holds hang time, sag and time at heat of the parisons of a run to closed forms, to L = λW and to the event log.
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { shotSpreads, type ShotSpread } from "#analysis/study/shotSpread.ts";
@@ -17,12 +17,13 @@ import type { ExtraStepSpec, ProcessSpec, Scenario, StationSpec } from "#scenari
 import { fixedCell } from "../../support/fixedCell.ts";
 
 const values = { "product.parisonLength": 0.3, "product.sagLimit": 0.02, "delivery.holdUp": 1 };
-// Illustrative inputs of the printed sags: 760 kg/m³, 2e4 Pa s.
+// Illustrative inputs of the sags computed below: 760 kg/m³, 2e4 Pa s.
 const material = ownMaterial(materials.get("HDPE")!, { meltDensity: 760, zeroShearViscosity: 2e4, timeAtHeat: 40 });
 const process: ProcessSpec = { material, values, deliveryKind: "reciprocating-screw" };
 const wait: ExtraStepSpec = { name: "wait", after: "drop", time: { kind: "fixed", value: 0.1 } };
 
-// checks.md 8 [C]: recharge 4.0, drop 1.8, valve 0.25, close 0.6, mold time after the drop 11.0 s: two stations 6.525 s a shot.
+// The cell as a timed event graph, computed independently of this project [C]: recharge 4.0, drop 1.8, valve shift 0.25,
+// close 0.6, mold time after the drop 11.0 s; two stations 6.525 s a shot.
 const times = { recharge: 4, drop: 1.8, close: 0.6, cool: 9.4, remove: 1 };
 
 function cellOf(change: Partial<StationSpec> = {}, length = 3600): Scenario {
@@ -47,29 +48,29 @@ function spreadsOf(scenario: Scenario): readonly ShotSpread[] {
 
 const rising = (numbers: readonly number[]): readonly number[] => numbers.toSorted((one, other) => one - other);
 
-describe("melt on its way", () => {
-  it("is as old as the time in which its hold-up has left after it", () => {
-    // by hand: 100 g every 10 s through 250 g are 25 s
+describe("the melt in the machine", () => {
+  it("has an age equal to the time in which its hold-up leaves", () => {
+    // By hand [C]: 100 g every 10 s from a hold-up of 250 g take 25 s.
     const passage = new MeltPassage(250);
     const ages = [10, 20, 30, 40, 50].map((seconds) => passage.deliver(seconds, 100));
     expect(ages).toEqual([null, null, 25, 25, 25]);
   });
 
-  it("waits with the screw: every shot that is inside during a pause is older by the part of the pause that it sees", () => {
+  it("ages during a pause of the screw", () => {
     const passage = new MeltPassage(200);
-    // by hand: 200 g are the last two shots; a pause of 60 s before the fourth counts for it and for the fifth, not for the sixth
+    // By hand [C]: 200 g are two shots. A pause of 60 s before the fourth shot counts for it and the fifth, not for the sixth.
     const ages = [10, 20, 30, 100, 110, 120].map((seconds) => passage.deliver(seconds, 100));
     expect(ages).toEqual([null, 20, 20, 80, 80, 20]);
   });
 
-  it("takes unlike shots by their mass", () => {
+  it("weights different shots by their mass", () => {
     const passage = new MeltPassage(150);
-    // by hand: 50 g left by 10 s, 250 g by 20 s: 100 g of them by 12.5 s; 300 g by 30 s: 150 g of them by 15 s
+    // By hand [C]: 50 g have left at 10 s, 250 g at 20 s, so 100 g at 12.5 s; 300 g have left at 30 s, and 150 g at 15 s.
     expect([passage.deliver(10, 50), passage.deliver(20, 200), passage.deliver(30, 50)]).toEqual([null, 7.5, 15]);
   });
 
-  // Little, Operations Research 9 (1961) 383 [M]: what is inside = what goes through × how long it stays.
-  it("stays on the mean as long as Little's law says, however unevenly it leaves, and however long the run", () => {
+  // Little, A proof for the queuing formula L = λW, Operations Research 9 (1961) 383 [M]: hold-up = throughput × mean age.
+  it("has the mean age of L = λW for any spacing of the shots", () => {
     const gap = fc.double({ min: 1, max: 30, noNaN: true });
     fc.assert(
       fc.property(fc.array(gap, { minLength: 20, maxLength: 20 }), fc.integer({ min: 1, max: 12 }), (gaps, inside) => {
@@ -96,11 +97,11 @@ describe("a sample of parisons", () => {
     return sample.record();
   };
 
-  it("holds all of few", () => {
+  it("contains all parisons of a short run", () => {
     expect(sampleOf(1000, (shot) => shot).hangs).toEqual(Array.from({ length: 1000 }, (_, shot) => shot));
   });
 
-  it("holds a fair part of many, whatever rhythm they keep, and the longest of all", () => {
+  it("contains a representative part of many periodic parisons, and the longest hang time", () => {
     for (const period of [2, 3, 4, 8, 16]) {
       const { hangs, parisons, longestHang, mostSagging } = sampleOf(100_000, (shot) =>
         shot === 77_777 ? 99 : shot % period === 0 ? 1 : 0,
@@ -109,34 +110,34 @@ describe("a sample of parisons", () => {
       expect(hangs.length).toBeGreaterThan(400);
       expect(hangs.length).toBeLessThanOrEqual(1024);
       const share = hangs.filter((hang) => hang === 1).length / hangs.length;
-      // Four standard deviations of a fair draw.
+      // Four standard deviations of a binomial share.
       const spread = 4 * Math.sqrt(((1 / period) * (1 - 1 / period)) / hangs.length);
       expect(Math.abs(share - 1 / period), `every ${period}th`).toBeLessThan(spread);
       expect([longestHang, mostSagging]).toEqual([99, { drop: 1, hang: 99 }]);
     }
   });
 
-  it("holds early and late ones alike", () => {
+  it("contains early and late parisons with equal probability", () => {
     const { hangs } = sampleOf(100_000, (shot) => shot / 100_000);
-    // Mean 1/2 and standard deviation 1/√12 of a uniform law; four standard deviations of the mean.
+    // A uniform distribution has mean 1/2 and standard deviation 1/√12; the limit is four standard deviations of the mean.
     const mean = hangs.reduce((sum, hang) => sum + hang, 0) / hangs.length;
     expect(Math.abs(mean - 0.5)).toBeLessThan(4 / Math.sqrt(12 * hangs.length));
   });
 });
 
 describe("the shots of a run", () => {
-  it("hang from the end of the drop to the closed mold, and sag and are hot by the closed forms", () => {
+  it("hang from the end of the drop to the closed mold, and have the closed forms of sag and time at heat", () => {
     const shot = shotsOf(cellOf({ extra: [wait] }, 1800)).at(-5)!;
-    // 0.1 s of one's own and 0.6 s of close.
+    // 0.1 s of the extra step and 0.6 s of close.
     expect(shot.hang).toBeCloseTo(0.7, 9);
     // Delivered in 1.8 s and held for 0.7 s: 2.492 % at g = 9.81 m/s² [C], so 2.491 % at 9.80665.
     expect(shot.sag).toBeCloseTo(0.02492 * (9.80665 / 9.81), 5);
-    // 1 kg of shots of 2 × 54 g, one every (0.25 + 1.8 + 0.1 + 11)/2 s, over whole turns: the ninth and tenth last shot
-    // stand on either side of the 9.26th, so that the turn's own rhythm moves it by less than one shot.
+    // A hold-up of 1 kg is 9.26 shots of 2 × 54 g, one every (0.25 + 1.8 + 0.1 + 11)/2 s on average. Within a turn the intervals
+    // differ, which changes the time by less than one shot.
     expect(Math.abs(shot.timeAtHeat! - (1 / 0.108) * 6.575)).toBeLessThan(6.575);
   });
 
-  it("leave in a table what could not be known: the first hold-up, and the last mold that never closed", () => {
+  it("have no time at heat in the first hold-up, and no hang time before the mold has closed", () => {
     const shots = shotsOf(cellOf({}, 302));
     expect(shots.slice(0, 9).map(({ timeAtHeat }) => timeAtHeat)).toEqual(Array.from({ length: 9 }, () => null));
     expect(shots[10]!.timeAtHeat).toBeGreaterThan(0);
@@ -148,12 +149,16 @@ describe("the shots of a run", () => {
     });
   });
 
-  it.each([0, 700])("are counted as their events tell them, after a warm-up of %i s", (warmup) => {
+  it.each([0, 700])("agree with the event log, after a warm-up of %i s", (warmup) => {
     const scenario = cellOf(varying);
     const run = { ...scenario.run, warmup };
-    const told = runCell(planCell({ ...scenario, run }), { replication: 1, keepsShots: false, watchesParisons: true });
+    const record = runCell(planCell({ ...scenario, run }), {
+      replication: 1,
+      keepsShots: false,
+      watchesParisons: true,
+    });
     const shots = shotsOf(scenario);
-    for (const { station, parisons, hangs, drops, timesAtHeat, longestHang } of told.parisons) {
+    for (const { station, parisons, hangs, drops, timesAtHeat, longestHang } of record.parisons) {
       const own = shots.filter((shot) => {
         const closed = (shot.starts.get("close") ?? 0) + (shot.hang ?? 0) - 0.1;
         return shot.station === station && shot.hang !== null && closed > warmup;
@@ -179,7 +184,7 @@ describe("the shots of a run", () => {
     }
   });
 
-  it("are only those on which the mold closed, where stops break off drops and closes", () => {
+  it("are only those on which the mold closed, when stops scrap drops and closes", () => {
     const scenario = cellOf({ ...varying, clear: { time: { kind: "fixed", value: 20 }, by: "machine" } }, 36_000);
     const stops = [
       {
@@ -201,13 +206,13 @@ describe("the shots of a run", () => {
       const own = shots.filter((shot) => shot.station === station && shot.hang !== null);
       expect(parisons).toBe(own.length);
       expect(longestHang).toBeCloseTo(Math.max(...own.map(({ hang }) => hang!)), 5);
-      // By hand: 0.1 s of one's own and a close of at most 0.9 s; a drop or close that broke off has no hang.
+      // By hand [C]: 0.1 s of the extra step and a close of at most 0.9 s. A scrapped drop or close has no hang time.
       expect(longestHang).toBeLessThanOrEqual(1);
       expect(Math.max(...drops)).toBeLessThanOrEqual(2);
     }
   });
 
-  it("are the same whether anybody watches or not", () => {
+  it("do not change when the parisons are recorded", () => {
     const plan = planCell(cellOf(varying));
     const watched = runCell(plan, { replication: 1, watchesParisons: true });
     expect({ ...watched, parisons: [] }).toEqual(runCell(plan, { replication: 1 }));
@@ -223,9 +228,9 @@ describe("the spread from shot to shot", () => {
   const spreads = spreadsOf(scenario);
   const of = (quantity: ShotSpread["quantity"]) => spreads.find((each) => each.quantity === quantity)!;
 
-  it("has the quantiles of the law: hang is 0.1 s and a uniform close from 0.5 to 0.9 s", () => {
+  it("has the quantiles of the distribution: hang is 0.1 s and a uniform close from 0.5 to 0.9 s", () => {
     const { mean, quantiles, max, limit, beyond } = of("hang time");
-    // Quantiles of a uniform law by hand: 0.6 + 0.4 p; some 900 of 30,000 shots are kept.
+    // By hand [C], quantiles of a uniform distribution: 0.6 + 0.4 p. About 900 of 30,000 shots are in the sample.
     expect(mean).toBeCloseTo(0.8, 1);
     expect(Math.abs(quantiles.p05 - 0.62)).toBeLessThan(0.02);
     expect(Math.abs(quantiles.p95 - 0.98)).toBeLessThan(0.02);
@@ -233,13 +238,13 @@ describe("the spread from shot to shot", () => {
     expect([limit, beyond]).toEqual([null, 0]);
   });
 
-  it("has Little's law for its mean time at heat", () => {
+  it("has the mean time at heat of L = λW", () => {
     const answer = replicationRunner(scenario)({ replication: 1, scale: null });
     const perHour = answer.measures.find(({ measure }) => measure === "melt per hour")!.value;
     expect(of("time at heat").mean / (3600 / perHour)).toBeCloseTo(1, 2);
   });
 
-  it("tells the share of shots beyond a limit, and nothing where all are within", () => {
+  it("gives the share of shots beyond a limit, and no remedy when all are within", () => {
     const middle = of("sag").quantiles.p50;
     const limited = (limit: number): ShotSpread => {
       const own = { ...process, values: { ...values, "product.sagLimit": limit } };
@@ -247,15 +252,15 @@ describe("the spread from shot to shot", () => {
     };
     expect(Math.abs(limited(middle).beyond - 0.5)).toBeLessThan(0.01);
     expect(limited(1)).toMatchObject({ beyond: 0, remedy: "" });
-    // Only the longest of all is above: the sample may not hold it, the warning does.
+    // Only the largest sag is above the limit. The sample may not contain it, but the warning counts it.
     const { max } = of("sag");
     const rare = limited(max * 0.99999);
     expect(rare.beyond).toBeGreaterThan(0);
     expect(rare.beyond).toBeLessThan(0.003);
-    expect(spreadWarnings([rare])[0]).toMatch(/^sag from shot to shot, station 01: above .* in 0\.1 % of the shots/u);
+    expect(spreadWarnings([rare])[0]).toMatch(/^sag, station 01: above .* in 0\.1 % of the shots/u);
   });
 
-  it("stands in the window's table with its limit at every figure, and warns once for stations alike", () => {
+  it("is in the window's table with its limit in every row, and gives one warning for equal stations", () => {
     const rows = spreadCells(of("sag"));
     expect(rows.map(([quantity]) => quantity)).toEqual(
       ["mean", "p05", "p50", "p95", "max"].map((word) => `sag of the run, ${word}`),
@@ -264,12 +269,12 @@ describe("the spread from shot to shot", () => {
     expect(rows.at(-1)![5]).toBe("above");
     const warnings = spreadWarnings(spreads);
     expect(warnings.map((line) => line.split(":")[0])).toEqual([
-      "sag from shot to shot, station 01 and station 02",
-      "time at heat from shot to shot, station 01 and station 02",
+      "sag, station 01 and station 02",
+      "time at heat, station 01 and station 02",
     ]);
   });
 
-  it("comes with a study, over all its replications", () => {
+  it("is part of a study, over all its replications", () => {
     const short = cellOf(varying, 1800);
     const outcome = runStudy({ ...short, run: { ...short.run, replications: 3 } });
     if (outcome.kind !== "found") throw new Error("stuck");
@@ -281,8 +286,8 @@ describe("the spread from shot to shot", () => {
   });
 });
 
-describe("a parison from a die that never stops", () => {
-  it("hangs as it grows, its tail included, from the mold before to its own, and then until the mold has closed", () => {
+describe("a parison of continuous extrusion", () => {
+  it("has a drop time from the previous catch to its own, tail included, and a hang time until the mold has closed", () => {
     // Closed form: max{ P 4, 0.5 + 0.6 + 0.2 + 0.5, (1.8 + 9.4 + 1)/2 } = 6.1 s from catch to catch; the close takes 0.6 s.
     const station = { ...times, drop: 0, travel: [0.5, 0.2, 0.5] as const };
     const cell = fixedCell({

@@ -1,4 +1,4 @@
-// Holds the quarters of an hour of a calendar against the event log of the same run, added up another way.
+// Holds the quarters of an hour of a calendar to sums over the event log of the same run.
 import { describe, expect, it } from "vitest";
 import { eventRecorder, type EventRecord } from "#cell/records/eventRecord.ts";
 import { planCell } from "#cell/layers/planCell.ts";
@@ -42,7 +42,7 @@ function staysOf(resource: string, events: readonly EventRecord[]): readonly Sta
 const overlap = (one: Pick<Stay, "from" | "until">, other: Pick<Stay, "from" | "until">): number =>
   Math.max(0, Math.min(one.until, other.until) - Math.max(one.from, other.from));
 
-/** Names of states as README and cell give them, not the program's own mapping. */
+/** A mapping of state names that is independent of the program's own. */
 function useOf({ state, kind }: Stay): DayUse {
   if (state === "changeover") return "changeover";
   if (state === "off shift") return "off";
@@ -55,7 +55,7 @@ describe("the quarters of an hour of a run on a calendar", () => {
   const screw = staysOf("plasticator", events).filter(({ state }) => state === "heating" || state === "purging");
   const stations = ["station 1", "station 2"].map((name) => staysOf(name, events));
 
-  it("hold what the stations did, start-up told apart, as the event log tells it", () => {
+  it("have the station times of the event log, start-up separately", () => {
     const expected = quarters.map((quarter) => {
       const sums: Record<DayUse, number> = { working: 0, waiting: 0, stopped: 0, "start-up": 0, changeover: 0, off: 0 };
       for (const stay of stations.flat()) {
@@ -74,11 +74,11 @@ describe("the quarters of an hour of a run on a calendar", () => {
         expect(each, `${dayUses[use]} of quarter ${i}`).toBeCloseTo(expected[i]![use]!, 4),
       ),
     );
-    // All uses come about, else this would prove little.
+    // Every use must occur, or the comparison would prove nothing.
     for (const use of dayUses.keys()) expect(quarters.some(({ seconds }) => seconds[use]! > 0)).toBe(true);
   });
 
-  it("begin at whole quarters of the wall's hours, on the days that the wall shows", () => {
+  it("begin at whole quarters of wall time, with the dates of wall time", () => {
     expect(quarters.slice(1).every(({ second }) => second % 900 === 0)).toBe(true);
     expect(quarters[0]).toMatchObject({ second: 20 * 3600 + 600, from: 0, until: 300 });
     const sunday = quarters.filter(({ day }) => day === Date.UTC(2026, 2, 29) / 86_400_000);
@@ -96,7 +96,7 @@ describe("the quarters of an hour of a run on a calendar", () => {
     expect(good).toBeGreaterThan(1000);
   });
 
-  it("change nothing of the run: without a calendar there are none", () => {
+  it("are empty without a calendar", () => {
     expect(quartersOf(scenarioOf(cellText(1)))).toEqual([]);
   });
 });

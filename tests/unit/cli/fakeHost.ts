@@ -1,16 +1,16 @@
-// A host without a machine, which remembers what was said to it.
+// A host without a machine that records what is written to it.
 import type { Host } from "#cli/machine/host.ts";
 
 export interface FakeHost extends Host {
-  said: { output: string; errors: string };
+  written: { output: string; errors: string };
 }
 
 export function openFakeHost(): FakeHost {
-  const said = { output: "", errors: "" };
+  const written = { output: "", errors: "" };
   return {
-    said,
-    print: (text) => void (said.output += text),
-    tell: (text) => void (said.errors += text),
+    written,
+    print: (text) => void (written.output += text),
+    tell: (text) => void (written.errors += text),
     paint: (_outlet, _paint, text) => text,
     width: 80,
     cores: 2,

@@ -1,4 +1,4 @@
-// Holds text that goes to a terminal, a file name or a color to what neither can be fooled with.
+// Text for terminals, file names and colors without control characters or unsafe parts.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { mayColor } from "#cli/machine/mayColor.ts";
@@ -6,20 +6,20 @@ import { plainText } from "#cli/machine/plainText.ts";
 import { safeName } from "#cli/machine/safeName.ts";
 
 describe("plain text", () => {
-  it("spells out what a terminal would obey", () => {
+  it("escapes control characters", () => {
     expect(plainText("a\u001b[2Jb\nc\td\u202ee")).toBe("a\\u001b[2Jb\\nc\\td\\u202ee");
   });
 
-  it("leaves ordinary text of any language alone", () => {
+  it("keeps ordinary text of any language", () => {
     expect(plainText("75 °C, Größe, 瓶, 🙂")).toBe("75 °C, Größe, 瓶, 🙂");
   });
 
-  it("cuts between characters, never through one", () => {
+  it("is cut between characters, never inside one", () => {
     expect(plainText("🙂🙂🙂", 2)).toBe("🙂🙂 …");
     expect(plainText("🙂🙂", 2)).toBe("🙂🙂");
   });
 
-  it("is one printable line whatever comes in", () => {
+  it("is one printable line for any input", () => {
     fc.assert(
       fc.property(fc.string({ unit: "binary" }), (text) => {
         expect(plainText(text)).not.toMatch(/\p{Cc}/u);
@@ -43,7 +43,7 @@ describe("a safe name", () => {
     expect(safeName(name)).toBe(safe);
   });
 
-  it("leads nowhere and is its own safe name, whatever comes in", () => {
+  it("has no path separators and is its own safe name, for any input", () => {
     fc.assert(
       fc.property(fc.string({ unit: "binary", maxLength: 200 }), (name) => {
         const safe = safeName(name);
@@ -58,11 +58,11 @@ describe("color", () => {
   const terminal = { isTTY: true };
 
   it.each([
-    ["on a terminal", terminal, {}, true],
-    ["on a terminal with an empty NO_COLOR (no-color.org [M])", terminal, { NO_COLOR: "" }, true],
-    ["not where NO_COLOR is set", terminal, { NO_COLOR: "1" }, false],
-    ["not on a dumb terminal", terminal, { TERM: "dumb" }, false],
-    ["not into a file", {}, { TERM: "xterm" }, false],
+    ["is allowed on a terminal", terminal, {}, true],
+    ["is allowed on a terminal with an empty NO_COLOR (no-color.org [M])", terminal, { NO_COLOR: "" }, true],
+    ["is not allowed when NO_COLOR is set", terminal, { NO_COLOR: "1" }, false],
+    ["is not allowed on a dumb terminal", terminal, { TERM: "dumb" }, false],
+    ["is not allowed in a file", {}, { TERM: "xterm" }, false],
   ])("%s", (_case, outlet, environment, allowed) => {
     expect(mayColor(outlet, environment)).toBe(allowed);
   });

@@ -1,4 +1,4 @@
-// Holds the telling of issues to what a user needs: where, what, what was expected, and the remedy.
+// The printed form of issues: place, value, expectation and remedy.
 import { describe, expect, it } from "vitest";
 import { exitCodeOf, worstOf } from "#cli/machine/exitCode.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
@@ -17,16 +17,16 @@ const issue: Issue = {
   fate: "file",
 };
 
-function told(issues: readonly Issue[]): string {
+function printed(issues: readonly Issue[]): string {
   const host = openFakeHost();
   printIssues(issues, host);
-  expect(host.said.output).toBe("");
-  return host.said.errors;
+  expect(host.written.output).toBe("");
+  return host.written.errors;
 }
 
 describe("printing issues", () => {
   it("gives place, path, value, expectation, remedy and code", () => {
-    expect(told([issue])).toBe(
+    expect(printed([issue])).toBe(
       [
         "a.yaml:12:7: error: a time needs a unit [unit-missing]",
         "    at        stations.left.steps.cool",
@@ -38,38 +38,38 @@ describe("printing issues", () => {
     );
   });
 
-  it("leaves out what an issue does not have", () => {
+  it("leaves out fields that an issue does not have", () => {
     const bare: Issue = { code: "x", severity: "hint", path: "", message: "m", remedy: "r", fate: "file" };
-    expect(told([bare])).toBe("blowcell: hint: m [x]\n    remedy    r\n");
+    expect(printed([bare])).toBe("blowcell: hint: m [x]\n    remedy    r\n");
   });
 
-  it("follows the text and counts at the end", () => {
+  it("follows the order of the file, and ends with the counts", () => {
     const at = (line: number, column: number, severity: Issue["severity"]): Issue => {
       return { ...issue, severity, place: { file: "a.yaml", line, column } };
     };
-    const lines = told([at(10, 1, "error"), at(9, 20, "warning"), at(9, 3, "error")]).split("\n");
+    const lines = printed([at(10, 1, "error"), at(9, 20, "warning"), at(9, 3, "error")]).split("\n");
     const places = lines.filter((line) => line.startsWith("a.yaml")).map((line) => line.split(": ")[0]);
     expect(places).toEqual(["a.yaml:9:3", "a.yaml:9:20", "a.yaml:10:1"]);
     expect(lines.at(-2)).toBe("2 errors, 1 warning");
   });
 
-  it("lets no value play with the terminal or fill it", () => {
-    const text = told([{ ...issue, value: `\u001b[2J${"x".repeat(5000)}` }]);
+  it("escapes and shortens values", () => {
+    const text = printed([{ ...issue, value: `\u001b[2J${"x".repeat(5000)}` }]);
     expect(text).toContain("found     \\u001b[2Jxxx");
     expect(text.length).toBeLessThan(600);
   });
 
-  it("says nothing where there is nothing to say", () => {
-    expect(told([])).toBe("");
+  it("prints nothing without issues", () => {
+    expect(printed([])).toBe("");
   });
 });
 
 describe("the exit code of issues", () => {
   it.each([
-    ["nothing", [], 0],
-    ["a warning", [{ ...issue, severity: "warning" as const }], 0],
-    ["a cell that cannot work", [{ ...issue, fate: "cell" as const }], 1],
-    ["a text that is wrong", [{ ...issue, fate: "cell" as const }, issue], 2],
+    ["no issues is the right one", [], 0],
+    ["a warning is the right one", [{ ...issue, severity: "warning" as const }], 0],
+    ["a cell that cannot work is the right one", [{ ...issue, fate: "cell" as const }], 1],
+    ["a wrong text is the right one", [{ ...issue, fate: "cell" as const }, issue], 2],
   ])("of %s", (_case, issues, code) => {
     expect(exitCodeOf(issues)).toBe(code);
   });

@@ -1,4 +1,4 @@
-// Holds the program to telling each kind of failure to the one who can do something about it.
+// The program reports each kind of failure with its exit code and remedy.
 import { describe, expect, it } from "vitest";
 import type { Act, CommandSpec, Options } from "#cli/call/command.ts";
 import { MachineFailure } from "#cli/machine/machineFailure.ts";
@@ -22,11 +22,11 @@ function commandOf(act: Act): CommandSpec {
 async function run(argv: readonly string[], act: Act) {
   const host = openFakeHost();
   const code = await runProgram(argv, host, [commandOf(act)]);
-  return { code, ...host.said };
+  return { code, ...host.written };
 }
 
 describe("the program", () => {
-  it("hands operands and options to the command and answers with its exit code", async () => {
+  it("passes operands and options to the command and returns its exit code", async () => {
     let given: unknown;
     const { code } = await run(
       ["try", "a.yaml", "b.yaml", "--set", "a=1", "--set", "b=[2, 3]"],
@@ -39,12 +39,12 @@ describe("the program", () => {
     expect(given).toEqual({ operands: ["a.yaml", "b.yaml"], options: { set: ["a=1", "b=[2, 3]"] } });
   });
 
-  it("takes operands after options, never as values of a repeatable one", async () => {
+  it("reads operands after options as operands, not as values of a repeatable option", async () => {
     const { code } = await run(["try", "--set", "a=1", "a.yaml"], (operands) => operands.length);
     expect(code).toBe(1);
   });
 
-  it("says how to report a fault of its own, with the facts and without the stack", async () => {
+  it("prints how to report an internal fault, with the facts and without the stack", async () => {
     const { code, errors } = await run(["try", "x.yaml"], () => {
       invariant(false, "a shot is somewhere", { station: "left" });
       return 0;
@@ -56,12 +56,12 @@ describe("the program", () => {
     expect(errors).not.toMatch(/^ +at /m);
   });
 
-  it("shows the stack of a fault only under --verbose", async () => {
+  it("prints the stack of a fault only under --verbose", async () => {
     const { errors } = await run(["try", "--verbose"], () => Promise.reject(new TypeError("x is undefined")));
     expect(errors).toMatch(/^ +at /m);
   });
 
-  it("tells a machine's refusal with its remedy and leaves 74", async () => {
+  it("prints a failure of the machine with its remedy and returns 74", async () => {
     const { code, errors } = await run(["try"], () => {
       throw new MachineFailure("write into out", Object.assign(new Error("no"), { code: "ENOSPC" }));
     });
@@ -69,18 +69,18 @@ describe("the program", () => {
     expect(errors).toContain("cannot write into out: the disk is full (ENOSPC)\n    remedy    Free some space");
   });
 
-  it("survives that something other than an error is thrown", async () => {
+  it("reports a thrown value that is not an error", async () => {
     const { code, errors } = await run(["try"], () => Promise.reject("words"));
-    expect({ code, told: errors.includes("words") }).toEqual({ code: 70, told: true });
+    expect({ code, isReported: errors.includes("words") }).toEqual({ code: 70, isReported: true });
   });
 });
 
 describe("settings", () => {
-  it("are none where none were asked for", () => {
+  it("are empty without options", () => {
     expect(settingsOf({})).toEqual([]);
   });
 
-  it("keep a seed a text and give options of their own the last word", () => {
+  it("keep a seed as text, and put separate options after --set", () => {
     const options: Options = { set: ["run.length=1 h"], seed: "007", replications: "5", length: "8 h" };
     expect(settingsOf(options)).toEqual(["run.length=1 h", 'run.seed="007"', "run.replications=5", "run.length=8 h"]);
   });

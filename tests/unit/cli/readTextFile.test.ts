@@ -1,4 +1,4 @@
-// Holds the reading of a user's file to one plain issue for everything that can be wrong with it.
+// Reading a user's file: its text, or one issue for each kind of fault.
 import { mkdirSync, mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -27,7 +27,7 @@ describe("reading a text file", () => {
     expect(readTextFile(fileOf("empty.yaml", ""))).toEqual({ text: "" });
   });
 
-  it("says that a file is missing, and which one was probably meant", () => {
+  it("reports a missing file, and suggests a similar name", () => {
     fileOf("two-station.yaml", "");
     expect(issueOf(path.join(folder, "two-staton.yaml"))).toMatchObject({
       code: "file-missing",
@@ -36,33 +36,33 @@ describe("reading a text file", () => {
     expect(issueOf(path.join(folder, "none", "x.yaml"))).toMatchObject({ code: "file-missing" });
   });
 
-  it("says that a folder is no file", () => {
+  it("reports a folder in place of a file", () => {
     mkdirSync(path.join(folder, "inner"));
     expect(issueOf(path.join(folder, "inner"))).toMatchObject({ code: "file-is-folder", fate: "file" });
   });
 
-  it("says that a file lies behind another file", () => {
+  it("reports a path through a file", () => {
     const file = fileOf("file.yaml", "");
     expect(issueOf(path.join(file, "x.yaml"))).toMatchObject({ code: "file-unreadable" });
   });
 
-  it("points at the first byte that is no UTF-8", () => {
+  it("reports the place of the first byte that is not UTF-8", () => {
     const bytes = Uint8Array.from([...new TextEncoder().encode("title: é\nname: "), 0xe9, 0x0a]);
     const file = fileOf("latin.yaml", bytes);
     expect(issueOf(file)).toMatchObject({ code: "file-not-utf8", place: { file, line: 2, column: 7 } });
   });
 
-  it("knows UTF-16 when it sees it", () => {
+  it("recognizes UTF-16", () => {
     const file = fileOf("wide.yaml", Uint8Array.from([0xff, 0xfe, 0x61, 0]));
     expect(issueOf(file)?.message).toContain("UTF-16");
   });
 
-  it("refuses what is too large, and comes back from a device without end", () => {
+  it("refuses a file that is too large, and an endless device", () => {
     expect(issueOf(fileOf("large.yaml", "x".repeat(16 * 1024 * 1024 + 1)))).toMatchObject({ code: "file-too-large" });
     expect(issueOf("/dev/zero")).toMatchObject({ code: "file-too-large" });
   });
 
-  it("uses only codes that it lists, and each has a remedy", () => {
+  it("uses only listed codes, each with a remedy", () => {
     const issues = ["none.yaml", "inner", "latin.yaml", "large.yaml"].map((name) => issueOf(path.join(folder, name)));
     expect(issues.map((issue) => issue?.remedy)).not.toContain("");
     expect(issues.filter((issue) => !(String(issue?.code) in fileIssueCodes))).toEqual([]);

@@ -1,4 +1,4 @@
-// Holds the writer to all or nothing, inside the named folder, with the user's own files left alone.
+// The writer writes all files or none, only into the given folder, and keeps the user's other files.
 import { lstatSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -14,7 +14,7 @@ beforeEach(() => {
 });
 
 describe("writing files", () => {
-  it("makes the folder and leaves nothing but the files in it", async () => {
+  it("makes the folder and leaves only the files in it", async () => {
     await writeFiles(inFolder("a", "b"), [
       { name: "one.csv", text: "1" },
       { name: "two.csv", text: "é" },
@@ -23,7 +23,7 @@ describe("writing files", () => {
     expect(textOf("a", "b", "two.csv")).toBe("é");
   });
 
-  it("replaces files of the same names and touches no other", async () => {
+  it("replaces files of the same names and no others", async () => {
     writeFileSync(inFolder("one.csv"), "old");
     writeFileSync(inFolder("notes.txt"), "mine");
     await writeFiles(folder, [{ name: "one.csv", text: "new" }]);
@@ -43,13 +43,13 @@ describe("writing files", () => {
     expect(readdirSync(folder)).toEqual(["a.csv", "b.csv"]);
   });
 
-  it("says that a file is where a folder should be", async () => {
+  it("reports a file in place of a folder", async () => {
     writeFileSync(inFolder("out"), "");
     await expect(writeFiles(inFolder("out"), [])).rejects.toThrow("a file of that name is in the way (EEXIST)");
     await expect(writeFiles(inFolder("out", "deeper"), [])).rejects.toThrow("a part of the path is a file");
   });
 
-  it("asks for a piece only when all before it are in the file", async () => {
+  it("requests a piece only after the previous ones are in the file", async () => {
     const sizes: number[] = [];
     const pieces = function* () {
       for (let i = 0; i < 3; i++) {
@@ -72,11 +72,8 @@ describe("writing files", () => {
     expect(lstatSync(inFolder("out", "a.csv")).isSymbolicLink()).toBe(false);
   });
 
-  it.each(["../a.csv", "/a.csv", "a/b.csv", "..", ".hidden", "nul.csv", ""])(
-    "never takes the name %j",
-    async (name) => {
-      await expect(writeFiles(inFolder("out"), [{ name, text: "" }])).rejects.toThrow("a file's name is safe");
-      expect(readdirSync(folder)).toEqual([]);
-    },
-  );
+  it.each(["../a.csv", "/a.csv", "a/b.csv", "..", ".hidden", "nul.csv", ""])("refuses the name %j", async (name) => {
+    await expect(writeFiles(inFolder("out"), [{ name, text: "" }])).rejects.toThrow("a file's name is safe");
+    expect(readdirSync(folder)).toEqual([]);
+  });
 });

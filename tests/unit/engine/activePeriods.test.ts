@@ -1,4 +1,4 @@
-// Active periods against the published example and against a plain search of every instant.
+// Holds longest active periods to their published definition, and to a search of every instant.
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { compileTable } from "#engine/compiler/program.ts";
@@ -6,11 +6,11 @@ import { Simulation } from "#engine/run/simulation.ts";
 import type { StepTable } from "#engine/compiler/stepTable.ts";
 import { ticks } from "../../support/runTable.ts";
 
-/** Resource, tick, and whether it begins or pauses. */
+/** Resource, tick, and true if work begins or false if it pauses. */
 type Change = readonly [number, number, boolean];
 
-/** Resources that begin and pause as told and then stay as they are. */
-function told(resources: number, changes: readonly Change[]): Simulation {
+/** Resources that begin and pause work at the given ticks. */
+function simulationOf(resources: number, changes: readonly Change[]): Simulation {
   const names = Array.from({ length: resources }, (_, resource) => `r${resource}`);
   const table: StepTable = {
     resources: names.map((name) => ({
@@ -46,10 +46,10 @@ function longest(simulation: Simulation, until: number): ReturnType<Simulation["
 const changesOf = (resource: number, spans: readonly (readonly [number, number])[]): Change[] =>
   spans.flatMap(([start, end]) => [[resource, start, true] as const, [resource, end, false] as const]);
 
-// Roser, Nakano and Tanaka, Winter Simulation Conference 2001/2002 (as given in the project's check values):
-// M1 active [0,10] [12,20], M2 [0,4] [5,25] → M1 alone 0-5, shifting 5-10, M2 alone 10-25.
-test("names the sole bottleneck and the time in which it shifts", () => {
-  const periods = told(2, [
+// Definition of sole and shifting bottleneck: Roser, Nakano and Tanaka, Shifting bottleneck detection, Winter Simulation
+// Conference 2002 [M]. By hand [C]: M1 active [0,10] [12,20], M2 [0,4] [5,25] → M1 alone 0-5, shifting 5-10, M2 alone 10-25.
+test("finds the sole bottleneck and the time in which it shifts", () => {
+  const periods = simulationOf(2, [
     ...changesOf(0, [
       [0, 10],
       [12, 20],
@@ -65,8 +65,8 @@ test("names the sole bottleneck and the time in which it shifts", () => {
   ]);
 });
 
-test("a pause of no length does not end a period", () => {
-  const periods = told(2, [
+test("a pause of zero duration does not end an active period", () => {
+  const periods = simulationOf(2, [
     ...changesOf(0, [
       [0, 6],
       [6, 12],
@@ -79,8 +79,8 @@ test("a pause of no length does not end a period", () => {
   ]);
 });
 
-test("what was before a restart does not count", () => {
-  const periods = told(2, changesOf(0, [[0, 9]]).concat([[1, 4, true]]));
+test("time before a restart of the observation does not count", () => {
+  const periods = simulationOf(2, changesOf(0, [[0, 9]]).concat([[1, 4, true]]));
   periods.runUntil(10);
   periods.restartObservation();
   expect(longest(periods, 16)).toEqual([
@@ -89,7 +89,7 @@ test("what was before a restart does not count", () => {
   ]);
 });
 
-test("every instant at which somebody works belongs to someone, and nobody gets more than was worked", () => {
+test("the times of all resources add up to the time in which at least one of them works", () => {
   const spans = fc.array(fc.tuple(fc.integer({ min: 1, max: 9 }), fc.integer({ min: 1, max: 9 })), { maxLength: 8 });
   fc.assert(
     fc.property(fc.array(spans, { minLength: 1, maxLength: 4 }), (all) => {
@@ -103,7 +103,7 @@ test("every instant at which somebody works belongs to someone, and nobody gets 
           return changesOf(resource, [[start, tick]]);
         });
       });
-      const sum = longest(told(all.length, changes), 1000).reduce(
+      const sum = longest(simulationOf(all.length, changes), 1000).reduce(
         (total, { sole, shifting }) => total + sole + shifting,
         0,
       );

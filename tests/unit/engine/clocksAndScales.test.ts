@@ -1,9 +1,9 @@
-// What timetables do to the chain, and what a scale decides.
+// The effect of timetables on the critical path, and the decisions of a scale.
 import { describe, expect, it } from "vitest";
 import type { StepTable } from "#engine/compiler/stepTable.ts";
 import { runTable, ticks } from "../../support/runTable.ts";
 
-/** A machine of 4 ticks a turn; a timetable takes it away at tick 10, or when its turn is over, for 5 ticks. */
+/** A machine of 4 ticks a turn; at tick 10 or after its turn a timetable takes it for 5 ticks. */
 function timetable(isClock: boolean): StepTable {
   return {
     resources: [
@@ -56,26 +56,26 @@ function timetable(isClock: boolean): StepTable {
 }
 
 describe("a timetable", () => {
-  it("takes what it wants when the turn under way is over", () => {
+  it("takes the machine after the turn under way", () => {
     const run = runTable(timetable(true), 25);
     expect(run.statesOf("machine")).toEqual(["0 working", "12 off", "17 working"]);
   });
 
-  it("never binds what follows: the chain goes on to the turn that it interrupted", () => {
+  it("never binds: the critical path continues with the turn before it", () => {
     expect(runTable(timetable(true), 25).chainOf("machine")).toEqual({ "machine: off": 5, "machine: work": 20 });
   });
 
-  it("binds where it is no clock and ends last, which is what a clock is there to avoid", () => {
-    const late = { ...timetable(false) };
-    const [first, machine] = late.processes;
-    const idle = { ...machine!, steps: [{ name: "sleep", time: ticks(30) }, ...machine!.steps] };
-    const table = { ...late, processes: [first!, idle] };
+  it("binds when it is not marked as a clock and ends last", () => {
+    const unmarked = timetable(false);
+    const [first, machine] = unmarked.processes;
+    const idle = { ...machine!, steps: [{ name: "idle", time: ticks(30) }, ...machine!.steps] };
+    const table = { ...unmarked, processes: [first!, idle] };
     const chain = runTable(table, 14).simulation.chainsOf([0])[0]!;
     expect(Array.from(chain.ticks)).toContain(10);
   });
 });
 
-/** Weighs a part every tick: a shot of 1 ± nothing, kept, then a part of the values in turn. */
+/** Weighs a part every tick: a kept shot mass of 1 plus a mass drawn from the values. */
 function scales(values: readonly number[], low: number, high: number): StepTable {
   return {
     resources: [{ name: "scale", states: [{ name: "weighing", kind: "working" }] }],
@@ -106,7 +106,7 @@ function scales(values: readonly number[], low: number, high: number): StepTable
 }
 
 describe("a scale", () => {
-  it("judges what it draws together with what the process keeps; a number on a limit is within it", () => {
+  it("judges the sum of its draw and the kept number; a sum on a limit is within it", () => {
     const run = runTable(scales([0.9, 1, 1.1, 1.2], 2, 2.1), 4000);
     const shares = ["light", "good", "heavy"].map((counter) => run.count(counter) / 4000);
     expect(shares[0]).toBeCloseTo(0.25, 1);
@@ -115,7 +115,7 @@ describe("a scale", () => {
     expect(run.count("light") + run.count("good") + run.count("heavy")).toBe(4000);
   });
 
-  it("lets all pass whose limits hold every value, and none where they hold none", () => {
+  it("passes all parts when its limits contain every value, and none when they contain no value", () => {
     expect(runTable(scales([0.9, 1.2], 1.9, 2.2), 500).count("good")).toBe(500);
     expect(runTable(scales([0.9, 1.2], 2, 2.1), 500).count("good")).toBe(0);
   });

@@ -1,4 +1,4 @@
-// The event list against a plain sort of all events, both where it looks at all pending times and where it keeps a heap.
+// Holds the event list to a sort of all events, as a linear scan and as a heap.
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { EventLog } from "#engine/run/eventLog.ts";
@@ -7,7 +7,7 @@ import { Simulation } from "#engine/run/simulation.ts";
 import type { StepTable } from "#engine/compiler/stepTable.ts";
 import { ticks } from "../../support/runTable.ts";
 
-/** Each process lets its times pass over and over; every step shows itself, so that the log tells when it started. */
+/** Each process repeats its times; every step has its own state, so that the log contains its start. */
 function passing(times: readonly (readonly number[])[]): StepTable {
   const names = times.map((_, process) => `p${process}`);
   const statesOf = (own: readonly number[]): readonly string[] => own.map((_, i) => `s${i}`);
@@ -29,7 +29,7 @@ function passing(times: readonly (readonly number[])[]): StepTable {
   };
 }
 
-/** Every start up to a tick, by time and then by the order of the processes. */
+/** Every start up to a tick, sorted by time and then by the order of the processes. */
 function sortedStarts(times: readonly (readonly number[])[], until: number): readonly (readonly [number, number])[] {
   const starts = times.flatMap((own, process) => {
     const found: [number, number][] = [];
@@ -46,16 +46,16 @@ test.each([
   ["heap", 9, 8],
   ["heap", 40, 8],
 ])(
-  "by %s, of %i processes the earliest is first; of equal times the process listed first",
+  "a %s of %i processes gives the earliest first, and of equal times the process listed first",
   (_, processes, scanUpTo) => {
-    // Few different times, so that most ticks are shared.
+    // Few different times, so that most ticks have several events.
     const own = fc.array(fc.integer({ min: 1, max: 4 }), { minLength: 1, maxLength: 4 });
     fc.assert(
       fc.property(fc.array(own, { minLength: processes, maxLength: processes }), (times) => {
         const log = new EventLog();
         const options = { seed: "list", replication: 0, log, scanUpTo };
         new Simulation(compileTable(passing(times)), options).runUntil(30);
-        // The first state of each resource is told before anything starts.
+        // The log begins with the first state of each resource.
         const started = Array.from(log).slice(processes);
         expect(started.map(({ time, resource }) => [time, resource])).toEqual(sortedStarts(times, 30));
       }),

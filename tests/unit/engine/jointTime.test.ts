@@ -1,4 +1,4 @@
-// The time of several resources together, held against a plain look at every instant.
+// Holds the joint time of several resources to a count of every instant.
 import fc from "fast-check";
 import { expect, it } from "vitest";
 import { compileTable } from "#engine/compiler/program.ts";
@@ -8,13 +8,13 @@ import { ticks } from "../../support/runTable.ts";
 
 const classes = 4;
 const end = 60;
-/** How long a resource stays in a class, and in which. */
+/** The time of a resource in a class, and the class. */
 const stay = fc.tuple(fc.integer({ min: 1, max: 9 }), fc.integer({ min: 0, max: classes - 1 }));
 const stays = fc.array(stay, { minLength: 1, maxLength: 8 });
 
 type Stays = readonly (readonly [number, number])[];
 
-/** A state for each class; a resource begins in that of its first stay. */
+/** A state for each class; a resource begins in the class of its first stay. */
 function staying(all: readonly Stays[]): StepTable {
   const states = Array.from({ length: classes }, (_, i) => ({ name: `class ${i}`, kind: "working" as const }));
   return {
@@ -44,7 +44,7 @@ function classAt(own: Stays, tick: number): number {
   }
 }
 
-it("is at each instant that of the lowest class present", () => {
+it("counts every instant for the lowest class present", () => {
   fc.assert(
     fc.property(fc.tuple(stays, stays, stays), fc.nat({ max: end }), (all, from) => {
       const program = compileTable(staying(all));

@@ -1,4 +1,4 @@
-// Means, standard deviations and quantiles of the laws against independent libraries and published values.
+// Holds means, standard deviations and quantiles of the distributions to independent libraries and published values.
 import exponential from "@stdlib/stats-base-dists-exponential-quantile";
 import lognormal from "@stdlib/stats-base-dists-lognormal-quantile";
 import triangular from "@stdlib/stats-base-dists-triangular-quantile";
@@ -13,14 +13,15 @@ import type { Distribution } from "#engine/distributions/distribution.ts";
 import { gammaQuantile } from "#engine/distributions/gammaQuantile.ts";
 import { lawMean, lawQuantile, lawSd } from "#engine/distributions/law.ts";
 
-const chances = [1e-9, 1e-4, 0.01, 0.1, 0.25, 0.5, 0.75, 0.9, 0.99, 0.9999, 1 - 1e-9];
+const probabilities = [1e-9, 1e-4, 0.01, 0.1, 0.25, 0.5, 0.75, 0.9, 0.99, 0.9999, 1 - 1e-9];
 
 function expectClose(actual: number, expected: number, relative: number): void {
   expect(Math.abs(actual - expected)).toBeLessThanOrEqual(relative * Math.abs(expected));
 }
 
 describe("quantiles agree with @stdlib to 1e-9", () => {
-  // mean 10, sd 5: sigma² = ln 1.25, mu = ln 10 − sigma²/2 (moments of the lognormal law; any textbook [M+C])
+  // Mean 10, sd 5: sigma² = ln 1.25, mu = ln 10 − sigma²/2 (Johnson, Kotz and Balakrishnan, Continuous Univariate
+  // Distributions, vol. 1, ch. 14 [M+C]).
   const sigma = Math.sqrt(Math.log(1.25));
   const mu = Math.log(10) - Math.log(1.25) / 2;
   const cases: readonly (readonly [Distribution, (p: number) => number])[] = [
@@ -32,14 +33,14 @@ describe("quantiles agree with @stdlib to 1e-9", () => {
     [{ kind: "weibull", scale: 3, shape: 20 }, (p) => weibull(p, 20, 3)],
     [{ kind: "lognormal", mean: 10, sd: 5 }, (p) => lognormal(p, mu, sigma)],
   ];
-  // At p = 1e-9 the library forms 1 − p as we do not always: seven digits of p are left there.
+  // At p = 1e-9 the library computes with 1 − p, which keeps seven digits of p.
   test.each(cases)("%o", (law, quantile) => {
-    for (const p of chances) expectClose(lawQuantile(law, p), quantile(p), p < 1e-6 ? 1e-7 : 1e-9);
+    for (const p of probabilities) expectClose(lawQuantile(law, p), quantile(p), p < 1e-6 ? 1e-7 : 1e-9);
   });
 });
 
-test("normal quantiles are the published ones", () => {
-  // NIST/SEMATECH e-Handbook 1.3.6.7.1 and any table of the normal law [M+C]
+test("normal quantiles have the published values", () => {
+  // NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.1 [M]; further digits [C].
   const law: Distribution = { kind: "normal", mean: 100, sd: 1 };
   expect(lawQuantile(law, 0.975) - 100).toBeCloseTo(1.959963984540054, 12);
   expect(lawQuantile(law, 0.95) - 100).toBeCloseTo(1.6448536269514722, 12);
@@ -47,28 +48,29 @@ test("normal quantiles are the published ones", () => {
 });
 
 test("gamma quantiles are half those of chi-squared", () => {
-  // Chi-squared .95 with 1, 10, 30 degrees of freedom: 3.841459, 18.307038, 43.772972 (any table [M+C])
+  // Chi-squared .95 with 1, 10, 30 degrees of freedom: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.4 [M]; further
+  // digits [C].
   expect(2 * gammaQuantile(0.95, 0.5)).toBeCloseTo(3.841459, 6);
   expect(2 * gammaQuantile(0.95, 5)).toBeCloseTo(18.307038, 6);
   expect(2 * gammaQuantile(0.95, 15)).toBeCloseTo(43.772972, 6);
 });
 
-test("gamma quantiles of a narrow law are those of SciPy", () => {
-  // scipy.stats.gamma.ppf, SciPy 1.17.1 [C]: p = .001, .5, .975
-  const published = new Map([
+test("gamma quantiles of a narrow distribution have the values of SciPy", () => {
+  // scipy.stats.gamma.ppf of SciPy 1.17.1 at p = .001, .5, .975 [C].
+  const computed = new Map([
     [500, [433.7395413036385, 499.6667062016905, 544.7654563874568]],
     [1e3, [905.1207909349766, 999.6666864269652, 1062.9211512248878]],
     [1e4, [9693.824385823726, 9999.666668642047, 10196.941824999883]],
     [1e6, [996912.6173198152, 999999.6666666864, 1001960.9109654503]],
   ]);
-  for (const [shape, quantiles] of published) {
+  for (const [shape, quantiles] of computed) {
     [0.001, 0.5, 0.975].forEach((p, index) => expectClose(gammaQuantile(p, shape), quantiles[index] ?? NaN, 1e-10));
   }
 });
 
-test("a normal law is clamped at 0 in its quantiles, its mean and its standard deviation", () => {
+test("a normal distribution is clamped at 0 in its quantiles, its mean and its standard deviation", () => {
   expect(lawQuantile({ kind: "normal", mean: 1, sd: 1 }, 0.1)).toBe(0);
-  // Numerical integration of max(0, x) and its square, SciPy 1.17.1 [C]
+  // Numerical integration of max(0, x) and its square with SciPy 1.17.1 [C].
   const cases = [
     [10, 5, 10.04245351308415, 4.899480510184813],
     [10, 10, 10.833154705876803, 8.666532223684523],
@@ -79,12 +81,12 @@ test("a normal law is clamped at 0 in its quantiles, its mean and its standard d
     expectClose(lawMean({ kind: "normal", mean, sd }), clampedMean, 1e-8);
     expectClose(lawSd({ kind: "normal", mean, sd }), clampedSd, 1e-8);
   }
-  // E max(0, Z) = 1/√(2π), its variance 1/2 − 1/(2π) (half-normal moments [M+C])
+  // E max(0, Z) = 1/√(2π), and the variance is 1/2 − 1/(2π), by integration [C].
   expect(lawMean({ kind: "normal", mean: 0, sd: 1 })).toBeCloseTo(0.3989422804014327, 12);
   expect(lawSd({ kind: "normal", mean: 0, sd: 1 })).toBeCloseTo(Math.sqrt(1 / 2 - 1 / (2 * Math.PI)), 12);
 });
 
-test("moments of triangular and Weibull laws agree with @stdlib", () => {
+test("moments of triangular and Weibull distributions agree with @stdlib", () => {
   const law: Distribution = { kind: "triangular", min: 1, mode: 2, max: 5 };
   expectClose(lawMean(law), triangularMean(1, 5, 2), 1e-12);
   expectClose(lawSd(law), triangularStdev(1, 5, 2), 1e-12);
@@ -94,15 +96,15 @@ test("moments of triangular and Weibull laws agree with @stdlib", () => {
   }
 });
 
-test("an empirical law counts each value once", () => {
+test("an empirical distribution gives each value the same weight", () => {
   const law: Distribution = { kind: "empirical", values: [7, 1, 4, 4] };
   expect([0, 0.24, 0.25, 0.5, 0.75, 1].map((p) => lawQuantile(law, p))).toEqual([1, 1, 4, 4, 7, 7]);
   expect(lawMean(law)).toBe(4);
   expect(lawSd(law)).toBeCloseTo(Math.sqrt(4.5), 12);
 });
 
-test("a law without spread is its value, whatever its kind", () => {
-  const still: readonly Distribution[] = [
+test("a distribution without spread is its value, for every kind", () => {
+  const degenerate: readonly Distribution[] = [
     { kind: "fixed", value: 3 },
     { kind: "uniform", min: 3, max: 3 },
     { kind: "triangular", min: 3, mode: 3, max: 3 },
@@ -110,7 +112,7 @@ test("a law without spread is its value, whatever its kind", () => {
     { kind: "lognormal", mean: 3, sd: 0 },
     { kind: "gamma", mean: 3, sd: 0 },
   ];
-  for (const law of still) {
+  for (const law of degenerate) {
     expect([lawMean(law), lawSd(law), lawQuantile(law, 0), lawQuantile(law, 1)]).toEqual([3, 0, 3, 3]);
   }
 });

@@ -1,4 +1,4 @@
-// What a sampler promises of a single draw: whole ticks, never negative, in step with u, the law's quantile.
+// The properties of a single draw: whole ticks, never negative, monotone in u, equal to the distribution's quantile.
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Distribution } from "#engine/distributions/distribution.ts";
@@ -10,7 +10,7 @@ const positive = fc.double({ min: 0.01, max: 1000, noNaN: true });
 const shape = fc.double({ min: 0.3, max: 30, noNaN: true });
 const uniformNumber = fc.oneof(fc.nat(2 ** 32 - 1), fc.constantFrom(0, 2 ** 32 - 1)).map((n) => n / 2 ** 32);
 
-const anyLaw: fc.Arbitrary<Distribution> = fc.oneof(
+const anyDistribution: fc.Arbitrary<Distribution> = fc.oneof(
   positive.map((value) => ({ kind: "fixed", value }) as const),
   fc.tuple(positive, positive).map(([min, width]) => ({ kind: "uniform", min, max: min + width }) as const),
   fc
@@ -24,9 +24,9 @@ const anyLaw: fc.Arbitrary<Distribution> = fc.oneof(
   fc.array(positive, { minLength: 1, maxLength: 9 }).map((values) => ({ kind: "empirical", values }) as const),
 );
 
-test("a draw is a whole number of ticks, not below 0, and rises with u", () => {
+test("a draw is a whole number of ticks, not negative, and rises with u", () => {
   fc.assert(
-    fc.property(anyLaw, uniformNumber, uniformNumber, (law, one, other) => {
+    fc.property(anyDistribution, uniformNumber, uniformNumber, (law, one, other) => {
       const sampler = new Sampler(law, seconds);
       const low = sampler.ticks(Math.min(one, other));
       const high = sampler.ticks(Math.max(one, other));
@@ -39,7 +39,7 @@ test("a draw is a whole number of ticks, not below 0, and rises with u", () => {
 
 test("the time at a drawn rate falls as u rises, and is finite at every u", () => {
   fc.assert(
-    fc.property(anyLaw, uniformNumber, uniformNumber, (law, one, other) => {
+    fc.property(anyDistribution, uniformNumber, uniformNumber, (law, one, other) => {
       const sampler = Sampler.ofRate(law, 60_000);
       const long = sampler.ticks(Math.min(one, other));
       const short = sampler.ticks(Math.max(one, other));
@@ -49,7 +49,7 @@ test("the time at a drawn rate falls as u rises, and is finite at every u", () =
   );
 });
 
-test("draws rise across every border of the table", () => {
+test("draws rise across every boundary of the table", () => {
   const sampler = new Sampler({ kind: "gamma", mean: 10, sd: 12 }, { unit: 1e12 });
   const borders = [1 / 32768, 2 / 32768, 1 / 32, 33 / 1024, 0.5, 31 / 32, 1 - 2 / 32768, 1 - 1 / 32768];
   for (const border of borders) {
@@ -58,8 +58,8 @@ test("draws rise across every border of the table", () => {
   }
 });
 
-test("a draw is the law's quantile: within 5e-4 of it or of the standard deviation, exact at the ends", () => {
-  // The measured worst of these laws is 3.9e-4, of the lognormal law where its upper tail begins to be interpolated.
+test("a draw is within 5e-4 of the distribution's quantile or of its standard deviation, and exact at the ends", () => {
+  // The largest measured difference is 3.9e-4, for the lognormal distribution at the start of its interpolated upper tail.
   const laws: readonly Distribution[] = [
     { kind: "normal", mean: 10, sd: 1 },
     { kind: "lognormal", mean: 10, sd: 10 },
@@ -77,27 +77,27 @@ test("a draw is the law's quantile: within 5e-4 of it or of the standard deviati
   }
 });
 
-test("a fixed law gives its value, rounded once", () => {
+test("a fixed distribution gives its value, rounded once", () => {
   const sampler = new Sampler({ kind: "fixed", value: 1.8 }, seconds);
   expect(sampler.isFixed).toBe(true);
   expect([0, 0.5, 1 - 2 ** -32].map((u) => sampler.ticks(u))).toEqual([1_800_000, 1_800_000, 1_800_000]);
   expect(sampler.meanTicks).toBe(1_800_000);
 });
 
-test("only a law without spread is fixed", () => {
+test("only a distribution without spread is fixed", () => {
   expect(new Sampler({ kind: "normal", mean: 3, sd: 0 }, seconds).isFixed).toBe(true);
   expect(new Sampler({ kind: "empirical", values: [2, 2] }, seconds).isFixed).toBe(true);
   expect(new Sampler({ kind: "empirical", values: [2, 3] }, seconds).isFixed).toBe(false);
   expect(new Sampler({ kind: "uniform", min: 2, max: 3 }, seconds).isFixed).toBe(false);
 });
 
-test("an empirical law gives each value to an equal part of u, the smallest first", () => {
+test("an empirical distribution gives each value to an equal part of u, the smallest first", () => {
   const sampler = new Sampler({ kind: "empirical", values: [3, 1, 2] }, seconds);
   expect([0, 0.33, 0.34, 0.66, 0.67, 1 - 2 ** -32].map((u) => sampler.ticks(u) / 1e6)).toEqual([1, 1, 2, 2, 3, 3]);
 });
 
 test("60 g at 60 kg/h take 3.6 s", () => {
-  // 0.060 kg / (60 / 3600 kg/s)
+  // 0.060 kg / (60 / 3600 kg/s) = 3.6 s, calculated by hand [C].
   const sampler = Sampler.ofRate({ kind: "fixed", value: 60 / 3600 }, 60_000);
   expect(sampler.ticks(0)).toBe(3_600_000);
   expect(sampler.meanTicks).toBeCloseTo(3_600_000, 6);
@@ -108,7 +108,7 @@ test("a rate is never drawn below a tenth of its mean", () => {
   expect(sampler.ticks(0)).toBe(1e6 / SLOWEST_SHARE);
 });
 
-test("laws that no scenario should let through are refused as our mistake", () => {
+test("distributions that no valid scenario contains violate an invariant", () => {
   expect(() => new Sampler({ kind: "normal", mean: NaN, sd: 1 }, seconds)).toThrow("finite");
   expect(() => new Sampler({ kind: "uniform", min: 2, max: 1 }, seconds)).toThrow("not negative");
   expect(() => new Sampler({ kind: "empirical", values: [] }, seconds)).toThrow("has values");

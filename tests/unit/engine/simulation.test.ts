@@ -1,4 +1,4 @@
-// What the interpreter of step tables promises of order, patience, stops, standstill and bookkeeping.
+// The interpreter of step tables: order of service, patience, overlapping stops, standstill and readers of counters.
 import { describe, expect, it } from "vitest";
 import type { ProcessSpec, ResourceSpec, ServingRule, StepSpec, StepTable } from "#engine/compiler/stepTable.ts";
 import { runTable, ticks } from "../../support/runTable.ts";
@@ -32,7 +32,7 @@ const process = (name: string, steps: readonly StepSpec[], more: Partial<Process
   ...more,
 });
 
-/** Stops the resource for a while, once. */
+/** Stops the resource once, from `from` on, for `lasts` ticks. */
 function stopper(
   name: string,
   stops: string,
@@ -52,9 +52,9 @@ function stopper(
   );
 }
 
-/** Processes a, b and c want the one turn; each works a tick, then is away for so long. */
-function sharedTurn(rule: ServingRule, away: readonly number[], more: readonly ProcessSpec[] = []): StepTable {
-  const names = ["a", "b", "c"].slice(0, away.length);
+/** Processes a, b and c share one token; each works for a tick and then pauses for its time. */
+function sharedTurn(rule: ServingRule, pause: readonly number[], more: readonly ProcessSpec[] = []): StepTable {
+  const names = ["a", "b", "c"].slice(0, pause.length);
   return {
     resources: names.map(resource),
     places: [
@@ -67,7 +67,7 @@ function sharedTurn(rule: ServingRule, away: readonly number[], more: readonly P
           name,
           [
             work(name, { takes: 1 }),
-            { name: "away", shows: [{ resource: name, state: "waiting" }], time: ticks(away[k]!) },
+            { name: "pause", shows: [{ resource: name, state: "waiting" }], time: ticks(pause[k]!) },
           ],
           {
             priority: [2, 3, 1][k]!,
@@ -92,9 +92,9 @@ function order(table: StepTable, until: number): string {
     .join(" ");
 }
 
-describe("who is served", () => {
-  // Worked out by hand [C]: each takes the turn for a tick; all want it at 0.
-  it("first come, first served; of those who came together the one listed first", () => {
+describe("a place serves", () => {
+  // Timelines calculated by hand [C]: each process holds the token for a tick, and all request it at 0.
+  it("first come, first served, and of simultaneous requests the process listed first", () => {
     expect(order(sharedTurn("first-come", [4, 2, 2]), 10)).toBe("a0 b1 c2 b4 a5 c6 b7 c9 a10");
   });
 
@@ -103,16 +103,16 @@ describe("who is served", () => {
     expect(order(sharedTurn("priority", [1, 1, 1]), 8)).toBe("c0 a1 c2 a3 c4 a5 c6 a7 c8");
   });
 
-  it("longest since it was served by this place", () => {
+  it("the process that it served longest ago", () => {
     expect(order(sharedTurn("longest-since-served", [1, 1, 1]), 7)).toBe("a0 b1 c2 a3 b4 c5 a6 b7");
   });
 
-  it("in rotation, waiting for one that is late", () => {
+  it("in rotation, and waits for a process that is late", () => {
     expect(order(sharedTurn("rotation", [1, 8, 1]), 13)).toBe("a0 b1 c2 a3 b10 c11 a12");
   });
 
-  it("in rotation, passing over one that is stopped, from the moment it stops", () => {
-    // After a 3-4 it is b's turn, away until 10; b stops at 7 until 30: c, ready since 4, is served at 7.
+  it("in rotation, and skips a process from the instant at which it is stopped", () => {
+    // After a 3-4 it is the turn of b, which pauses until 10. b is stopped from 7 to 30, so c, ready since 4, is served at 7.
     expect(order(sharedTurn("rotation", [1, 8, 1], [stopper("stop", "b", 7, 23, "hold")]), 13)).toBe(
       "a0 b1 c2 a3 c7 a8 c9 a10 c11 a12 c13",
     );
@@ -136,13 +136,13 @@ describe("patience", () => {
     ],
   };
 
-  it("ends a wait that lasts too long, and is a segment of the chain", () => {
+  it("ends a wait that lasts too long, and is a segment of the critical path", () => {
     const run = runTable(table, 9);
     expect(run.statesOf("a")).toEqual(["0 working", "2 waiting", "7 working"]);
     expect(run.chainOf("a")).toEqual({ "a: prepare": 2, "a: work patience": 5, "a: give up": 2 });
   });
 
-  it("does not end a wait that is over", () => {
+  it("has no effect after the end of the wait", () => {
     const supplier = process("b", [
       { name: "bring", time: ticks(4), gives: [{ place: "late" }] },
       { name: "rest", time: ticks(90) },
@@ -157,7 +157,7 @@ describe("patience", () => {
   });
 });
 
-describe("stops that meet", () => {
+describe("overlapping stops", () => {
   function stoppedTwice(
     first: readonly [number, number],
     second: readonly [number, number],
@@ -192,7 +192,7 @@ describe("stops that meet", () => {
     return [...run.statesOf("a"), `made ${run.count("made")}, cleared ${run.count("cleared")}`];
   }
 
-  it("hold the step until the last of them is over", () => {
+  it("hold the step until the last of them ends", () => {
     expect(stoppedTwice([3, 6], [5, 20], "hold")).toEqual([
       "0 working",
       "3 stopped",
@@ -211,7 +211,7 @@ describe("stops that meet", () => {
     ]);
   });
 
-  it("break off even a step that is already held", () => {
+  it("scrap even a step that is already held", () => {
     expect(stoppedTwice([3, 6], [5, 20], "scrap")).toEqual([
       "0 working",
       "3 stopped",
@@ -221,9 +221,9 @@ describe("stops that meet", () => {
   });
 });
 
-describe("standing still", () => {
-  it("names the circle of a deadlock, and books the time until the end as waiting", () => {
-    const eater = (name: string, first: string, second: string): ProcessSpec =>
+describe("a standstill", () => {
+  it("gives the circle of a deadlock, and counts the time until the end as waiting", () => {
+    const taker = (name: string, first: string, second: string): ProcessSpec =>
       process(name, [
         { ...work(name, { takes: 1, place: first }), name: `take ${first}`, gives: [] },
         {
@@ -238,7 +238,7 @@ describe("standing still", () => {
         { name: "left", tokens: 1 },
         { name: "right", tokens: 1 },
       ],
-      processes: [eater("a", "left", "right"), eater("b", "right", "left")],
+      processes: [taker("a", "left", "right"), taker("b", "right", "left")],
     };
     const run = runTable(table, 10);
     expect(run.simulation.standstill).toEqual({
@@ -252,7 +252,7 @@ describe("standing still", () => {
     expect(Array.from(run.simulation.stateTicks)).toEqual([9, 1, 0, 9, 1, 0]);
   });
 
-  it("names the stop that nobody ends", () => {
+  it("gives the stop that never ends", () => {
     const table: StepTable = {
       resources: [resource("a")],
       places: [{ name: "never", tokens: 0 }],
@@ -277,7 +277,7 @@ describe("standing still", () => {
     ]);
   });
 
-  it("passes steps of which nothing is to be told, one after the other and as the last", () => {
+  it("does not occur in steps without time, needs or effects", () => {
     const steps = [
       { name: "begin", time: ticks(3), counts: { begun: 1 } },
       { name: "nothing" },
@@ -293,9 +293,9 @@ describe("standing still", () => {
   });
 
   it.each([
-    ["that never takes time", {}],
+    ["of steps without a time", {}],
     ["of times of zero", { time: ticks(0) }],
-  ])("names a loop %s", (_, time) => {
+  ])("gives a loop %s", (_, time) => {
     const table: StepTable = {
       resources: [resource("a")],
       places: [],
@@ -317,8 +317,8 @@ describe("standing still", () => {
   });
 });
 
-describe("who reads a counter", () => {
-  /** a and b take turns of 10 ticks each; what both have made is counted as one. */
+describe("a reader of a counter", () => {
+  /** a and b take turns of 10 ticks each; one counter counts the parts of both. */
   const turns: StepTable = {
     resources: ["a", "b"].map(resource),
     places: [{ name: "turn", tokens: 1 }],
@@ -326,8 +326,8 @@ describe("who reads a counter", () => {
       process(name, [work(name, { takes: 10, counts: { made: 1, [`made by ${name}`]: 1 } })]),
     ),
   };
-  const told: string[] = [];
-  const reader = (name: string) => (tick: number) => void told.push(`${tick} ${name}`);
+  const calls: string[] = [];
+  const reader = (name: string) => (tick: number) => void calls.push(`${tick} ${name}`);
   const readers = [
     ["made", reader("first")],
     ["made by b", reader("b")],
@@ -335,17 +335,17 @@ describe("who reads a counter", () => {
   ] as const;
   const { simulation, ticksOf } = runTable(turns, 25, { readers });
 
-  it("is told of each rise as the run goes on, several in their order, and the rest stays with the marks", () => {
-    expect(told).toEqual(["10 first", "10 second", "20 first", "20 second", "20 b"]);
+  it("is called at each rise during the run, in the order of the readers; counters without a reader stay in the marks", () => {
+    expect(calls).toEqual(["10 first", "10 second", "20 first", "20 second", "20 b"]);
     expect(ticksOf("made by a")).toEqual([10]);
     expect(ticksOf("made")).toEqual([]);
   });
 
-  it("hears nothing of what comes after the end, when the run goes on to tell what binds a wait", () => {
-    told.length = 0;
+  it("is not called after the run's end, when the run goes on to find what binds a wait", () => {
+    calls.length = 0;
     simulation.chainsOf([1]);
     expect(simulation.now).toBeGreaterThan(25);
-    expect(told).toEqual([]);
+    expect(calls).toEqual([]);
     expect(ticksOf("made")).toEqual([30]);
   });
 });

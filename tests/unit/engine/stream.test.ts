@@ -1,4 +1,4 @@
-// A stream belongs to its names alone, and its numbers are those that its generator's author publishes.
+// Streams depend on their names only, and the generator gives its published numbers.
 import fc from "fast-check";
 import seedrandom from "seedrandom";
 import alea from "seedrandom/lib/alea.js";
@@ -8,20 +8,20 @@ import { openStream } from "#engine/distributions/stream.ts";
 const take = (count: number, next: () => number) => Array.from({ length: count }, () => next());
 
 test("the default generator gives the numbers of its README", () => {
-  // seedrandom 3.0.5, README, seed 'hello.' [R+C]
+  // seedrandom 3.0.5, README, seed 'hello.' [R+C].
   expect(take(2, seedrandom("hello."))).toEqual([0.9282578795792454, 0.3752569768646784]);
 });
 
 test("alea gives the number of its README", () => {
-  // seedrandom 3.0.5, README, "Other fast generators", seed 'hello.' [R+C]
+  // seedrandom 3.0.5, README, "Other fast generators", seed 'hello.' [R+C].
   expect(alea("hello.")()).toBe(0.4783254903741181);
 });
 
-test("a stream is alea seeded with its names", () => {
+test("a stream is alea, seeded with its names", () => {
   expect(take(3, openStream("1", 4, "left", "cool"))).toEqual(take(3, alea("1/4/left/cool")));
 });
 
-test("the order in which streams are opened and drawn from changes none of them", () => {
+test("a stream does not depend on the order in which streams are opened and drawn from", () => {
   const alone = take(50, openStream("1", 0, "left", "cool"));
   const first = openStream("1", 0, "right", "cool");
   const second = openStream("1", 0, "left", "cool");
@@ -32,7 +32,7 @@ test("the order in which streams are opened and drawn from changes none of them"
   expect(mixed).toEqual(alone);
 });
 
-test("no two different names open the same stream", () => {
+test("different names open different streams", () => {
   const name = fc.oneof(fc.string(), fc.stringMatching(/^[/%2F5a]{0,6}$/));
   const names = fc.tuple(name, fc.nat(20), name, name);
   fc.assert(
@@ -60,6 +60,6 @@ test("draws are multiples of 2^-32 in [0, 1) and spread evenly over 16 parts", (
   expect(draws.every((u) => u >= 0 && u < 1 && Number.isInteger(u * 2 ** 32))).toBe(true);
   const counts = Array.from({ length: 16 }, (_, part) => draws.filter((u) => Math.floor(u * 16) === part).length);
   const chiSquared = counts.reduce((sum, count) => sum + (count - 10_000) ** 2 / 10_000, 0);
-  // Chi-squared with 15 degrees of freedom: 99.9 % lie below 37.697 (any table of it [M+C]).
+  // 99.9 % quantile of chi-squared with 15 degrees of freedom: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.4 [M+C].
   expect(chiSquared).toBeLessThan(37.697);
 });

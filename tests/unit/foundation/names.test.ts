@@ -1,10 +1,11 @@
-// Names are ordered by code point and mistyped words find the one that was meant.
+// The order of names by code point, and suggestions for mistyped words.
 import fc from "fast-check";
 import { expect, it } from "vitest";
 import { codePointOrder } from "#foundation/codePointOrder.ts";
 import { didYouMean } from "#foundation/didYouMean.ts";
 
-it("orders names as UTF-8 bytes do, which the Unicode Standard says is code-point order (chapter 2.5, from memory)", () => {
+// The Unicode Standard, section 2.5: the binary order of UTF-8 is the code-point order [M].
+it("orders names by code point, as their UTF-8 bytes", () => {
   const name = fc.string({ unit: "grapheme" });
   fc.assert(
     fc.property(name, name, (one, other) => {
@@ -14,7 +15,7 @@ it("orders names as UTF-8 bytes do, which the Unicode Standard says is code-poin
   );
 });
 
-it("puts a letter beyond the first plane last, where JavaScript's own comparison does not", () => {
+it("orders a character beyond the first plane last, unlike JavaScript's comparison", () => {
   expect(["\u{1F600}", "\uFF5E"].toSorted(codePointOrder)).toEqual(["\uFF5E", "\u{1F600}"]);
 });
 
@@ -24,6 +25,6 @@ it.each([
   ["shot_capacity", ["shotCapacity"], "shotCapacity"],
   ["wallpaper", ["wall", "weight"], undefined],
   ["x", ["close"], undefined],
-])("%s is taken for %o: %s", (word, known, meant) => {
+])("suggests for %s, of %o: %s", (word, known, meant) => {
   expect(didYouMean(word, known)).toBe(meant);
 });

@@ -1,4 +1,4 @@
-// A quantity reads to its SI value, exactly as the definitions of the units say, and every misreading is named.
+// Holds quantities to the definitions of their units, and mistakes in quantities to their codes and remedies.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { dimensions, type Dimension } from "#foundation/dimension.ts";
@@ -14,7 +14,7 @@ function si(text: string, dimension: Dimension): number {
   return reading.value;
 }
 
-describe("a quantity in SI units reads to the very double that a person would type", () => {
+describe("a quantity in SI units is read as the nearest double of its SI value", () => {
   it.each<[string, Dimension, number]>([
     ["7.5 s", "time", 7.5],
     ["7.5s", "time", 7.5],
@@ -37,7 +37,7 @@ describe("a quantity in SI units reads to the very double that a person would ty
   });
 });
 
-// NIST SP 811 (2008), appendix B.8, from memory [M]: the factors that the table gives as exact.
+// NIST SP 811 (2008), appendix B.8: the factors that the table marks as exact [M].
 describe("US customary units that are exact by definition agree with NIST SP 811 to the last digit", () => {
   it.each<[string, Dimension, number]>([
     ["1 in", "length", 0.0254],
@@ -55,7 +55,7 @@ describe("US customary units that are exact by definition agree with NIST SP 811
   });
 });
 
-// The same table's other factors, which it prints to seven digits [M].
+// NIST SP 811 (2008), appendix B.8: factors printed with seven digits [M].
 describe("US customary units agree with the seven printed digits of NIST SP 811", () => {
   it.each<[string, Dimension, number]>([
     ["1 mil", "length", 2.54e-5],
@@ -75,7 +75,7 @@ describe("US customary units agree with the seven printed digits of NIST SP 811"
   });
 });
 
-describe("a misreading is named, with the remedy", () => {
+describe("a wrong quantity has a code and a remedy", () => {
   it.each<[string | number, Dimension, string, string]>([
     [7.5, "time", "unit-missing", "7.5 s"],
     ["7.5", "time", "unit-missing", "7.5 s"],
@@ -113,19 +113,19 @@ describe("a misreading is named, with the remedy", () => {
 });
 
 describe("the table of units", () => {
-  it("spells no two units of a dimension alike", () => {
+  it("has no two units of a dimension with the same spelling", () => {
     for (const dimension of kinds) {
       const spellings = spellingsOf(dimension);
       expect(new Set(spellings).size).toBe(spellings.length);
     }
   });
 
-  it("reads every dimension's own example, and its SI unit's name is one of its units where it has one", () => {
+  it("reads the example of every dimension", () => {
     for (const dimension of kinds)
       expect(isQuantity(parseQuantity(dimensions[dimension].example, dimension))).toBe(true);
   });
 
-  it("is what the pattern accepts: whatever reads matches, whatever does not match does not read", () => {
+  it("matches the pattern in every spelling of a unit", () => {
     for (const unit of allUnits()) {
       const pattern = new RegExp(quantityPattern(unit.dimension), "u");
       for (const spelling of [unit.symbol, ...unit.aliases]) expect(`3.5 ${spelling}`).toMatch(pattern);
@@ -147,11 +147,11 @@ describe("writing a quantity", () => {
     expect(formatQuantity(value, dimension, { system })).toBe(text);
   });
 
-  it("takes as many digits as it is told", () => {
+  it("has the given number of digits", () => {
     expect(formatQuantity(1 / 3, "time", { digits: 3 })).toBe("0.333 s");
   });
 
-  it("reads back as the same value, to the last digit but one, in every dimension and both systems", () => {
+  it("gives a text that is read back as the same value, up to the last digits, in every dimension and both systems", () => {
     const value = fc.double({ min: 1e-9, max: 1e9, noNaN: true });
     fc.assert(
       fc.property(
@@ -160,7 +160,7 @@ describe("writing a quantity", () => {
         fc.constantFrom("si" as const, "us" as const),
         (number, dimension, system) => {
           const back = si(formatQuantity(number, dimension, { system }), dimension);
-          // A scale with its own zero rounds once more at the size of that zero.
+          // A temperature scale with another zero adds a rounding error of the size of that zero.
           const size = dimension === "temperature" ? number + 600 : number;
           expect(Math.abs(back - number)).toBeLessThanOrEqual(size * 4 * Number.EPSILON);
         },
@@ -168,7 +168,7 @@ describe("writing a quantity", () => {
     );
   });
 
-  it("undoes reading for every unit", () => {
+  it("is the inverse of reading for every unit", () => {
     const amount = fc.double({ min: 1e-3, max: 1e6, noNaN: true });
     fc.assert(
       fc.property(fc.constantFrom(...allUnits()), amount, (unit, number) => {

@@ -1,19 +1,19 @@
-// Holds the order of names against the platform's own collation of numbers.
+// Holds the order of names to the platform's numeric collation.
 import { describe, expect, it } from "vitest";
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { naturalOrder } from "#foundation/naturalOrder.ts";
 
-// Numeric collation of the language standard's internationalization part (ECMA-402), by the Unicode locale data of the platform.
+// Numeric collation of ECMA-402, with the Unicode locale data of the platform.
 const collator = new Intl.Collator("en", { numeric: true });
 
 describe("the natural order of names", () => {
-  it("is that of the platform's numeric collation for names in plain letters", () => {
+  it("agrees with the platform's numeric collation for names in ASCII letters", () => {
     const names = Array.from({ length: 120 }, (_, i) => `side ${(i * 37) % 121}`);
     const more = [...names, "side", "belt 2 of side 10", "belt 10 of side 2", "belt 2 of side 9"];
     expect(more.toSorted(naturalOrder)).toEqual(more.toSorted((one, other) => collator.compare(one, other)));
   });
 
-  it("tells apart names whose numbers are equal, so that no order is left to chance", () => {
+  it("distinguishes names with equal numbers, so that the order is total", () => {
     expect(Math.sign(naturalOrder("side 01", "side 1"))).toBe(-Math.sign(naturalOrder("side 1", "side 01")));
     expect(naturalOrder("side 1", "side 1")).toBe(0);
   });
@@ -22,7 +22,7 @@ describe("the natural order of names", () => {
 describe("rows in reading order", () => {
   const names = ["plasticator", "side 1", "side 10", "side 2", "valve", "left", "belt 11", "belt 9"];
 
-  it("let numbered names change places among themselves, and leave all else where it was", () => {
+  it("have numbered names sorted among their own places, and all others unchanged", () => {
     const sorted = inReadingOrder(names, (name) => name);
     expect(sorted).toEqual(["plasticator", "side 1", "side 2", "side 10", "valve", "left", "belt 9", "belt 11"]);
   });

@@ -1,4 +1,4 @@
-// Cooling of the wall against textbook tables, a worked example, and finite differences that know no series.
+// Holds the cooling of a wall to textbook tables, to a worked example and to independent finite differences.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { biotNumber } from "#physics/cooling/biotNumber.ts";
@@ -13,7 +13,7 @@ import { wallTemperature } from "#physics/cooling/wallTemperature.ts";
 import { wallByDifferences } from "../../support/wallByDifferences.ts";
 import { expectPrinted } from "./printed.ts";
 
-/** Unit thickness and diffusivity from 1 to 0 in perfect contact, so that time is the Fourier number. */
+/** Unit thickness and diffusivity, from 1 to 0 in perfect contact, so that time is the Fourier number. */
 const unitWall: WallCooling = {
   wall: 1,
   diffusivity: 1,
@@ -33,7 +33,7 @@ const thin = {
 const thicker = { ...thin, wall: 0.0015, moldTemperature: 15 };
 
 describe("a wall in perfect contact, insulated inside", () => {
-  // Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3-3.4 [M+C]; digits [C]
+  // Series of Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3-3.4 [M]; values computed from it [C].
   test.each([
     [0.05, "0.99687", "0.74769"],
     [0.1, "0.94931", "0.64318"],
@@ -46,8 +46,8 @@ describe("a wall in perfect contact, insulated inside", () => {
     expect(wallTemperature(unitWall, "mold face", fourier)).toBeCloseTo(0, 12);
   });
 
-  test("has lost heat with the square root of time at small Fourier numbers", () => {
-    // Carslaw & Jaeger, section 2.4: half space, 1 − mean = 2 √(Fo/π) [M+C]
+  test("loses heat with the square root of time at small Fourier numbers", () => {
+    // Half space: 1 − mean = 2 √(Fo/π); Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, section 2.4 [M+C].
     for (const fourier of [0.01, 0.001, 0.0001]) {
       const lost = 1 - wallTemperature(unitWall, "mean", fourier);
       expect(lost).toBeCloseTo(2 * Math.sqrt(fourier / Math.PI), 9);
@@ -55,8 +55,8 @@ describe("a wall in perfect contact, insulated inside", () => {
     }
   });
 
-  test("needs more than one term at small Fourier numbers: one alone puts the face above the melt at 0.02", () => {
-    // checks of Incropera ch. 5 [M]: the one-term form only for Fo > 0.2, there within 2 %
+  test("needs more than one term at small Fourier numbers: one term exceeds the melt temperature at 0.02", () => {
+    // Incropera et al., Fundamentals of Heat and Mass Transfer, ch. 5 [M]: the one-term form holds for Fo > 0.2, within 2 %.
     const oneTerm = (fourier: number) => (4 / Math.PI) * Math.exp((-Math.PI * Math.PI * fourier) / 4);
     expect(oneTerm(0.02)).toBeGreaterThan(1);
     expect(wallTemperature(unitWall, "inside face", 0.02)).toBeLessThanOrEqual(1);
@@ -67,8 +67,8 @@ describe("a wall in perfect contact, insulated inside", () => {
   });
 });
 
-describe("the roots and constants of a face that passes heat", () => {
-  // Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, table 5.1 [M+C]
+describe("the roots and constants of a convective face", () => {
+  // Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, table 5.1 [M+C].
   test.each([
     [0.1, "0.3111", "1.0161"],
     [0.5, "0.6533", "1.0701"],
@@ -82,20 +82,20 @@ describe("the roots and constants of a face that passes heat", () => {
     expectPrinted(mode.level * mode.insideFace, constant);
   });
 
-  test("at Biot number 1 go on as printed", () => {
-    // Carslaw & Jaeger, appendix IV [M+C]
+  test("at Biot number 1 have the printed first six values", () => {
+    // Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, appendix IV [M+C].
     const printed = ["0.8603", "3.4256", "6.4373", "9.5293", "12.6453", "15.7713"];
     printed.forEach((text, index) => expectPrinted(slabRoot(index, { inside: 0, outside: 1 }), text));
   });
 
-  test("with both faces alike are those of half the wall", () => {
-    // symmetry: a wall with B on both faces is two half walls with B/2, insulated between; table 5.1 at Bi 1 [M+C]
+  test("with two equal faces are those of half the wall", () => {
+    // By symmetry a wall with Bi 2 on both faces is two half walls with Bi 1. Root of Incropera and DeWitt, table 5.1 [M+C].
     expectPrinted(slabRoot(0, { inside: 2, outside: 2 }) / 2, "0.8603");
   });
 });
 
-test("the pipe wall of Incropera's example 5.4, which is exactly a one-sided wall", () => {
-  // Incropera et al., Fundamentals of Heat and Mass Transfer, example 5.4: inputs [R], answers [C]
+test("the pipe wall of Incropera's example 5.4 has its temperatures, flux and heat", () => {
+  // Incropera et al., Fundamentals of Heat and Mass Transfer, example 5.4, a one-sided wall: inputs [R], results [C].
   const pipe: WallCooling = {
     wall: 0.04,
     diffusivity: 18.8e-6,
@@ -112,49 +112,49 @@ test("the pipe wall of Incropera's example 5.4, which is exactly a one-sided wal
   const flux = 500 * (wetted - 60);
   expect(flux).toBeGreaterThan(-7.4e3 * 1.01);
   expect(flux).toBeLessThan(-7.3e3 * 0.99);
-  // heat of a pipe of 1 m diameter per meter: π D s ρc (T_i − mean)
+  // Heat of a pipe of 1 m diameter, per meter: π D s ρc (T_i − mean).
   const perMeter = Math.PI * 0.04 * (63.9 / 18.8e-6) * (-20 - wallTemperature(pipe, "mean", 480));
   expect(Math.abs(perMeter / -2.7e7 - 1)).toBeLessThan(0.02);
 });
 
 describe("the cooling time", () => {
-  test("in one line, as printed", () => {
-    // Ballman & Shusman, Modern Plastics 37 (1959) 126 [M]; the form [R] in a trade article; digits [C]
+  test("by one term has the computed values", () => {
+    // Ballman and Shusman, Modern Plastics 37 (1959) 126 [M]; the form is also read in a trade article [R]; values [C].
     expectPrinted(oneTermCoolingTime(thin, "inside face", 60), "5.325");
     expectPrinted(oneTermCoolingTime(thin, "mean", 60), "3.799");
     expectPrinted(oneTermCoolingTime(thicker, "inside face", 70), "11.054");
     expectPrinted(oneTermCoolingTime(thicker, "mean", 70), "7.622");
   });
 
-  test("by the series agrees with the line in perfect contact", () => {
+  test("by the series agrees with one term in perfect contact", () => {
     expectPrinted(coolingTime(thin, "inside face", 60), "5.325");
-    // the mean keeps a trace of the second term at Fo 0.46
+    // The second term still contributes to the mean at Fo 0.46.
     expect(coolingTime(thin, "mean", 60)).toBeCloseTo(3.7995, 3);
     expectPrinted(coolingTime(thicker, "inside face", 70), "11.054");
   });
 
-  test("with a real mold contact", () => {
-    // independent root of ζ tan ζ = Bi and of the series [C]
+  test("with a finite mold contact has the computed values", () => {
+    // Root of ζ tan ζ = Bi and of the series, computed independently of this project [C].
     expectPrinted(coolingTime({ ...thin, moldContact: 1000 }, "inside face", 60), "8.030");
     expectPrinted(coolingTime({ ...thin, moldContact: 500 }, "inside face", 60), "10.773");
   });
 
-  test("in perfect contact is a third too short against a contact of 1000 W/(m² K)", () => {
+  test("in perfect contact is a third shorter than with a contact of 1000 W/(m² K)", () => {
     const share = coolingTime(thin, "inside face", 60) / coolingTime({ ...thin, moldContact: 1000 }, "inside face", 60);
     expect(share).toBeGreaterThan(0.64);
     expect(share).toBeLessThan(0.69);
   });
 
-  test("of a wall cooled from both sides is a quarter, so that formula is four times too short here", () => {
+  test("of a wall cooled from both sides is a quarter of the one-sided time", () => {
     const both = { ...thin, insideAir: { temperature: 10, transfer: Infinity } };
-    // the center of a two-sided wall is the inside face of half of it
+    // The center of a two-sided wall is the inside face of half the wall.
     const half = coolingTime({ ...thin, wall: thin.wall / 2 }, "inside face", 60);
     expect(coolingTime(thin, "inside face", 60) / half).toBeCloseTo(4, 9);
-    // and so is its mean
+    // The mean of a two-sided wall is the mean of half the wall.
     expect(coolingTime(thin, "mean", 60) / coolingTime(both, "mean", 60)).toBeCloseTo(4, 9);
   });
 
-  test("is 0 for a melt that is cold enough, and without end where the mold or the air is too warm", () => {
+  test("is 0 for a melt that is cold enough, and infinite for a mold or air that is too warm", () => {
     expect(coolingTime(thin, "mean", 200)).toBe(0);
     expect(coolingTime(thin, "mean", 10)).toBe(Infinity);
     expect(oneTermCoolingTime(thin, "mean", 10)).toBe(Infinity);
@@ -162,7 +162,7 @@ describe("the cooling time", () => {
     expect(coolingTime(warmInside, "inside face", 60)).toBe(Infinity);
   });
 
-  test("refuses a mold or air hotter than the melt and a contact that takes no heat", () => {
+  test("throws for a mold or air hotter than the melt, and for a contact without heat transfer", () => {
     expect(() => coolingTime({ ...thin, moldTemperature: 210 }, "mean", 60)).toThrow("colder than the melt");
     const hotAir = { ...thin, insideAir: { temperature: 210, transfer: 50 } };
     expect(() => coolingTime(hotAir, "mean", 60)).toThrow("colder than the melt");
@@ -171,7 +171,7 @@ describe("the cooling time", () => {
   });
 });
 
-describe("finite differences from the heat equation alone", () => {
+describe("finite differences of the heat equation", () => {
   const cases: readonly (readonly [string, Partial<WallCooling>])[] = [
     ["in perfect contact", {}],
     ["with a mold contact of 600", { moldContact: 600 }],
@@ -207,7 +207,7 @@ describe("finite differences from the heat equation alone", () => {
     }
   });
 
-  test("have just cooled to the demold temperature when the cooling time is over", () => {
+  test("reach the demold temperature at the cooling time", () => {
     const time = coolingTime({ ...thin, moldContact: 600 }, "inside face", 60);
     const differences = wallByDifferences(
       {
@@ -224,7 +224,7 @@ describe("finite differences from the heat equation alone", () => {
   });
 });
 
-describe("laws of cooling", () => {
+describe("the cooling time as a function", () => {
   const any = fc.record({
     wall: fc.double({ min: 3e-4, max: 8e-3, noNaN: true }),
     diffusivity: fc.double({ min: 5e-8, max: 1.5e-7, noNaN: true }),
@@ -237,7 +237,7 @@ describe("laws of cooling", () => {
   const demold = fc.double({ min: 45, max: 120, noNaN: true });
   const more = fc.double({ min: 1.02, max: 2, noNaN: true });
 
-  test("thicker cools longer, but never by more than the square", () => {
+  test("rises faster than linearly with the wall, and at most with its square", () => {
     fc.assert(
       fc.property(any, place, demold, more, (cooling, where, target, factor) => {
         const time = coolingTime(cooling, where, target);
@@ -248,7 +248,7 @@ describe("laws of cooling", () => {
     );
   });
 
-  test("a colder mold, a better contact and a warmer demold temperature all save time", () => {
+  test("falls with a colder mold, a better contact and a warmer demold temperature", () => {
     fc.assert(
       fc.property(any, place, demold, (cooling, where, target) => {
         const time = coolingTime(cooling, where, target);
@@ -263,7 +263,7 @@ describe("laws of cooling", () => {
     );
   });
 
-  test("the mean is cold before the inside face", () => {
+  test("is shorter for the mean than for the inside face", () => {
     fc.assert(
       fc.property(any, demold, (cooling, target) => {
         expect(coolingTime(cooling, "mean", target)).toBeLessThan(coolingTime(cooling, "inside face", target));
@@ -271,16 +271,16 @@ describe("laws of cooling", () => {
     );
   });
 
-  test("cold air inside helps", () => {
+  test("falls with cold inside air", () => {
     fc.assert(
       fc.property(any, place, demold, (cooling, where, target) => {
-        const helped = { ...cooling, insideAir: { temperature: 15, transfer: 80 } };
-        expect(coolingTime(helped, where, target)).toBeLessThan(coolingTime(cooling, where, target));
+        const withAir = { ...cooling, insideAir: { temperature: 15, transfer: 80 } };
+        expect(coolingTime(withAir, where, target)).toBeLessThan(coolingTime(cooling, where, target));
       }),
     );
   });
 
-  test("the wall that a time allows needs just that time, and the temperature it gives is the one wanted", () => {
+  test("is inverted by the coolable wall and by the wall temperature", () => {
     fc.assert(
       fc.property(any, place, demold, (cooling, where, target) => {
         const time = coolingTime(cooling, where, target);
@@ -290,7 +290,7 @@ describe("laws of cooling", () => {
     );
   });
 
-  test("more time allows more wall, within its bounds", () => {
+  test("allows a thicker wall when it is longer, within bounds", () => {
     const wanted = (time: number) => coolableWall(thin, "inside face", { time, demoldTemperature: 60 });
     expect(wanted(4)).toBeLessThan(wanted(4.1));
     expect(wanted(1e7)).toBe(0.1);

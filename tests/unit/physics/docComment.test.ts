@@ -1,19 +1,18 @@
-// Every formula of the room says what it is, in which units, where it holds and who says so, and its example is true.
+// Every formula of the room documents its units, range and source, and its example is correct.
 import { createContext, runInContext } from "node:vm";
 import { describe, expect, it } from "vitest";
 import { codeUnder, projectFolder } from "../../house/sourceFiles.ts";
 import { docComments, exportedFunctions, sourcePattern, type DocComment } from "./docComment.ts";
 import { halfDigit } from "./printed.ts";
 
-/** Working parts of the process window and of formulas; they bring no formula of their own. */
+/** Exported functions that are parts of formulas or of the process window, and no formulas themselves. */
 const notFormulas = new Set([
   "dataFrom",
   "gripOf",
   "temperatureCourse",
   "helixOf",
-  "chokedShare",
   "windowRule",
-  "verdictOf",
+  "completeInput",
   "temperaturesOf",
   "meltTemperature",
   "processWindow",
@@ -32,9 +31,9 @@ const room: Room = Object.assign({}, ...modules);
 
 function faultOfExample(example: DocComment["examples"][number], world: Room): string | undefined {
   const value: unknown = runInContext(`(${example.code})`, createContext({ ...world }));
-  const near =
+  const isNear =
     typeof value === "number" && Math.abs(value - Number(example.value)) <= 1.000001 * halfDigit(example.value);
-  return near ? undefined : `${example.code} is ${String(value)}, not ${example.value}`;
+  return isNear ? undefined : `${example.code} is ${String(value)}, not ${example.value}`;
 }
 
 function faultsOf(formula: DocComment): readonly string[] {
@@ -52,7 +51,7 @@ function faultsOf(formula: DocComment): readonly string[] {
 }
 
 describe("the formulas of the room", () => {
-  it("are all documented, but for the named working parts", () => {
+  it("are all documented, except the listed parts", () => {
     const all = files.flatMap(({ text }) => exportedFunctions(text));
     const bare = all.filter((name) => !notFormulas.has(name) && !formulas.some((formula) => formula.name === name));
     expect(bare).toEqual([]);
@@ -64,12 +63,12 @@ describe("the formulas of the room", () => {
     expect(faultsOf(formula)).toEqual([]);
   });
 
-  it.each(cases)("%s gives what its example says", (_name, formula) => {
+  it.each(cases)("%s gives the value of its example", (_name, formula) => {
     expect(formula.examples.map((example) => faultOfExample(example, room)).filter(Boolean)).toEqual([]);
   });
 });
 
-describe("the test of doc comments can fail", () => {
+describe("the test of doc comments", () => {
   const doc = (lines: string) =>
     docComments(
       `/**\n${lines
@@ -80,7 +79,7 @@ describe("the test of doc comments can fail", () => {
   const good = `Half of it.\n\n    x/2\n\nUnits: m.\nShape: linear.\nHolds for: all.
 Source: Author, Title, 1999, section 2\nThrows: nothing.\n\n@example\nhalf(3) // 1.5`;
 
-  it("passes a sound one", () => {
+  it("passes a complete comment", () => {
     expect(doc(good).flatMap(faultsOf)).toEqual([]);
   });
 
@@ -91,12 +90,12 @@ Source: Author, Title, 1999, section 2\nThrows: nothing.\n\n@example\nhalf(3) //
     ["    x/2", "", "shows no formula"],
     ["half(3) // 1.5", "", "has no example"],
     ["half(3) // 1.5", "third(3) // 1.5", "does not show itself"],
-  ])("without %s", (piece, instead, fault) => {
+  ])("fails without %s", (piece, instead, fault) => {
     const faults = doc(good.replace(piece, instead)).flatMap(faultsOf);
     expect(faults.join()).toContain(fault);
   });
 
-  it("on an example that is not true", () => {
+  it("fails on a wrong example", () => {
     const world = { half: (x: number) => x / 2 };
     expect(faultOfExample({ code: "half(3)", value: "1.5" }, world)).toBeUndefined();
     expect(faultOfExample({ code: "half(3)", value: "1.6" }, world)).toContain("is 1.5");

@@ -1,10 +1,10 @@
-// Reads the doc comments of formulas, so that tests can hold them to the house's sections.
+// Reads the doc comments of formulas and their sections.
 
 export interface DocComment {
   readonly name: string;
   readonly text: string;
   readonly sentence: string;
-  /** Lines that stand indented: the formula itself. */
+  /** Indented lines: the formula itself. */
   readonly formula: readonly string[];
   /** By the word before the colon: Units, Shape, Holds for, Source, Throws. */
   readonly sections: ReadonlyMap<string, string>;
@@ -44,6 +44,6 @@ function parsed(name: string, body: string): DocComment {
   return { name, text: body, sentence: prose[0] ?? "", formula, sections, examples };
 }
 
-/** Author, title, year and place in the book; or derived here; or common practice, marked as such. */
+/** Author, title, year and place in the source; or derived here; or common practice, marked as such. */
 export const sourcePattern =
   /^(?:.+, .+, (?:18|19|20)\d\d, (?:equation|eq\.|section|sections|chapter|clause|table|example|appendix|p\.|pp\.) ?[^,]+.*|Derived here .+|Common practice, no published source.*)$/;

@@ -1,10 +1,10 @@
-// One invented bottle of 0.8 L on an invented two-cavity machine, with every key that the process window asks for.
-import { highDensityPolyethylene } from "#physics/materials/highDensityPolyethylene.ts";
+// An invented bottle of 0.8 L on an invented two-cavity machine, with every key of the process window.
+import { materials } from "#physics/materials/materials.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
 
-/** No pinch line load was published, so that a user may well not know it. */
+/** Without the pinch line load, for which no published value is known. */
 export const bottleWithoutPinchLoad = {
-  material: highDensityPolyethylene,
+  material: materials.get("HDPE")!,
   "product.partMass": 0.042,
   "product.flash": 0.0126,
   "product.wall.mean": 0.9e-3,

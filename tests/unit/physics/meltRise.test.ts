@@ -1,4 +1,4 @@
-// Melt that gets hotter with the screw's rate: which rows of the process window follow, by hand, and which stay as they were.
+// The effect of a melt temperature that rises with the screw's rate on the rows of the process window.
 import { describe, expect, it } from "vitest";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { matchScrew } from "#analysis/ideal/matchScrew.ts";
@@ -15,8 +15,8 @@ import { bottle } from "./inventedBottle.ts";
 const melt = "melt temperature at this rate";
 const kilograms = (hourly: number): number => hourly / 3600;
 
-/** The bottle's screw makes 80 kg/h, HDPE of 190 °C. */
-const risen = (from: number, rise: number, per: number): WindowInput => ({
+/** The bottle's screw makes 80 kg/h of HDPE at 190 °C. */
+const withRise = (from: number, rise: number, per: number): WindowInput => ({
   ...bottle,
   "delivery.meltRise.from": kilograms(from),
   "delivery.meltRise.rise": rise,
@@ -26,59 +26,61 @@ const rowOf = (input: WindowInput, quantity: string): WindowRow =>
   processWindow(input).find((row) => row.quantity === quantity)!;
 
 describe("a rise of the melt temperature with the rate", () => {
-  // 190 + 4 · (80 − 70)/5 = 198 °C; 170 to 210 °C is the range of blow molded HDPE [M, checks.md section 2].
+  // By hand [C]: 190 + 4 · (80 − 70)/5 = 198 °C. HDPE melt of 170 to 210 °C: Osswald et al., International Plastics Handbook,
+  // 2006; Lee, Blow Molding Handbook, 2nd ed., 2006 [M].
   it("is a straight line through two measurements", () => {
-    expect(rowOf(risen(70, 4, 5), melt)).toMatchObject({ low: 170, high: 210, verdict: "inside" });
-    expect(rowOf(risen(70, 4, 5), melt).value).toBeCloseTo(198, 9);
-    expect(rowOf(risen(80, 4, 5), melt).value).toBeCloseTo(190, 9);
+    expect(rowOf(withRise(70, 4, 5), melt)).toMatchObject({ low: 170, high: 210, verdict: "inside" });
+    expect(rowOf(withRise(70, 4, 5), melt).value).toBeCloseTo(198, 9);
+    expect(rowOf(withRise(80, 4, 5), melt).value).toBeCloseTo(190, 9);
   });
 
   it.each([
     [12, 214, "above", "slower screw"],
     [-12, 166, "below", "hotter barrel"],
-  ])("of %d K for 5 kg/h gives %d °C, %s the range", (rise, value, verdict, remedy) => {
-    const row = rowOf(risen(70, rise, 5), melt);
+  ])("of %d K per 5 kg/h gives %d °C, %s the range", (rise, value, verdict, remedy) => {
+    const row = rowOf(withRise(70, rise, 5), melt);
     expect(row.value).toBeCloseTo(value, 9);
     expect(row.verdict).toBe(verdict);
     expect(row.remedy).toContain(remedy);
   });
 
-  // Ballman & Shusman 1959 [M]: 4 · 1.69e-6/(π² · 1.05e-7) · ln(4/π · 188/55) = 6.5231 · 1.47067 = 9.593 s, at 190 °C 9.310 s.
-  it("cools for longer", () => {
+  // Ballman and Shusman, Modern Plastics 37 (1959) 126 [M]:
+  // 4 · 1.69e-6/(π² · 1.05e-7) · ln(4/π · 188/55) = 6.5231 · 1.47067 = 9.593 s, at 190 °C 9.310 s.
+  it("lengthens the cooling time", () => {
     const quantity = "cooling time of the thickest place, one term and perfect contact";
     expect(rowOf(bottle, quantity).value).toBeCloseTo(9.31, 3);
-    expect(rowOf(risen(70, 4, 5), quantity).value).toBeCloseTo(9.593, 3);
+    expect(rowOf(withRise(70, 4, 5), quantity).value).toBeCloseTo(9.593, 3);
   });
 
-  // 2,200 J/(kg K) [R, Crawford, checks.md section 2] · 8 K · 80 kg/h = 391.1 W more.
-  it("takes more heat", () => {
-    const more = rowOf(risen(70, 4, 5), "heat into the melt").value - rowOf(bottle, "heat into the melt").value;
+  // 2,200 J/(kg K) (Crawford, Plastics Engineering, 3rd ed., table 1.8 [R]) · 8 K · 80 kg/h = 391.1 W more.
+  it("increases the heat into the melt", () => {
+    const more = rowOf(withRise(70, 4, 5), "heat into the melt").value - rowOf(bottle, "heat into the melt").value;
     expect(more).toBeCloseTo((2200 * 8 * 80) / 3600, 6);
   });
 
-  it("leaves sag, shear and time at heat as they were, and gives one row more", () => {
-    const [plain, hot] = [processWindow(bottle), processWindow(risen(70, 4, 5))];
+  it("leaves sag, shear and time at heat unchanged, and adds one row", () => {
+    const [plain, hot] = [processWindow(bottle), processWindow(withRise(70, 4, 5))];
     const changed = hot.filter((row) => plain.every((each) => JSON.stringify(each) !== JSON.stringify(row)));
     expect(hot).toHaveLength(plain.length + 1);
     expect(changed.filter(({ quantity }) => !/cool|place|heat into|melt temperature/u.test(quantity))).toEqual([]);
   });
 
-  it("never makes the melt colder than what leaves the mold, which then need not cool, and says that it is too cold", () => {
-    const frozen = risen(90, 200, 1);
+  it("keeps the melt at the demold temperature or above, and marks a melt below its range", () => {
+    const frozen = withRise(90, 200, 1);
     expect(rowOf(frozen, melt).verdict).toBe("below");
     expect(rowOf(frozen, "cooling time of the thickest place to its inside face").value).toBe(0);
   });
 
-  it("asks for nothing where it is not given, and for the rate where that is missing", () => {
+  it("needs the plasticating rate, and adds no missing row when it is not given", () => {
     expect(missingRows(bottle).map(({ quantity }) => quantity)).not.toContain(melt);
-    const { "delivery.plasticatingRate": _, ...measured } = risen(70, 4, 5);
+    const { "delivery.plasticatingRate": _, ...measured } = withRise(70, 4, 5);
     expect(missingRows(measured).find(({ quantity }) => quantity === melt)?.keys).toEqual([
       "delivery.plasticatingRate",
     ]);
   });
 });
 
-describe("in a scenario", () => {
+describe("the rise in a scenario", () => {
   const rise = "delivery.meltRise={ from: 100 kg/h, rise: 4 °C, per: 10 kg/h }";
   const meltAt = (name: string, ...set: readonly string[]): number => {
     const scenario = matchScrew(scenarioOf(shippedText(name), name, [rise, ...set]));
@@ -90,16 +92,16 @@ describe("in a scenario", () => {
     ["100 kg/h", 190],
     ["110 kg/h", 194],
     ["85 kg/h", 184],
-  ])("goes by the rate of the screw: %s", (rate, expected) => {
+  ])("follows the rate of the screw: %s", (rate, expected) => {
     expect(meltAt("two-station", `delivery.plasticatingRate=${rate}`)).toBeCloseTo(expected, 6);
   });
 
-  it("begins from the temperature that the product states, in °F as well", () => {
+  it("starts at the product's own melt temperature, and may be in °F", () => {
     const set = ["product.meltTemperature=200 °C", "delivery.meltRise.rise=9 °F", "delivery.plasticatingRate=120 kg/h"];
     expect(meltAt("two-station", ...set)).toBeCloseTo(210, 6);
   });
 
-  it("goes by the rate to which a matched screw is turned down", () => {
+  it("follows the rate of a matched screw", () => {
     const scenario = matchScrew(scenarioOf(shippedText("bottle-continuous"), "bottle-continuous", [rise]));
     const pace = screwPace(scenario, idealCycle(scenario))!;
     expect(pace.rate).toBeLessThan(0.9 * pace.fullRate);
@@ -107,7 +109,7 @@ describe("in a scenario", () => {
     expect(meltAt("bottle-continuous", "delivery.rate=fixed")).toBeCloseTo(194, 6);
   });
 
-  it("makes an estimated cooling time longer where the screw turns faster", () => {
+  it("lengthens an estimated cooling time for a faster screw", () => {
     const cool = (...set: readonly string[]): number => {
       const { scenario } = settleEstimates(scenarioOf(shippedText("thin-bottle"), "thin-bottle", set));
       return lawMean(scenario.stations[0]!.cool);

@@ -1,4 +1,4 @@
-// Sag, shear, swell and wall of the parison against independent integrals and a textbook example.
+// Holds sag, shear, swell and wall of the parison to independent integrals and to a textbook example.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { annularDie } from "#physics/parison/annularDie.ts";
@@ -7,9 +7,7 @@ import { blownWall } from "#physics/parison/blownWall.ts";
 import { deliveredSag, type Hanging } from "#physics/parison/deliveredSag.ts";
 import { diameterSwell } from "#physics/parison/diameterSwell.ts";
 import { elongationalViscosity } from "#physics/parison/elongationalViscosity.ts";
-import { firstOrderSag } from "#physics/parison/firstOrderSag.ts";
 import { hoopStress } from "#physics/parison/hoopStress.ts";
-import { hungSag } from "#physics/parison/hungSag.ts";
 import { longestDrop } from "#physics/parison/longestDrop.ts";
 import { parisonFlow } from "#physics/parison/parisonFlow.ts";
 import { parisonLength } from "#physics/parison/parisonLength.ts";
@@ -17,69 +15,71 @@ import { powerLawShearRate } from "#physics/parison/powerLawShearRate.ts";
 import { sagConstant } from "#physics/parison/sagConstant.ts";
 import { shortestDrop } from "#physics/parison/shortestDrop.ts";
 import { wallShearStress } from "#physics/parison/wallShearStress.ts";
+import { firstOrderSag, hungSag } from "../../support/sagByHand.ts";
 import { expectPrinted } from "./printed.ts";
 
-/** Illustrative inputs of the printed checks. */
+/** Illustrative inputs. */
 const melt = { meltDensity: 760, zeroShearViscosity: 20_000 };
-/** The printed sags round gravity to 9.81 m/s²; a melt as much thinner hangs just as heavy. */
+/** The reference values use g = 9.81 m/s²; a viscosity lower by the same factor compensates that. */
 const printedMelt = { ...melt, zeroShearViscosity: (20_000 * 9.80665) / 9.81 };
 const die = annularDie(0.03, 0.027);
 const hung: Hanging = { length: 0.3, delivery: 0, hold: 1.8 };
 const delivered: Hanging = { length: 0.3, delivery: 1.8, hold: 0 };
 const waiting: Hanging = { length: 0.3, delivery: 1.8, hold: 0.7 };
 
-describe("sag in percent", () => {
-  // weight against Newtonian elongation, integrated independently [C]; Trouton 1906 [M]
-  test("hung all at once for 1.8 s", () => {
+describe("the sag", () => {
+  // Weight against Newtonian elongation, integrated independently of this project [C], with the viscosity of Trouton, On the
+  // coefficient of viscous traction, Proc. R. Soc. A 77 (1906) 426 [M].
+  test("has the computed value for a parison that hangs as a whole for 1.8 s", () => {
     expectPrinted(100 * hungSag(printedMelt, 0.3, 1.8), "3.513");
     expectPrinted(100 * deliveredSag(printedMelt, hung), "3.513");
     expectPrinted(100 * firstOrderSag(printedMelt, hung), "3.355");
   });
 
-  test("delivered in 1.8 s", () => {
+  test("has the computed value for a parison delivered in 1.8 s", () => {
     expectPrinted(100 * deliveredSag(printedMelt, delivered), "1.134");
     expectPrinted(100 * firstOrderSag(printedMelt, delivered), "1.118");
   });
 
-  test("delivered in 1.8 s and held for 0.7 s", () => {
+  test("has the computed value for a parison delivered in 1.8 s and held for 0.7 s", () => {
     expectPrinted(100 * deliveredSag(printedMelt, waiting), "2.492");
     expectPrinted(100 * firstOrderSag(printedMelt, waiting), "2.423");
   });
 
-  test("by the stress at the top over the whole length would be 2 and 6 times too much", () => {
-    // lecture notes of a university polymer course [R]
+  test("is a half or a sixth of the bound by the stress at the top", () => {
+    // The bound: lecture notes of a university polymer course [R].
     const atTop = sagConstant(melt) * 0.3 * 1.8;
     expect(atTop / firstOrderSag(melt, hung)).toBeCloseTo(2, 12);
     expect(atTop / firstOrderSag(melt, delivered)).toBeCloseTo(6, 12);
   });
 
-  test("has no end once a slice has drawn to nothing", () => {
-    const breaking = 1 / sagConstant(melt) / 0.3;
-    expect(hungSag(melt, 0.3, breaking)).toBe(Infinity);
-    expect(hungSag(melt, 0.3, breaking * 0.999)).toBeLessThan(10);
+  test("is infinite when a slice breaks", () => {
+    const breakTime = 1 / sagConstant(melt) / 0.3;
+    expect(hungSag(melt, 0.3, breakTime)).toBe(Infinity);
+    expect(hungSag(melt, 0.3, breakTime * 0.999)).toBeLessThan(10);
     for (const delivery of [4, 5, 7.3]) {
-      expect(deliveredSag(melt, { length: 0.3, delivery: delivery * breaking, hold: 0 })).toBe(Infinity);
+      expect(deliveredSag(melt, { length: 0.3, delivery: delivery * breakTime, hold: 0 })).toBe(Infinity);
     }
-    expect(deliveredSag(melt, { length: 0.3, delivery: 3.99 * breaking, hold: 0 })).toBeLessThan(100);
+    expect(deliveredSag(melt, { length: 0.3, delivery: 3.99 * breakTime, hold: 0 })).toBeLessThan(100);
   });
 
-  test("hardly short of breaking is the closed integral of 1/(1 − 4q s(1 − s)), and quick to find", () => {
-    // by hand: ∫₀¹ ds/(1 − 4q s(1 − s)) = arctan(√(q/(1 − q)))/√(q (1 − q))
-    const breaking = 1 / sagConstant(melt) / 0.3;
+  test("close to the break equals the closed integral of 1/(1 − 4q s(1 − s))", () => {
+    // By hand [C]: ∫₀¹ ds/(1 − 4q s(1 − s)) = arctan(√(q/(1 − q)))/√(q (1 − q))
+    const breakTime = 1 / sagConstant(melt) / 0.3;
     for (const q of [0.5, 0.99, 0.999999]) {
       const closed = Math.atan(Math.sqrt(q / (1 - q))) / Math.sqrt(q * (1 - q));
-      const sag = deliveredSag(melt, { length: 0.3, delivery: 4 * q * breaking, hold: 0 });
+      const sag = deliveredSag(melt, { length: 0.3, delivery: 4 * q * breakTime, hold: 0 });
       expect((sag + 1) / closed).toBeCloseTo(1, 8);
     }
-    // with a hold the weakest slice is off the middle: K L (t_d + t_h)²/(4 t_d) = 1 just breaks
-    const hold = 0.6 * breaking;
-    const delivery = breaking * (2 - 0.6 + Math.sqrt((2 - 0.6) * (2 - 0.6) - 0.36));
+    // With a hold the weakest slice is not in the middle: it breaks at K L (t_d + t_h)²/(4 t_d) = 1.
+    const hold = 0.6 * breakTime;
+    const delivery = breakTime * (2 - 0.6 + Math.sqrt((2 - 0.6) * (2 - 0.6) - 0.36));
     expect(deliveredSag(melt, { length: 0.3, delivery: delivery * (1 + 1e-9), hold })).toBe(Infinity);
     expect(deliveredSag(melt, { length: 0.3, delivery: delivery * (1 - 1e-9), hold })).toBeGreaterThan(1e4);
   });
 
-  test("agrees with a thousand slices that hang and thin one by one", () => {
-    // explicit sums of d(length)/dt = length · (weight below)/(3 η A), slice by slice: no integral, no formula for the sag
+  test("agrees with an explicit integration of a thousand slices", () => {
+    // Independent computation [C]: explicit steps of d(length)/dt = length · (weight below)/(3 η A) for each slice.
     const slices = 1000;
     const [steps, pull] = [2000, (760 * 9.80665 * 0.3) / (3 * 20_000 * slices)];
     const dt = 2.5 / steps;
@@ -97,14 +97,14 @@ describe("sag in percent", () => {
   });
 });
 
-test("Trouton's ratio is three", () => {
-  // Trouton, Proc. R. Soc. A 77, 1906, p. 426 [M]
+test("the elongational viscosity is three times the shear viscosity", () => {
+  // Trouton, On the coefficient of viscous traction, Proc. R. Soc. A 77 (1906) 426 [M].
   expect(elongationalViscosity(2e4)).toBe(6e4);
 });
 
-describe("shear at the die", () => {
-  test("of 60 g in 1.8 s through 30/27 mm", () => {
-    // thin slit, Michaeli [M]; digits [C]
+describe("the shear rate at the die", () => {
+  test("has the computed value for 60 g in 1.8 s through 30/27 mm", () => {
+    // Thin slit: Michaeli, Extrusion Dies for Plastics and Rubber, 3rd ed., 2003, section 3.1 [M]; values [C].
     const flow = parisonFlow(0.06, 760, 1.8);
     expectPrinted(flow, "4.386e-5");
     const rate = annularShearRate(flow, die);
@@ -113,42 +113,42 @@ describe("shear at the die", () => {
     expect(powerLawShearRate(rate, 1)).toBe(rate);
   });
 
-  test("with the solid's density would come out a quarter too slow", () => {
+  test("is a quarter higher with the melt density than with the solid density", () => {
     expect(parisonFlow(0.06, 760, 1.8) / parisonFlow(0.06, 950, 1.8)).toBeCloseTo(1.25, 12);
   });
 
-  test("of a Newtonian melt is viscosity times rate", () => {
-    // Newton's law, any textbook: 1000 Pa s at 300 1/s
+  test("gives a stress of viscosity times rate for a Newtonian melt", () => {
+    // By hand [C]: 1000 Pa s at 300 1/s.
     expect(wallShearStress(1000, 1, 300)).toBeCloseTo(300_000, 6);
-    // a square root law: 4 times the rate, twice the stress
+    // With a power-law index of 0.5, 4 times the rate gives twice the stress.
     expect(wallShearStress(1000, 0.5, 400)).toBeCloseTo(2 * wallShearStress(1000, 0.5, 100), 6);
   });
 });
 
 describe("Crawford's example 4.4", () => {
-  // Crawford, Plastics Engineering, 3rd ed., example 4.4 [R+C]
-  test("wall 2.42 mm from a 30/27 mm die, thickness swell 2, bottle 50 mm", () => {
+  // Crawford, Plastics Engineering, 3rd ed., example 4.4 [R+C].
+  test("gives a wall of 2.42 mm for a 30/27 mm die, thickness swell 2 and a bottle of 50 mm", () => {
     expect(die.meanDiameter).toBeCloseTo(0.0285, 12);
     expect(die.gap).toBeCloseTo(0.0015, 12);
     expectPrinted(1000 * blownWall(die, 2, 0.05), "2.42");
   });
 
-  test("hoop stress 4.13 MN/m² at 0.4 MN/m²", () => {
+  test("gives a hoop stress of 4.13 MN/m² at 0.4 MN/m²", () => {
     expectPrinted(hoopStress(0.4e6, 0.05, 0.00242) / 1e6, "4.13");
   });
 
-  test("a parison that swells 2 in thickness swells √2 in diameter", () => {
+  test("gives a diameter swell of √2 for a thickness swell of 2", () => {
     expectPrinted(diameterSwell(2), "1.414");
   });
 });
 
-test("a parison of its length, swollen circle and swollen gap weighs what was shot", () => {
-  // mass = density · ring · length, by hand: π · 28.5 · 1.4142 · 3.0 mm · L at 760 kg/m³
+test("the parison length conserves the mass of the shot", () => {
+  // By hand [C]: mass = density · ring · length, π · 28.5 · 1.4142 · 3.0 mm · L at 760 kg/m³.
   const length = parisonLength({ mass: 0.06, meltDensity: 760, die, thicknessSwell: 2 });
   expect(760 * Math.PI * 0.0285 * Math.SQRT2 * 0.003 * length).toBeCloseTo(0.06, 12);
 });
 
-describe("laws of the parison", () => {
+describe("the drop time", () => {
   const grade = fc.record({
     meltDensity: fc.double({ min: 700, max: 1300, noNaN: true }),
     zeroShearViscosity: fc.double({ min: 2e4, max: 1e6, noNaN: true }),
@@ -159,7 +159,7 @@ describe("laws of the parison", () => {
     hold: fc.double({ min: 0, max: 2, noNaN: true }),
   });
 
-  test("a faster drop sags less and shears more", () => {
+  test("gives less sag and more shear when it is shorter", () => {
     fc.assert(
       fc.property(grade, hanging, (some, way) => {
         const faster = { ...way, delivery: way.delivery * 0.8 };
@@ -170,7 +170,7 @@ describe("laws of the parison", () => {
     );
   });
 
-  test("a parison that waits keeps sagging, and delivery in place of hanging sags less", () => {
+  test("gives less sag than hanging for the same time, and a longer hold gives more", () => {
     fc.assert(
       fc.property(grade, hanging, (some, way) => {
         const sag = deliveredSag(some, way);
@@ -181,7 +181,7 @@ describe("laws of the parison", () => {
     );
   });
 
-  test("the longest drop sags just as much as allowed", () => {
+  test("has its upper limit at the allowed sag", () => {
     fc.assert(
       fc.property(grade, hanging, (some, way) => {
         const limit = deliveredSag(some, way);
@@ -191,14 +191,14 @@ describe("laws of the parison", () => {
     );
   });
 
-  test("the shortest drop stresses the melt just as much as it bears", () => {
+  test("has its lower limit at the fracture stress", () => {
     const grade4 = { dieViscosity: 2500, powerLawIndex: 0.45, fractureStress: 0.2e6 };
     const time = shortestDrop({ ...grade4, mass: 0.06, meltDensity: 760, die });
     const rate = powerLawShearRate(annularShearRate(parisonFlow(0.06, 760, time), die), 0.45);
     expect(wallShearStress(2500, 0.45, rate)).toBeCloseTo(0.2e6, 3);
   });
 
-  test("no drop is short enough where the hold alone sags too much, and none is too long for a melt that hardly sags", () => {
+  test("has an upper limit of 0 when the hold alone exceeds the sag, and of 600 s when the melt does not sag", () => {
     expect(longestDrop(melt, { length: 0.3, hold: 3 }, 0.01)).toBe(0);
     expect(longestDrop({ ...melt, zeroShearViscosity: 1e9 }, { length: 0.3, hold: 0 }, 0.01)).toBe(600);
   });

@@ -1,10 +1,9 @@
-// The process window on four invented parts, each with the row that limits it worked out by hand beside it.
+// The process window of four invented parts, each with its limiting row calculated by hand [C].
 import { describe, expect, test } from "vitest";
-import { highDensityPolyethylene } from "#physics/materials/highDensityPolyethylene.ts";
+import { materials } from "#physics/materials/materials.ts";
 import { plausibleRanges } from "#physics/window/plausibleRanges.ts";
 import { ownMaterial } from "#physics/materials/ownMaterial.ts";
 import { missingRows, processWindow } from "#physics/window/processWindow.ts";
-import { rigidVinyl } from "#physics/materials/rigidVinyl.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
 import type { WindowRow } from "#physics/window/windowRule.ts";
 import { bottle, bottleWithoutPinchLoad } from "./inventedBottle.ts";
@@ -20,10 +19,10 @@ function rowOf(input: WindowInput, quantity: string): WindowRow {
   return found;
 }
 
-const material = highDensityPolyethylene;
+const material = materials.get("HDPE")!;
 
-test("a thin bottle has its time: 0.6 mm take 1.8 s of 4 s", () => {
-  // by hand, one term: 4 · 0.36e-6/(π² · 1.05e-7) · ln(4/π · 180/55) = 1.3895 s · 1.4272 = 1.983 s
+test("a thin bottle cools within its time: 0.6 mm take 1.98 s of 4 s", () => {
+  // By hand, one term: 4 · 0.36e-6/(π² · 1.05e-7) · ln(4/π · 180/55) = 1.3895 s · 1.4272 = 1.983 s
   const input = { material, "product.wall.thickest": 0.6e-3, "station.steps.cool": 4 };
   const row = rowOf(input, "cooling time of the thickest place to its inside face");
   expect(row.value).toBeCloseTo(1.983, 2);
@@ -32,8 +31,8 @@ test("a thin bottle has its time: 0.6 mm take 1.8 s of 4 s", () => {
 });
 
 test("a handled container is limited by its pinch-off tail, not by its mean wall", () => {
-  // by hand: 3.2 mm tail 4 · 10.24e-6/(π² · 1.05e-7) · 1.4272 = 39.5254 s · 1.4272 = 56.4 s; the mean wall 1.1 mm to its mean
-  // 4 · 1.21e-6/(π² · 1.05e-7) · ln(8/π² · 180/55) = 4.6705 s · 0.9757 = 4.56 s; 18 s are given
+  // By hand: tail of 3.2 mm 4 · 10.24e-6/(π² · 1.05e-7) · 1.4272 = 39.5254 s · 1.4272 = 56.4 s. Mean wall of 1.1 mm to its
+  // mean 4 · 1.21e-6/(π² · 1.05e-7) · ln(8/π² · 180/55) = 4.6705 s · 0.9757 = 4.56 s; 18 s are given.
   const input = {
     material,
     "product.wall.thickest": 3.2e-3,
@@ -48,21 +47,21 @@ test("a handled container is limited by its pinch-off tail, not by its mean wall
   const mean = rowOf(input, "cooling time of the mean wall to its mean temperature");
   expect(mean.value).toBeCloseTo(4.56, 1);
   expect(mean.verdict).toBe("inside");
-  // by hand: √(18/56.4) · 3.2 mm = 1.81 mm
+  // By hand: √(18/56.4) · 3.2 mm = 1.81 mm.
   expect(rowOf(input, "thickest place that the cooling time allows").value * 1000).toBeCloseTo(1.81, 2);
 });
 
-test("a rigid vinyl bottle is limited by its time at heat", () => {
-  // by hand: 6 kg at 30 kg/h stay 720 s, 600 s are allowed
-  const input = { material: rigidVinyl, "delivery.holdUp": 6, "delivery.throughput": 30 / 3600 };
+test("a rigid PVC bottle is limited by its time at heat", () => {
+  // By hand: 6 kg at 30 kg/h take 720 s, 600 s are allowed.
+  const input = { material: materials.get("PVC-U")!, "delivery.holdUp": 6, "delivery.throughput": 30 / 3600 };
   expect(outside(input)).toEqual(["mean time at heat from hopper to die"]);
   expect(rowOf(input, "mean time at heat from hopper to die").value).toBeCloseTo(720, 9);
-  // the same melt of HDPE has no such limit
+  // HDPE has no such limit.
   expect(processWindow({ ...input, material }).at(-1)?.verdict).toBe("no limit");
 });
 
 test("a large part is limited by sag", () => {
-  // by hand, first order: 760 · 9.80665/(3 · 1e5) · 1.4 m · (5/6 + 3/2) s = 0.02484 · 1.4 · 2.333 = 0.0811; 0.05 is borne
+  // By hand, first order: 760 · 9.80665/(3 · 1e5) · 1.4 m · (5/6 + 3/2) s = 0.02484 · 1.4 · 2.333 = 0.0811; 0.05 is allowed.
   const input = {
     material,
     "product.parisonLength": 1.4,
@@ -77,7 +76,7 @@ test("a large part is limited by sag", () => {
 });
 
 describe("the window", () => {
-  test("has every row when everything is given, and names what is missing when nothing is", () => {
+  test("has every row when all inputs are given, and lists the missing keys when none is", () => {
     expect(missingRows(bottle)).toEqual([]);
     expect(processWindow({ material })).toEqual([]);
     const shown = processWindow(bottle).map(({ quantity }) => quantity);
@@ -90,7 +89,7 @@ describe("the window", () => {
     ]);
   });
 
-  test("has finite values, a source in every row, a remedy wherever it is left, and no two rows of one name", () => {
+  test("has finite values, a source in every row, a remedy for every row outside its limits, and unique names", () => {
     const rows = processWindow(bottle);
     expect(new Set(rows.map(({ quantity }) => quantity)).size).toBe(rows.length);
     for (const row of rows) {
@@ -100,8 +99,8 @@ describe("the window", () => {
     }
   });
 
-  test("warns of melt fracture by stress and by drop time alike, never as an error", () => {
-    // both say the same: the thinnest melt's stress passes 0.3 MPa just where the drop is shorter than its lower limit
+  test("warns of melt fracture by stress and by drop time at the same limit", () => {
+    // The stress of the thinnest melt exceeds 0.3 MPa exactly when the drop is shorter than its lower limit.
     for (const drop of [0.3, 0.9, 0.98, 1.2, 5, 20, 60]) {
       const input = { ...bottle, "station.steps.drop": drop, "product.sagLimit": 5 };
       const stress = rowOf(input, "shear stress at the die wall, thinnest melt of the kind").verdict;
@@ -112,8 +111,8 @@ describe("the window", () => {
     expect(rowOf(fast, "drop time between melt fracture and sag").verdict).toBe("below");
   });
 
-  test("waits with that warning until the ranges of stress no longer overlap, but holds a user's own melt to its values", () => {
-    // by hand: 2500 · 100 · 25.095^0.45 = 1.07 MPa is above 0.3 MPa, 1000 · 100 · 31.70^0.3 = 0.28 MPa is not
+  test("warns when the ranges of stress no longer overlap, or when a user's own melt exceeds its own limit", () => {
+    // By hand: 2500 · 100 · 25.095^0.45 = 1.07 MPa is above 0.3 MPa, 1000 · 100 · 31.70^0.3 = 0.28 MPa is not
     const quantity = "shear stress at the die wall, thinnest melt of the kind";
     expect(rowOf(bottle, quantity).verdict).toBe("inside");
     const own = ownMaterial(material, { dieViscosity: 2500, powerLawIndex: 0.45, fractureStress: 0.2e6 });
@@ -123,8 +122,8 @@ describe("the window", () => {
     expect(rowOf({ ...bottle, material: own }, "drop time between melt fracture and sag").low).toBeCloseTo(49.446, 2);
   });
 
-  test("holds the drop against what is usual for the kind of delivery", () => {
-    // common practice, no published source: 1-3 s reciprocating screw, 2-6 s accumulator head
+  test("compares the drop with common practice for the kind of delivery", () => {
+    // Common practice, no published source: 1-3 s reciprocating screw, 2-6 s accumulator head
     const drops = (input: WindowInput) =>
       processWindow(input).flatMap((row) => (row.quantity.startsWith("parison drop") ? [[row.low, row.high]] : []));
     expect(drops(bottle)).toEqual([[1, 3]]);
@@ -132,25 +131,25 @@ describe("the window", () => {
     expect(drops({ ...bottle, deliveryKind: "continuous" })).toEqual([]);
   });
 
-  test("tells of rejects only where a run could reject", () => {
+  test("has a row of rejects only when a run can have rejects", () => {
     const rejects = (share: number) => rowOf({ ...bottle, "station.rejects": share }, "rejects").verdict;
     expect([rejects(0.005), rejects(0.03), rejects(0.08)]).toEqual(["below", "inside", "above"]);
     expect(processWindow(bottle).some(({ quantity }) => quantity === "rejects")).toBe(false);
   });
 
-  test("shows the pellet's 48 s only for a screw near 2½ inches, and says where its rate is too high for them", () => {
+  test("compares the pellet's travel with 48 s only for a screw near 2½ inches", () => {
     const quantity = "melt from hopper to screw tip if a pellet takes 48 s";
     const wide = { ...bottle, "delivery.screwDiameter": 0.09 };
     expect(processWindow(wide).some((row) => row.quantity === quantity)).toBe(false);
-    // by hand: at 75 kg/h 48 s ask for 1.0 kg, more than the 0.943 kg of a brimful channel
+    // By hand: 48 s at 75 kg/h need 1.0 kg, more than the 0.943 kg of a full channel.
     expect(rowOf({ ...bottle, "delivery.throughput": 75 / 3600 }, quantity)).toMatchObject({
       verdict: "above",
       isPractice: true,
     });
   });
 
-  test("calls a drop too slow just where the parison then sags beyond its limit", () => {
-    // a die that never tears the melt, so that only the sag counts
+  test("has an upper limit of the drop exactly where the sag reaches its limit", () => {
+    // A wide die never reaches melt fracture, so that only the sag limits the drop.
     const wide = { ...bottle, "product.die.mandrel": 0.02 };
     for (const drop of [2, 10, 20, 40, 60, 90]) {
       const input = { ...wide, "station.steps.drop": drop };
@@ -162,21 +161,22 @@ describe("the window", () => {
     expect(outside({ ...wide, "station.steps.drop": 10 })).not.toContain("drop time between melt fracture and sag");
   });
 
-  test("uses what the user gave in place of the material's middle", () => {
+  test("uses a given value instead of the material's", () => {
     const hotter = { ...bottle, "product.moldTemperature": 40 };
     const quantity = "cooling time of the thickest place to its inside face";
     expect(rowOf(hotter, quantity).value).toBeGreaterThan(rowOf(bottle, quantity).value);
   });
 
-  test("meets a limit exactly without complaint", () => {
-    const brim = { ...bottle, "delivery.shotCapacity": 0.1092 };
-    expect(rowOf(brim, "shot mass").verdict).toBe("inside");
+  test("accepts a value exactly at its limit", () => {
+    const atLimit = { ...bottle, "delivery.shotCapacity": 0.1092 };
+    expect(rowOf(atLimit, "shot mass").verdict).toBe("inside");
     expect(rowOf({ ...bottle, "delivery.shotCapacity": 0.109 }, "shot mass").verdict).toBe("above");
   });
 });
 
 test("the ranges of common practice are marked as such", () => {
-  // checks of common practice, no published source; blow pressure 350-700 kPa [R textbook]
+  // Common practice, no published source; blow pressure 350-700 kPa: Kalpakjian and Schmid, Manufacturing Engineering and
+  // Technology, section on blow molding [M].
   const ranges = Object.values(plausibleRanges);
   expect(
     ranges.filter(({ source }) => source !== "common practice, no published source").map((each) => each.quantity),
@@ -193,6 +193,6 @@ test("the ranges of common practice are marked as such", () => {
   expect(of(plausibleRanges.handleFlash)).toEqual([0.25, 0.45]);
   expect(of(plausibleRanges.rejects)).toEqual([0.01, 0.05]);
   expect(of(plausibleRanges.blowPressure)).toEqual([350e3, 700e3]);
-  // by hand: 30 % of extruded is 0.3/0.7 = 43 % of net
+  // By hand: 30 % of all that is extruded is 0.3/0.7 = 43 % of the part.
   expect(0.3 / (1 - 0.3)).toBeCloseTo(0.43, 2);
 });

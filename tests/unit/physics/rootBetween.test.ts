@@ -1,11 +1,11 @@
-// Holds the search for a root to roots that are known beforehand, and to few looks at the quantity.
+// Holds the search for a root to known roots and to a limited number of evaluations.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { rootBetween } from "#physics/numeric/rootBetween.ts";
 
 describe("the root between two ends", () => {
-  test("is the one from which the quantity was made, whatever its shape", () => {
-    // [C] each quantity is 0 at the root by its own making.
+  test("is the known root, for functions of any shape", () => {
+    // Each function is 0 at the drawn root by construction [C].
     const shapes: readonly ((x: number) => number)[] = [
       (x) => x,
       (x) => -x,
@@ -22,17 +22,17 @@ describe("the root between two ends", () => {
     );
   });
 
-  test("takes fewer looks than halving would, and never many more", () => {
-    const looksFor = (quantity: (x: number) => number): number => {
-      let looks = 0;
-      rootBetween((x) => (looks++, quantity(x)), 0, 2);
-      return looks;
+  test("takes fewer evaluations than bisection for smooth functions, and a limited number for steps", () => {
+    const evaluationsFor = (quantity: (x: number) => number): number => {
+      let evaluations = 0;
+      rootBetween((x) => (evaluations++, quantity(x)), 0, 2);
+      return evaluations;
     };
-    expect(looksFor((x) => x * x - 2)).toBeLessThan(25);
-    expect(looksFor((x) => (x > 1 / 3 ? 1 : -1))).toBeLessThan(190);
+    expect(evaluationsFor((x) => x * x - 2)).toBeLessThan(25);
+    expect(evaluationsFor((x) => (x > 1 / 3 ? 1 : -1))).toBeLessThan(190);
   });
 
-  test("is refused where the signs are alike", () => {
+  test("throws when both ends have the same sign", () => {
     expect(() => rootBetween((x) => x + 1, 0, 1)).toThrow("changes its sign");
   });
 });

@@ -1,4 +1,4 @@
-// Every row of one bottle's process window, its value, its limits and its verdict, worked out by hand beside it.
+// Every row of one bottle's process window: value, limits and verdict, calculated independently.
 import { describe, expect, test } from "vitest";
 import { processWindow } from "#physics/window/processWindow.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
@@ -15,10 +15,11 @@ type Printed = readonly [
   verdict: Verdict,
 ];
 
-// By hand means: with the formulas and material values of the sources named in the other tests of this room, by a
-// calculation of its own that shares no code with the project (its own roots, its own sums of a hundred thousand strips) [C].
+// An independent computation [C] with the formulas and material values of the sources in the other tests of this folder. Its root
+// finding and its sums of 100,000 strips share no code with this project.
 const printed: readonly Printed[] = [
-  // Bi = 1000 · 1.3e-3/0.25 = 5.2, ζ = 1.32186, C₁ = 1.24202: 1.69e-6/(1.05e-7 · 1.74733) · ln(1.24202 · 180/55); mold and blow 12.5 s
+  // Bi = 1000 · 1.3e-3/0.25 = 5.2, ζ = 1.32186, C₁ = 1.24202: 1.69e-6/(1.05e-7 · 1.74733) · ln(1.24202 · 180/55); blow and
+  // cool 12.5 s.
   ["cooling time of the thickest place to its inside face", "12.918", "s", null, "12.5", "above"],
   ["cooling time of the mean wall to its mean temperature", "5.605", "s", null, "12.5", "inside"],
   // 4 · 1.69e-6/(π² · 1.05e-7) · ln(4/π · 180/55) = 6.5231 · 1.42720
@@ -32,11 +33,11 @@ const printed: readonly Printed[] = [
   ["shear rate at the die wall", "2509.5", "1/s", null, null, "no limit"],
   // 2500 · 100 · 25.095^0.45
   ["shear stress at the die wall", "1.0660e6", "Pa", null, null, "no limit"],
-  // least viscosity and index, most stress of the kind: 1783.1 · 1.6/0.9 = 3169.9; 1000 · 100 · 31.699^0.3
+  // Lowest viscosity and index and highest stress of the material: 1783.1 · 1.6/0.9 = 3169.9; 1000 · 100 · 31.699^0.3
   ["shear stress at the die wall, thinnest melt of the kind", "0.28204e6", "Pa", null, "0.3e6", "inside"],
   // K = 760 · 9.80665/3e5 = 0.0248435; first order 0.0248435 · 0.26 · (1.2/6 + 0.6/2) = 0.00323
   ["sag of the parison by the closed mold", "0.0032417", "1", null, "0.1", "inside"],
-  // low: 3169.9 · 1.2/3893.9, as 100 · (0.3e6/0.1e6)^(1/0.3) = 3893.9; high: where the sag is 0.1
+  // Low: 3169.9 · 1.2/3893.9, with 100 · (0.3e6/0.1e6)^(1/0.3) = 3893.9. High: where the sag is 0.1.
   ["drop time between melt fracture and sag", "1.2", "s", "0.97685", "81.127", "inside"],
   // 1.5 · 1.4 · √1.4 · 28.5/80 mm
   ["mean wall from die gap, swell and blow-up", "0.8852e-3", "m", null, null, "no limit"],
@@ -50,27 +51,27 @@ const printed: readonly Printed[] = [
   ["cushion that the shot leaves, of the shot", "2.663", "1", null, null, "no limit"],
   // 0.1092 kg at 80 kg/h
   ["recharge time", "4.914", "s", null, null, "no limit"],
-  // 16 · 2.5^2.2 = 120.11 lb/h = 54.48 kg/h; half and twice of it are the limits of the given rate
+  // 16 · 2.5^2.2 = 120.11 lb/h = 54.48 kg/h; the limits of the given rate are half and twice of it.
   ["plasticating rate by rule of thumb", "0.015134", "kg/s", null, null, "no limit"],
   ["plasticating rate", "0.02222", "kg/s", "0.0075670", "0.030268", "inside"],
-  // 760 · ½ π² · 0.0635² · 1.5 · 0.0045 · sin 17.66° cos 17.66°; as much as the given rate at least
+  // 760 · ½ π² · 0.0635² · 1.5 · 0.0045 · sin 17.66° cos 17.66°; at least the given rate.
   ["drag flow of the metering zone", "0.029508", "kg/s", "0.022222", null, "inside"],
   // less 760 · 100e5 · π · 0.0635 · 0.0045³ sin² 17.66°/(12 · 800 · 0.4)
   ["output of the metering zone against the back pressure", "0.026197", "kg/s", null, null, "no limit"],
-  // 15 kW at 80 kg/h; 15 and 5 lb/h per hp (SPI Plastics Engineering Handbook, 4th ed. [R])
+  // 15 kW at 80 kg/h; 15 and 5 lb/h per hp: Society of the Plastics Industry, Plastics Engineering Handbook, 4th ed., 1976 [R].
   ["drive energy per mass", "675.0e3", "J/kg", "394.6e3", "1183.7e3", "inside"],
   // 80/3600 · (2200 · (190 − 23) + 200e3)
   ["heat into the melt", "12609", "W", null, null, "no limit"],
   // 1.2 kg at 60 kg/h
   ["mean time at heat from hopper to die", "72.0", "s", null, null, "no limit"],
-  // the same: 1.2 kg at 60 kg/h
+  // The same: 1.2 kg at 60 kg/h.
   ["travel of a colored pellet from hopper to die", "72.0", "s", null, null, "no limit"],
   // 48 s of 60 kg/h; 650 · π (63.5 − 7.1755) 7.1755 mm² · 1.27 m · 0.9: common practice, no published source
   ["melt from hopper to screw tip if a pellet takes 48 s", "0.800", "kg", null, "0.9433", "inside"],
-  // 0.8 L to 7.01325 bar absolute out of 8.51325, C 5 dm³/(s bar), b 0.3, 20 °C; ISO 6358-1 [R], strips
+  // 0.8 L to 7.01325 bar absolute from 8.51325, C 5 dm³/(s bar), b 0.3, 20 °C; flow of ISO 6358-1:2013 [M], strips.
   ["fill time, isothermal", "0.12400", "s", null, "0.5", "inside"],
   ["fill time, adiabatic", "0.08857", "s", null, "0.5", "inside"],
-  // the same from 7.01325 to 1.11325 bar absolute against 1.01325
+  // The same from 7.01325 to 1.11325 bar absolute against 1.01325.
   ["vent time, isothermal", "0.32266", "s", null, "0.5", "inside"],
   ["vent time, adiabatic", "0.26602", "s", null, "0.5", "inside"],
   // 0.8 L · 6 bar/1 bar
@@ -79,14 +80,14 @@ const printed: readonly Printed[] = [
   ["clamp force, without margin", "33600", "N", null, "60000", "inside"],
   // 60000/33600 − 1
   ["margin of the clamp force, of the force needed", "0.7857", "1", null, null, "no limit"],
-  // All that follows: common practice, no published source.
+  // The limits of all rows below are common practice, no published source, except the blow pressure.
   // 12/(1.2 + 0.6 + 0.5 + 12 + 0.5 + 0.6 + 0.8) = 12/16.2
   ["cooling share of the cycle", "0.741", "1", "0.6", "0.8", "inside"],
-  // the drop given
+  // The given drop.
   ["parison drop of a reciprocating screw", "1.2", "s", "1.0", "3.0", "inside"],
   // 0.6 + 0.6
   ["close and open together", "1.2", "s", "1.5", "3.0", "below"],
-  // the vent stands exactly at its lower end
+  // The vent is exactly at its lower limit.
   ["vent", "0.5", "s", "0.5", "1.5", "inside"],
   ["eject", "0.8", "s", "0.5", "1.0", "inside"],
   // (30 − 27)/2 mm
@@ -94,7 +95,7 @@ const printed: readonly Printed[] = [
   // 12.6/42, then 12.6/54.6
   ["flash, of the part", "0.3", "1", "0.1", "0.45", "inside"],
   ["flash, of all that is extruded", "0.23077", "1", null, null, "no limit"],
-  // but for the blow pressure: [R textbook]
+  // Kalpakjian and Schmid, Manufacturing Engineering and Technology, section on blow molding [M].
   ["blow pressure", "600e3", "Pa", "350e3", "700e3", "inside"],
 ];
 
@@ -110,7 +111,7 @@ function rowOf(input: WindowInput, quantity: string): WindowRow {
 }
 
 describe("a bottle of 0.8 L", () => {
-  test("has these rows, in this order", () => {
+  test("has the listed rows in this order", () => {
     expect(processWindow(bottle).map(({ quantity }) => quantity)).toEqual(printed.map(([quantity]) => quantity));
   });
 
@@ -123,15 +124,15 @@ describe("a bottle of 0.8 L", () => {
   });
 });
 
-describe("what the user gave stands in place of", () => {
+describe("a given value replaces", () => {
   const oneTerm = "cooling time of the thickest place, one term and perfect contact";
   test.each<readonly [string, WindowInput, string, string]>([
-    // by hand: 6.5231 · ln(4/π · 190/55), then · ln(4/π · 180/70)
+    // By hand [C]: 6.5231 · ln(4/π · 190/55), then 6.5231 · ln(4/π · 180/70).
     ["the material's melt temperature", { ...bottle, "product.meltTemperature": 200 }, oneTerm, "9.662"],
     ["the material's demold temperature", { ...bottle, "product.demoldTemperature": 80 }, oneTerm, "7.737"],
-    // by hand: 6.5231 · ln(4/π · 170/45)
+    // By hand [C]: 6.5231 · ln(4/π · 170/45).
     ["the material's mold temperature", { ...bottle, "product.moldTemperature": 20 }, oneTerm, "10.246"],
-    // choked to the end, V Δp/(R T C p ρ₀): 0.8e-3 · 6e5/(287.05 · 293.15 · 5e-8 · 8.51325e5 · 1.185)
+    // Choked flow throughout, V Δp/(R T C p ρ₀) [C]: 0.8e-3 · 6e5/(287.05 · 293.15 · 5e-8 · 8.51325e5 · 1.185)
     [
       "the usual critical ratio of an air path",
       { ...bottle, "product.airCriticalRatio": 0.9 },
@@ -142,10 +143,10 @@ describe("what the user gave stands in place of", () => {
     expectPrinted(rowOf(input, quantity).value, value);
   });
 
-  test("a perfect contact", () => {
-    const { "station.moldContact": _contact, ...untold } = bottle;
-    // by hand: in perfect contact the series is the one term, since Fo = 0.58
+  test("the default of perfect contact", () => {
+    const { "station.moldContact": _contact, ...withoutContact } = bottle;
+    // By hand [C]: in perfect contact the series equals its first term, because Fo = 0.58.
     const quantity = "cooling time of the thickest place to its inside face";
-    expectPrinted(rowOf(untold, quantity).value, "9.310");
+    expectPrinted(rowOf(withoutContact, quantity).value, "9.310");
   });
 });

@@ -1,4 +1,4 @@
-// Holds the terminal's answers to what a reader must find on one screen.
+// The printed answers of run, check and compare.
 import { describe, expect, it } from "vitest";
 import { compareStudies } from "#analysis/study/comparison.ts";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
@@ -8,6 +8,7 @@ import { stepTimes } from "#analysis/ideal/stepTimes.ts";
 import { runStudy, type Study } from "#analysis/study/study.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { checkAnswer } from "#report/answers/checkAnswer.ts";
+import { cautions, shortCautions } from "#report/words/cautions.ts";
 import { compareAnswer } from "#report/answers/compareAnswer.ts";
 import { runAnswer } from "#report/answers/runAnswer.ts";
 import { windowLines } from "#report/tables/windowWords.ts";
@@ -24,93 +25,101 @@ function studyOf(scenario: Scenario): Study {
 const one = scenarioOf(cellText(1));
 const two = { ...scenarioOf(cellText(2)), name: "two" };
 
-/** checks.md section 10: titles and cautions to show. */
+const oneLine = (text: string): string => text.replaceAll(/\s+/gu, " ").toLowerCase();
+
 function expectCautions(answer: string): void {
-  for (const words of [
-    "never safe limits",
-    "EN 422:2009",
-    "B151.31-2014",
-    "1910.147",
-    "local codes",
-    "licensed, qualified people",
-  ])
-    expect(answer.toLowerCase().replaceAll("\n", " ")).toContain(words.toLowerCase());
+  for (const words of ["never safe limits", "local codes", "licensed, qualified people", "blowcell explain safety"])
+    expect(oneLine(answer)).toContain(words);
 }
+
+it("the full cautions name the standards", () => {
+  // Titles of EN 422:2009, ANSI/PLASTICS B151.31-2014 (R2020) and 29 CFR 1910.147 [M].
+  for (const words of ["EN 422:2009", "B151.31-2014", "1910.147", "Local codes", "licensed, qualified people"])
+    expect(cautions).toContain(words);
+  expect(shortCautions.filter((line) => line.length > 80)).toEqual([]);
+});
 
 describe("the answer to run", () => {
   const answer = runAnswer(studyOf(one));
 
-  it("says output, ideal cycle, bottleneck, runner-up and waits, by the closed form", () => {
-    // cell.md: 13.05 s a shot for one station, 6.3 for the screw; two parts a shot.
-    expect(answer).toMatch(/^Good parts +55\d(?:\.\d)? an hour/m);
-    expect(answer).toContain("Ideal cycle  13.05 s a shot");
-    expect(answer).toMatch(/^Bottleneck +cooling, station 1: 61\.\d+ %/m);
-    expect(answer).toMatch(/^Next +the screw, 6\.75 s away/m);
-    expect(answer).toMatch(/^the screw +48 % +52 % +holding a full shot 52 %$/m);
+  it("begins with one sentence on the output and what sets the pace", () => {
+    const [title, sentence] = answer.split("\n");
+    expect(title).toBe(one.title);
+    expect(sentence).toMatch(
+      /^The cell makes 55\d(?:\.\d)?(?: ± [\d.]+)? good parts an hour; cooling \(station 1\) sets/u,
+    );
   });
 
-  it("says how sure it is, and that nothing is judged", () => {
-    expect(answer).toContain("± is the 95 % confidence interval");
-    expect(answer).toContain("nothing is judged");
+  it("gives output, ideal cycle, bottleneck, runner-up and waits of the closed form", () => {
+    // Circuits derived by hand [C]: 13.05 s a shot for one station, 6.3 s for the screw; two parts a shot.
+    expect(answer).toMatch(/^Good parts +55\d(?:\.\d)? an hour/m);
+    expect(answer).toContain("Ideal cycle  13.05 s a shot");
+    expect(answer).toMatch(/^Bottleneck +cooling, station 1: 61\.\d+ % of the critical path$/m);
+    expect(answer).toMatch(/^Next +the screw, slack 6\.75 s a shot$/m);
+    expect(answer).toMatch(/^screw +48\.3 % +51\.7 % +holding a full shot 52 %$/m);
+  });
+
+  it("explains the confidence interval, and states that no quality checks are defined", () => {
+    expect(oneLine(answer)).toContain("± is the 95 % confidence interval");
+    expect(answer).toContain("No quality checks defined: all parts counted as good.");
     const once = runAnswer(studyOf({ ...one, run: { ...one.run, replications: 1 } }));
-    expect(once).toMatch(/one\s+replication: how far chance moves it is not known/u);
+    expect(oneLine(once)).toContain("one replication gives no interval");
     expect(once).not.toContain("±");
   });
 
-  it("ends with the cautions, on one screen", () => {
+  it("ends with the cautions, within one screen", () => {
     expectCautions(answer);
     expect(answer.split("\n").length).toBeLessThan(25);
     expect(answer.endsWith("\n")).toBe(true);
   });
 
-  it("tells no time for a shot where none was made", () => {
+  it("gives no time per shot for a run without shots", () => {
     const nothing = studyOf({ ...one, run: { ...one.run, length: 1, warmup: 0 } });
     expect(runAnswer(nothing)).toMatch(/^Shots +0 an hour$/m);
+    expect(runAnswer(nothing)).toContain("The cell makes no part in this run.");
   });
 });
 
 describe("a line that is too wide", () => {
-  it("is broken between words, its later parts set in", () => {
+  it("is broken between words, with indented continuation lines", () => {
     expect(wrappedLines("  one two three", 9)).toEqual(["  one two", "    three"]);
     expect(wrappedLines("  one two three", 15)).toEqual(["  one two three"]);
     expect(wrappedLines("word", 2)).toEqual(["word"]);
   });
 
-  it.each([60, 80])(
-    "keeps every word and the width of %i columns where check names the keys for more rows",
-    (width) => {
-      const scenario = scenarioOf(shippedText("two-station"));
-      const ideal = idealCycle(scenario);
-      const lines = windowLines(stationWindows(scenario, ideal), 2, width);
-      const first = lines.findIndex((line) => line.includes("more rows with"));
-      const wrapped = lines.slice(first).filter((line) => line !== "");
-      expect(wrapped.length).toBeGreaterThan(1);
-      expect(wrapped.filter((line) => line.length > width)).toEqual([]);
-      expect(wrapped.map((line) => line.trim()).join(" ")).toMatch(
-        /^\d+ more rows with (?:`\S+`,? )+and \d+ more keys$/,
-      );
-    },
-  );
+  it.each([60, 80])("groups the keys for more rows by their field in %i columns", (width) => {
+    const scenario = scenarioOf(shippedText("two-station"));
+    const lines = windowLines(stationWindows(scenario, idealCycle(scenario)), 2, width);
+    const groups = lines.slice(lines.findIndex((line) => line.startsWith("More answers")) + 1);
+    expect(groups.filter((line) => line.length > width)).toEqual([]);
+    expect(groups.flatMap((line) => /^ {2}(\S.*?) {2,}/u.exec(line)?.[1] ?? [])).toEqual([
+      "parison and die",
+      "screw and drive",
+      "air and clamp",
+      "usual ranges",
+    ]);
+    expect(oneLine(groups.join(" "))).toMatch(/product\.die\.diameter, product\.die\.mandrel, .* and \d+ more/u);
+  });
 });
 
 describe("an answer in 80 columns", () => {
-  // The widest of what is shipped: a long title, names of 60 letters in the process window, and remedies of 200.
+  // The shipped scenarios with the widest lines: a long title, names of 60 letters in the process window, remedies of 200.
   const names = ["handled-container", "large-part", "rigid-pvc", "slow-trimmer", "two-shifts-one-color"];
 
-  it.each(names)("keeps every value of %s whole, and no line of check wider", (name) => {
+  it.each(names)("keeps every value of %s, and no line of check is wider", (name) => {
     const scenario = readSettled(shippedText(name), { name, file: name }).scenario!;
     const ideal = idealCycle(scenario);
     const found = { scenario, ideal, times: stepTimes(scenario), windows: stationWindows(scenario, ideal) };
     const [narrow, wide] = [checkAnswer(found, 80), checkAnswer(found, 400)];
     expect(narrow.split("\n").filter((line) => Array.from(line).length > 80)).toEqual([]);
-    // The chart of one period is as wide as it may be, all else has the same numbers.
+    // The chart of one period depends on the width; everything else has the same numbers.
     const numbers = (answer: string): readonly string[] =>
       Array.from(answer.replace(/One period[\s\S]*?\n\n/u, "").matchAll(/\d+(?:\.\d+)?/gu), ([number]) => number);
     expect(numbers(narrow).toSorted()).toEqual(numbers(wide).toSorted());
     expect(narrow).not.toContain("…");
   });
 
-  it("keeps the numbers of its columns under each other, on the first line of a broken row", () => {
+  it("aligns the numbers of a column on the first line of a broken row", () => {
     const rows = [
       ["one two three four five six seven", "1.5 s", "ten"],
       ["short", "12.25 s", "eleven"],
@@ -123,7 +132,7 @@ describe("an answer in 80 columns", () => {
     expect(alignedLines(rows, [1])).toHaveLength(2);
   });
 
-  it("breaks no line between a number and its unit or its interval", () => {
+  it("has no line break between a number and its unit or interval", () => {
     expect(wrappedLines("some 12 s of it, 5.0 ± 0.2 kg", 7)).toEqual([
       "some",
       "  12 s",
@@ -138,20 +147,22 @@ describe("the answer to check", () => {
   const of = (scenario: Scenario) =>
     checkAnswer({ scenario, times: stepTimes(scenario), ideal: idealCycle(scenario), windows: [] });
 
-  it("shows the mean times of all steps, the circuits and how many stations the screw needs", () => {
+  it("gives the mean times of all steps, the circuits and the number of stations that the screw needs", () => {
     const answer = of(scenarioOf(cellText(2), "stations.steps.cool={ triangular: [7 s, 7.5 s, 9.5 s] }"));
-    // The mean of a triangular law is a third of the sum of its corners.
+    // By hand [C]: the mean of a triangular distribution is a third of the sum of minimum, mode and maximum.
     expect(answer).toMatch(/^ {2}cool +8\.00$/m);
     expect(answer).toMatch(/^ {2}recharge +4\.00$/m);
-    expect(answer).toContain(`Ideal cycle: ${(13.05 / 2).toFixed(2)} s a shot`);
-    expect(answer).toMatch(/^ {2}plasticator +6\.30 +0\.2[23] s$/m);
-    // cell.md: M* = station circuit / plasticator circuit = 13.05 / 6.3.
-    expect(answer).toContain(`the screw busy: ${(13.05 / 6.3).toFixed(3)}, so 3; the cell has 2.`);
+    expect(answer).toContain(
+      `The ideal cycle is ${(13.05 / 2).toFixed(2)} s a shot, 1,103 parts an hour; each station sets`,
+    );
+    expect(answer).toMatch(/^ {2}screw +6\.30 +0\.2[23]$/m);
+    // By hand [C]: station circuit / plasticator circuit = 13.05 / 6.3.
+    expect(answer).toContain(`the screw busy: ${(13.05 / 6.3).toFixed(3)}, in practice 3;`);
     expectCautions(answer);
   });
 
-  it("says what a station beyond the needed ones still buys", () => {
-    expect(of(scenarioOf(cellText(4)))).toContain("covers for stops, it does not add rate");
+  it("states the use of more stations than needed", () => {
+    expect(of(scenarioOf(cellText(4)))).toContain("covers for stops and adds no rate");
   });
 
   it("gives different stations a column each", () => {
@@ -161,18 +172,18 @@ describe("the answer to check", () => {
 });
 
 describe("the answer to compare", () => {
-  it("shows the scenarios side by side and the paired difference in words", () => {
+  it("gives the scenarios side by side and the paired difference in words", () => {
     const [base, other] = [studyOf({ ...one, name: "one" }), studyOf(two)];
     const answer = compareAnswer([base, other], compareStudies(base, [other]));
     expect(answer).toMatch(/^one +55\d +13\.\d+ +13\.05 s/m);
-    expect(answer).toMatch(/^two makes 55\d good parts an hour more than one: 2(?:\.0\d+)? times as many$/m);
-    expect(answer).toContain("3 pairs of runs with the same luck");
+    expect(answer).toMatch(/^two makes 55\d good parts an hour more than one: 2(?:\.0\d+)? times as many\.$/m);
+    expect(answer).toContain("Replications are paired by common random numbers");
     expectCautions(answer);
   });
 });
 
 describe("aligned lines", () => {
-  it("count letters, not code units, and leave no blanks at the end", () => {
+  it("count characters, not code units, and have no trailing blanks", () => {
     expect(
       alignedLines(
         [

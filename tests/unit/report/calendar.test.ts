@@ -1,4 +1,4 @@
-// Holds the calendar of a report against the scenario's own hours, worked out by hand, and its picture against its table.
+// Holds the calendar of a report to hours calculated by hand from the scenario [C], and its chart to its table.
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
 import { calendarStudy, type CalendarStudy } from "#analysis/study/calendarStudy.ts";
@@ -18,53 +18,53 @@ const column = (name: string): readonly number[] => rows.map((row) => Number(row
 const sum = (values: readonly number[]): number => values.reduce((total, each) => total + each, 0);
 
 describe("the days of a week of two shifts", () => {
-  it("are eight, the Sunday on which the clocks go on an hour short, and the run's last hour on the Monday after", () => {
+  it("are eight: Sunday has 23 h because of the clock change, and the last hour of the run is on Monday", () => {
     expect(rows.map(({ weekday }) => weekday)).toEqual(["mon", "tue", "wed", "thu", "fri", "sat", "sun", "mon"]);
     expect(column("day_h")).toEqual([24, 24, 24, 24, 24, 24, 23, 1]);
     expect(rows.map(({ date }) => date?.slice(-2))).toEqual(["23", "24", "25", "26", "27", "28", "29", "30"]);
   });
 
-  it("plan 16 hours of shift and one of breaks on five of them", () => {
+  it("have 16 h of shift and 1 h of breaks on five days", () => {
     expect(column("shift_s")).toEqual([...Array.from({ length: 5 }, () => 57_600), 0, 0, 0]);
     expect(column("break_s")).toEqual([...Array.from({ length: 5 }, () => 3600), 0, 0, 0]);
   });
 
-  it("lose 45 min of heating and 3 kg at 110 kg/h of purging on each morning, worked out by hand", () => {
+  it("have 45 min of heating and 3 kg at 110 kg/h of purging as start-up every morning", () => {
     for (const seconds of column("start_up_s").slice(0, 5)) expect(seconds).toBeCloseTo(45 * 60 + (3 / 110) * 3600, 6);
     expect(column("start_up_s").slice(5)).toEqual([0, 0, 0]);
   });
 
-  it("lose the change of color on Wednesday alone: 25 min and the purge, an hour at most", () => {
+  it("have the changeover only on Wednesday: 25 min and the purge, at most an hour", () => {
     const lost = column("changeover_s");
     expect(lost.filter((seconds) => seconds > 0)).toHaveLength(1);
     expect(lost[2]).toBeGreaterThan(25 * 60);
     expect(lost[2]).toBeLessThan(3600);
   });
 
-  it("are covered by what a station did, to the second", () => {
+  it("are the sum of the times of a station", () => {
     const uses = ["working_s", "waiting_s", "stopped_s", "start_up_s", "changeover_s", "off_s"];
     rows.forEach((row, i) =>
       expect(sum(uses.map((use) => Number(row[use])))).toBeCloseTo(column("day_h")[i]! * 3600, 4),
     );
   });
 
-  it("bring together the good parts of the run", () => {
+  it("add up to the good parts of the run", () => {
     const perHour = study.measures.find(
       ({ resource, measure }) => resource === "cell" && measure === "good parts per hour",
     )!;
     expect(sum(column("good_parts"))).toBeCloseTo(perHour.interval.mean * 168, 4);
   });
 
-  it("agree with the shares of time by state: the stations' time off is the same", () => {
+  it("have the same time off as the shares of time by state", () => {
     const off = study.states.filter(({ resource, kind }) => resource.startsWith("side") && kind === "off");
     expect(sum(column("off_s")) / (168 * 3600)).toBeCloseTo(sum(off.map(({ share }) => share.mean)) / 2, 9);
   });
 });
 
 describe("the plan of a week", () => {
-  it("says shifts, breaks, the change of the clocks, the start and the change of color", () => {
-    const told = planTable(study).rows.map((row) => row.join(" | "));
-    expect(told).toEqual([
+  it("lists shifts, breaks, clock change, start-up and change of color", () => {
+    const lines = planTable(study).rows.map((row) => row.join(" | "));
+    expect(lines).toEqual([
       "early | mon to fri | 06:00 | 14:00 | the cell works, with its operator",
       "break of early |  | 09:30 | 10:00 | 30 min; the cell runs on as far as it needs no hand",
       "late | mon to fri | 14:00 | 22:00 | the cell works, with its operator",
@@ -77,14 +77,14 @@ describe("the plan of a week", () => {
     ]);
   });
 
-  it("names days as people do", () => {
+  it("writes days as ranges or lists", () => {
     expect(spokenDays()).toBe("every day");
     expect(spokenDays(["fri", "mon", "tue", "wed", "thu"])).toBe("mon to fri");
     expect(spokenDays(["sat", "sun"])).toBe("sat, sun");
     expect(spokenDays(["mon", "wed", "thu"])).toBe("mon, wed, thu");
   });
 
-  it("lists changes where there are no shifts, with the time from the start of the run", () => {
+  it("lists changes without shifts by their time from the start of the run", () => {
     const change = {
       name: "next mold",
       kind: "mold",
@@ -102,10 +102,10 @@ describe("the plan of a week", () => {
   });
 });
 
-describe("the picture of a calendar", () => {
+describe("the chart of a calendar", () => {
   const shown = calendarRows(study.calendar!);
 
-  it("has a row a day, in wall time: an hour that is skipped stays empty", () => {
+  it("has a row for each day in wall time, with a skipped hour left empty", () => {
     expect([shown.unit, shown.rows.length]).toEqual(["day", 8]);
     const sunday = shown.rows[6]!;
     expect(sunday.note).toBe("23 h: clocks on");
@@ -116,7 +116,7 @@ describe("the picture of a calendar", () => {
     expect(shown.rows[7]!.note).toBe("only 1 h of it");
   });
 
-  it("stands in the page with title, description, both tables and the good parts of the table beside", () => {
+  it("is on the page with title, description and both tables", () => {
     for (const part of ["scenario-1-calendar-chart-title", "scenario-1-calendar-numbers", "scenario-1-plan-numbers"])
       expect(page).toContain(`id="${part}"`);
     expect(page).toMatch(
@@ -136,17 +136,17 @@ describe("a day on which the clocks go back", () => {
   const autumn = studyOf(scenarioOf(text, "autumn", ["run.length=49 h", "run.replications=1"]));
   const { rows: days } = calendarRows(autumn.calendar!);
 
-  it("has 25 hours, of which the two that the clocks show twice share one place, one after the other", () => {
+  it("has 25 h, and draws the repeated hour in the place of one hour", () => {
     expect(autumn.calendar!.days.map(({ seconds }) => seconds / 3600)).toEqual([24, 25]);
     const [, sunday] = days;
     expect(sunday!.note).toBe("25 h: clocks back");
     expect(piecesOf({ from: 0, until: Infinity }, sunday!)).toEqual([{ from: 0, to: 86_400 }]);
-    // Hours 26 and 27 of the run are the first and the second from 02:00 to 03:00.
+    // Hours 26 and 27 of the run are the first and the second hour from 02:00 to 03:00.
     expect(piecesOf({ from: 26 * 3600, until: 27 * 3600 }, sunday!)).toEqual([{ from: 7200, to: 9000 }]);
     expect(piecesOf({ from: 27 * 3600, until: 28 * 3600 }, sunday!)).toEqual([{ from: 9000, to: 10_800 }]);
   });
 
-  it("keeps its shift from 06:00 to 22:00 on the wall", () => {
+  it("has its shift from 06:00 to 22:00 in wall time", () => {
     const working = days.flatMap(({ steps }) => steps.filter(({ shares }) => shares[0]! > 0.05));
     expect(working.length).toBeGreaterThan(2 * 14 * 4);
     for (const { from, to } of working) {
@@ -157,7 +157,7 @@ describe("a day on which the clocks go back", () => {
 });
 
 describe("many days", () => {
-  /** So many days alike, from a Wednesday on, without a run. */
+  /** A study of `count` equal days from a Wednesday on. */
   const longStudy = (count: number): Study => {
     const first = Date.UTC(2026, 0, 7) / 86_400_000;
     const days = Array.from({ length: count }, (_, i) => ({ ...study.calendar!.days[0]!, day: first + i }));
@@ -175,7 +175,7 @@ describe("many days", () => {
     return { ...study, calendar };
   };
 
-  it("are shown a week a row from Monday on, two hours a step", () => {
+  it("have a row for each week from Monday on, in steps of two hours", () => {
     const { unit, rows: weeks, left } = calendarRows(longStudy(15).calendar!);
     expect([unit, weeks.length, left]).toEqual(["week", 3, 0]);
     expect(weeks.map(({ label }) => label)).toEqual(["from 2026-01-05", "from 2026-01-12", "from 2026-01-19"]);
@@ -183,7 +183,7 @@ describe("many days", () => {
     expect(weeks.map(({ steps }) => steps.length)).toEqual([5 * 12, 7 * 12, 3 * 12]);
   });
 
-  it("beyond a year are left to the table, and the page says so", () => {
+  it("beyond 53 weeks are only in the table, which the page states", () => {
     expect(calendarRows(longStudy(400).calendar!)).toMatchObject({ unit: "week", left: 5 });
     const reported = { ...week.scenarios[0]!, study: longStudy(400) };
     const html = reportPage({ ...week, scenarios: [reported] });

@@ -1,4 +1,4 @@
-// Keeps the data dictionary and the described columns in step with each other and with good form.
+// Holds the shipped data dictionary to the table descriptions, and the descriptions to naming rules.
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { dataDictionary } from "#report/tables/dataDictionary.ts";
@@ -7,11 +7,11 @@ import { tableSpecs } from "#report/tables/tableSpecs.ts";
 const shipped = readFileSync(new URL("../../../reports/README.md", import.meta.url), "utf8");
 
 describe("the data dictionary", () => {
-  it("that is shipped is the one that the sources give (npm run generate writes it anew)", () => {
+  it("that is shipped equals the generated one (npm run generate)", () => {
     expect(shipped).toBe(dataDictionary(tableSpecs));
   });
 
-  it("names every file once, and every column of a file once, with its meaning", () => {
+  it("lists every file once, and every column of a file once with its meaning", () => {
     const files = tableSpecs.map(({ name }) => name);
     expect(new Set(files).size).toBe(files.length);
     for (const { name, columns } of tableSpecs) {
@@ -21,12 +21,12 @@ describe("the data dictionary", () => {
     }
   });
 
-  it("names columns in lower case and underscores alone", () => {
+  it("has column names of lower-case letters, digits and underscores", () => {
     const names = tableSpecs.flatMap(({ columns }) => columns.map(({ name }) => name));
     expect(names.filter((name) => !/^[a-z][a-z0-9_]*$/.test(name))).toEqual([]);
   });
 
-  it("keeps a bar in a meaning from ending the cell", () => {
+  it("escapes a bar in a meaning", () => {
     const columns = [{ name: "a", type: "text", meaning: "this | that" }] as const;
     expect(dataDictionary([{ name: "x", meaning: "", columns }])).toContain("this \\| that");
   });

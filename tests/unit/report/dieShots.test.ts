@@ -1,12 +1,13 @@
-// shots.csv of a die that never stops: its own steps have columns, the mask's removal is told, and a parison hangs from its catch to the closed mold.
+// shots.csv of continuous extrusion: columns of its own steps, removal by the mask, and hang time.
 import { expect, it } from "vitest";
 import { readSettled } from "#analysis/study/readSettled.ts";
 import { shotsTable } from "#report/tables/eventTables.ts";
 import { shippedText } from "../../support/reported.ts";
 
-// By hand, at fixed times: left travels in 0–0.7 and closes on the parison of a running start until 1.3, cuts until 1.5, travels out until 2.2.
-// A parison of 109.2 g at 50 kg/h takes 7.8624 s, more than the molds' pace: right closes at 0.7 + 7.8624 s, when it has just its full length, and is closed 0.6 s later.
-it("tells the shots of the shipped bottle", () => {
+// By hand at fixed times [C]: left travels in 0–0.7, closes on the parison of the running start until 1.3, cuts until 1.5 and
+// travels out until 2.2. A parison of 109.2 g at 50 kg/h takes 7.8624 s, longer than the molds. Right closes at 0.7 + 7.8624 s on
+// its full length, and is closed 0.6 s later.
+it("gives the steps and hang times of the shipped bottle", () => {
   const { scenario } = readSettled(shippedText("bottle-continuous"), {
     name: "bottle-continuous",
     file: "bottle-continuous.yaml",
@@ -25,7 +26,7 @@ it("tells the shots of the shipped bottle", () => {
   const rows = [...table.batches].flat().map((row) => Object.fromEntries(columns.map((name, i) => [name, row[i]])));
   const [left, right] = [rows[0]!, rows[1]!];
   expect(left).toMatchObject({ station: "left", travel_in_start_s: 0, close_start_s: 0.7, cut_start_s: 1.3 });
-  // 2.2 + 0.5 + 7.5 + 0.5 + 0.6 = 11.3: from then on the mask has the parts.
+  // 2.2 + 0.5 + 7.5 + 0.5 + 0.6 = 11.3: the mask takes the parts.
   expect(left).toMatchObject({ travel_out_start_s: 1.5, blow_start_s: 2.2, remove_start_s: 11.3, hang_s: null });
   expect(right).toMatchObject({ station: "right", close_start_s: 8.5624, hang_s: expect.closeTo(0.6, 9) });
 });

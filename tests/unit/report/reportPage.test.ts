@@ -1,4 +1,4 @@
-// Holds the report against the CSV files that are written beside it, and against texts that would like to be markup.
+// Holds the report page to the CSV files of the same study, and to escaped texts.
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
 import { comparisonTable } from "#report/tables/comparisonTable.ts";
@@ -11,14 +11,14 @@ import { compareReport, reportedOf, runReport, scenarioOf, shippedText } from ".
 const input = compareReport(["one-station", "two-molds"]);
 const page = reportPage(input);
 
-/** Numbers of one table of the page, row by row, with all their digits. */
+/** Numbers of a table of the page, row by row, with all digits. */
 function numbersOnPage(html: string, id: string): readonly (readonly string[])[] {
   const table = html.split(`<table id="${id}-numbers">`)[1]?.split("</table>")[0] ?? "";
   const rows = table.split("<tbody>")[1]?.split("<tr>").slice(1) ?? [];
   return rows.map((row) => Array.from(row.matchAll(/<data value="([^"]*)">/gu), (match) => match[1] ?? ""));
 }
 
-/** The same of a CSV file, read by a reader that is not ours. */
+/** Numbers of a CSV file, read with csv-parse. */
 function numbersInCsv(table: Table, scenario?: string): readonly (readonly string[])[] {
   const rows: string[][] = parse(toCsv(table), { from: 2 });
   const numeric = table.columns.flatMap(({ type }, i) => (type === "number" || type === "integer" ? [i] : []));
@@ -31,7 +31,7 @@ describe("the tables of a report", () => {
   const tables = studyTables(input.scenarios.map(({ study }) => study));
   const shown = ["throughput", "time-by-state", "bottleneck", "circuits"];
 
-  it.each(shown)("hold exactly the numbers of %s.csv", (name) => {
+  it.each(shown)("have exactly the numbers of %s.csv", (name) => {
     const table = tables.find((each) => each.name === name);
     if (!table) throw new Error(`no table ${name}`);
     input.scenarios.forEach(({ study }, i) => {
@@ -41,7 +41,7 @@ describe("the tables of a report", () => {
     });
   });
 
-  it("hold the numbers of kpi.csv, the cell apart from its stations", () => {
+  it("have the numbers of kpi.csv, cell and stations separately", () => {
     const table = tables.find((each) => each.name === "kpi")!;
     for (const part of ["cell", "stations"]) {
       const rows = table.rows.filter((row) => (row[1] === "cell") === (part === "cell"));
@@ -51,20 +51,20 @@ describe("the tables of a report", () => {
     }
   });
 
-  it("hold the numbers of cost.csv where a scenario gives costs, and no such section where none does", () => {
-    const dear = runReport("cost-of-a-thousand", ["run.replications=2", "run.length=1 h"]);
-    const table = studyTables(dear.scenarios.map(({ study }) => study)).find(({ name }) => name === "cost")!;
-    expect(numbersOnPage(reportPage(dear), "scenario-1-cost")).toEqual(numbersInCsv(table));
+  it("have the numbers of cost.csv when a scenario has costs, and no such section otherwise", () => {
+    const withCosts = runReport("cost-of-a-thousand", ["run.replications=2", "run.length=1 h"]);
+    const table = studyTables(withCosts.scenarios.map(({ study }) => study)).find(({ name }) => name === "cost")!;
+    expect(numbersOnPage(reportPage(withCosts), "scenario-1-cost")).toEqual(numbersInCsv(table));
     expect(page).not.toContain("scenario-1-cost");
   });
 
-  it("hold exactly the numbers of comparison.csv", () => {
+  it("have exactly the numbers of comparison.csv", () => {
     const expected = numbersInCsv(comparisonTable(input.comparison));
     expect(expected.length).toBeGreaterThan(1);
     expect(numbersOnPage(page, "comparison")).toEqual(expected);
   });
 
-  it("hold each replication's good parts per hour", () => {
+  it("have each replication's good parts per hour", () => {
     const table = tables.find((each) => each.name === "replications");
     const rows = table?.rows.filter(
       (row) => row[0] === "two-molds" && row[2] === "cell" && row[3] === "good parts per hour",
@@ -76,15 +76,15 @@ describe("the tables of a report", () => {
 });
 
 describe("a report", () => {
-  it("is the same bytes for the same findings", () => {
+  it("has the same bytes for the same study", () => {
     expect(reportPage(compareReport(["one-station", "two-molds"]))).toBe(page);
   });
 
-  it("begins its pictures with the timing chart", () => {
+  it("has the timing chart as its first chart", () => {
     expect(page.match(/<svg[^>]*aria-labelledby="([\w-]+)-title/u)?.[1]).toBe("scenario-1-timing-chart");
   });
 
-  it("gives every chart a title and a description, and no two things one id", () => {
+  it("has a title and a description for every chart, and unique ids", () => {
     const charts = page.match(/<svg /gu)?.length ?? 0;
     expect(charts).toBe(2 * 6 + 1);
     expect(page.match(/<title id="[\w-]+">[^<]/gu)).toHaveLength(charts);
@@ -93,17 +93,17 @@ describe("a report", () => {
     expect(new Set(ids).size).toBe(ids.length);
   });
 
-  it("fetches nothing and runs nothing", () => {
+  it("loads no resources and runs no scripts", () => {
     expect(page).not.toMatch(/<script|<link|<img|<iframe|@import|url\((?!#)|src=/u);
     expect(page).toContain("default-src &#39;none&#39;");
   });
 
-  it.each(["NaN", "Infinity", "undefined", "[object"])("shows no %s", (slip) => {
-    expect(page).not.toContain(slip);
-    expect(reportPage(runReport("one-operator"))).not.toContain(slip);
+  it.each(["NaN", "Infinity", "undefined", "[object"])("contains no %s", (fault) => {
+    expect(page).not.toContain(fault);
+    expect(reportPage(runReport("one-operator"))).not.toContain(fault);
   });
 
-  it("leaves markup in titles, names, seeds, settings and texts as text", () => {
+  it("escapes markup in titles, names, seeds, settings and texts", () => {
     const evil = `</title></svg><script>alert("1")</script><img src=x onerror='alert(1)'>&amp;`;
     const scenario = scenarioOf(shippedText("two-station"), "two");
     const stations = scenario.stations.map((station, i) => ({ ...station, name: `${evil}${i}` }));
@@ -116,27 +116,27 @@ describe("a report", () => {
     expect(html).toContain("&amp;amp;");
   });
 
-  it("counts what lies outside the process window in words that agree", () => {
-    const sayings = [["two-station", "product.wall.thickest=1.4 mm"], ["two-station"]].map(([name, ...set]) => {
+  it("counts the rows outside the process window in singular or plural", () => {
+    const sentences = [["two-station", "product.wall.thickest=1.4 mm"], ["two-station"]].map(([name, ...set]) => {
       const html = reportPage(runReport(name!, set));
       return /Nothing that is worked out lies outside its limits|\d+ (?:lies outside its|lie outside their) limits/u.exec(
         html,
       )?.[0];
     });
-    expect(sayings).toEqual(["3 lie outside their limits", "Nothing that is worked out lies outside its limits"]);
+    expect(sentences).toEqual(["3 lie outside their limits", "Nothing that is worked out lies outside its limits"]);
   });
 
-  it("lists what some shots take beyond a limit, and what is merely unusual, marked as common practice", () => {
+  it("lists shots beyond a limit, and unusual values marked as common practice", () => {
     const set = ["product.parisonLength=300 mm", "product.sagLimit=0.1 %", "delivery.holdUp=1 kg"];
     const html = reportPage(runReport("two-station", set));
-    expect(html).toMatch(/<li>sag from shot to shot, left and right: above 0\.1 % in all of the shots/u);
+    expect(html).toMatch(/<li>sag, left and right: above 0\.1 % in all of the shots/u);
     expect(html).toMatch(/<li>Unusual \(common practice, no published source\): parison drop/u);
     expect(html).toContain("time at heat of the run, p95");
   });
 
-  it("says so where only one replication was run, and where nothing varies", () => {
+  it("states that only one replication was run", () => {
     const single = reportPage(runReport("one-station", ["run.replications=1"]));
-    expect(single).toContain("one replication: how far chance moves it is not known");
+    expect(single).toContain("one replication gives no interval");
     expect(single).not.toContain("NaN");
   });
 });

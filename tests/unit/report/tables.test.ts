@@ -1,4 +1,4 @@
-// Holds the filled tables to their description, and the event tables to the measures of the same run.
+// Holds the tables of a study to their descriptions, and the event tables to the measures of the same run.
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
 import { replicationRunner } from "#analysis/replication/runReplication.ts";
@@ -12,7 +12,7 @@ import { tableSpecs } from "#report/tables/tableSpecs.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
-const twoByHand = scenarioOf(
+const operatedCell = scenarioOf(
   cellText(2, "crew: { operators: 1 }\n"),
   "stations.steps.cool={ triangular: [7 s, 8 s, 9 s] }",
   "stations.steps.remove={ time: 2 s, by: operator }",
@@ -30,18 +30,18 @@ type Record = Readonly<{ [column: string]: string }>;
 const recordsOf = (csv: string): readonly Record[] => parse(csv, { columns: true });
 const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
 
-const study = studyOf(twoByHand);
+const study = studyOf(operatedCell);
 const tables = new Map(studyTables([study]).map((table) => [table.name, recordsOf(toCsv(table))]));
 const rowsOf = (name: string) => tables.get(name) ?? [];
 
 describe("the tables of a study", () => {
-  it("are those of the data dictionary, but for the comparison and the long ones", () => {
+  it("are those of the data dictionary, except the comparison, the optional and the long ones", () => {
     const others = ["comparison", "cost", "stops", "calendar", "window", "events", "shots"];
     expect([...tables.keys()]).toEqual(tableSpecs.map(({ name }) => name).filter((name) => !others.includes(name)));
     for (const [name, rows] of tables) expect(rows.length, name).toBeGreaterThan(0);
   });
 
-  it("give shares of a resource that add up to 1 as they are printed", () => {
+  it("have printed shares of a resource that add up to 1", () => {
     const states = rowsOf("time-by-state");
     const resources = [...new Set(states.map((row) => row["resource"]))];
     expect(resources).toEqual(["plasticator", "valve", "station 1", "station 2", "operator 1"]);
@@ -52,7 +52,7 @@ describe("the tables of a study", () => {
     }
   });
 
-  it("keep every replication's value, whose mean is the one in the summary", () => {
+  it("have every replication's value, with the mean of the summary", () => {
     for (const row of rowsOf("throughput")) {
       const own = rowsOf("replications").filter(
         (each) => each["resource"] === row["resource"] && each["measure"] === row["measure"],
@@ -62,15 +62,15 @@ describe("the tables of a study", () => {
     }
   });
 
-  it("rank the steps from 1 on, the largest share first", () => {
+  it("rank the steps from 1, the largest share first", () => {
     const ranks = rowsOf("bottleneck").map((row) => Number(row["rank"]));
     expect(ranks).toEqual(ranks.map((_, i) => i + 1));
     const shares = rowsOf("bottleneck").map((row) => Number(row["critical_share"]));
     expect(shares).toEqual(shares.toSorted((a, b) => b - a));
   });
 
-  it("leave half widths empty with one replication", () => {
-    const once = studyOf({ ...twoByHand, run: { ...twoByHand.run, replications: 1 } });
+  it("have empty half-widths with one replication", () => {
+    const once = studyOf({ ...operatedCell, run: { ...operatedCell.run, replications: 1 } });
     for (const table of studyTables([once])) {
       for (const row of recordsOf(toCsv(table))) {
         for (const [column, cell] of Object.entries(row)) if (column.includes("half_width")) expect(cell).toBe("");
@@ -78,7 +78,7 @@ describe("the tables of a study", () => {
     }
   });
 
-  it("put several studies under each other, each under its name", () => {
+  it("have the rows of several studies, each with its name", () => {
     const other = { ...study, scenario: { ...study.scenario, name: "other" } };
     const csv = studyTables([study, other]).map((table) => recordsOf(toCsv(table)).map((row) => row["scenario"]));
     for (const names of csv) expect([...new Set(names)]).toEqual(["test", "other"]);
@@ -88,20 +88,20 @@ describe("the tables of a study", () => {
 });
 
 describe("the long tables", () => {
-  const events = recordsOf([...toCsvPieces(eventsTable(twoByHand))].join(""));
-  const shots = recordsOf([...toCsvPieces(shotsTable(twoByHand))].join(""));
-  const { length } = twoByHand.run;
+  const events = recordsOf([...toCsvPieces(eventsTable(operatedCell))].join(""));
+  const shots = recordsOf([...toCsvPieces(shotsTable(operatedCell))].join(""));
+  const { length } = operatedCell.run;
   const ofFirst = events.filter((row) => row["replication"] === "1");
-  const answer = replicationRunner(twoByHand)({ replication: 1, scale: null });
+  const answer = replicationRunner(operatedCell)({ replication: 1, scale: null });
 
-  it("hold every replication, in the order of time, and nothing after its end", () => {
+  it("contain every replication in the order of time, up to its end", () => {
     expect([...new Set(events.map((row) => row["replication"]))]).toEqual(["1", "2", "3"]);
     const times = ofFirst.map((row) => Number(row["time_s"]));
     expect(times).toEqual(times.toSorted((a, b) => a - b));
     expect(times.at(-1)).toBeLessThanOrEqual(length);
   });
 
-  it("give back every share of time by state from the events alone", () => {
+  it("have events that add up to every share of time by state", () => {
     for (const resource of new Set(answer.stateShares.map((share) => share.resource))) {
       const own = ofFirst.filter((row) => row["resource"] === resource);
       const held = new Map<string, number>();
@@ -115,7 +115,7 @@ describe("the long tables", () => {
     }
   });
 
-  it("give back parts and shots", () => {
+  it("have the numbers of parts and shots", () => {
     const hours = length / 3600;
     const of = (measure: string) =>
       answer.measures.find((row) => row.resource === "cell" && row.measure === measure)?.value;
@@ -124,7 +124,7 @@ describe("the long tables", () => {
     expect(delivered.length / hours).toBeCloseTo(of("shots per hour") ?? NaN, 6);
   });
 
-  it("name the operator only while one lends a hand, and a cause only while something is waited for", () => {
+  it("name an operator only in a removal by operator, and a cause only in waiting states", () => {
     for (const row of ofFirst) {
       expect(row["operator"] !== "", row["step"]).toBe(
         row["step"] === "remove" ? row["state"] !== "awaiting removal" : row["step"] === "let go",
@@ -133,15 +133,15 @@ describe("the long tables", () => {
     }
   });
 
-  it("follow each shot through its steps, with a column for the user's own step", () => {
+  it("have the steps of each shot in order, with a column for an extra step", () => {
     const steps = ["shift_to_port", "drop", "close", "pin_down", "blow", "cool", "vent", "open", "remove"];
     for (const row of shots.filter((each) => each["remove_start_s"] !== "")) {
       const starts = steps.map((step) => Number(row[`${step}_start_s`]));
       expect(starts).toEqual(starts.toSorted((a, b) => a - b));
       expect(Number(row["blow_start_s"]) - Number(row["pin_down_start_s"])).toBeCloseTo(0.3, 4);
-      // The mold has closed as the user's own step begins.
+      // The mold has closed when the extra step begins.
       expect(Number(row["hang_s"])).toBeCloseTo(Number(row["pin_down_start_s"]) - Number(row["close_start_s"]), 5);
-      // No material is named.
+      // The scenario has no material.
       expect([row["sag"], row["time_at_heat_s"]]).toEqual(["", ""]);
     }
     const numbers = shots
@@ -150,7 +150,7 @@ describe("the long tables", () => {
     expect(numbers).toEqual(numbers.map((_, i) => i + 1));
   });
 
-  it("give two steps that look alike in plain letters a column each", () => {
+  it("have separate columns for two steps whose names become equal in ASCII", () => {
     const extra =
       "stations.extra=[{ after: close, name: Pin up, time: 1 s }, { after: close, name: pin-up, time: 1 s }, { after: close, name: Ö, time: 1 s }]";
     const columns = shotsTable(scenarioOf(cellText(1), extra)).columns.map(({ name }) => name);

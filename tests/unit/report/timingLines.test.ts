@@ -1,39 +1,40 @@
-// Holds the terminal's timing chart against the closed form of the cell: letters in proportion, nothing too wide.
+// Holds the terminal's timing chart to the closed form of the cell and to the width of the terminal.
 import { describe, expect, it } from "vitest";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { timingLines } from "#report/answers/timingLines.ts";
 import { fixedCell } from "../../support/fixedCell.ts";
 import { scenarioOf, shippedText } from "../../support/reported.ts";
 
-// checks.md 8 [C]: recharge 4.0, drop 1.8, valve 0.25, mold time after the drop 11.0 s; 13.05 s for each shot of one station.
+// The cell as a timed event graph, computed independently of this project [C]: recharge 4.0, drop 1.8, valve shift 0.25, mold time
+// after the drop 11.0 s; 13.05 s a shot with one station.
 const station = { recharge: 4, drop: 1.8, close: 0.6, cool: 9.4, remove: 1 };
 const cellOf = (count: number) => fixedCell({ stations: Array.from({ length: count }, () => station), shift: 0.25 });
 const lineOf = (lines: readonly string[], start: string) => lines.find((line) => line.startsWith(start)) ?? "";
 const lettersIn = (line: string, letter: string) => line.slice(14).split(letter).length - 1;
 
 describe("the timing chart of the terminal", () => {
-  it("gives each state the columns of its time", () => {
+  it("gives each state columns in proportion to its time", () => {
     const lines = timingLines(idealCycle(cellOf(1)), 14 + 1305);
     expect(lines[0]).toBe("One period, 13.05 s for 1 shot:");
-    expect(lettersIn(lineOf(lines, "plasticator"), "R")).toBe(400);
-    expect(lettersIn(lineOf(lines, "plasticator"), "D")).toBe(180);
-    expect(lettersIn(lineOf(lines, "plasticator"), "S")).toBe(50);
-    expect(lettersIn(lineOf(lines, "plasticator"), ".")).toBe(1305 - 630);
+    expect(lettersIn(lineOf(lines, "screw"), "R")).toBe(400);
+    expect(lettersIn(lineOf(lines, "screw"), "D")).toBe(180);
+    expect(lettersIn(lineOf(lines, "screw"), "S")).toBe(50);
+    expect(lettersIn(lineOf(lines, "screw"), ".")).toBe(1305 - 630);
     expect(lettersIn(lineOf(lines, "station 01"), "O")).toBe(940);
   });
 
-  it("marks the station's circuit where it sets the pace, and the screw's where that does", () => {
+  it("marks the circuit that sets the pace: the station's or the screw's", () => {
     const below = (count: number, start: string) => {
       const lines = timingLines(idealCycle(cellOf(count)));
       return lines[lines.findIndex((line) => line.startsWith(start)) + 1] ?? "";
     };
-    expect(below(1, "plasticator")).toMatch(/^valve/);
+    expect(below(1, "screw")).toMatch(/^valve/);
     expect(below(1, "station 01")).toMatch(/^ +\^{50}/);
-    expect(below(3, "plasticator")).toMatch(/^ +\^+/);
+    expect(below(3, "screw")).toMatch(/^ +\^+/);
   });
 
   it.each(["one-station", "two-station", "two-molds", "one-operator", "three-station"])(
-    "of %s keeps to the width and to letters that every terminal has",
+    "has for %s only lines within the width, in ASCII characters",
     (name) => {
       for (const width of [60, 80, 132]) {
         const lines = timingLines(idealCycle(scenarioOf(shippedText(name), name)), width);
@@ -43,7 +44,7 @@ describe("the timing chart of the terminal", () => {
     },
   );
 
-  it("shows the first of sixteen stations and counts the rest", () => {
+  it("shows the first of sixteen stations and the number of the others", () => {
     const lines = timingLines(idealCycle(cellOf(16)));
     expect(lines).toContain("  and 10 more rows");
     expect(lines.length).toBeLessThan(24);

@@ -1,4 +1,4 @@
-// Whatever a user feeds it, reading answers with issues that can be shown, and never throws.
+// Reading any text gives a scenario or issues, and never throws.
 import fc from "fast-check";
 import { expect, it } from "vitest";
 import { issueCodes } from "#scenario/reading/issueCodes.ts";
@@ -19,22 +19,22 @@ function expectAnswer({ scenario, issues }: ScenarioReading): void {
   }
 }
 
-it("answers to any text", () => {
+it("accepts any text", () => {
   fc.assert(
     fc.property(fc.string({ unit: "binary", maxLength: 200 }), (text) => expectAnswer(readScenario(text, options))),
   );
 });
 
-it("answers to any text of YAML's own signs", () => {
+it("accepts any text of YAML's special characters", () => {
   const sign = fc.constantFrom(..."{}[]:,-?&*!|>'\"%#@ \n\t~.<=0a".split(""));
   fc.assert(fc.property(fc.string({ unit: sign, maxLength: 60 }), (text) => expectAnswer(readScenario(text, options))));
 });
 
-it("answers to any JSON", () => {
+it("accepts any JSON", () => {
   fc.assert(fc.property(fc.json(), (text) => expectAnswer(readScenario(text, options))));
 });
 
-it("answers to a good text with a piece cut out or put in", () => {
+it("accepts a valid text with a piece removed or inserted", () => {
   const texts = validTexts.map(([, text]) => text);
   const piece = fc.oneof(
     fc.string({ maxLength: 8 }),
@@ -48,7 +48,7 @@ it("answers to a good text with a piece cut out or put in", () => {
   );
 });
 
-it("answers to a good scenario with any value in any place", () => {
+it("accepts a valid scenario with any value in any place", () => {
   const paths = [
     "product",
     "product.flash",
@@ -68,7 +68,7 @@ it("answers to a good scenario with any value in any place", () => {
   );
 });
 
-it("answers to any setting", () => {
+it("accepts any setting", () => {
   fc.assert(
     fc.property(fc.array(fc.string({ maxLength: 30 }), { maxLength: 3 }), (set) => {
       expectAnswer(readScenario(everything, { ...options, set }));
@@ -76,7 +76,7 @@ it("answers to any setting", () => {
   );
 });
 
-it("answers to any CSV file", () => {
+it("accepts any CSV file", () => {
   fc.assert(
     fc.property(fc.string({ maxLength: 60 }), fc.boolean(), (text, headed) => {
       const csv = headed ? `shot,cool_s\n${text}` : text;
@@ -96,17 +96,17 @@ it.each(["__proto__", "constructor", "toString", "hasOwnProperty"])("refuses a k
   expect(issues.map(({ code, path }) => [code, path])).toEqual([["unknown-key", key]]);
 });
 
-it("stays quick and brief with texts that go on and on", () => {
+it("lists a limited number of issues for very long texts", () => {
   const station = "  - { cavites: 1 }\n";
   const step = "      - { after: x, name: pin, time: 3 }\n";
   const [head = "", tail = ""] = twoStations.split(/(?<=^ {4}extra:\n)/mu);
-  const endless: readonly (readonly [string, string])[] = [
+  const longTexts: readonly (readonly [string, string])[] = [
     [`stations:\n${station.repeat(5000)}`, "list-too-long"],
     [head + step.repeat(3000) + tail, "list-too-long"],
     [Array.from({ length: 5000 }, (_, index) => `key${index}: 1\n`).join(""), "more-faults"],
     ["title: a\n".repeat(2000), "duplicate-key"],
   ];
-  for (const [text, code] of endless) {
+  for (const [text, code] of longTexts) {
     const { issues } = readScenario(text, options);
     expect(issues.map((issue) => issue.code)).toContain(code);
     expect(issues.length).toBeLessThan(250);

@@ -1,4 +1,4 @@
-// A law may take its values from a column of a CSV file, and a fault in the file is said of the file and its line.
+// Distributions with values from a column of a CSV file, and the place of faults in that file.
 import { describe, expect, it } from "vitest";
 import { readScenario, type ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import { twoStations } from "./validTexts.ts";
@@ -10,12 +10,12 @@ function read(csv: string | undefined, column: string): ScenarioReading {
   return readScenario(text, { name: "cell", file: "cell.yaml", readText });
 }
 
-describe("a column", () => {
+describe("a column is read", () => {
   it.each<[string, string, string]>([
     ["with the unit in its name", "shot,cool_s\n1,7.5\n2,8\n", "column: cool_s"],
     ["with the unit in brackets", "cool [s],shot\n7.5,1\n8,2\n", "column: 'cool [s]'"],
     ["with units in its cells", "cool\n7.5 s\n8 s\n", "column: cool"],
-    ["with the unit said beside it", "cool\n7.5\n8\n", "column: cool, unit: s"],
+    ["with the unit in the scenario", "cool\n7.5\n8\n", "column: cool, unit: s"],
     ["with another unit", "cool\n7500\n8000\n", "column: cool, unit: ms"],
     [
       "with semicolons, quotes, a byte order mark and gaps",
@@ -30,7 +30,7 @@ describe("a column", () => {
   });
 });
 
-describe("a column that is wrong", () => {
+describe("a wrong column", () => {
   const path = "stations.right.steps.cool.empirical";
 
   it.each<[string, string, string, string, number, string]>([
@@ -40,7 +40,7 @@ describe("a column that is wrong", () => {
     ["a word", "cool_s\n7.5\nbroken\n", "column: cool_s", "not-a-number", 3, "7.5 s"],
     ["a negative value", "cool_s\n\n-1\n", "column: cool_s", "negative", 3, "0 or more"],
     ["an open quote", 'cool_s\n7.5\n"8\n', "column: cool_s", "csv-broken", 3, "quotes"],
-  ])("%s is said of its line", (_, csv, column, code, line, remedy) => {
+  ])("with %s is reported at its line", (_, csv, column, code, line, remedy) => {
     const { scenario, issues } = read(csv, column);
     expect(scenario).toBeUndefined();
     expect(issues).toHaveLength(1);
@@ -50,18 +50,18 @@ describe("a column that is wrong", () => {
   });
 
   it.each<[string, string | undefined, string, string, string]>([
-    ["a file that is not there", undefined, "column: cool_s", "csv-missing", "beside the scenario"],
-    ["a column that is not there", "cool_s\n7\n", "column: coool_s", "csv-column", "`cool_s`"],
-    ["a column without values", "cool_s\n\n", "column: cool_s", "csv-empty", "Check"],
+    ["a missing file", undefined, "column: cool_s", "csv-missing", "beside the scenario"],
+    ["a missing column", "cool_s\n7\n", "column: coool_s", "csv-column", "`cool_s`"],
+    ["no values", "cool_s\n\n", "column: cool_s", "csv-empty", "Check"],
     ["an empty file", "", "column: cool_s", "csv-column", "header"],
-  ])("%s is said of the scenario", (_, csv, column, code, remedy) => {
+  ])("with %s is reported at its place in the scenario", (_, csv, column, code, remedy) => {
     const { issues } = read(csv, column);
     expect(issues).toHaveLength(1);
     expect(issues[0]).toMatchObject({ code, place: { file: "cell.yaml", line: 23 } });
     expect(issues[0]?.remedy).toContain(remedy);
   });
 
-  it("shows the first faults of many and counts the rest", () => {
+  it("with many faults has the first ones reported and the others counted", () => {
     const { issues } = read(`cool_s\n${"x\n".repeat(100)}`, "column: cool_s");
     expect(issues.map((issue) => issue.code)).toEqual(["csv-more", ...Array.from({ length: 5 }, () => "not-a-number")]);
     expect(issues[0]?.message).toContain("95");

@@ -1,4 +1,4 @@
-// Everything that is wrong with a scenario is said at once: where, what, what was expected, and what to do about it.
+// Every fault of a scenario is reported at once, with its place, its code and its remedy.
 import { describe, expect, it } from "vitest";
 import { readScenario } from "#scenario/resolving/readScenario.ts";
 import { faultyCells } from "./faultyCells.ts";
@@ -35,12 +35,12 @@ describe.each([
   ["a takeaway", faultyTakeaway],
   ["a server", faultyServers],
   ["a kind of delivery", faultyKinds],
-  ["a judgment", faultyQuality],
-])("%s that is wrong", (_, specs) => {
+  ["a quality check", faultyQuality],
+])("%s with a fault is reported", (_, specs) => {
   it.each(specs)("$name", check);
 });
 
-/** Faults of single values, three to a scenario, each in a line of its own and none in a name, so that none hides or moves another. */
+/** Three faults of single values for each scenario, in different lines and not in names, so that they are independent. */
 function threes(): readonly (readonly [names: string, specs: readonly FaultySpec[]])[] {
   const lineOf = (spec: FaultySpec): number =>
     twoStations.slice(0, twoStations.indexOf(spec.edits[0]![0])).split("\n").length;
@@ -57,29 +57,29 @@ function threes(): readonly (readonly [names: string, specs: readonly FaultySpec
   });
 }
 
-describe("three faults in one scenario are all told", () => {
+describe("three faults in one scenario are all reported", () => {
   it.each(threes())("%s", (_, specs) => {
     const { text, places } = markedText(
       twoStations,
       specs.flatMap(({ edits }) => edits),
     );
     const { scenario, issues } = readScenario(text, { name: "cell", file: "cell.yaml" });
-    const told = issues.map(({ code, path }) => `${code} ${path}`).toSorted();
-    expect(told).toEqual(specs.flatMap(({ found }) => found.map(({ code, path }) => `${code} ${path}`)).toSorted());
+    const reported = issues.map(({ code, path }) => `${code} ${path}`).toSorted();
+    expect(reported).toEqual(specs.flatMap(({ found }) => found.map(({ code, path }) => `${code} ${path}`)).toSorted());
     expect(issues.map(({ place }) => place)).toEqual(places.map((place) => ({ file: "cell.yaml", ...place })));
     expect(scenario).toBeUndefined();
   });
 });
 
-describe("a text that cannot be read at all", () => {
+describe("an unreadable text has one issue", () => {
   it.each([
-    ["nothing", "", "file-empty"],
+    ["an empty text", "", "file-empty"],
     ["blank lines", " \n\n", "file-empty"],
     ["only comments", "# a\n# b\n", "file-empty"],
     ["a NUL", "title: a\u0000b\n", "file-binary"],
-    ["bytes that are no UTF-8", "title: a\uFFFDb\n", "file-encoding"],
+    ["bytes that are not UTF-8", "title: a\uFFFDb\n", "file-encoding"],
     ["more than 1 MB", `# ${"x".repeat(1_000_001)}\n`, "file-too-large"],
-    ["brackets without end", "a: ".concat("[".repeat(20_000)), "yaml-depth"],
+    ["deeply nested brackets", "a: ".concat("[".repeat(20_000)), "yaml-depth"],
     ["an open quote", 'title: "a', "yaml-syntax"],
     ["a plain word", "hello", "wrong-type"],
     ["a list", "- a\n- b\n", "wrong-type"],
@@ -92,7 +92,7 @@ describe("a text that cannot be read at all", () => {
   });
 });
 
-it("reports a cell whose steps take no time at all", () => {
+it("reports a cell whose steps take no time", () => {
   const text = `format: 1
 product: { partMass: 42 g }
 delivery: { kind: reciprocating-screw, recharge: 0 s, drop: 0 s }

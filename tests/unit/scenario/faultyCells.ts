@@ -1,4 +1,4 @@
-// Faults between keys: what is well-formed key by key but does not fit together, each an edit of the two-station scenario.
+// Faults between keys that are well-formed on their own; each is an edit of the two-station scenario.
 import type { FaultySpec } from "./faultySpec.ts";
 
 export const faultyCells: readonly FaultySpec[] = [
@@ -28,7 +28,7 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a mold that would open under pressure",
+    name: "a mold that opens under pressure",
     edits: [["vent: 0.5 s", "vent: ¦0 s"]],
     found: [
       {
@@ -42,7 +42,7 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "removal by an operator who is not there",
+    name: "removal by operator without operators",
     edits: [
       ["by: operator", "by: ¦operator"],
       ["crew: { operators: 1 }", "crew: { operators: 0 }"],
@@ -59,7 +59,7 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a rate beside the measured time of the same thing",
+    name: "a rate and a measured time of the same step",
     edits: [["plasticatingRate: 110 kg/h", "plasticatingRate: 110 kg/h\n  ¦recharge: 3.9 s"]],
     found: [
       {
@@ -72,7 +72,7 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a station's own rate beside its own time",
+    name: "a station's own rate and its own time",
     edits: [["- name: right", "- delivery: { deliveryRate: 400 kg/h, ¦drop: 1 s }\n    name: right"]],
     found: [
       {
@@ -132,7 +132,7 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "several products and a station that does not say which",
+    name: "several products and a station without a product",
     edits: [
       [
         "product:\n  material: HDPE\n  partMass: 42 g\n  flash: 30 % of part\n  wall: { mean: 0.9 mm, thickest: 1.3 mm }",
@@ -148,13 +148,13 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "two stations of one name",
+    name: "two stations of the same name",
     edits: [["- name: left", "- name: ¦right"]],
     found: [{ code: "station-twice", path: "stations[1].name", says: '"right"', remedy: "Rename" }],
     shape: false,
   },
   {
-    name: "a name that count makes a second time",
+    name: "a name that `count` also makes",
     edits: [
       ["- name: right", "- name: side\n    count: 2"],
       ["- name: left", "- name: ¦side 2"],
@@ -178,7 +178,7 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "an order that leaves one out, has one twice and names one that is not there",
+    name: "an order with a missing, a repeated and an unknown station",
     edits: [["stations:", "¦order: [right, ¦right, ¦lefd]\nstations:"]],
     found: [
       { code: "order-incomplete", path: "order", says: "leaves out left", remedy: "Add left" },
@@ -188,7 +188,7 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a shot for the next station where nobody knows which that is",
+    name: "a shot for the next station without a fixed order",
     edits: [["rechargeStarts: valve-neutral", "shotFor: ¦next"]],
     found: [{ code: "next-unknown", path: "delivery.shotFor", says: "cannot know", remedy: "`dispatch: alternate`" }],
     shape: false,
@@ -200,7 +200,7 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "an extra step after a step that is not there",
+    name: "an extra step after an unknown step",
     edits: [["after: pin down", "after: ¦pin dwn"]],
     found: [{ code: "extra-after", path: "stations.left.extra[1].after", says: '"pin dwn"', remedy: "`pin down`" }],
     shape: false,
@@ -212,13 +212,13 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "two extra steps of one name",
+    name: "two extra steps of the same name",
     edits: [["name: pin up", "name: ¦pin down"]],
     found: [{ code: "extra-twice", path: "stations.left.extra[1].name", says: '"pin down"', remedy: "Rename" }],
     shape: false,
   },
   {
-    name: "priorities that nobody looks at",
+    name: "priorities without effect",
     edits: [
       ["dispatch: first-ready", "dispatch: ¦first-ready"],
       ["cavities: 2", "cavities: 2\n    priority: 2"],
@@ -247,7 +247,7 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a mold hotter than its parts may leave it",
+    name: "a mold temperature above the demold temperature",
     edits: [["flash: 30 % of part", "flash: 30 % of part\n  moldTemperature: ¦70 °C"]],
     found: [
       {
@@ -260,13 +260,13 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a melt no hotter than its parts leave the mold",
+    name: "a melt temperature equal to the demold temperature",
     edits: [["flash: 30 % of part", "flash: 30 % of part\n  meltTemperature: ¦65 °C"]],
     found: [{ code: "values-contradict", path: "product.meltTemperature", says: "65 °C", remedy: "Check both" }],
     shape: false,
   },
   {
-    name: "air inside that is hotter than the part may leave the mold",
+    name: "inside air above the demold temperature",
     edits: [
       ["flash: 30 % of part", "flash: 30 % of part\n  insideAir: { transfer: 30 W/(m² K), temperature: ¦70 °C }"],
     ],
@@ -281,7 +281,7 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a material of one's own that leaves the mold colder than the mold is",
+    name: "a user's own demold temperature below the mold temperature",
     edits: [["material: HDPE", "material: ¦{ name: HDPE, demoldTemperature: 8 °C }"]],
     found: [
       { code: "values-contradict", path: "product.material", says: "`moldTemperature` of 10 °C", remedy: "Check both" },
@@ -289,7 +289,7 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a mandrel that does not fit its bushing, and a wall thicker than its thickest place",
+    name: "a mandrel as large as its bushing, and a mean wall above the thickest place",
     edits: [
       [
         "mean: 0.9 mm, thickest: 1.3 mm }",
@@ -316,7 +316,7 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a mold that may open at blow pressure",
+    name: "a vent pressure equal to the blow pressure",
     edits: [["flash: 30 % of part", "flash: 30 % of part\n  ventTo: 6 bar\n  blowPressure: ¦6 bar"]],
     found: [
       { code: "values-contradict", path: "product.blowPressure", says: "`ventTo` of 6 bar", remedy: "Check both" },
@@ -324,7 +324,7 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "no vent after a blow whose time is to be estimated",
+    name: "no vent after an estimated blow",
     edits: [
       ["blow: 0.5 s", "blow: estimate"],
       ["vent: 0.5 s", "vent: ¦0 s"],
@@ -361,7 +361,7 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "faults between keys beside faults of keys",
+    name: "faults between keys together with faults of keys",
     edits: [
       ["partMass: 42 g", "¦partMas: 42 g"],
       ["product:", "¦product:"],

@@ -1,4 +1,4 @@
-// Keys of one kind of melt delivery in a cell of another, each an edit of the two-station scenario.
+// Keys of one kind of melt delivery in a cell of another kind; each is an edit of the two-station scenario.
 import type { FaultySpec } from "./faultySpec.ts";
 
 const kind = "kind: reciprocating-screw";
@@ -8,7 +8,7 @@ const without = ({ code, path, says, remedy }: ReturnType<typeof oneKindOnly>) =
 
 const travel = "      travelIn: 0.7 s\n      cut: 0.1 s\n      travelOut: 0.7 s\n      close: 0.6 s\n      blow";
 
-/** Makes the two stations a sound continuous extruder, but for its valve. */
+/** Changes the two stations to continuous extrusion, which is valid except for its valve. */
 const continuous: FaultySpec["edits"] = [
   [kind, "kind: continuous"],
   ["  deliveryRate: 420 kg/h\n  shotCapacity: 0.40 kg\n  rechargeStarts: valve-neutral\n", ""],
@@ -18,7 +18,7 @@ const continuous: FaultySpec["edits"] = [
 
 export const faultyKinds: readonly FaultySpec[] = [
   {
-    name: "an accumulator head that is told when the screw of another kind recharges",
+    name: "an accumulator head with `rechargeStarts`",
     edits: [
       [kind, "kind: accumulator-head"],
       ["rechargeStarts: valve-neutral", "¦rechargeStarts: valve-neutral"],
@@ -27,7 +27,7 @@ export const faultyKinds: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a common accumulator of unknown capacity",
+    name: "a common accumulator without a capacity",
     edits: [
       [`delivery:\n  ${kind}`, "¦delivery:\n  kind: accumulator-head\n  accumulator: common"],
       ["  shotCapacity: 0.40 kg\n", ""],
@@ -44,7 +44,7 @@ export const faultyKinds: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a screw that outruns the ram of a common accumulator, once for each station",
+    name: "a screw faster than the ram of a common accumulator, once for each station",
     edits: [
       [kind, "kind: accumulator-head\n  accumulator: common"],
       ["plasticatingRate: 110 kg/h", "plasticatingRate: 500 kg/h"],
@@ -61,7 +61,7 @@ export const faultyKinds: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a reciprocating screw with a fixed rate and a mold that travels",
+    name: "a reciprocating screw with a fixed rate and mold travel",
     edits: [
       [kind, `${kind}\n  ¦rate: fixed`],
       ["      close: 0.6 s", "      ¦travelIn: 0.7 s\n      close: 0.6 s"],
@@ -73,7 +73,7 @@ export const faultyKinds: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "continuous extrusion with a valve, a ram, and molds that do not travel",
+    name: "continuous extrusion with a valve, a ram, and molds without travel",
     edits: [
       [kind, "kind: continuous"],
       [
@@ -98,13 +98,13 @@ export const faultyKinds: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a valve without the time of its shift",
+    name: "a valve without a shift time",
     edits: [["valve: { shift: 0.30 s, dispatch: first-ready }", "¦valve: { dispatch: first-ready }"]],
     found: [{ code: "missing", path: "valve.shift", says: "`shift` is missing", remedy: "`shift: 0.3 s`" }],
     shape: false,
   },
   {
-    name: "continuous extrusion of different parisons, first come, first served",
+    name: "continuous extrusion of different parisons without a fixed order",
     edits: [
       ...continuous,
       ["valve: { shift: 0.30 s, dispatch: first-ready }\nstations", "¦stations"],
@@ -114,7 +114,7 @@ export const faultyKinds: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a matched screw whose slowest rate is above its full one",
+    name: "a matched screw with its slowest rate above its full rate",
     edits: [
       ...continuous,
       ["valve: { shift: 0.30 s,", "valve: {"],
@@ -126,7 +126,7 @@ export const faultyKinds: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a reciprocating screw that is to stop after a time, and a time that is none",
+    name: "a reciprocating screw with `stopsScrewAfter`, and a wrong time",
     edits: [["kind: reciprocating-screw", "kind: reciprocating-screw\n  ¦stopsScrewAfter: ¦soon"]],
     found: [
       { code: "other-kind", path: "delivery.stopsScrewAfter", says: "no meaning", remedy: "Delete" },
@@ -135,7 +135,7 @@ export const faultyKinds: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a fixed screw with a range",
+    name: "a fixed rate with a range",
     edits: [
       ...continuous,
       ["valve: { shift: 0.30 s,", "valve: {"],

@@ -1,7 +1,7 @@
-// What one faulty scenario looks like in the tables of faults, and how its text is made from a good one.
+// The description of a faulty scenario, and its text made from a valid one.
 import type { IssueCode } from "#scenario/reading/issueCodes.ts";
 
-export interface ExpectedIssue {
+interface ExpectedIssue {
   readonly code: IssueCode;
   readonly path: string;
   /** Parts of the message and of the remedy. */
@@ -15,11 +15,11 @@ export interface ExpectedIssue {
 
 export interface FaultySpec {
   readonly name: string;
-  /** Pairs of text in the good scenario and what takes its place; `¦` marks where an issue must point. */
+  /** Texts of the valid scenario and their replacements; `¦` marks the place of an issue. */
   readonly edits: readonly (readonly [from: string, to: string])[];
   /** In the order of the marks. */
   readonly found: readonly ExpectedIssue[];
-  /** Whether the JSON Schema refuses it as well; absent where the text does not even parse. */
+  /** True if the JSON Schema also refuses it; absent for a text that does not parse. */
   readonly shape?: boolean;
 }
 

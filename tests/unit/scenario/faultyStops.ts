@@ -1,15 +1,15 @@
-// Faults of stops, each an edit of the two-station scenario.
+// Faults of stops, calendars, takeaway and quality; each is an edit of the two-station scenario.
 import type { FaultySpec } from "./faultySpec.ts";
 
 const crew = "crew: { operators: 1 }";
-const withStops = (stops: string, people = 1): readonly [string, string] => [
+const withStops = (stops: string, operators = 1): readonly [string, string] => [
   crew,
-  `crew: { operators: ${people} }\nstops:\n${stops}`,
+  `crew: { operators: ${operators} }\nstops:\n${stops}`,
 ];
 
 export const faultyStops: readonly FaultySpec[] = [
   {
-    name: "a stop of what is not there, one that never says when, one that says it twice",
+    name: "a stop of an unknown resource, one without a clock, one with two clocks",
     edits: [
       withStops(`  - { name: band, resource: ¦screw, between: 40 h, repair: 30 min, step: finish }
   - ¦{ name: nozzle, resource: valve, repair: 3 min, step: finish }
@@ -23,7 +23,7 @@ export const faultyStops: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a stop that comes back at once",
+    name: "a stop with no time between",
     edits: [withStops("  - { name: jam, resource: left, between: ¦0 s, repair: 3 min, step: finish }")],
     found: [
       { code: "not-positive", path: "stops[0].between", says: "comes back at once", remedy: "from the end of one" },
@@ -31,7 +31,7 @@ export const faultyStops: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "two stops of one name, one of them by way of every station",
+    name: "two stops of the same name, one of them for every station",
     edits: [
       withStops(`  - { name: jam, resource: every station, between: 4 h, repair: 3 min, step: finish }
   - { name: ¦jam, resource: left, between: 40 h, repair: 3 min, step: finish }`),
@@ -40,7 +40,7 @@ export const faultyStops: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a stop that may lose a shot which nobody clears away",
+    name: "a stop that may lose a shot, without a clear step",
     edits: [
       ["right\n    cavities: 2\n    steps:\n      ", "right\n    cavities: 2\n    ¦steps:\n      "],
       ["left\n    cavities: 2\n    steps:\n      ", "left\n    cavities: 2\n    ¦steps:\n      "],
@@ -53,7 +53,7 @@ export const faultyStops: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a repair that minds a shift where there is none",
+    name: "a repair on shift without a calendar",
     edits: [withStops("  - { name: jam, resource: left, between: 40 h, repair: 3 min, ¦shift: in, step: finish }")],
     found: [
       {
@@ -67,7 +67,7 @@ export const faultyStops: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a repair by nobody",
+    name: "a repair by operator without operators",
     edits: [
       ["by: operator", "by: machine"],
       withStops("  - { name: jam, resource: left, between: 40 h, repair: 3 min, by: ¦operator, step: finish }", 0),
@@ -81,7 +81,7 @@ export const faultyStops: readonly FaultySpec[] = [
 
 export const faultyCalendar: readonly FaultySpec[] = [
   {
-    name: "shifts on days that the run never reaches, a date that is none, a time that is none",
+    name: "shifts on days that the run never reaches",
     edits: [
       [
         crew,
@@ -93,7 +93,7 @@ export const faultyCalendar: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a date and a time of day that are none",
+    name: "a wrong date and a wrong time of day",
     edits: [
       [
         crew,
@@ -108,7 +108,7 @@ calendar: { from: ¦2026-02-30, shifts: [{ start: ¦"25:00", end: "14:00" }] }`,
     shape: true,
   },
   {
-    name: "changes that do not say when, whose, or how much",
+    name: "changes without a known station, a calendar or a purge mass",
     edits: [
       [
         crew,
@@ -130,7 +130,7 @@ changes:
 
 export const faultyTakeaway: readonly FaultySpec[] = [
   {
-    name: "a server called after a machine, one that needs a hand that is not there, a task twice",
+    name: "a server with a reserved name, one by operator without operators, a repeated task",
     edits: [
       ["by: operator", "by: machine"],
       [
@@ -155,7 +155,7 @@ takeaway:
     shape: false,
   },
   {
-    name: "parts that a pin carries away, to be judged at the mold",
+    name: "a quality check at the mold of parts removed by a pin",
     edits: [
       ["kind: reciprocating-screw", "kind: continuous\n  removal: pin"],
       ["  deliveryRate: 420 kg/h\n  shotCapacity: 0.40 kg\n  rechargeStarts: valve-neutral\n", ""],
@@ -176,20 +176,20 @@ takeaway:
   },
 ];
 
-const withServers = (servers: string, people = "operators: 1"): readonly [string, string] => [
+const withServers = (servers: string, crewKeys = "operators: 1"): readonly [string, string] => [
   crew,
-  `crew: { ${people} }\ntakeaway:\n${servers}`,
+  `crew: { ${crewKeys} }\ntakeaway:\n${servers}`,
 ];
 
 export const faultyServers: readonly FaultySpec[] = [
   {
-    name: "a server that is called like a station",
+    name: "a server with the name of a station",
     edits: [withServers("  ¦left: { time: 2 s }")],
     found: [{ code: "server-twice", path: "takeaway.left", says: '"left"', remedy: "Rename" }],
     shape: false,
   },
   {
-    name: "a mapping whose key cannot be a name",
+    name: "a mapping with a key that is no valid name",
     edits: [withServers('  ¦"1st trimmer": { time: 2 s }\n  ¦trimmer: { buffer: 3 }')],
     found: [
       { code: "name-form", path: "takeaway.1st trimmer", says: "1st", remedy: "Begin with a letter" },
@@ -198,7 +198,7 @@ export const faultyServers: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "packing by nobody",
+    name: "packing by operator without operators",
     edits: [["by: operator", "by: machine"], withServers("  packing: { time: 2 s, by: ¦operator }", "operators: 0")],
     found: [
       {
@@ -212,7 +212,7 @@ export const faultyServers: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a mask of each station's own after what all share, and an age that never fits",
+    name: "a mask per station after a shared server, and an impossible age",
     edits: [
       withServers(`  conveyor: { time: 20 s, places: 10, buffer: 2 }
   trimmer: { time: 2 s, minAge: ¦60 s, maxAge: 30 s }
@@ -225,7 +225,7 @@ export const faultyServers: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "ages after a server that mixes parts up, and for more parts than can be followed",
+    name: "ages after a server that changes the order of parts",
     edits: [
       withServers(`  conveyor: { time: { uniform: [10 s, 20 s] }, places: 10 }
   ¦trimmer: { time: 2 s, minAge: 60 s }`),
@@ -234,13 +234,13 @@ export const faultyServers: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "ages of more parts than can be followed",
+    name: "ages with a buffer above the limit",
     edits: [withServers("  trimmer: { time: 2 s, minAge: 60 s, buffer: ¦1000 }")],
     found: [{ code: "out-of-range", path: "takeaway.trimmer.buffer", says: "1001 parts", remedy: "smaller" }],
     shape: false,
   },
   {
-    name: "neither yes nor no, and a task that nobody knows",
+    name: "neither yes nor no, and an unknown task",
     edits: [
       withServers("  trimmer: { time: 2 s, perStation: ¦maybe }", "operators: 1, priorities: [removal, ¦sweeping]"),
     ],
@@ -254,7 +254,7 @@ export const faultyServers: readonly FaultySpec[] = [
 
 export const faultyQuality: readonly FaultySpec[] = [
   {
-    name: "limits on both sides of which the mean lies outside",
+    name: "limits that both exclude the mean",
     edits: [[crew, `${crew}\nquality: { lightest: ¦43 g, heaviest: ¦41 g, shotSpread: 1 % }`]],
     found: [
       { code: "limits-miss-mean", path: "quality.lightest", says: "42 g, is below", remedy: "Lower" },

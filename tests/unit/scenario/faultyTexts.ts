@@ -1,14 +1,14 @@
-// Texts that are no scenario at all, or use parts of YAML that the format leaves out.
+// Texts with YAML errors, or with parts of YAML that the format excludes.
 import type { FaultySpec } from "./faultySpec.ts";
 
 export const faultyTexts: readonly FaultySpec[] = [
   {
-    name: "a key that stands twice",
+    name: "a repeated key",
     edits: [["crew:", "¦title: again\ncrew:"]],
     found: [{ code: "duplicate-key", path: "", says: "`title`", remedy: "Delete one" }],
   },
   {
-    name: "a key that stands twice, beside another fault",
+    name: "a repeated key and another fault",
     edits: [
       ["vent: 0.5 s", "vent: ¦0.5"],
       ["crew:", "¦title: again\ncrew:"],

@@ -1,4 +1,4 @@
-// Faults of single keys and values, each made by an edit of the two-station scenario.
+// Faults of single keys and values; each is an edit of the two-station scenario.
 import type { FaultySpec } from "./faultySpec.ts";
 
 const cool = "cool: { triangular: [7.0 s, 7.5 s, 9.0 s] }";
@@ -29,7 +29,7 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a decimal comma in a list, which makes it one too long",
+    name: "a decimal comma in a list, which becomes one value too long",
     edits: [["[7.0 s, 7.5 s, 9.0 s]", "[7.0 s, ¦7,5 s, 9.0 s]"]],
     found: [
       { code: "decimal-comma", path: "stations.right.steps.cool.triangular[1]", says: "7,5 s", remedy: "`7.5 s`" },
@@ -37,7 +37,7 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a decimal comma that makes a pair of one value",
+    name: "a decimal comma that makes two values of one",
     edits: [[cool, "cool: { uniform: [¦7,5 s] }"]],
     found: [{ code: "decimal-comma", path: "stations.right.steps.cool.uniform[0]", says: "7,5 s", remedy: "`7.5 s`" }],
     shape: true,
@@ -52,7 +52,7 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a decimal comma in a law of one value",
+    name: "a decimal comma in a distribution of one value",
     edits: [[cool, "cool: { exponential: 7,¦5 s }"]],
     found: [{ code: "decimal-comma", path: "stations.right.steps.cool.5 s", says: "5 s", remedy: "decimal point" }],
     shape: true,
@@ -64,7 +64,7 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a unit of something else",
+    name: "a unit of another dimension",
     edits: [["plasticatingRate: 110 kg/h", "plasticatingRate: ¦110 kg"]],
     found: [{ code: "unit-mismatch", path: "delivery.plasticatingRate", says: "a mass", remedy: "lb/h" }],
     shape: true,
@@ -94,19 +94,19 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a time of day where a time is wanted",
+    name: "a time of day in place of a time",
     edits: [["length: 8 h", "length: ¦8:30"]],
     found: [{ code: "not-a-number", path: "run.length", says: "8:30", remedy: "one unit" }],
     shape: true,
   },
   {
-    name: "not a number, as YAML writes it",
+    name: "YAML's .nan",
     edits: [["blow: 0.5 s", "blow: ¦.nan"]],
     found: [{ code: "not-a-number", path: "stations.right.steps.blow", says: "NaN", remedy: "plain number" }],
     shape: true,
   },
   {
-    name: "a number beyond all numbers",
+    name: "a number that overflows",
     edits: [["length: 8 h", "length: ¦1e400 h"]],
     found: [{ code: "too-large", path: "run.length", says: "1e400", remedy: "exponent" }],
     shape: false,
@@ -118,13 +118,13 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a number that calculates as zero",
+    name: "a number that underflows to zero",
     edits: [["blow: 0.5 s", "blow: ¦1e-400 s"]],
     found: [{ code: "too-small", path: "stations.right.steps.blow", says: "1e-400", remedy: "exponent" }],
     shape: false,
   },
   {
-    name: "a run of no length",
+    name: "a run of length 0",
     edits: [["length: 8 h", "length: ¦0 h"]],
     found: [{ code: "not-positive", path: "run.length", says: "0 h", remedy: "more than 0" }],
     shape: false,
@@ -148,7 +148,7 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a share of flash that does not say of what",
+    name: "a share of flash without its base",
     edits: [["flash: 30 % of part", "flash: ¦30 %"]],
     found: [{ code: "share-of-what", path: "product.flash", says: "30 %", remedy: "`30 % of part`" }],
     shape: true,
@@ -166,7 +166,7 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a key misspelled",
+    name: "a misspelled key",
     edits: [["shotCapacity", "¦shotCapcity"]],
     found: [{ code: "unknown-key", path: "delivery.shotCapcity", says: "shotCapcity", remedy: "`shotCapacity`" }],
     shape: true,
@@ -178,13 +178,13 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a key that nobody knows",
+    name: "an unknown key",
     edits: [["title:", "¦xylophone: 3\ntitle:"]],
     found: [{ code: "unknown-key", path: "xylophone", says: "xylophone", remedy: "blowcell schema" }],
     shape: true,
   },
   {
-    name: "a key that is missing and one that is misspelled in its place",
+    name: "a missing key with a misspelled one in its place",
     edits: [["- name: right\n    cavities: 2", "- ¦name: right\n    ¦cavitys: 2"]],
     found: [
       { code: "missing", path: "stations.right.cavities", says: "`cavities` is missing", remedy: "whole number" },
@@ -193,25 +193,25 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a step that is missing",
+    name: "a missing step",
     edits: [["    steps:\n      close: 0.6 s\n", "    ¦steps:\n"]],
     found: [{ code: "missing", path: "stations.right.steps.close", says: "`close` is missing", remedy: "`7.5 s`" }],
     shape: true,
   },
   {
-    name: "a key with nothing behind it",
+    name: "a key without a value",
     edits: [["close: 0.6 s", "¦close:"]],
     found: [{ code: "value-missing", path: "stations.right.steps.close", says: "Nothing", remedy: "delete the key" }],
     shape: true,
   },
   {
-    name: "a section with nothing in it",
+    name: "an empty section",
     edits: [["crew: { operators: 1 }", "¦crew:"]],
     found: [{ code: "value-missing", path: "crew", says: "Nothing", remedy: "delete the key" }],
     shape: true,
   },
   {
-    name: "a plain value where a mapping is wanted",
+    name: "a plain value in place of a mapping",
     edits: [["remove: { time: 0.8 s, by: machine }", "remove: ¦0.8 s"]],
     found: [
       {
@@ -224,7 +224,7 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a list where a time is wanted",
+    name: "a list in place of a time",
     edits: [["close: 0.6 s", "close: ¦[0.6 s, 0.7 s]"]],
     found: [{ code: "wrong-type", path: "stations.right.steps.close", says: "a list", remedy: "`7.5 s`" }],
     shape: true,
@@ -266,13 +266,13 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a dispatch rule misspelled",
+    name: "a misspelled dispatch rule",
     edits: [["dispatch: first-ready", "dispatch: ¦first ready"]],
     found: [{ code: "unknown-choice", path: "valve.dispatch", says: "first ready", remedy: "`first-ready`" }],
     shape: true,
   },
   {
-    name: "a kind of delivery that does not exist",
+    name: "an unknown kind of melt delivery",
     edits: [["kind: reciprocating-screw", "kind: ¦plunger"]],
     found: [{ code: "unknown-choice", path: "delivery.kind", says: "plunger", remedy: "one of `reciprocating-screw`" }],
     shape: true,
@@ -290,7 +290,7 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a format that never was",
+    name: "an unknown format",
     edits: [["format: 1", "format: ¦0"]],
     found: [{ code: "format-unknown", path: "format", says: "no format 0", remedy: "`format: 1`" }],
     shape: true,
@@ -302,31 +302,31 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a station name with a dot, which no path could name",
+    name: "a station name with a dot, which paths exclude",
     edits: [["- name: right", "- name: ¦right.2"]],
     found: [{ code: "name-form", path: "stations.right.2.name", says: "right.2", remedy: "no dots" }],
     shape: true,
   },
   {
-    name: "a station called like the cell's own resource",
+    name: "a station with the name of the valve",
     edits: [["- name: right", "- name: ¦valve"]],
     found: [{ code: "name-reserved", path: "stations.valve.name", says: "valve", remedy: "another name" }],
     shape: true,
   },
   {
-    name: "a station called like an operator",
+    name: "a station with the name of an operator",
     edits: [["- name: right", "- name: ¦operator 1"]],
     found: [{ code: "name-reserved", path: "stations.operator 1.name", says: "operator 1", remedy: "another name" }],
     shape: true,
   },
   {
-    name: "a station called like another one's ram",
+    name: "a station with the name of a ram",
     edits: [["- name: right", "- name: ¦ram of left"]],
     found: [{ code: "name-reserved", path: "stations.ram of left.name", says: "ram of left", remedy: "another name" }],
     shape: true,
   },
   {
-    name: "an extra step called like a step of the cycle",
+    name: "an extra step with the name of a state",
     edits: [["name: pin up", "name: ¦cooling"]],
     found: [{ code: "name-reserved", path: "stations.left.extra[1].name", says: "cooling", remedy: "another name" }],
     shape: true,
@@ -343,7 +343,7 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a law that does not exist",
+    name: "an unknown distribution",
     edits: [["triangular", "¦trianglar"]],
     found: [
       { code: "law-unknown", path: "stations.right.steps.cool.trianglar", says: "trianglar", remedy: "`triangular`" },
@@ -351,19 +351,19 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "two laws at once",
+    name: "two distributions at once",
     edits: [[cool, "cool: ¦{ normal: [7.5 s, 0.3 s], gamma: [7.5 s, 0.3 s] }"]],
     found: [{ code: "law-count", path: "stations.right.steps.cool", says: "2 laws", remedy: "Keep one" }],
     shape: true,
   },
   {
-    name: "a law without a name",
+    name: "a distribution without a name",
     edits: [[cool, "cool: ¦{}"]],
     found: [{ code: "law-count", path: "stations.right.steps.cool", says: "no name", remedy: "Keep one" }],
     shape: true,
   },
   {
-    name: "a law with too few values",
+    name: "a distribution with too few values",
     edits: [["[7.0 s, 7.5 s, 9.0 s]", "¦[7.0 s, 7.5 s]"]],
     found: [
       {
@@ -376,7 +376,7 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "measured values that are none",
+    name: "an empty list of measured values",
     edits: [[cool, "cool: { empirical: ¦[] }"]],
     found: [
       { code: "law-length", path: "stations.right.steps.cool.empirical", says: "empty", remedy: "measured values" },
@@ -384,7 +384,7 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a law whose values do not rise",
+    name: "a triangular distribution with a mode above its maximum",
     edits: [["[7.0 s, 7.5 s, 9.0 s]", "¦[7.0 s, 9.5 s, 9.0 s]"]],
     found: [
       { code: "law-order", path: "stations.right.steps.cool.triangular", says: "rise", remedy: "smallest first" },
@@ -392,13 +392,13 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a law without spread",
+    name: "a distribution without spread",
     edits: [[cool, "cool: { normal: ¦[7.5 s, 0 s] }"]],
     found: [{ code: "law-spread", path: "stations.right.steps.cool.normal", says: "zero", remedy: "plain quantity" }],
     shape: false,
   },
   {
-    name: "mean and standard deviation the wrong way round",
+    name: "mean and standard deviation exchanged",
     edits: [[cool, "cool: { gamma: ¦[0.3 s, 7.5 s] }"]],
     found: [
       {
@@ -424,7 +424,7 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: false,
   },
   {
-    name: "a shape that is not supported",
+    name: "an unsupported shape",
     edits: [[cool, "cool: { weibull: [7.5 s, ¦40] }"]],
     found: [{ code: "law-shape", path: "stations.right.steps.cool.weibull[1]", says: "40", remedy: "0.5 to 20" }],
     shape: true,
@@ -438,7 +438,7 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a law of rates that holds a time",
+    name: "a distribution of rates with a time",
     edits: [["plasticatingRate: 110 kg/h", "plasticatingRate: { normal: [110 kg/h, ¦2 s] }"]],
     found: [{ code: "unit-mismatch", path: "delivery.plasticatingRate.normal[1]", says: "a time", remedy: "kg/h" }],
     shape: true,
@@ -457,7 +457,7 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
-    name: "a column with a key that is not known",
+    name: "a column with an unknown key",
     edits: [[cool, "cool: { empirical: { file: log.csv, ¦colum: x, column: cool_s } }"]],
     found: [
       { code: "unknown-key", path: "stations.right.steps.cool.empirical.colum", says: "colum", remedy: "`column`" },

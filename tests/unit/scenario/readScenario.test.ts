@@ -1,4 +1,4 @@
-// A good scenario reads to SI with every default filled in, stations in their order, and nothing left to interpret.
+// A valid scenario is read in SI units, with all defaults and with ordered stations.
 import { describe, expect, it } from "vitest";
 import { readScenario, type ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import { everything, log, shortest, twoStations, validTexts } from "./validTexts.ts";
@@ -16,9 +16,9 @@ it.each(validTexts)("%s is read without an error", (_, text) => {
 describe("the two-station scenario", () => {
   const { scenario, issues } = read(twoStations);
 
-  it("gives no cause for remarks", () => expect(issues).toEqual([]));
+  it("has no issues", () => expect(issues).toEqual([]));
 
-  it("has its quantities in SI", () => {
+  it("has its quantities in SI units", () => {
     expect(scenario?.delivery).toEqual({
       kind: "reciprocating-screw",
       shotCapacity: 0.4,
@@ -32,11 +32,11 @@ describe("the two-station scenario", () => {
     expect([left?.partMass, left?.flashMass]).toEqual([0.042, 0.0126]);
   });
 
-  it("lists stations by name, not as the file does", () => {
+  it("has its stations in the order of their names, not of the file", () => {
     expect(scenario?.stations.map((station) => station.name)).toEqual(["left", "right"]);
   });
 
-  it("keeps extra steps in their order", () => {
+  it("has its extra steps in the order of the file", () => {
     expect(scenario?.stations[0]?.extra.map(({ name, after }) => [name, after])).toEqual([
       ["pin down", "close"],
       ["pin up", "pin down"],
@@ -47,13 +47,13 @@ describe("the two-station scenario", () => {
 describe("the shortest scenario", () => {
   const { scenario, assumed } = read(shortest);
 
-  it("numbers the stations that count makes", () => {
+  it("has numbered stations from `count`", () => {
     expect(scenario?.stations.map((station) => station.name)).toEqual(["station 1", "station 2"]);
   });
 
-  it("takes the file's name as its title", () => expect(scenario?.title).toBe("cell"));
+  it("has the file's name as its title", () => expect(scenario?.title).toBe("cell"));
 
-  it("says what was assumed, each with its reason", () => {
+  it("lists its assumptions with their reasons", () => {
     const paths = assumed.map((assumption) => assumption.path);
     expect(paths).toContain("run.length");
     expect(paths).toContain("stations.steps.remove.by");
@@ -61,7 +61,7 @@ describe("the shortest scenario", () => {
     for (const { reason, value } of assumed) expect(`${reason}${value}`).toMatch(/\w.*\w/u);
   });
 
-  it("reads the same when every assumption is written out", () => {
+  it("is read the same when every assumption is written out", () => {
     const settings = assumed.map(({ path, value }) => `${path}=${path === "run.seed" ? `"${value}"` : value}`);
     const written = read(shortest, settings);
     expect(written.issues).toEqual([]);
@@ -74,48 +74,48 @@ describe("the scenario that uses everything", () => {
   const { scenario } = read(everything);
   const [top, side] = scenario?.stations ?? [];
 
-  it("follows the order it gives", () => {
+  it("has its stations in the given order", () => {
     expect(scenario?.stations.map((station) => station.name)).toEqual(["top", "side 2", "side 1"]);
   });
 
-  it("lets a station go its own way", () => {
+  it("has separate delivery values for a station", () => {
     expect(top?.recharge).toEqual({ by: "time", time: { kind: "fixed", value: 4 } });
     expect(top?.drop).toEqual({ by: "rate", rate: { kind: "fixed", value: 400 / 3600 } });
     expect(side?.recharge.by).toBe("rate");
     expect(side?.drop.by).toBe("time");
   });
 
-  it("rounds ounces to the milligram and takes 25 % of the shot as a third of the part", () => {
-    // 1.5 oz = 42.5242846875 g: the international ounce is 28.349523125 g, NIST SP 811 appendix B.8, from memory.
+  it("has ounces rounded to the milligram, and 25 % of the shot as a third of the part", () => {
+    // 1.5 oz = 42.5242846875 g: the ounce is 28.349523125 g, NIST SP 811 (2008), appendix B.8 [M].
     expect(side?.partMass).toBe(0.042524);
     expect(side?.flashMass).toBe(0.014175);
   });
 
-  it("reads every law", () => {
+  it("has every kind of distribution", () => {
     const kinds = [side?.close, side?.blow, side?.cool, side?.vent, side?.remove.time].map((law) => law?.kind);
     expect(kinds).toEqual(["normal", "lognormal", "empirical", "exponential", "triangular"]);
   });
 
-  it("takes a law without room for a fixed value", () => {
+  it("has a fixed value for a distribution without spread", () => {
     expect(side?.open).toEqual({ kind: "fixed", value: 0.6 });
   });
 });
 
-it("reads a byte order mark and Windows line ends as if they were not there", () => {
+it("ignores a byte order mark and Windows line ends", () => {
   const plain = read(twoStations);
-  const foreign = read(`\uFEFF${twoStations.replaceAll("\n", "\r\n")}`);
-  expect(foreign).toEqual(plain);
+  const marked = read(`\uFEFF${twoStations.replaceAll("\n", "\r\n")}`);
+  expect(marked).toEqual(plain);
   const faulty = read(`\uFEFFformat: 2\n`).issues.find((issue) => issue.code === "format-newer");
   expect(faulty?.place).toMatchObject({ line: 1, column: 9 });
 });
 
-it("orders by code point where there is no order: capitals first, tens before twos", () => {
+it("orders stations by code point without `order`: 10 before 2", () => {
   const text = shortest.replace("count: 2", "count: 10").replace("cavities: 1", "cavities: 1\n  name: side");
   const names = read(text).scenario?.stations.map((station) => station.name);
   expect(names?.slice(0, 3)).toEqual(["side 1", "side 10", "side 2"]);
 });
 
-it("reads equal scenarios from texts whose stations are listed in another order", () => {
+it("reads the same scenario when the stations are listed in another order", () => {
   const [head = "", right = "", left = ""] = twoStations.split(/(?=^ {2}- name)/mu);
   const [own = "", tail = ""] = left.split(/(?=^crew)/mu);
   expect(read([head, own, right, tail].join("")).scenario).toEqual(read(twoStations).scenario);

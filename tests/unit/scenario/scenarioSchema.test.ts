@@ -1,4 +1,4 @@
-// The JSON Schema says the same as reading: held against an independent validator, ajv, in draft 2020-12.
+// Holds the JSON Schema to the reading of scenarios, with the independent validator ajv in draft 2020-12.
 import { readFileSync } from "node:fs";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, it } from "vitest";
@@ -17,7 +17,7 @@ function isAccepted(text: string): boolean {
   return accepts(parse(text));
 }
 
-it("is the one that ships with the scenarios", () => {
+it("equals the schema that is shipped with the scenarios", () => {
   const shipped = readFileSync(new URL("../../../scenarios/scenario.schema.json", import.meta.url), "utf8");
   expect(JSON.parse(shipped)).toEqual(scenarioSchema());
 });
@@ -29,20 +29,20 @@ it("is a schema of draft 2020-12", () => {
 });
 
 it("describes every key", () => {
-  const bare: string[] = [];
+  const undescribed: string[] = [];
   const visit = (node: unknown, path: string): void => {
     if (typeof node !== "object" || node === null) return;
     for (const [key, child] of Object.entries(node)) {
       if (key === "properties") {
         for (const [name, property] of Object.entries(child as Readonly<Record<string, object>>)) {
-          if (!("description" in property) && !path.includes("empirical")) bare.push(`${path}.${name}`);
+          if (!("description" in property) && !path.includes("empirical")) undescribed.push(`${path}.${name}`);
         }
       }
       visit(child, `${path}.${key}`);
     }
   };
   visit(scenarioSchema(), "");
-  expect(bare).toEqual([]);
+  expect(undescribed).toEqual([]);
 });
 
 describe("it accepts", () => {
@@ -60,13 +60,13 @@ const faulty = [
   ...faultyQuality,
 ];
 
-describe("it refuses every fault of shape", () => {
+describe("it refuses every fault of shape:", () => {
   it.each(faulty.filter(({ shape }) => shape))("$name", ({ edits }) => {
     expect(isAccepted(markedText(twoStations, edits).text)).toBe(false);
   });
 });
 
-describe("it leaves to reading what a schema cannot say", () => {
+describe("it accepts a fault that only reading can find:", () => {
   it.each(faulty.filter(({ shape }) => shape === false))("$name", ({ edits }) => {
     expect(isAccepted(markedText(twoStations, edits).text)).toBe(true);
   });

@@ -1,4 +1,4 @@
-// --set changes a scenario before it is read, and what is wrong with it is said of the --set.
+// Settings (--set) change a scenario before it is read, and their faults are reported with their place in the setting.
 import { describe, expect, it } from "vitest";
 import { readScenario, type ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import { everything, log, shortest, twoStations } from "./validTexts.ts";
@@ -8,43 +8,43 @@ function read(text: string, ...set: readonly string[]): ScenarioReading {
 }
 
 describe("a setting", () => {
-  it("reaches a station by its name, and only that one", () => {
+  it("changes one station by its name", () => {
     const [left, right] = read(twoStations, "stations.left.steps.cool=8 s").scenario?.stations ?? [];
     expect(left?.cool).toEqual({ kind: "fixed", value: 8 });
     expect(right?.cool.kind).toBe("triangular");
   });
 
-  it("reaches a station by its place in the file", () => {
+  it("changes a station by its place in the file", () => {
     const names = read(twoStations, "stations[0].name=zebra").scenario?.stations.map((station) => station.name);
     expect(names).toEqual(["left", "zebra"]);
   });
 
-  it("changes how many stations there are", () => {
+  it("changes the number of stations", () => {
     expect(read(shortest, "stations.count=3").scenario?.stations).toHaveLength(3);
   });
 
-  it("reaches the count of a list with one entry", () => {
+  it("changes the count of a list with one entry", () => {
     const listed = shortest.replace("stations:\n  count", "stations:\n- count");
     expect(read(listed, "stations.count=4").scenario?.stations).toHaveLength(4);
   });
 
-  it("sets all the stations that one entry counts", () => {
+  it("changes all stations of an entry with a count", () => {
     const stations = read(everything, "stations.side.cavities=3").scenario?.stations ?? [];
     expect(stations.map(({ cavities }) => cavities)).toEqual([1, 3, 3]);
   });
 
-  it("adds what the file does not say", () => {
+  it("adds keys that the file does not have", () => {
     expect(read(shortest, "run.length=2 h", "run.seed=other").scenario?.run).toMatchObject({
       length: 7200,
       seed: "other",
     });
   });
 
-  it("takes YAML as its value", () => {
+  it("has a YAML value", () => {
     expect(read(twoStations, "valve.shift={ normal: [0.3 s, 0.05 s] }").scenario?.valve.shift.kind).toBe("normal");
   });
 
-  it("keeps the last where two set the same", () => {
+  it("replaces an earlier one of the same path", () => {
     expect(read(twoStations, "run.replications=3", "run.replications=4").scenario?.run.replications).toBe(4);
   });
 
@@ -53,12 +53,12 @@ describe("a setting", () => {
     expect(law).toEqual({ kind: "triangular", min: 7, mode: 7.5, max: 10 });
   });
 
-  it("may put right what is wrong in the file", () => {
+  it("may correct a fault of the file", () => {
     expect(read(twoStations.replace("42 g", "42"), "product.partMass=42 g").issues).toEqual([]);
   });
 });
 
-describe("a setting that is wrong", () => {
+describe("a wrong setting is reported", () => {
   it.each<[string, string, number, string, string]>([
     // Setting, code, column, path, part of the remedy.
     ["stations.left.steps.cool=8", "unit-missing", 26, "stations.left.steps.cool", "`8 s`"],
@@ -98,7 +98,7 @@ describe("a setting that is wrong", () => {
     expect(issues[0]?.remedy).toContain(remedy);
   });
 
-  it("is told that one of several counted stations has no entry of its own", () => {
+  it("for one of several counted stations, which has no entry of its own", () => {
     const { issues } = read(everything, "stations.side 2.cavities=3");
     const issue = issues.find((each) => each.code === "set-path");
     expect(issue?.path).toBe("stations.side 2.cavities");

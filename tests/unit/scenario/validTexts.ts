@@ -1,6 +1,6 @@
-// Scenarios that are well-formed and use everything that is built, for the tests of reading.
+// Valid scenarios that together use all keys that the tests of reading need.
 
-/** The scenario that the interface paper shows, with measured values invented for the example. */
+/** A typical scenario with two stations; all values are invented. */
 export const twoStations = `# $schema: ./scenario.schema.json
 # Do two stations keep the screw busy?
 format: 1
@@ -43,7 +43,7 @@ crew: { operators: 1 }
 run: { length: 8 h, replications: 20, seed: demo }
 `;
 
-/** The shortest that says what it must: stations by count, measured times, everything else assumed. */
+/** The shortest valid scenario: stations by count, measured times, all other keys assumed. */
 export const shortest = `format: 1
 product: { partMass: 42 g }
 delivery: { kind: reciprocating-screw, recharge: 3.9 s, drop: 1.2 s }
@@ -54,7 +54,7 @@ stations:
   steps: { close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: { time: 0.8 s } }
 `;
 
-/** Every law, several products, own delivery, order, US units. */
+/** Every kind of distribution, several products, a station's own delivery, an order, US units. */
 export const everything = `format: 1
 products:
   small: { partMass: 1.5 oz, flash: 25 % of shot }

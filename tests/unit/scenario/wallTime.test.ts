@@ -1,8 +1,10 @@
-// Holds the wall clock of a run against the time zones that the platform knows (the time zone database of IANA).
+// Holds the wall clock of a run to the platform's time zones (the time zone database of IANA).
 import { describe, expect, it } from "vitest";
 import { spokenWallTime, wallAt, wallClockOf, type WallTimes } from "#scenario/resolving/wallTime.ts";
 
-/** What the clocks in Berlin show, as wall seconds; Directive 2000/84/EC sets the changes to 01:00 UTC on the last Sundays of March and October. */
+/**
+ * Wall time in Berlin, in seconds. Directive 2000/84/EC sets the changes to 01:00 UTC on the last Sundays of March and October [M].
+ */
 function inBerlin(utcSeconds: number): number {
   const format = new Intl.DateTimeFormat("en-CA", {
     timeZone: "Europe/Berlin",
@@ -24,7 +26,7 @@ const year: WallTimes = {
 const beginsUtc = Date.parse("2025-12-31T23:00:00Z") / 1000;
 
 describe("the wall clock of a run", () => {
-  it("shows what the clocks in Berlin show, at every hour of a year and around both changes", () => {
+  it("agrees with the time in Berlin at every hour of a year and around both changes", () => {
     const clock = wallClockOf(year);
     const around = [Date.parse("2026-03-29T01:00:00Z"), Date.parse("2026-10-25T01:00:00Z")].flatMap((at) =>
       [-3601, -3600, -1, 0, 1, 3599, 3600].map((by) => at / 1000 + by - beginsUtc),
@@ -35,7 +37,7 @@ describe("the wall clock of a run", () => {
     }
   });
 
-  it("takes no notice of a change before the run", () => {
+  it("ignores a change before the run", () => {
     const late = { ...year, begins: "2026-04-01 06:30" };
     expect(spokenWallTime(3661, late)).toBe("wed 2026-04-01 07:31:01");
   });

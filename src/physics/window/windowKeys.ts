@@ -1,0 +1,243 @@
+// The key table of the process window: one row for each number, named by the path at which a scenario gives it.
+import type { CommonProperty } from "#physics/materials/material.ts";
+import type { WindowKeyRow } from "./windowKeyRow.ts";
+
+export const windowKeys = {
+  "product.partMass": { dimension: "mass", above: 0, required: true, meaning: "Mass of one finished part." },
+  "product.flash": {
+    dimension: "mass",
+    meaning: "Flash that leaves the mold with one part: a mass, or a share of part or shot.",
+    from: "station",
+  },
+  // No blown wall is thinner than a micrometer, and its cooling could not be calculated.
+  "product.wall.mean": { dimension: "length", atLeast: 1e-6, meaning: "Mean wall thickness." },
+  "product.wall.thickest": {
+    dimension: "length",
+    atLeast: 1e-6,
+    meaning: "Thickness of the thickest place. It sets the cooling time.",
+  },
+  "product.volume": { dimension: "volume", above: 0, meaning: "Brimful volume: air to blow, water to fill." },
+  "product.projectedArea": {
+    dimension: "area",
+    above: 0,
+    meaning: "Projected area of one cavity, on which the blow pressure acts to open the mold.",
+  },
+  "product.length": { dimension: "length", above: 0, meaning: "Length of the part." },
+  "product.diameter": { dimension: "length", above: 0, meaning: "Largest diameter of the part." },
+  "product.parisonLength": { dimension: "length", above: 0, meaning: "Length of the parison when the mold closes." },
+  "product.pinchLength": { dimension: "length", meaning: "Pinch-off length, per cavity." },
+  "product.pinchLoad": { dimension: "lineLoad", meaning: "Force per length of pinch-off." },
+  "product.die.diameter": { dimension: "length", above: 0, meaning: "Diameter of the die bushing." },
+  "product.die.mandrel": {
+    dimension: "length",
+    above: 0,
+    meaning: "Diameter of the mandrel.",
+    otherwise: {
+      keys: ["product.die.diameter", "product.die.gap"],
+      formula: (diameter: number, gap: number) => diameter - 2 * gap,
+      words: "the diameter of the bushing less twice the gap",
+      reason: "the gap is the same all around",
+    },
+  },
+  "product.die.gap": { dimension: "length", above: 0, meaning: "Die gap." },
+  "product.meltTemperature": {
+    dimension: "temperature",
+    meaning: "Melt temperature at the die.",
+    otherwise: { material: "meltTemperature", words: "the material's", reason: "the middle of its usual range" },
+  },
+  "product.moldTemperature": {
+    dimension: "temperature",
+    meaning: "Temperature of the cavity's wall.",
+    otherwise: { material: "moldTemperature", words: "the material's", reason: "the middle of its usual range" },
+  },
+  "product.demoldTemperature": {
+    dimension: "temperature",
+    meaning: "Temperature to which the wall has cooled when the mold opens.",
+    otherwise: { material: "demoldTemperature", words: "the material's", reason: "the middle of its usual range" },
+  },
+  "product.insideAir.transfer": {
+    dimension: "heatTransfer",
+    required: true,
+    meaning: "Heat transfer from the wall to the air inside.",
+  },
+  "product.insideAir.temperature": {
+    dimension: "temperature",
+    meaning: "Temperature of the air inside the part.",
+    otherwise: { value: 20, words: "20 °C", reason: "blow air comes at about room temperature" },
+  },
+  "product.blowPressure": { dimension: "pressure", above: 0, meaning: "Gauge pressure of the blow air." },
+  "product.ventTo": { dimension: "pressure", above: 0, meaning: "Gauge pressure below which the mold may open." },
+  "product.airConductance": {
+    dimension: "conductance",
+    above: 0,
+    meaning: "Sonic conductance of the blow and vent path.",
+  },
+  "product.airCriticalRatio": {
+    dimension: "share",
+    above: 0,
+    atMost: 1,
+    meaning: "Critical pressure ratio of the blow and vent path.",
+    otherwise: { value: 0.3, words: "30 %", reason: "common practice, no published source" },
+  },
+  "product.airSupply": {
+    dimension: "pressure",
+    above: 0,
+    meaning: "Gauge pressure of the air before the blow valve.",
+  },
+  "product.thicknessSwell": {
+    dimension: "share",
+    above: 0,
+    meaning: "Wall of the free parison, as a share of the die gap, such as `180 %`.",
+  },
+  "product.sagLimit": {
+    dimension: "share",
+    above: 0,
+    meaning: "Largest sag of the parison that the part allows, as a share of the parison's length.",
+  },
+
+  "station.cavities": {
+    dimension: "count",
+    meaning: "Cavities of the mold, and parisons of its manifold.",
+    from: "station",
+  },
+  "station.moldContact": {
+    dimension: "heatTransfer",
+    atLeast: 1,
+    meaning: "Heat transfer from part to mold, for the process window.",
+    otherwise: {
+      value: Infinity,
+      words: "perfect contact",
+      reason: "no published value holds for every mold; a cooling time is then a lower bound, up to a third too short",
+    },
+  },
+  "station.clampForce": {
+    dimension: "force",
+    above: 0,
+    meaning: "Clamp force of the machine, for the process window.",
+  },
+  "station.steps.drop": {
+    dimension: "time",
+    meaning: "Mean time of the parison drop; under continuous extrusion, of the growth of a parison.",
+    from: "cycle",
+  },
+  "station.hang": {
+    dimension: "time",
+    meaning: "Mean time from the end of the drop to the closed mold, extra steps included.",
+    otherwise: {
+      keys: ["station.steps.close"],
+      formula: (close: number) => close,
+      words: "the close alone",
+      reason: "most cells have no step between drop and close",
+    },
+    from: "cycle",
+  },
+  "station.steps.close": { dimension: "time", meaning: "Mean time of the mold closing.", from: "cycle" },
+  "station.steps.blow": { dimension: "time", meaning: "Mean time of the blow.", from: "cycle" },
+  "station.steps.cool": {
+    dimension: "time",
+    meaning: "Mean time from the end of the blow to the vent, extra steps included.",
+    from: "cycle",
+  },
+  "station.steps.vent": { dimension: "time", meaning: "Mean time of the vent.", from: "cycle" },
+  "station.steps.open": { dimension: "time", meaning: "Mean time of the mold opening.", from: "cycle" },
+  "station.steps.remove": { dimension: "time", meaning: "Mean time of the removal.", from: "cycle" },
+  "station.rejects": {
+    dimension: "share",
+    meaning: "Share of the parts that a run rejected; absent where it can reject none.",
+    from: "cycle",
+  },
+
+  "delivery.plasticatingRate": {
+    dimension: "rate",
+    meaning: "Melt that the screw makes ready per hour; or give `recharge`.",
+    from: "station",
+  },
+  "delivery.matchedRate": {
+    dimension: "rate",
+    meaning: "Plasticating rate to which a matched continuous screw is turned down.",
+    otherwise: {
+      keys: ["delivery.plasticatingRate"],
+      formula: (rate: number) => rate,
+      words: "the plasticating rate",
+      reason: "any other screw turns at its full rate",
+    },
+    from: "cycle",
+  },
+  "delivery.shotCapacity": {
+    dimension: "mass",
+    above: 0,
+    meaning: "Largest shot that the screw can hold in front of it, or capacity of an accumulator's chamber.",
+  },
+  "delivery.screwDiameter": {
+    dimension: "length",
+    above: 0,
+    meaning: "Diameter of the screw, for the process window.",
+  },
+  "delivery.holdUp": { dimension: "mass", above: 0, meaning: "Melt between hopper and die, for the process window." },
+  "delivery.drivePower": {
+    dimension: "power",
+    above: 0,
+    meaning: "Power of the screw's drive, for the process window.",
+  },
+  "delivery.meltRise.from": {
+    dimension: "rate",
+    above: 0,
+    required: true,
+    meaning: "Plasticating rate at which the melt has its stated temperature.",
+  },
+  "delivery.meltRise.rise": {
+    dimension: "temperatureDifference",
+    required: true,
+    meaning: "Rise of the melt temperature when the plasticating rate increases by `per`.",
+  },
+  "delivery.meltRise.per": {
+    dimension: "rate",
+    above: 0,
+    required: true,
+    meaning: "Increase of the plasticating rate that raises the melt temperature by `rise`.",
+  },
+  "delivery.screw.channelDepth": {
+    dimension: "length",
+    above: 0,
+    meaning: "Depth of the channel in the metering zone.",
+  },
+  "delivery.screw.helixAngle": {
+    dimension: "angle",
+    above: 0,
+    atMost: 60,
+    meaning: "Helix angle; 17.7 deg where the pitch is one diameter.",
+  },
+  "delivery.screw.meteringLength": { dimension: "length", above: 0, meaning: "Length of the metering zone." },
+  "delivery.screw.speed": { dimension: "speed", above: 0, meaning: "Screw speed during the recharge." },
+  "delivery.screw.backPressure": {
+    dimension: "pressure",
+    meaning: "Gauge pressure at the end of the metering zone.",
+  },
+  "delivery.screw.viscosity": {
+    dimension: "viscosity",
+    above: 0,
+    meaning: "Viscosity of the melt in the channel at its shear rate.",
+  },
+  "delivery.throughput": {
+    dimension: "rate",
+    meaning: "Melt through the screw, waits included: of the ideal cycle, or of a run.",
+    from: "cycle",
+  },
+} as const satisfies Readonly<Record<string, WindowKeyRow>>;
+
+type Table = typeof windowKeys;
+
+export type WindowKey = keyof Table;
+
+type KeyWith<Part> = { [Key in WindowKey]: Table[Key] extends Part ? Key : never }[WindowKey];
+
+/** Numbers that the mean times of a cycle or a run give. */
+export type CycleKey = KeyWith<{ readonly from: "cycle" }>;
+/** Numbers that come from keys of another form. */
+export type StationKey = KeyWith<{ readonly from: "station" }>;
+/** Numbers that a scenario gives as a plain quantity. */
+export type QuantityKey = Exclude<WindowKey, CycleKey | StationKey>;
+/** Numbers that are always known, because a value or the material replaces them. */
+export type AlwaysKnown = KeyWith<{
+  readonly otherwise: { readonly value: number } | { readonly material: CommonProperty };
+}>;

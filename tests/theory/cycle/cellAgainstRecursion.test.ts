@@ -1,0 +1,71 @@
+// Compares the cell's step table, run by the interpreter, with the independent shot recursion [C].
+import * as fc from "fast-check";
+import { expect, test } from "vitest";
+import { planCell, type CellPlan } from "#cell/layers/planCell.ts";
+import { EventLog } from "#engine/run/eventLog.ts";
+import { Simulation } from "#engine/run/simulation.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { caseCount } from "../../support/caseCount.ts";
+import { randomScenario } from "../../support/randomScenario.ts";
+import { shotRecursion, type RecursionCell } from "../../support/shotRecursion.ts";
+import {
+  byStart,
+  firstDifference,
+  moldSteps,
+  orderedMoldSteps,
+  replication,
+  sameDraws,
+  simulatedSteps,
+  until,
+} from "../../support/recursionComparison.ts";
+
+function recursionCell(scenario: Scenario): RecursionCell {
+  return {
+    stations: scenario.stations.map((station) => ({
+      name: station.name,
+      priority: station.priority,
+      removal: station.remove.by,
+      moldSteps: orderedMoldSteps(station),
+    })),
+    dispatch: scenario.valve.dispatch,
+    rechargeStarts:
+      scenario.delivery.kind === "reciprocating-screw" ? scenario.delivery.rechargeStarts : "valve-neutral",
+    operators: scenario.operators,
+    start: scenario.run.start,
+  };
+}
+
+/** Step starts in the event log of an ordinary run, which keeps the critical path. */
+function loggedStarts(plan: CellPlan): string[] {
+  const log = new EventLog();
+  new Simulation(plan.program, { seed: plan.scenario.run.seed, replication, log }).runUntil(until - 1);
+  const { rows, activities, table } = plan.program;
+  const starts = Array.from(log).flatMap((event) => {
+    const activity = event.row === -1 ? undefined : activities[rows[event.row]!.activity];
+    const own = table.resources[event.resource]!.name === table.processes[rows[event.row]?.process ?? 0]!.resource;
+    const isStart = activity !== undefined && own && plan.program.states[event.state]!.kind === "working";
+    return isStart ? [`${event.time} ${activity.resource} ${activity.step}`] : [];
+  });
+  return starts.toSorted();
+}
+
+test("every step of random cells starts and ends at the same tick in table and recursion", () => {
+  const extraAfter = ["drop", ...moldSteps];
+  let compared = 0;
+  fc.assert(
+    fc.property(randomScenario({ mostStations: 16, length: 90, extraAfter }), (scenario) => {
+      const plan = planCell(scenario);
+      const simulated = simulatedSteps(plan);
+      const recursed = shotRecursion(recursionCell(scenario), sameDraws(scenario), until)
+        .map(({ resource, step, start, end }) => ({ resource, step, start, end }))
+        .toSorted(byStart);
+      expect(firstDifference(simulated, recursed)).toBeUndefined();
+      expect(loggedStarts(plan)).toEqual(
+        simulated.map((each) => `${each.start} ${each.resource} ${each.step}`).toSorted(),
+      );
+      compared += simulated.length;
+    }),
+    { seed: 20260703 },
+  );
+  expect(compared).toBeGreaterThan(100 * caseCount);
+});
