@@ -49,7 +49,7 @@ const commonJs = {
   format: "cjs",
   supported: { "dynamic-import": false },
   banner: {},
-  // The sources import what browsers can run as well: an ES module with a Buffer of its own.
+  // The sources import an ES module with its own Buffer, which browsers can run as well.
   alias: { "csv-stringify/browser/esm/sync": "csv-stringify/sync", "csv-parse/browser/esm/sync": "csv-parse/sync" },
   outdir: outputFolder,
 };
