@@ -1,4 +1,6 @@
 // Compiles the core, which is written in AssemblyScript, to WebAssembly: an import of `#core/core.wasm` gives the bytes made of `core.ts`.
+import { createHash } from "node:crypto";
+import { mkdir, readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -9,6 +11,8 @@ const inlined = { anywhere: 150, light: 500 };
 const apart = ["state/draws/drawTicks"];
 
 const folder = fileURLToPath(new URL("../../../src/core", import.meta.url));
+const modules = fileURLToPath(new URL("../../../node_modules", import.meta.url));
+const cache = path.join(modules, ".cache/blowcell");
 
 /** Throws where the compiler finds a fault. */
 async function compileCore() {
@@ -50,6 +54,32 @@ async function inline(bytes) {
   return core.emitBinary();
 }
 
+/** Changes with the sources of the core, with this file and with the versions of both compilers. */
+async function sourceHash() {
+  const sources = (await readdir(folder, { recursive: true })).filter((name) => name.endsWith(".ts")).toSorted();
+  const compilers = ["assemblyscript", "binaryen"].map((name) => path.join(modules, name, "package.json"));
+  const hash = createHash("sha256").update(sources.join());
+  for (const file of [...sources.map((name) => path.join(folder, name)), ...compilers, fileURLToPath(import.meta.url)])
+    hash.update(await readFile(file));
+  return hash.digest("hex");
+}
+
+/** Compiles only after a change: it takes seconds, and the build, the tests and the benchmark need the same bytes. */
+async function compiledCore() {
+  const name = `core-${await sourceHash()}.wasm`;
+  const kept = await readFile(path.join(cache, name)).catch(() => undefined);
+  if (kept !== undefined) return kept;
+  const bytes = await compileCore();
+  await mkdir(cache, { recursive: true });
+  const old = (await readdir(cache)).filter((each) => each.startsWith("core-"));
+  await Promise.all(old.map((each) => rm(path.join(cache, each), { force: true })));
+  // Renamed when it is complete, because another process may read at the same time.
+  const unfinished = path.join(cache, `${process.pid}.wasm`);
+  await writeFile(unfinished, bytes);
+  await rename(unfinished, path.join(cache, name));
+  return bytes;
+}
+
 /** Nothing lies there: both bundlers are given a place all the same. */
 const place = path.join(folder, "core.wasm");
 const wasm = /core\.wasm$/;
@@ -63,7 +93,7 @@ export const forEsbuild = {
   name: "wasm-core",
   setup({ onResolve, onLoad }) {
     onResolve({ filter: wasm }, () => ({ path: place }));
-    onLoad({ filter: wasm }, async () => ({ contents: await compileCore(), loader: "binary" }));
+    onLoad({ filter: wasm }, async () => ({ contents: await compiledCore(), loader: "binary" }));
   },
 };
 
@@ -73,7 +103,7 @@ export const forVite = {
   resolveId: (name) => (wasm.test(name) ? place : null),
   async load(file) {
     if (!wasm.test(file)) return null;
-    const text = Buffer.from(await compileCore()).toString("base64");
+    const text = Buffer.from(await compiledCore()).toString("base64");
     return `export default Uint8Array.from(atob("${text}"), (letter) => letter.charCodeAt(0));`;
   },
 };

@@ -36,7 +36,6 @@ test("a draw is a whole number of ticks, not negative, and rises with u", () => 
       expect(low).toBeGreaterThanOrEqual(0);
       expect(low).toBeLessThanOrEqual(high);
     }),
-    { numRuns: 1000 },
   );
 });
 
@@ -49,7 +48,6 @@ test("the time at a drawn rate falls as u rises, and is finite at every u", () =
       expect(Number.isFinite(long)).toBe(true);
       expect(short).toBeLessThanOrEqual(long);
     }),
-    { numRuns: 1000 },
   );
 });
 
