@@ -26,7 +26,7 @@ const folderOf = (path: string) => posix.dirname(path).replace(/^src\/?/, "");
 function faultOfArrow(path: string, target: string): string | undefined {
   if (target.startsWith("node:")) return doors.has(path) ? undefined : "uses the machine outside the permitted files";
   if (!/^[#.]/.test(target)) return undefined;
-  if (!/\.(?:ts|wasm|f64)$/.test(target)) return "names no .ts file";
+  if (!/\.(?:ts|wasm)$/.test(target)) return "names no .ts file";
   if (path === publicDoor) return undefined;
   const [from, to] = [folderOf(path), folderOf(pathOf(path, target))];
   const fault = target.startsWith("#") ? faultOfAlias(from, to) : faultOfRelative(from, target);

@@ -1,6 +1,7 @@
 // The plan of a cell: its cycle table compiled once, ready for any number of replications.
 import { lawMean } from "#engine/distributions/law.ts";
-import { compileTable, type Activity, type Program } from "#engine/compiler/program.ts";
+import type { Activity } from "#engine/compiler/names.ts";
+import { compileTable, type Program } from "#engine/compiler/program.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { invariant } from "#foundation/invariant.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -17,7 +18,7 @@ import { withWalks } from "./withWalks.ts";
 import { withStops } from "./withStops.ts";
 
 /** An activity of the program, and the role and the task of its step; none while it waits for longer than it is willing to. */
-export interface PlannedActivity extends Activity, Partial<Pick<CellStep, "role" | "task">> {}
+interface PlannedActivity extends Activity, Partial<Pick<CellStep, "role" | "task">> {}
 
 export interface CellPlan {
   readonly scenario: Scenario;

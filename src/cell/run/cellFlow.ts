@@ -1,7 +1,6 @@
 // Runs a cell at its mean times and writes down every step that started and every completion that it needed.
-import type { Row } from "#engine/compiler/row.ts";
+import { isPlainShow, type Row } from "#engine/compiler/row.ts";
 import { Simulation, type FlowRecorder } from "#engine/run/simulation.ts";
-import { isPlainShow } from "#engine/compiler/stepCode.ts";
 import { hasRole, shotRoles, type CellProcess, type CellStep } from "#cell/words/cellTable.ts";
 import { slowestTurn, type CellPlan } from "#cell/layers/planCell.ts";
 

@@ -31,7 +31,7 @@ let own = -1;
 /** The latest of a step's completions and of the process's own last step binds what follows. */
 export function takeOne(process: Process, at: usize): void {
   const place = changetype<Place>(addressAt(at, 1));
-  if (operand(at, 4) === 1) {
+  if (operand(at, 3) === 1) {
     rank = OWN_RANK;
     own = process.head;
     process.tied = 0;
@@ -48,9 +48,9 @@ export function takeOne(process: Process, at: usize): void {
       rank = place.rank;
     }
   }
-  keepNumber(process, operand(at, 3), token.cargo);
+  keepNumber(process, operand(at, 2), token.cargo);
   changed(place);
-  if (operand(at, 5) === 1) {
+  if (operand(at, 4) === 1) {
     if (hasFlow) flowNeeded(own);
     // Where nothing has completed yet, as at the very beginning, nothing is tied.
     if (process.head === -1) process.tied = 0;

@@ -135,7 +135,7 @@ export function addTotals(node: i32, end: f64): void {
   addWay(totals, last);
 }
 
-/** Forgets all but the live nodes and the meeting points of their paths, and tells those who name nodes their new numbers. */
+/** Forgets all but the live nodes and the meeting points of their paths, and renumbers nodes where processes and tokens name them. */
 export function foldChain(): void {
   makeRoom();
   for (let at = firstProcess; at < endOfProcesses; at += offsetof<Process>()) walkFrom(changetype<Process>(at).head);

@@ -1,4 +1,4 @@
-// Uniform numbers from the generators of streams, and the times that laws make of them.
+// Uniform numbers from the generators of streams, and the times that distributions make of them.
 import { now } from "./clock.ts";
 import { exactTicks } from "../border/host.ts";
 import {
@@ -24,7 +24,7 @@ export class Law {
   fixed: f64 = 0;
   /** Number of the node at which its quantile table begins, below 0 where it has none. */
   table: f64 = 0;
-  /** What its sampler has by the same names. */
+  /** As in its sampler (`engine/distributions/sampler.ts`). */
   location: f64 = 0;
   scale: f64 = 0;
   least: f64 = 0;
@@ -32,8 +32,9 @@ export class Law {
 }
 
 /**
- * The numbers of alea, Baagøe's multiply-with-carry generator. It is told in doubles that are whole multiples of 2^-32; whole
- * numbers of 32 bits give the very same draws, and the next one is there after a multiplication, without a wait for `floor`.
+ * Alea, Baagøe's multiply-with-carry generator, bit for bit as in seedrandom, which seeds it and is the reference for it
+ * (tests/theory/engine/generator.test.ts). seedrandom keeps doubles that are whole multiples of 2^-32; whole numbers of 32 bits give the
+ * same draws, and the next one is there after one multiplication, without a wait for `floor`.
  */
 @unmanaged
 class Generator {
@@ -61,11 +62,11 @@ const UNIT: f64 = 1 / f64(1 << 32);
 const BITS_IN_CELL: u32 = 32 - ctz(CELLS);
 const BITS_IN_FINEST: u32 = BITS_IN_CELL - ctz(FINER);
 
-/** Draws below this one, and as many of the highest, belong to the tails; draws below `END`, and as many, are not interpolated at all. */
+/** Draws below this one, and as many of the highest, belong to the tails; draws below `END`, and as many of the highest, are exact. */
 const TAIL: u32 = CELLS << BITS_IN_FINEST;
 const END: u32 = EXACT_CELLS << BITS_IN_FINEST;
 
-/** Times drawn at once: in a loop of its own a draw costs half of what it costs between two events. */
+/** Times drawn in one pass: in a loop of its own a draw costs half of what it costs between two events. */
 const BLOCK = 64;
 
 /** Draws that are made ahead. */
@@ -102,11 +103,11 @@ export function openDraws(): void {
 }
 
 function openGenerators(): void {
-  const told = sectionOfReals(STREAMS);
+  const states = sectionOfReals(STREAMS);
   const count = realsOf(STREAMS) / 4;
   generators = room(count, offsetof<Generator>());
   for (let number = 0; number < count; number++) {
-    const from = told + 32 * <usize>number;
+    const from = states + 32 * <usize>number;
     const generator = generatorOf(number);
     generator.s0 = u32(load<f64>(from) / UNIT);
     generator.s1 = u32(load<f64>(from, 8) / UNIT);
@@ -163,13 +164,12 @@ function interpolateBlock(kind: Kind, law: Law, from: usize): void {
     s0 = s1;
     s1 = s2;
     s2 = u32(t);
-    // The body of the table first: fifteen draws of sixteen end here.
-    if (s2 + TAIL < 2 * TAIL) store<f64>(at, ticksAt(kind.law, s2));
-    else {
-      let value = location + scale * between(body, s2, BITS_IN_CELL);
-      if (value < least) value = least;
-      store<f64>(at, Math.floor((mass > 0 ? mass / value : value) + 0.5));
-    }
+    // Fifteen draws of sixteen lie in the body of the table.
+    const isInTail = s2 + TAIL < 2 * TAIL;
+    const ticks = isInTail
+      ? ticksAt(kind.law, s2)
+      : ticksOf(between(body, s2, BITS_IN_CELL), location, scale, least, mass);
+    store<f64>(at, ticks);
   }
   generator.s0 = s0;
   generator.s1 = s1;
@@ -177,7 +177,7 @@ function interpolateBlock(kind: Kind, law: Law, from: usize): void {
   generator.carry = carry;
 }
 
-/** Between two neighboring nodes of a table: the highest bits name the cell, the others where in it. */
+/** Between two neighboring nodes of a table: the highest bits choose the cell, the others the place in it. */
 function between(part: usize, draw: u32, bitsInCell: u32): f64 {
   const at = part + ((<usize>(draw >> bitsInCell)) << 3);
   const low = load<f64>(at);
@@ -200,12 +200,12 @@ export function uniform(stream: i32): f64 {
   return f64(next(generatorOf(stream))) * UNIT;
 }
 
-/** The ticks that a law makes of the next number of a stream. */
+/** The ticks that a distribution makes of the next number of a stream. */
 export function nextTicks(law: i32, stream: i32): f64 {
   return ticksAt(law, next(generatorOf(stream)));
 }
 
-/** The ticks that belong to u = draw / 2^32, as the law's sampler makes them. */
+/** The ticks that belong to u = draw / 2^32. */
 function ticksAt(number: i32, draw: u32): f64 {
   const law = lawAt(number);
   const table = i32(law.table);
@@ -215,12 +215,17 @@ function ticksAt(number: i32, draw: u32): f64 {
   if (draw < TAIL) quantile = between(part + 8 * LOWER_TAIL, draw, BITS_IN_FINEST);
   else if (draw >= 0 - TAIL) quantile = between(part + 8 * UPPER_TAIL, draw + TAIL, BITS_IN_FINEST);
   else quantile = between(part + 8 * BODY, draw, BITS_IN_CELL);
-  let value = law.location + law.scale * quantile;
-  if (value < law.least) value = law.least;
-  return Math.floor((law.mass > 0 ? law.mass / value : value) + 0.5);
+  return ticksOf(quantile, law.location, law.scale, law.least, law.mass);
 }
 
-/** The time of a draw, whatever it goes by. */
+/** Whole ticks: of a value, or of the time in which a mass passes at a rate. */
+function ticksOf(quantile: f64, location: f64, scale: f64, least: f64, mass: f64): f64 {
+  let value = location + scale * quantile;
+  if (value < least) value = least;
+  return Math.floor((mass > 0 ? mass / value : value) + 0.5);
+}
+
+/** The time of a draw: until a tick, fixed, or drawn. */
 export function drawTicks(process: Process, number: i32): f64 {
   const until = realAt(UNTIL, number);
   if (until >= 0) return Math.max(0, until - now);

@@ -1,16 +1,16 @@
-// The laws of a program side by side, as numbers: what the core reads in place of sampler objects.
+// The distributions of a program side by side, as numbers: what the core reads in place of sampler objects.
 import { FIXED, LAW_SIZE, NODES } from "#core/border/numbers.ts";
 import type { Sampler } from "./sampler.ts";
 
 export interface LawTable {
   readonly samplers: readonly Sampler[];
-  /** Of each law LAW_SIZE numbers, one law after the other. */
+  /** LAW_SIZE numbers for each distribution. */
   readonly numbers: Float64Array;
   /** Their quantile tables, one after the other. */
   readonly quantiles: Float64Array;
 }
 
-/** The laws of one step, which its cargo chooses from; where it lasts until a time they only say what is usual. */
+/** The distributions of one step, which its cargo chooses from; where it lasts until a time they only say what is usual. */
 export interface StepLaws {
   readonly samplers: readonly Sampler[];
   readonly isUntil: boolean;
@@ -20,10 +20,10 @@ export interface StepLaws {
 const DRAWN = -1;
 const UNTIL = -2;
 
-/** Of each table the body and both tails. */
+/** The body and both tails. */
 const tableSize = 3 * NODES;
 
-/** The laws of all steps, one after the other. */
+/** The distributions of all steps, one after the other. */
 export function lawTable(steps: readonly StepLaws[]): LawTable {
   const samplers = steps.flatMap((step) => step.samplers);
   const tables = [...new Set(samplers.map((sampler) => sampler.table))].filter((table) => table.length > 0);
@@ -34,14 +34,14 @@ export function lawTable(steps: readonly StepLaws[]): LawTable {
     return step.samplers.flatMap((sampler) => {
       const { table, location, scale, least, mass } = sampler;
       const place = table.length > 0 ? tables.indexOf(table) * tableSize : -1;
-      const ticks = step.isUntil ? UNTIL : isFixed ? sampler.ticks(0) : DRAWN;
+      const ticks = step.isUntil ? UNTIL : isFixed ? sampler.exactTicks(0) : DRAWN;
       return [ticks, place, location, scale, least, mass];
     });
   });
   return { samplers, numbers: Float64Array.from(numbers), quantiles };
 }
 
-/** The same with every law at its mean. */
+/** The same with every distribution at its mean. */
 export function meanLaws({ samplers, numbers }: LawTable): Float64Array {
   const means = numbers.slice();
   samplers.forEach((sampler, law) => {

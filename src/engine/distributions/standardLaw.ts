@@ -1,4 +1,4 @@
-// Reduces every continuous law to location + scale × a standard form that only a shape tells apart.
+// Reduces every continuous distribution to location + scale × a standard form, which has at most a shape.
 import exp from "@stdlib/math-base-special-exp";
 import ln from "@stdlib/math-base-special-ln";
 import pow from "@stdlib/math-base-special-pow";
@@ -7,7 +7,7 @@ import { invariant } from "#foundation/invariant.ts";
 import type { Distribution } from "./distribution.ts";
 import { gammaQuantile } from "./gammaQuantile.ts";
 
-export type ContinuousLaw = Exclude<Distribution, { readonly kind: "empirical" }>;
+type ContinuousLaw = Exclude<Distribution, { readonly kind: "empirical" }>;
 
 /** The standard form's name and shape; 0 where a form has no shape. */
 export interface StandardForm {
@@ -15,7 +15,7 @@ export interface StandardForm {
   readonly shape: number;
 }
 
-/** A value of the law is location + scale × a value of the form; nothing is clamped yet. */
+/** A value of the distribution is location + scale × a value of the form; nothing is clamped yet. */
 export interface StandardLaw {
   readonly form: StandardForm;
   readonly location: number;
@@ -80,6 +80,11 @@ function constant(value: number): StandardLaw {
 
 function checked(kind: StandardForm["kind"], shape: number, location: number, scale: number): StandardLaw {
   const sound = Number.isFinite(location) && Number.isFinite(shape) && scale >= 0 && scale < Infinity;
-  invariant(sound, "a law has finite parameters and a spread that is not negative", { kind, shape, location, scale });
+  invariant(sound, "a distribution has finite parameters and a spread that is not negative", {
+    kind,
+    shape,
+    location,
+    scale,
+  });
   return { form: { kind, shape }, location, scale };
 }

@@ -8,7 +8,7 @@ export interface CoreHost {
   exactTicks(law: number, u: number): number;
 }
 
-/** What `core/core.ts` offers; truth is told as 0 or 1. */
+/** What `core/core.ts` offers; a truth value is 0 or 1. */
 export interface Core {
   readonly memory: WebAssembly.Memory;
   wholes(section: number, length: number): number;

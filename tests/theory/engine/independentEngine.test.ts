@@ -3,11 +3,12 @@ import { Exponential } from "simscript";
 import { describe, expect, it } from "vitest";
 import { meanInterval } from "#analysis/statistics/interval.ts";
 import { compileTable, type Program } from "#engine/compiler/program.ts";
-import { Sampler, TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
+import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import type { ProcessSpec, StepTable } from "#engine/compiler/stepTable.ts";
-import { openStream } from "#engine/distributions/stream.ts";
+import { openStream } from "../../support/openStream.ts";
 import { runMachineRepair, runSingleServer, type NextTime, type QueueRun } from "../../support/simscriptModels.ts";
+import { TableSampler } from "../../support/tableSampler.ts";
 
 const seed = "other engine";
 const replications = 10;
@@ -79,7 +80,7 @@ function runTable(program: Program, replication: number, until: number): QueueRu
 /** The same draws as in the table, in ticks. */
 function sameDraws(replication: number, resource: string, step: string, mean: number): NextTime {
   const stream = openStream(seed, replication, resource, step);
-  const sampler = new Sampler({ kind: "exponential", mean }, { unit: TICKS_PER_SECOND });
+  const sampler = new TableSampler({ kind: "exponential", mean }, { unit: TICKS_PER_SECOND });
   return () => sampler.ticks(stream());
 }
 

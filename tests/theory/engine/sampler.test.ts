@@ -1,8 +1,11 @@
 // Holds the moments of sampled distributions to the exact ones; strata of u replace random draws, so there is no noise.
 import { expect, test } from "vitest";
 import type { Distribution } from "#engine/distributions/distribution.ts";
-import { lawMean, lawSd } from "#engine/distributions/law.ts";
-import { Sampler } from "#engine/distributions/sampler.ts";
+import { lawMean } from "#engine/distributions/law.ts";
+import { drawer, drawnTimes } from "../../support/drawnTimes.ts";
+import { lawSd } from "../../support/lawSd.ts";
+import { openStream } from "../../support/openStream.ts";
+import { TableSampler } from "../../support/tableSampler.ts";
 
 /** Strata of u that halve towards both ends, so that a heavy tail is summed as finely as the body. */
 function strata(): readonly (readonly [number, number])[] {
@@ -12,7 +15,7 @@ function strata(): readonly (readonly [number, number])[] {
 }
 
 /** Mean and standard deviation at midpoints in each stratum; differences from `center` keep the digits. */
-function sampledMoments(sampler: Sampler, center: number): { readonly mean: number; readonly sd: number } {
+function sampledMoments(sampler: TableSampler, center: number): { readonly mean: number; readonly sd: number } {
   const points = 8192;
   let first = 0;
   let second = 0;
@@ -27,6 +30,7 @@ function sampledMoments(sampler: Sampler, center: number): { readonly mean: numb
   return { mean: center + first, sd: Math.sqrt(second - first * first) };
 }
 
+const seconds = { unit: 1e6 };
 const shapes = [0.5, 1, 2, 5, 20];
 const laws: readonly Distribution[] = [
   { kind: "uniform", min: 2, max: 5 },
@@ -46,7 +50,7 @@ const laws: readonly Distribution[] = [
 ];
 
 test.each(laws)("mean and standard deviation are within 1e-4 of the exact distribution's: %o", (law) => {
-  const sampler = new Sampler(law, { unit: 1e6 });
+  const sampler = new TableSampler(law, seconds);
   const { mean, sd } = sampledMoments(sampler, sampler.meanTicks);
   expect(sampler.meanTicks).toBe(lawMean(law) * 1e6);
   expect(Math.abs(mean / sampler.meanTicks - 1)).toBeLessThan(1e-4);
@@ -62,8 +66,24 @@ test.each([
   [{ kind: "gamma", mean: 1, sd: 0.5 }, 1.3305274046057316],
   [{ kind: "normal", mean: 1, sd: 0.3 }, 1.1384820131949316],
 ] as const)("the mean time at a drawn rate is the mean of mass / rate: %o", (law, secondsPerKilogram) => {
-  const sampler = Sampler.ofRate(law, 1e6);
+  const sampler = TableSampler.ofRate(law, 1e6);
   expect(Math.abs(sampler.meanTicks / 1e6 / secondsPerKilogram - 1)).toBeLessThan(1e-5);
   const sampled = sampledMoments(sampler, sampler.meanTicks);
   expect(Math.abs(sampled.mean / sampler.meanTicks - 1)).toBeLessThan(1e-4);
+});
+
+const coreDraws = 200_000;
+
+test.each([
+  ...laws.map((law) => ({ law })),
+  { law: { kind: "normal", mean: 0.1, sd: 0.03 } as const, amount: 60_000 },
+  { law: { kind: "gamma", mean: 0.1, sd: 0.05 } as const, amount: 60_000 },
+  { law: { kind: "empirical", values: [0.01, 0.02, 0.04] } as const, amount: 60_000 },
+])("the core draws the same ticks as the reference sampler: %o", (time) => {
+  const sampler = "amount" in time ? TableSampler.ofRate(time.law, time.amount) : new TableSampler(time.law, seconds);
+  const seed = JSON.stringify(time);
+  const next = openStream(seed, 0, drawer, "draw");
+  const options = { seed, count: coreDraws, meanTicks: sampler.meanTicks };
+  const drawn = drawnTimes([{ name: "draw", time: { laws: [time] } }], options);
+  expect(drawn.findIndex((ticks) => ticks !== sampler.ticks(next()))).toBe(-1);
 });

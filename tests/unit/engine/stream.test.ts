@@ -3,7 +3,7 @@ import fc from "fast-check";
 import seedrandom from "seedrandom";
 import alea from "seedrandom/lib/alea.js";
 import { expect, test } from "vitest";
-import { openStream } from "#engine/distributions/stream.ts";
+import { openStream } from "../../support/openStream.ts";
 
 const take = (count: number, next: () => number) => Array.from({ length: count }, () => next());
 
