@@ -50,7 +50,7 @@ async function inline(bytes) {
   return core.emitBinary();
 }
 
-/** No such file exists; both bundlers get the path that it would have. */
+/** Nothing lies there: both bundlers are given a place all the same. */
 const place = path.join(folder, "core.wasm");
 const wasm = /core\.wasm$/;
 
