@@ -4,22 +4,22 @@ import { mkdir, readdir, readFile, rename, rm, writeFile } from "node:fs/promise
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
-/** Sizes up to which functions are inlined: half of the time of the loop goes into calls otherwise. */
+/** Sizes up to which functions are inlined; without inlining, calls take half of the time of the loop. */
 const inlined = { anywhere: 150, light: 500 };
 
-/** Not inlined all the same: it is called seldom, and inlined it slows down every draw made ahead. */
+/** Functions that are not inlined: they are rarely called, and inlining them slows every draw. */
 const apart = ["state/draws/drawTicks"];
 
 const folder = fileURLToPath(new URL("../../../src/core", import.meta.url));
 const modules = fileURLToPath(new URL("../../../node_modules", import.meta.url));
 const cache = path.join(modules, ".cache/blowcell");
 
-/** Throws where the compiler finds a fault. */
+/** Throws when the compiler reports an error. */
 async function compileCore() {
-  // Only when there is something to compile: it is large.
+  // Loaded only when needed, because it is large.
   const { default: asc } = await import("assemblyscript/asc");
-  // Functions keep their names until those that stay apart have been found. The runtime is the one that never gives memory back, which the
-  // compiler calls stub; what cannot go on ends in a trap instead of a call of the host.
+  // Debug names remain until `inline` has found the functions of `apart`. The runtime `stub` never frees memory.
+  // A failure ends in a trap instead of a call of the host.
   const choices = ["--optimizeLevel", "3", "--noAssert", "--runtime", "stub", "--debug", "--use", "abort="];
   let bytes;
   let faults = "";
@@ -35,7 +35,7 @@ async function inline(bytes) {
   const { default: binaryen } = await import("binaryen");
   const core = binaryen.readBinary(bytes);
   const { MutableGlobals, NontrappingFPToInt, BulkMemory, BulkMemoryOpt, SignExt } = binaryen.Features;
-  // What every browser and every Node can do since 2020.
+  // Features of every browser and Node since 2020.
   core.setFeatures(MutableGlobals | NontrappingFPToInt | BulkMemory | BulkMemoryOpt | SignExt);
   binaryen.setOptimizeLevel(4);
   binaryen.setShrinkLevel(0);
@@ -84,7 +84,7 @@ async function compiledCore() {
 const place = path.join(folder, "core.wasm");
 const wasm = /core\.wasm$/;
 
-/** Where the compiled core is part of a bundle, so is the runtime of its language, which no list of files names. */
+/** The runtime of AssemblyScript, which a bundle with the compiled core contains but does not list. */
 export function withinCore(inputs) {
   return inputs.some((file) => wasm.test(file)) ? ["node_modules/assemblyscript/std/assembly/rt/stub.ts"] : [];
 }

@@ -1,6 +1,6 @@
 // The standard deviations that sampled moments are compared with.
 import { expect, test } from "vitest";
-import { lawSd } from "./lawSd.ts";
+import { lawSd } from "../../support/draws/lawSd.ts";
 
 test.each([
   // Numerical integration of max(0, x) and its square, SciPy 1.17.1 [C]

@@ -2,7 +2,7 @@
 
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { shotRecursion, type Durations, type RecursionCell, type StepInterval } from "./shotRecursion.ts";
+import { shotRecursion, type Durations, type RecursionCell, type StepInterval } from "../../support/shotRecursion.ts";
 
 type Station = RecursionCell["stations"][number];
 
