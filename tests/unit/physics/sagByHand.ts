@@ -2,6 +2,8 @@
 import type { Hanging } from "#physics/parison/deliveredSag.ts";
 import { sagConstant, type HangingMelt } from "#physics/parison/sagConstant.ts";
 
+// Derived by hand from Trouton, On the coefficient of viscous traction, Proc. R. Soc. A 77 (1906) 426 [M+C].
+
 /** The first term of the exact sag: K L₀ (t_d/6 + t_h/2), as a share of L₀. */
 export function firstOrderSag(melt: HangingMelt, { length, delivery, hold }: Hanging): number {
   return sagConstant(melt) * length * (delivery / 6 + hold / 2);
