@@ -26,6 +26,7 @@ export const issueCodes = {
   "name-reserved": "a name already means something in the tables",
   "more-faults": "there are more faults than are shown",
   "not-whole": "a whole number is needed",
+  "old-word": "a word of an earlier version is used; it still works",
   "out-of-range": "a number is outside its range",
   "task-twice": "a task of the crew is named twice",
   "unknown-choice": "the word is none of those that may stand here",
