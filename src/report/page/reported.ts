@@ -7,9 +7,9 @@ import type { Issue } from "#foundation/issue.ts";
 export interface ReportedScenario {
   readonly study: Study;
   readonly shots: FirstShots;
-  /** The scenario as it was read, and what --set changed of it. */
+  /** The scenario as it was read, and what options of the call changed of it. */
   readonly text: string;
-  readonly settings: readonly string[];
+  readonly settings: readonly { readonly option: string; readonly text: string }[];
   /** Warnings and hints that came with the reading. */
   readonly issues: readonly Issue[];
 }

@@ -100,6 +100,7 @@ export const issueCodes = {
   "zero-cycle": "nothing in a cycle takes any time",
   // --set.
   "set-form": "a --set is not of the form `path=value`",
+  "set-move": "a --set moves what cannot be moved",
   "set-path": "the path of a --set leads nowhere",
 } as const satisfies Readonly<Record<string, string>>;
 

@@ -9,11 +9,14 @@ export function wholeNumber(least: number, most: number, code = "out-of-range"):
     expected,
     json: { type: "integer", minimum: least, maximum: most },
     read: (written) => {
-      if (typeof written !== "number") return refused(wrongType(written, expected));
       const remedy = `Write ${expected}.`;
-      if (!Number.isInteger(written)) {
-        return refused({ code: "not-whole", message: `${written} is not a whole number.`, expected, remedy });
+      if (typeof written === "string" && /^\s*-?\d+\s*$/u.test(written)) {
+        return refused({ ...wrongType(written, expected), remedy: `Write \`${written.trim()}\` without quotes.` });
       }
+      if (typeof written === "string" || (typeof written === "number" && !Number.isInteger(written))) {
+        return refused({ code: "not-whole", message: `\`${written}\` is not a whole number.`, expected, remedy });
+      }
+      if (typeof written !== "number") return refused(wrongType(written, expected));
       if (written >= least && written <= most) return { value: written };
       return refused({ code, message: `${written} is outside ${least} to ${most}.`, expected, remedy });
     },

@@ -394,7 +394,7 @@ export const faultyCells: readonly FaultySpec[] = [
         fate: "cell",
       },
       { code: "extra-twice", path: "stations.left.extra[1].name", says: '"pin down"', remedy: "Rename" },
-      { code: "wrong-type", path: "run.replications", says: "a text", remedy: "whole number" },
+      { code: "not-whole", path: "run.replications", says: "is not a whole number", remedy: "whole number" },
     ],
     shape: true,
   },
