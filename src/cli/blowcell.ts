@@ -9,7 +9,7 @@ async function start(call: readonly string[]): Promise<void> {
   if (call.join() === "--version") return tellVersion();
   const loaded = loadProgram(call[0] ?? "");
   const host = await loaded.program.start(call);
-  // A call that failed or asked for help has compiled only a part.
+  // A call that fails or asks for help compiles only a part.
   if (process.exitCode === 0 && !call.some((word) => helpOptions.includes(word))) loaded.keepCode();
   host.end();
 }

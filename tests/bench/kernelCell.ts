@@ -2,8 +2,8 @@
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
-import { openStream, type Stream } from "../support/openStream.ts";
-import { TableSampler } from "../support/tableSampler.ts";
+import { openStream, type Stream } from "../support/draws/openStream.ts";
+import { TableSampler } from "../support/draws/tableSampler.ts";
 
 export interface DrawnStep {
   readonly stream: Stream;

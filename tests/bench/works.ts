@@ -4,7 +4,7 @@ import { EventLog } from "#engine/run/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { openStream } from "../support/openStream.ts";
+import { openStream } from "../support/draws/openStream.ts";
 import { runKernel } from "./kernel.ts";
 import { openKernelCell, type KernelCell, type ShotTicks } from "./kernelCell.ts";
 import { runRecursion } from "./recursion.ts";

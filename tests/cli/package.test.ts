@@ -131,7 +131,7 @@ describe("the package", () => {
     const scripts = builtFiles().filter((file) => file.endsWith(".js"));
     const code = scripts.map((file) => readFileSync(path.join(dist, file), "utf8")).join("");
     const imported = [...code.matchAll(/\b(?:from|require\(|import\()"([a-z@][\w./@-]*)"/gu)].map(([, name]) => name!);
-    const packages = new Set(imported.filter((name) => !isBuiltin(name)).map((name) => name.split("/")[0]!));
+    const packages = new Set(imported.filter((name) => !isBuiltin(name)).map((name) => name.split("/")[0]));
     const { dependencies } = JSON.parse(readFileSync(path.join(root, "package.json"), "utf8")) as Described;
     expect(packages).toEqual(new Set(Object.keys(dependencies)));
   });

@@ -25,8 +25,8 @@ const left: StationSpec = {
 };
 
 const scenario: Scenario = {
-  name: "every-law",
-  title: "Every law",
+  name: "every-distribution",
+  title: "Every distribution",
   delivery: { kind: "reciprocating-screw", rechargeStarts: "mold-closed", shotFor: "served" },
   valve: { shift: { kind: "uniform", min: 0.2, max: 0.4 }, dispatch: "longest-since-drop" },
   stations: [left, { ...left, name: "middle", cool: { kind: "normal", mean: 7, sd: 4 } }, { ...left, name: "right" }],

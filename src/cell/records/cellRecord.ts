@@ -95,7 +95,7 @@ export interface CellRecord {
   };
   /** Melt between a full parison and its mold's close, milligrams; absent where the screw can stop. */
   readonly excessMilligrams?: number;
-  /** Of each station; empty where no material is named, or nobody watched. */
+  /** Of each station; empty where no material is named, or parisons are not watched. */
   readonly parisons: readonly ParisonRecord[];
   /** Melt purged at starts and changes, milligrams. */
   readonly purgedMilligrams: number;

@@ -2,7 +2,7 @@
 import { dimensions } from "#foundation/dimension.ts";
 import type { CsvRow } from "./csvRows.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
-import type { ColumnLaw } from "#scenario/distributions/lawReading.ts";
+import type { ColumnDistribution } from "#scenario/distributions/distributionReading.ts";
 import { readQuantity } from "#scenario/values/quantityLeaf.ts";
 
 /** Enough to see what is wrong with a column without filling the screen. */
@@ -13,16 +13,21 @@ interface ColumnValues {
   readonly findings: readonly Finding[];
 }
 
-export function columnValues(rows: readonly CsvRow[], column: number, law: ColumnLaw, path: Path): ColumnValues {
+export function columnValues(
+  rows: readonly CsvRow[],
+  column: number,
+  distribution: ColumnDistribution,
+  path: Path,
+): ColumnValues {
   const values: number[] = [];
   const findings: Finding[] = [];
-  for (const { cell, text, line } of cellsOf(rows, column, law)) {
-    const reading = readQuantity(text, law.dimension, law.positive ? { above: 0 } : {});
+  for (const { cell, text, line } of cellsOf(rows, column, distribution)) {
+    const reading = readQuantity(text, distribution.dimension, distribution.positive ? { above: 0 } : {});
     if ("value" in reading) values.push(reading.value);
     else {
-      const place = { file: law.file, line, column: 1 };
+      const place = { file: distribution.file, line, column: 1 };
       findings.push(
-        ...reading.faults.map((fault) => ({ ...fault, ...advice(fault.code, law), path, place, value: cell })),
+        ...reading.faults.map((fault) => ({ ...fault, ...advice(fault.code, distribution), path, place, value: cell })),
       );
     }
   }
@@ -40,7 +45,7 @@ interface ColumnCell {
 export function cellsOf(
   rows: readonly CsvRow[],
   at: number,
-  { column, unit = unitInName(column) }: Pick<ColumnLaw, "column" | "unit">,
+  { column, unit = unitInName(column) }: Pick<ColumnDistribution, "column" | "unit">,
 ): readonly ColumnCell[] {
   return rows.flatMap(({ cells, line }) => {
     const cell = cells[at] ?? "";
@@ -57,7 +62,7 @@ function shortened(findings: readonly Finding[], path: Path): readonly Finding[]
   return [...findings.slice(0, mostFaults), { code: "csv-more", message, remedy, path }];
 }
 
-function advice(code: string, { dimension, column }: ColumnLaw): { readonly remedy?: string } {
+function advice(code: string, { dimension, column }: ColumnDistribution): { readonly remedy?: string } {
   if (code !== "unit-missing") return {};
   const { usual } = dimensions[dimension];
   const renamed = `${column}_${usual}`;

@@ -2,7 +2,7 @@
 import { dimensions } from "#foundation/dimension.ts";
 import type { Fault } from "#foundation/fault.ts";
 import { allUnits, type Unit } from "#foundation/unit.ts";
-import { lawShapes, type LawKind } from "#scenario/distributions/lawShape.ts";
+import { distributionShapes, type DistributionKind } from "#scenario/distributions/distributionShape.ts";
 import { isMapping } from "#scenario/values/key.ts";
 import { columnTexts } from "./readColumns.ts";
 import type { ReadText } from "./readText.ts";
@@ -11,7 +11,7 @@ import type { Move } from "./setting.ts";
 export type Moved = { readonly value: unknown } | { readonly fault: Fault };
 
 /** Parameters that a shift moves, so that the spread stays; none where the spread follows from the mean. */
-const shifted: Readonly<Record<LawKind, readonly string[]>> = {
+const shifted: Readonly<Record<DistributionKind, readonly string[]>> = {
   uniform: ["min", "max"],
   triangular: ["min", "mode", "max"],
   normal: ["mean"],
@@ -30,7 +30,7 @@ export function movedValue(written: unknown, move: Move, readText: ReadText | un
   const [kind, ...others] = isMapping(written) ? Object.keys(written) : [];
   const inner = isMapping(written) && kind !== undefined ? written[kind] : undefined;
   if (kind === "empirical" && others.length === 0) return movedEmpirical(inner, move, readText);
-  if (isLawKind(kind) && others.length === 0) return movedLaw(kind, inner, move);
+  if (isDistributionKind(kind) && others.length === 0) return movedDistribution(kind, inner, move);
   const noun = Array.isArray(written) ? "A list" : "A mapping";
   return refused(`${noun} cannot be moved.`, "Name one value in it, or a distribution.");
 }
@@ -39,12 +39,12 @@ function refused(message: string, remedy: string): { readonly fault: Fault } {
   return { fault: { code: "set-move", message, expected: "a number with its unit, or a distribution", remedy } };
 }
 
-function isLawKind(kind: string | undefined): kind is LawKind {
-  return kind !== undefined && Object.hasOwn(lawShapes, kind);
+function isDistributionKind(kind: string | undefined): kind is DistributionKind {
+  return kind !== undefined && Object.hasOwn(distributionShapes, kind);
 }
 
-function movedLaw(kind: LawKind, inner: unknown, move: Move): Moved {
-  const { parameters } = lawShapes[kind];
+function movedDistribution(kind: DistributionKind, inner: unknown, move: Move): Moved {
+  const { parameters } = distributionShapes[kind];
   const list: readonly unknown[] = Array.isArray(inner) ? inner : [inner];
   if (list.length !== parameters.length) {
     return refused(`The values of this ${kind} distribution cannot be moved.`, "Correct the distribution first.");

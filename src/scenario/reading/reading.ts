@@ -1,6 +1,6 @@
 // Runs the glossary over what a text holds and keeps both: everything that was wrong and everything that could be read.
 import type * as z from "zod/mini";
-import type { LawReading } from "#scenario/distributions/lawReading.ts";
+import type { DistributionReading } from "#scenario/distributions/distributionReading.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Finding } from "#scenario/values/finding.ts";
 import { glossary, type Written } from "#scenario/keys/glossary.ts";
@@ -10,7 +10,7 @@ import { readLeniently } from "#scenario/values/lenient.ts";
 import { unknownKey } from "#scenario/keys/unknownKey.ts";
 
 /** What could be read: as Written, but any part may be absent. */
-export type Draft<Whole> = Whole extends LawReading | Distribution
+export type Draft<Whole> = Whole extends DistributionReading | Distribution
   ? Whole
   : Whole extends readonly (infer Item)[]
     ? readonly (Draft<Item> | undefined)[]

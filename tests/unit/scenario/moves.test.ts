@@ -34,52 +34,64 @@ function moved(written: string, move: string): Distribution {
  * Quantiles by @stdlib. Lognormal and gamma have mean and sd of the quantity itself: sigma² = ln(1 + (sd/mean)²), mu = ln mean − sigma²/2;
  * shape = (mean/sd)², rate = mean/sd² (Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions, vol. 1 [M+C]).
  */
-function quantileOf(law: Distribution): (p: number) => number {
-  switch (law.kind) {
+function quantileOf(distribution: Distribution): (p: number) => number {
+  switch (distribution.kind) {
     case "fixed":
-      return () => law.value;
+      return () => distribution.value;
     case "uniform":
-      return (p) => uniform(p, law.min, law.max);
+      return (p) => uniform(p, distribution.min, distribution.max);
     case "triangular":
-      return (p) => triangular(p, law.min, law.max, law.mode);
+      return (p) => triangular(p, distribution.min, distribution.max, distribution.mode);
     case "normal":
-      return (p) => normal(p, law.mean, law.sd);
+      return (p) => normal(p, distribution.mean, distribution.sd);
     case "lognormal": {
-      const sigma = Math.sqrt(Math.log(1 + (law.sd / law.mean) ** 2));
-      return (p) => lognormal(p, Math.log(law.mean) - sigma ** 2 / 2, sigma);
+      const sigma = Math.sqrt(Math.log(1 + (distribution.sd / distribution.mean) ** 2));
+      return (p) => lognormal(p, Math.log(distribution.mean) - sigma ** 2 / 2, sigma);
     }
     case "gamma":
-      return (p) => gamma(p, (law.mean / law.sd) ** 2, law.mean / law.sd ** 2);
+      return (p) => gamma(p, (distribution.mean / distribution.sd) ** 2, distribution.mean / distribution.sd ** 2);
     case "exponential":
-      return (p) => exponential(p, 1 / law.mean);
+      return (p) => exponential(p, 1 / distribution.mean);
     case "weibull":
-      return (p) => weibull(p, law.shape, law.scale);
+      return (p) => weibull(p, distribution.shape, distribution.scale);
     case "empirical":
-      return (p) => law.values.toSorted((one, other) => one - other)[Math.floor(p * law.values.length)]!;
+      return (p) =>
+        distribution.values.toSorted((one, other) => one - other)[Math.floor(p * distribution.values.length)]!;
   }
 }
 
 /** Mean and standard deviation, by @stdlib where it has them, else by their definitions. */
-function momentsOf(law: Distribution): readonly [mean: number, sd: number] {
-  switch (law.kind) {
+function momentsOf(distribution: Distribution): readonly [mean: number, sd: number] {
+  switch (distribution.kind) {
     case "fixed":
-      return [law.value, 0];
+      return [distribution.value, 0];
     case "uniform":
-      return [(law.min + law.max) / 2, (law.max - law.min) / Math.sqrt(12)];
+      return [(distribution.min + distribution.max) / 2, (distribution.max - distribution.min) / Math.sqrt(12)];
     case "triangular":
-      return [triangularMean(law.min, law.max, law.mode), triangularStdev(law.min, law.max, law.mode)];
+      return [
+        triangularMean(distribution.min, distribution.max, distribution.mode),
+        triangularStdev(distribution.min, distribution.max, distribution.mode),
+      ];
     case "exponential":
-      return [law.mean, law.mean];
+      return [distribution.mean, distribution.mean];
     case "weibull":
-      return [weibullMean(law.shape, law.scale), weibullStdev(law.shape, law.scale)];
+      return [
+        weibullMean(distribution.shape, distribution.scale),
+        weibullStdev(distribution.shape, distribution.scale),
+      ];
     case "empirical": {
-      const mean = law.values.reduce((sum, value) => sum + value, 0) / law.values.length;
-      return [mean, Math.sqrt(law.values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / law.values.length)];
+      const mean = distribution.values.reduce((sum, value) => sum + value, 0) / distribution.values.length;
+      return [
+        mean,
+        Math.sqrt(
+          distribution.values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / distribution.values.length,
+        ),
+      ];
     }
     case "normal":
     case "lognormal":
     case "gamma":
-      return [law.mean, law.sd];
+      return [distribution.mean, distribution.sd];
   }
 }
 
@@ -143,11 +155,12 @@ describe("a factor scales mean, standard deviation and every quantile", () => {
     fc.assert(
       fc.property(factor, (times) => {
         const [mean, sd] = momentsOf(plain[kind]);
-        const law = moved(written[kind], `*${times}`);
-        const [after, spread] = momentsOf(law);
+        const distribution = moved(written[kind], `*${times}`);
+        const [after, spread] = momentsOf(distribution);
         expect(after / times).toBeCloseTo(mean, 7);
         expect(spread / times).toBeCloseTo(sd, 7);
-        for (const p of probabilities) expect(quantileOf(law)(p) / times).toBeCloseTo(quantileOf(plain[kind])(p), 6);
+        for (const p of probabilities)
+          expect(quantileOf(distribution)(p) / times).toBeCloseTo(quantileOf(plain[kind])(p), 6);
       }),
       few,
     );
@@ -279,7 +292,7 @@ describe("a move is reported", () => {
   it("where a distribution or its file is broken, beside that fault", () => {
     const codes = (cool: string) =>
       read(shortest.replace("7.5 s", cool), "stations.steps.cool=*2").issues.map(({ code }) => code);
-    expect(codes("{ normal: [7 s] }")).toEqual(["law-length", "set-move"]);
+    expect(codes("{ normal: [7 s] }")).toEqual(["distribution-length", "set-move"]);
     expect(codes("{ empirical: { file: log.csv, column: cold_s } }")).toEqual(["csv-column", "set-move"]);
     expect(codes("{ empirical: [[7 s]] }")).toEqual(["wrong-type", "set-move"]);
   });

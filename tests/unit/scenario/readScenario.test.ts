@@ -92,7 +92,9 @@ describe("the scenario that uses everything", () => {
   });
 
   it("has every kind of distribution", () => {
-    const kinds = [side?.close, side?.blow, side?.cool, side?.vent, side?.remove.time].map((law) => law?.kind);
+    const kinds = [side?.close, side?.blow, side?.cool, side?.vent, side?.remove.time].map(
+      (distribution) => distribution?.kind,
+    );
     expect(kinds).toEqual(["normal", "lognormal", "empirical", "exponential", "triangular"]);
   });
 

@@ -50,8 +50,8 @@ describe("a setting", () => {
   });
 
   it("replaces an entry of a list", () => {
-    const law = read(twoStations, "stations.left.steps.cool.triangular[2]=10 s").scenario?.stations[0]?.cool;
-    expect(law).toEqual({ kind: "triangular", min: 7, mode: 7.5, max: 10 });
+    const distribution = read(twoStations, "stations.left.steps.cool.triangular[2]=10 s").scenario?.stations[0]?.cool;
+    expect(distribution).toEqual({ kind: "triangular", min: 7, mode: 7.5, max: 10 });
   });
 
   it("may correct a fault of the file", () => {

@@ -115,7 +115,7 @@ describe("a number that is not given", () => {
     expect(completeInput({ material, "product.die.diameter": 0.03 })["product.die.mandrel"]).toBeUndefined();
   });
 
-  it("is that of the material or of its row, and a given one is kept", () => {
+  it("comes from the material or from its row, and a given number is kept", () => {
     const { material } = processOf([]);
     const complete = completeInput({ material, "product.moldTemperature": 33 });
     expect(complete["product.moldTemperature"]).toBe(33);

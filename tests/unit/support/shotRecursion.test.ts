@@ -2,7 +2,7 @@
 
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { shotRecursion, type Durations, type RecursionCell, type StepInterval } from "./shotRecursion.ts";
+import { shotRecursion, type Durations, type RecursionCell, type StepInterval } from "../../support/shotRecursion.ts";
 
 type Station = RecursionCell["stations"][number];
 
@@ -328,7 +328,6 @@ describe("the closed form of the ideal cycle", () => {
           expect(ticksBetween(steps, transient + 1, 2 * span)).toBe(2 * period);
         },
       ),
-      { numRuns: 500 },
     );
     for (const [circuit, cases] of Object.entries(longest))
       expect(cases, `cases with the ${circuit} as critical circuit`).toBeGreaterThan(0);
@@ -355,7 +354,6 @@ describe("the closed form of the ideal cycle", () => {
         const steps = shotRecursion(cell, durations, (turns + 8) * period + coldRecharge);
         expect(ticksBetween(steps, turns * each.length, 4 * each.length)).toBe(4 * period);
       }),
-      { numRuns: 500 },
     );
   });
 });

@@ -3,7 +3,7 @@ import { chmodSync, mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { expect, test } from "vitest";
-import { installedBrowser, openBrowser } from "./browser.ts";
+import { installedBrowser, openBrowser } from "../../support/browser.ts";
 
 const folder = mkdtempSync(path.join(tmpdir(), "blowcell-test-"));
 const installed = path.join(folder, "chromium");
