@@ -147,7 +147,7 @@ function drawBlock(kind: Kind): void {
 }
 
 /** Writes BLOCK times, as `ticksAt` gives them. */
-function interpolateBlock(kind: Kind, distribution: Law, from: usize): void {
+function interpolateBlock(kind: Kind, distribution: Distribution, from: usize): void {
   const generator = generatorOf(kind.stream);
   const body = quantiles + ((<usize>i32(distribution.table)) << 3) + 8 * BODY;
   const location = distribution.location;
