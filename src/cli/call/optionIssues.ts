@@ -8,8 +8,10 @@ export function optionIssues(issues: readonly Issue[], { set = [] }: Options): r
     if (place === undefined) return issue;
     if (!place.file.startsWith("--")) return { place, ...issue };
     const number = /^--set (\d+)$/.exec(place.file)?.[1];
+    if (number === undefined) return { ...issue, option: place.file };
     // A user finds a --set by its path.
-    const [path = ""] = set[Number(number) - 1]?.split("=") ?? [];
-    return { ...issue, option: number === undefined ? place.file : `--set ${path.trim()}` };
+    const text = set[Number(number) - 1] ?? "";
+    const [path = "", value = ""] = text.split(/=(.*)/s).map((part) => part.trim());
+    return { ...(value === "" ? {} : { value }), ...issue, option: `--set ${path}` };
   });
 }

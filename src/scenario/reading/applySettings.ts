@@ -61,8 +61,10 @@ function apply(call: Call, setting: Setting | Fault): readonly Issue[] {
   if ("code" in setting) return [issueOf(setting, call)];
   const { change, path } = setting;
   const places = placesOf(call.text, setting);
-  const pathText = call.written.slice(0, call.written.indexOf("=")).trim();
-  if ("code" in places) return [issueOf(places, call, pathText)];
+  if ("code" in places) {
+    const [pathText = "", value] = call.written.split("=", 2).map((part) => part.trim());
+    return [issueOf(places, call, pathText, value)];
+  }
   if (change.kind === "value") {
     return firstFaults(places, (place) => put(call, place, new Source(call.file, change.text, change.indent)));
   }
@@ -74,7 +76,7 @@ function apply(call: Call, setting: Setting | Fault): readonly Issue[] {
 
 function issueOf(fault: Fault, { file, written }: Call, path = "", value = written): Issue {
   const place = { file, line: 1, column: 1 };
-  return { ...fault, severity: "error", fate: "file", place, path, ...(value === "" ? {} : { value }) };
+  return { ...fault, severity: "error", fate: "file", place, path, ...(value.trim() === "" ? {} : { value }) };
 }
 
 /** What is wrong with a value is wrong with it at every place. */
