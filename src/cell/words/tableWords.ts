@@ -9,7 +9,7 @@ export const rank = { plasticator: 0, valve: 1, crew: 2, station: 4 } as const;
 
 export const servingRule: Readonly<Record<DispatchRule, ServingRule>> = {
   "first-ready": "first-come",
-  "longest-waiting": "longest-since-served",
+  "longest-since-drop": "longest-since-served",
   alternate: "rotation",
   priority: "priority",
 };

@@ -7,9 +7,9 @@ import type { Issue } from "#foundation/issue.ts";
 export interface ReportedScenario {
   readonly study: Study;
   readonly shots: FirstShots;
-  /** The text of the scenario file, and the settings of --set. */
+  /** The text of the scenario file, and the options of the call that changed it. */
   readonly text: string;
-  readonly settings: readonly string[];
+  readonly settings: readonly { readonly option: string; readonly text: string }[];
   /** Warnings and hints of the reading. */
   readonly issues: readonly Issue[];
 }

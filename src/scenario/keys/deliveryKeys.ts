@@ -2,7 +2,7 @@
 import { defaulted, mapping, optional, required } from "#scenario/values/key.ts";
 import { rateDistribution, drawnTime } from "#scenario/distributions/distribution.ts";
 import { leaf, type Leaf } from "#scenario/values/leaf.ts";
-import { oneOf } from "#scenario/values/plainLeaf.ts";
+import { oneOf, renamedChoice } from "#scenario/values/plainLeaf.ts";
 import { mass, quantity, quantitySchema, readQuantity } from "#scenario/values/quantityLeaf.ts";
 import { meaningOf, windowShape } from "./tableKeys.ts";
 
@@ -92,7 +92,13 @@ export const valve = mapping(
       "Time of one shift of the selector valve between neutral and a port; `0 s` if there is none. A continuous extruder has no valve.",
     ),
     dispatch: defaulted(
-      oneOf("first-ready", "longest-waiting", "alternate", "priority"),
+      renamedChoice(
+        { "longest-waiting": "longest-since-drop" },
+        "first-ready",
+        "longest-since-drop",
+        "alternate",
+        "priority",
+      ),
       "valve.dispatch",
       "Rule for which waiting station gets the next shot; under continuous extrusion, which mold gets the next parison.",
     ),

@@ -18,12 +18,12 @@ const seed: Leaf<string> = leaf({
 const warmup: Leaf<number | "auto"> = leaf<number | "auto">({
   expected: "a time such as `30 min`, or `auto`",
   json: { anyOf: [{ const: "auto" }, quantitySchema("time")] },
-  read: (written) => (written === "auto" ? { value: written } : readQuantity(written, "time")),
+  read: (written) => (written === "auto" ? { value: written } : readQuantity(written, "time", { usual: "min" })),
 });
 
 export const run = mapping(
   () => ({
-    length: defaulted(quantity("time", { above: 0 }), "run.length", "Simulated time of one replication."),
+    length: defaulted(quantity("time", { above: 0, usual: "h" }), "run.length", "Simulated time of one replication."),
     replications: defaulted(wholeNumber(1, 100_000), "run.replications", "Independent repetitions."),
     seed: defaulted(seed, "run.seed", "Names the luck: the same seed gives the same numbers."),
     warmup: defaulted(warmup, "run.warmup", "Time from the start that is not counted. `auto` finds it from the run."),

@@ -19,13 +19,9 @@ export function columnValues(
   distribution: ColumnDistribution,
   path: Path,
 ): ColumnValues {
-  const unit = distribution.unit ?? unitInName(distribution.column);
   const values: number[] = [];
   const findings: Finding[] = [];
-  for (const { cells, line } of rows) {
-    const cell = cells[column] ?? "";
-    if (cell === "") continue;
-    const text = unit !== undefined && /\d\.?$/u.test(cell) ? `${cell} ${unit}` : cell;
+  for (const { cell, text, line } of cellsOf(rows, column, distribution)) {
     const reading = readQuantity(text, distribution.dimension, distribution.positive ? { above: 0 } : {});
     if ("value" in reading) values.push(reading.value);
     else {
@@ -36,6 +32,26 @@ export function columnValues(
     }
   }
   return { values, findings: shortened(findings, path) };
+}
+
+interface ColumnCell {
+  readonly cell: string;
+  /** With the unit that the column gives it. */
+  readonly text: string;
+  readonly line: number;
+}
+
+/** The cells of a column that hold something. */
+export function cellsOf(
+  rows: readonly CsvRow[],
+  at: number,
+  { column, unit = unitInName(column) }: Pick<ColumnDistribution, "column" | "unit">,
+): readonly ColumnCell[] {
+  return rows.flatMap(({ cells, line }) => {
+    const cell = cells[at] ?? "";
+    const text = unit !== undefined && /\d\.?$/u.test(cell) ? `${cell} ${unit}` : cell;
+    return cell === "" ? [] : [{ cell, text, line }];
+  });
 }
 
 function shortened(findings: readonly Finding[], path: Path): readonly Finding[] {

@@ -26,6 +26,7 @@ export const issueCodes = {
   "name-reserved": "a name already means something in the tables",
   "more-faults": "there are more faults than are shown",
   "not-whole": "a whole number is needed",
+  "old-word": "a word of an earlier version is used; it still works",
   "out-of-range": "a number is outside its range",
   "task-twice": "a task of the crew is named twice",
   "unknown-choice": "the word is none of those that may stand here",
@@ -99,6 +100,7 @@ export const issueCodes = {
   "zero-cycle": "nothing in a cycle takes any time",
   // --set.
   "set-form": "a --set is not of the form `path=value`",
+  "set-move": "a --set moves what cannot be moved",
   "set-path": "the path of a --set leads nowhere",
 } as const satisfies Readonly<Record<string, string>>;
 

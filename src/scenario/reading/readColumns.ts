@@ -1,6 +1,6 @@
 // Reads the distributions whose measured values stand in a column of a CSV file beside the scenario.
 import { didYouMean } from "#foundation/didYouMean.ts";
-import { columnValues } from "./columnValues.ts";
+import { cellsOf, columnValues } from "./columnValues.ts";
 import { csvRows, type CsvRow } from "./csvRows.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
 import { isMapping } from "#scenario/values/key.ts";
@@ -69,4 +69,17 @@ function readCells([header, ...rows]: readonly CsvRow[], distribution: ColumnDis
   const message = `The column "${distribution.column}" of "${distribution.file}" has no values.`;
   const expected = "one measured value or more";
   return { findings: [{ code: "csv-empty", message, expected, remedy: "Check the file.", path }] };
+}
+
+/** The values of `{ file, column }` as texts with their units; undefined where they cannot be read. */
+export function columnTexts(written: unknown, readText: ReadText | undefined): readonly string[] | undefined {
+  if (!isMapping(written)) return undefined;
+  const { file, column, unit } = written;
+  if (typeof file !== "string" || typeof column !== "string") return undefined;
+  const rows = csvRows(readText?.(file) ?? "");
+  if ("message" in rows) return undefined;
+  const [header, ...rest] = rows;
+  const at = header?.cells.indexOf(column) ?? -1;
+  if (at < 0) return undefined;
+  return cellsOf(rest, at, { column, ...(typeof unit === "string" ? { unit } : {}) }).map(({ text }) => text);
 }

@@ -262,7 +262,13 @@ export const faultyValues: readonly FaultySpec[] = [
   {
     name: "a count in words",
     edits: [["cavities: 2", "cavities: ¦two"]],
-    found: [{ code: "wrong-type", path: "stations.right.cavities", says: "a text", remedy: "whole number" }],
+    found: [{ code: "not-whole", path: "stations.right.cavities", says: "`two`", remedy: "whole number" }],
+    shape: true,
+  },
+  {
+    name: "a count in quotes",
+    edits: [["cavities: 2", 'cavities: ¦"2"']],
+    found: [{ code: "wrong-type", path: "stations.right.cavities", says: "a text", remedy: "`2` without quotes" }],
     shape: true,
   },
   {

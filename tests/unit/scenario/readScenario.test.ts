@@ -122,3 +122,11 @@ it("reads the same scenario when the stations are listed in another order", () =
   const [own = "", tail = ""] = left.split(/(?=^crew)/mu);
   expect(read([head, own, right, tail].join("")).scenario).toEqual(read(twoStations).scenario);
 });
+
+it("reads the old word for a dispatch rule as the new one", () => {
+  const [old, now] = ["longest-waiting", "longest-since-drop"].map((word) =>
+    read(twoStations.replace("first-ready", word)),
+  );
+  expect(old?.scenario).toEqual(now?.scenario);
+  expect(now?.issues).toEqual([]);
+});
