@@ -83,15 +83,16 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
 }
 
 function plannedActivities(program: Program, { processes }: CellTable): readonly PlannedActivity[] {
-  const activities: PlannedActivity[] = [...program.activities];
+  const planned = new Map<string, Pick<CellStep, "role" | "task">>();
+  const keyOf = ({ resource, step, process }: Activity): string => JSON.stringify([resource, step, process]);
   const plan = (activity: number, step: Pick<CellStep, "role" | "task">): void => {
-    if (activity !== -1) activities[activity] = { ...activities[activity]!, ...step };
+    if (activity !== -1) planned.set(keyOf(program.activities[activity]!), step);
   };
   processes
     .flatMap(({ steps }) => steps)
     .forEach(({ role, task }, row) => plan(program.rows[row]!.activity, task ? { role, task } : { role }));
   program.stoppedActivity.forEach((activity) => plan(activity, { role: "stop.stand" }));
-  return activities;
+  return program.activities.map((activity) => ({ ...activity, ...planned.get(keyOf(activity)) }));
 }
 
 /**
