@@ -45,10 +45,9 @@ function allOf(scenario: Scenario): CellTable {
   return withCalendar(withWalks(disturbed, scenario), scenario);
 }
 
-/** All draws of one step of one resource multiplied by a factor: what a faster or slower step would do. */
+/** All draws of a step multiplied by a factor: what a faster or slower step would do. Identical resources share the step. */
 export interface StepScale {
-  readonly resource: string;
-  readonly step: string;
+  readonly steps: readonly { readonly resource: string; readonly step: string }[];
   readonly factor: number;
 }
 
@@ -122,9 +121,9 @@ function scaleStep(table: CellTable, scale: StepScale): CellTable {
   const processes = table.processes.map((process) => ({
     ...process,
     steps: process.steps.map((step): CellStep => {
-      const isMeant =
-        step.time && (step.time.resource ?? process.resource) === scale.resource && step.name === scale.step;
-      if (!isMeant) return step;
+      const owner = step.time?.resource ?? process.resource;
+      const isMeant = scale.steps.some((each) => each.resource === owner && each.step === step.name);
+      if (!isMeant || !step.time) return step;
       const laws = step.time.laws.map((law) => ({ ...law, factor: (law.factor ?? 1) * scale.factor }));
       return { ...step, time: { ...step.time, laws } };
     }),

@@ -44,7 +44,10 @@ function busyResources({ resources, processes }: StepTable, rows: readonly Row[]
       if (activity === -1) return;
       const shown = (step.shows ?? []).filter(({ resource, state }) => isWorking(resource, state));
       const busy = [process.resource, ...shown.map(({ resource }) => resource), ...(found.get(activity) ?? [])];
-      found.set(activity, resources.map(({ name }) => name).filter((name) => busy.includes(name)));
+      found.set(
+        activity,
+        resources.map(({ name }) => name).filter((name) => busy.includes(name)),
+      );
     });
   return found;
 }

@@ -96,7 +96,7 @@ function patienceOf(
   if (!patience) return { patience: null, patienceActivity: -1, patienceNext: -1 };
   return {
     patience: drawOf(name, patience.time, scope),
-    patienceActivity: activityOf(`${name} patience`, process.resource, scope),
+    patienceActivity: activityOf(`${name} patience`, undefined, scope),
     patienceNext: rowNumber(patience.leaveFor, scope),
   };
 }

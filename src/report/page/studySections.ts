@@ -103,15 +103,15 @@ function statesSection(study: Study, { id, of }: Placing): Section {
 }
 
 function bottleneckSection(study: Study, { id, of }: Placing): Section {
-  const found = `What binds: ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`;
+  const found = `Bottleneck: ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`;
   return pictured({
     id: `${id}-bottleneck`,
-    heading: `What holds the cell back${of}`,
+    heading: `What sets the pace${of}`,
     description: `Shares of the critical path with 95 % intervals, the largest first. ${found}`,
     picture: (words) => bottleneckChart(study, words),
     caption: [
-      `${found} "To spare" is by how much a step may grow in the ideal cycle before it sets the pace. `,
-      "In the table each station stands for itself.",
+      `${found} Slack is by how much a step may grow in the ideal cycle before it sets the pace. `,
+      "A step that keeps several resources busy belongs to the one that it waited for.",
     ],
     tables: [numbers(bottleneckTable([study]), study, id)],
   });
