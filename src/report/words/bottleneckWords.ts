@@ -68,11 +68,18 @@ export function stepName(step: Step): string {
 const leastSlack = 1e-5;
 
 /** "the screw, slack 0.94 s a shot". */
-export function runnerUpWords({ runnerUp, scenario, ideal }: Pick<Study, "runnerUp" | "scenario" | "ideal">): string {
+export function runnerUpWords({
+  runnerUp,
+  bottleneck,
+  scenario,
+  ideal,
+}: Pick<Study, "runnerUp" | "bottleneck" | "scenario" | "ideal">): string {
   if (!runnerUp) return "no other resource";
-  const { name, slackPerShot } = runnerUp;
-  const matched = name === PLASTICATOR ? matchedSlackWords(scenario, ideal) : undefined;
-  if (matched !== undefined) return `${ownerName(name)}, ${matched}`;
-  if (slackPerShot < leastSlack) return `${ownerName(name)}, no slack`;
-  return `${ownerName(name)}, slack ${seconds(slackPerShot)} a shot`;
+  const { slackPerShot } = runnerUp;
+  const operators = bottleneck.find(({ group }) => group === CREW && group === runnerUp.name);
+  const name = operators ? resourceName(operators) : ownerName(runnerUp.name);
+  const matched = runnerUp.name === PLASTICATOR ? matchedSlackWords(scenario, ideal) : undefined;
+  if (matched !== undefined) return `${name}, ${matched}`;
+  if (slackPerShot < leastSlack) return `${name}, no slack`;
+  return `${name}, slack ${seconds(slackPerShot)} a shot`;
 }
