@@ -3,6 +3,7 @@ import { areEqual } from "#analysis/ideal/orderedShots.ts";
 import { CREW } from "#analysis/ideal/takeawayOwners.ts";
 import { planOf, resourceKind } from "#analysis/ideal/planOf.ts";
 import type { CriticalShare } from "#analysis/replication/replicationAnswer.ts";
+import { RAM } from "#cell/words/cycleNames.ts";
 import { stepNames } from "#cell/words/stepNames.ts";
 import { serverOf } from "#scenario/resolving/takeawayGroups.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -11,13 +12,18 @@ export type ToldStep = Pick<CriticalShare, "step" | "role" | "task">;
 
 export const STATIONS = "stations";
 export const MASKS = "masks";
+/** Of the heads of identical stations; a common accumulator has one ram. */
+export const RAMS = "rams";
 
 /** The name of the group of a resource; its own where it stands alone. */
 export function groupOf(resource: string, scenario: Scenario): string {
   const kind = resourceKind(resource, scenario);
   if (kind === "operator") return CREW;
-  if (kind === "station" && areEqual(scenario.stations)) return STATIONS;
-  if (kind === "mask" && areEqual(scenario.stations)) return MASKS;
+  if (areEqual(scenario.stations)) {
+    if (kind === "station") return STATIONS;
+    if (kind === "mask") return MASKS;
+    if (kind === "ram" && resource !== RAM) return RAMS;
+  }
   return serverOf(resource, scenario) ?? resource;
 }
 

@@ -1,5 +1,5 @@
 // Phrases for what sets the pace of a cell and for the next resource in line.
-import { MASKS } from "#analysis/bottleneck/resourceGroups.ts";
+import { MASKS, RAMS } from "#analysis/bottleneck/resourceGroups.ts";
 import { CREW } from "#analysis/ideal/takeawayOwners.ts";
 import { PLASTICATOR } from "#cell/words/cycleNames.ts";
 import type { Study } from "#analysis/study/study.ts";
@@ -42,7 +42,7 @@ export function tiedWords({ bottleneck }: Pick<Study, "bottleneck">): string {
   return tied.length === 0 ? "" : `, tied with ${tied.join(" and ")}`;
 }
 
-const kinds: Readonly<Record<string, string>> = { [CREW]: "operators", [MASKS]: "masks" };
+const kinds: Readonly<Record<string, string>> = { [CREW]: "operators", [MASKS]: "masks", [RAMS]: "rams" };
 
 /** "left and right", "all 4 operators". */
 export function resourceName({ group, resources }: Pick<Resource, "group" | "resources">): string {

@@ -170,7 +170,8 @@ describe("the resource that sets the pace", () => {
     expect(study.bottleneck[0]).toMatchObject({ resources: ["plasticator"] });
     expect(study.bottleneck[0]?.steps[0]).toMatchObject({ step: "recharge", resources: ["plasticator"] });
     // The whole circuit is the screw's: recharge 4 s, drop 1.8 s and two valve shifts of 0.25 s, of 6.3 s.
-    expect(study.bottleneck[0]?.share.mean).toBeCloseTo(1, 9);
+    // The rest is the last cycle of each station, which the end of the run cuts.
+    expect(study.bottleneck[0]?.share.mean).toBeGreaterThan(0.999);
     expect(stepOf(study, "plasticator", "drop").share.mean).toBeCloseTo(1.8 / 6.3, 3);
     expect(study.runnerUp).toEqual({
       name: "stations",
