@@ -15,6 +15,8 @@ export interface Issue {
   readonly severity: Severity;
   /** Absent where the finding belongs to no place in a text. */
   readonly place?: Place;
+  /** The option of the call that gave the value, such as `--length`; it stands for the place. */
+  readonly option?: string;
   /** Path in the scenario as a user would give it to --set, such as `stations.left.steps.cool`; "" for the whole file. */
   readonly path: string;
   /** What is wrong, one plain sentence without the place. */

@@ -1,4 +1,4 @@
-// How many random cases every property takes: 100 in `npm test`, 1,000 in `npm run test:long`. Set up before each file of tests.
+// Sets how many random cases each property takes: 100 in `npm test`, 1,000 in `npm run test:long`.
 import * as fc from "fast-check";
 import { inject } from "vitest";
 
@@ -10,7 +10,7 @@ declare module "vitest" {
 
 export const caseCount = inject("caseCount");
 
-// A failing case is made simpler for no longer than this: where each one is a long simulation, that would go on for hours.
+/** Milliseconds for a property: it would take hours to shrink a failing case that is a long simulation. */
 const interruptAfterTimeLimit = 300_000;
 
 fc.configureGlobal({ numRuns: caseCount, interruptAfterTimeLimit, markInterruptAsFailure: true });

@@ -17,7 +17,7 @@ export interface TableRun {
 
 /** A fixed time of `count` ticks. */
 export function ticks(count: number, more: Partial<TimeSpec> = {}): TimeSpec {
-  return { laws: [{ law: { kind: "fixed", value: count }, factor: 1e-6 }], ...more };
+  return { distributions: [{ distribution: { kind: "fixed", value: count }, factor: 1e-6 }], ...more };
 }
 
 export function runTable(table: StepTable, until: number, options: Partial<SimulationOptions> = {}): TableRun {

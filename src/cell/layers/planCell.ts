@@ -1,5 +1,5 @@
 // The plan of a cell: its cycle table compiled once, ready for any number of replications.
-import { lawMean } from "#engine/distributions/law.ts";
+import { distributionMean } from "#engine/distributions/moments.ts";
 import type { Activity } from "#engine/compiler/names.ts";
 import { compileTable, type Program } from "#engine/compiler/program.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
@@ -96,7 +96,7 @@ function plannedActivities(program: Program, { processes }: CellTable): readonly
 
 /**
  * Ticks of one turn of screw, valve and all stations if every step waited for the one before it, at mean times: a first guess of
- * how long a cell needs for one shot of each station. Of a step with several laws the first counts.
+ * how long a cell needs for one shot of each station. Of a step with several distributions the first counts.
  */
 export function slowestTurn({ program, processes, scenario }: CellPlan): number {
   // What comes by a clock of its own, such as a stop, is no part of a turn.
@@ -111,7 +111,7 @@ function slowestServer(scenario: Scenario): number {
   const ticks = takeawayGroups(scenario).map(({ server, station }) => {
     const stations = scenario.stations.filter(({ name }) => station === null || name === station);
     const parts = stations.reduce((sum, { cavities }) => sum + cavities, 0);
-    return (parts * lawMean(server.time) * TICKS_PER_SECOND) / server.places;
+    return (parts * distributionMean(server.time) * TICKS_PER_SECOND) / server.places;
   });
   return Math.max(0, ...ticks);
 }
@@ -124,8 +124,11 @@ function scaleStep(table: CellTable, scale: StepScale): CellTable {
       const owner = step.time?.resource ?? process.resource;
       const isMeant = scale.steps.some((each) => each.resource === owner && each.step === step.name);
       if (!isMeant || !step.time) return step;
-      const laws = step.time.laws.map((law) => ({ ...law, factor: (law.factor ?? 1) * scale.factor }));
-      return { ...step, time: { ...step.time, laws } };
+      const distributions = step.time.distributions.map((distribution) => ({
+        ...distribution,
+        factor: (distribution.factor ?? 1) * scale.factor,
+      }));
+      return { ...step, time: { ...step.time, distributions } };
     }),
   }));
   return { ...table, processes };

@@ -46,23 +46,25 @@ export const lengthOption: OptionSpec = {
 /** A change of the scenario that a call asks for, and the option that asks for it. */
 export interface CalledSetting {
   readonly option: string;
-  /** As --set takes it. */
   readonly text: string;
 }
 
-/** Everything by which a call changes its scenario; an option of its own name has the last word. */
+/** Everything by which a call changes its scenario, in the order in which it is applied. */
 export function calledSettings(options: Options): readonly CalledSetting[] {
-  const { set = [], seed, replications, length, precision } = options;
-  // A seed is a text even where it looks like a number; JSON's quotes are YAML's too.
-  const values = { seed: seed === undefined ? undefined : JSON.stringify(seed), replications, length, precision };
+  const { set, run } = settingsOf(options);
   return [
-    ...set.map((text, i) => ({ option: `--set ${i + 1}`, text })),
-    ...Object.entries(values).flatMap(([name, value]) =>
-      value === undefined ? [] : [{ option: `--${name}`, text: `run.${name}=${value}` }],
-    ),
+    ...set.map((text) => ({ option: "--set", text })),
+    ...Object.entries(run).map(([name, text]) => ({ option: `--${name}`, text })),
   ];
 }
 
-export function settingsOf(options: Options): readonly string[] {
-  return calledSettings(options).map(({ text }) => text);
+interface Settings {
+  readonly set: readonly string[];
+  readonly run: Readonly<Partial<Record<"seed" | "replications" | "length" | "precision", string>>>;
+}
+
+/** The same as a scenario is read with it; an option of its own name has the last word. */
+export function settingsOf({ set = [], seed, replications, length, precision }: Options): Settings {
+  const given = Object.entries({ seed, replications, length, precision }).filter(([, text]) => text !== undefined);
+  return { set, run: Object.fromEntries(given) };
 }

@@ -16,7 +16,8 @@ function inOrderOfText(left: Issue, right: Issue): number {
 }
 
 /** `file:line:column` is what editors jump to. */
-function placeOf({ place }: Issue): string {
+function placeOf({ place, option }: Issue): string {
+  if (option !== undefined) return plainText(option, longestValue);
   return place === undefined ? "blowcell" : `${plainText(place.file)}:${place.line}:${place.column}`;
 }
 

@@ -95,8 +95,8 @@ export const OWNED = 15;
 
 /** Of each stream the four numbers of its generator. */
 export const STREAMS = 0;
-/** Of each distribution, in the order of `Law`. */
-export const LAWS = 1;
+/** Of each distribution, in the order of `Distribution`. */
+export const DISTRIBUTIONS = 1;
 export const QUANTILES = 2;
 export const AMOUNTS = 3;
 /** Of each step its priority and its chance. */
@@ -109,7 +109,7 @@ export const LIMITS = 6;
 export const PRIORITIES = 7;
 
 /** Numbers of each distribution; the first is its ticks where they do not vary, else below 0. */
-export const LAW_SIZE = 6;
+export const DISTRIBUTION_SIZE = 6;
 export const FIXED = 0;
 
 // Flags of a step.

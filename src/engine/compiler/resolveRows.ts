@@ -170,7 +170,7 @@ function registerNumber(register: spec.Register | undefined): number {
 
 function drawOf(step: string, time: spec.TimeSpec, { names, process, samplers }: Scope): Draw {
   return {
-    samplers: time.laws.map((each) => sharedSampler(each, samplers)),
+    samplers: time.distributions.map((each) => sharedSampler(each, samplers)),
     stream: names.stream(time.resource ?? process.resource, time.stream ?? step),
     again: time.again ?? false,
     until: time.until === undefined ? -1 : Math.round(time.until * TICKS_PER_SECOND),
@@ -179,9 +179,9 @@ function drawOf(step: string, time: spec.TimeSpec, { names, process, samplers }:
 }
 
 function scaleOf(scale: spec.ScaleSpec, scope: Scope): Scale {
-  const { law, stream, resource, keeps, alone, below, above } = scale;
+  const { distribution, stream, resource, keeps, alone, below, above } = scale;
   return {
-    sampler: sharedSampler({ law }, scope.samplers),
+    sampler: sharedSampler({ distribution }, scope.samplers),
     stream: scope.names.stream(resource ?? scope.process.resource, stream),
     keeps: keeps ?? false,
     alone: alone ?? false,
@@ -192,13 +192,15 @@ function scaleOf(scale: spec.ScaleSpec, scope: Scope): Scale {
   };
 }
 
-function sharedSampler(time: spec.TimeLaw, samplers: Map<string, Sampler>): Sampler {
+function sharedSampler(time: spec.DrawnTime, samplers: Map<string, Sampler>): Sampler {
   const key = JSON.stringify(time);
   const known = samplers.get(key);
   if (known) return known;
-  const { law, amount, factor = 1 } = time;
+  const { distribution, amount, factor = 1 } = time;
   const sampler =
-    amount === undefined ? new Sampler(law, { unit: TICKS_PER_SECOND * factor }) : Sampler.ofRate(law, amount * factor);
+    amount === undefined
+      ? new Sampler(distribution, { unit: TICKS_PER_SECOND * factor })
+      : Sampler.ofRate(distribution, amount * factor);
   samplers.set(key, sampler);
   return sampler;
 }

@@ -9,8 +9,8 @@ const FINEST_CELL = TAIL / CELLS;
 const END = EXACT_CELLS * FINEST_CELL;
 
 export class TableSampler extends Sampler {
-  static override ofRate(law: Distribution, massMilligrams: number): TableSampler {
-    return new TableSampler(law, { unit: 1, massMilligrams });
+  static override ofRate(distribution: Distribution, massMilligrams: number): TableSampler {
+    return new TableSampler(distribution, { unit: 1, massMilligrams });
   }
 
   /** The draw for u in [0, 1). */

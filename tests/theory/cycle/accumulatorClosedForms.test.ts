@@ -97,7 +97,7 @@ const times: fc.Arbitrary<Times> = fc.record({
   e: anyTicks,
 });
 const layout = fc.record({
-  dispatch: fc.constantFrom<DispatchRule>("first-ready", "longest-waiting", "alternate"),
+  dispatch: fc.constantFrom<DispatchRule>("first-ready", "longest-since-drop", "alternate"),
   operators: fc.integer({ min: 0, max: 3 }),
   start: fc.constantFrom("running" as const, "cold" as const),
 });

@@ -111,7 +111,7 @@ stations:
 ${stations.join("")}`;
 }
 
-test.each(["first-ready", "longest-waiting", "alternate"])(
+test.each(["first-ready", "longest-since-drop", "alternate"])(
   "stations listed in another order give the same record, %s",
   (dispatch) => {
     const recordOf = (names: readonly string[]): unknown => {

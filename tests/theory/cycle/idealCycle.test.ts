@@ -42,7 +42,7 @@ describe("ideal cycle of equal stations", () => {
         hundredths(0, 60),
         fc.integer({ min: 1, max: 8 }),
         fc.constantFrom("valve-neutral" as const, "mold-closed" as const),
-        fc.constantFrom("first-ready" as const, "longest-waiting" as const, "alternate" as const),
+        fc.constantFrom("first-ready" as const, "longest-since-drop" as const, "alternate" as const),
         fc.integer({ min: 0, max: 3 }),
         fc.constantFrom("running" as const, "cold" as const),
         (t, shift, count, rechargeStarts, dispatch, operators, start) => {
@@ -122,7 +122,7 @@ describe("ideal cycle of different stations", () => {
       fc.property(
         stations,
         hundredths(0, 60),
-        fc.constantFrom("first-ready" as const, "longest-waiting" as const, "priority" as const),
+        fc.constantFrom("first-ready" as const, "longest-since-drop" as const, "priority" as const),
         fc.integer({ min: 0, max: 2 }),
         (all, shift, dispatch, operators) => {
           const cell = fixedCell({

@@ -10,7 +10,10 @@ const seeds = Array.from({ length: streams }, (_, i) => `generator ${i}`);
 
 /** A time in ticks equal to the random number in units of 2^-32, divided by `share`; its arithmetic is exact. */
 function numberItself(share = 1): TimeSpec {
-  return { laws: [{ law: { kind: "uniform", min: 0, max: 2 ** 32 / share }, factor: 1e-6 }], stream: "numbers" };
+  return {
+    distributions: [{ distribution: { kind: "uniform", min: 0, max: 2 ** 32 / share }, factor: 1e-6 }],
+    stream: "numbers",
+  };
 }
 
 /** The sampler reads u = 0 as half a unit of 2^-32, which rounds up. */
@@ -54,7 +57,9 @@ test("numbers drawn one at a time for alternating and repeated distributions equ
 });
 
 test("numbers that decide a chance equal those of seedrandom", () => {
-  const fixed = (value: number): TimeSpec => ({ laws: [{ law: { kind: "fixed", value }, factor: 1e-6 }] });
+  const fixed = (value: number): TimeSpec => ({
+    distributions: [{ distribution: { kind: "fixed", value }, factor: 1e-6 }],
+  });
   const steps: readonly StepSpec[] = [
     { name: "numbers", time: fixed(2), chance: { of: 0.3, next: "short" }, counts: {} },
     { name: "long", time: fixed(3), next: "numbers" },

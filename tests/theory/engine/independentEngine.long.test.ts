@@ -19,7 +19,7 @@ const { Exponential, runMachineRepair, runSingleServer } = await import("../../o
 
 const seed = "other engine";
 const replications = 10;
-const exponential = (mean: number) => ({ laws: [{ law: { kind: "exponential", mean } as const }] });
+const exponential = (mean: number) => ({ distributions: [{ distribution: { kind: "exponential", mean } as const }] });
 
 /** λ 2 and μ 3 give ρ 2/3 and L = λ/(μ − λ) = 2 (Hillier and Lieberman, Introduction to Operations Research [M+C]). */
 const singleServer = { interval: 1 / 2, service: 1 / 3, number: 2, until: 5000 };

@@ -1,8 +1,8 @@
 // Runs the fast folders of tests before the slow ones, so that a simple mistake shows within seconds.
 import { BaseSequencer, type TestSpecification } from "vitest/node";
 
-/** The page tests are one long file: the many files of theory run beside it. */
-const order = ["house", "unit", "support", "page", "cli", "golden", "theory"].map((folder) => `/tests/${folder}/`);
+/** The page tests are one long file, so the many files of theory come after it and run at the same time. */
+const order = ["house", "unit", "page", "cli", "golden", "theory"].map((folder) => `/tests/${folder}/`);
 
 function rank(specification: TestSpecification): number {
   const found = order.findIndex((folder) => specification.moduleId.includes(folder));

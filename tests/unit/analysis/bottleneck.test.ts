@@ -146,7 +146,7 @@ describe("elasticity", () => {
     expect(elasticityMethod({ ...two, stations: [left] })).toBe("exact");
     expect(elasticityMethod(dispatch("alternate"))).toBe("exact");
     expect(elasticityMethod(dispatch("priority"))).toBe("difference");
-    expect(elasticityMethod(dispatch("longest-waiting"))).toBe("difference");
+    expect(elasticityMethod(dispatch("longest-since-drop"))).toBe("difference");
     expect(elasticityMethod(different)).toBe("difference");
     expect([sharesCrew(byOperator(1)), sharesCrew(byOperator(2))]).toEqual([true, false]);
     expect([elasticityMethod(byOperator(1)), elasticityMethod(byOperator(2))]).toEqual(["difference", "estimate"]);

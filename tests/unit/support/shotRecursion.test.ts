@@ -49,7 +49,7 @@ function ticksBetween(steps: readonly StepInterval[], from: number, span: number
   return last.start - first.start;
 }
 
-const dispatches = ["first-ready", "longest-waiting", "alternate", "priority"] as const;
+const dispatches = ["first-ready", "longest-since-drop", "alternate", "priority"] as const;
 const recharges = ["valve-neutral", "mold-closed"] as const;
 
 describe("two stations calculated by hand", () => {
@@ -132,7 +132,7 @@ describe("dispatch rules on three stations calculated by hand", () => {
   );
   const expected = {
     "first-ready": "a0 b5 c10 b15 c20 a25 b30 c35 b40 c45",
-    "longest-waiting": "a0 b5 c10 b15 a20 c25 b30 c35 a40 b45",
+    "longest-since-drop": "a0 b5 c10 b15 a20 c25 b30 c35 a40 b45",
     alternate: "a0 b5 c10 a20 b25 c30 a40 b45",
     priority: "b0 c5 b10 c15 b20 c25 b30 c35 b40 c45",
   };
