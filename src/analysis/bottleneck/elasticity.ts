@@ -9,7 +9,7 @@ import { callers } from "#analysis/ideal/takeawayOwners.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 import { stepGroups, type StepGroup } from "./resourceGroups.ts";
 
-export const elasticityMethods = {
+const elasticityMethods = {
   exact: "critical path, exact for a fixed order",
   estimate: "critical path, estimate (equal stations, first-ready)",
   difference: "paired finite difference",

@@ -16,7 +16,7 @@ export const MASKS = "masks";
 export const RAMS = "rams";
 
 /** The name of the group of a resource; its own where it stands alone. */
-export function groupOf(resource: string, scenario: Scenario): string {
+function groupOf(resource: string, scenario: Scenario): string {
   const kind = resourceKind(resource, scenario);
   if (kind === "operator") return CREW;
   if (areEqual(scenario.stations)) {
