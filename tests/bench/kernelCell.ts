@@ -1,12 +1,13 @@
 // The data of a two-station cell for the hand-written kernels: each step's stream and sampler, and the end.
-import { Sampler, TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
-import { openStream, type Stream } from "#engine/distributions/stream.ts";
+import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
+import { openStream, type Stream } from "../support/draws/openStream.ts";
+import { TableSampler } from "../support/draws/tableSampler.ts";
 
 export interface DrawnStep {
   readonly stream: Stream;
-  readonly sampler: Sampler;
+  readonly sampler: TableSampler;
 }
 
 interface KernelStation {
@@ -28,7 +29,7 @@ export type ShotTicks = readonly [number[], number[]];
 
 /** Supports only first-ready, valve-neutral, start: running, removal by machine, and no extra steps. */
 export function openKernelCell(scenario: Scenario, replication: number): KernelCell {
-  const step = (resource: string, name: string, sampler: Sampler): DrawnStep => ({
+  const step = (resource: string, name: string, sampler: TableSampler): DrawnStep => ({
     stream: openStream(scenario.run.seed, replication, resource, name),
     sampler,
   });
@@ -53,12 +54,12 @@ export function openKernelCell(scenario: Scenario, replication: number): KernelC
   };
 }
 
-function timeSampler(distribution: Distribution): Sampler {
-  return new Sampler(distribution, { unit: TICKS_PER_SECOND });
+function timeSampler(distribution: Distribution): TableSampler {
+  return new TableSampler(distribution, { unit: TICKS_PER_SECOND });
 }
 
-function meltSampler(time: TimeOrRate, station: StationSpec): Sampler {
+function meltSampler(time: TimeOrRate, station: StationSpec): TableSampler {
   if (time.by === "time") return timeSampler(time.time);
   const milligrams = Math.round(station.partMass! * 1e6) + Math.round(station.flashMass! * 1e6);
-  return Sampler.ofRate(time.rate, station.cavities * milligrams);
+  return TableSampler.ofRate(time.rate, station.cavities * milligrams);
 }

@@ -13,7 +13,7 @@ export const rules: readonly Rule[] = [
   ["core/loop", "core/border core/state core/observed", "operations change the state and report to the statistics"],
 
   ["engine", "foundation", "a calendar is arithmetic on dates"],
-  ["engine/distributions", "core core/border foundation", "sampling tables are filled by the core"],
+  ["engine/distributions", "core/border foundation", "sampling tables have the layout that the core reads"],
   ["engine/compiler", "core/border engine/distributions foundation", "a step table becomes the numbers of the core"],
   ["engine/run", "core core/border engine/compiler engine/distributions", "a compiled table is run by the core"],
 

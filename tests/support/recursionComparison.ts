@@ -1,11 +1,11 @@
 // Compares a simulated cell with its recursion: the same draws for both, and the first step at which they differ.
 import type { Distribution } from "#engine/distributions/distribution.ts";
-import { Sampler } from "#engine/distributions/sampler.ts";
 import { Simulation } from "#engine/run/simulation.ts";
-import { openStream, type Stream } from "#engine/distributions/stream.ts";
 import type { CellPlan } from "#cell/layers/planCell.ts";
 import type { Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
+import { openStream, type Stream } from "./draws/openStream.ts";
 import type { Durations } from "./shotRecursion.ts";
+import { TableSampler } from "./draws/tableSampler.ts";
 
 export interface Interval {
   readonly resource: string;
@@ -29,16 +29,16 @@ export function massMilligrams(station: StationSpec): number {
   return station.cavities * (Math.round(station.partMass! * 1e6) + Math.round(station.flashMass! * 1e6));
 }
 
-function samplerOf(time: Distribution): Sampler {
-  return new Sampler(time, { unit: 1e6 });
+function samplerOf(time: Distribution): TableSampler {
+  return new TableSampler(time, { unit: 1e6 });
 }
 
-function samplerOfMelt(time: TimeOrRate, station: StationSpec): Sampler {
-  return time.by === "time" ? samplerOf(time.time) : Sampler.ofRate(time.rate, massMilligrams(station));
+function samplerOfMelt(time: TimeOrRate, station: StationSpec): TableSampler {
+  return time.by === "time" ? samplerOf(time.time) : TableSampler.ofRate(time.rate, massMilligrams(station));
 }
 
 /** The sampler of a step; the first charge of a cold start is that of the largest shot. */
-function samplerFor(scenario: Scenario, step: string, station: number): Sampler {
+function samplerFor(scenario: Scenario, step: string, station: number): TableSampler {
   if (step.startsWith("shift to")) return samplerOf(scenario.valve.shift);
   const masses = scenario.stations.map(massMilligrams);
   const spec = scenario.stations[station === -1 ? masses.indexOf(Math.max(...masses)) : station]!;
@@ -56,7 +56,7 @@ function samplerFor(scenario: Scenario, step: string, station: number): Sampler 
 /** The simulation's draws for the recursion: the n-th number of the stream of resource and step. */
 export function sameDraws(scenario: Scenario): Durations {
   const streams = new Map<string, { readonly next: Stream; readonly drawn: number[] }>();
-  const samplers = new Map<string, Sampler>();
+  const samplers = new Map<string, TableSampler>();
   return (resource, step, n, station) => {
     const key = `${resource}|${step}`;
     const stream = streams.get(key) ?? { next: openStream(scenario.run.seed, replication, resource, step), drawn: [] };

@@ -7,7 +7,7 @@ import { openTo, stateNames } from "#cell/words/stateNames.ts";
 import { named } from "#cell/words/stepNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
 import { valveResource } from "#cell/table/selectorValve.ts";
-import { shotLaw } from "#cell/table/shotLaw.ts";
+import { shotTime } from "#cell/table/shotTime.ts";
 import { fixed, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
 /**
@@ -100,9 +100,9 @@ function head(scenario: Scenario, station: StationSpec, number: number): CellPro
           { resource: VALVE, state: openTo(station.name) },
           { resource: ramName, state: stateNames.filling },
         ],
-        // The laws of all heads, so that the screw's n-th recharge has the n-th number whichever head it fills.
+        // The distributions of all heads, so that the screw's n-th recharge has the n-th number whichever head it fills.
         time: {
-          laws: scenario.stations.map((each) => shotLaw(each.recharge, each)),
+          distributions: scenario.stations.map((each) => shotTime(each.recharge, each)),
           resource: PLASTICATOR,
         },
         stoppedBy: [PLASTICATOR],
@@ -136,7 +136,7 @@ function parison(station: StationSpec): readonly CellStep[] {
         { resource: station.name, state: stateNames.parisonDrop },
         { resource: ramName, state: stateNames.delivering },
       ],
-      time: { laws: [shotLaw(station.drop, station)] },
+      time: { distributions: [shotTime(station.drop, station)] },
       gives: [{ place: emptyOf(station) }],
       counts: { [shotsOf(station.name)]: 1 },
     },

@@ -1,13 +1,13 @@
 // Continuous extrusion: a parison always grows at the die, and each mold travels in, closes on it, cuts it off and travels out.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
-import type { TimeLaw } from "#engine/compiler/stepTable.ts";
+import type { DrawnTime } from "#engine/compiler/stepTable.ts";
 import type { ContinuousSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { CellProcess, CellResource, CellStep } from "#cell/words/cellTable.ts";
 import { dropsOf, PLASTICATOR, shotsOf } from "#cell/words/cycleNames.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
 import { named } from "#cell/words/stepNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
-import { rechargeSeconds, shotLaw } from "#cell/table/shotLaw.ts";
+import { rechargeSeconds, shotTime } from "#cell/table/shotTime.ts";
 import { shotMass, shotMasses } from "#cell/table/shotMass.ts";
 import { fixed, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
@@ -60,7 +60,9 @@ function plasticator(scenario: Scenario): CellProcess {
         ...named("screw.extrude"),
         needs: [{ place: PARISON_CAUGHT, takes: "cargo" }],
         shows: [{ resource: PLASTICATOR, state: stateNames.extrudingParison }],
-        time: { laws: stations.map((_, k) => parisonLaw(scenario, stations[(k + 1) % stations.length]!)) },
+        time: {
+          distributions: stations.map((_, k) => parisonDistribution(scenario, stations[(k + 1) % stations.length]!)),
+        },
         gives: [{ place: PARISON_DUE }],
       },
       { ...named("screw.overrun"), shows: [{ resource: PLASTICATOR, state: stateNames.extrudingToRegrind }] },
@@ -68,10 +70,10 @@ function plasticator(scenario: Scenario): CellProcess {
   };
 }
 
-function parisonLaw(scenario: Scenario, station: StationSpec): TimeLaw {
-  const law = shotLaw(station.recharge, station);
+function parisonDistribution(scenario: Scenario, station: StationSpec): DrawnTime {
+  const distribution = shotTime(station.recharge, station);
   const slower = slowedBy(scenario);
-  return slower === 1 ? law : { ...law, factor: (law.factor ?? 1) * slower };
+  return slower === 1 ? distribution : { ...distribution, factor: (distribution.factor ?? 1) * slower };
 }
 
 /**

@@ -1,7 +1,6 @@
 // Runs a cell at its mean times and writes down every step that started and every completion that it needed.
-import type { Row } from "#engine/compiler/row.ts";
+import { isPlainShow, type Row } from "#engine/compiler/row.ts";
 import { Simulation, type FlowRecorder } from "#engine/run/simulation.ts";
-import { isPlainShow } from "#engine/compiler/stepCode.ts";
 import { hasRole, shotRoles, type CellProcess, type CellStep } from "#cell/words/cellTable.ts";
 import { slowestTurn, type CellPlan } from "#cell/layers/planCell.ts";
 
@@ -18,7 +17,7 @@ export interface FlowNode extends Pick<CellStep, "role" | "task">, Pick<CellProc
   readonly ticks: number;
   /** The resources whose state it shows, its own where it shows none. */
   readonly occupies: readonly string[];
-  /** False for a step that takes no time whatever its law, since it has none. */
+  /** False for a step that takes no time whatever its distribution, since it has none. */
   readonly timed: boolean;
   /** Nodes whose completion this one needed. */
   readonly needed: readonly number[];

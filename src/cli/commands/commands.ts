@@ -1,4 +1,4 @@
-// The commands that are built, and by name those that are planned, so that nothing asked for is quietly ignored.
+// The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
 import {
   compareOutOption,
@@ -25,7 +25,7 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "check",
     operands: "<file...>",
-    meaning: "check scenario files and show step times, the ideal cycle, what sets it and how far the rest is from it",
+    meaning: "check scenario files; show step times, the ideal cycle, slack and the process window",
     example: "blowcell check scenarios/two-station.yaml",
     options: [setOption, ...talk],
     load: async () => (await import("./check.ts")).check,
@@ -33,7 +33,7 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "run",
     operands: "<file>",
-    meaning: "simulate a cell: what it makes, what it waits for, what sets the pace; writes report.html and CSV files",
+    meaning: "simulate a cell: output, waits and what sets the pace; writes report.html and CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
     options: [outOption, eventsOption, ...changes, jobsOption, ...talk],
     load: async () => (await import("./run.ts")).run,

@@ -32,7 +32,7 @@ export const newScenario: Act = async ([path = ""], options, host) => {
   const { folder, name } = partsOf(path);
   const text = starterScenario({ stations, kind }, path);
   await host.writeFiles(folder, [{ name, text, isNew: true }]);
-  if (options.quiet !== true) host.tell(`${path} is written; blowcell check ${path} shows its ideal cycle\n`);
+  if (options.quiet !== true) host.report(`${path} is written; blowcell check ${path} shows its ideal cycle\n`);
   return exitCode.done;
 };
 

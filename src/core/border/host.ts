@@ -4,5 +4,5 @@
 export declare function started(node: i32, row: i32, tick: f64, ticks: f64): void;
 export declare function needed(node: i32, before: i32): void;
 
-/** The draw of a law where no table tells it: at the very ends, and for values that were measured. */
-export declare function exactTicks(law: i32, u: f64): f64;
+/** The draw of a distribution where no table helps: at the very ends, and for measured values. */
+export declare function exactTicks(distribution: i32, u: f64): f64;

@@ -10,7 +10,7 @@ export const GIVE_UP = 1;
 export const STEP = 2;
 /** The step needs something, or the end of a stop, before it starts. */
 export const NEED = 3;
-/** A token is taken: its place, the place's rank, the register for its number, 1 for the first of the step, 1 for the last. */
+/** A token is taken: its place, the register for its number, 1 for the first of the step, 1 for the last. */
 export const TAKE = 4;
 /** Tokens are taken where registers choose the place or where there are several. */
 export const TAKE_ALL = 5;
@@ -21,12 +21,12 @@ export const SHOW = 7;
 /** A state is shown where registers have a say: the resource, its register, how many states there are, and these. */
 export const SHOW_CHOSEN = 8;
 /**
- * Time passes: the (first) law, 1 where cargo chooses among several, the number of the draws that are made ahead or -1 where
+ * Time passes: the (first) distribution, 1 where cargo chooses among several, the number of the draws that are made ahead or -1 where
  * the step draws when it starts, the activity or -1 where it binds nothing, the clock or -1, 1 where the next step may be done ahead of
  * the clock: it then follows with STEP, SHOW of one state and TIME.
  */
 export const TIME = 9;
-/** A step without time has taken what it needed: the flow record is told. */
+/** A step without time has taken what it needed: the flow record gets a node. */
 export const PASS = 10;
 /** A step whose end binds nothing is over. */
 export const UNBIND = 11;
@@ -56,17 +56,19 @@ export const MARK_COUNTER = 8;
 /** An entry of the event log in memory: so many bytes, two real numbers in front and whole numbers behind them, in the order of `Entry`. */
 export const ENTRY_SIZE = 40;
 
-// Sections of whole numbers. What there are several of is told one after the other.
+// Sections of whole numbers. Records of one kind follow one another.
 
 export const CODE = 0;
 /** Of each step, in the order of `Step`. */
 export const STEPS = 1;
-/** Of each need, in the order of `Need`. */
+/** Of each need, in the order of `Need`: this many numbers, of which the first names a place. */
 export const NEEDS = 2;
+export const NEED_SIZE = 8;
 /** Resources that gates and steps name: what steps have several of. */
 export const LISTS = 3;
-/** Of each way of drawing a time, in the order of `Draw`. */
+/** Of each way of drawing a time, in the order of `Draw`: this many numbers, of which the first names a distribution. */
 export const DRAWS = 4;
+export const DRAW_SIZE = 4;
 /** Of each scale, in the order of `Scale`. */
 export const SCALES = 5;
 /** Of each process its resource and its first cargo. */
@@ -84,28 +86,30 @@ export const TAKERS = 11;
 export const LINES = 12;
 /** Of each counter: 1 where every rise is kept. */
 export const MARKED = 13;
-/** Of each kind of draws that are made ahead: the law, and the stream that gives numbers to nothing else. */
+/** Of each kind of draws that are made ahead: the distribution, and the stream that gives numbers to nothing else. */
 export const AHEAD = 14;
+/** Of each activity where its row begins, or -1; then the rows: what the activity becomes, by the activity that bound its start. */
+export const OWNED = 15;
 
 // Sections of real numbers.
 
 /** Of each stream the four numbers of its generator. */
 export const STREAMS = 0;
-/** Of each law, in the order of `Law`. */
-export const LAWS = 1;
+/** Of each distribution, in the order of `Distribution`. */
+export const DISTRIBUTIONS = 1;
 export const QUANTILES = 2;
 export const AMOUNTS = 3;
 /** Of each step its priority and its chance. */
 export const STEP_REALS = 4;
-/** Of each draw the tick to which it lasts, below 0 where its laws say how long. */
+/** Of each draw the tick to which it lasts, below 0 where its distributions say how long. */
 export const UNTIL = 5;
 /** Of each scale its limits. */
 export const LIMITS = 6;
 /** Of each process. */
 export const PRIORITIES = 7;
 
-/** Of each law: its ticks where they do not vary, else below 0, are the first of so many numbers. */
-export const LAW_SIZE = 6;
+/** Numbers of each distribution; the first is its ticks where they do not vary, else below 0. */
+export const DISTRIBUTION_SIZE = 6;
 export const FIXED = 0;
 
 // Flags of a step.
@@ -122,7 +126,8 @@ export const HAND = 2;
 export const RUNS_ON = -1;
 export const HOLDS = -2;
 
-// Serving rules; 0 is first-come.
+// Serving rules.
+export const FIRST_COME = 0;
 export const LONGEST_SINCE_SERVED = 1;
 export const BY_PRIORITY = 2;
 export const ROTATION = 3;
@@ -150,19 +155,10 @@ export const ZERO_TIME_LOOP = 2;
 // The quantile tables: cells of the body, which spans u from 0 to 1, and of each tail, which are so many times finer.
 export const CELLS = 1024;
 export const FINER = 32;
-/** So many of the finest cells at either end are not interpolated at all. */
+/** Of the finest cells so many at either end are not interpolated: there draws are exact. */
 export const EXACT_CELLS = 8;
 export const NODES = CELLS + 1;
 /** Where the nodes of the body, of u < 1 / FINER and of u >= 1 - 1 / FINER begin. */
 export const BODY = 0;
 export const LOWER_TAIL = NODES;
 export const UPPER_TAIL = 2 * NODES;
-
-// The curve over the normal score from which most tables are read.
-
-/** Exact points in one standard deviation of the normal law. */
-export const POINTS_A_SCORE = 4;
-/** Exact points on either side of the median: up to a score of 4.5. */
-export const CURVE_REACH = 18;
-/** Exact points through which each piece of the curve runs. */
-export const CURVE_ORDER = 10;

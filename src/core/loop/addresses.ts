@@ -33,7 +33,7 @@ function addressOperation(at: usize): usize {
     case STEP:
       return set(at, 1, changetype<usize>(stepAt(operand(at, 1))), 2);
     case TAKE:
-      return set(at, 1, changetype<usize>(placeAt(operand(at, 1))), 6);
+      return set(at, 1, changetype<usize>(placeAt(operand(at, 1))), 5);
     case SHOW:
       return addressShown(at);
     case SHOW_CHOSEN:

@@ -160,7 +160,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
       }
       case TAKE: {
         takeOne(process, at);
-        at += 24;
+        at += 20;
         break;
       }
       case TAKE_ALL: {

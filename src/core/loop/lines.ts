@@ -1,4 +1,4 @@
-// Who waits at each place, and whom its rule serves next.
+// The processes that wait at each place, and the one that its rule serves next.
 import { now } from "../state/clock.ts";
 import { BY_PRIORITY, LONGEST_SINCE_SERVED, NO_REGISTER, ROTATION, URGENCY } from "../border/numbers.ts";
 import { Process, processAt, register } from "../state/process.ts";
@@ -9,7 +9,7 @@ import { Place, placeAt, placeCount } from "../state/tokens.ts";
 /** Places at which something has changed. */
 export let touchedPlaces = 0;
 
-/** `isNews`: somebody may be served now, or show something else. */
+/** `isNews`: a process may be served now, or show something else. */
 export function join(place: Place, process: Process, isNews: bool): void {
   setWaiter(place, place.length++, process);
   if (isNews) touch(place);
@@ -29,7 +29,7 @@ function setWaiter(place: Place, number: i32, process: Process): void {
   store<u32>(place.waiters + ((<usize>number) << 2), changetype<usize>(process));
 }
 
-/** Something at this place has changed: whoever needs it may now be served, or wait for something else. */
+/** Something at this place has changed: a process that needs it may now be served, or wait for something else. */
 export function changed(place: Place): void {
   for (let i = 0; i < place.lineCount; i++) {
     const line = changetype<Place>(load<usize>(place.lines + ((<usize>i) << 2)));
@@ -57,7 +57,7 @@ function touch(place: Place): void {
   touchedPlaces++;
 }
 
-/** Takes out of the line whoever is served next; null where nobody can be. */
+/** Takes the process that is served next out of the line; null where none can be. */
 export function serve(place: Place): Process | null {
   const process = foremost(place, true);
   if (process === null) return null;
@@ -112,7 +112,7 @@ function foremost(place: Place, onlyReady: bool): Process | null {
   return best;
 }
 
-/** Whom the rule serves later; equal ones go by the order of the processes. */
+/** Whether the rule serves the process later; equal ones go by the order of the processes. */
 function isBehind(process: Process, other: Process, rule: i32): bool {
   let difference: f64 = 0;
   if (rule === LONGEST_SINCE_SERVED) difference = process.servedAt - other.servedAt;

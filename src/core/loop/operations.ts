@@ -1,6 +1,6 @@
 // The operations that do more than a line or two: what they take, stop, show and give, and what is weighed.
 import { now } from "../state/clock.ts";
-import { lawAt, nextTicks } from "../state/draws.ts";
+import { distributionAt, nextTicks } from "../state/draws.ts";
 import { changed } from "./lines.ts";
 import { CARGO, IDLE, IS_PHYSICS, LIMITS, OWN_RANK, SCALES } from "../border/numbers.ts";
 import { addressAt, operand } from "../state/operands.ts";
@@ -16,7 +16,7 @@ import { keepNumber } from "./waits.ts";
 /** A number that is drawn and judged. */
 @unmanaged
 class Scale {
-  law: i32 = 0;
+  distribution: i32 = 0;
   stream: i32 = 0;
   keeps: i32 = 0;
   alone: i32 = 0;
@@ -31,7 +31,7 @@ let own = -1;
 /** The latest of a step's completions and of the process's own last step binds what follows. */
 export function takeOne(process: Process, at: usize): void {
   const place = changetype<Place>(addressAt(at, 1));
-  if (operand(at, 4) === 1) {
+  if (operand(at, 3) === 1) {
     rank = OWN_RANK;
     own = process.head;
     process.tied = 0;
@@ -48,9 +48,9 @@ export function takeOne(process: Process, at: usize): void {
       rank = place.rank;
     }
   }
-  keepNumber(process, operand(at, 3), token.cargo);
+  keepNumber(process, operand(at, 2), token.cargo);
   changed(place);
-  if (operand(at, 5) === 1) {
+  if (operand(at, 4) === 1) {
     if (hasFlow) flowNeeded(own);
     // Where nothing has completed yet, as at the very beginning, nothing is tied.
     if (process.head === -1) process.tied = 0;
@@ -86,8 +86,8 @@ export function giveChosen(process: Process, at: usize): void {
 /** Returns the row to leave for, -1 where the number is kept or within its limits. */
 export function weigh(process: Process, number: i32): i32 {
   const scale = changetype<Scale>(sectionOfWholes(SCALES) + <usize>number * offsetof<Scale>());
-  const fixed = lawAt(scale.law).fixed;
-  const drawn = fixed >= 0 ? fixed : nextTicks(scale.law, scale.stream);
+  const fixed = distributionAt(scale.distribution).fixed;
+  const drawn = fixed >= 0 ? fixed : nextTicks(scale.distribution, scale.stream);
   if (scale.keeps === 1) {
     process.kept = drawn;
     return -1;

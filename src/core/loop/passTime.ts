@@ -1,7 +1,7 @@
 // Time passes: how long a step lasts, what bound its start, and which steps after it are over at once.
 import { link } from "../observed/chain.ts";
 import { now } from "../state/clock.ts";
-import { drawTicks, Kind, lawAt, nextDrawn } from "../state/draws.ts";
+import { drawTicks, Kind, distributionAt, nextDrawn } from "../state/draws.ts";
 import { clearDue, setDue } from "../state/eventList.ts";
 import { STILL, TIMED } from "../border/numbers.ts";
 import { addressAt, operand } from "../state/operands.ts";
@@ -15,7 +15,7 @@ import { endedFor, lastChanged } from "./stops.ts";
 /** Numbers of the operation TIME, itself included. */
 const TIME_SIZE = 7;
 
-/** Until when steps that nobody else sees or touches may be done ahead of the clock: what is observed then must be seen. */
+/** Until when steps without effect on others may be done ahead of the clock: what is observed at that tick must be complete. */
 let horizon: f64 = -1;
 
 /** Steps may be done ahead of the clock up to and including `tick`. */
@@ -23,7 +23,7 @@ export function mayLookAheadTo(tick: f64): void {
   horizon = tick;
 }
 
-/** The step lasts from now on, and what bound its start is kept; so do those after it that nobody else sees or touches. */
+/** The step lasts from now on, and what bound its start is kept; so are the steps after it that have no effect on others. */
 export function passTime(process: Process, from: usize): void {
   let at = from;
   let start = now;
@@ -62,7 +62,7 @@ function timeOf(process: Process, at: usize): f64 {
 }
 
 function timeDrawnNow(process: Process, at: usize): f64 {
-  const fixed = lawAt(operand(at, 1) + operand(at, 2) * process.cargo).fixed;
+  const fixed = distributionAt(operand(at, 1) + operand(at, 2) * process.cargo).fixed;
   return fixed >= 0 ? fixed : drawTicks(process, process.step!.draw);
 }
 

@@ -23,7 +23,7 @@ import { codeAt, needAt, priorityOf, Step, stepAt } from "../state/steps.ts";
 import { holdBack, leaveLine } from "./stops.ts";
 import { Place, take } from "../state/tokens.ts";
 
-/** Serves whoever is next at a place where something has changed, null where nobody is: those who wait on then show what for. */
+/** Serves the next process at a place where something has changed; null where none can be served: those that wait on then show what for. */
 export function serveNext(): Process | null {
   const place = nextChanged();
   const process = serve(place);
@@ -32,7 +32,7 @@ export function serveNext(): Process | null {
   return process;
 }
 
-/** True where nobody else may want what the process needs, and all is there; otherwise it stands in line. */
+/** True where no other process may want what this one needs, and all is there; otherwise it stands in line. */
 export function maySelfServe(process: Process): bool {
   const step = process.step!;
   if ((step.flags & TAKES_ALONE) === 0 || !isReady(process)) {

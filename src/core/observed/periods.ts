@@ -2,13 +2,13 @@
 import { resourceAt, resourceCount, Resource } from "../state/resource.ts";
 import { room, roomier } from "../state/sections.ts";
 
-// Told of every change between work and pause, in order of time. A pause of no length does not end a period. A period that lies
+// Called at every change between work and pause, in order of time. A pause of no length does not end a period. A period that lies
 // within another one can never be the longest and is forgotten at once, so that memory does not grow with the run as long as
-// somebody is at work without a pause.
+// some resource is at work without a pause.
 
 /** A period that is over. */
 @unmanaged
-export class Period {
+class Period {
   start: f64 = 0;
   end: f64 = 0;
   resource: i32 = 0;

@@ -1,4 +1,4 @@
-// Uniform numbers from the generators of streams, and the times that laws make of them.
+// Uniform numbers from the generators of streams, and the times that distributions make of them.
 import { now } from "./clock.ts";
 import { exactTicks } from "../border/host.ts";
 import {
@@ -8,7 +8,7 @@ import {
   DRAWS,
   EXACT_CELLS,
   FINER,
-  LAWS,
+  DISTRIBUTIONS,
   LOWER_TAIL,
   QUANTILES,
   STREAMS,
@@ -19,12 +19,12 @@ import { Process } from "./process.ts";
 import { realAt, realsOf, room, sectionOfReals, sectionOfWholes, wholeAt, wholesOf } from "./sections.ts";
 
 @unmanaged
-export class Law {
+export class Distribution {
   /** Its ticks where they do not vary, else below 0. */
   fixed: f64 = 0;
   /** Number of the node at which its quantile table begins, below 0 where it has none. */
   table: f64 = 0;
-  /** What its sampler has by the same names. */
+  /** As in its sampler (`engine/distributions/sampler.ts`). */
   location: f64 = 0;
   scale: f64 = 0;
   least: f64 = 0;
@@ -32,8 +32,9 @@ export class Law {
 }
 
 /**
- * The numbers of alea, Baagøe's multiply-with-carry generator. It is told in doubles that are whole multiples of 2^-32; whole
- * numbers of 32 bits give the very same draws, and the next one is there after a multiplication, without a wait for `floor`.
+ * Alea, Baagøe's multiply-with-carry generator, bit for bit as in seedrandom, which seeds it and is the reference for it
+ * (tests/theory/engine/generator.test.ts). seedrandom keeps doubles that are whole multiples of 2^-32; whole numbers of 32 bits give the
+ * same draws, and the next one is there after one multiplication, without a wait for `floor`.
  */
 @unmanaged
 class Generator {
@@ -47,8 +48,8 @@ class Generator {
 /** How a step takes its time. */
 @unmanaged
 class Draw {
-  firstLaw: i32 = 0;
-  laws: i32 = 0;
+  firstDistribution: i32 = 0;
+  distributions: i32 = 0;
   stream: i32 = 0;
   /** 1 where the stream's last number is taken once more. */
   again: i32 = 0;
@@ -61,17 +62,17 @@ const UNIT: f64 = 1 / f64(1 << 32);
 const BITS_IN_CELL: u32 = 32 - ctz(CELLS);
 const BITS_IN_FINEST: u32 = BITS_IN_CELL - ctz(FINER);
 
-/** Draws below this one, and as many of the highest, belong to the tails; draws below `END`, and as many, are not interpolated at all. */
+/** Draws below this one, and as many of the highest, belong to the tails; draws below `END`, and as many of the highest, are exact. */
 const TAIL: u32 = CELLS << BITS_IN_FINEST;
 const END: u32 = EXACT_CELLS << BITS_IN_FINEST;
 
-/** Times drawn at once: in a loop of its own a draw costs half of what it costs between two events. */
+/** Times drawn in one pass: in a loop of its own a draw costs half of what it costs between two events. */
 const BLOCK = 64;
 
 /** Draws that are made ahead. */
 @unmanaged
 export class Kind {
-  law: i32 = 0;
+  distribution: i32 = 0;
   stream: i32 = 0;
   /** How many of the BLOCK times, which follow in memory, are used up. */
   used: i32 = 0;
@@ -81,13 +82,13 @@ export class Kind {
 const KIND_SIZE = offsetof<Kind>() + 8 * BLOCK;
 
 let kinds: usize = 0;
-let laws: usize = 0;
+let distributions: usize = 0;
 let generators: usize = 0;
 let quantiles: usize = 0;
 let draws: usize = 0;
 
 export function openDraws(): void {
-  laws = sectionOfReals(LAWS);
+  distributions = sectionOfReals(DISTRIBUTIONS);
   quantiles = sectionOfReals(QUANTILES);
   draws = sectionOfWholes(DRAWS);
   openGenerators();
@@ -95,18 +96,18 @@ export function openDraws(): void {
   kinds = room(count, KIND_SIZE);
   for (let number = 0; number < count; number++) {
     const kind = kindAt(number);
-    kind.law = wholeAt(AHEAD, 2 * number);
+    kind.distribution = wholeAt(AHEAD, 2 * number);
     kind.stream = wholeAt(AHEAD, 2 * number + 1);
     kind.used = BLOCK;
   }
 }
 
 function openGenerators(): void {
-  const told = sectionOfReals(STREAMS);
+  const states = sectionOfReals(STREAMS);
   const count = realsOf(STREAMS) / 4;
   generators = room(count, offsetof<Generator>());
   for (let number = 0; number < count; number++) {
-    const from = told + 32 * <usize>number;
+    const from = states + 32 * <usize>number;
     const generator = generatorOf(number);
     generator.s0 = u32(load<f64>(from) / UNIT);
     generator.s1 = u32(load<f64>(from, 8) / UNIT);
@@ -115,8 +116,8 @@ function openGenerators(): void {
   }
 }
 
-export function lawAt(number: i32): Law {
-  return changetype<Law>(laws + <usize>number * offsetof<Law>());
+export function distributionAt(number: i32): Distribution {
+  return changetype<Distribution>(distributions + <usize>number * offsetof<Distribution>());
 }
 
 function generatorOf(stream: i32): Generator {
@@ -136,23 +137,23 @@ export function nextDrawn(kind: Kind): f64 {
 
 function drawBlock(kind: Kind): void {
   const from = changetype<usize>(kind) + offsetof<Kind>();
-  const law = lawAt(kind.law);
+  const distribution = distributionAt(kind.distribution);
   kind.used = 0;
-  if (law.fixed >= 0) for (let at = from; at < from + 8 * BLOCK; at += 8) store<f64>(at, law.fixed);
-  else if (law.table < 0)
+  if (distribution.fixed >= 0) for (let at = from; at < from + 8 * BLOCK; at += 8) store<f64>(at, distribution.fixed);
+  else if (distribution.table < 0)
     for (let at = from; at < from + 8 * BLOCK; at += 8)
-      store<f64>(at, ticksAt(kind.law, next(generatorOf(kind.stream))));
-  else interpolateBlock(kind, law, from);
+      store<f64>(at, ticksAt(kind.distribution, next(generatorOf(kind.stream))));
+  else interpolateBlock(kind, distribution, from);
 }
 
 /** Writes BLOCK times, as `ticksAt` gives them. */
-function interpolateBlock(kind: Kind, law: Law, from: usize): void {
+function interpolateBlock(kind: Kind, distribution: Distribution, from: usize): void {
   const generator = generatorOf(kind.stream);
-  const body = quantiles + ((<usize>i32(law.table)) << 3) + 8 * BODY;
-  const location = law.location;
-  const scale = law.scale;
-  const least = law.least;
-  const mass = law.mass;
+  const body = quantiles + ((<usize>i32(distribution.table)) << 3) + 8 * BODY;
+  const location = distribution.location;
+  const scale = distribution.scale;
+  const least = distribution.least;
+  const mass = distribution.mass;
   let s0 = generator.s0;
   let s1 = generator.s1;
   let s2 = generator.s2;
@@ -163,13 +164,12 @@ function interpolateBlock(kind: Kind, law: Law, from: usize): void {
     s0 = s1;
     s1 = s2;
     s2 = u32(t);
-    // The body of the table first: fifteen draws of sixteen end here.
-    if (s2 + TAIL < 2 * TAIL) store<f64>(at, ticksAt(kind.law, s2));
-    else {
-      let value = location + scale * between(body, s2, BITS_IN_CELL);
-      if (value < least) value = least;
-      store<f64>(at, Math.floor((mass > 0 ? mass / value : value) + 0.5));
-    }
+    // Fifteen draws of sixteen lie in the body of the table.
+    const isInTail = s2 + TAIL < 2 * TAIL;
+    const ticks = isInTail
+      ? ticksAt(kind.distribution, s2)
+      : ticksOf(between(body, s2, BITS_IN_CELL), location, scale, least, mass);
+    store<f64>(at, ticks);
   }
   generator.s0 = s0;
   generator.s1 = s1;
@@ -177,7 +177,7 @@ function interpolateBlock(kind: Kind, law: Law, from: usize): void {
   generator.carry = carry;
 }
 
-/** Between two neighboring nodes of a table: the highest bits name the cell, the others where in it. */
+/** Between two neighboring nodes of a table: the highest bits choose the cell, the others the place in it. */
 function between(part: usize, draw: u32, bitsInCell: u32): f64 {
   const at = part + ((<usize>(draw >> bitsInCell)) << 3);
   const low = load<f64>(at);
@@ -200,33 +200,38 @@ export function uniform(stream: i32): f64 {
   return f64(next(generatorOf(stream))) * UNIT;
 }
 
-/** The ticks that a law makes of the next number of a stream. */
-export function nextTicks(law: i32, stream: i32): f64 {
-  return ticksAt(law, next(generatorOf(stream)));
+/** The ticks that a distribution makes of the next number of a stream. */
+export function nextTicks(distribution: i32, stream: i32): f64 {
+  return ticksAt(distribution, next(generatorOf(stream)));
 }
 
-/** The ticks that belong to u = draw / 2^32, as the law's sampler makes them. */
+/** The ticks that belong to u = draw / 2^32. */
 function ticksAt(number: i32, draw: u32): f64 {
-  const law = lawAt(number);
-  const table = i32(law.table);
+  const distribution = distributionAt(number);
+  const table = i32(distribution.table);
   if (table < 0 || draw + END < 2 * END) return exactTicks(number, f64(draw) * UNIT);
   const part = quantiles + ((<usize>table) << 3);
   let quantile: f64;
   if (draw < TAIL) quantile = between(part + 8 * LOWER_TAIL, draw, BITS_IN_FINEST);
   else if (draw >= 0 - TAIL) quantile = between(part + 8 * UPPER_TAIL, draw + TAIL, BITS_IN_FINEST);
   else quantile = between(part + 8 * BODY, draw, BITS_IN_CELL);
-  let value = law.location + law.scale * quantile;
-  if (value < law.least) value = law.least;
-  return Math.floor((law.mass > 0 ? law.mass / value : value) + 0.5);
+  return ticksOf(quantile, distribution.location, distribution.scale, distribution.least, distribution.mass);
 }
 
-/** The time of a draw, whatever it goes by. */
+/** Whole ticks: of a value, or of the time in which a mass passes at a rate. */
+function ticksOf(quantile: f64, location: f64, scale: f64, least: f64, mass: f64): f64 {
+  let value = location + scale * quantile;
+  if (value < least) value = least;
+  return Math.floor((mass > 0 ? mass / value : value) + 0.5);
+}
+
+/** The time of a draw: until a tick, fixed, or drawn. */
 export function drawTicks(process: Process, number: i32): f64 {
   const until = realAt(UNTIL, number);
   if (until >= 0) return Math.max(0, until - now);
   const draw = changetype<Draw>(draws + <usize>number * offsetof<Draw>());
-  const law = draw.laws === 1 ? draw.firstLaw : draw.firstLaw + process.cargo;
-  const fixed = lawAt(law).fixed;
+  const distribution = draw.distributions === 1 ? draw.firstDistribution : draw.firstDistribution + process.cargo;
+  const fixed = distributionAt(distribution).fixed;
   if (fixed >= 0) return fixed;
-  return draw.again === 1 ? ticksAt(law, generatorOf(draw.stream).s2) : nextTicks(law, draw.stream);
+  return draw.again === 1 ? ticksAt(distribution, generatorOf(draw.stream).s2) : nextTicks(distribution, draw.stream);
 }

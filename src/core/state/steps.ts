@@ -1,4 +1,4 @@
-// The steps of all processes as the compiler tells them: what each needs, and what a stop does to it.
+// The steps of all processes as the compiler writes them: what each needs, and what a stop does to it.
 import { CODE, LISTS, NEEDS, STEP_REALS, STEPS } from "../border/numbers.ts";
 import { realAt, sectionOfWholes, wholesOf } from "./sections.ts";
 import { Place } from "./tokens.ts";
@@ -8,7 +8,7 @@ import { Place } from "./tokens.ts";
 export class Step {
   number: i32 = 0;
   flags: i32 = 0;
-  /** Where its code lies, and where it starts when all that it needs is there; told as numbers, and turned into addresses. */
+  /** Where its code lies, and where it starts when all that it needs is there; numbers at first, then turned into addresses. */
   reachedAt: usize = 0;
   startsAt: usize = 0;
   /** Where its needs, gates and occupied resources begin, and how many there are. */

@@ -1,6 +1,6 @@
 // The places of a step table and the tokens at them: for each one when it came, which step's completion gave it and which number it carries.
 import { now } from "./clock.ts";
-import { LINES, NEEDS, PLACES, TAKERS } from "../border/numbers.ts";
+import { LINES, NEED_SIZE, NEEDS, PLACES, TAKERS } from "../border/numbers.ts";
 import { room, sectionOfWholes, wholeAt, wholesOf } from "./sections.ts";
 
 @unmanaged
@@ -36,9 +36,6 @@ export class Place {
   /** 1 where something has changed for those who wait. */
   touched: i32 = 0;
 }
-
-/** Numbers of a need, of which the first names a place. */
-const NEED_SIZE = 8;
 
 export let placeCount = 0;
 let places: usize = 0;

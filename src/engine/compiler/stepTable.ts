@@ -74,35 +74,35 @@ export interface ShowSpec {
   readonly state: string | readonly string[];
 }
 
-/** The law of a step's time in seconds, or, with an amount in milligrams, the law of a rate in kg/s: the time is then amount / rate. */
-export interface TimeLaw {
-  readonly law: Distribution;
+/** The distribution of a step's time in seconds, or, with an amount in milligrams, that of a rate in kg/s: the time is then amount / rate. */
+export interface DrawnTime {
+  readonly distribution: Distribution;
   readonly amount?: number;
   /** Every drawn time is multiplied by this; 1 if not given. */
   readonly factor?: number;
 }
 
 export interface TimeSpec {
-  /** One law, or one for each number that `cargo` may hold. */
-  readonly laws: readonly TimeLaw[];
+  /** One distribution, or one for each number that `cargo` may hold. */
+  readonly distributions: readonly DrawnTime[];
   /** Whose step this is in streams, records and shares; the process's own resource if not given. */
   readonly resource?: string;
   /** Name of the stream of draws; the step's name if not given. */
   readonly stream?: string;
-  /** Takes the number that the stream gave last once more: one time that is told in parts. */
+  /** Takes the number that the stream gave last once more: one time that is passed in parts. */
   readonly again?: true;
-  /** The step lasts to this second of the run instead, whatever the law says, and no time where that is over. */
+  /** The step lasts to this second of the run instead, whatever the distribution says, and no time where that is over. */
   readonly until?: number;
   /** The time passes only while this resource is in a working state. */
   readonly whileWorking?: string;
 }
 
 /**
- * A number that is drawn and judged, such as a mass. Whole millionths of the law's unit are compared.
+ * A number that is drawn and judged, such as a mass. Whole millionths of the unit are compared.
  * What a process keeps is added to everything that it draws until it keeps another number.
  */
 export interface ScaleSpec {
-  readonly law: Distribution;
+  readonly distribution: Distribution;
   /** Name of the stream of draws, and whose it is: the process's own resource if not given. */
   readonly stream: string;
   readonly resource?: string;
@@ -159,7 +159,7 @@ export interface StepSpec {
   readonly releases?: string;
   /** Name of the next step; if not given the following one, after the last the first. */
   readonly next?: string;
-  /** With this chance the process goes there instead; `resource` is whose luck it is, the process's own if not given. */
+  /** With this chance the process goes there instead; `resource` names the stream, the process's own if not given. */
   readonly chance?: { readonly of: number; readonly next: string; readonly resource?: string };
 }
 

@@ -1,27 +1,26 @@
-// Who may want a place's tokens, and where those who also want them stand in line.
+// Which processes may take tokens of a place, and in which lines those processes wait.
 import { NO_REGISTER } from "#core/border/numbers.ts";
 import type { Need, Row } from "./row.ts";
 import type { StepTable } from "./stepTable.ts";
 
 /** Processes that take from the place, in their order. */
-export function takersOf(rows: readonly Row[], place: number, table: StepTable): Int32Array {
+export function takersOf(rows: readonly Row[], place: number, table: StepTable): readonly number[] {
   return processesWhere(rows, (row) => row.needs.some((need) => mayMean(need, place, table)));
 }
 
 /** Places at which processes stand in line for steps that also need this place. */
-export function linesFor(rows: readonly Row[], place: number, table: StepTable): Int32Array {
+export function linesFor(rows: readonly Row[], place: number, table: StepTable): readonly number[] {
   const isLine = (line: number): boolean =>
     rows.some(
-      (row) =>
-        row.needs[0] !== undefined &&
-        mayMean(row.needs[0], line, table) &&
-        row.needs.some((need) => mayMean(need, place, table)),
+      ({ needs }) =>
+        needs[0] !== undefined && mayMean(needs[0], line, table) && needs.some((need) => mayMean(need, place, table)),
     );
-  return Int32Array.from(table.places.keys()).filter(isLine);
+  return [...table.places.keys()].filter(isLine);
 }
 
-export function processesWhere(rows: readonly Row[], holds: (row: Row) => boolean): Int32Array {
-  return Int32Array.from(new Set(rows.filter(holds).map((row) => row.process))).toSorted();
+/** In their order, which is that of the rows. */
+export function processesWhere(rows: readonly Row[], holds: (row: Row) => boolean): readonly number[] {
+  return [...new Set(rows.filter(holds).map((row) => row.process))];
 }
 
 function mayMean(need: Need, place: number, table: StepTable): boolean {

@@ -1,7 +1,7 @@
-// The laws that a time or a rate may follow, as plain descriptions; sampling lives in sampler.ts.
+// The distributions that a time or a rate may follow, as plain descriptions.
 
 /**
- * One law of a non-negative quantity in its SI unit (seconds for times, kg/s for rates).
+ * One distribution of a non-negative quantity in its SI unit (seconds for times, kg/s for rates).
  *
  * - `fixed` is always the same value.
  * - `normal` is clamped at 0: a draw below 0 becomes 0.

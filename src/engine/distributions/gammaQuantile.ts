@@ -1,4 +1,4 @@
-// The quantile of a gamma law of scale 1, sound for every shape, also for a spread of a few parts in a thousand.
+// The quantile of a gamma distribution of scale 1, for every shape, even for a spread of a few parts in a thousand.
 import stdlibQuantile from "@stdlib/stats-base-dists-gamma-quantile";
 import normalQuantile from "@stdlib/stats-base-dists-normal-quantile";
 

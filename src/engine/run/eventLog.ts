@@ -1,4 +1,4 @@
-// The event log: every change of a state in the numbers of the core, put into words only when somebody reads it.
+// The event log: every change of a state in the numbers of the core, put into words only when it is read.
 import { ENTRY_SIZE } from "#core/border/numbers.ts";
 
 /** A state entered. Numbers are those of the program; -1 where there is none. */

@@ -5,10 +5,10 @@ import program from "#core/core.wasm";
 export interface CoreHost {
   started(node: number, row: number, tick: number, ticks: number): void;
   needed(node: number, before: number): void;
-  exactTicks(law: number, u: number): number;
+  exactTicks(distribution: number, u: number): number;
 }
 
-/** What `core/core.ts` offers; truth is told as 0 or 1. */
+/** What `core/core.ts` offers; a truth value is 0 or 1. */
 export interface Core {
   readonly memory: WebAssembly.Memory;
   wholes(section: number, length: number): number;

@@ -1,9 +1,8 @@
 // The simulation: runs a program against the clock, one instant after another, and hands over what was kept of it.
 import { BindingChain, type ChainTotals } from "./bindingChain.ts";
 import * as core from "#core/border/numbers.ts";
-import { coreImage } from "#engine/compiler/coreImage.ts";
 import type { EventLog } from "./eventLog.ts";
-import { meanLaws } from "#engine/distributions/lawTable.ts";
+import { meanDistributions } from "#engine/distributions/distributionTable.ts";
 import { longestActive, type LongestActive } from "./longestActive.ts";
 import { openCore, type Core } from "./openCore.ts";
 import type { Program } from "#engine/compiler/program.ts";
@@ -14,26 +13,26 @@ import { openStreams } from "#engine/distributions/stream.ts";
 export interface SimulationOptions {
   readonly seed: string;
   readonly replication: number;
-  /** Every time is the mean of its law: nothing is drawn. */
+  /** Every time is the mean of its distribution: nothing is drawn. */
   readonly atMeans?: boolean;
   readonly log?: EventLog;
   readonly flow?: FlowRecorder;
-  /** Counters, and who is told of each rise of them as the run goes on; several of one counter in their order. */
+  /** Counters and their readers, which are called at each rise during the run; several readers of one counter in their order. */
   readonly readers?: readonly (readonly [counter: string, reader: MarkReader])[];
-  /** By state: 1 where a resource counts as at work when its active periods are told; the working states if not given. */
+  /** By state: 1 where it is part of an active period; the working states if not given. */
   readonly isActive?: Uint8Array;
   /** Class of each state, for the time that all resources together spend; all in one where absent. */
   readonly classOf?: Uint8Array;
   /** Nodes of the chain after which it is folded: what it holds does not depend on it. */
   readonly foldAt?: number;
-  /** Processes up to which the earliest is found by a look at all, instead of a heap: no result depends on it. */
+  /** Processes up to which the earliest is found by a scan of all, instead of a heap: no result depends on it. */
   readonly scanUpTo?: number;
 }
 
 /** Is handed the tick of each rise of its counter. */
 export type MarkReader = (tick: number) => void;
 
-/** Told of every step that starts and of every completion that it needed; for the event graph. */
+/** Is called for every step that starts and for every completion that it needed; for the event graph. */
 export interface FlowRecorder {
   started(node: number, row: number, tick: number, ticks: number): void;
   needed(node: number, before: number): void;
@@ -42,7 +41,7 @@ export interface FlowRecorder {
 /** Nodes of the chain held before it is folded; few enough to stay in a processor's fast memory. */
 const usualFoldAt = 1 << 11;
 
-/** Up to so many pending times a look at all beats a heap (measured: the benchmark prints both). */
+/** Up to this many pending times a scan of all beats a heap (measured: the benchmark prints both). */
 const usualScanUpTo = 16;
 
 /** A mark in memory, counted in numbers of 8 and of 4 bytes. */
@@ -56,7 +55,7 @@ const runOnInstants = 20_000;
 export class Simulation {
   readonly program: Program;
   readonly chain: BindingChain;
-  /** Ticks at which a marked counter was raised, and which one; of those that nobody reads. */
+  /** Ticks at which a marked counter without a reader was raised, and which one. */
   readonly marks: { ticks: number[]; counters: number[] } = { ticks: [], counters: [] };
   /** The stops that the table marks. */
   readonly stops = new StopLog();
@@ -74,7 +73,7 @@ export class Simulation {
     this.#core = openCore({
       started: (node, row, tick, ticks) => flow?.started(node, row, tick, ticks),
       needed: (node, before) => flow?.needed(node, before),
-      exactTicks: (law, u) => program.laws.samplers[law]!.ticks(u),
+      exactTicks: (distribution, u) => program.image.distributions.samplers[distribution]!.exactTicks(u),
     });
     this.chain = new BindingChain(this.#core, program.activities.length);
     this.#classes = Math.max(0, ...(options.classOf ?? [])) + 1;
@@ -123,7 +122,7 @@ export class Simulation {
   /** By resource: ticks since the observation began in which its active period was the longest of all. */
   longestActive(): readonly LongestActive[] {
     const own = this.#core;
-    const resources = this.program.firstState.length;
+    const resources = this.program.table.resources.length;
     const past = Array.from({ length: own.periods() }, (_, i) => ({
       resource: own.periodResource(i),
       start: own.periodStart(i),
@@ -191,12 +190,11 @@ export class Simulation {
   }
 
   #takeIn({ seed, replication, atMeans, isActive, classOf }: SimulationOptions, marked: readonly string[]): void {
-    const { streams, laws, states, counters, isWorking } = this.program;
-    const image = coreImage(this.program);
-    const active = isActive ?? isWorking;
-    const meaning = states.map(
-      (_, i) => isWorking[i]! * core.WORKING + active[i]! * core.ACTIVE + (classOf?.[i] ?? 0) * core.CLASS,
-    );
+    const { image, streams, states, counters } = this.program;
+    const meaning = states.map(({ kind }, i) => {
+      const isWorking = kind === "working" ? 1 : 0;
+      return isWorking * core.WORKING + (isActive?.[i] ?? isWorking) * core.ACTIVE + (classOf?.[i] ?? 0) * core.CLASS;
+    });
     for (const [section, numbers] of image.wholes) this.#writeWholes(section, numbers);
     for (const [section, numbers] of image.reals) this.#writeReals(section, numbers);
     this.#writeWholes(core.MEANINGS, meaning);
@@ -205,7 +203,10 @@ export class Simulation {
       counters.map((name, number) => (marked.includes(name) || this.#readers[number] ? 1 : 0)),
     );
     this.#writeReals(core.STREAMS, openStreams(seed, replication, streams));
-    this.#writeReals(core.LAWS, atMeans ? meanLaws(laws) : laws.numbers);
+    this.#writeReals(
+      core.DISTRIBUTIONS,
+      atMeans ? meanDistributions(image.distributions) : image.distributions.numbers,
+    );
   }
 
   #writeWholes(section: number, numbers: ArrayLike<number>): void {

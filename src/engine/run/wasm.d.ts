@@ -1,11 +1,5 @@
-// What the build makes of a program for the core, and what every host that runs it offers; the libraries of the compiler tell neither.
+// Types of the compiled core and of WebAssembly, which the libraries of the compiler leave out.
 declare module "*.wasm" {
-  const bytes: Uint8Array<ArrayBuffer>;
-  export default bytes;
-}
-
-/** Real numbers, eight bytes each, lowest byte first: what `x.ts` exports as `numbers`, worked out by the build. */
-declare module "*.f64" {
   const bytes: Uint8Array<ArrayBuffer>;
   export default bytes;
 }

@@ -1,5 +1,5 @@
 // Topics of what a scenario is written with: its keys, the words that may stand behind them, and the distributions.
-import { empirical, lawShapes } from "#scenario/distributions/lawShape.ts";
+import { distributionShapes, empirical } from "#scenario/distributions/distributionShape.ts";
 import { keyFacts, type KeyFacts } from "#scenario/keys/keyFacts.ts";
 import { mergedTopics, type Topic } from "./topic.ts";
 
@@ -42,7 +42,7 @@ function choiceTopics({ name, paths, choices, example }: KeyFacts): readonly Top
 }
 
 function distributionTopics(): readonly Topic[] {
-  return Object.entries({ ...lawShapes, empirical }).map(([name, { meaning, parameters, example }]) => ({
+  return Object.entries({ ...distributionShapes, empirical }).map(([name, { meaning, parameters, example }]) => ({
     names: [name],
     kind: "distribution",
     meaning,

@@ -177,13 +177,13 @@ function keysWords({ properties = {} }: SchemaNode): string {
   return `a mapping with ${names.length === 1 ? "the key" : "the keys"} ${names.join(", ")}`;
 }
 
+/** What the definitions of values that may vary are made of. */
+const varying: Readonly<Record<string, Dimension>> = { drawnTime: "time", rateDistribution: "rate" };
+
 function referredWords(name: string): string {
-  if (name === "timeLawOrEstimate") return `${referredWords("timeLaw")}, or estimate`;
-  const varies = /^(?<dimension>\w+)Law$/u.exec(name)?.groups?.["dimension"];
-  const dimension = (varies ?? name) as Dimension;
+  if (name === "timeDistributionOrEstimate") return `${referredWords("drawnTime")}, or estimate`;
+  const dimension = varying[name] ?? (name as Dimension);
   const { noun } = dimensions[dimension];
-  const units = unitsOf(dimension)
-    .map(({ symbol }) => symbol)
-    .join(", ");
-  return varies === undefined ? `${noun} (${units})` : `${noun} (${units}) or a distribution`;
+  const units = unitsOf(dimension).map(({ symbol }) => symbol);
+  return `${noun} (${units.join(", ")})${name in varying ? " or a distribution" : ""}`;
 }

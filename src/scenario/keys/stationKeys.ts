@@ -2,7 +2,12 @@
 import { stationDelivery } from "./deliveryKeys.ts";
 import { meaningOf, windowShape } from "./tableKeys.ts";
 import { defaulted, eitherOr, listOf, mapping, optional, required } from "#scenario/values/key.ts";
-import { isKeysBesideLaw, timeLaw, timeLawBeside, timeLawOrEstimate } from "#scenario/distributions/law.ts";
+import {
+  isKeysBesideDistribution,
+  drawnTime,
+  drawnTimeBeside,
+  timeDistributionOrEstimate,
+} from "#scenario/distributions/distribution.ts";
 import { meanings } from "#scenario/values/leaf.ts";
 import { oneOf, text, wholeNumber } from "#scenario/values/plainLeaf.ts";
 import { stepName, stationName } from "#scenario/values/nameLeaf.ts";
@@ -16,7 +21,7 @@ const doneBy = oneOf({
 
 const remove = mapping(
   () => ({
-    time: required(timeLaw, "Time to remove the parts, tail strip included."),
+    time: required(drawnTime, "Time to remove the parts, tail strip included."),
     by: defaulted(doneBy, "stations.*.steps.remove.by", "By machine, or by an operator, who is busy for that time."),
   }),
   "{ time: 0.8 s, by: machine }",
@@ -24,7 +29,7 @@ const remove = mapping(
 
 const clear = mapping(
   () => ({
-    time: required(timeLaw, "Time to clear the mold of a lost shot."),
+    time: required(drawnTime, "Time to clear the mold of a lost shot."),
     by: defaulted(doneBy, "stations.*.steps.clear.by", "By machine, or by an operator, who is busy for that time."),
   }),
   "{ time: 90 s, by: operator }",
@@ -32,24 +37,24 @@ const clear = mapping(
 
 const steps = mapping(
   () => ({
-    close: required(timeLaw, "Mold closes, with lock-up and pin entry or pinch."),
-    blow: required(timeLawOrEstimate, "Blow air inflates the parison, blow delay included; or `estimate`."),
+    close: required(drawnTime, "Mold closes, with lock-up and pin entry or pinch."),
+    blow: required(timeDistributionOrEstimate, "Blow air inflates the parison, blow delay included; or `estimate`."),
     cool: required(
-      timeLawOrEstimate,
+      timeDistributionOrEstimate,
       "Part cools under pressure; or `estimate`, from wall, material and temperatures.",
       { triangular: ["7.0 s", "7.5 s", "9.0 s"] },
     ),
-    vent: required(timeLawOrEstimate, "Pressure falls before the mold may open; or `estimate`."),
-    open: required(timeLaw, "Mold opens, pin out included."),
+    vent: required(timeDistributionOrEstimate, "Pressure falls before the mold may open; or `estimate`."),
+    open: required(drawnTime, "Mold opens, pin out included."),
     remove: required(
-      eitherOr(timeLawBeside("{ time: 0.8 s, by: operator }"), remove, isKeysBesideLaw),
+      eitherOr(drawnTimeBeside("{ time: 0.8 s, by: operator }"), remove, isKeysBesideDistribution),
       "Parts leave the mold: a time by machine, or a mapping with `by: operator`.",
       { time: "0.8 s", by: "operator" },
     ),
     clear: optional(clear, "A lost shot is removed from the open mold; needed where a stop can cause one."),
-    travelIn: optional(timeLaw, "Mold travels under the die (continuous).", "0.7 s"),
-    cut: optional(timeLaw, "Parison is cut (continuous).", "0.2 s"),
-    travelOut: optional(timeLaw, "Mold travels to the blow station (continuous).", "0.7 s"),
+    travelIn: optional(drawnTime, "Mold travels under the die (continuous).", "0.7 s"),
+    cut: optional(drawnTime, "Parison is cut (continuous).", "0.2 s"),
+    travelOut: optional(drawnTime, "Mold travels to the blow station (continuous).", "0.7 s"),
   }),
   "{ close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: 0.8 s }",
 );
@@ -58,7 +63,7 @@ const extraStep = mapping(
   () => ({
     after: required(text("close"), "The cycle step, or the extra step listed before, that this one follows."),
     name: required(stepName, "Name of the step in tables."),
-    time: required(timeLaw, "Time of the step."),
+    time: required(drawnTime, "Time of the step."),
   }),
   "{ after: close, name: pin down, time: 0.3 s }",
 );

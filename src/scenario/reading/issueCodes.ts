@@ -37,6 +37,7 @@ export const issueCodes = {
   "name-reserved": ["a name already means something in the tables", "Choose another name."],
   "more-faults": ["there are more faults than are shown", "Correct those that are shown, then check again."],
   "not-whole": ["a whole number is needed", "Write a whole number."],
+  "old-word": ["a word of an earlier version is used; it still works", "Write the word that the message names."],
   "out-of-range": ["a number is outside its range", "Write a number within the range that the message names."],
   "task-twice": ["a task of the crew is named twice", "Delete one of the two."],
   "unknown-choice": ["the word is none of those that may stand here", "Write one of the words that the message names."],
@@ -178,6 +179,7 @@ export const issueCodes = {
     "a --set is not of the form `path=value`",
     'Write `--set path=value`, such as `--set "run.length=4 h"`.',
   ],
+  "set-move": ["a --set moves what cannot be moved", "Give the new value as a whole."],
   "set-path": [
     "the path of a --set leads nowhere",
     "Use a path as errors show it, such as `stations.left.steps.cool`.",

@@ -2,8 +2,8 @@
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
 import type { Written } from "#scenario/keys/glossary.ts";
-import type { LawReading } from "#scenario/distributions/lawReading.ts";
 import { defaults } from "#scenario/values/defaults.ts";
+import type { DistributionReading } from "#scenario/distributions/distributionReading.ts";
 import type { Draft } from "#scenario/reading/reading.ts";
 
 export type ScenarioDraft = Draft<Written>;
@@ -11,7 +11,7 @@ export type StationDraft = Exclude<NonNullable<ScenarioDraft["stations"]>, reado
 export type ProductDraft = NonNullable<ScenarioDraft["product"]>;
 
 type RemoveDraft = NonNullable<NonNullable<StationDraft["steps"]>["remove"]>;
-type RemoveKeys = Exclude<RemoveDraft, LawReading>;
+type RemoveKeys = Exclude<RemoveDraft, DistributionReading>;
 
 export interface Resolution {
   readonly draft: ScenarioDraft;
@@ -20,9 +20,11 @@ export interface Resolution {
   readonly report: (finding: Finding) => void;
 }
 
-/** A law that can be drawn from; not one that waits for its column or for an estimate. */
-export function settled(law: LawReading | "estimate" | undefined): Distribution | undefined {
-  return law === undefined || law === "estimate" || law.kind === "column" ? undefined : law;
+/** A distribution that can be drawn from; not one that waits for its column or for an estimate. */
+export function settled(distribution: DistributionReading | "estimate" | undefined): Distribution | undefined {
+  return distribution === undefined || distribution === "estimate" || distribution.kind === "column"
+    ? undefined
+    : distribution;
 }
 
 /** How parts leave the mold: a time alone is by machine. */
@@ -33,16 +35,16 @@ export function removeKeys({ steps }: StationDraft): RemoveKeys {
 }
 
 /** True where every draw is zero, once rounded to a microsecond. */
-export function isAlwaysZero(law: Distribution): boolean {
+export function isAlwaysZero(distribution: Distribution): boolean {
   const halfTick = 5e-7;
-  switch (law.kind) {
+  switch (distribution.kind) {
     case "fixed":
-      return law.value < halfTick;
+      return distribution.value < halfTick;
     case "uniform":
     case "triangular":
-      return law.max < halfTick;
+      return distribution.max < halfTick;
     case "empirical":
-      return law.values.every((value) => value < halfTick);
+      return distribution.values.every((value) => value < halfTick);
     case "normal":
     case "lognormal":
     case "gamma":

@@ -1,8 +1,11 @@
 // Holds the moments of sampled distributions to the exact ones; strata of u replace random draws, so there is no noise.
 import { expect, test } from "vitest";
 import type { Distribution } from "#engine/distributions/distribution.ts";
-import { lawMean, lawSd } from "#engine/distributions/law.ts";
-import { Sampler } from "#engine/distributions/sampler.ts";
+import { distributionMean } from "#engine/distributions/moments.ts";
+import { drawer, drawnTimes } from "../../support/draws/drawnTimes.ts";
+import { distributionSd } from "../../support/draws/distributionSd.ts";
+import { openStream } from "../../support/draws/openStream.ts";
+import { TableSampler } from "../../support/draws/tableSampler.ts";
 
 /** Strata of u that halve towards both ends, so that a heavy tail is summed as finely as the body. */
 function strata(): readonly (readonly [number, number])[] {
@@ -12,7 +15,7 @@ function strata(): readonly (readonly [number, number])[] {
 }
 
 /** Mean and standard deviation at midpoints in each stratum; differences from `center` keep the digits. */
-function sampledMoments(sampler: Sampler, center: number): { readonly mean: number; readonly sd: number } {
+function sampledMoments(sampler: TableSampler, center: number): { readonly mean: number; readonly sd: number } {
   const points = 8192;
   let first = 0;
   let second = 0;
@@ -27,8 +30,9 @@ function sampledMoments(sampler: Sampler, center: number): { readonly mean: numb
   return { mean: center + first, sd: Math.sqrt(second - first * first) };
 }
 
+const seconds = { unit: 1e6 };
 const shapes = [0.5, 1, 2, 5, 20];
-const laws: readonly Distribution[] = [
+const distributions: readonly Distribution[] = [
   { kind: "uniform", min: 2, max: 5 },
   { kind: "triangular", min: 1, mode: 1, max: 4 },
   { kind: "triangular", min: 1, mode: 2, max: 4 },
@@ -45,13 +49,16 @@ const laws: readonly Distribution[] = [
   { kind: "empirical", values: [3, 1, 2, 7, 7] },
 ];
 
-test.each(laws)("mean and standard deviation are within 1e-4 of the exact distribution's: %o", (law) => {
-  const sampler = new Sampler(law, { unit: 1e6 });
-  const { mean, sd } = sampledMoments(sampler, sampler.meanTicks);
-  expect(sampler.meanTicks).toBe(lawMean(law) * 1e6);
-  expect(Math.abs(mean / sampler.meanTicks - 1)).toBeLessThan(1e-4);
-  expect(Math.abs(sd / 1e6 / lawSd(law) - 1)).toBeLessThan(1e-4);
-});
+test.each(distributions)(
+  "mean and standard deviation are within 1e-4 of the exact distribution's: %o",
+  (distribution) => {
+    const sampler = new TableSampler(distribution, seconds);
+    const { mean, sd } = sampledMoments(sampler, sampler.meanTicks);
+    expect(sampler.meanTicks).toBe(distributionMean(distribution) * 1e6);
+    expect(Math.abs(mean / sampler.meanTicks - 1)).toBeLessThan(1e-4);
+    expect(Math.abs(sd / 1e6 / distributionSd(distribution) - 1)).toBeLessThan(1e-4);
+  },
+);
 
 test.each([
   // E[1/X] of a uniform distribution on [a, b] is ln(b/a)/(b − a) [C].
@@ -61,9 +68,28 @@ test.each([
   // Numerical integration of 1/max(0.1 mean, x) with SciPy 1.17.1 [C].
   [{ kind: "gamma", mean: 1, sd: 0.5 }, 1.3305274046057316],
   [{ kind: "normal", mean: 1, sd: 0.3 }, 1.1384820131949316],
-] as const)("the mean time at a drawn rate is the mean of mass / rate: %o", (law, secondsPerKilogram) => {
-  const sampler = Sampler.ofRate(law, 1e6);
+] as const)("the mean time at a drawn rate is the mean of mass / rate: %o", (distribution, secondsPerKilogram) => {
+  const sampler = TableSampler.ofRate(distribution, 1e6);
   expect(Math.abs(sampler.meanTicks / 1e6 / secondsPerKilogram - 1)).toBeLessThan(1e-5);
   const sampled = sampledMoments(sampler, sampler.meanTicks);
   expect(Math.abs(sampled.mean / sampler.meanTicks - 1)).toBeLessThan(1e-4);
+});
+
+const coreDraws = 200_000;
+
+test.each([
+  ...distributions.map((distribution) => ({ distribution })),
+  { distribution: { kind: "normal", mean: 0.1, sd: 0.03 } as const, amount: 60_000 },
+  { distribution: { kind: "gamma", mean: 0.1, sd: 0.05 } as const, amount: 60_000 },
+  { distribution: { kind: "empirical", values: [0.01, 0.02, 0.04] } as const, amount: 60_000 },
+])("the core draws the same ticks as the reference sampler: %o", (time) => {
+  const sampler =
+    "amount" in time
+      ? TableSampler.ofRate(time.distribution, time.amount)
+      : new TableSampler(time.distribution, seconds);
+  const seed = JSON.stringify(time);
+  const next = openStream(seed, 0, drawer, "draw");
+  const options = { seed, count: coreDraws, meanTicks: sampler.meanTicks };
+  const drawn = drawnTimes([{ name: "draw", time: { distributions: [time] } }], options);
+  expect(drawn.findIndex((ticks) => ticks !== sampler.ticks(next()))).toBe(-1);
 });

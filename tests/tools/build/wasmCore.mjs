@@ -1,32 +1,37 @@
-// Gives bundlers compiled bytes: `x.wasm` is the AssemblyScript of `x.ts`, and `x.f64` holds the `numbers` that `x.ts` exports.
+// Compiles the core, which is written in AssemblyScript, to WebAssembly: an import of `#core/core.wasm` gives the bytes made of `core.ts`.
+import { createHash } from "node:crypto";
+import { mkdir, readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
 /** Sizes up to which functions are inlined; without inlining, calls take half of the time of the loop. */
 const inlined = { anywhere: 150, light: 500 };
 
-/** Functions that are not inlined: they are rarely called, and inlining them would slow every draw. */
-const apart = { core: ["state/draws/drawTicks"] };
+/** Functions that are not inlined: they are rarely called, and inlining them slows every draw. */
+const apart = ["state/draws/drawTicks"];
+
+const folder = fileURLToPath(new URL("../../../src/core", import.meta.url));
+const modules = fileURLToPath(new URL("../../../node_modules", import.meta.url));
+const cache = path.join(modules, ".cache/blowcell");
 
 /** Throws when the compiler reports an error. */
-async function compileCore(file) {
+async function compileCore() {
   // Loaded only when needed, because it is large.
   const { default: asc } = await import("assemblyscript/asc");
-  const { dir, base, name } = path.parse(file);
-  // Functions keep their names until those that stay apart have been found. The runtime `stub` never frees memory. A failure ends in a trap instead
-  // of a call of the host.
+  // Debug names remain until `inline` has found the functions of `apart`. The runtime `stub` never frees memory.
+  // A failure ends in a trap instead of a call of the host.
   const choices = ["--optimizeLevel", "3", "--noAssert", "--runtime", "stub", "--debug", "--use", "abort="];
   let bytes;
   let faults = "";
-  const { error } = await asc.main([base, "--baseDir", dir, "--outFile", `${name}.wasm`, ...choices], {
+  const { error } = await asc.main(["core.ts", "--baseDir", folder, "--outFile", "core.wasm", ...choices], {
     stderr: { write: (text) => void (faults += text) },
     writeFile: (_, contents) => void (bytes = contents),
   });
   if (error) throw new Error(`${error.message}\n${faults}`);
-  return inline(bytes, apart[name] ?? []);
+  return inline(bytes);
 }
 
-async function inline(bytes, staysApart) {
+async function inline(bytes) {
   const { default: binaryen } = await import("binaryen");
   const core = binaryen.readBinary(bytes);
   const { MutableGlobals, NontrappingFPToInt, BulkMemory, BulkMemoryOpt, SignExt } = binaryen.Features;
@@ -38,8 +43,8 @@ async function inline(bytes, staysApart) {
   binaryen.setFlexibleInlineMaxSize(inlined.light);
   binaryen.setOneCallerInlineMaxSize(inlined.anywhere);
   binaryen.setAllowInliningFunctionsWithLoops(true);
-  for (const name of staysApart) {
-    if (core.getFunction(name) === 0) throw new Error(`${name} is to stay a function, and is none`);
+  for (const name of apart) {
+    if (core.getFunction(name) === 0) throw new Error(`${name} should stay a function but is none`);
     binaryen.setPassArgument("no-inline", name);
     core.runPasses(["no-inline"]);
   }
@@ -49,58 +54,56 @@ async function inline(bytes, staysApart) {
   return core.emitBinary();
 }
 
-/** The numbers that a module exports, as little-endian doubles. */
-async function workOut(file) {
-  const { build } = await import("esbuild");
-  const { outputFiles } = await build({
-    entryPoints: [file],
-    bundle: true,
-    write: false,
-    platform: "node",
-    format: "esm",
-    conditions: ["blowcell-source"],
-    logLevel: "error",
-  });
-  const text = Buffer.from(outputFiles[0].contents).toString("base64");
-  const { numbers } = await import(`data:text/javascript;base64,${text}`);
-  const bytes = new DataView(new ArrayBuffer(8 * numbers.length));
-  numbers.forEach((number, i) => bytes.setFloat64(8 * i, number, true));
-  return new Uint8Array(bytes.buffer);
+/** Changes with the sources of the core, with this file and with the versions of both compilers. */
+async function sourceHash() {
+  const sources = (await readdir(folder, { recursive: true })).filter((name) => name.endsWith(".ts")).toSorted();
+  const compilers = ["assemblyscript", "binaryen"].map((name) => path.join(modules, name, "package.json"));
+  const hash = createHash("sha256").update(sources.join());
+  for (const file of [...sources.map((name) => path.join(folder, name)), ...compilers, fileURLToPath(import.meta.url)])
+    hash.update(await readFile(file));
+  return hash.digest("hex");
 }
 
-const root = fileURLToPath(new URL("../../..", import.meta.url));
-
-/** No such file exists; both bundlers get the path that it would have. */
-const made = /\.(?:wasm|f64)$/;
-const wasm = /\.wasm$/;
-const placeOf = (name, folder) =>
-  name.startsWith("#") ? path.join(root, "src", name.slice(1)) : path.resolve(folder, name);
-
-function make(file) {
-  const source = file.replace(made, ".ts");
-  return wasm.test(file) ? compileCore(source) : workOut(source);
+/** Compiles only after a change: it takes seconds, and the build, the tests and the benchmark need the same bytes. */
+async function compiledCore() {
+  const name = `core-${await sourceHash()}.wasm`;
+  const kept = await readFile(path.join(cache, name)).catch(() => undefined);
+  if (kept !== undefined) return kept;
+  const bytes = await compileCore();
+  await mkdir(cache, { recursive: true });
+  const old = (await readdir(cache)).filter((each) => each.startsWith("core-"));
+  await Promise.all(old.map((each) => rm(path.join(cache, each), { force: true })));
+  // Renamed when it is complete, because another process may read at the same time.
+  const unfinished = path.join(cache, `${process.pid}.wasm`);
+  await writeFile(unfinished, bytes);
+  await rename(unfinished, path.join(cache, name));
+  return bytes;
 }
 
-/** Files of AssemblyScript's runtime that are part of the compiled core, which the bundle's list of files lacks. */
+/** Nothing lies there: both bundlers are given a place all the same. */
+const place = path.join(folder, "core.wasm");
+const wasm = /core\.wasm$/;
+
+/** The runtime of AssemblyScript, which a bundle with the compiled core contains but does not list. */
 export function withinCore(inputs) {
   return inputs.some((file) => wasm.test(file)) ? ["node_modules/assemblyscript/std/assembly/rt/stub.ts"] : [];
 }
 
 export const forEsbuild = {
-  name: "made-bytes",
+  name: "wasm-core",
   setup({ onResolve, onLoad }) {
-    onResolve({ filter: made }, ({ path: name, resolveDir }) => ({ path: placeOf(name, resolveDir) }));
-    onLoad({ filter: made }, async ({ path: file }) => ({ contents: await make(file), loader: "binary" }));
+    onResolve({ filter: wasm }, () => ({ path: place }));
+    onLoad({ filter: wasm }, async () => ({ contents: await compiledCore(), loader: "binary" }));
   },
 };
 
 export const forVite = {
-  name: "made-bytes",
+  name: "wasm-core",
   enforce: "pre",
-  resolveId: (name, importer) => (made.test(name) ? placeOf(name, path.dirname(importer ?? root)) : null),
+  resolveId: (name) => (wasm.test(name) ? place : null),
   async load(file) {
-    if (!made.test(file)) return null;
-    const text = Buffer.from(await make(file)).toString("base64");
+    if (!wasm.test(file)) return null;
+    const text = Buffer.from(await compiledCore()).toString("base64");
     return `export default Uint8Array.from(atob("${text}"), (letter) => letter.charCodeAt(0));`;
   },
 };

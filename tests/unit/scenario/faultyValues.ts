@@ -262,7 +262,13 @@ export const faultyValues: readonly FaultySpec[] = [
   {
     name: "a count in words",
     edits: [["cavities: 2", "cavities: ¦two"]],
-    found: [{ code: "wrong-type", path: "stations.right.cavities", says: "a text", remedy: "whole number" }],
+    found: [{ code: "not-whole", path: "stations.right.cavities", says: "`two`", remedy: "whole number" }],
+    shape: true,
+  },
+  {
+    name: "a count in quotes",
+    edits: [["cavities: 2", 'cavities: ¦"2"']],
+    found: [{ code: "wrong-type", path: "stations.right.cavities", says: "a text", remedy: "`2` without quotes" }],
     shape: true,
   },
   {
@@ -358,7 +364,9 @@ export const faultyValues: readonly FaultySpec[] = [
   {
     name: "two distributions at once",
     edits: [[cool, "cool: ¦{ normal: [7.5 s, 0.3 s], gamma: [7.5 s, 0.3 s] }"]],
-    found: [{ code: "distribution-count", path: "stations.right.steps.cool", says: "2 laws", remedy: "Keep one" }],
+    found: [
+      { code: "distribution-count", path: "stations.right.steps.cool", says: "2 distributions", remedy: "Keep one" },
+    ],
     shape: true,
   },
   {
