@@ -29,8 +29,8 @@ export interface OutputFile {
 export function whatIs(path: string): "folder" | "other" | undefined {
   const there = lstatSync(path, { throwIfNoEntry: false });
   if (there === undefined) return undefined;
-  const isFolder = there.isDirectory() || statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
-  return isFolder ? "folder" : "other";
+  // Behind a link to a folder there is one.
+  return statSync(path, { throwIfNoEntry: false })?.isDirectory() === true ? "folder" : "other";
 }
 
 function isFolder(path: string): boolean {

@@ -33,11 +33,7 @@ const kinds = ["reciprocating-screw", "continuous"] as const;
 /** Of every row that there may be, field by field. */
 export function windowFacts(): readonly WindowFacts[] {
   const inputs = criteria.flatMap((coolingTo) => kinds.map((deliveryKind) => ({ coolingTo, deliveryKind })));
-  return rules.map(({ field, rule: { quantity, row: _, applies: _a, estimates: _e, ...facts } }) => ({
-    ...facts,
-    field,
-    quantities: [...new Set(inputs.map(quantity))],
-  }));
+  return rules.map(({ field, rule }) => ({ ...rule, field, quantities: [...new Set(inputs.map(rule.quantity))] }));
 }
 
 /** The rows whose needs are all given, field by field. */

@@ -25,13 +25,15 @@ export interface KeyFacts {
   readonly choices: readonly ChoiceFacts[];
 }
 
+type Plain = string | number | boolean;
+
 interface SchemaNode {
   readonly $ref?: string;
   readonly description?: string;
-  readonly default?: unknown;
+  readonly default?: Plain | object;
   readonly examples?: readonly unknown[];
-  readonly const?: unknown;
-  readonly enum?: readonly unknown[];
+  readonly const?: Plain;
+  readonly enum?: readonly Plain[];
   readonly title?: string;
   readonly type?: string;
   readonly minimum?: number;
@@ -119,7 +121,8 @@ function factsOf({ name, path, node, home, root }: Place): KeyFacts {
 /** Every default of a key has its reason in one table; a section that may be absent as a whole has none. */
 function assumedAt(path: string, { default: value }: SchemaNode): KeyFacts["assumed"] {
   const row = Object.entries(defaults).find(([pattern]) => pattern === path.replace(/^products\.\*/u, "product"));
-  return row === undefined || value === undefined ? undefined : { value: String(value), reason: row[1].reason };
+  if (row === undefined || value === undefined || typeof value === "object") return undefined;
+  return { value: String(value), reason: row[1].reason };
 }
 
 function exampleOf(node: SchemaNode, root: Root): unknown {
@@ -154,18 +157,14 @@ function valueWords(node: SchemaNode, root: Root): string {
   if (anyOf) return optionWords(anyOf, root);
   if (node.const !== undefined) return String(node.const);
   if (node.enum) return node.enum.join(" or ");
-  switch (type) {
-    case "array":
-      return `a list, each entry ${valueWords(node.items ?? {}, root)}`;
-    case "object":
-      return node.additionalProperties ? "a mapping by name" : keysWords(node);
-    case "integer":
-      return node.minimum === undefined ? "a whole number" : `a whole number from ${node.minimum} to ${node.maximum}`;
-    case "boolean":
-      return "yes or no";
-    default:
-      return node.title ?? "a text";
-  }
+  if (type === "array") return `a list, each entry ${valueWords(node.items ?? {}, root)}`;
+  if (type === "object") return node.additionalProperties ? "a mapping by name" : keysWords(node);
+  if (type === "integer") return integerWords(node);
+  return type === "boolean" ? "yes or no" : (node.title ?? "a text");
+}
+
+function integerWords({ minimum, maximum }: SchemaNode): string {
+  return minimum === undefined ? "a whole number" : `a whole number from ${minimum} to ${maximum}`;
 }
 
 function optionWords(anyOf: readonly SchemaNode[], root: Root): string {
