@@ -17,6 +17,7 @@ const notFormulas = new Set([
   "meltTemperature",
   "processWindow",
   "missingRows",
+  "windowFacts",
 ]);
 
 const files = codeUnder("src/physics");
