@@ -11,7 +11,7 @@ import { shortCautions } from "#report/words/cautions.ts";
 import { grouped, plainNumber, seconds } from "#report/words/digits.ts";
 import { extrusionWords } from "#report/words/extrusionWords.ts";
 import { idealSentence } from "#report/words/idealWords.ts";
-import { circuitName } from "#report/words/tradeWords.ts";
+import { screenName } from "#report/words/tradeWords.ts";
 import { timingLines } from "./timingLines.ts";
 import { windowLines } from "#report/tables/windowWords.ts";
 
@@ -56,9 +56,9 @@ function paceSentence({ scenario, ideal }: CheckFindings): string {
   const rate =
     cavities.size === 1 ? `, ${grouped(Math.round((3600 / ideal.secondsPerShot) * alike!))} parts an hour` : "";
   const next = others.find(({ critical }) => !critical);
-  const slack = next ? `; next ${circuitName(next.name)}, slack ${seconds(slackPerShot(next, ideal))} a shot` : "";
+  const slack = next ? `; next ${screenName(next.name)}, slack ${seconds(slackPerShot(next, ideal))} a shot` : "";
   const tied = others.some(({ critical }) => critical) ? " and others set" : " sets";
-  const pace = first ? `; ${circuitName(first.name)}${tied} the pace${slack}` : "";
+  const pace = first ? `; ${screenName(first.name)}${tied} the pace${slack}` : "";
   return `${idealSentence(ideal)}${rate}${pace}.`;
 }
 
@@ -127,7 +127,7 @@ function timeOf(times: readonly StepTime[], step: string, name: string): string 
 function circuitRows(ideal: IdealCycle): readonly (readonly string[])[] {
   return ideal.circuits.map((circuit) => {
     const slack = circuit.critical ? "0: sets the pace" : slackPerShot(circuit, ideal).toFixed(2);
-    return [`  ${circuitName(circuit.name)}`, circuit.secondsPerShot.toFixed(2), slack];
+    return [`  ${screenName(circuit.name)}`, circuit.secondsPerShot.toFixed(2), slack];
   });
 }
 
