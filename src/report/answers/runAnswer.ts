@@ -1,4 +1,5 @@
 // The answer to `run` on one screen: the output and what sets the pace, then how sure that is and where time goes.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
@@ -15,14 +16,14 @@ import { spreadLines } from "#report/tables/spreadWords.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
 
 /** `width` in columns of the terminal. */
-export function runAnswer(study: Study, width = 80): string {
+export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): string {
   const wrapped = (said: string): readonly string[] => wrappedLines(said, width);
   return [
     ...wrapped(study.scenario.title),
     ...wrapped(madeSentence(study)),
     "",
     ...alignedLines(
-      [...productionRows(study), ...paceRows(study), ...spreadLines(study.spreads), ...costRows(study)],
+      [...productionRows(study, units), ...paceRows(study), ...spreadLines(study.spreads, units), ...costRows(study)],
       [],
       width,
     ),
@@ -30,14 +31,14 @@ export function runAnswer(study: Study, width = 80): string {
     "",
     ...timeUseLines(study, width),
     "",
-    ...windowWarnings(study.windows, study.spreads, study.scenario.stations.length).flatMap(wrapped),
+    ...windowWarnings(study.windows, study.spreads, study.scenario.stations.length, units).flatMap(wrapped),
     ...[...runWords(study), ...uncheckedWords([study])].flatMap(wrapped),
     ...shortCautions,
     "",
   ].join("\n");
 }
 
-function productionRows(study: Study): readonly (readonly string[])[] {
+function productionRows(study: Study, units: UnitSystem): readonly (readonly string[])[] {
   const of = (measure: string): string | undefined => {
     const found = measureOf(study.measures, CELL, measure);
     return found && withInterval(found.interval);
