@@ -21,7 +21,7 @@ import type { ColumnSpec, TableSpec } from "./table.ts";
 export const throughputSpec: TableSpec = {
   name: "throughput",
   meaning:
-    "One measure of one resource of one scenario, over all replications. Without checks every part taken out counts as good; with a takeaway a part is good when it has passed the last server.",
+    "One measure of one resource of one scenario, over all replications. Without quality checks every removed part counts as good; with a takeaway a part is good after the last server.",
   columns: [
     scenarioColumn,
     resourceColumn,
@@ -56,10 +56,10 @@ export const timeByStateSpec: TableSpec = {
 
 export const bottleneckSpec: TableSpec = {
   name: "bottleneck",
-  meaning: "One step of one resource, ranked by how much it holds back the cell.",
+  meaning: "One step of one resource, ranked by its share of the critical path.",
   columns: [
     scenarioColumn,
-    integer("rank", "1 holds the cell back most"),
+    integer("rank", "1 sets the pace"),
     resourceColumn,
     text("step", "Step of the resource"),
     number("critical_share", "Share of the critical path that runs through the step, from 0 to 1"),
@@ -95,7 +95,7 @@ export const circuitsSpec: TableSpec = {
   meaning: "One circuit of steps that must follow each other; the slowest sets the ideal cycle.",
   columns: [
     scenarioColumn,
-    text("circuit", "What goes round: the resource that the circuit keeps busy; the slowest circuit comes first"),
+    text("circuit", "Resource that the circuit keeps busy; the slowest circuit comes first"),
     text("steps", "The steps along the circuit"),
     number("seconds", "Time once around", "s"),
     integer("shots", "Shots made while going once around"),
@@ -156,11 +156,8 @@ export const eventsSpec: TableSpec = {
     integer("shot", "Number of the shot at this station, from 1"),
     text("bound_by_resource", "Whose step ended last of all that this start needed"),
     number("bound_by_time_s", "When that step had begun", "s"),
-    text("operator", "Operator who lends a hand"),
-    integer(
-      "parts",
-      "Parts that a removal which ends here has taken out; with a takeaway, parts that leave the resource now",
-    ),
+    text("operator", "Operator who does the task"),
+    integer("parts", "Parts of the removal that ends here; with a takeaway, parts that leave the resource now"),
   ],
 };
 
@@ -219,11 +216,11 @@ export const windowSpec: TableSpec = {
   columns: [
     scenarioColumn,
     text("station", "Name of the station"),
-    text("quantity", "What is worked out"),
+    text("quantity", "Computed quantity"),
     number("value", "Its value, in the unit of the next column"),
     unitColumn,
-    number("low_limit", "Lowest value that is held to be safe for the product; empty where there is none"),
-    number("high_limit", "Highest such value; empty where there is none"),
+    number("low_limit", "Lowest value that the product or machine allows; empty where there is none"),
+    number("high_limit", "Highest allowed value; empty where there is none"),
     text("verdict", "`inside`, `below` or `above` the limits, or `no limit`"),
     text("remedy", "What to do outside the limits"),
     text("source", "Where the formula or the limit comes from"),
