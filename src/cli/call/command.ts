@@ -1,4 +1,5 @@
 // What the program knows of a command before it loads it: name, operands, options, an example.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { Host } from "#cli/machine/host.ts";
 
 /** As the user gave them; each command takes the ones that it declared. */
@@ -9,6 +10,7 @@ export interface Options {
   readonly length?: string;
   readonly precision?: string;
   readonly jobs?: string;
+  readonly units?: UnitSystem;
   readonly set?: readonly string[];
   readonly events?: boolean;
   readonly json?: boolean;
@@ -24,6 +26,8 @@ export interface OptionSpec {
   /** In the way of `-o, --out <folder>`. */
   readonly flags: string;
   readonly meaning: string;
+  /** The only values that it takes. */
+  readonly choices?: readonly string[];
   /** May be given many times; all values are kept, in their order. */
   readonly repeatable?: true;
 }

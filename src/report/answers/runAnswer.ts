@@ -7,6 +7,7 @@ import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { costWords, missingCostWords } from "#report/words/costWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
+import { measureWords } from "#report/words/shownUnits.ts";
 import { seconds, withInterval } from "#report/words/digits.ts";
 import { headline, madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
 import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
@@ -49,12 +50,19 @@ function productionRows(study: Study, units: UnitSystem): readonly (readonly str
     ["Good parts", `${of(headline)} an hour${rejects === undefined ? "" : `; ${rejects}`}`],
     ...(study.scenario.calendar ? [["On shift", onShiftWords(study)]] : []),
     ["Shots", `${of("shots per hour")} an hour${pace === undefined ? "" : `, one every ${pace} s`}`],
-    ["Melt", `${of("melt per hour")} kg/h${excessWords(of("excess melt"))}`],
+    ...meltRow(study, units),
   ];
 }
 
-function excessWords(excessMelt: string | undefined): string {
-  return excessMelt === undefined ? "" : `, of this ${excessMelt} kg/h excess melt to regrind`;
+function meltRow({ measures }: Study, units: UnitSystem): readonly (readonly string[])[] {
+  const rateOf = (measure: string): string | undefined => {
+    const found = measureOf(measures, CELL, measure);
+    return found && measureWords(found, units);
+  };
+  const [melt, excessMelt] = [rateOf("melt per hour"), rateOf("excess melt")];
+  if (melt === undefined) return [];
+  const excess = excessMelt === undefined ? "" : `, of this ${excessMelt} excess melt to regrind`;
+  return [["Melt", `${melt}${excess}`]];
 }
 
 function paceRows(study: Study): readonly (readonly string[])[] {

@@ -42,10 +42,7 @@ function shareWords(share: number): string {
 }
 
 /** For the answer of a run: hang, sag and time at heat of the shots of all stations; none where no material is named. */
-export function spreadLines(
-  spreads: readonly ShotSpread[],
-  units: UnitSystem,
-): readonly (readonly string[])[] {
+export function spreadLines(spreads: readonly ShotSpread[], units: UnitSystem): readonly (readonly string[])[] {
   return [...new Set(spreads.map(({ quantity }) => quantity))].map((quantity) => {
     const own = spreads.filter((spread) => spread.quantity === quantity);
     const most = (of: (spread: ShotSpread) => number): number =>

@@ -131,7 +131,9 @@ function outsideWords(row: Outside, units: UnitSystem): string {
 function unusualLines(rows: readonly Outside[], stations: number, units: UnitSystem): readonly string[] {
   const where = (row: Outside): string => (row.stations.length === stations ? "" : `${row.stations.join(" and ")}, `);
   return [...new Set(rows.map(where))].map((place) => {
-    const values = rows.filter((row) => where(row) === place).map((row) => `${row.quantity} ${beyondWords(row, units)}`);
+    const values = rows
+      .filter((row) => where(row) === place)
+      .map((row) => `${row.quantity} ${beyondWords(row, units)}`);
     return `Unusual (${place}${PRACTICE}): ${values.join("; ")}.`;
   });
 }

@@ -9,11 +9,7 @@ import { seconds } from "./digits.ts";
 const leastExcess = 1e-4;
 
 /** One sentence for continuous extrusion; none for another kind of delivery. */
-export function extrusionWords(
-  scenario: Scenario,
-  ideal: IdealCycle,
-  units: UnitSystem = "si",
-): readonly string[] {
+export function extrusionWords(scenario: Scenario, ideal: IdealCycle, units: UnitSystem = "si"): readonly string[] {
   const pace = screwPace(scenario, ideal);
   if (!pace) return [];
   const rateOf = (rate: number): string => formatQuantity(rate, "rate", { system: units, digits: 3 });

@@ -3,6 +3,8 @@ import type { Dimension } from "#foundation/dimension.ts";
 import { displayUnit, fromSi, type UnitSystem } from "#foundation/formatQuantity.ts";
 import { inSi } from "#foundation/quantity.ts";
 import { unitSpelled } from "#foundation/unit.ts";
+import type { MeasureSummary } from "#analysis/study/summarizeMeasures.ts";
+import { withInterval } from "./digits.ts";
 
 /** What has other units in the other system; times, shares and counts have the same. */
 const dimensions: readonly Dimension[] = [
@@ -37,4 +39,13 @@ export function shownUnit(symbol: string, size: number, system: UnitSystem): Sho
     value: (value) => fromSi(inSi(value, own), shown),
     difference: (value) => value * factor,
   };
+}
+
+/** "142.4 ± 0.3 lb/h". */
+export function measureWords(
+  { interval, unit }: Pick<MeasureSummary, "interval" | "unit">,
+  system: UnitSystem,
+): string {
+  const { symbol, difference } = shownUnit(unit, interval.mean, system);
+  return `${withInterval(interval, difference(1))} ${symbol}`;
 }

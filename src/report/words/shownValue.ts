@@ -30,5 +30,7 @@ export function shown(value: number, unit: string, system: UnitSystem): string {
   if (unit === "MPa" && system === "si") return `${Number((value / 1e6).toPrecision(digits))} MPa`;
   const dimension = dimensionOf[unit];
   if (unit === "°C") return formatQuantity(value + celsiusZero, "temperature", { system, digits });
-  return dimension ? formatQuantity(value, dimension, { system, digits }) : `${Number(value.toPrecision(digits))} ${unit}`;
+  return dimension
+    ? formatQuantity(value, dimension, { system, digits })
+    : `${Number(value.toPrecision(digits))} ${unit}`;
 }
