@@ -21,7 +21,7 @@ declare const BLOWCELL_PROGRAM: string;
 /** Seconds of processor time. In longer calls V8 drops code that only the beginning needs. */
 const longest = 1;
 
-/** What the build wraps around the program. */
+/** The function around the program, added by the build. */
 type Wrapper = (module: { exports: unknown }, require: NodeJS.Require, program: { readonly url: string }) => void;
 
 export interface LoadedProgram {

@@ -1,4 +1,4 @@
-// A quantity as people write it, "7.5 s" or "240 lb/h", read to SI and written back.
+// Reads a written quantity, such as "7.5 s" or "240 lb/h", to SI and writes it back.
 import { didYouMean } from "./didYouMean.ts";
 import { dimensions, dimensionFacts, type Dimension } from "./dimension.ts";
 import type { Fault } from "./fault.ts";
@@ -36,7 +36,7 @@ export function inSi(written: number, unit: Unit): number {
 const written = new RegExp(String.raw`^(-?${digits})\s*(.*)$`, "u");
 
 /**
- * Reads a quantity to its SI value, or says what is wrong with it and how to put it right. `usual` is the unit to suggest
+ * Reads a quantity to its SI value, or returns what is wrong with it and the remedy. `usual` is the unit to suggest
  * for a number without one.
  *
  * @example parseQuantity("0.9 mm", "length") // { value: 0.0009, ... }
@@ -72,7 +72,7 @@ function bareNumber(number: number, dimension: Dimension, usual: string): Fault 
       "Write a plain number with its unit.",
     );
   }
-  // A share below 1 was almost surely meant as a fraction: 0.2 is 20 %, not 0.2 %.
+  // A share below 1 is probably a fraction: 0.2 means 20 %, not 0.2 %.
   const shown = dimension === "share" && number < 1 ? Number((number * 100).toPrecision(12)) : number;
   const message = `${number} has no unit; did you mean \`${shown} ${usual}\`?`;
   const others = unitsOf(dimension).flatMap(({ symbol }) => (symbol === usual ? [] : symbol));
@@ -182,7 +182,7 @@ function symbolsOf(dimension: Dimension): string {
     .join(", ");
 }
 
-/** True where reading went well. */
+/** True where the reading succeeded. */
 export function isQuantity(reading: Quantity | Fault): reading is Quantity {
   return "unit" in reading;
 }

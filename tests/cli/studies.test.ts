@@ -81,7 +81,7 @@ describe("run", () => {
   it("writes its tables into reports/<scenario name>, and prints its answer on standard output", () => {
     const { code, output, errors } = call("run", two);
     expect(code).toBe(0);
-    expect(output).toMatch(/^Bottleneck +cooling/m);
+    expect(output).toMatch(/^Bottleneck +.* % busy\): cooling/m);
     expect(errors).toBe("report.html and 7 CSV files are in reports/two\n");
     expect(readdirSync(inFolder("reports/two")).toSorted()).toEqual(
       fileNames(["comparison", "cost", "stops", "calendar", "window", "events", "shots"]),

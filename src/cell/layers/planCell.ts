@@ -45,10 +45,9 @@ function allOf(scenario: Scenario): CellTable {
   return withCalendar(withWalks(disturbed, scenario), scenario);
 }
 
-/** All draws of one step of one resource multiplied by a factor: what a faster or slower step would do. */
+/** All draws of a step multiplied by a factor: what a faster or slower step would do. Identical resources share the step. */
 export interface StepScale {
-  readonly resource: string;
-  readonly step: string;
+  readonly steps: readonly { readonly resource: string; readonly step: string }[];
   readonly factor: number;
 }
 
@@ -83,15 +82,16 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
 }
 
 function plannedActivities(program: Program, { processes }: CellTable): readonly PlannedActivity[] {
-  const activities: PlannedActivity[] = [...program.activities];
+  const planned = new Map<string, Pick<CellStep, "role" | "task">>();
+  const keyOf = ({ resource, step, process }: Activity): string => JSON.stringify([resource, step, process]);
   const plan = (activity: number, step: Pick<CellStep, "role" | "task">): void => {
-    if (activity !== -1) activities[activity] = { ...activities[activity]!, ...step };
+    if (activity !== -1) planned.set(keyOf(program.activities[activity]!), step);
   };
   processes
     .flatMap(({ steps }) => steps)
     .forEach(({ role, task }, row) => plan(program.rows[row]!.activity, task ? { role, task } : { role }));
   program.stoppedActivity.forEach((activity) => plan(activity, { role: "stop.stand" }));
-  return activities;
+  return program.activities.map((activity) => ({ ...activity, ...planned.get(keyOf(activity)) }));
 }
 
 /**
@@ -121,9 +121,9 @@ function scaleStep(table: CellTable, scale: StepScale): CellTable {
   const processes = table.processes.map((process) => ({
     ...process,
     steps: process.steps.map((step): CellStep => {
-      const isMeant =
-        step.time && (step.time.resource ?? process.resource) === scale.resource && step.name === scale.step;
-      if (!isMeant) return step;
+      const owner = step.time?.resource ?? process.resource;
+      const isMeant = scale.steps.some((each) => each.resource === owner && each.step === step.name);
+      if (!isMeant || !step.time) return step;
       const distributions = step.time.distributions.map((distribution) => ({
         ...distribution,
         factor: (distribution.factor ?? 1) * scale.factor,

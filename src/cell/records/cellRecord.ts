@@ -55,6 +55,8 @@ export interface ChainShare extends Partial<Pick<CellStep, "role" | "task">> {
   readonly resource: string;
   readonly step: string;
   readonly process: string;
+  /** The resource to which the time belongs: the one that the step waited for, of those that it keeps busy. */
+  readonly owner: string;
   /** On the chain back from each station's end of the run. */
   readonly ticksByStation: readonly number[];
   /** Mean of these, weighted by the stations' shots, and the part whose start was bound by more than one completion. */

@@ -1,8 +1,8 @@
-// The options that several commands share, worded once.
+// Options that several commands share.
 import type { OptionSpec, Options } from "./command.ts";
 
-export const verboseOption: OptionSpec = { flags: "--verbose", meaning: "tell stages, seconds and replications" };
-export const quietOption: OptionSpec = { flags: "--quiet", meaning: "tell only errors" };
+export const verboseOption: OptionSpec = { flags: "--verbose", meaning: "print stages, seconds and replications" };
+export const quietOption: OptionSpec = { flags: "--quiet", meaning: "print only errors" };
 export const jsonOption: OptionSpec = { flags: "--json", meaning: "print the result as JSON and nothing else" };
 export const resultOption: OptionSpec = {
   flags: "--result",
@@ -29,7 +29,7 @@ export const setOption: OptionSpec = {
 export const seedOption: OptionSpec = { flags: "--seed <text>", meaning: "seed of the random numbers" };
 export const replicationsOption: OptionSpec = {
   flags: "--replications <count>",
-  meaning: "how many times the run is repeated with other luck",
+  meaning: "number of replications, each with its own random numbers",
 };
 export const precisionOption: OptionSpec = {
   flags: "--precision <share>",
@@ -49,13 +49,13 @@ export const lengthOption: OptionSpec = {
   meaning: 'simulated time of one replication, such as "8 h"',
 };
 
-/** A change of the scenario that a call asks for, and the option that asks for it. */
+/** A change of the scenario by an option of the call. */
 export interface CalledSetting {
   readonly option: string;
   readonly text: string;
 }
 
-/** Everything by which a call changes its scenario, in the order in which it is applied. */
+/** All changes of the scenario by the call, in their order. */
 export function calledSettings(options: Options): readonly CalledSetting[] {
   const { set, run } = settingsOf(options);
   return [
@@ -69,7 +69,7 @@ interface Settings {
   readonly run: Readonly<Partial<Record<"seed" | "replications" | "length" | "precision", string>>>;
 }
 
-/** The same as a scenario is read with it; an option of its own name has the last word. */
+/** The same as settings for the reader; an option of its own name comes last and wins. */
 export function settingsOf({ set = [], seed, replications, length, precision }: Options): Settings {
   const given = Object.entries({ seed, replications, length, precision }).filter(([, text]) => text !== undefined);
   return { set, run: Object.fromEntries(given) };

@@ -1,4 +1,4 @@
-// Reads the scenario files that a call names, tells everything that is wrong with them, and hands over those that can be run.
+// Reads the scenario files of a call, prints their issues and returns the scenarios that can be run.
 import { readSettled } from "#analysis/study/readSettled.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -11,7 +11,7 @@ import { printIssues } from "#cli/output/printIssues.ts";
 
 export interface LoadedScenario {
   readonly scenario: Scenario;
-  /** The file as it was read, what the call changed of it, and the warnings that came with it. */
+  /** The text of the file, the changes by the call, and the warnings. */
   readonly text: string;
   readonly settings: readonly CalledSetting[];
   readonly issues: readonly Issue[];

@@ -39,7 +39,7 @@ export const run: Act = (files, options, host) => {
     const { units = "si" } = options;
     const page = reportPage({ version, scenarios: [reportedScenario(study, read)], comparison: [], units });
     await writeTables({ folder, tables: [...tables, ...long], scenarios: [scenario], page }, options, host);
-    stages.tell("files written");
+    stages.report("files written");
     return study.precision?.reached === false ? exitCode.undecided : exitCode.done;
   });
 };

@@ -88,6 +88,8 @@ export const LINES = 12;
 export const MARKED = 13;
 /** Of each kind of draws that are made ahead: the distribution, and the stream that gives numbers to nothing else. */
 export const AHEAD = 14;
+/** Of each activity where its row begins, or -1; then the rows: what the activity becomes, by the activity that bound its start. */
+export const OWNED = 15;
 
 // Sections of real numbers.
 

@@ -3,6 +3,7 @@ import { invariant } from "#foundation/invariant.ts";
 import * as core from "#core/border/numbers.ts";
 import type { DistributionTable } from "#engine/distributions/distributionTable.ts";
 import type { Names } from "./names.ts";
+import { ownedActivities } from "./ownedActivities.ts";
 import { isStop } from "./resolveRows.ts";
 import type { Row } from "./row.ts";
 import { StepSections, type Section } from "./stepSections.ts";
@@ -57,6 +58,7 @@ export function coreImage(
       [core.PLACES, places.flatMap((place, i) => [...ruleAndRank(place), takers[i]!.length, lines[i]!.length])],
       [core.TAKERS, takers.flat()],
       [core.LINES, lines.flat()],
+      [core.OWNED, ownedActivities(table, rows, names)],
     ],
     reals: [
       ...steps.reals,

@@ -58,7 +58,7 @@ function rowOf(step: spec.StepSpec, following: number, scope: Scope): Omit<Row, 
     ...patienceOf(step, scope),
     shows: (step.shows ?? []).map((show) => showOf(show, names)),
     draw: step.time ? drawOf(step.name, step.time, scope) : null,
-    activity: step.time ? names.activity(step.time.resource ?? process.resource, step.name, process.name) : -1,
+    activity: step.time ? activityOf(step.name, step.time.resource, scope) : -1,
     isClock: step.isClock ?? false,
     scale: step.scale ? scaleOf(step.scale, scope) : null,
     gives: (step.gives ?? []).map((give) => giveOf(give, names)),
@@ -75,6 +75,11 @@ function rowOf(step: spec.StepSpec, following: number, scope: Scope): Omit<Row, 
   };
 }
 
+function activityOf(step: string, resource: string | undefined, { names, process }: Scope): number {
+  const owner = process.resource;
+  return names.activity({ resource: resource ?? owner, step, process: process.name, owner });
+}
+
 function rowNumber(name: string, { process, firstRow }: Scope): number {
   return firstRow + stepNumber(process, name);
 }
@@ -89,10 +94,9 @@ function patienceOf(
   scope: Scope,
 ): Pick<Row, "patience" | "patienceActivity" | "patienceNext"> {
   if (!patience) return { patience: null, patienceActivity: -1, patienceNext: -1 };
-  const { names, process } = scope;
   return {
     patience: drawOf(name, patience.time, scope),
-    patienceActivity: names.activity(process.resource, `${name} patience`, process.name),
+    patienceActivity: activityOf(`${name} patience`, undefined, scope),
     patienceNext: rowNumber(patience.leaveFor, scope),
   };
 }

@@ -103,7 +103,7 @@ function statesSection(study: Study, { id, of, units }: Placing): Section {
 }
 
 function bottleneckSection(study: Study, { id, of, units }: Placing): Section {
-  const found = `What binds: ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`;
+  const found = `Bottleneck: ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`;
   return pictured({
     id: `${id}-bottleneck`,
     heading: `What sets the pace${of}`,
@@ -111,7 +111,7 @@ function bottleneckSection(study: Study, { id, of, units }: Placing): Section {
     picture: (words) => bottleneckChart(study, words),
     caption: [
       `${found} Slack is the time a shot by which a step may grow in the ideal cycle before it sets the pace. `,
-      "The table lists every station.",
+      "A step that keeps several resources busy belongs to the one that it waited for.",
     ],
     tables: [numbers(bottleneckTable([study]), study, { id, units })],
   });

@@ -2,7 +2,7 @@
 import { isTypical, leadingInCycle } from "#analysis/study/firstShots.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import { spokenWallTime } from "#scenario/resolving/wallTime.ts";
-import { bottleneckName } from "#report/words/bottleneckWords.ts";
+import { stepName } from "#report/words/bottleneckWords.ts";
 import { figure } from "#report/charts/chart.ts";
 import { waitingWords } from "#report/answers/findingWords.ts";
 import { percent, seconds } from "#report/words/digits.ts";
@@ -50,7 +50,7 @@ function beginningOf(from: number, { scenario }: ReportedScenario["study"]): str
 function typicalWords({ study, shots }: Pick<ReportedScenario, "study" | "shots">): string {
   const leading = leadingInCycle(study);
   if (!leading || leading.share.mean <= 0) return "";
-  const name = bottleneckName(leading);
+  const name = stepName(leading);
   if (isTypical(shots, leading)) {
     return shots.isFromTheStart
       ? ""

@@ -56,20 +56,33 @@ export const timeByStateSpec: TableSpec = {
 
 export const bottleneckSpec: TableSpec = {
   name: "bottleneck",
-  meaning: "One step of one resource, ranked by its share of the critical path.",
+  meaning:
+    "One resource, ranked by its share of the critical path, or one of its steps. A step that keeps several resources busy belongs to the one that it waited for.",
   columns: [
     scenarioColumn,
-    integer("rank", "1 sets the pace"),
-    resourceColumn,
-    text("step", "Step of the resource"),
-    number("critical_share", "Share of the critical path that runs through the step, from 0 to 1"),
+    text("level", "`resource`, or `step` for the steps beneath it"),
+    integer("rank", "Of a resource among resources, of a step within its resource; 1 has the largest critical share"),
+    text("resource", "Resource, as the state times name it; identical ones together, separated by commas"),
+    text("step", "Step whose time belongs to the resource; empty for the resource itself"),
+    number("critical_share", "Share of the critical path, from 0 to 1; those of all resources add up to 1"),
     halfWidth("half_width_95", "the critical share"),
     number("tied_share", "The part of the critical share whose start more than one completion bound at once"),
-    number("utilization", "Share of time in which the resource was active, from 0 to 1"),
+    number("utilization", "Working time over observed time of the resource, from 0 to 1"),
+    number(
+      "active_share",
+      "Share of time in which the resource was active, from 0 to 1: also while a mold awaits removal",
+    ),
     number("longest_active_share", "Share of time in which the resource's active period was the longest of all"),
     number("longest_active_alone", "The part of that in which no other resource was about to take over"),
-    number("slack_s", "Seconds by which the step may grow before a circuit through it sets the ideal cycle", "s"),
-    number("elasticity", "Change of throughput in percent for 1 % more time in the step"),
+    number(
+      "slack_s",
+      "Seconds by which the step, or a shot of the resource's own circuit, may grow before it sets the ideal cycle",
+      "s",
+    ),
+    number(
+      "elasticity",
+      "Change of throughput in percent for 1 % more time in the whole step, of all identical resources together",
+    ),
     halfWidth("elasticity_half_width_95", "the elasticity"),
     text("elasticity_method", "How the elasticity was found"),
   ],
