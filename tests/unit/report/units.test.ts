@@ -124,9 +124,9 @@ describe("a table", () => {
   });
 });
 
-const units = String.raw`(?:k?g|k?g/[hs]|mm|m|bar|M?Pa|k?N|k?W|k?J/kg|°C|m?L|m³)`;
+const metricUnits = String.raw`(?:k?g|k?g/[hs]|mm|m|bar|M?Pa|k?N|k?W|k?J/kg|°C|m?L|m³)`;
 /** A metric unit behind a number or in a cell of its own. */
-const metric = new RegExp(String.raw`\d ${units}(?=[\s,;.<)]|$)|<td>${units}</td>`, "u");
+const metric = new RegExp(String.raw`\d ${metricUnits}(?=[\s,;.<)]|$)|<td>${metricUnits}</td>`, "u");
 /** Its own title has liters. */
 const untitled = (text: string): string => text.replace(/^title: .*$/mu, "title: A container");
 
