@@ -19,8 +19,9 @@ Exit codes:
   130  interrupted (143 terminated)
 `;
 
-function describeOption({ flags, meaning, repeatable }: OptionSpec): Option {
+function describeOption({ flags, meaning, choices, repeatable }: OptionSpec): Option {
   const option = new Option(flags, meaning);
+  if (choices !== undefined) return option.choices(choices);
   if (repeatable === undefined) return option;
   return option.argParser<readonly string[]>((value, earlier) => [...(earlier ?? []), value]);
 }

@@ -4,7 +4,7 @@ import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import type { StationWindow } from "#analysis/window/stationWindow.ts";
 import type { StepTime } from "#analysis/ideal/stepTimes.ts";
 import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
-import { formatQuantity } from "#foundation/formatQuantity.ts";
+import { formatQuantity, type UnitSystem } from "#foundation/formatQuantity.ts";
 import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { shortCautions } from "#report/words/cautions.ts";
@@ -26,7 +26,7 @@ export interface CheckFindings {
 }
 
 /** `width` in columns of the terminal. */
-export function checkAnswer(findings: CheckFindings, width = 80): string {
+export function checkAnswer(findings: CheckFindings, width = 80, units: UnitSystem = "si"): string {
   const { scenario, ideal } = findings;
   const wrapped = (said: string): readonly string[] => wrappedLines(said, width);
   return [
@@ -38,11 +38,11 @@ export function checkAnswer(findings: CheckFindings, width = 80): string {
     ...takeawayLines(findings, width),
     "",
     ...alignedLines([["  circuit", "s a shot", "slack, s a shot"], ...circuitRows(ideal)], [1, 2], width),
-    ...[...extrusionWords(scenario, ideal), ...neededWords(ideal, scenario)].flatMap(wrapped),
+    ...[...extrusionWords(scenario, ideal, units), ...neededWords(ideal, scenario)].flatMap(wrapped),
     "",
     ...timingLines(ideal, Math.min(width, widestChart)),
     "",
-    ...windowLines(findings.windows, scenario.stations.length, width),
+    ...windowLines(findings.windows, scenario.stations.length, width, units),
     ...shortCautions,
     "",
   ].join("\n");

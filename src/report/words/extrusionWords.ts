@@ -1,5 +1,5 @@
 // Phrases for continuous extrusion: the screw rate beside the pace of the molds, and the excess melt at mean times.
-import { formatQuantity } from "#foundation/formatQuantity.ts";
+import { formatQuantity, type UnitSystem } from "#foundation/formatQuantity.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { screwPace } from "#analysis/ideal/screwPace.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -9,24 +9,24 @@ import { seconds } from "./digits.ts";
 const leastExcess = 1e-4;
 
 /** One sentence for continuous extrusion; none for another kind of delivery. */
-export function extrusionWords(scenario: Scenario, ideal: IdealCycle): readonly string[] {
+export function extrusionWords(scenario: Scenario, ideal: IdealCycle, units: UnitSystem = "si"): readonly string[] {
   const pace = screwPace(scenario, ideal);
   if (!pace) return [];
-  const kilograms = (rate: number): string => formatQuantity(rate, "rate", { digits: 3 });
+  const rateOf = (rate: number): string => formatQuantity(rate, "rate", { system: units, digits: 3 });
   const every = `a parison in ${seconds(pace.parison)}`;
-  const excess = pace.excess > leastExcess * pace.rate ? `, excess melt ${kilograms(pace.excess)} to regrind` : "";
+  const excess = pace.excess > leastExcess * pace.rate ? `, excess melt ${rateOf(pace.excess)} to regrind` : "";
   const late = `${every}, a mold every ${seconds(ideal.secondsPerShot)}${excess}.`;
   switch (pace.kind) {
     case "matched":
       return [
-        `The screw is turned down from ${kilograms(pace.fullRate)} to ${kilograms(pace.rate)} to match the molds: ${every}.`,
+        `The screw is turned down from ${rateOf(pace.fullRate)} to ${rateOf(pace.rate)} to match the molds: ${every}.`,
       ];
     case "slowest":
-      return [`The screw runs at its lowest rate, ${kilograms(pace.rate)}: ${late}`];
+      return [`The screw runs at its lowest rate, ${rateOf(pace.rate)}: ${late}`];
     case "full":
-      return [`The screw runs at its full rate, ${kilograms(pace.rate)}: ${late}`];
+      return [`The screw runs at its full rate, ${rateOf(pace.rate)}: ${late}`];
     case "fixed":
-      return [`The screw runs at a fixed rate, ${kilograms(pace.rate)}: ${late}`];
+      return [`The screw runs at a fixed rate, ${rateOf(pace.rate)}: ${late}`];
   }
 }
 
