@@ -1,5 +1,5 @@
 // Where the melt of one replication went, and how much of what was no good part goes back into the feed; exact in milligrams.
-import type { CellRecord } from "#cell/records/cellRecord.ts";
+import type { CellRecord, StationRecord } from "#cell/records/cellRecord.ts";
 
 export interface MassBalance {
   /** Milligrams that left the screw: shots, broken-off drops, excess, purge. */
@@ -22,27 +22,39 @@ export interface MassBalance {
   readonly virgin: number;
 }
 
-/** feed = parts + flash + lost + excess + purged + in molds, and feed = virgin + regrind used, both exactly. */
+type WeighedRecord = StationRecord & Required<Pick<StationRecord, "masses">>;
+
+/** Stations with their masses; undefined where not all are given. */
+export function weighedStations(stations: readonly StationRecord[]): readonly WeighedRecord[] | undefined {
+  const weighed = stations.flatMap((station) => (station.masses ? [{ ...station, masses: station.masses }] : []));
+  return weighed.length === stations.length ? weighed : undefined;
+}
+
+/**
+ * feed = parts + flash + lost + excess + purged + in molds, and feed = virgin + regrind used, both exactly. Undefined where masses
+ * are not given.
+ */
 export function massBalance({
-  stations,
+  stations: all,
   takeaway,
   excessMilligrams: excess = 0,
   purgedMilligrams: purged,
   regrindLimit,
-}: CellRecord): MassBalance {
-  const sum = (of: (station: (typeof stations)[number]) => number): number =>
+}: CellRecord): MassBalance | undefined {
+  const stations = weighedStations(all);
+  if (!stations) return undefined;
+  const sum = (of: (station: WeighedRecord) => number): number =>
     stations.reduce((total, station) => total + of(station), 0);
-  const feed = sum(({ shots, lostDrops, shotMilligrams }) => (shots + lostDrops) * shotMilligrams) + excess + purged;
-  const made = sum(({ parts, partMilligrams }) => parts * partMilligrams);
-  const lost = sum(({ lostShots, shotMilligrams }) => lostShots * shotMilligrams);
-  const flash = sum(({ parts, partMilligrams, partWithFlash }) => parts * (partWithFlash - partMilligrams));
+  const feed = sum(({ shots, lostDrops, masses }) => (shots + lostDrops) * masses.shot) + excess + purged;
+  const made = sum(({ parts, masses }) => parts * masses.part);
+  const lost = sum(({ lostShots, masses }) => lostShots * masses.shot);
+  const flash = sum(({ parts, masses }) => parts * (masses.partWithFlash - masses.part));
   const refusedThere = takeaway?.refused.reduce((total, { parts }) => total + parts, 0) ?? 0;
   const parts = sum(({ parts: out }) => out);
   // Which mold a part came from is not known any more after it: it counts as a mean one.
   const later = parts > 0 ? Math.round((refusedThere * made) / parts) : 0;
   const rejects =
-    sum(({ rejects: own, partMilligrams }) => own.reduce((total, each) => total + each.parts, 0) * partMilligrams) +
-    later;
+    sum(({ rejects: own, masses }) => own.reduce((total, each) => total + each.parts, 0) * masses.part) + later;
   const back = flash + rejects + lost + excess + purged;
   const regrindUsed = regrindLimit === undefined ? 0 : Math.min(Math.floor(regrindLimit * feed), back);
   return {

@@ -1,12 +1,18 @@
 // Tells a user that the cell came to rest for ever, and who waits for what.
-import type { Issue } from "#foundation/issue.ts";
+import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 
-export const standstillCodes: Readonly<Record<string, string>> = {
-  deadlock: "Every part of the cell waits for another one, so that nothing can ever happen again.",
-  "zero-time-loop": "Steps follow each other without taking any time, so that the clock never goes on.",
-};
+export const standstillCodes = {
+  deadlock: [
+    "every part of the cell waits for another one, so that nothing can happen any more",
+    "Give what is waited for, such as an operator or room.",
+  ],
+  "zero-time-loop": [
+    "steps follow each other without taking any time, so that the clock stands still",
+    "Give a step of the cycle some time.",
+  ],
+} as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 export function standstillIssue(scenario: Scenario, { standstill, task }: ReplicationAnswer): Issue {
   const isDeadlock = standstill?.kind === "deadlock";

@@ -11,6 +11,8 @@ export interface Options {
   readonly precision?: string;
   readonly jobs?: string;
   readonly units?: UnitSystem;
+  readonly stations?: string;
+  readonly kind?: string;
   readonly set?: readonly string[];
   readonly events?: boolean;
   readonly json?: boolean;
@@ -39,6 +41,8 @@ export interface CommandSpec {
   readonly meaning: string;
   readonly example: string;
   readonly options: readonly OptionSpec[];
+  /** Words that look like options are operands: `explain --set`. */
+  readonly takesAnyWord?: true;
   /** Loads the code of the command when it is called. */
   readonly load: () => Promise<Act>;
 }

@@ -49,6 +49,12 @@ export const lengthOption: OptionSpec = {
   meaning: 'simulated time of one replication, such as "8 h"',
 };
 
+export const stationsOption: OptionSpec = { flags: "--stations <count>", meaning: "number of stations (default: 2)" };
+export const kindOption: OptionSpec = {
+  flags: "--kind <kind>",
+  meaning: "reciprocating-screw (default), accumulator-head or continuous",
+};
+
 /** A change of the scenario by an option of the call. */
 export interface CalledSetting {
   readonly option: string;

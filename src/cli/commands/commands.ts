@@ -5,6 +5,7 @@ import {
   eventsOption,
   jobsOption,
   jsonOption,
+  kindOption,
   lengthOption,
   outOption,
   precisionOption,
@@ -14,6 +15,7 @@ import {
   seedOption,
   setOption,
   unitsOption,
+  stationsOption,
   verboseOption,
 } from "#cli/call/options.ts";
 
@@ -45,6 +47,23 @@ export const builtCommands: readonly CommandSpec[] = [
     example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
     options: [compareOutOption, ...changes, jobsOption, unitsOption, ...talk],
     load: async () => (await import("./compare.ts")).compare,
+  },
+  {
+    name: "new",
+    operands: "<file>",
+    meaning: "write a commented starter scenario; a file that is there is never overwritten",
+    example: "blowcell new mine.yaml --stations 2 --kind continuous",
+    options: [stationsOption, kindOption, quietOption, verboseOption],
+    load: async () => (await import("./new.ts")).newScenario,
+  },
+  {
+    name: "explain",
+    operands: "[word...]",
+    meaning: "explain a key, state, code, column, indicator, command or term; alone it lists the topics",
+    example: "blowcell explain holding a full shot",
+    options: talk,
+    takesAnyWord: true,
+    load: async () => (await import("./explain.ts")).explain(builtCommands),
   },
   {
     name: "schema",

@@ -22,6 +22,7 @@ function usualRule<Key extends WindowKey>(
   const limits = () => range;
   return windowRule(needs, {
     quantity,
+    meaning: "Compared with the usual range of production: a value outside it may be a typing error.",
     unit,
     source,
     value,
@@ -75,7 +76,7 @@ export const practiceRules: readonly WindowRule[] = [
   }),
   usualRule(["station.steps.remove"], plausibleRanges.eject, {
     value: (input) => input["station.steps.remove"],
-    check: "check station.steps.remove; by hand it takes longer",
+    check: "check station.steps.remove; an operator takes longer",
   }),
   usualRule(["product.die.diameter", "product.die.mandrel"], plausibleRanges.dieGap, {
     value: (input) => (input["product.die.diameter"] - input["product.die.mandrel"]) / 2,
@@ -87,6 +88,7 @@ export const practiceRules: readonly WindowRule[] = [
   }),
   windowRule(["product.partMass", "product.flash"], {
     quantity: "flash, of all that is extruded",
+    meaning: "Flash as a share of all extruded melt, not of the part.",
     unit: "1",
     source: "the same flash on the other base: 30 % of all that is extruded are 43 % of the part",
     value: (input) => input["product.flash"] / (input["product.partMass"] + input["product.flash"]),

@@ -19,6 +19,8 @@ export interface WindowKeyRow<Key extends string = string> {
   /** The section of a scenario that has this key needs it. */
   readonly required?: true;
   readonly meaning: string;
+  /** As a scenario gives it; not set where that of the dimension will do. */
+  readonly example?: string;
   /** Where it is missing, the window leaves out each row that needs the number. */
   readonly otherwise?: Substitute<Key>;
   /**

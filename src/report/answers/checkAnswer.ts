@@ -10,6 +10,7 @@ import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { shortCautions } from "#report/words/cautions.ts";
 import { grouped, plainNumber, seconds } from "#report/words/digits.ts";
 import { extrusionWords } from "#report/words/extrusionWords.ts";
+import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { idealSentence } from "#report/words/idealWords.ts";
 import { screenName } from "#report/words/tradeWords.ts";
 import { timingLines } from "./timingLines.ts";
@@ -43,6 +44,7 @@ export function checkAnswer(findings: CheckFindings, width = 80, units: UnitSyst
     ...timingLines(ideal, Math.min(width, widestChart)),
     "",
     ...windowLines(findings.windows, scenario.stations.length, width, units),
+    ...leftOutWords(scenario).flatMap(wrapped),
     ...shortCautions,
     "",
   ].join("\n");

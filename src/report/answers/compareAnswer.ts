@@ -8,6 +8,7 @@ import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { costComparison } from "#report/words/costWords.ts";
+import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
 import { percent, plainNumber, seconds, withInterval } from "#report/words/digits.ts";
 import { headline, runWords } from "#report/words/madeWords.ts";
@@ -49,8 +50,9 @@ function paceWords(study: Study): readonly string[] {
 }
 
 function warnings({ scenario, windows, spreads }: Study, units: UnitSystem): readonly string[] {
-  return windowWarnings(windows, spreads, scenario.stations.length, units).map((line) =>
-    line.replace(/^(?:Outside|Unusual)/u, (word) => `${scenario.name}: ${word.toLowerCase()}`),
+  const found = windowWarnings(windows, spreads, scenario.stations.length, units);
+  return [...found, ...leftOutWords(scenario)].map((line) =>
+    line.replace(/^(?:Outside|Unusual|Not answered)/u, (word) => `${scenario.name}: ${word.toLowerCase()}`),
   );
 }
 

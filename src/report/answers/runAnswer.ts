@@ -6,6 +6,7 @@ import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { costWords, missingCostWords } from "#report/words/costWords.ts";
+import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
 import { measureWords } from "#report/words/shownUnits.ts";
 import { seconds, withInterval } from "#report/words/digits.ts";
@@ -33,6 +34,7 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
     ...timeUseLines(study, width),
     "",
     ...windowWarnings(study.windows, study.spreads, study.scenario.stations.length, units).flatMap(wrapped),
+    ...leftOutWords(study.scenario).flatMap(wrapped),
     ...[...runWords(study), ...uncheckedWords([study])].flatMap(wrapped),
     ...shortCautions,
     "",
@@ -54,6 +56,7 @@ function productionRows(study: Study, units: UnitSystem): readonly (readonly str
   ];
 }
 
+/** None where masses are not given. */
 function meltRow({ measures }: Study, units: UnitSystem): readonly (readonly string[])[] {
   const rateOf = (measure: string): string | undefined => {
     const found = measureOf(measures, CELL, measure);
