@@ -1,4 +1,4 @@
-// Finds some circuit among chosen edges of a graph, or knows that there is none.
+// Finds a circuit among chosen edges of a graph, or shows that there is none.
 import { edgeAt, type TimedGraph } from "./timedGraph.ts";
 
 /** Indices of the edges of one circuit in order, or null where the chosen edges have none. */
@@ -21,7 +21,7 @@ export function findCircuit(graph: TimedGraph, chosen: (edge: number) => boolean
   return walkBack(graph, chosen, missing);
 }
 
-/** Every node that still misses an event has an edge from another such node: going back must come round. */
+/** Every node that still misses an event has an edge from another such node, so that the way back must repeat a node. */
 function walkBack(graph: TimedGraph, chosen: (edge: number) => boolean, missing: Int32Array): readonly number[] | null {
   const into = new Int32Array(graph.nodes).fill(-1);
   graph.edges.forEach(({ from, to }, edge) => {

@@ -1,4 +1,4 @@
-// The key performance indicators of ISO 22400-2, each as its name and its formula.
+// The key performance indicators of ISO 22400-2 with name and formula.
 import type { TimeElements } from "./timeElements.ts";
 
 export interface KpiInput extends TimeElements {
@@ -13,13 +13,13 @@ export interface KpiSpec {
   readonly name: string;
   readonly formula: string;
   readonly unit: "s" | "1" | "share" | "1/h";
-  /** Not finite where there is nothing to divide by. */
+  /** Not finite where the divisor is 0. */
   readonly value: (input: KpiInput) => number;
 }
 
 const secondsPerHour = 3600;
 
-/** What the indicators are made of, so that a reader can check each of them. */
+/** The inputs of the indicators, so that a reader can check each indicator. */
 const ingredients: readonly KpiSpec[] = [
   { name: "planned busy time", formula: "PBT", unit: "s", value: ({ PBT }) => PBT },
   { name: "actual production time", formula: "APT", unit: "s", value: ({ APT }) => APT },
@@ -57,7 +57,7 @@ const indicators: readonly KpiSpec[] = [
   },
 ];
 
-/** Nothing is capped: parts made in overtime count, so that effectiveness and OEE may pass 1 by them. */
+/** Parts made in overtime count, so effectiveness and OEE can exceed 1. */
 const overtime: KpiSpec = {
   name: "overtime",
   formula: "AUPT outside PBT",
@@ -67,5 +67,5 @@ const overtime: KpiSpec = {
 
 export const kpiSpecs: readonly KpiSpec[] = [...indicators, ...ingredients];
 
-/** Only a plan can be worked beyond. */
+/** Overtime needs a calendar. */
 export const plannedKpiSpecs: readonly KpiSpec[] = [...kpiSpecs, overtime];

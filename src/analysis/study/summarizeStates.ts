@@ -1,4 +1,4 @@
-// How each resource spends its time, state by state, over the replications.
+// The time of each resource by state over the replications.
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { stateNames, type StateKind, type StateName } from "#cell/words/stateNames.ts";
@@ -8,12 +8,12 @@ export interface StateSummary {
   readonly resource: string;
   readonly state: string;
   readonly kind: StateKind;
-  /** What a waiting resource lacks; null where the state is no wait. */
+  /** What a waiting resource lacks; null where the state is not a wait. */
   readonly cause: string | null;
   readonly share: Interval;
 }
 
-/** What each waiting state waits for, in the words of the trade. */
+/** What each waiting state waits for. */
 const causes: ReadonlyMap<string, string> = new Map<StateName, string>([
   [stateNames.holdingShot, "no mold open and empty"],
   [stateNames.awaitingClosedMold, "the mold just filled is not closed yet"],
@@ -29,21 +29,21 @@ const causes: ReadonlyMap<string, string> = new Map<StateName, string>([
   [stateNames.starved, "no parts have come"],
   [stateNames.awaitingRemoval, "no operator is free"],
   [stateNames.neutral, "no shot to deliver"],
-  [stateNames.free, "no parts to take out"],
+  [stateNames.free, "no parts to remove"],
 ]);
 
-/** In continuous extrusion the same words mean something else. */
+/** In continuous extrusion these states have other causes. */
 const causesAtDie: ReadonlyMap<string, string> = new Map<StateName, string>([
   [stateNames.awaitingMelt, "the parison has not its full length yet"],
   [stateNames.awaitingTurn, "another mold is at the die"],
 ]);
 
-/** On a calendar the screw heats up and purges after a rest, and every station waits for that as well. */
+/** With a calendar the screw heats up and purges after a pause, and every station waits for that as well. */
 const startUpCause = "the shot is not full yet, or the screw heats up or purges";
 
 const maskCause = "the mask still holds the parts before";
 
-/** Null for a state that is no wait. */
+/** Null for a state that is not a wait. */
 export function waitCause(
   state: string,
   kind: StateKind,

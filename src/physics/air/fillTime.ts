@@ -13,8 +13,8 @@ export type ChangeOfState = "isothermal" | "adiabatic";
  *
  * Units: V in m³, ABSOLUTE pressures in Pa, supply temperature T₁ in °C; t in s.
  * Shape: proportional to V/C. 0 when already full, Infinity where the supply is below the pressure wanted.
- * Holds for: a volume that is full-blown from the start (a bottle is not: the growing volume takes about as long at low
- * pressure again). The truth lies between the bounds.
+ * Holds for: a volume that has its full size from the start. A bottle grows first, at low pressure, which takes about the same
+ * time again. The true time is between the bounds.
  * Source: ISO 6358-1, Pneumatic fluid power — Determination of flow-rate characteristics, 2013, clause 3 for the flow; the balance of mass and heat derived here
  * Throws: nothing.
  *

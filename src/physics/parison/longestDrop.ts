@@ -14,7 +14,7 @@ const LONGEST = 600;
  * Units: s.
  * Shape: shorter for a longer parison and a longer hold. 0 where the hold alone sags too much, at most 600 s.
  * Holds for: what deliveredSag holds for.
- * Source: Derived here by turning deliveredSag around, after Trouton, Proceedings of the Royal Society A 77, 1906, p. 426
+ * Source: Derived here as the inverse of deliveredSag, after Trouton, Proceedings of the Royal Society A 77, 1906, p. 426
  * Throws: nothing.
  *
  * @example
