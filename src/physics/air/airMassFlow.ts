@@ -1,7 +1,7 @@
-// How much air passes a valve, a line and a blow pin together.
+// The mass flow of air through valve, line and blow pin together.
 import { ICE_POINT, REFERENCE_DENSITY, REFERENCE_TEMPERATURE } from "./standardAir.ts";
 
-/** What a standard measurement says of a path for air. */
+/** A path for air by its standard measurement. */
 export interface AirPath {
   /** Sonic conductance C, m³/(s Pa); 1 dm³/(s bar) = 1e-8. */
   readonly conductance: number;

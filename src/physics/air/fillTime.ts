@@ -1,9 +1,9 @@
-// How long blow air takes to fill a bottle.
+// The time that blow air needs to fill a bottle.
 import { airMassFlow, type AirPath } from "./airMassFlow.ts";
 import { integral } from "#physics/numeric/integral.ts";
 import { GAS_CONSTANT, HEAT_RATIO, ICE_POINT } from "./standardAir.ts";
 
-/** The two bounds of what really happens: air that keeps its temperature, air that keeps its heat. */
+/** The two bounds of the real change of state: constant temperature, or no heat transfer. */
 export type ChangeOfState = "isothermal" | "adiabatic";
 
 /**

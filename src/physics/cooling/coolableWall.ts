@@ -1,9 +1,9 @@
-// The cooling time read backwards: how thick the thickest place may be.
+// The inverse of the cooling time: the largest thickness of the thickest place.
 import { rootBetween } from "#physics/numeric/rootBetween.ts";
 import type { WallCooling, WallPlace } from "./wallCooling.ts";
 import { wallTemperature } from "./wallTemperature.ts";
 
-/** No blown wall is thicker, m. */
+/** Upper limit of a blown wall, m. */
 const THICKEST = 0.1;
 const THINNEST = 1e-6;
 /** Where the search begins, m. */

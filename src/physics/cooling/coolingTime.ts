@@ -1,11 +1,11 @@
-// How long a wall must stay in the closed mold, from its thickest place and what touches it.
+// The time that a wall must stay in the closed mold, from its thickest place and its contact.
 import { invariant } from "#foundation/invariant.ts";
 import { rootBetween } from "#physics/numeric/rootBetween.ts";
 import type { WallCooling, WallPlace } from "./wallCooling.ts";
 import { temperatureCourse } from "./wallTemperature.ts";
 
-/** In Fourier numbers: every profile of any wall has faded. */
-const FOREVER = 1e12;
+/** Fourier number at which every profile of any wall has decayed. */
+const STEADY_STATE = 1e12;
 
 /**
  * Time until a place of the wall has fallen to the demold temperature.

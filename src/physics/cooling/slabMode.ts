@@ -1,11 +1,11 @@
-// One profile of a cooling wall with the weights by which a starting temperature is made of such profiles.
+// One profile of a cooling wall with its weights in an initial temperature.
 import cos from "@stdlib/math-base-special-cos";
 import sin from "@stdlib/math-base-special-sin";
 import { contactWeight, slabRoot, type FaceBiots } from "./slabRoot.ts";
 
-/** Profile X(x) = slack · ζ cos ζx + grip · sin ζx over 0 ≤ x ≤ 1 from the inside face to the mold. */
+/** Profile X(x) = (1 − g) ζ cos ζx + g sin ζx over 0 ≤ x ≤ 1 from the inside face to the mold. */
 export interface SlabMode {
-  /** ζ: the profile fades as exp(−ζ² Fo). */
+  /** ζ: the profile decays as exp(−ζ² Fo). */
   readonly root: number;
   readonly insideFace: number;
   readonly moldFace: number;

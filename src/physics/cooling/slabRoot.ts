@@ -1,9 +1,9 @@
-// The numbers at which a temperature profile fits a wall and both its faces.
+// The eigenvalues of a temperature profile between the two faces of a wall.
 import atan from "@stdlib/math-base-special-atan";
 import { invariant } from "#foundation/invariant.ts";
 import { PI } from "#physics/numeric/pi.ts";
 
-/** From the left Newton's steps never pass the root; beyond a few they only confirm it. */
+/** Limit of Newton steps; a few suffice. */
 const MOST_STEPS = 50;
 
 /** Biot numbers of the two faces: 0 insulated, Infinity perfect contact. */

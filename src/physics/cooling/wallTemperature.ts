@@ -1,4 +1,4 @@
-// The temperature in a blown wall while it cools, as the sum of the profiles that fit it.
+// The temperature in a blown wall while it cools, as a sum of profiles.
 import exp from "@stdlib/math-base-special-exp";
 import { invariant } from "#foundation/invariant.ts";
 import { biotNumber } from "./biotNumber.ts";
@@ -7,9 +7,9 @@ import { slabMode, type SlabMode } from "./slabMode.ts";
 import { contactWeight, type FaceBiots } from "./slabRoot.ts";
 import type { WallCooling, WallPlace } from "./wallCooling.ts";
 
-/** Profiles that have faded below exp(−40) add nothing to a double. */
-const FADED = 40;
-/** Enough down to Fo = 2.5e-5, less than a millisecond in any wall that is blown. */
+/** Profiles below exp(−40) do not change a double. */
+const DECAYED = 40;
+/** Enough down to Fo = 2.5e-5, less than 1 ms in any blown wall. */
 const MOST_PROFILES = 400;
 
 /**

@@ -1,9 +1,9 @@
-// Finds where a quantity crosses zero between two points, by bent halving: quick, and it cannot miss.
+// Finds a zero between two points by Ridders' method, which always converges.
 import { invariant } from "#foundation/invariant.ts";
 
-/** Enough to use up the digits of a double by the halving alone, whatever the bracket; bent, some six are needed. */
+/** Enough for all digits of a double by halving alone; Ridders' method needs about six. */
 const ROUNDS = 60;
-/** Relative distance of two neighboring doubles. */
+/** Relative distance of two adjacent doubles. */
 const NEIGHBOR = 1 / 4503599627370496;
 
 interface Point {

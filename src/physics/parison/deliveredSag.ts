@@ -1,8 +1,8 @@
-// The sag of a parison that is delivered steadily and then waits for the mold.
+// The sag of a parison that is delivered steadily and then hangs until the mold closes.
 import { integral } from "#physics/numeric/integral.ts";
 import { sagConstant, type HangingMelt } from "./sagConstant.ts";
 
-/** How a parison comes to hang. */
+/** The length of a parison and the times that it hangs. */
 export interface Hanging {
   /** Length without sag, m. */
   readonly length: number;
@@ -19,7 +19,7 @@ export interface Hanging {
  *
  * Units: L₀ in m, times in s; the sag is a share of L₀.
  * Shape: rises with delivery and hold; a hold costs three times as much a second. With no delivery it is −ln(1 − K L₀ t_h)/(K L₀ t_h) − 1.
- * Infinity where a slice breaks.
+ * Infinity where the cross section of a slice goes to 0.
  * Holds for: a Newtonian melt. The slice that leaves the die at time u carries all melt that left before it.
  * Source: Derived here from the balance of weight and stress on a slice, after Trouton, Proceedings of the Royal Society A 77, 1906, p. 426
  * Throws: nothing.

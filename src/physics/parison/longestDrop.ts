@@ -1,9 +1,9 @@
-// How slowly a parison may drop before it sags more than is allowed.
+// The longest drop time at which the sag stays within its limit.
 import { deliveredSag, type Hanging } from "./deliveredSag.ts";
 import { rootBetween } from "#physics/numeric/rootBetween.ts";
 import type { HangingMelt } from "./sagConstant.ts";
 
-/** Nobody waits longer for a parison, s. */
+/** Upper limit of a drop time, s. */
 const LONGEST = 600;
 
 /**

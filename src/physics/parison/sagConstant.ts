@@ -1,8 +1,8 @@
-// The one number of the melt that decides how fast a parison draws itself out.
+// The property of the melt that sets the rate of sag.
 import { elongationalViscosity } from "./elongationalViscosity.ts";
 import { GRAVITY } from "#physics/numeric/gravity.ts";
 
-/** The melt of a parison that hangs. */
+/** The melt of a hanging parison. */
 export interface HangingMelt {
   /** kg/m³ */
   readonly meltDensity: number;

@@ -1,4 +1,4 @@
-// How fast a parison may drop before the die's lips tear the melt.
+// The shortest drop time without melt fracture at the die.
 import pow from "@stdlib/math-base-special-pow";
 import type { AnnularDie } from "./annularDie.ts";
 import { annularShearRate } from "./annularShearRate.ts";
@@ -6,7 +6,7 @@ import { DIE_REFERENCE_RATE } from "#physics/materials/materialTable.ts";
 import { parisonFlow } from "./parisonFlow.ts";
 import { powerLawShearRate } from "./powerLawShearRate.ts";
 
-/** One parison on its way through the die. */
+/** The melt of one parison and its die. */
 export interface MeltInDie {
   /** kg */
   readonly mass: number;
