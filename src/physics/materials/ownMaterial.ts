@@ -10,7 +10,7 @@ import type { Material, MaterialProperty } from "./material.ts";
  * Units: those of the material table.
  * Shape: a property without a value of the user stays as it is.
  * Holds for: any property of the material table.
- * Source: Derived here: a measured value of the user's grade replaces that of a handbook
+ * Source: Derived here from the rule that a measured value of the user's grade replaces that of a handbook
  * Throws: nothing.
  *
  * @example
