@@ -6,7 +6,7 @@ import { edgeAt, type CycleRatio, type TimedGraph } from "./timedGraph.ts";
  * subtracts one period. Nodes that no path reaches start at 0.
  *
  * Source: Baccelli, Cohen, Olsder and Quadrat, Synchronization and Linearity (1992), chapter 3: the columns of the star of the
- * normalised matrix at critical nodes are eigenvectors (from memory).
+ * normalized matrix at critical nodes are eigenvectors (from memory).
  */
 export function earliestStarts(graph: TimedGraph, ratio: CycleRatio, origin: number): readonly number[] {
   const period = ratio.ticks / ratio.tokens;

@@ -31,7 +31,7 @@ function walkBack(graph: TimedGraph, chosen: (edge: number) => boolean, missing:
   return start < 0 ? null : circuitBehind(graph, into, start);
 }
 
-/** The circuit that is reached by going back from `start` along each node's one incoming edge, or null at a dead end. */
+/** The circuit on the way back from `start` along each node's one incoming edge, or null at a dead end. */
 export function circuitBehind(graph: TimedGraph, into: Int32Array, start: number): readonly number[] | null {
   const order = new Map<number, number>();
   const way: number[] = [];

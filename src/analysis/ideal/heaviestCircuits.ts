@@ -1,4 +1,4 @@
-// For every edge of a timed event graph the heaviest circuit through it, measured against the maximum cycle ratio.
+// The heaviest circuit through every edge of a timed event graph, relative to the maximum cycle ratio.
 import { edgeAt, reducedWeight, type CycleRatio, type TimedGraph } from "./timedGraph.ts";
 
 /**
@@ -71,7 +71,7 @@ function wayBetween(graph: TimedGraph, into: Int32Array, source: number, target:
   return way.toReversed();
 }
 
-/** The same circuit has the same list, whichever edge it is found from. */
+/** Starts at the smallest node, so that the same circuit found from different edges has the same list. */
 function fromSmallestNode(graph: TimedGraph, circuit: readonly number[]): readonly number[] {
   const nodes = circuit.map((edge) => edgeAt(graph, edge).from);
   const first = nodes.indexOf(nodes.reduce((least, node) => Math.min(least, node), Infinity));

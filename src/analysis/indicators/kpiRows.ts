@@ -63,8 +63,8 @@ function counted({ measures }: Observed, resource: string, measure: string, seco
 
 /**
  * The cell as a work unit produces while any part of it works, operators included. Only a stop, a set-up, a break or the end of a
- * work shift of the whole cell interrupts it. A wait of one resource for another is no down time of the cell and lowers its
- * effectiveness, which cannot exceed 1 where every step takes its mean time.
+ * work shift of the whole cell interrupts it. A wait of one resource for another is no down time of the cell, but lowers its
+ * effectiveness. Where every step takes its mean time, effectiveness cannot exceed 1.
  */
 export function cellElements(answer: Pick<Observed, "elementTimes">): TimeElements {
   return elementsOf(null, answer);

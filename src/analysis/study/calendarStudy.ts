@@ -39,7 +39,7 @@ export interface CalendarStudy {
   readonly changes: readonly PlannedChange[];
 }
 
-/** Null where nothing is planned. */
+/** Null without a calendar or changes. */
 export function calendarStudy(scenario: Scenario, answers: readonly ReplicationAnswer[]): CalendarStudy | null {
   const { calendar, changes = [] } = scenario;
   if (!calendar && changes.length === 0) return null;

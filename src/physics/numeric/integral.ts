@@ -9,7 +9,7 @@ const DEPTH = 18;
 type Curve = (at: number) => number;
 
 /**
- * The integral of a curve by Simpson's rule, halved wherever two halves differ from the whole.
+ * The integral of a curve by Simpson's rule, with halved intervals where two halves differ from the whole.
  *
  *     ∫ f dx ≈ (b − a)/6 · [f(a) + 4 f((a + b)/2) + f(b)], refined until the halves agree
  *

@@ -21,7 +21,7 @@ interface Point {
  * Shape: between the ends, within 2^-50 of itself or 2^-60 of their distance.
  * Holds for: a difference with unlike signs at the ends; with several crossings it finds one of them.
  * Source: Ridders, IEEE Transactions on Circuits and Systems 26, 1979, p. 979 (from memory)
- * Throws: BrokenInvariant where the signs at the ends are alike.
+ * Throws: BrokenInvariant where the signs at the ends are equal.
  *
  * @example
  * rootBetween((x) => x * x - 2, 0, 2) // 1.4142135624
