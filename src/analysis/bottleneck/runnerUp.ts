@@ -1,4 +1,4 @@
-// How far each resource is from setting the pace of the ideal cycle, and which one is next.
+// The slack of each resource before it sets the pace of the ideal cycle, and the resource with the least slack.
 import { PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
@@ -23,7 +23,7 @@ interface Pace {
 const CHAMBERS = "chambers";
 const DIE_ZONE = "die zone";
 
-/** Of the circuits that keep another resource busy than the one that sets the pace, the one with the least slack. */
+/** The circuit with the least slack among those of resources that do not set the pace. */
 export function runnerUp(scenario: Scenario, pace: Pace | undefined, ideal: IdealCycle): RunnerUp | null {
   const leader = leaderOf(scenario, pace, ideal);
   if (leader === null) return null;
@@ -56,7 +56,7 @@ function circuitsOf(scenario: Scenario, ideal: IdealCycle): readonly RunnerUp[] 
   });
 }
 
-/** A bound does not tell different stations apart. */
+/** A bound does not distinguish different stations. */
 function nameOf(group: string, { stations }: Scenario, ideal: IdealCycle): string {
   return ideal.method === "bound" && stations.some(({ name }) => name === group) ? STATIONS : group;
 }
