@@ -16,8 +16,9 @@ function afterHelp(commands: readonly CommandSpec[]): string {
   return ["", "Examples:", ...examples, "", "Exit codes:", ...exits, ""].join("\n");
 }
 
-function describeOption({ flags, meaning, repeatable }: OptionSpec): Option {
+function describeOption({ flags, meaning, choices, repeatable }: OptionSpec): Option {
   const option = new Option(flags, meaning);
+  if (choices !== undefined) return option.choices(choices);
   if (repeatable === undefined) return option;
   return option.argParser<readonly string[]>((value, earlier) => [...(earlier ?? []), value]);
 }

@@ -1,13 +1,13 @@
-// What becomes of a screw that never stops: how fast it turns beside the molds, and what they leave to regrind.
+// The rate of the screw in continuous extrusion, and the melt that no mold takes.
 import { extrusionRate, fullRateSeconds, slowedBy } from "#cell/delivery/continuousExtrusion.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
 
 export interface ScrewPace {
-  /** `matched`: turned down to the molds; `slowest`: as far as it goes; `full`: the molds could take more; `fixed`: not to be turned. */
+  /** `matched`: at the rate of the molds; `slowest`: at its lowest rate; `full`: the molds could take more; `fixed`: not matched. */
   readonly kind: "matched" | "slowest" | "full" | "fixed";
-  /** Mean seconds of a parison, now and at full rate. */
+  /** Mean seconds of a parison, at the present rate and at the full rate. */
   readonly parison: number;
   readonly fullParison: number;
   /** Share of the melt that no mold takes, at mean times. */

@@ -1,17 +1,17 @@
-// What an hour of a cell costs, item by item, each as a rate of the user's times an amount that the run saw.
+// The cost of an hour of a cell, item by item: a rate of the user times an amount of the run.
 import type { CostSpec, Scenario } from "#scenario/scenario.ts";
 import { CELL, type MeasureValue } from "#analysis/replication/measures.ts";
 import type { ResinFlow } from "#analysis/replication/replicationAnswer.ts";
 import type { StationWindow } from "#analysis/window/stationWindow.ts";
 
-/** One replication as its costs see it. */
+/** The figures of one replication that its costs need. */
 export interface CostedHour {
   readonly scenario: Pick<Scenario, "stations" | "operators">;
   readonly windows: readonly StationWindow[];
   readonly measures: readonly MeasureValue[];
   /** Null where masses are not given. */
   readonly resin: ResinFlow | null;
-  /** Share of the time that the cell was planned to be busy: people, machine and heaters are paid for that. */
+  /** Planned share of the time, in which operators, machine and heaters are paid. */
   readonly planned: number;
 }
 
@@ -19,15 +19,15 @@ export interface CostRule {
   readonly item: string;
   readonly meaning: string;
   readonly rate: Exclude<keyof CostSpec, "currency">;
-  /** Units of the rate in one hour; undefined where something that it is worked out from was not given. */
+  /** Units of the rate in one hour; undefined where an input is not given. */
   readonly amount: (hour: CostedHour) => number | undefined;
   /** Row of the process window that the amount comes from, with the keys that it needs. */
   readonly window?: { readonly quantity: string; readonly keys: readonly string[] };
   /** Whether the amount is a mass, so that it needs that of a part. */
   readonly isByMass?: true;
-  /** A line that nobody misses where its rate is not given. */
+  /** Where its rate is not given, the item is not reported as missing. */
   readonly isExtra?: true;
-  /** Whether there is nothing to pay, whatever the rate. */
+  /** Whether the cost is 0 at any rate. */
   readonly isFree?: (hour: CostedHour) => boolean;
 }
 
@@ -36,8 +36,8 @@ const driveEnergy = "drive energy per mass";
 const freeAir = "free air that the compressor adds for one bottle";
 
 /**
- * Resin is paid for as virgin feed: virgin = feed − regrind used. Where none goes back, all that becomes no good part is paid for
- * as resin, and all of it is surplus.
+ * Resin is paid as virgin feed: virgin = feed − regrind used. Without regrind the melt that becomes no good part is paid as resin,
+ * and all of it is surplus.
  */
 export const costRules: readonly CostRule[] = [
   {
@@ -106,14 +106,14 @@ function melt(hour: CostedHour): number | undefined {
   return valueOf(hour, "melt per hour");
 }
 
-/** The drive melts what is purged or runs over between shots at the same price as the shots. */
+/** Purged and excess melt takes as much drive energy per mass as the shots. */
 function driveEnergyOf(hour: CostedHour): number | undefined {
   const [ofShots, all] = [overStations(hour, driveEnergy, "melt per hour"), melt(hour)];
   const shots = hour.scenario.stations.reduce((sum, { name }) => sum + (valueOf(hour, "melt per hour", name) ?? 0), 0);
   return ofShots === undefined || all === undefined || shots === 0 ? ofShots : (ofShots * all) / shots;
 }
 
-/** A quantity of each station's process window times a measure of that station; undefined where one of them lacks it. */
+/** A quantity of each station's process window times a measure of that station; undefined where a station has no such quantity. */
 function overStations(hour: CostedHour, quantity: string, measure: string): number | undefined {
   const each = hour.scenario.stations.map(({ name }) => {
     const window = hour.windows.find(({ stations }) => stations.includes(name));

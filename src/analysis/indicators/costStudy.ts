@@ -1,4 +1,4 @@
-// The cost of an hour and of a thousand good parts over the replications, item by item, and what would give the items left out.
+// The cost of an hour and of 1,000 good parts over the replications, item by item, and the keys of items left out.
 import { settledWarmup } from "#cell/run/settledWarmup.ts";
 import type { CostSpec, Scenario } from "#scenario/scenario.ts";
 import { costRules, valueOf, type CostedHour, type CostRule } from "./cost.ts";
@@ -106,8 +106,8 @@ function perThousand(values: readonly number[], good: readonly number[]): readon
 }
 
 function intervalOf(values: readonly (number | null)[]): Interval | null {
-  const told = values.filter((value) => value !== null);
-  return told.length === 0 ? null : meanInterval(told);
+  const known = values.filter((value) => value !== null);
+  return known.length === 0 ? null : meanInterval(known);
 }
 
 function missingKeys(rule: CostRule, scenario: Scenario, windows: readonly StationWindow[]): readonly string[] {
@@ -120,7 +120,7 @@ function missingKeys(rule: CostRule, scenario: Scenario, windows: readonly Stati
   return [...new Set([...rate, ...mass, ...(known ? lacking.flatMap((row) => row.keys) : keys)])];
 }
 
-/** The cost of a thousand good parts as a measure of each replication, beside the others. */
+/** The cost of 1,000 good parts as a measure of each replication. */
 export function costMeasures(costs: CostStudy | null): readonly { readonly measures: readonly MeasureValue[] }[] {
   return (costs?.perThousandOf ?? []).map((value) => ({
     measures: value === null ? [] : [{ resource: CELL, measure: COST_MEASURE, unit: costs?.currency ?? "", value }],

@@ -1,4 +1,4 @@
-// The key performance indicators of ISO 22400-2, each as its name and its formula.
+// The key performance indicators of ISO 22400-2 with name and formula.
 import type { TimeElements } from "./timeElements.ts";
 
 export interface KpiInput extends TimeElements {
@@ -14,13 +14,13 @@ export interface KpiSpec {
   readonly formula: string;
   readonly meaning: string;
   readonly unit: "s" | "1" | "share" | "1/h";
-  /** Not finite where there is nothing to divide by. */
+  /** Not finite where the divisor is 0. */
   readonly value: (input: KpiInput) => number;
 }
 
 const secondsPerHour = 3600;
 
-/** What the indicators are made of, so that a reader can check each of them. */
+/** The inputs of the indicators, so that a reader can check each indicator. */
 const ingredients: readonly KpiSpec[] = [
   {
     name: "planned busy time",
@@ -162,7 +162,7 @@ const indicators: readonly KpiSpec[] = [
   },
 ];
 
-/** Nothing is capped: parts made in overtime count, so that effectiveness and OEE may pass 1 by them. */
+/** Parts made in overtime count, so effectiveness and OEE can exceed 1. */
 const overtime: KpiSpec = {
   name: "overtime",
   meaning: "Production and set-up outside the planned busy time; its parts count, its time does not.",
@@ -173,5 +173,5 @@ const overtime: KpiSpec = {
 
 export const kpiSpecs: readonly KpiSpec[] = [...indicators, ...ingredients];
 
-/** Only a plan can be worked beyond. */
+/** Overtime needs a calendar. */
 export const plannedKpiSpecs: readonly KpiSpec[] = [...kpiSpecs, overtime];

@@ -1,4 +1,4 @@
-// What is measured of one replication, for the whole cell and for each station.
+// The measures of one replication, for the whole cell and for each station.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { CellRecord, StationRecord } from "#cell/records/cellRecord.ts";
 import { massBalance, weighedStations } from "./massBalance.ts";
@@ -52,7 +52,7 @@ export const rejectsMeasure = {
 const secondsPerHour = 3600;
 const milligramsPerKilogram = 1e6;
 
-/** A measure that this replication cannot tell, such as the time per shot where none was made, is left out. */
+/** A measure without a value in this replication, such as the time per shot without shots, is left out. */
 export function measuresOf(record: CellRecord): readonly MeasureValue[] {
   const seconds = (record.untilTick - record.fromTick) / TICKS_PER_SECOND;
   const { stations } = record;
@@ -68,7 +68,7 @@ export function measuresOf(record: CellRecord): readonly MeasureValue[] {
 
 type Rejects = StationRecord["rejects"];
 
-/** A row for every reason that there may be, also where no part was refused for it. */
+/** A row for every possible reason, also where it caused no reject. */
 function rejectRows(resource: string, rejects: Rejects, seconds: number): readonly MeasureValue[] {
   return rejects.map(({ reason, parts }) => ({
     resource,
@@ -86,13 +86,13 @@ function rejectsByReason(stations: readonly StationRecord[]): Rejects {
   return [...found].map(([reason, parts]) => ({ reason, parts }));
 }
 
-/** Those at the molds, and those that a server after them refuses: its name is the reason. */
+/** Rejects at the molds and at the servers after them; the name of a server is the reason. */
 function rejectsOfCell({ stations, takeaway }: CellRecord): Rejects {
   const later = takeaway?.refused ?? [];
   return [...rejectsByReason(stations), ...later];
 }
 
-/** With servers after the molds a part is good when it has passed the last of them. */
+/** With servers after the molds a part is good when it has passed the last server. */
 function after(record: CellRecord, seconds: number): Readonly<Partial<Record<Measure, number>>> {
   const { takeaway, stations } = record;
   if (!takeaway) return {};
@@ -113,7 +113,7 @@ function rows(resource: string, values: Readonly<Partial<Record<Measure, number>
   }));
 }
 
-/** Good parts are those that no check refuses; without any, all that are taken out. */
+/** Good parts are those that no check refuses; without checks, all removed parts. */
 function production(stations: readonly StationRecord[], seconds: number): Readonly<Partial<Record<Measure, number>>> {
   const sum = (of: (station: StationRecord) => number): number =>
     stations.reduce((total, station) => total + of(station), 0);
@@ -138,7 +138,7 @@ function production(stations: readonly StationRecord[], seconds: number): Readon
   };
 }
 
-/** What a die that never stops sends to regrind is melt as well; where regrind goes back, what it leaves to be bought. */
+/** Excess melt of continuous extrusion and purged melt count as melt. With regrind, virgin resin and regrind have rows. */
 function melt(record: CellRecord, seconds: number): Readonly<Partial<Record<Measure, number>>> {
   const balance = massBalance(record);
   if (!balance) return {};
@@ -158,7 +158,7 @@ function melt(record: CellRecord, seconds: number): Readonly<Partial<Record<Meas
   };
 }
 
-/** From the first shot to the last, so that no part of a cycle counts. */
+/** From the first shot to the last, so that only whole cycles count. */
 function cycle({ shots, firstShotTick, lastShotTick }: StationRecord): Readonly<Partial<Record<Measure, number>>> {
   if (shots < 2) return {};
   return { "cycle time": (lastShotTick - firstShotTick) / (shots - 1) / TICKS_PER_SECOND };

@@ -1,4 +1,4 @@
-// How each resource spends its time, state by state, over the replications.
+// The time of each resource by state over the replications.
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { stateMeanings, type StateMeaning } from "#cell/words/stateMeanings.ts";
@@ -9,20 +9,20 @@ export interface StateSummary {
   readonly resource: string;
   readonly state: string;
   readonly kind: StateKind;
-  /** What a waiting resource lacks; null where the state is no wait. */
+  /** What a waiting resource lacks; null where the state is not a wait. */
   readonly cause: string | null;
   readonly share: Interval;
 }
 
-/** A step of the user's own has a state that the table does not know. */
+/** An extra step has a state of its own without a meaning here. */
 const meanings: ReadonlyMap<string, StateMeaning> = new Map(Object.entries(stateMeanings));
 
-/** On a calendar the screw heats up and purges after a rest, and every station waits for that as well. */
+/** With a calendar the screw heats up and purges after a pause, and every station waits for that as well. */
 const startUpCause = "the shot is not full yet, or the screw heats up or purges";
 
 const maskCause = "the mask still holds the parts before";
 
-/** Null for a state that is no wait. */
+/** Null for a state that is not a wait. */
 export function waitCause(
   state: string,
   kind: StateKind,

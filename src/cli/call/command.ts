@@ -1,4 +1,5 @@
 // The description of a command: name, operands, options and an example.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { Host } from "#cli/machine/host.ts";
 
 /** The options as the user gave them. */
@@ -9,6 +10,7 @@ export interface Options {
   readonly length?: string;
   readonly precision?: string;
   readonly jobs?: string;
+  readonly units?: UnitSystem;
   readonly stations?: string;
   readonly kind?: string;
   readonly set?: readonly string[];
@@ -26,6 +28,8 @@ export interface OptionSpec {
   /** Such as `-o, --out <folder>`. */
   readonly flags: string;
   readonly meaning: string;
+  /** The only values that it takes. */
+  readonly choices?: readonly string[];
   /** May be given many times; all values are kept, in their order. */
   readonly repeatable?: true;
 }

@@ -22,7 +22,8 @@ export const eventsOption: OptionSpec = {
 };
 export const setOption: OptionSpec = {
   flags: "--set <path=value>",
-  meaning: "change one value of the scenario, such as stations.left.steps.cool=7 s; repeatable",
+  meaning:
+    'change a value, such as "stations.*.steps.cool=7 s"; -1 s shifts it, +10 % and *0.9 scale it, null removes it; repeatable',
   repeatable: true,
 };
 export const seedOption: OptionSpec = { flags: "--seed <text>", meaning: "seed of the random numbers" };
@@ -37,6 +38,11 @@ export const precisionOption: OptionSpec = {
 export const jobsOption: OptionSpec = {
   flags: "--jobs <count>",
   meaning: "worker threads for long work (default: one a processor); the results are the same for any number",
+};
+export const unitsOption: OptionSpec = {
+  flags: "--units <system>",
+  meaning: "units of text and report.html: si, or us for lb, in, psi, °F (default: si); CSV and JSON stay in SI",
+  choices: ["si", "us"],
 };
 export const lengthOption: OptionSpec = {
   flags: "--length <time>",

@@ -62,12 +62,12 @@ async function tellComparison(
   const tables = [...studyTables(studies), comparisonTable(rows)];
   const scenarios = studies.map(({ scenario }) => scenario);
   printResult(
-    { command: "compare", studies, tables, answer: () => compareAnswer(studies, rows, host.width) },
+    { command: "compare", studies, tables, answer: () => compareAnswer(studies, rows, host.width, options.units) },
     options,
     host,
   );
   const reported = studies.map((study, i) => reportedScenario(study, loaded[i]!));
-  const page = reportPage({ version, scenarios: reported, comparison: rows });
+  const page = reportPage({ version, scenarios: reported, comparison: rows, units: options.units ?? "si" });
   await writeTables({ folder: options.out ?? folderOf(scenarios), tables, scenarios, page }, options, host);
   return studies.some(({ precision }) => precision?.reached === false) ? exitCode.undecided : exitCode.done;
 }

@@ -1,7 +1,7 @@
-// The materials as one table: a row for each property, in it a cell for each material with value, low, high and source.
+// The table of materials: a row for each property, in it a cell for each material with value, low, high and source.
 import type { Dimension } from "#foundation/dimension.ts";
 import type { Datum } from "./datum.ts";
-import { crawford, crystals, fracture, fractureByLikeness, handbook, rheology, stability } from "./materialSources.ts";
+import { crawford, crystals, fracture, fractureByAnalogy, handbook, rheology, stability } from "./materialSources.ts";
 
 export const fullNames = {
   HDPE: "high-density polyethylene, blow molding grades",
@@ -29,7 +29,7 @@ export interface PropertyRow {
   readonly of: Readonly<Partial<Record<MaterialName, Datum>>>;
 }
 
-/** At which `dieViscosity` is stated, 1/s. */
+/** Shear rate of `dieViscosity`, 1/s. */
 export const DIE_REFERENCE_RATE = 100;
 
 /** The thermal diffusivity of the solid is calculated from conductivity, density and specific heat, never stored. */
@@ -168,9 +168,9 @@ export const materialTable = {
       HDPE: fracture(0.2e6, 0.1e6, 0.3e6),
       LDPE: fracture(0.15e6, 0.1e6, 0.3e6),
       PP: fracture(0.15e6, 0.1e6, 0.3e6),
-      "PVC-U": fractureByLikeness(0.2e6, 0.1e6, 0.3e6),
-      PETG: fractureByLikeness(0.2e6, 0.1e6, 0.3e6),
-      PC: fractureByLikeness(0.2e6, 0.1e6, 0.3e6),
+      "PVC-U": fractureByAnalogy(0.2e6, 0.1e6, 0.3e6),
+      PETG: fractureByAnalogy(0.2e6, 0.1e6, 0.3e6),
+      PC: fractureByAnalogy(0.2e6, 0.1e6, 0.3e6),
     },
   },
   meltTemperature: {

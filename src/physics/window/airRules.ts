@@ -21,7 +21,7 @@ const clamp = [
   "product.pinchLength",
   "product.pinchLoad",
 ] as const satisfies readonly WindowKey[];
-const BALANCE = "balance of forces; the pinch line load is the user's";
+const BALANCE = "balance of forces; the pinch line load has no published value";
 const ISO = "ISO 6358-1, 2013, clause 3; balance of mass and heat";
 /** °C of the air in line and bottle. */
 const AIR_TEMPERATURE = 20;
@@ -47,7 +47,7 @@ function fillRule(change: ChangeOfState): WindowRule {
       return fillTime(pathOf(input), fill, change);
     },
     limits: (input) => ({ high: input["station.steps.blow"] }),
-    above: "Blow longer, a wider path, or a higher supply pressure; a supply at blow pressure never quite fills.",
+    above: "Blow longer, or use a wider path or a supply pressure well above the blow pressure.",
   });
 }
 
@@ -72,7 +72,7 @@ function ventRule(change: ChangeOfState): WindowRule {
       ),
     limits: (input) => ({ high: input["station.steps.vent"] }),
     above:
-      "Vent longer or through a wider path: the mold must not open on pressure. A computed time is never a safe limit.",
+      "Vent longer or through a wider path. The mold must not open under pressure. A computed time is never a safe limit.",
   });
 }
 
@@ -105,7 +105,7 @@ export const airRules: readonly WindowRule[] = [
     source: BALANCE,
     value: neededForce,
     limits: (input) => ({ high: input["station.clampForce"] }),
-    above: "Less blow pressure, fewer cavities, or a stronger clamp.",
+    above: "Use a lower blow pressure, fewer cavities, or a stronger clamp.",
   }),
   windowRule([...clamp, "station.clampForce"], {
     quantity: "margin of the clamp force, of the force needed",

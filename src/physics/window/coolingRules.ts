@@ -11,7 +11,7 @@ const SLAB = "Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sec
 const ONE_TERM = "Ballman & Shusman, Modern Plastics 37, 1959, p. 126 (from memory)";
 
 const placeOf = (input: NamingInput): CoolingCriterion => input.coolingTo ?? "inside face";
-const placeSaid = (input: NamingInput): string =>
+const placeText = (input: NamingInput): string =>
   placeOf(input) === "mean" ? "its mean temperature" : "its inside face";
 
 function wallOf(input: CompleteInput): Omit<WallCooling, "wall"> {
@@ -26,14 +26,14 @@ function wallOf(input: CompleteInput): Omit<WallCooling, "wall"> {
   };
 }
 
-/** Without a heat transfer the inside counts as insulated: the calculated cooling is then slower than the real one. */
+/** Without `product.insideAir` the inside counts as insulated, so the computed cooling is slower than the real one. */
 function insideAir(input: CompleteInput): Pick<WallCooling, "insideAir"> {
   const transfer = input["product.insideAir.transfer"];
   const temperature = input["product.insideAir.temperature"];
   return transfer === undefined ? {} : { insideAir: { transfer, temperature } };
 }
 
-/** The wall touches the mold from the blow until the vent; absent where no cool time was given. */
+/** The wall touches the mold from the blow until the vent; absent where no cool time is given. */
 function timeInMold(input: WindowInput): number | undefined {
   const cool = input["station.steps.cool"];
   return cool === undefined ? undefined : cool + (input["station.steps.blow"] ?? 0);
@@ -41,11 +41,11 @@ function timeInMold(input: WindowInput): number | undefined {
 
 const enoughTime = (input: WindowInput): Limits => ({ high: timeInMold(input) });
 const LONGER =
-  "Cool longer, make this place thinner, run the mold colder or the melt cooler; give station.moldContact if known.";
+  "Cool longer, make this place thinner, or run the mold or the melt cooler. Give station.moldContact if it is known.";
 
 export const coolingRules: readonly WindowRule[] = [
   windowRule(["product.wall.thickest"], {
-    quantity: (input) => `cooling time of the thickest place to ${placeSaid(input)}`,
+    quantity: (input) => `cooling time of the thickest place to ${placeText(input)}`,
     estimates: "cool",
     meaning:
       "Time from the end of inflation until the thickest place has cooled to the demold temperature. It sets the cool step.",

@@ -1,4 +1,4 @@
-// The process window: every row that the given values allow, and the keys that would give the others.
+// The process window: every row that the given values allow, and the missing keys of all other rows.
 import { airRules } from "./airRules.ts";
 import { coolingRules } from "./coolingRules.ts";
 import { parisonRules } from "./parisonRules.ts";
@@ -8,7 +8,7 @@ import { completeInput, type EstimatedTime, type WindowInput } from "./windowInp
 import type { WindowKey } from "./windowKeys.ts";
 import type { WindowRow, WindowRule } from "./windowRule.ts";
 
-/** What the rows of a field answer. */
+/** The subject of a group of rows. */
 type WindowField = "cooling" | "parison and die" | "screw and drive" | "air and clamp" | "usual ranges";
 
 const fields: readonly (readonly [WindowField, readonly WindowRule[]])[] = [
@@ -45,13 +45,13 @@ export function processWindow(input: WindowInput): readonly WindowRow[] {
 export interface MissingRow {
   readonly field: WindowField;
   readonly quantity: string;
-  /** Paths of a scenario that would give it. */
+  /** The missing paths of the scenario. */
   readonly keys: readonly WindowKey[];
-  /** The step whose time it would give. */
+  /** The step whose time the row gives. */
   readonly estimates: EstimatedTime | undefined;
 }
 
-/** The rows left out, each with the keys that would give it. */
+/** The rows left out, each with its missing keys. */
 export function missingRows(input: WindowInput): readonly MissingRow[] {
   const complete = completeInput(input);
   return rules

@@ -1,4 +1,4 @@
-// The part of the process window on screw and drive, and on the time that the melt stays hot.
+// The part of the process window on screw and drive, and on the time at heat of the melt.
 import { dragFlow } from "#physics/screw/dragFlow.ts";
 import { enthalpyRise } from "#physics/screw/enthalpyRise.ts";
 import { pelletTravelTime } from "#physics/screw/pelletTravelTime.ts";
@@ -30,7 +30,7 @@ const THUMB = "rule of thumb 16 D^2.2: Giles, Wagner & Mount, Extrusion, 2005 (f
 const SPI = "Society of the Plastics Industry, Plastics Engineering Handbook, 4th ed., 1976, chapter on extrusion";
 const PRACTICE = "common practice, no published source";
 const DRAG = "Crawford, Plastics Engineering, 3rd ed., 1998, equation 4.3";
-const RISE = "a straight line through measurements of your own; limits: the material's range of melt temperatures";
+const RISE = "a straight line through your measurements; limits: the material's range of melt temperatures";
 const METERING = "Groover, Fundamentals of Modern Manufacturing, 4th ed., 2010, section 13.2 (from memory)";
 const PLUG = "Levenspiel, Chemical Reaction Engineering, 3rd ed., 1999, chapter 11 (from memory)";
 
@@ -41,7 +41,7 @@ const STROKE = 4;
 
 /** Seconds from hopper to screw tip on an in-line reciprocating-screw unit of this diameter (common practice). */
 const USUAL_TRAVEL = { seconds: 48, diameter: 0.0635, within: 0.08 };
-/** A usual screw of 20 D, its channel 0.113 D deep on average, a tenth of it flights, pellets and melt at 650 kg/m³ between them. */
+/** A usual screw of 20 D: mean channel depth 0.113 D, flights one tenth, mean density of pellets and melt 650 kg/m³. */
 const usualHoldUp = (diameter: number): number =>
   screwHoldUp({ diameter, meanDepth: 0.113 * diameter, length: 20 * diameter, flightShare: 0.1, density: 650 });
 
@@ -68,7 +68,7 @@ export const screwRules: readonly WindowRule[] = [
     source: MASS,
     value: shotMass,
     limits: (input) => ({ high: input["delivery.shotCapacity"] }),
-    above: "Fewer cavities, less flash, or a screw or accumulator that holds a larger shot.",
+    above: "Use fewer cavities, less flash, or a screw or accumulator with a larger shot capacity.",
   }),
   windowRule([...shot, screw], {
     quantity: "stroke of the screw for one shot, without cushion",
@@ -83,9 +83,9 @@ export const screwRules: readonly WindowRule[] = [
         screwDiameter: input[screw],
       }),
     limits: (input) => ({ high: STROKE * input[screw] }),
-    // Before an accumulator the screw only turns.
+    // With an accumulator the screw only turns.
     applies: ({ deliveryKind = "reciprocating-screw" }) => deliveryKind === "reciprocating-screw",
-    above: "A wider screw, fewer cavities, or an accumulator.",
+    above: "Use a larger screw, fewer cavities, or an accumulator.",
   }),
   windowRule([...shot, "delivery.shotCapacity"], {
     quantity: "cushion that the shot leaves, of the shot",
@@ -113,11 +113,11 @@ export const screwRules: readonly WindowRule[] = [
     quantity: "plasticating rate",
     meaning: "The given rate beside the rule of thumb for the screw diameter.",
     unit: "kg/s",
-    source: `${THUMB}; from half to twice, as another published rule gives twice`,
+    source: `${THUMB}; limits of half and twice, because another published rule gives twice the rate`,
     value: (input) => input[rate],
     limits: (input) => ({ low: ruleOfThumbRate(input[screw]) / 2, high: 2 * ruleOfThumbRate(input[screw]) }),
-    below: "Slow for its diameter: check rate and diameter for a slip; a measured rate wins.",
-    above: "Fast for its diameter: check rate and diameter for a slip; a measured rate wins.",
+    below: "Low for this diameter: check rate and diameter for typing errors. Keep a measured rate.",
+    above: "High for this diameter: check rate and diameter for typing errors. Keep a measured rate.",
   }),
   windowRule(channel, {
     quantity: "drag flow of the metering zone",
@@ -126,8 +126,7 @@ export const screwRules: readonly WindowRule[] = [
     source: DRAG,
     value: (input) => input.material.meltDensity.value * dragFlow(channelOf(input), input["delivery.screw.speed"]),
     limits: (input) => ({ low: input[rate] }),
-    below:
-      "Less than the rate given: check depth, speed and rate; a grooved feed may push more through than the screw drags.",
+    below: "Below the given rate: check depth, speed and rate. A grooved feed can deliver more than the drag flow.",
   }),
   windowRule([...channel, "delivery.screw.backPressure", "delivery.screw.viscosity"], {
     quantity: "output of the metering zone against the back pressure",
@@ -149,8 +148,8 @@ export const screwRules: readonly WindowRule[] = [
     source: SPI,
     value: (input) => specificDriveEnergy(input["delivery.drivePower"], input[rate]),
     limits: () => usualDriveEnergy,
-    below: "The drive may not turn the screw at this rate: a stronger drive or a lower rate.",
-    above: "More power than usual for this rate: check both for a slip.",
+    below: "The drive may be too weak for this rate. Use a stronger drive or a lower rate.",
+    above: "More power than usual for this rate: check both for typing errors.",
   }),
   windowRule([rate, ...riseKeys], {
     quantity: "melt temperature at this rate",
@@ -159,8 +158,8 @@ export const screwRules: readonly WindowRule[] = [
     source: RISE,
     value: meltTemperature,
     limits: ({ material: { meltTemperature: usual } }) => ({ low: usual.low, high: usual.high }),
-    below: "Colder than the plastic is blown: a hotter barrel, or check meltRise for a slip.",
-    above: "Hotter than the plastic is blown: a slower screw, a cooler barrel, or check meltRise for a slip.",
+    below: "Below the usual range: use a hotter barrel, or check meltRise for typing errors.",
+    above: "Above the usual range: use a slower screw or a cooler barrel, or check meltRise for typing errors.",
     applies: (input) => input["delivery.meltRise.from"] !== undefined,
   }),
   windowRule([rate], {
@@ -182,7 +181,8 @@ export const screwRules: readonly WindowRule[] = [
     source: PLUG,
     value: (input) => residenceTime(input["delivery.holdUp"], input["delivery.throughput"]),
     limits: ({ material }) => ({ high: material.timeAtHeat?.value }),
-    above: "Less melt in the machine, more throughput, or a better stabilized compound; dead corners stay far longer.",
+    above:
+      "Use a smaller hold-up, more throughput, or a better stabilized compound. Melt in dead corners stays far longer.",
   }),
   windowRule(["delivery.holdUp", "delivery.throughput"], {
     quantity: "travel of a colored pellet from hopper to die",
@@ -195,10 +195,10 @@ export const screwRules: readonly WindowRule[] = [
     quantity: `melt from hopper to screw tip if a pellet takes ${USUAL_TRAVEL.seconds} s`,
     meaning: "Melt in the screw that fits the usual travel of a pellet; it helps to estimate the hold-up.",
     unit: "kg",
-    source: `${PRACTICE}: ${USUAL_TRAVEL.seconds} s on an in-line 2½-inch reciprocating screw; at most what a usual channel of 20 D holds`,
+    source: `${PRACTICE}: ${USUAL_TRAVEL.seconds} s on an in-line 2½-inch reciprocating screw; limit: the hold-up of a usual channel of 20 D`,
     value: (input) => USUAL_TRAVEL.seconds * input["delivery.throughput"],
     limits: (input) => ({ high: usualHoldUp(input[screw]) }),
-    above: "Unusual, not wrong: at this rate a pellet is through the screw sooner than that.",
+    above: `Unusual, not wrong: at this rate a pellet passes the screw in less than ${USUAL_TRAVEL.seconds} s.`,
     isPractice: true,
     applies: isOfUsualTravel,
   }),

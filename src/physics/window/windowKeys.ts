@@ -1,4 +1,4 @@
-// The key table of the process window: one row for each number, named by the path at which a scenario gives it.
+// The key table of the process window: one row for each number, named by its path in a scenario.
 import type { CommonProperty } from "#physics/materials/material.ts";
 import type { WindowKeyRow } from "./windowKeyRow.ts";
 
@@ -13,7 +13,7 @@ export const windowKeys = {
     meaning: "Flash that leaves the mold with one part: a mass, or a share of part or shot.",
     from: "station",
   },
-  // No blown wall is thinner than a micrometer, and its cooling could not be calculated.
+  // No blown wall is thinner than 1 µm, and its cooling cannot be computed.
   "product.wall.mean": { dimension: "length", example: "0.9 mm", atLeast: 1e-6, meaning: "Mean wall thickness." },
   "product.wall.thickest": {
     dimension: "length",
@@ -25,7 +25,7 @@ export const windowKeys = {
     dimension: "volume",
     example: "750 mL",
     above: 0,
-    meaning: "Brimful volume: air to blow, water to fill.",
+    meaning: "Brimful volume of the part.",
   },
   "product.projectedArea": {
     dimension: "area",
@@ -138,7 +138,8 @@ export const windowKeys = {
     otherwise: {
       value: Infinity,
       words: "perfect contact",
-      reason: "no published value holds for every mold; a cooling time is then a lower bound, up to a third too short",
+      reason:
+        "no published value holds for every mold; the cooling time is then a lower bound, up to a third too short",
     },
   },
   "station.clampForce": {
@@ -174,13 +175,13 @@ export const windowKeys = {
   "station.steps.remove": { dimension: "time", meaning: "Mean time of the removal.", from: "cycle" },
   "station.rejects": {
     dimension: "share",
-    meaning: "Share of the parts that a run rejected; absent where it can reject none.",
+    meaning: "Share of the parts that a run rejected; absent without a cause of rejects.",
     from: "cycle",
   },
 
   "delivery.plasticatingRate": {
     dimension: "rate",
-    meaning: "Melt that the screw makes ready per hour; or give `recharge`.",
+    meaning: "Melt that the screw plasticates per hour; or give `recharge`.",
     from: "station",
   },
   "delivery.matchedRate": {
@@ -190,7 +191,7 @@ export const windowKeys = {
       keys: ["delivery.plasticatingRate"],
       formula: (rate: number) => rate,
       words: "the plasticating rate",
-      reason: "any other screw turns at its full rate",
+      reason: "all other screws turn at their full rate",
     },
     from: "cycle",
   },

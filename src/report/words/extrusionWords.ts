@@ -1,5 +1,5 @@
 // Phrases for continuous extrusion: the screw rate beside the pace of the molds, and the excess melt at mean times.
-import { formatQuantity } from "#foundation/formatQuantity.ts";
+import { formatQuantity, type UnitSystem } from "#foundation/formatQuantity.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { screwPace, type ScrewPace } from "#analysis/ideal/screwPace.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -9,19 +9,18 @@ import { percent, seconds } from "./digits.ts";
 const leastExcess = 1e-4;
 
 /** One sentence for continuous extrusion; none for another kind of delivery. */
-export function extrusionWords(scenario: Scenario, ideal: IdealCycle): readonly string[] {
+export function extrusionWords(scenario: Scenario, ideal: IdealCycle, units: UnitSystem = "si"): readonly string[] {
   const pace = screwPace(scenario, ideal);
   if (!pace) return [];
+  const rateOf = (rate: number): string => formatQuantity(rate, "rate", { system: units, digits: 3 });
   const every = `a parison in ${seconds(pace.parison)}`;
-  const excess = pace.excessShare > leastExcess ? `, excess melt ${excessWords(pace)} to regrind` : "";
+  const excess = pace.excessShare > leastExcess ? `, excess melt ${excessWords(pace, rateOf)} to regrind` : "";
   const late = `${every}, a mold every ${seconds(ideal.secondsPerShot)}${excess}.`;
   const { rates, fullParison } = pace;
-  const now = rates ? `, ${kilograms(rates.now)}` : "";
+  const now = rates ? `, ${rateOf(rates.now)}` : "";
   switch (pace.kind) {
     case "matched": {
-      const turned = rates
-        ? `${kilograms(rates.full)} to ${kilograms(rates.now)}`
-        : `a parison in ${seconds(fullParison)}`;
+      const turned = rates ? `${rateOf(rates.full)} to ${rateOf(rates.now)}` : `a parison in ${seconds(fullParison)}`;
       return [`The screw is turned down from ${turned} to match the molds: ${every}.`];
     }
     case "slowest":
@@ -33,13 +32,9 @@ export function extrusionWords(scenario: Scenario, ideal: IdealCycle): readonly 
   }
 }
 
-function kilograms(rate: number): string {
-  return formatQuantity(rate, "rate", { digits: 3 });
-}
-
 /** "42.4 kg/h"; without masses "37 % of all". */
-function excessWords({ excessShare, rates }: ScrewPace): string {
-  return rates ? kilograms(rates.now * excessShare) : `${percent(excessShare)} of all`;
+function excessWords({ excessShare, rates }: ScrewPace, rateOf: (rate: number) => string): string {
+  return rates ? rateOf(rates.now * excessShare) : `${percent(excessShare)} of all`;
 }
 
 /** The slack at full rate of a screw that was turned down; undefined for any other screw. */
