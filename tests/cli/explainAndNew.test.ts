@@ -157,6 +157,7 @@ describe("new", () => {
   it.each([
     [["no/such/mine.yaml"], "folder-missing"],
     [["mine.txt"], "file-name"],
+    [["file/mine.yaml"], "folder-missing"],
     [["con.yaml"], "file-name"],
     [["mi*ne.yaml"], "file-name"],
     [["mine.yaml", "--stations", "0"], "option-value"],
@@ -165,10 +166,19 @@ describe("new", () => {
     [["mine.yaml", "--kind", "continous"], "Did you mean `continuous`?"],
   ])("%j is refused, and nothing is written", (args, told) => {
     const folder = newFolder();
+    writeFileSync(path.join(folder, "file"), "no folder");
     const { code, output, errors } = callBlowcell(["new", ...args], { folder });
     expect({ code, output }).toEqual({ code: 2, output: "" });
     expect(errors).toContain(told);
     expect(errors).toMatch(/^ {4}remedy /mu);
+    expect(readdirSync(folder)).toEqual(["file"]);
+  });
+
+  it("leaves 74 where the machine refuses the name", () => {
+    const folder = newFolder();
+    const { code, errors } = callBlowcell(["new", `${"x".repeat(300)}.yaml`], { folder });
+    expect(code).toBe(74);
+    expect(errors).toContain("the name is too long");
     expect(readdirSync(folder)).toEqual([]);
   });
 

@@ -2,6 +2,7 @@
 import type { Act, Options } from "#cli/call/command.ts";
 import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
+import { plainText } from "#cli/machine/plainText.ts";
 import { safeName } from "#cli/machine/safeName.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
 import { didYouMean } from "#foundation/didYouMean.ts";
@@ -32,7 +33,8 @@ export const newScenario: Act = async ([path = ""], options, host) => {
   const { folder, name } = partsOf(path);
   const text = starterScenario({ stations, kind }, path);
   await host.writeFiles(folder, [{ name, text, isNew: true }]);
-  if (options.quiet !== true) host.report(`${path} is written; blowcell check ${path} shows its ideal cycle\n`);
+  if (options.quiet !== true)
+    host.report(plainText(`${path} is written; blowcell check ${path} shows its ideal cycle`).concat("\n"));
   return exitCode.done;
 };
 

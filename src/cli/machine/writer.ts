@@ -14,7 +14,7 @@ import {
 } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { invariant } from "#foundation/invariant.ts";
-import { MachineFailure } from "./machineFailure.ts";
+import { MachineFailure, nameOfFailure } from "./machineFailure.ts";
 import { safeName } from "./safeName.ts";
 
 export interface OutputFile {
@@ -25,12 +25,16 @@ export interface OutputFile {
   readonly isNew?: true;
 }
 
-/** What is there under this name, a broken link included; undefined where nothing is. */
+/** What has this name, a broken link included; undefined where nothing has. Throws MachineFailure where that cannot be seen. */
 export function whatIs(path: string): "folder" | "other" | undefined {
-  const there = lstatSync(path, { throwIfNoEntry: false });
-  if (there === undefined) return undefined;
-  // Behind a link to a folder there is one.
-  return statSync(path, { throwIfNoEntry: false })?.isDirectory() === true ? "folder" : "other";
+  try {
+    if (lstatSync(path, { throwIfNoEntry: false }) === undefined) return undefined;
+    // A link to a folder counts as one.
+    return statSync(path, { throwIfNoEntry: false })?.isDirectory() === true ? "folder" : "other";
+  } catch (error) {
+    if (nameOfFailure(error) === "ENOTDIR") return undefined;
+    throw new MachineFailure(`look for ${path}`, error);
+  }
 }
 
 function isFolder(path: string): boolean {

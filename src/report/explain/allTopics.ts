@@ -46,17 +46,6 @@ function membersOf(topics: readonly Topic[], kind: TopicKind): readonly string[]
   return [...new Set(topics.filter((topic) => topic.kind === kind).map(({ names }) => names[0]))];
 }
 
-/** More than this would push the rest off the screen. */
-const mostListed = 36;
-const fewListed = 8;
-
-/** The first screen: short lists whole, of long ones the beginning and how many there are. */
-export function overview(topics: readonly Topic[]): readonly Topic[] {
-  return topics.flatMap((topic) => {
-    const { kind, members = [], names } = topic;
-    if (kind !== "list") return [];
-    if (members.length <= mostListed) return [topic];
-    const rest = `… ${members.length} in all: blowcell explain ${names[0]}`;
-    return [{ ...topic, members: [...members.slice(0, fewListed), rest] }];
-  });
+export function listsOf(topics: readonly Topic[]): readonly Topic[] {
+  return topics.filter(({ kind }) => kind === "list");
 }

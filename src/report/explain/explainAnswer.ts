@@ -7,6 +7,21 @@ export function explainAnswer(topics: readonly Topic[], width = 80): string {
   return `${topics.map((topic) => topicLines(topic, width).join("\n")).join("\n\n")}\n`;
 }
 
+/** More than this would push the rest off the screen. */
+const mostListed = 36;
+const fewListed = 8;
+
+/** The first screen: short lists whole, of long ones the beginning and how many there are. */
+export function overview(lists: readonly Topic[], width = 80): string {
+  const short = lists.map((list): Topic => {
+    const { members = [], names } = list;
+    if (members.length <= mostListed) return list;
+    const rest = `… ${members.length} in all: blowcell explain ${names[0]}`;
+    return { ...list, members: [...members.slice(0, fewListed), rest] };
+  });
+  return `blowcell explain WORD explains each of these:\n\n${explainAnswer(short, width)}`;
+}
+
 export function topicLines(topic: Topic, width = 80): readonly string[] {
   const { names, kind, of, meaning, example, more = [] } = topic;
   if (kind === "list") return listLines(topic, width);

@@ -68,14 +68,13 @@ function lookUp(word: string, index: Index): readonly Topic[] {
   const known = index.get(name);
   if (known || !/\w[.[]\w/u.test(name)) return known ?? [];
   const parts = name.replaceAll(/\[\d*\]/gu, ".*").split(".");
-  const pattern = [...index.keys()].find((key) => isPathOf(parts, key.split(".")));
+  const pattern = [...index.keys()].find((key) => key.includes("*") && isPathOf(parts, key.split(".")));
   return pattern === undefined ? [] : (index.get(pattern) ?? []);
 }
 
+/** `*` stands for any station or entry, or for none where one mapping stands for all stations. */
 function isPathOf(parts: readonly string[], pattern: readonly string[]): boolean {
-  return (
-    pattern.includes("*") &&
-    parts.length === pattern.length &&
-    pattern.every((part, i) => part === "*" || part === parts[i])
-  );
+  const fits = (wanted: readonly string[]): boolean =>
+    parts.length === wanted.length && wanted.every((part, i) => part === "*" || part === parts[i]);
+  return fits(pattern) || fits(pattern.filter((part) => part !== "*"));
 }

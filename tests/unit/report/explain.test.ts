@@ -11,8 +11,8 @@ import { calledTopics } from "#cli/commands/calledTopics.ts";
 import { issueMeanings } from "#cli/commands/issueMeanings.ts";
 import { exitCode } from "#cli/machine/exitCode.ts";
 import { readSettled } from "#analysis/study/readSettled.ts";
-import { allTopics, overview } from "#report/explain/allTopics.ts";
-import { explainAnswer, labelled, topicLines } from "#report/explain/explainAnswer.ts";
+import { allTopics, listsOf } from "#report/explain/allTopics.ts";
+import { explainAnswer, labelled, overview, topicLines } from "#report/explain/explainAnswer.ts";
 import { explanationTable } from "#report/explain/explainTable.ts";
 import { findTopics } from "#report/explain/findTopics.ts";
 import type { Topic, TopicKind } from "#report/explain/topic.ts";
@@ -157,7 +157,12 @@ describe("every key of a scenario", () => {
 
   it("is found as an error or `--set` writes it", () => {
     const cool = topicOf("stations.*.steps.cool", "key");
-    for (const path of ["stations.left.steps.cool", "stations[0].steps.cool", "STATIONS.LEFT.STEPS.COOL"]) {
+    for (const path of [
+      "stations.left.steps.cool",
+      "stations[0].steps.cool",
+      "stations.steps.cool",
+      "STATIONS.LEFT.STEPS.COOL",
+    ]) {
       expect(found(path)).toEqual({ topics: [cool], unknown: [] });
     }
     expect(kindsOf("delivery.kind")).toEqual(["key"]);
@@ -336,9 +341,12 @@ describe("words", () => {
 });
 
 it("alone it lists every kind, and each list all of its kind", () => {
-  const lists = overview(topics);
-  const listed = ofKind("list");
-  expect(lists.map(({ names }) => names[0])).toEqual(listed.map(({ names }) => names[0]));
+  const listed = listsOf(topics);
+  const shown = overview(listed);
+  for (const { names, members = [] } of listed) {
+    expect(shown).toContain(`\n${names[0]}: `);
+    if (members.length > 40) expect(shown).toContain(`${members.length} in all`);
+  }
   const all = new Set(listed.flatMap(({ members = [] }) => members));
   expect(topics.filter(({ kind, names }) => kind !== "list" && !all.has(names[0]))).toEqual([]);
 });
