@@ -40,7 +40,7 @@ export const measureSpecs = {
   "surplus regrind": { unit: "kg/h", meaning: "Regrind that is more than the feed may take." },
 } as const satisfies Readonly<Record<string, MeasureSpec>>;
 
-export type Measure = keyof typeof measureSpecs;
+type Measure = keyof typeof measureSpecs;
 
 /** One measure for each reason; `rejects: too light` and so on. */
 export const rejectsMeasure = {

@@ -2,7 +2,7 @@
 import type { Distribution } from "#engine/distributions/distribution.ts";
 
 /** What a state means for the clock: time at work, time lost waiting, time lost to a stop, time out of use. */
-export type StateKind = "working" | "waiting" | "stopped" | "off";
+type StateKind = "working" | "waiting" | "stopped" | "off";
 
 export interface StateSpec {
   readonly name: string;

@@ -5,7 +5,7 @@ import { unitsOf } from "#foundation/unit.ts";
 import { defaults } from "#scenario/values/defaults.ts";
 import { scenarioSchema } from "./scenarioSchema.ts";
 
-export interface ChoiceFacts {
+interface ChoiceFacts {
   readonly word: string;
   readonly meaning: string;
 }

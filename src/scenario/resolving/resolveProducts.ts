@@ -7,7 +7,7 @@ import { resolveMaterial } from "./resolveMaterial.ts";
 import type { FlashSpec } from "#scenario/values/flashLeaf.ts";
 import type { ProductDraft, Resolution, StationDraft } from "./resolution.ts";
 
-export interface ProductMasses {
+interface ProductMasses {
   readonly partMilligrams: number;
   readonly flashMilligrams: number;
 }

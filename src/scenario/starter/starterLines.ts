@@ -7,7 +7,7 @@ export interface StarterOptions {
 }
 
 /** YAML; behind ` @` the path of the key whose meaning stands beside the line. */
-export type StarterLine = string;
+type StarterLine = string;
 
 /** A group of keys that may be used or not; its lines stay where they are. */
 export interface StarterGroup {
