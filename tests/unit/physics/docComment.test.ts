@@ -18,6 +18,7 @@ const notFormulas = new Set([
   "processWindow",
   "windowFacts",
   "missingRows",
+  "windowFacts",
 ]);
 
 const files = codeUnder("src/physics");
