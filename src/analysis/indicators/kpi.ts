@@ -87,7 +87,7 @@ const ingredients: readonly KpiSpec[] = [
   },
   {
     name: "produced quantity",
-    meaning: "Parts taken out, good or not.",
+    meaning: "Removed parts, good or not.",
     formula: "PQ",
     unit: "1",
     value: ({ PQ }) => PQ,
