@@ -6,6 +6,7 @@ import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import { cellElements } from "./kpiRows.ts";
 import { CELL, type MeasureValue } from "#analysis/replication/measures.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
+import { missingMass } from "#analysis/window/missingMass.ts";
 import type { StationWindow } from "#analysis/window/stationWindow.ts";
 
 export interface CostRow {
@@ -29,6 +30,8 @@ export interface CostStudy {
 }
 
 export const COST_MEASURE = "cost per 1,000 good parts";
+export const costMeasureMeaning =
+  "Cost of all items over the good parts, for a thousand of them; the unit is the currency.";
 
 type Observed = Pick<ReplicationAnswer, "measures" | "elementTimes" | "resin">;
 
@@ -58,7 +61,7 @@ export function costStudy(
     ...tableOf(items, good),
     missing: left
       .filter((rule) => rule.isExtra !== true)
-      .map((rule) => ({ item: rule.item, keys: missingKeys(rule, costs, windows) })),
+      .map((rule) => ({ item: rule.item, keys: missingKeys(rule, scenario, windows) })),
   };
 }
 
@@ -107,13 +110,14 @@ function intervalOf(values: readonly (number | null)[]): Interval | null {
   return known.length === 0 ? null : meanInterval(known);
 }
 
-function missingKeys(rule: CostRule, costs: CostSpec, windows: readonly StationWindow[]): readonly string[] {
-  const rate = costs[rule.rate] === undefined ? [`costs.${rule.rate}`] : [];
-  if (!rule.window) return rate;
+function missingKeys(rule: CostRule, scenario: Scenario, windows: readonly StationWindow[]): readonly string[] {
+  const rate = scenario.costs?.[rule.rate] === undefined ? [`costs.${rule.rate}`] : [];
+  const mass = rule.isByMass === true ? missingMass(scenario.stations) : [];
+  if (!rule.window) return [...rate, ...mass];
   const { quantity, keys } = rule.window;
   const lacking = windows.flatMap(({ missing }) => missing.filter((row) => row.quantity === quantity));
   const known = windows.length > 0;
-  return [...new Set([...rate, ...(known ? lacking.flatMap((row) => row.keys) : keys)])];
+  return [...new Set([...rate, ...mass, ...(known ? lacking.flatMap((row) => row.keys) : keys)])];
 }
 
 /** The cost of 1,000 good parts as a measure of each replication. */

@@ -71,7 +71,8 @@ export interface ResinFlow {
 export interface ReplicationAnswer {
   readonly task: ReplicationTask;
   readonly measures: readonly MeasureValue[];
-  readonly resin: ResinFlow;
+  /** Null where masses are not given. */
+  readonly resin: ResinFlow | null;
   readonly stateShares: readonly StateShare[];
   /** Of the cell as a whole (null) and of each station, seconds. */
   readonly elementTimes: readonly (Omit<ElementTime, "ticks"> & { readonly seconds: number })[];
@@ -133,8 +134,10 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
   };
 }
 
-function resinFlow(record: CellRecord): ResinFlow {
-  const { virgin, regrindSurplus } = massBalance(record);
+function resinFlow(record: CellRecord): ResinFlow | null {
+  const balance = massBalance(record);
+  if (!balance) return null;
+  const { virgin, regrindSurplus } = balance;
   const milligrams = milligramsPerKilogram * ((record.untilTick - record.fromTick) / TICKS_PER_SECOND / secondsPerHour);
   return { bought: virgin / milligrams, surplus: regrindSurplus / milligrams };
 }

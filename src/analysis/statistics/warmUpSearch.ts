@@ -2,7 +2,7 @@
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { slowestTurn } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
-import type { Issue } from "#foundation/issue.ts";
+import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { planOf } from "#analysis/ideal/planOf.ts";
@@ -100,6 +100,13 @@ function answersOf(search: WarmUpSearch, length: number): readonly PilotAnswer[]
     .filter(({ task }) => task.length === length)
     .toSorted((a, b) => a.task.replication - b.task.replication);
 }
+
+export const warmUpIssueCodes = {
+  "warmup-not-found": [
+    "the run shows no end of its start-up, so that nothing is left out",
+    "Make `run.length` longer, or give `run.warmup` as a time.",
+  ],
+} as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 function refusal(reason: "trend" | "short", length: number): Issue {
   const why = reason === "trend" ? "the steadiest stretch is in the second half" : "there are too few shots";

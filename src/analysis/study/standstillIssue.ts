@@ -1,12 +1,18 @@
 // The error for a deadlock or an endless loop in the cell, with every wait and its cause.
-import type { Issue } from "#foundation/issue.ts";
+import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 
-export const standstillCodes: Readonly<Record<string, string>> = {
-  deadlock: "Every part of the cell waits for another part, so that no step can start.",
-  "zero-time-loop": "Steps follow each other without taking time, so that the clock does not advance.",
-};
+export const standstillCodes = {
+  deadlock: [
+    "every part of the cell waits for another part, so that no step can start",
+    "Give the cell what it waits for, such as an operator or room.",
+  ],
+  "zero-time-loop": [
+    "steps follow each other without taking time, so that the clock does not advance",
+    "Give a step of the cycle some time.",
+  ],
+} as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 export function standstillIssue(scenario: Scenario, { standstill, task }: ReplicationAnswer): Issue {
   const isDeadlock = standstill?.kind === "deadlock";

@@ -1,10 +1,12 @@
 // Replaces `estimate` in a scenario by computed times, or lists the missing keys.
 import { missingRows, processWindow } from "#physics/window/processWindow.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
+import type { IssueMeaning } from "#foundation/issue.ts";
 import { distributionMean } from "#engine/distributions/moments.ts";
 import type { Finding } from "#scenario/values/finding.ts";
 import type { EstimatesSpec, EstimatedStep, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { ownStepsAfter } from "#cell/table/ownStepsAfter.ts";
+import { productHome } from "./missingMass.ts";
 import { stepInput } from "./stationWindow.ts";
 
 export interface Estimated {
@@ -74,9 +76,8 @@ function estimate(
 
 type FindingText = Pick<Finding, "code" | "message" | "expected" | "remedy">;
 
-function lacking({ product }: Pick<StationSpec, "product">, step: EstimatedStep, keys: readonly string[]): FindingText {
-  // Several products have names; a single product is named `product`.
-  const home = product === "product" ? "product" : `products.${product}`;
+function lacking(station: Pick<StationSpec, "product">, step: EstimatedStep, keys: readonly string[]): FindingText {
+  const home = productHome(station);
   const named = keys.map((key) => `\`${key.replace(/^product(?=\.)/u, home)}\``).join(", ");
   return {
     code: "estimate-inputs-missing",
@@ -102,6 +103,12 @@ function endless(step: EstimatedStep): FindingText {
 }
 
 export const estimateIssueCodes = {
-  "estimate-endless": "an estimated time exceeds a day with the given values",
-  "estimate-inputs-missing": "a step's time is `estimate`, but values that it needs are not given",
-};
+  "estimate-endless": [
+    "an estimated time exceeds a day with the given values",
+    "Check the values that the message names, or give the time itself.",
+  ],
+  "estimate-inputs-missing": [
+    "a step's time is `estimate`, but values that it needs are not given",
+    "Give the keys that the message names, or the time itself.",
+  ],
+} as const satisfies Readonly<Record<string, IssueMeaning>>;

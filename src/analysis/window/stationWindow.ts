@@ -2,7 +2,7 @@
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { processWindow, missingRows, type MissingRow } from "#physics/window/processWindow.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
-import type { CycleKey } from "#physics/window/windowKeys.ts";
+import type { CycleKey, WindowKey } from "#physics/window/windowKeys.ts";
 import type { WindowRow } from "#physics/window/windowRule.ts";
 import { slowedBy } from "#cell/delivery/continuousExtrusion.ts";
 import { hasRole, shotRoles } from "#cell/words/cellTable.ts";
@@ -11,6 +11,7 @@ import { shotMass } from "#cell/table/shotMass.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { ownStepsAfter } from "#cell/table/ownStepsAfter.ts";
+import { missingMass } from "./missingMass.ts";
 import { stepTimes } from "#analysis/ideal/stepTimes.ts";
 
 export interface StationWindow {
@@ -30,7 +31,7 @@ const milligramsPerKilogram = 1e6;
 export function stationWindows(
   scenario: Scenario,
   ideal: IdealCycle,
-  throughput: number = meltRate(scenario, ideal),
+  throughput: number | undefined = meltRate(scenario, ideal),
   rejects?: number,
 ): readonly StationWindow[] {
   const windows = new Map<string, { stations: string[]; input: WindowInput }>();
@@ -45,8 +46,13 @@ export function stationWindows(
   return [...windows.values()].map(({ stations, input }) => ({
     stations: inReadingOrder(stations, (name) => name),
     rows: processWindow(input),
-    missing: missingRows(input),
+    missing: missingRows(input).map((row) => ({ ...row, keys: row.keys.map(givenKey) })),
   }));
+}
+
+/** The melt through the screw has no key; it follows from the part mass. */
+function givenKey(key: WindowKey): WindowKey {
+  return key === "delivery.throughput" ? "product.partMass" : key;
 }
 
 /** The rows outside their limits. */
@@ -60,7 +66,7 @@ export function outsideWindow(
 
 /** Inputs of the window that a cycle or a run gives, besides its step times. */
 interface Figures {
-  readonly throughput: number;
+  readonly throughput: number | undefined;
   readonly matchedRate?: number | undefined;
   readonly rejects?: number | undefined;
 }
@@ -108,8 +114,9 @@ export function stepInput(
   return { ...choices, ...values, ...cycle, ...(estimated === undefined ? {} : { estimated }) };
 }
 
-/** kg/s: the shots of one period over its time; for a bound the mean shot over the time of the bound. */
-function meltRate({ stations }: Scenario, ideal: IdealCycle): number {
+/** kg/s: the shots of one period over its time; for a bound the mean shot over the time of the bound. Undefined where masses are not given. */
+function meltRate({ stations }: Scenario, ideal: IdealCycle): number | undefined {
+  if (missingMass(stations).length > 0) return undefined;
   const masses = new Map(stations.map((station) => [station.name, shotMass(station)]));
   const drops = ideal.schedule
     .filter((step) => hasRole(step, ...shotRoles))

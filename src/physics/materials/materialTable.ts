@@ -23,6 +23,8 @@ export interface PropertyRow {
   readonly atLeast?: number;
   readonly atMost?: number;
   readonly meaning: string;
+  /** As a scenario gives it; not set where that of the dimension will do. */
+  readonly example?: string;
   /** A material without a cell has no such limit. */
   readonly of: Readonly<Partial<Record<MaterialName, Datum>>>;
 }
@@ -34,6 +36,7 @@ export const DIE_REFERENCE_RATE = 100;
 export const materialTable = {
   density: {
     dimension: "density",
+    example: "950 kg/m³",
     above: 0,
     meaning: "Density of the solid at room temperature.",
     of: {
@@ -101,6 +104,7 @@ export const materialTable = {
   },
   heatOfFusion: {
     dimension: "specificEnergy",
+    example: "190 kJ/kg",
     meaning: "Heat of fusion of the grade as it crystallizes; 0 for an amorphous material.",
     of: {
       HDPE: crystals(200e3, 180e3, 220e3),
@@ -127,6 +131,7 @@ export const materialTable = {
   },
   dieViscosity: {
     dimension: "viscosity",
+    example: "2500 Pa s",
     above: 0,
     meaning:
       "Viscosity at a shear rate of 100 1/s. The shear stress in the die follows from it and from `powerLawIndex`.",
@@ -141,6 +146,7 @@ export const materialTable = {
   },
   powerLawIndex: {
     dimension: "share",
+    example: "45 %",
     atLeast: 0.1,
     atMost: 1,
     meaning: "Index n of the power law around a shear rate of 100 1/s, such as `45 %`.",
@@ -155,6 +161,7 @@ export const materialTable = {
   },
   fractureStress: {
     dimension: "pressure",
+    example: "0.25 MPa",
     above: 0,
     meaning: "Shear stress at the die wall above which gross melt fracture is expected, such as `0.25 MPa`.",
     of: {
@@ -168,6 +175,7 @@ export const materialTable = {
   },
   meltTemperature: {
     dimension: "temperature",
+    example: "190 °C",
     meaning: "Usual melt temperature.",
     of: {
       HDPE: handbook(190, 170, 210),
@@ -180,6 +188,7 @@ export const materialTable = {
   },
   moldTemperature: {
     dimension: "temperature",
+    example: "15 °C",
     meaning: "Usual mold temperature.",
     of: {
       HDPE: handbook(10, 5, 20),
@@ -205,6 +214,7 @@ export const materialTable = {
   timeAtHeat: {
     key: "maxTimeAtHeat",
     dimension: "time",
+    example: "10 min",
     above: 0,
     meaning: "Longest time at melt temperature before the material degrades.",
     of: {

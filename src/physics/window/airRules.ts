@@ -36,6 +36,8 @@ function fillRule(change: ChangeOfState): WindowRule {
   return windowRule([...bottle, "product.airSupply"], {
     quantity: `fill time, ${change}`,
     ...(change === "isothermal" ? { estimates: "blow" } : {}),
+    meaning:
+      "Time until the part is filled to the blow pressure. Isothermal is the slower bound, adiabatic the faster one.",
     unit: "s",
     source: ISO,
     value: (input) => {
@@ -53,6 +55,8 @@ function ventRule(change: ChangeOfState): WindowRule {
   return windowRule([...bottle, "product.ventTo"], {
     quantity: `vent time, ${change}`,
     ...(change === "isothermal" ? { estimates: "vent" } : {}),
+    meaning:
+      "Time until the pressure has fallen to `ventTo`. Isothermal is the slower bound, adiabatic the faster one.",
     unit: "s",
     source: ISO,
     value: (input) =>
@@ -89,12 +93,14 @@ export const airRules: readonly WindowRule[] = [
   ventRule("adiabatic"),
   windowRule(["product.volume", "product.blowPressure"], {
     quantity: "free air that the compressor adds for one bottle",
+    meaning: "Air at ambient pressure that the compressor takes in for one part.",
     unit: "m³",
     source: "ISO 8778, 2003, clause 4 (from memory)",
     value: (input) => freeAir(input["product.volume"], input["product.blowPressure"]).added,
   }),
   windowRule(clamp, {
     quantity: "clamp force, without margin",
+    meaning: "Force that holds the mold closed against the blow pressure and the pinch-off.",
     unit: "N",
     source: BALANCE,
     value: neededForce,
@@ -103,6 +109,7 @@ export const airRules: readonly WindowRule[] = [
   }),
   windowRule([...clamp, "station.clampForce"], {
     quantity: "margin of the clamp force, of the force needed",
+    meaning: "Clamp force of the machine beyond the force that is needed.",
     unit: "1",
     source: BALANCE,
     value: (input) => input["station.clampForce"] / neededForce(input) - 1,

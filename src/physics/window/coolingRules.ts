@@ -5,13 +5,13 @@ import { oneTermCoolingTime } from "#physics/cooling/oneTermCoolingTime.ts";
 import type { WallCooling } from "#physics/cooling/wallCooling.ts";
 import { wallTemperature } from "#physics/cooling/wallTemperature.ts";
 import { temperaturesOf, type CompleteInput, type CoolingCriterion, type WindowInput } from "./windowInput.ts";
-import { windowRule, type Limits, type WindowRule } from "./windowRule.ts";
+import { windowRule, type Limits, type NamingInput, type WindowRule } from "./windowRule.ts";
 
 const SLAB = "Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3, 3.4 and 3.11 (from memory)";
 const ONE_TERM = "Ballman & Shusman, Modern Plastics 37, 1959, p. 126 (from memory)";
 
-const placeOf = (input: WindowInput): CoolingCriterion => input.coolingTo ?? "inside face";
-const placeText = (input: WindowInput): string =>
+const placeOf = (input: NamingInput): CoolingCriterion => input.coolingTo ?? "inside face";
+const placeText = (input: NamingInput): string =>
   placeOf(input) === "mean" ? "its mean temperature" : "its inside face";
 
 function wallOf(input: CompleteInput): Omit<WallCooling, "wall"> {
@@ -47,6 +47,8 @@ export const coolingRules: readonly WindowRule[] = [
   windowRule(["product.wall.thickest"], {
     quantity: (input) => `cooling time of the thickest place to ${placeText(input)}`,
     estimates: "cool",
+    meaning:
+      "Time from the end of inflation until the thickest place has cooled to the demold temperature. It sets the cool step.",
     unit: "s",
     source: SLAB,
     value: (input) =>
@@ -60,6 +62,7 @@ export const coolingRules: readonly WindowRule[] = [
   }),
   windowRule(["product.wall.mean"], {
     quantity: "cooling time of the mean wall to its mean temperature",
+    meaning: "Time until the mean wall has cooled, in the mean through its thickness. The thickest place takes longer.",
     unit: "s",
     source: SLAB,
     value: (input) =>
@@ -69,6 +72,7 @@ export const coolingRules: readonly WindowRule[] = [
   }),
   windowRule(["product.wall.thickest"], {
     quantity: "cooling time of the thickest place, one term and perfect contact",
+    meaning: "The same by the short formula of handbooks, with perfect contact of mold and part: a lower bound.",
     unit: "s",
     source: ONE_TERM,
     value: (input) =>
@@ -81,6 +85,7 @@ export const coolingRules: readonly WindowRule[] = [
   windowRule(["product.wall.thickest", "station.steps.cool"], {
     quantity: (input) =>
       `${placeOf(input) === "mean" ? "mean temperature" : "inside face"} of the thickest place at the vent`,
+    meaning: "Temperature of the thickest place when the mold vents. It must not be above the demold temperature.",
     unit: "°C",
     source: SLAB,
     value: (input) =>
@@ -94,6 +99,7 @@ export const coolingRules: readonly WindowRule[] = [
   }),
   windowRule(["station.steps.cool"], {
     quantity: "thickest place that the cooling time allows",
+    meaning: "Largest wall thickness that cools to the demold temperature in the given time.",
     unit: "m",
     source: SLAB,
     value: (input) =>

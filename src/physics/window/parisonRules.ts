@@ -68,6 +68,8 @@ function slowestDrop(input: Known<"product.parisonLength">): number | undefined 
 export const parisonRules: readonly WindowRule[] = [
   windowRule([...mass, ...die, "product.thicknessSwell"], {
     quantity: "parison length before sag",
+    meaning:
+      "Length of the extruded parison from its mass, the die gap and the swell. It must not be shorter than the part.",
     unit: "m",
     source: CRAWFORD,
     value: (input) =>
@@ -82,12 +84,14 @@ export const parisonRules: readonly WindowRule[] = [
   }),
   windowRule([...mass, ...die, drop], {
     quantity: "shear rate at the die wall",
+    meaning: "How fast the melt is sheared at the wall of the die gap during the drop.",
     unit: "1/s",
     source: SLIT,
     value: wallRate,
   }),
   windowRule([...mass, ...die, drop], {
     quantity: "shear stress at the die wall",
+    meaning: "Stress of the melt at the wall of the die gap during the drop, at the typical viscosity.",
     unit: "Pa",
     source: SLIT,
     value: (input) =>
@@ -95,6 +99,8 @@ export const parisonRules: readonly WindowRule[] = [
   }),
   windowRule([...mass, ...die, drop], {
     quantity: "shear stress at the die wall, lowest viscosity of the material",
+    meaning:
+      "The same with the lowest viscosity of the material. Above the fracture stress the parison may become rough.",
     unit: "Pa",
     source:
       "Vlachopoulos & Alam, Polymer Engineering and Science 12, 1972, p. 184 (from memory), the highest stress of its range; a warning, never an error",
@@ -108,6 +114,7 @@ export const parisonRules: readonly WindowRule[] = [
   }),
   windowRule(["product.parisonLength", drop], {
     quantity: "sag of the parison when the mold has closed",
+    meaning: "Share by which the parison has grown longer under its own weight when the mold has closed.",
     unit: "1",
     source: SAG,
     value: (input) => deliveredSag(meltOf(input), { ...hangingOf(input), delivery: input[drop] }),
@@ -116,6 +123,7 @@ export const parisonRules: readonly WindowRule[] = [
   }),
   windowRule([...mass, ...die, "product.parisonLength", drop], {
     quantity: "drop time between melt fracture and sag",
+    meaning: "Drop time between two limits: a faster drop risks melt fracture, a slower one too much sag.",
     unit: "s",
     source: `${SLIT}; ${SAG}`,
     value: (input) => input[drop],
@@ -126,12 +134,14 @@ export const parisonRules: readonly WindowRule[] = [
   }),
   windowRule([...die, "product.thicknessSwell", "product.diameter"], {
     quantity: "mean wall from die gap, swell and blow-up",
+    meaning: "Mean wall of the part from die gap, swell and blow-up to the diameter.",
     unit: "m",
     source: CRAWFORD,
     value: (input) => blownWall(dieOf(input), input["product.thicknessSwell"], input["product.diameter"]),
   }),
   windowRule(["product.wall.mean", "product.diameter", "product.blowPressure"], {
     quantity: "hoop stress in the blown wall",
+    meaning: "Stress around the wall under the blow pressure.",
     unit: "Pa",
     source: CRAWFORD,
     value: (input) => hoopStress(input["product.blowPressure"], input["product.diameter"], input["product.wall.mean"]),

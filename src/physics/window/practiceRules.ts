@@ -22,6 +22,7 @@ function usualRule<Key extends WindowKey>(
   const limits = () => range;
   return windowRule(needs, {
     quantity,
+    meaning: "Compared with the usual range of production: a value outside it may be a typing error.",
     unit,
     source,
     value,
@@ -87,6 +88,7 @@ export const practiceRules: readonly WindowRule[] = [
   }),
   windowRule(["product.partMass", "product.flash"], {
     quantity: "flash, of all that is extruded",
+    meaning: "Flash as a share of all extruded melt, not of the part.",
     unit: "1",
     source: "the same flash on another base: 30 % of all that is extruded is 43 % of the part",
     value: (input) => input["product.flash"] / (input["product.partMass"] + input["product.flash"]),

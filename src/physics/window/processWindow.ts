@@ -20,6 +20,22 @@ const fields: readonly (readonly [WindowField, readonly WindowRule[]])[] = [
 ];
 const rules = fields.flatMap(([field, own]) => own.map((rule) => ({ field, rule })));
 
+/** What can be said of a row without an input. */
+export interface WindowFacts extends Pick<WindowRule, "meaning" | "unit" | "source" | "needs" | "below" | "above"> {
+  readonly field: WindowField;
+  /** Some rows have a name for each criterion or kind of delivery. */
+  readonly quantities: readonly string[];
+}
+
+const criteria = ["inside face", "mean"] as const;
+const kinds = ["reciprocating-screw", "continuous"] as const;
+
+/** Of every row that there may be, field by field. */
+export function windowFacts(): readonly WindowFacts[] {
+  const inputs = criteria.flatMap((coolingTo) => kinds.map((deliveryKind) => ({ coolingTo, deliveryKind })));
+  return rules.map(({ field, rule }) => ({ ...rule, field, quantities: [...new Set(inputs.map(rule.quantity))] }));
+}
+
 /** The rows whose needs are all given, field by field. */
 export function processWindow(input: WindowInput): readonly WindowRow[] {
   const complete = completeInput(input);

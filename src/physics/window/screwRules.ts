@@ -63,6 +63,7 @@ const shotMass = (input: Known<(typeof shot)[number]>) =>
 export const screwRules: readonly WindowRule[] = [
   windowRule([...shot, "delivery.shotCapacity"], {
     quantity: "shot mass",
+    meaning: "Parts and flash of all cavities. It must not be above the shot capacity.",
     unit: "kg",
     source: MASS,
     value: shotMass,
@@ -71,6 +72,7 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule([...shot, screw], {
     quantity: "stroke of the screw for one shot, without cushion",
+    meaning: "Way of the screw for one shot. A long stroke makes the melt uneven.",
     unit: "m",
     source: `${MASS}; the limit of ${STROKE} diameters is ${PRACTICE}`,
     value: (input) =>
@@ -87,6 +89,7 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule([...shot, "delivery.shotCapacity"], {
     quantity: "cushion that the shot leaves, of the shot",
+    meaning: "Melt that stays in front of the screw or ram after the shot.",
     unit: "1",
     source: MASS,
     value: (input) => input["delivery.shotCapacity"] / shotMass(input) - 1,
@@ -94,18 +97,21 @@ export const screwRules: readonly WindowRule[] = [
   windowRule([...shot, rate], {
     quantity: ({ deliveryKind }) =>
       deliveryKind === "continuous" ? "time of one shot's melt at full rate" : "recharge time",
+    meaning: "Time in which the screw makes one shot at its plasticating rate.",
     unit: "s",
     source: MASS,
     value: (input) => rechargeTime(shotMass(input), input[rate]),
   }),
   windowRule([screw], {
     quantity: "plasticating rate by rule of thumb",
+    meaning: "Rate that a smooth screw of this diameter usually makes; a measured rate is better.",
     unit: "kg/s",
     source: THUMB,
     value: (input) => ruleOfThumbRate(input[screw]),
   }),
   windowRule([screw, rate], {
     quantity: "plasticating rate",
+    meaning: "The given rate beside the rule of thumb for the screw diameter.",
     unit: "kg/s",
     source: `${THUMB}; limits of half and twice, because another published rule gives twice the rate`,
     value: (input) => input[rate],
@@ -115,6 +121,7 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule(channel, {
     quantity: "drag flow of the metering zone",
+    meaning: "Melt that the turning screw drags along without back pressure: the most that a smooth screw can make.",
     unit: "kg/s",
     source: DRAG,
     value: (input) => input.material.meltDensity.value * dragFlow(channelOf(input), input["delivery.screw.speed"]),
@@ -123,6 +130,7 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule([...channel, "delivery.screw.backPressure", "delivery.screw.viscosity"], {
     quantity: "output of the metering zone against the back pressure",
+    meaning: "Drag flow less the flow that the back pressure pushes back.",
     unit: "kg/s",
     source: METERING,
     value: (input) =>
@@ -135,6 +143,7 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule([rate, "delivery.drivePower"], {
     quantity: "drive energy per mass",
+    meaning: "Energy of the drive for each kilogram of melt.",
     unit: "J/kg",
     source: SPI,
     value: (input) => specificDriveEnergy(input["delivery.drivePower"], input[rate]),
@@ -144,6 +153,7 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule([rate, ...riseKeys], {
     quantity: "melt temperature at this rate",
+    meaning: "Melt temperature at the given plasticating rate, from your own measurements in `meltRise`.",
     unit: "°C",
     source: RISE,
     value: meltTemperature,
@@ -154,6 +164,7 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule([rate], {
     quantity: "heat into the melt",
+    meaning: "Heat that barrel and drive put into the melt, heat of fusion included; the molds remove most of it.",
     unit: "W",
     source: `${SPI}; heat of fusion added`,
     value: (input) => {
@@ -165,6 +176,7 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule(["delivery.holdUp", "delivery.throughput"], {
     quantity: "mean time at heat from hopper to die",
+    meaning: "Mean time that melt stays in the machine: hold-up over throughput, waits included.",
     unit: "s",
     source: PLUG,
     value: (input) => residenceTime(input["delivery.holdUp"], input["delivery.throughput"]),
@@ -174,12 +186,14 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule(["delivery.holdUp", "delivery.throughput"], {
     quantity: "travel of a colored pellet from hopper to die",
+    meaning: "Time until color from the hopper is seen at the die.",
     unit: "s",
     source: PLUG,
     value: (input) => pelletTravelTime([input["delivery.holdUp"]], input["delivery.throughput"]),
   }),
   windowRule([screw, "delivery.throughput"], {
     quantity: `melt from hopper to screw tip if a pellet takes ${USUAL_TRAVEL.seconds} s`,
+    meaning: "Melt in the screw that fits the usual travel of a pellet; it helps to estimate the hold-up.",
     unit: "kg",
     source: `${PRACTICE}: ${USUAL_TRAVEL.seconds} s on an in-line 2½-inch reciprocating screw; limit: the hold-up of a usual channel of 20 D`,
     value: (input) => USUAL_TRAVEL.seconds * input["delivery.throughput"],

@@ -26,8 +26,12 @@ export interface WindowRow {
   readonly estimates?: EstimatedTime;
 }
 
+/** What the name of a row may depend on. */
+export type NamingInput = Pick<WindowInput, "coolingTo" | "deliveryKind">;
+
 interface RuleBody<Input> {
-  readonly quantity: string | ((input: WindowInput) => string);
+  readonly quantity: string | ((input: NamingInput) => string);
+  readonly meaning: string;
   readonly unit: string;
   readonly source: string;
   readonly value: (input: Input) => number;
@@ -41,8 +45,8 @@ interface RuleBody<Input> {
   readonly applies?: (input: WindowInput) => boolean;
 }
 
-export interface WindowRule {
-  readonly quantity: (input: WindowInput) => string;
+export interface WindowRule extends Pick<RuleBody<never>, "meaning" | "unit" | "source" | "below" | "above"> {
+  readonly quantity: (input: NamingInput) => string;
   readonly needs: readonly WindowKey[];
   readonly estimates: EstimatedTime | undefined;
   readonly applies: (input: WindowInput) => boolean;
@@ -52,7 +56,13 @@ export interface WindowRule {
 
 export function windowRule<Key extends WindowKey>(needs: readonly Key[], body: RuleBody<Known<Key>>): WindowRule {
   const applies = body.applies ?? (() => true);
+  const { meaning, unit, source, below, above } = body;
   return {
+    meaning,
+    unit,
+    source,
+    ...(below === undefined ? {} : { below }),
+    ...(above === undefined ? {} : { above }),
     quantity: (input) => quantityOf(body, input),
     needs,
     estimates: body.estimates,
@@ -61,7 +71,7 @@ export function windowRule<Key extends WindowKey>(needs: readonly Key[], body: R
   };
 }
 
-function quantityOf({ quantity }: Pick<RuleBody<never>, "quantity">, input: WindowInput): string {
+function quantityOf({ quantity }: Pick<RuleBody<never>, "quantity">, input: NamingInput): string {
   return typeof quantity === "string" ? quantity : quantity(input);
 }
 
