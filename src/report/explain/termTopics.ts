@@ -166,7 +166,7 @@ stations:
     names: ["sag"],
     meaning: "Share by which a hanging parison has grown longer under its own weight.",
     unit: "share",
-    more: ["sag of the parison by the closed mold", "sagLimit", "hang time"],
+    more: ["sag of the parison when the mold has closed", "sagLimit", "hang time"],
   },
   {
     names: ["hang time", "hang"],
