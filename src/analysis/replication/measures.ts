@@ -31,13 +31,13 @@ export const measureSpecs = {
   "reject share": { unit: "share", meaning: "Rejected parts over all removed parts." },
   "lost shots per hour": {
     unit: "1/h",
-    meaning: "Shots that became no part, because a stop or a long hang lost them.",
+    meaning: "Shots that became no part because of a stop or a long hang.",
   },
   "excess melt": { unit: "kg/h", meaning: "Melt of a continuous screw that no mold takes; it goes to regrind." },
   "purged melt": { unit: "kg/h", meaning: "Melt purged at start-ups and changes; it goes to regrind." },
   "virgin resin": { unit: "kg/h", meaning: "New resin in the feed: the feed less the regrind used." },
   "regrind used": { unit: "kg/h", meaning: "Regrind that goes back into the feed, at most `regrind.limit` of it." },
-  "surplus regrind": { unit: "kg/h", meaning: "Regrind that is more than the feed may take." },
+  "surplus regrind": { unit: "kg/h", meaning: "Regrind above `regrind.limit`." },
 } as const satisfies Readonly<Record<string, MeasureSpec>>;
 
 type Measure = keyof typeof measureSpecs;
