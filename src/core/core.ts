@@ -184,7 +184,7 @@ export function ownPeriodEnd(resource: i32): f64 {
   return resourceAt(resource).periodEnd;
 }
 
-// The binding chain.
+// The critical path.
 
 export function keepChain(): void {
   follow.keepChain();

@@ -86,7 +86,11 @@ interface ShotCheck {
 }
 
 function shotChecks({ name }: StationSpec, { maxInMold, startUp }: Scenario): readonly ShotCheck[] {
-  const clock: ShotCheck = { step: named("judge.moldClock"), place: overduePlace(name), reason: "too long in the mold" };
+  const clock: ShotCheck = {
+    step: named("judge.moldClock"),
+    place: overduePlace(name),
+    reason: "too long in the mold",
+  };
   const restart: ShotCheck = { step: named("judge.restart"), place: restartPlace(name), reason: "restart" };
   return [...(maxInMold === undefined ? [] : [clock]), ...((startUp?.scrap ?? 0) > 0 ? [restart] : [])];
 }

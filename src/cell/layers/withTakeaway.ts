@@ -145,10 +145,10 @@ function handingOver(process: CellProcess, station: StationSpec, groups: readonl
 }
 
 /** A mask is free for the next shot when the last part of the present shot has left it. */
-function freedLast(process: CellProcess, handOvers: readonly CellStep[]): CellProcess {
+function freedLast(process: CellProcess, handoffs: readonly CellStep[]): CellProcess {
   const steps = process.steps.map((step): CellStep => ({ ...step, gives: [] }));
   const gives = process.steps.flatMap((step) => step.gives ?? []);
-  return { ...process, steps: [...steps, ...handOvers, { ...named("server.makeRoom"), gives }] };
+  return { ...process, steps: [...steps, ...handoffs, { ...named("server.makeRoom"), gives }] };
 }
 
 /** A part that is rejected at the mold does not enter the takeaway. */

@@ -30,7 +30,7 @@ export interface EventRecord {
   readonly boundByResource: string | null;
   readonly boundBySeconds: number | null;
   readonly operator: string | null;
-  /** Parts that a removal which ends here has taken out; where something comes after the mold, those that leave the resource now. */
+  /** Parts of the removal that ends here; with a takeaway, parts that leave the resource now. */
   readonly parts: number;
 }
 
@@ -69,7 +69,7 @@ const noShot: Shot = { station: null, shot: null };
 function* decode(events: Iterable<LoggedEvent>, plan: CellPlan): Generator<EventRecord> {
   const { scenario, program, resources, processes, steps, activities } = plan;
   const cavities = new Map(scenario.stations.map(({ name, cavities: count }) => [name, count]));
-  // By resource: parts that a removal from it, or from the mask beside it, takes out.
+  // By resource: parts of one removal from it or from its mask.
   const partsOf = resources.map(({ station }) => (station === undefined ? 0 : cavities.get(station)!));
   const removing = new Set<number>();
   const heldAtStart = scenario.run.start === "cold" ? 0 : 1;

@@ -24,7 +24,11 @@ const releases = {
 } as const satisfies Readonly<Record<CrewTask, Pick<CellStep, "role" | "name">>>;
 
 /** Operators are a family of resources: the number that the process has taken says which of them it is. */
-export const operatorShow = (state: ShowSpec["state"]): ShowSpec => ({ resource: operatorName(0), by: "helper", state });
+export const operatorShow = (state: ShowSpec["state"]): ShowSpec => ({
+  resource: operatorName(0),
+  by: "helper",
+  state,
+});
 
 /** A step as it would be without an operator, and the state of its resource while it waits for one. */
 export interface OperatorTask {

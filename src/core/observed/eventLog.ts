@@ -39,7 +39,15 @@ export function forgetEntries(): void {
   entryCount = 0;
 }
 
-export function enter(resource: i32, state: i32, row: i32, cycle: i32, helper: i32, boundBy: i32, boundTime: f64): void {
+export function enter(
+  resource: i32,
+  state: i32,
+  row: i32,
+  cycle: i32,
+  helper: i32,
+  boundBy: i32,
+  boundTime: f64,
+): void {
   if (entryCount >= MANY_ENTRIES) makeWay();
   const entry = changetype<Entry>(entries + <usize>entryCount * offsetof<Entry>());
   entryCount++;

@@ -147,7 +147,7 @@ export interface StepSpec {
   readonly gives?: readonly GiveSpec[];
   /** Counters raised, with the amounts, when the step ends. */
   readonly counts?: Readonly<Record<string, number>>;
-  /** What the log of stops is told when the step ends. */
+  /** The entry for the log of stops when the step ends. */
   readonly stopMarks?: readonly StopMark[];
   /** Resources whose stop concerns this step; the process's own and those that it shows if not given. */
   readonly stoppedBy?: readonly string[];
