@@ -10,7 +10,7 @@ import { fixed } from "#cell/words/tableWords.ts";
 const STOPPED = "stations stopped";
 const GOES_ON = "a station goes on";
 
-/** Seconds; undefined where the screw never stops for its stations, or one station never stops. */
+/** Seconds; undefined where stops of stations do not stop the screw, or where one station has no stops. */
 function patience({ delivery, stations, stops = [] }: Scenario): number | undefined {
   if (delivery.kind !== "continuous") return undefined;
   const canAllStop = stations.every(({ name }) => stops.some(({ resource }) => resource === name));

@@ -30,7 +30,7 @@ export interface EventRecord {
   readonly boundByResource: string | null;
   readonly boundBySeconds: number | null;
   readonly operator: string | null;
-  /** Parts that a removal which ends here has taken out; where something comes after the mold, those that leave the resource now. */
+  /** Parts of the removal that ends here; with a takeaway, parts that leave the resource now. */
   readonly parts: number;
 }
 
@@ -69,7 +69,7 @@ const noShot: Shot = { station: null, shot: null };
 function* decode(events: Iterable<LoggedEvent>, plan: CellPlan): Generator<EventRecord> {
   const { scenario, program, resources, processes, steps, activities } = plan;
   const cavities = new Map(scenario.stations.map(({ name, cavities: count }) => [name, count]));
-  // By resource: parts that a removal from it, or from the mask beside it, takes out.
+  // By resource: parts of one removal from it or from its mask.
   const partsOf = resources.map(({ station }) => (station === undefined ? 0 : cavities.get(station)!));
   const removing = new Set<number>();
   const heldAtStart = scenario.run.start === "cold" ? 0 : 1;
@@ -103,7 +103,7 @@ function* decode(events: Iterable<LoggedEvent>, plan: CellPlan): Generator<Event
       shot: own.shot,
       boundByResource: binding?.resource ?? null,
       boundBySeconds: binding ? event.boundTime / TICKS_PER_SECOND : null,
-      operator: isByOperator(event, step) ? operatorName(event.hand) : null,
+      operator: isByOperator(event, step) ? operatorName(event.helper) : null,
       parts: handsOver ? passed : removed,
     };
   }
@@ -127,6 +127,6 @@ function shotServed(process: CellProcess | undefined, kind: StateKind, served: S
 }
 
 /** The number of an operator stays with the process after the release, and means nothing in later steps. */
-function isByOperator({ hand }: LoggedEvent, step: CellStep | undefined): boolean {
-  return hand >= 0 && step !== undefined && isDoneByOperator(step);
+function isByOperator({ helper }: LoggedEvent, step: CellStep | undefined): boolean {
+  return helper >= 0 && step !== undefined && isDoneByOperator(step);
 }

@@ -11,7 +11,7 @@ export interface TimelineInterval {
   readonly end: number;
 }
 
-/** One link of the binding chain: the time for which everything that follows waited for this step. */
+/** One link of the critical path: the time for which the following steps waited for this step. */
 export interface ChainSegment extends Partial<Pick<CellStep, "role" | "task">> {
   readonly resource: string;
   readonly step: string;

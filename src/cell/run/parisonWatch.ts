@@ -29,7 +29,7 @@ export class ParisonWatch {
   readonly readers: readonly (readonly [counter: string, reader: MarkReader])[];
   readonly #passage: ReturnType<typeof passageOf>;
   readonly #stations: readonly UnderWay[];
-  /** The tick at which a mold last caught a parison from a die that never stops: from then on the next one hangs. */
+  /** In continuous extrusion, the tick at which a mold last closed on a parison; the next parison hangs from then on. */
   #caught = -1;
   #isCounting = false;
 

@@ -1,4 +1,4 @@
-// Runs one replication of a cell and hands over what it left behind, as plain rows.
+// Runs one replication of a cell and returns its record as plain rows.
 import type { EventLog } from "#engine/run/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { Simulation } from "#engine/run/simulation.ts";

@@ -2,7 +2,7 @@
 import { invariant } from "#foundation/invariant.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
-/** Seconds. Throws BrokenInvariant where nobody has yet looked for the end of the start-up: that comes before any run. */
+/** Seconds. Throws BrokenInvariant while the warm-up is still `auto`; it is settled before any run. */
 export function settledWarmup({ name, run }: Scenario): number {
   invariant(run.warmup !== "auto", "the warm-up is settled before a run", { scenario: name });
   return run.warmup;

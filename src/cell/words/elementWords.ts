@@ -52,7 +52,7 @@ export function elementOf(state: string, kind: StateKind): StateElement {
 /** Of several resources together the first of these that any of them is in: a cell produces while any part of it works. */
 export const elementRank: readonly StateElement[] = ["APT", "AUST", "ADET", "ADOT", "outside PBT"];
 
-/** `overtime` is work outside the planned time: no element of the standard, but told beside them. */
+/** `overtime` is work outside the planned time: not an element of the standard, listed beside them. */
 export type CountedElement = StateElement | "overtime";
 
 /** What the plan makes of a state's element: the plan says what is planned, whatever the states do. */
@@ -60,7 +60,7 @@ export interface PlanRule {
   readonly isPlanned: boolean;
   readonly elements: readonly StateElement[];
   readonly counts: CountedElement;
-  /** As tables tell it. */
+  /** Words of the tables. */
   readonly when: string;
   readonly reason: string;
 }

@@ -14,7 +14,7 @@ export interface StateMeaning {
   readonly caution?: string;
 }
 
-const lockout = "Lock out all stored energy before anybody reaches into the machine.";
+const lockout = "Lock out all stored energy before you reach into the machine.";
 const guards = "Moving mold halves crush: gates and interlocks stay in use.";
 const pressure = "The mold is under pressure and stays closed.";
 const hotMelt = "Hot melt leaves the die: stay clear of it.";
@@ -179,7 +179,7 @@ export const stateMeanings: Readonly<Record<StateName, StateMeaning>> = {
   [stateNames.beingCleared]: {
     of: station,
     kind: "working",
-    meaning: "A lost shot is taken out of the open mold.",
+    meaning: "A lost shot is cleared from the open mold.",
     caution: lockout,
   },
   [stateNames.changeover]: {
@@ -213,7 +213,7 @@ export const stateMeanings: Readonly<Record<StateName, StateMeaning>> = {
     of: operator,
     kind: "waiting",
     meaning: "The operator has nothing to do.",
-    cause: "no parts to take out",
+    cause: "no parts to remove",
   },
   [stateNames.removing]: {
     of: operator,

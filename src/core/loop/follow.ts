@@ -126,7 +126,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
         if (asked !== null || standstill !== 0) return false;
         const next = firstDue();
         const tick = next === null ? Infinity : next.due;
-        // Whatever completes at an instant does so before anybody is served at it.
+        // All completions of an instant come before its services.
         if (tick > now) {
           if (touchedPlaces > 0) {
             let served = serveNext();
@@ -136,7 +136,7 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
               at = process.step!.startsAt;
               break;
             }
-            // Who waits on may have shown it, and thereby wound a clock or stopped it: the next event is looked for anew.
+            // A process that still waits may have shown a state and so started or stopped a clock: search the next event again.
             if (hasWorkClocks()) break;
           }
           if (next === null) stand(DEADLOCK);

@@ -1,4 +1,4 @@
-// Sends a process onward in its code: for those whom the loop calls, and who therefore cannot call it by its name.
+// Continues a process in its code; for functions that the loop calls and that cannot import the loop.
 import { clearDue } from "../state/eventList.ts";
 import { Process } from "../state/process.ts";
 import { Step } from "../state/steps.ts";

@@ -1,4 +1,4 @@
-// The binding chain: every timed step remembers the one completion that bound its start; folded, so that a year fits in memory.
+// The critical path: every timed step stores the completion that bound its start; folded, so that a year fits in memory.
 import { pauseSoon } from "../state/pause.ts";
 import { endOfProcesses, firstProcess, Process } from "../state/process.ts";
 import { OWNED } from "../border/numbers.ts";

@@ -1,4 +1,4 @@
-// The compiled step table as the host hands it over: sections of numbers, which never change once the core has been opened.
+// The compiled step table from the host: sections of numbers, constant after the core is opened.
 
 const SECTIONS = 16;
 

@@ -7,7 +7,7 @@ export interface Activity {
   readonly resource: string;
   readonly step: string;
   readonly process: string;
-  /** The resource to which its time on the binding chain belongs; the first of a family stands for all. */
+  /** The resource to which its time on the critical path belongs; the first of a family represents all. */
   readonly owner: string;
 }
 

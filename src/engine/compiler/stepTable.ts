@@ -2,7 +2,7 @@
 import type { Distribution } from "#engine/distributions/distribution.ts";
 
 /** What a state means for the clock: time at work, time lost waiting, time lost to a stop, time out of use. */
-export type StateKind = "working" | "waiting" | "stopped" | "off";
+type StateKind = "working" | "waiting" | "stopped" | "off";
 
 export interface StateSpec {
   readonly name: string;
@@ -39,10 +39,10 @@ export interface PlaceSpec {
 }
 
 /**
- * A process has two registers for numbers that tokens carry: `cargo`, what it works on, and `hand`, who helps it.
+ * A process has two registers for numbers that tokens carry: `cargo`, what it works on, and `helper`, the resource that helps it.
  * With `by`, a named place or resource is the first of a family, `name 1`, `name 2`, …, and the register, counted from 0, chooses.
  */
-export type Register = "cargo" | "hand";
+export type Register = "cargo" | "helper";
 
 export interface NeedSpec {
   readonly place: string;
@@ -147,7 +147,7 @@ export interface StepSpec {
   readonly gives?: readonly GiveSpec[];
   /** Counters raised, with the amounts, when the step ends. */
   readonly counts?: Readonly<Record<string, number>>;
-  /** What the log of stops is told when the step ends. */
+  /** The entry for the log of stops when the step ends. */
   readonly stopMarks?: readonly StopMark[];
   /** Resources whose stop concerns this step; the process's own and those that it shows if not given. */
   readonly stoppedBy?: readonly string[];

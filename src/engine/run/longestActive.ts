@@ -1,6 +1,6 @@
 // Which resource has been at work longest without a pause, at each instant of a run: read from everybody's active periods.
 
-/** Ticks during which a resource's active period is the longest of all: alone, and while it hands over to the next one. */
+/** Ticks during which a resource's active period is the longest of all: alone, and while the next one takes over. */
 export interface LongestActive {
   readonly sole: number;
   readonly shifting: number;
@@ -14,7 +14,7 @@ export interface ActivePeriod {
 }
 
 /**
- * By resource; where nobody is active at an instant it belongs to no one.
+ * By resource; instants without an active resource belong to none.
  *
  * Source: Roser, Nakano and Tanaka, "A practical bottleneck detection method", Proc. Winter Simulation Conference 2001, and
  * "Shifting bottleneck detection", 2002: the momentary bottleneck has the longest active period; it shifts while the

@@ -1,5 +1,5 @@
-// The simulation: runs a program against the clock, one instant after another, and hands over what was kept of it.
-import { BindingChain, type ChainTotals } from "./bindingChain.ts";
+// The simulation: runs a program instant by instant and returns its observations.
+import { CriticalPath, type ChainTotals } from "./criticalPath.ts";
 import * as core from "#core/border/numbers.ts";
 import type { EventLog } from "./eventLog.ts";
 import { meanDistributions } from "#engine/distributions/distributionTable.ts";
@@ -54,7 +54,7 @@ const runOnInstants = 20_000;
 
 export class Simulation {
   readonly program: Program;
-  readonly chain: BindingChain;
+  readonly chain: CriticalPath;
   /** Ticks at which a marked counter without a reader was raised, and which one. */
   readonly marks: { ticks: number[]; counters: number[] } = { ticks: [], counters: [] };
   /** The stops that the table marks. */
@@ -75,7 +75,7 @@ export class Simulation {
       needed: (node, before) => flow?.needed(node, before),
       exactTicks: (distribution, u) => program.image.distributions.samplers[distribution]!.exactTicks(u),
     });
-    this.chain = new BindingChain(this.#core, program.activities.length);
+    this.chain = new CriticalPath(this.#core, program.activities.length);
     this.#classes = Math.max(0, ...(options.classOf ?? [])) + 1;
     this.#readers = program.counters.map((name, number) => {
       const mark = program.stopMarks.get(number);
@@ -160,10 +160,9 @@ export class Simulation {
   }
 
   /**
-   * The binding chain of each process from `now` back to the beginning of the observation; call it after everything else has
-   * been read. What binds a process that waits is known only when its wait is over: the system runs on until then. One that
-   * goes on waiting, since others are always served before it, is taken to wait for the step that started last. Neither the readers of
-   * counters nor the log of stops take notice of that part of the run.
+   * The critical path of each process from `now` back to the beginning of the observation. Call it after all other results are
+   * read: the simulation runs on until the waits at the end are over. A process that never gets its turn is taken to wait for the
+   * step that started last. Counter readers and the log of stops are not called in that part of the run.
    */
   chainsOf(processes: readonly number[]): ChainTotals[] {
     const end = this.now;

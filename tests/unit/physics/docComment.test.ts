@@ -16,6 +16,7 @@ const notFormulas = new Set([
   "temperaturesOf",
   "meltTemperature",
   "processWindow",
+  "windowFacts",
   "missingRows",
   "windowFacts",
 ]);

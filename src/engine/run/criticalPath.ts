@@ -1,4 +1,4 @@
-// The binding chain as the core keeps it: every timed step remembers the one completion that bound its start.
+// The critical path in the core: every timed step stores the completion that bound its start.
 import type { Core } from "./openCore.ts";
 
 /** Time along a chain, in ticks by activity; `tied` is the part of it whose start had more than one latest completion. */
@@ -8,7 +8,7 @@ export interface ChainTotals {
 }
 
 /** A forest of links from each timed step back to the step whose completion bound its start; nodes are numbered from 0. */
-export class BindingChain {
+export class CriticalPath {
   readonly #core: Core;
   readonly #activities: number;
 
