@@ -1,5 +1,5 @@
 // The one public door: what a program may use of blowcell, by name and with types.
-import type { BottleneckRow } from "#analysis/bottleneck/bottleneck.ts";
+import type { BottleneckResource, BottleneckStep } from "#analysis/bottleneck/bottleneck.ts";
 import {
   comparableScenarios,
   compareStudies,
@@ -12,7 +12,7 @@ import type { IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
 import { idealCycle, type IdealCycle, type IdealStep } from "#analysis/ideal/idealCycle.ts";
 import type { Interval } from "#analysis/statistics/interval.ts";
 import type { KpiRow } from "#analysis/indicators/kpiRows.ts";
-import type { LeadingStep, RunnerUp } from "#analysis/bottleneck/leadingSteps.ts";
+import type { RunnerUp } from "#analysis/bottleneck/runnerUp.ts";
 import { readSettled } from "#analysis/study/readSettled.ts";
 import type { StationWindow } from "#analysis/window/stationWindow.ts";
 import type { ShotSpread } from "#analysis/study/shotSpread.ts";
@@ -33,7 +33,8 @@ import { scenarioSchema } from "#scenario/keys/scenarioSchema.ts";
 
 export type {
   Assumption,
-  BottleneckRow,
+  BottleneckResource,
+  BottleneckStep,
   Cell,
   ColumnSpec,
   ComparisonRow,
@@ -46,7 +47,6 @@ export type {
   Interval,
   Issue,
   KpiRow,
-  LeadingStep,
   MeasureSummary,
   Place,
   ReadOptions,

@@ -1,4 +1,4 @@
-// Loads the program with the code that V8 made of it in an earlier call of the same command, so that it is not compiled again.
+// Loads the program with the code that V8 compiled in an earlier call of the same command.
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
@@ -7,7 +7,7 @@ import { Script } from "node:vm";
 import { keepCode, readCode } from "#cli/machine/keptCode.ts";
 import type * as Program from "./main.ts";
 
-/** For a program that mostly runs for a moment: V8 optimizes code later. Later Nodes gain less than 20 ms by such flags, and call them otherwise. */
+/** V8 optimizes code later, because most calls are short. Node 22 and 24 gain less than 20 ms, and have other flags. */
 const flagsOfNode20 = [
   // JavaScript after 44 times the default time: 42 of 193 ms of processor time of a `run` of one shift.
   "--interrupt-budget=3000000",
@@ -18,10 +18,10 @@ const flagsOfNode20 = [
 /** The file's name, set by the build. */
 declare const BLOWCELL_PROGRAM: string;
 
-/** Seconds of processor time after which V8 has dropped code that was needed only at the beginning. */
+/** Seconds of processor time. In longer calls V8 drops code that only the beginning needs. */
 const longest = 1;
 
-/** What the build wraps around the program. */
+/** The function around the program, added by the build. */
 type Wrapper = (module: { exports: unknown }, require: NodeJS.Require, program: { readonly url: string }) => void;
 
 export interface LoadedProgram {
@@ -36,7 +36,7 @@ export function loadProgram(command: string): LoadedProgram {
   const file = path.join(__dirname, BLOWCELL_PROGRAM);
   const owner = { program: BLOWCELL_PROGRAM, command };
   const cachedData = readCode(owner);
-  // Without accents, so that no decoding is needed.
+  // The text is plain ASCII, so no decoding is needed.
   const text = readFileSync(file, "latin1");
   const script = new Script(text, { filename: file, ...(cachedData ? { cachedData } : {}) });
   const module = { exports: {} };

@@ -1,14 +1,14 @@
-// The program as the build makes one script of it: what a call starts, and what a worker thread does.
+// The program as one script: the start of a call, and the task of a worker thread.
 import type { Work } from "#analysis/replication/work.ts";
 import type { WorkerReply } from "#cli/labor/answerWork.ts";
 import { openHost, type Host } from "#cli/machine/host.ts";
 import { runProgram } from "./program.ts";
-import { tellFailure } from "./tellFailure.ts";
+import { reportFailure } from "./reportFailure.ts";
 
-/** Opens the host, runs the program, leaves its exit code behind; the caller ends the process. */
+/** Opens the host, runs the program and sets the exit code; the caller ends the process. */
 export async function start(argv: readonly string[]): Promise<Host> {
   const host = openHost();
-  process.on("uncaughtException", (error) => host.leave(tellFailure(error, host, argv)));
+  process.on("uncaughtException", (error) => host.leave(reportFailure(error, host, argv)));
   host.leave(await runProgram(argv, host));
   return host;
 }

@@ -1,14 +1,13 @@
-// Takes a call apart, loads the one command that it names, and turns whatever happens into an exit code.
+// Parses a call, loads its command and returns the exit code.
 import { Command, Option } from "commander";
 import type { CommandSpec, OptionSpec, Options } from "#cli/call/command.ts";
 import { builtCommands } from "#cli/commands/commands.ts";
 import { exitCode } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
-import { tellFailure } from "./tellFailure.ts";
+import { reportFailure } from "./reportFailure.ts";
 import { version } from "#cli/machine/version.ts";
 
-const description =
-  "Simulates a multi-station extrusion blow molding cell: what it makes, what it waits for, what holds it back.";
+const description = "Simulates a multi-station extrusion blow molding cell: output, waits and what sets the pace.";
 const exits = `
 Exit codes:
     0  done, or the answer is yes
@@ -48,10 +47,10 @@ function describeProgram(commands: readonly CommandSpec[], host: Host, finish: F
     .exitOverride()
     .configureOutput({
       writeOut: (text) => host.print(text),
-      writeErr: (text) => host.tell(text),
+      writeErr: (text) => host.report(text),
       getOutHelpWidth: () => host.width,
       getErrHelpWidth: () => host.width,
-      // Told once and in our own way, by tellFailure.
+      // reportFailure prints the message.
       outputError: () => undefined,
     });
   for (const spec of commands) addCommand(program, spec, host, finish);
@@ -67,11 +66,11 @@ export async function runProgram(
   let code: number = exitCode.done;
   const called = commands.filter(({ name }) => name === argv[0]);
   try {
-    // Who names a command needs to hear nothing of the others.
+    // A call of one command does not need the descriptions of the others.
     const program = describeProgram(called.length > 0 ? called : commands, host, (answer) => (code = answer));
     await program.parseAsync([...argv], { from: "user" });
     return code;
   } catch (error) {
-    return tellFailure(error, host, argv, called[0] && `blowcell ${called[0].name} --help`);
+    return reportFailure(error, host, argv, called[0] && `blowcell ${called[0].name} --help`);
   }
 }

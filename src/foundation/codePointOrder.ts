@@ -1,4 +1,4 @@
-// The one order of names: by code point, the same on every machine and in every language setting.
+// The order of names by code point, the same on every machine and in every locale.
 
 /** Negative, zero or positive as `left` comes before, is, or comes after `right`. */
 export function codePointOrder(left: string, right: string): number {

@@ -1,7 +1,7 @@
-// The known word that a mistyped one was probably meant to be.
+// The known word closest to a mistyped one.
 import { distance } from "fastest-levenshtein";
 
-/** The nearest of the known words, or undefined where none is near enough to be a slip of the finger. */
+/** The closest known word, or undefined where none is close enough for a typing error. */
 export function didYouMean(written: string, known: readonly string[]): string | undefined {
   const plain = written.toLowerCase().replaceAll(/[\s_-]/gu, "");
   let best: string | undefined;
@@ -10,6 +10,6 @@ export function didYouMean(written: string, known: readonly string[]): string | 
     const slips = distance(plain, word.toLowerCase().replaceAll(/[\s_-]/gu, ""));
     if (slips < least) [best, least] = [word, slips];
   }
-  // One slip in three letters: more, and the suggestion would mislead rather than help.
+  // One wrong letter in three; a more distant suggestion would mislead.
   return least <= Math.max(1, Math.floor(plain.length / 3)) && least < plain.length ? best : undefined;
 }

@@ -1,12 +1,12 @@
-// The kinds of quantity that a scenario speaks of, each with its SI unit and an example to show in a remedy.
+// The kinds of quantities in a scenario, each with its SI unit and an example for remedies.
 
 interface DimensionFacts {
-  /** Said in a message: "a time". */
+  /** The words of a message: "a time". */
   readonly noun: string;
-  /** The unit in which the program holds it. */
+  /** The unit inside the program. */
   readonly si: string;
   readonly example: string;
-  /** The unit to suggest for a number that came without one. */
+  /** The unit to suggest for a number without one. */
   readonly usual: string;
   /** Only a temperature can lie below zero. */
   readonly signed?: true;

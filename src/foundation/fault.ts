@@ -1,4 +1,4 @@
-// What is wrong with one value, said before anyone knows where in a text it stands.
+// What is wrong with one value, before its place in the text is known.
 
 export interface Fault {
   /** Stable, as in Issue. */

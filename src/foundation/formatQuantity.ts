@@ -6,7 +6,7 @@ import { unitSpelled, type Unit } from "./unit.ts";
 
 export type UnitSystem = "si" | "us";
 
-/** Units to show in, each from the SI magnitude on at which it reads better than the one before. */
+/** Display units, each with the smallest SI magnitude for which it is used. */
 type Scale = readonly (readonly [from: number, symbol: string])[];
 
 const scales: Readonly<Partial<Record<Dimension, { readonly si: Scale; readonly us: Scale }>>> = {

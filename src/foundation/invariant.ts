@@ -1,4 +1,4 @@
-// What we got wrong: a claim about our own code that must hold whatever the user typed.
+// Claims about the program's own code that hold for every input.
 
 class BrokenInvariant extends Error {
   override readonly name = "BrokenInvariant";
@@ -10,7 +10,7 @@ class BrokenInvariant extends Error {
   }
 }
 
-/** Throws BrokenInvariant, our bug and never the user's, unless the claim holds. */
+/** Throws BrokenInvariant, a bug of the program, unless the claim holds. */
 export function invariant(holds: unknown, claim: string, facts: Readonly<Record<string, unknown>> = {}): asserts holds {
   if (!holds) throw new BrokenInvariant(claim, facts);
 }

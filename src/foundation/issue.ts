@@ -1,8 +1,8 @@
-// What a user got wrong: one finding with its place, the value, what was expected and the remedy; collected, never thrown.
+// A finding about the user's input: place, value, expectation and remedy; collected, never thrown.
 
 export type Severity = "error" | "warning" | "hint";
 
-/** Where in a text a finding sits; line and column count from 1. */
+/** The place of a finding in a text; line and column count from 1. */
 export interface Place {
   readonly file: string;
   readonly line: number;
@@ -15,7 +15,9 @@ export interface Issue {
   readonly severity: Severity;
   /** Absent where the finding belongs to no place in a text. */
   readonly place?: Place;
-  /** Path in the scenario as a user would give it to --set, such as `stations.left.steps.cool`; "" for the whole file. */
+  /** The option of the call that gave the value, such as `--length`; it stands for the place. */
+  readonly option?: string;
+  /** Path in the scenario as --set takes it, such as `stations.left.steps.cool`; "" for the whole file. */
   readonly path: string;
   /** What is wrong, one plain sentence without the place. */
   readonly message: string;

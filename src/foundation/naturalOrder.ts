@@ -1,4 +1,4 @@
-// The order in which people read names: numbers within them by their value, so that 2 comes before 10.
+// Natural order of names: numbers in them compare by value, so that 2 comes before 10.
 import { codePointOrder } from "./codePointOrder.ts";
 
 /** Negative, zero or positive as `left` comes before, is, or comes after `right`. */

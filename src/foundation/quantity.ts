@@ -1,4 +1,4 @@
-// A quantity as people write it, "7.5 s" or "240 lb/h", read to SI and written back.
+// Reads a written quantity, such as "7.5 s" or "240 lb/h", to SI and writes it back.
 import { didYouMean } from "./didYouMean.ts";
 import { dimensions, dimensionFacts, type Dimension } from "./dimension.ts";
 import type { Fault } from "./fault.ts";
@@ -36,15 +36,21 @@ export function inSi(written: number, unit: Unit): number {
 const written = new RegExp(String.raw`^(-?${digits})\s*(.*)$`, "u");
 
 /**
- * Reads a quantity to its SI value, or says what is wrong with it and how to put it right.
+ * Reads a quantity to its SI value, or returns what is wrong with it and the remedy. `usual` is the unit to suggest
+ * for a number without one.
  *
  * @example parseQuantity("0.9 mm", "length") // { value: 0.0009, ... }
  */
-export function parseQuantity(text: string | number, dimension: Dimension): Quantity | Fault {
-  if (typeof text === "number") return bareNumber(text, dimension);
+export function parseQuantity(
+  text: string | number,
+  dimension: Dimension,
+  usual: string = dimensions[dimension].usual,
+): Quantity | Fault {
+  if (typeof text === "number") return bareNumber(text, dimension, usual);
   const plain = text.trim();
   const [, amount = "", spelling = ""] = written.exec(plain) ?? [];
   const unit = unitSpelled(spelling, dimension);
+  if (amount !== "" && spelling === "") return bareNumber(Number(amount), dimension, usual);
   if (amount === "" || unit === undefined) return misreading(plain, amount, spelling, dimension);
   return bounded(amount, unit) ?? { value: inSi(Number(amount), unit), written: Number(amount), unit };
 }
@@ -57,8 +63,7 @@ function fault(code: string, dimension: Dimension, message: string, remedy: stri
   return { code, message, expected: expectedOf(dimension), remedy };
 }
 
-function bareNumber(number: number, dimension: Dimension): Fault {
-  const { usual } = dimensions[dimension];
+function bareNumber(number: number, dimension: Dimension, usual: string): Fault {
   if (!Number.isFinite(number)) {
     return fault(
       "not-a-number",
@@ -67,9 +72,12 @@ function bareNumber(number: number, dimension: Dimension): Fault {
       "Write a plain number with its unit.",
     );
   }
-  // A share below 1 was almost surely meant as a fraction: 0.2 is 20 %, not 0.2 %.
+  // A share below 1 is probably a fraction: 0.2 means 20 %, not 0.2 %.
   const shown = dimension === "share" && number < 1 ? Number((number * 100).toPrecision(12)) : number;
-  return fault("unit-missing", dimension, `${number} has no unit.`, `Write \`${shown} ${usual}\`, or another unit.`);
+  const message = `${number} has no unit; did you mean \`${shown} ${usual}\`?`;
+  const others = unitsOf(dimension).flatMap(({ symbol }) => (symbol === usual ? [] : symbol));
+  const other = others.length === 0 ? "" : `, or another unit: ${others.join(", ")}`;
+  return fault("unit-missing", dimension, message, `Write \`${shown} ${usual}\`${other}.`);
 }
 
 function bounded(amount: string, unit: Unit): Fault | undefined {
@@ -156,7 +164,6 @@ function notANumber(plain: string, dimension: Dimension): Fault {
 }
 
 function misreadUnit(amount: string, spelling: string, dimension: Dimension): Fault {
-  if (spelling === "") return bareNumber(Number(amount), dimension);
   const known = spellingsOf(dimension).filter((each) => !each.startsWith("/"));
   const other = allUnits().find((unit) => unit.symbol === spelling || unit.aliases.includes(spelling));
   if (other !== undefined) {
@@ -175,7 +182,7 @@ function symbolsOf(dimension: Dimension): string {
     .join(", ");
 }
 
-/** True where reading went well. */
+/** True where the reading succeeded. */
 export function isQuantity(reading: Quantity | Fault): reading is Quantity {
   return "unit" in reading;
 }

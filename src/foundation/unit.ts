@@ -1,4 +1,4 @@
-// The units that a quantity may be written in, each an exact fraction of the SI unit.
+// The units of quantities, each an exact fraction of the SI unit.
 //
 // Exact by definition (NIST SP 811, 2008, appendix B.8, from memory): international inch 25.4 mm, international
 // pound 0.45359237 kg, standard gravity 9.80665 m/s², US gallon 231 in³, Btu (International Table) 1055.05585262 J,
@@ -165,7 +165,7 @@ const thermal: Readonly<Partial<Record<Dimension, readonly Unit[]>>> = {
 
 const asked = new Map<Dimension, readonly Unit[]>();
 
-/** The usual one first. Made when first asked for, since a scenario speaks of few of all dimensions. */
+/** The usual unit first. Made on demand, since a scenario uses few dimensions. */
 export function unitsOf(dimension: Dimension): readonly Unit[] {
   const rows = linear[dimension] ?? [];
   const units = asked.get(dimension) ?? thermal[dimension] ?? rows.map((row) => unitOf(dimension, row));
@@ -183,7 +183,7 @@ export function spellingsOf(dimension: Dimension): readonly string[] {
   return unitsOf(dimension).flatMap((unit) => [unit.symbol, ...unit.aliases]);
 }
 
-/** The unit that is spelled so, or undefined; capital letters count, as mg is not Mg. */
+/** The unit with this spelling, or undefined; case matters, since mg is not Mg. */
 export function unitSpelled(spelling: string, dimension: Dimension): Unit | undefined {
   const plain = spelling.replaceAll(/\s+/gu, " ");
   return unitsOf(dimension).find((unit) => unit.symbol === plain || unit.aliases.includes(plain));

@@ -14,7 +14,7 @@ export type TimeOrRate =
   { readonly by: "time"; readonly time: Distribution } | { readonly by: "rate"; readonly rate: Distribution };
 
 /** Which of the stations that wait for a shot gets the next one. */
-export type DispatchRule = "first-ready" | "longest-waiting" | "alternate" | "priority";
+export type DispatchRule = "first-ready" | "longest-since-drop" | "alternate" | "priority";
 
 export interface ProcessSpec {
   readonly material: Material;

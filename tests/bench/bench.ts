@@ -23,8 +23,8 @@ interface Bench {
 
 const note =
   "Measured by `npm run bench -- --json tests/bench/baseline.json`. Ratios are medians of paired rounds; seconds, " +
-  "nanoseconds and megabytes are those of the machine described here. Measure on an idle machine: beside other work kernel " +
-  "and model were both seen to take twice as long, and a bare draw hardly longer.";
+  "nanoseconds and megabytes are those of the machine described here. Measure on an idle machine: on a busy one kernel " +
+  "and model were seen to take twice as long, and a bare draw hardly longer.";
 
 function measure(places: Places, isQuick: boolean): Bench {
   const rounds = (many: number): number => (isQuick ? 1 : many);

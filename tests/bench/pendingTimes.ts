@@ -10,7 +10,7 @@ const passes = 7;
 /** The hold model: the earliest event is removed and scheduled again after a drawn time (Vaucher and Duval, 1975 [M]). */
 function holdTable(entities: number): StepTable {
   const names = Array.from({ length: entities }, (_, i) => `entity ${i}`);
-  const time = { laws: [{ law: { kind: "uniform", min: 0, max: 2 } }] } as const;
+  const time = { distributions: [{ distribution: { kind: "uniform", min: 0, max: 2 } }] } as const;
   return {
     resources: names.map((name) => ({ name, states: [{ name: "pending", kind: "waiting" }] })),
     places: [],

@@ -7,6 +7,7 @@ import { builtCommands, plannedCommands, plannedOptions } from "#cli/commands/co
 import { callBlowcell, projectFolder } from "./callBlowcell.ts";
 
 const packageText = readFileSync(path.join(projectFolder, "package.json"), "utf8");
+const two = "scenarios/two-station.yaml";
 const names = builtCommands.map(({ name }) => name);
 
 describe("blowcell", () => {
@@ -68,5 +69,25 @@ describe("blowcell", () => {
     const validator = new Ajv2020({ strict: false });
     const accepts = validator.compile(JSON.parse(output) as AnySchemaObject);
     expect(accepts({ nonsense: 1 })).toBe(false);
+  });
+
+  it.each([
+    ["stations.count=4", "--set stations.count", "`stations.left.count=3`"],
+    ["stations.left.steps.cool=7", "--set stations.left.steps.cool", "`7 s`"],
+    ["stations.*.steps.vent=-1 s", "--set stations.*.steps.vent", "found     -0.5 s, moved by -1 s"],
+    ["run.seed=[a", "--set run.seed", "found     [a"],
+    ["nonsense", "--set nonsense", "path=value"],
+  ])("reports --set %s by its path", (setting, option, says) => {
+    const { code, errors } = callBlowcell(["check", two, "--set", setting]);
+    expect(code).toBe(2);
+    expect(errors.startsWith(`${option}: error: `)).toBe(true);
+    expect(errors).toContain(says);
+  });
+
+  it("takes the settings of the README's example", () => {
+    const faster = ["--set", "stations.*.steps.cool=7 s", "--set", "delivery.plasticatingRate=120 kg/h"];
+    const { code, output, errors } = callBlowcell(["check", two, ...faster]);
+    expect({ code, errors }).toEqual({ code: 0, errors: "" });
+    expect(output).toMatch(/^ *cool +7\.00$/m);
   });
 });

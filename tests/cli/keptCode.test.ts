@@ -1,4 +1,4 @@
-// The compiled code in the user's cache folder: made by the first call, used by the next; without it every call works.
+// The compiled code in the user's cache folder: written by the first call, used by the next, and not required.
 import { spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, readdirSync, statSync, writeFileSync } from "node:fs";
 import path from "node:path";
@@ -8,7 +8,7 @@ import { builtCommand, callBlowcell, newFolder, projectFolder, type Outcome } fr
 
 const scenario = path.join(projectFolder, "scenarios/two-station.yaml");
 
-/** Where a user's cache folder lies by the variables that say so on Linux, macOS and Windows. */
+/** The environment variables of the cache folder on Linux, macOS and Windows. */
 const variablesOf = (home: string) => ({ XDG_CACHE_HOME: home, HOME: home, LOCALAPPDATA: home });
 
 function check(home: string): Outcome {
@@ -39,19 +39,19 @@ const withChecksum = (code: Buffer): Buffer => {
 };
 
 describe("compiled code", () => {
-  it("is kept by the first call, by program, version, architecture and command, and used by the next", () => {
+  it("is kept by the first call under program, version, architecture and command, and used by the next", () => {
     const { home, file } = cached();
     const [program] = readdirSync(path.dirname(builtCommand)).filter((name) => name.startsWith("program-"));
     expect(path.basename(file)).toBe(`${program}-${process.version}-${process.arch}-check`);
     expect(path.basename(path.dirname(file))).toMatch(/^(?:blowcell|Cache)$/);
     const before = statSync(file);
     expect(check(home)).toEqual(answer);
-    // Code that does not fit would be replaced, by a rename.
+    // Code that does not match would be replaced by a rename.
     expect(statSync(file).ino).toBe(before.ino);
     expect(filesIn(home)).toEqual([file]);
   });
 
-  it("is not kept of a call that fails or asks for help", () => {
+  it("is not kept after a call that fails or prints help", () => {
     const home = newFolder();
     const environment = variablesOf(home);
     for (const call of [["check", "absent.yaml"], ["../../up"], ["rnu"], ["x".repeat(300)]])
@@ -71,7 +71,7 @@ describe("compiled code", () => {
     ["is of three bytes", (whole: Buffer) => whole.subarray(0, 3)],
     ["is empty", (whole: Buffer) => whole.subarray(0, 0)],
     ["is of another V8", (whole: Buffer) => withChecksum(whole.subarray(0, -4).fill(7, 4, 8))],
-  ])("that %s is left out and replaced", (_what, damage) => {
+  ])("that %s is ignored and replaced", (_what, damage) => {
     const { home, file } = cached();
     const sound = readFileSync(file);
     writeFileSync(file, damage(readFileSync(file)));
@@ -82,7 +82,7 @@ describe("compiled code", () => {
     expect(filesIn(home)).toEqual([file]);
   });
 
-  it("made under other flags of V8 is left out", () => {
+  it("made under other flags of V8 is ignored", () => {
     const { home, file } = cached();
     const before = statSync(file).ino;
     const environment = { ...process.env, ...variablesOf(home) };
@@ -92,7 +92,7 @@ describe("compiled code", () => {
     expect(statSync(file).ino).not.toBe(before);
   });
 
-  it("of earlier programs is removed, of other Nodes it stays", () => {
+  it("of earlier programs is removed, and that of other Node versions is kept", () => {
     const { home, file } = cached();
     const beside = (name: string): string => path.join(path.dirname(file), name);
     const old = beside("program-OLDERONE.js-v20.19.0-x64-check");
@@ -103,7 +103,7 @@ describe("compiled code", () => {
     expect(filesIn(home).toSorted()).toEqual([file, other].toSorted());
   });
 
-  it("is done without where the cache folder cannot be made, read or found", () => {
+  it("is not required when the cache folder cannot be made, read or found", () => {
     const inTheWay = path.join(newFolder(), "file");
     writeFileSync(inTheWay, "");
     expect(check(inTheWay)).toEqual(answer);

@@ -7,9 +7,9 @@ import { builtCommand, newFolder } from "./callBlowcell.ts";
 import { bundleLines, runHost } from "./runHost.ts";
 
 const node = process.execPath;
-const endless = await bundleLines(`host.tell("ready\\n"); for (;;) await host.breathe()`);
+const endless = await bundleLines(`host.report("ready\\n"); for (;;) await host.breathe()`);
 const printing = await bundleLines(
-  `host.tell("ready\\n"); for (let i = 0; i < 1e5; i++) { host.print("a line\\n"); await host.breathe(); }`,
+  `host.report("ready\\n"); for (let i = 0; i < 1e5; i++) { host.print("a line\\n"); await host.breathe(); }`,
 );
 
 /** A process that writes one small file into a folder. */
@@ -18,7 +18,7 @@ const writing = (folder: string): Promise<string> =>
 
 /** A process that writes an endless file, and reports its start. */
 const writingOn = (folder: string): Promise<string> =>
-  bundleLines(`const endless = function* () { yield "a"; host.tell("begun\\n"); for (;;) yield "x".repeat(10000); };
+  bundleLines(`const endless = function* () { yield "a"; host.report("begun\\n"); for (;;) yield "x".repeat(10000); };
     await host.writeFiles(${JSON.stringify(folder)}, [{ name: "a.csv", text: endless() }])`);
 
 describe("the command", () => {

@@ -81,7 +81,7 @@ describe("run", () => {
   it("writes its tables into reports/<scenario name>, and prints its answer on standard output", () => {
     const { code, output, errors } = call("run", two);
     expect(code).toBe(0);
-    expect(output).toMatch(/^Bottleneck +cooling/m);
+    expect(output).toMatch(/^Bottleneck +.* % busy\): cooling/m);
     expect(errors).toBe("report.html and 7 CSV files are in reports/two\n");
     expect(readdirSync(inFolder("reports/two")).toSorted()).toEqual(
       fileNames(["comparison", "cost", "stops", "calendar", "window", "events", "shots"]),
@@ -213,15 +213,15 @@ describe("long work", () => {
   ])("reports the option with a wrong value: %s %j", (option, value) => {
     const { code, errors } = call("run", two, "--set", "title=A title", option, value);
     expect(code).toBe(2);
-    expect(errors).toMatch(new RegExp(`^(?:${option}:1:\\d+|blowcell): error: `));
-    expect(errors).toContain(option);
+    expect(errors).toMatch(new RegExp(`^${option}: error: .+\\n(?: {4}.+\\n)* {4}remedy {4}`));
+    expect(errors).not.toContain("This is");
     expect(errors).not.toContain("--set");
   });
 
   it.each(["0", "x", "1.5", "-1", "9999"])("refuses --jobs %s", (jobs) => {
     const { code, errors } = call("run", two, "--out", "jobs", "--jobs", jobs);
     expect(code).toBe(2);
-    expect(errors).toContain("option-value");
+    expect(errors).toMatch(/^--jobs: error: .* \[(?:not-whole|out-of-range)\]$/m);
   });
 });
 

@@ -128,12 +128,12 @@ describe("a folder of src or tests", () => {
 
 describe("the layer test", () => {
   it.each([
-    ["src/physics/air/a.ts", 'import { x } from "#engine/distributions/law.ts";', "not permitted"],
+    ["src/physics/air/a.ts", 'import { x } from "#engine/distributions/moments.ts";', "not permitted"],
     ["src/engine/run/a.ts", 'import type { X } from "#scenario/scenario.ts";', "not permitted"],
     ["src/analysis/study/a.ts", 'import { x } from "#engine/run/simulation.ts";', "not permitted"],
     ["src/cell/table/a.ts", 'import { x } from "#cell/layers/planCell.ts";', "not permitted"],
     ["src/core/state/a.ts", 'import { x } from "../loop/follow.ts";', "not permitted"],
-    ["src/cli/commands/a.ts", 'const { x } = await import("#engine/distributions/law.ts");', "not permitted"],
+    ["src/cli/commands/a.ts", 'const { x } = await import("#engine/distributions/moments.ts");', "not permitted"],
     ["src/cli/commands/a.ts", 'import { x } from "../machine/host.ts";', "leaves its folder"],
     ["src/cell/run/a.ts", 'import { x } from "#cell/run/record.ts";', "uses #"],
     ["src/cell/run/a.ts", 'import { x } from "#scenario/scenario";', "names no .ts file"],
@@ -146,7 +146,7 @@ describe("the layer test", () => {
 
   it("ignores comments and strings", () => {
     const text =
-      '// import { x } from "#engine/distributions/law.ts";\nconst words = `import "${"#engine/law.ts"}" from`;';
+      '// import { x } from "#engine/distributions/moments.ts";\nconst words = `import "${"#engine/distribution.ts"}" from`;';
     expect(importFaults([sample("src/physics/a.ts", text)])).toEqual([]);
   });
 

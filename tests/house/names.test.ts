@@ -1,4 +1,4 @@
-// Keeps the names of states and steps where they are written once: all other code imports them, or asks for a role.
+// Keeps the names of states and steps in one place: all other code imports them or uses a role.
 import { describe, expect, it } from "vitest";
 import { headOf, maskOf, operatorName, ramOf } from "#cell/words/cycleNames.ts";
 import { openTo, stateNames } from "#cell/words/stateNames.ts";
@@ -6,18 +6,18 @@ import { stepNames, subjectNames } from "#cell/words/stepNames.ts";
 import { codeUnder, type SourceFile } from "./sourceFiles.ts";
 import { codeTokensOf, type Token } from "./tokens.ts";
 
-/** Where names are written. */
+/** The files that define names. */
 const home = /^src\/cell\/words\/(?:cycleNames|stateNames|stepNames)\.ts$/;
 
 /**
- * Rooms that know nothing of the cell's table. In `scenario` and `physics`, `close`, `cool` or `cut` are words of the scenario format:
- * keys of a file, and what their values may be.
+ * Rooms without knowledge of the cell's table. In `scenario` and `physics`, `close`, `cool` or `cut` are words of the scenario
+ * format: keys of a file, and their values.
  */
 const strangers = /^src\/(?:core|foundation|physics|scenario)\//;
 
 const names = new Set<string>([...Object.values(stateNames), ...Object.values(stepNames)]);
 
-/** What is the same in names that are made for a station, a number or a step: `open to `, ` judged`. */
+/** The fixed parts of names that are made for a station, a number or a step: `open to `, ` judged`. */
 const pieces = new Set(
   [openTo, headOf, ramOf, maskOf, ...Object.values(subjectNames)]
     .flatMap((nameOf) => nameOf("§").split("§"))
@@ -26,8 +26,8 @@ const pieces = new Set(
 );
 
 /**
- * Some names are values of another type as well. Where a literal belongs to such a type, the compiler checks it: after one of these
- * words, which name the type, or what has it.
+ * Some names are also values of another type. The compiler checks a literal of such a type: after one of these words, which are the
+ * type or a property of it.
  */
 const typed = new Set(
   `kind StateKind kinds orderOfKinds rule StopRule StopEffect finish hold scrap effect task by fill Fill dayUses item rate StationSpec`.split(
@@ -35,7 +35,7 @@ const typed = new Set(
   ),
 );
 
-/** The same, where no such word stands before the literal. */
+/** Literals of another type without such a word before them. */
 const homonyms: readonly (readonly [path: string, words: string, type: string])[] = [
   ["src/analysis/window/settleEstimates.ts", "blow cool vent", "EstimatedStep"],
   ["src/cell/layers/withStops.ts", "hold", "StopEffect"],
@@ -50,7 +50,7 @@ function isHomonym(path: string, words: string): boolean {
   return homonyms.some(([file, known]) => file === path && known.split(" ").includes(words));
 }
 
-/** Past the marks and the other literals of a comparison, a union or a list. */
+/** The word before a literal, without the marks and other literals of a comparison, a union or a list. */
 function wordBefore(tokens: readonly Token[], index: number): string {
   const before = tokens.slice(0, index).findLast(({ kind, text }) => kind !== "string" && !"=!:|[],".includes(text));
   return before?.text ?? "";
@@ -70,7 +70,7 @@ function faultOfText(tokens: readonly Token[], index: number, path: string): str
   return isLiteral && names.has(words) && !isChecked ? "spells a name" : undefined;
 }
 
-/** Of the names of one word only those that stand alone in the pattern. */
+/** A pattern with a name; names of one word count only as the whole pattern. */
 function faultOfPattern(pattern: string): string | undefined {
   const isHeld = [...names, ...pieces].some((name) =>
     name.includes(" ") ? pattern.includes(name) : pattern.includes(`/${name}/`) || pattern.includes(`^${name}$`),
@@ -100,12 +100,12 @@ describe("a name of a state or a step", () => {
     expect(spelledNames(codeUnder("src"))).toEqual([]);
   });
 
-  it("is told from every role, so that neither is taken for the other", () => {
+  it("is different from every role", () => {
     const roles = [...Object.keys(stepNames), ...Object.keys(subjectNames)];
     expect(roles.filter((role) => names.has(role) || !role.includes("."))).toEqual([]);
   });
 
-  it("may be a value of another type only where one is", () => {
+  it("is a value of another type only in the listed files", () => {
     const files = new Map(
       codeUnder("src").map(({ path, text }) => [path, codeTokensOf(text).map((token) => token.text)]),
     );
@@ -115,7 +115,7 @@ describe("a name of a state or a step", () => {
   });
 });
 
-describe("the search for names can fail", () => {
+describe("the search for names", () => {
   it.each([
     ['if (step.name === "drop") return step;', "spells a name"],
     ['const state = "awaiting melt";', "spells a name"],
@@ -130,7 +130,7 @@ describe("the search for names can fail", () => {
     ['const isCool = steps.some((step) => step.endsWith("ool"));', "looks for a part of a name"],
     ["const isOperator = /^operator [0-9]+$/u.test(name);", "looks for a name by a pattern"],
     ["const isClosing = /^closing$/u.test(state);", "looks for a name by a pattern"],
-  ])("on %s", (text, fault) => {
+  ])("fails on %s", (text, fault) => {
     expect(spelledNames([{ path: "src/report/words/a.ts", text }])).toContainEqual(expect.stringContaining(fault));
   });
 
@@ -142,7 +142,7 @@ describe("the search for names can fail", () => {
     ["src/cell/run/a.ts", 'const words = "the drop of a parison";'],
     ["src/cell/layers/a.ts", 'const stops = { rule: "hold" };'],
     ["src/cell/run/quarterHours.ts", 'return "changeover";'],
-  ])("but not in %s on %s", (path, text) => {
+  ])("passes in %s the text %s", (path, text) => {
     expect(spelledNames([{ path, text }])).toEqual([]);
   });
 });

@@ -42,10 +42,10 @@ test("every shipped scenario has its row", () => {
   for (const name of scenarios) expect(readme).toMatch(new RegExp(`^\\| \`${name.replace(".yaml", "")}\` +\\|`, "m"));
 });
 
-test("every shipped scenario says in its second line that it is invented", () => {
+test("every shipped scenario states in its second line that it is invented", () => {
   const scenarios = readdirSync("scenarios").filter((name) => name.endsWith(".yaml"));
-  const silent = scenarios.filter(
+  const unmarked = scenarios.filter(
     (name) => !readFileSync(`scenarios/${name}`, "utf8").split("\n")[1]!.endsWith("? Cell and product are invented."),
   );
-  expect(silent).toEqual([]);
+  expect(unmarked).toEqual([]);
 });

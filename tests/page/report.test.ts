@@ -75,7 +75,8 @@ async function findings(page: Page): Promise<readonly string[]> {
 const openAll = "document.querySelectorAll('details').forEach((each) => { each.open = true; })";
 const cases = Object.keys(reports).flatMap((name) => Object.keys(looks).map((look) => [name, look] as const));
 
-describe("a report in a browser", () => {
+// A long report takes 4 s on an idle machine.
+describe("a report in a browser", { timeout: 60_000 }, () => {
   it.each(cases)("of %s has no accessibility violations, %s", async (name, look) => {
     const page = await opened(name, { ...looks[look as keyof typeof looks], bypassCSP: true });
     // Long tables are checked in one report only, which saves a minute.

@@ -28,7 +28,7 @@ function isProgram(file: string): boolean {
   }
 }
 
-/** The Chromium of this machine, or undefined where it has none; throws where CHROMIUM names no program. */
+/** The Chromium of this machine, or undefined when it has none; throws when CHROMIUM names no program. */
 export function installedBrowser({ CHROMIUM: named = "", PATH: folders = "" }: NodeJS.ProcessEnv): string | undefined {
   if (named === "")
     return [...folders.split(path.delimiter), "/usr/bin"]
@@ -40,13 +40,13 @@ export function installedBrowser({ CHROMIUM: named = "", PATH: folders = "" }: N
   );
 }
 
-/** The browser of the package, in a new folder, with the libraries and fonts that a bare machine lacks. */
+/** The browser of the package in a new folder, with the libraries and fonts that a minimal machine lacks. */
 async function unpackedBrowser(): Promise<LaunchOptions> {
   const folder = mkdtempSync(path.join(tmpdir(), "blowcell-browser-"));
   const unpack = `import chromium from "@sparticuz/chromium"; console.log(await chromium.executablePath());`;
   const { stdout } = await promisify(execFile)(process.execPath, ["--input-type=module", "--eval", unpack], {
     cwd: fileURLToPath(new URL("../..", import.meta.url)),
-    // The package unpacks into the temporary folder, and its libraries only where it finds itself in AWS Lambda.
+    // The package unpacks into the temporary folder, and unpacks its libraries only in AWS Lambda.
     env: { ...process.env, TMPDIR: folder, AWS_EXECUTION_ENV: "AWS_Lambda_nodejs22.x" },
   });
   const fonts = path.join(folder, "fonts.conf");
@@ -57,7 +57,7 @@ async function unpackedBrowser(): Promise<LaunchOptions> {
   };
 }
 
-/** Throws with the remedy where no browser starts; a skipped test would prove nothing. */
+/** Throws with the remedy when no browser starts; a skipped test would prove nothing. */
 export async function openBrowser(environment = process.env): Promise<Browser> {
   const executablePath = installedBrowser(environment);
   try {

@@ -25,10 +25,10 @@ const left: StationSpec = {
 };
 
 const scenario: Scenario = {
-  name: "every-law",
-  title: "Every law",
+  name: "every-distribution",
+  title: "Every distribution",
   delivery: { kind: "reciprocating-screw", rechargeStarts: "mold-closed", shotFor: "served" },
-  valve: { shift: { kind: "uniform", min: 0.2, max: 0.4 }, dispatch: "longest-waiting" },
+  valve: { shift: { kind: "uniform", min: 0.2, max: 0.4 }, dispatch: "longest-since-drop" },
   stations: [left, { ...left, name: "middle", cool: { kind: "normal", mean: 7, sd: 4 } }, { ...left, name: "right" }],
   operators: 1,
   run: { length: 36_000, replications: 1, seed: "golden", warmup: 600, start: "cold" },

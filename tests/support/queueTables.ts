@@ -12,7 +12,10 @@ const busy = (name: string): ResourceSpec => ({
   whenStopped: "stopped",
 });
 
-const time = (law: Distribution, more: Partial<TimeSpec> = {}): TimeSpec => ({ laws: [{ law }], ...more });
+const time = (distribution: Distribution, more: Partial<TimeSpec> = {}): TimeSpec => ({
+  distributions: [{ distribution }],
+  ...more,
+});
 export const exponential = (mean: number): Distribution => ({ kind: "exponential", mean });
 const numbered = (name: string, count: number): string[] => Array.from({ length: count }, (_, i) => `${name} ${i + 1}`);
 

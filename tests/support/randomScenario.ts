@@ -94,7 +94,7 @@ export function randomScenario(options: RandomScenarioOptions): fc.Arbitrary<Sce
           shift: times(0, 1),
           dispatch: fc.constantFrom(
             "first-ready" as const,
-            "longest-waiting" as const,
+            "longest-since-drop" as const,
             "alternate" as const,
             "priority" as const,
           ),

@@ -31,9 +31,19 @@ export function reportedOf(scenario: Scenario, text = ""): ReportedScenario {
   return { study, shots: firstShots(study.scenario, leadingInCycle(study)), text, settings: [], issues: [] };
 }
 
+const reports = new Map<string, ReportInput>();
+
+/** Files of tests that run in one process share each report. */
 export function runReport(name: string, set: readonly string[] = []): ReportInput {
+  const key = [name, ...set.toSorted()].join("\n");
   const text = shippedText(name);
-  return { version: "0.0.0-test", scenarios: [reportedOf(scenarioOf(text, name, set), text)], comparison: [] };
+  const report = reports.get(key) ?? {
+    version: "0.0.0-test",
+    scenarios: [reportedOf(scenarioOf(text, name, set), text)],
+    comparison: [],
+  };
+  reports.set(key, report);
+  return report;
 }
 
 export function compareReport(names: readonly string[]): ReportInput {

@@ -17,7 +17,7 @@ export interface TableRun {
 
 /** A fixed time of `count` ticks. */
 export function ticks(count: number, more: Partial<TimeSpec> = {}): TimeSpec {
-  return { laws: [{ law: { kind: "fixed", value: count }, factor: 1e-6 }], ...more };
+  return { distributions: [{ distribution: { kind: "fixed", value: count }, factor: 1e-6 }], ...more };
 }
 
 export function runTable(table: StepTable, until: number, options: Partial<SimulationOptions> = {}): TableRun {
@@ -41,13 +41,12 @@ export function runTable(table: StepTable, until: number, options: Partial<Simul
       simulation.marks.ticks.filter((_, i) => simulation.marks.counters[i] === counterNumber(counter)),
     chainOf: (process) => {
       const [chain] = simulation.chainsOf([table.processes.findIndex((each) => each.name === process)]);
-      const held = Array.from(
-        program.activities,
-        (activity, i) => [`${activity.resource}: ${activity.step}`, i] as const,
-      );
-      return Object.fromEntries(
-        held.map(([name, i]) => [name, chain!.ticks[i]!] as const).filter(([, time]) => time > 0),
-      );
+      const held = new Map<string, number>();
+      program.activities.forEach(({ resource, step }, i) => {
+        const name = `${resource}: ${step}`;
+        if (chain!.ticks[i]! > 0) held.set(name, (held.get(name) ?? 0) + chain!.ticks[i]!);
+      });
+      return Object.fromEntries(held);
     },
   };
 }

@@ -6,7 +6,7 @@
  * removal by operator is kept as a request. Requests are granted in the order of their grants up to the decision. A later shot
  * requests an operator at or after its own decision, so that it never precedes a grant already made.
  *
- * Rules: at one instant grants come before the dispatch, so that a removal of zero duration counts. `longest-waiting` counts from
+ * Rules: at one instant grants come before the dispatch, so that a removal of zero duration counts. `longest-since-drop` counts from
  * the start of a station's last drop; a station without a drop has waited longest. A cell that needs an operator and has none
  * stops.
  */
@@ -20,7 +20,7 @@ export interface RecursionCell {
     /** All steps between drop and removal in order, extra steps included. */
     readonly moldSteps: readonly string[];
   }[];
-  readonly dispatch: "first-ready" | "longest-waiting" | "alternate" | "priority";
+  readonly dispatch: "first-ready" | "longest-since-drop" | "alternate" | "priority";
   readonly rechargeStarts: "valve-neutral" | "mold-closed";
   readonly operators: number;
   readonly start: "running" | "cold";
@@ -118,7 +118,7 @@ function chooseStation(progress: Progress, admitted: readonly number[], decision
 function rankOf(progress: Progress, station: number): number {
   const ranks = {
     "first-ready": at(progress.ready, station),
-    "longest-waiting": at(progress.lastDrop, station),
+    "longest-since-drop": at(progress.lastDrop, station),
     priority: at(progress.cell.stations, station).priority,
     alternate: 0, // the rotation admits one station only
   };

@@ -1,4 +1,4 @@
-// The temperatures of a cooling wall by finite differences, from the heat equation and Newton's law of cooling.
+// The temperatures of a cooling wall by finite differences, from the heat equation and Newton's distribution of cooling.
 
 /*
  * Independent of the eigenvalue series: each node holds the heat of its slice. Heat flows between neighbors by Fourier's law, and

@@ -1,114 +1,140 @@
-// Where the bottleneck sits: each step's share of the critical path, beside utilization, slack and elasticity.
+// Where the bottleneck sits: each resource's share of the critical path and its steps, beside utilization, slack and elasticity.
 import type { StepScale } from "#cell/layers/planCell.ts";
+import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { naturalOrder } from "#foundation/naturalOrder.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import {
-  elasticityMethod,
-  elasticityMethods,
-  elasticityTargets,
-  finiteDifference,
-  SCALE_FACTORS,
-} from "./elasticity.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 import { isActiveState } from "#cell/words/isActiveState.ts";
+import type { StateKind } from "#cell/words/stateNames.ts";
+import { elasticities, type Elasticity } from "./elasticity.ts";
+import { resourceGroups, stepGroups, type StepGroup, type ToldStep } from "./resourceGroups.ts";
+import { slackOfGroup } from "./runnerUp.ts";
 
-export interface BottleneckRow {
-  readonly rank: number;
-  readonly resource: string;
-  readonly step: string;
-  readonly criticalShare: Interval;
+/** A step, or that part of its time which belongs to one resource. */
+export interface BottleneckStep extends ToldStep, Elasticity {
+  /** Whose step it is; several where identical resources share it. */
+  readonly resources: readonly string[];
+  /** Share of the critical path. */
+  readonly share: Interval;
   /** The part of the share whose start was bound by more than one completion. */
   readonly tiedShare: number;
-  /** Share of the observed time in which the resource was active. */
-  readonly utilization: number;
-  /** Shares of the observed time in which the resource's active period was the longest: in all, and while nobody shared it. */
-  readonly longestActiveShare: number;
-  readonly longestActiveAlone: number;
-  /** Seconds a shot by which the step may grow before it binds the ideal cycle. */
+  /** Seconds by which the step may grow before it sets the pace of the ideal cycle. */
   readonly slackSeconds: number | null;
-  readonly elasticity: Interval | null;
-  readonly elasticityMethod: string | null;
 }
 
-type Elasticity = Pick<BottleneckRow, "elasticity" | "elasticityMethod">;
+/** A resource, or several identical ones. */
+export interface BottleneckResource {
+  readonly group: string;
+  readonly resources: readonly string[];
+  /** Share of the critical path that belongs to it; those of all resources add up to 1. */
+  readonly share: Interval;
+  /** The intervals of this share and of the largest one overlap. */
+  readonly isTied: boolean;
+  readonly tiedShare: number;
+  /** Working time over observed time, mean of identical resources; and the same for the states that count as active. */
+  readonly utilization: number;
+  readonly activeShare: number;
+  /** Shares of the observed time in which the active period was the longest: in all, and while no other resource shared it. */
+  readonly longestActiveShare: number;
+  readonly longestActiveAlone: number;
+  /** Seconds a shot by which its circuit may grow before it sets the ideal cycle; null where it has no circuit of its own. */
+  readonly slackPerShot: number | null;
+  /** The largest share comes first. */
+  readonly steps: readonly BottleneckStep[];
+}
 
-/** `answersTo` gives the replications in which a step was scaled. */
-export function bottleneckRows(
+/** The largest share comes first. `answersTo` gives the replications in which a step was scaled. */
+export function bottleneckResources(
   scenario: Scenario,
   answers: readonly ReplicationAnswer[],
   answersTo: (scale: StepScale) => readonly ReplicationAnswer[],
   ideal: IdealCycle,
-): readonly BottleneckRow[] {
+): readonly BottleneckResource[] {
   const elasticityOf = elasticities(scenario, answers, answersTo);
-  const steps = answers[0]?.criticalShares ?? [];
-  // An operator has no step of its own: the removal belongs to the station. It is busy or not all the same.
-  const helpers = (answers[0]?.longestActive ?? [])
-    .filter(({ resource }) => steps.every((step) => step.resource !== resource))
-    .map(({ resource }) => ({ resource, step: "" }));
-  return [...steps, ...helpers]
-    .map(({ resource, step }, i) => {
-      const criticalShare = meanInterval(answers.map((answer) => answer.criticalShares[i]?.share ?? 0));
-      return {
-        resource,
-        step,
-        criticalShare,
-        tiedShare: meanInterval(answers.map((answer) => answer.criticalShares[i]?.tied ?? 0)).mean,
-        ...activity(resource, answers),
-        slackSeconds: ideal.slackOf(resource, step),
-        ...elasticityOf(resource, step, criticalShare),
-      };
-    })
-    .toSorted(byShare)
-    .map((row, index) => ({ rank: index + 1, ...row }));
-}
-
-function byShare(one: Omit<BottleneckRow, "rank">, other: Omit<BottleneckRow, "rank">): number {
-  return (
-    other.criticalShare.mean - one.criticalShare.mean ||
-    naturalOrder(one.resource, other.resource) ||
-    naturalOrder(one.step, other.step)
+  const steps = stepGroups(scenario, answers[0]?.criticalShares ?? [], true);
+  const isOnPath = (places: readonly number[]): boolean => sharesAt(places, answers).share.mean > 0;
+  // A step that is never on the path stands beneath its own resource.
+  const whole = stepGroups(scenario, answers[0]?.criticalShares ?? [], false);
+  const isShown = ({ group, places }: StepGroup): boolean => {
+    const own = whole.find((each) => each.places.includes(places[0]!))!;
+    return isOnPath(places) || (own.group === group && !isOnPath(own.places));
+  };
+  const found = [...resourceGroups(scenario)].map(([group, resources]) => {
+    const own = steps.filter((step) => step.group === group && isShown(step));
+    const places = own.flatMap((step) => step.places);
+    return {
+      group,
+      resources: inReadingOrder(resources, (name) => name),
+      ...sharesAt(places, answers),
+      ...activity(resources, answers),
+      slackPerShot: slackOfGroup(group, scenario, ideal),
+      steps: own
+        .map((step) => ({ ...stepRow(step, answers, ideal), ...elasticityOf(step) }))
+        .toSorted((one, other) => other.share.mean - one.share.mean || naturalOrder(one.step, other.step)),
+    };
+  });
+  const ranked = found.toSorted(
+    (one, other) => other.share.mean - one.share.mean || naturalOrder(one.resources[0]!, other.resources[0]!),
   );
+  return ranked.map((each, i) => ({ ...each, isTied: i > 0 && overlap(ranked[0]!.share, each.share) }));
 }
 
-function activity(
-  resource: string,
+/** Overlap of the 95 % intervals; a share of 0 is tied with nothing. */
+function overlap(largest: Interval, other: Interval): boolean {
+  return other.mean > 0 && other.mean + (other.halfWidth ?? 0) >= largest.mean - (largest.halfWidth ?? 0);
+}
+
+function stepRow(
+  { step, role, task, members, places }: StepGroup,
   answers: readonly ReplicationAnswer[],
-): Pick<BottleneckRow, "utilization" | "longestActiveShare" | "longestActiveAlone"> {
-  const longest = answers.map((answer) => answer.longestActive.find((active) => active.resource === resource));
+  ideal: IdealCycle,
+): Omit<BottleneckStep, keyof Elasticity> {
+  const slacks = members.flatMap((member) => ideal.slackOf(member.resource, member.step) ?? []);
+  const resources = new Set(members.map(({ resource }) => resource));
   return {
-    utilization: utilization(resource, answers),
-    longestActiveShare: meanInterval(longest.map((active) => (active ? active.sole + active.shifting : 0))).mean,
-    longestActiveAlone: meanInterval(longest.map((active) => active?.sole ?? 0)).mean,
+    step,
+    ...(role ? { role } : {}),
+    ...(task ? { task } : {}),
+    resources: inReadingOrder([...resources], (name) => name),
+    ...sharesAt(places, answers),
+    slackSeconds: slacks.length === 0 ? null : slacks.reduce((least, each) => Math.min(least, each)),
   };
 }
 
-function utilization(resource: string, answers: readonly ReplicationAnswer[]): number {
-  const shares = answers.map((answer) =>
-    answer.stateShares
-      .filter((state) => state.resource === resource && isActiveState(state.state, state.kind))
-      .reduce((sum, { share }) => sum + share, 0),
-  );
-  return meanInterval(shares).mean;
+function sharesAt(
+  places: readonly number[],
+  answers: readonly ReplicationAnswer[],
+): Pick<BottleneckStep, "share" | "tiedShare"> {
+  const sumOf = ({ criticalShares }: ReplicationAnswer, part: "share" | "tied"): number =>
+    places.reduce((sum, place) => sum + (criticalShares[place]?.[part] ?? 0), 0);
+  return {
+    share: meanInterval(answers.map((answer) => sumOf(answer, "share"))),
+    tiedShare: meanInterval(answers.map((answer) => sumOf(answer, "tied"))).mean,
+  };
 }
 
-function elasticities(
-  scenario: Scenario,
-  answers: readonly ReplicationAnswer[],
-  answersTo: (scale: StepScale) => readonly ReplicationAnswer[],
-): (resource: string, step: string, share: Interval) => Elasticity {
-  const method = elasticityMethod(scenario);
-  const targets = elasticityTargets(scenario, answers);
-  const none = { elasticity: null, elasticityMethod: null };
-  return (resource, step, share) => {
-    if (method !== "difference") {
-      return { elasticity: { ...share, mean: -share.mean }, elasticityMethod: elasticityMethods[method] };
-    }
-    const isTarget = targets.some((target) => target.resource === resource && target.step === step);
-    const scaled = (factor: number): readonly ReplicationAnswer[] => answersTo({ resource, step, factor });
-    const { shorter, longer } = SCALE_FACTORS;
-    const elasticity = isTarget ? finiteDifference(scaled(shorter), scaled(longer)) : null;
-    return elasticity ? { elasticity, elasticityMethod: elasticityMethods.difference } : none;
+type Activity = Pick<BottleneckResource, "utilization" | "activeShare" | "longestActiveShare" | "longestActiveAlone">;
+
+function activity(resources: readonly string[], answers: readonly ReplicationAnswer[]): Activity {
+  const timeIn = (counts: (state: string, kind: StateKind) => boolean): number => {
+    const sums = answers.map(({ stateShares }) =>
+      stateShares
+        .filter(({ resource, state, kind }) => resources.includes(resource) && counts(state, kind))
+        .reduce((sum, { share }) => sum + share, 0),
+    );
+    return meanInterval(sums).mean / resources.length;
+  };
+  const longest = answers.map(({ longestActive }) =>
+    longestActive.filter(({ resource }) => resources.includes(resource)),
+  );
+  const longestOf = (timeOf: (active: ReplicationAnswer["longestActive"][number]) => number): number =>
+    meanInterval(longest.map((rows) => rows.reduce((sum, row) => sum + timeOf(row), 0))).mean;
+  return {
+    utilization: timeIn((_, kind) => kind === "working"),
+    activeShare: timeIn(isActiveState),
+    longestActiveShare: longestOf(({ sole, shifting }) => sole + shifting),
+    longestActiveAlone: longestOf(({ sole }) => sole),
   };
 }

@@ -6,9 +6,10 @@ import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import { areEqual } from "#analysis/ideal/orderedShots.ts";
 import { callers } from "#analysis/ideal/takeawayOwners.ts";
-import type { CriticalShare, ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
+import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
+import { stepGroups, type StepGroup } from "./resourceGroups.ts";
 
-export const elasticityMethods = {
+const elasticityMethods = {
   exact: "critical path, exact for a fixed order",
   estimate: "critical path, estimate (equal stations, first-ready)",
   difference: "paired finite difference",
@@ -51,21 +52,57 @@ export function sharesCrew(scenario: Scenario): boolean {
   return callers(scenario) > scenario.operators;
 }
 
-/** The steps that are to be run again, shorter and longer; none where the critical path tells enough. */
-export function elasticityTargets(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly StepScale[] {
-  if (elasticityMethod(scenario) !== "difference") return [];
-  return averageShares(answers)
-    .filter(({ role, share }) => share >= LEAST_SHARE && role !== "stop.stand")
-    .toSorted((one, other) => other.share - one.share)
-    .slice(0, MOST_STEPS)
-    .flatMap(({ resource, step }) => Object.values(SCALE_FACTORS).map((factor) => ({ resource, step, factor })));
+export interface Elasticity {
+  /** Of all time of the step, whichever resource it belongs to. */
+  readonly elasticity: Interval | null;
+  readonly elasticityMethod: string | null;
 }
 
-function averageShares(answers: readonly ReplicationAnswer[]): readonly CriticalShare[] {
-  return (answers[0]?.criticalShares ?? []).map((row, i) => ({
-    ...row,
-    share: mean(answers.map((answer) => answer.criticalShares[i]?.share ?? 0)),
-  }));
+/** `answersTo` gives the replications in which a step was scaled. */
+export function elasticities(
+  scenario: Scenario,
+  answers: readonly ReplicationAnswer[],
+  answersTo: (scale: StepScale) => readonly ReplicationAnswer[],
+): (step: StepGroup) => Elasticity {
+  const method = elasticityMethod(scenario);
+  const wholes = stepGroups(scenario, answers[0]?.criticalShares ?? [], false);
+  const targets = targetSteps(scenario, answers);
+  return ({ places: [place = -1] }) => {
+    const { places, members } = wholes.find((whole) => whole.places.includes(place))!;
+    if (method !== "difference") {
+      const share = meanInterval(answers.map((answer) => shareAt(places, answer)));
+      return { elasticity: { ...share, mean: -share.mean }, elasticityMethod: elasticityMethods[method] };
+    }
+    const isTarget = targets.some((target) => target.places.includes(place));
+    const { shorter, longer } = scalesOf(members);
+    const elasticity = isTarget ? finiteDifference(answersTo(shorter), answersTo(longer)) : null;
+    return { elasticity, elasticityMethod: elasticity && elasticityMethods.difference };
+  };
+}
+
+/** The steps that are to be run again, shorter and longer; none where the critical path tells enough. */
+export function elasticityTargets(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly StepScale[] {
+  return targetSteps(scenario, answers).flatMap(({ members }) => Object.values(scalesOf(members)));
+}
+
+function targetSteps(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly StepGroup[] {
+  if (elasticityMethod(scenario) !== "difference") return [];
+  return stepGroups(scenario, answers[0]?.criticalShares ?? [], false)
+    .map((step) => ({ step, share: mean(answers.map((answer) => shareAt(step.places, answer))) }))
+    .filter(({ step, share }) => share >= LEAST_SHARE && step.role !== "stop.stand")
+    .toSorted((one, other) => other.share - one.share)
+    .slice(0, MOST_STEPS)
+    .map(({ step }) => step);
+}
+
+function scalesOf(members: StepGroup["members"]): Readonly<Record<keyof typeof SCALE_FACTORS, StepScale>> {
+  const { shorter, longer } = SCALE_FACTORS;
+  const steps = [...new Map(members.map((member) => [JSON.stringify(member), member])).values()];
+  return { shorter: { steps, factor: shorter }, longer: { steps, factor: longer } };
+}
+
+function shareAt(places: readonly number[], { criticalShares }: ReplicationAnswer): number {
+  return places.reduce((sum, place) => sum + (criticalShares[place]?.share ?? 0), 0);
 }
 
 /**

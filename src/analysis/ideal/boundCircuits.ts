@@ -16,16 +16,16 @@ interface Bound {
   readonly ticks: number;
 }
 
-/** Mean ticks of the steps of a process that have this role; of a step with several laws the one with this number. */
-type Mean = (process: string, role: StepRole, law?: number) => number;
+/** Mean ticks of the steps of a process that have this role; of a step with several distributions the one with this number. */
+type Mean = (process: string, role: StepRole, distribution?: number) => number;
 
 /** Bounds at mean times, the one that binds first; the true period may be longer. */
 export function boundCircuits(scenario: Scenario): readonly IdealCircuit[] {
   const { program, processes, steps } = planOf(scenario);
-  const mean: Mean = (process, role, law = 0) =>
+  const mean: Mean = (process, role, distribution = 0) =>
     program.rows
       .filter((row, i) => hasRole(steps[i]!, role) && processes[row.process]!.name === process)
-      .map((row) => (row.draw?.samplers[law] ?? row.draw?.samplers[0])?.meanTicks ?? 0)
+      .map((row) => (row.draw?.samplers[distribution] ?? row.draw?.samplers[0])?.meanTicks ?? 0)
       .reduce((sum, ticks) => sum + ticks, 0);
   const bounds = [
     ...screwBounds(scenario, mean),

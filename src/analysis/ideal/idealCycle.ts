@@ -48,7 +48,7 @@ export interface IdealCycle {
 }
 
 /**
- * Times are the means of the sampled laws, in whole microseconds. The graph comes from running the cycle table itself, so that it
+ * Times are the means of the sampled distributions, in whole microseconds. The graph comes from running the cycle table itself, so that it
  * cannot disagree with the simulation; the period comes from the graph alone. Nothing stops in it.
  */
 export function idealCycle(disturbed: Scenario): IdealCycle {

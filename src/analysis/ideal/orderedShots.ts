@@ -135,7 +135,8 @@ function repeats(
     const earlier = nodes[i - step];
     const isSame =
       earlier?.process === node.process && earlier.position === node.position && node.start - earlier.start === stretch;
-    if (!isSame) return false;
+    // While a buffer still fills, the starts repeat, but each needs an older part than the one before.
+    if (!isSame || node.needed.some((before, k) => before - earlier.needed[k]! !== step)) return false;
   }
   return true;
 }

@@ -1,4 +1,4 @@
-// The plan of a cell, made once for each scenario: the tables and means of its laws cost more than many a run.
+// The plan of a cell, made once for each scenario: the tables and means of its distributions cost more than many a run.
 import { planCell, type CellPlan, type StepScale } from "#cell/layers/planCell.ts";
 import { undisturbed } from "#cell/layers/undisturbed.ts";
 import type { CellResource } from "#cell/words/cellTable.ts";

@@ -11,7 +11,7 @@ export interface StepTime {
   readonly role: StepRole;
   /** The station whose cycle it belongs to; of a recharge the one whose shot it replaces; null where all stations share it. */
   readonly station: string | null;
-  /** Mean of the sampled law, clamped as it is. */
+  /** Mean of the sampled distribution, clamped as it is. */
   readonly seconds: number;
 }
 

@@ -31,6 +31,8 @@ interface StateShare {
 export interface CriticalShare extends Pick<ChainShare, "role" | "task"> {
   readonly resource: string;
   readonly step: string;
+  /** The resource that the step waited for, of those that it keeps busy; a server, not one of its places. */
+  readonly owner: string;
   /** Of the observed time on shift; those of all steps add up to 1. */
   readonly share: number;
   /** The part of it whose start was bound by more than one completion. */
@@ -138,7 +140,7 @@ function resinFlow(record: CellRecord): ResinFlow {
 }
 
 /**
- * A step that several processes share, as the valve's shift to a port, is one step of its resource. Time off shift stands apart:
+ * A step that several processes share, as the valve's shift to a port, is one step of its resource for each owner. Time off shift stands apart:
  * the shares are those of the rest.
  */
 function criticalShares(record: CellRecord): readonly CriticalShare[] {
@@ -146,10 +148,12 @@ function criticalShares(record: CellRecord): readonly CriticalShare[] {
   const working = record.chain.filter(({ role }) => role !== "calendar.off");
   const total = working.reduce((sum, { ticks }) => sum + ticks, 0);
   if (total === 0) return [];
-  for (const { resource, step, role, task, ticks, tiedTicks } of working) {
-    const key = JSON.stringify([resource, step]);
+  const servers = record.takeaway?.servers ?? [];
+  for (const { resource, step, role, task, ticks, tiedTicks, ...link } of working) {
+    const owner = servers.find(({ places }) => places.includes(link.owner))?.name ?? link.owner;
+    const key = JSON.stringify([resource, step, owner]);
     const tag = { ...(role ? { role } : {}), ...(task ? { task } : {}) };
-    const known = shares.get(key) ?? { resource, step, ...tag, share: 0, tied: 0 };
+    const known = shares.get(key) ?? { resource, step, owner, ...tag, share: 0, tied: 0 };
     shares.set(key, { ...known, share: known.share + ticks / total, tied: known.tied + tiedTicks / total });
   }
   return [...shares.values()];

@@ -1,7 +1,7 @@
 // What a calendar plans for each local day, and what the cell made of that day over the replications.
 import { mean } from "simple-statistics";
 import { united, type Stretch } from "#engine/calendar.ts";
-import { lawMean } from "#engine/distributions/law.ts";
+import { distributionMean } from "#engine/distributions/moments.ts";
 import { dateOf, weekdayOf, type Weekday } from "#foundation/civilDate.ts";
 import { purgeOfChange } from "#cell/layers/purge.ts";
 import { dayUses, type QuarterRecord } from "#cell/records/quarterRecord.ts";
@@ -59,7 +59,7 @@ function plannedChange(change: ChangeSpec, scenario: Scenario): PlannedChange {
     kind,
     at,
     ...(station === undefined ? {} : { station }),
-    seconds: lawMean(time),
+    seconds: distributionMean(time),
     purged: purgeOfChange(change, scenario),
     residue: purge?.residue ?? null,
   };

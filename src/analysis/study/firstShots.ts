@@ -5,7 +5,8 @@ import type { TimelineRecord } from "#cell/records/timelineRecord.ts";
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { serverOf } from "#scenario/resolving/takeawayGroups.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { asWhole, type LeadingStep } from "#analysis/bottleneck/leadingSteps.ts";
+import type { BottleneckStep } from "#analysis/bottleneck/bottleneck.ts";
+import { asWhole } from "#analysis/bottleneck/resourceGroups.ts";
 import { planOf } from "#analysis/ideal/planOf.ts";
 import type { Study } from "./study.ts";
 
@@ -22,13 +23,13 @@ const typicalPart = 0.5;
 /** Parts of the observed time at which a typical stretch is looked for. */
 const places = [0, 1 / 2, 3 / 4];
 
-/** The step that leads among those of the undisturbed cycle: a stop or a start that leads is seen in few cycles, and looked for in vain. */
-export function leadingInCycle({ leading, ideal }: Pick<Study, "leading" | "ideal">): LeadingStep | undefined {
-  return leading.find(({ step, resources: [first = ""] }) => ideal.slackOf(first, step) !== null);
+/** The step that leads among those of the undisturbed cycle, the resource that sets the pace first: a stop or a start that leads is seen in few cycles, and looked for in vain. */
+export function leadingInCycle({ bottleneck }: Pick<Study, "bottleneck">): BottleneckStep | undefined {
+  return bottleneck.flatMap(({ steps }) => steps).find(({ slackSeconds }) => slackSeconds !== null);
 }
 
 /** With the random numbers of the study's first replication: right after the start-up, or later where that is not typical; at worst the first. */
-export function firstShots(scenario: Scenario, leading?: LeadingStep): FirstShots {
+export function firstShots(scenario: Scenario, leading?: BottleneckStep): FirstShots {
   const warmup = settledWarmup(scenario);
   const tried: FirstShots[] = [];
   for (const place of places) {
@@ -39,14 +40,14 @@ export function firstShots(scenario: Scenario, leading?: LeadingStep): FirstShot
   return tried[0]!;
 }
 
-export function isTypical({ leadingShare }: Pick<FirstShots, "leadingShare">, leading?: LeadingStep): boolean {
+export function isTypical({ leadingShare }: Pick<FirstShots, "leadingShare">, leading?: BottleneckStep): boolean {
   return leading === undefined || (leadingShare !== null && leadingShare >= typicalPart * leading.share.mean);
 }
 
 function shotsFrom(
   begins: number,
   scenario: Scenario,
-  leading: LeadingStep | undefined,
+  leading: BottleneckStep | undefined,
 ): Pick<FirstShots, "timeline" | "leadingShare"> {
   const found = cycleTimeline(planOf(scenario), begins);
   const timeline = found && { ...found, resources: inReadingOrder(found.resources, (resource) => resource) };
@@ -54,7 +55,7 @@ function shotsFrom(
 }
 
 /** A server's work stands in the row of one of its places. */
-function shareOf({ step, resources }: LeadingStep, { chain, seconds }: TimelineRecord, scenario: Scenario): number {
+function shareOf({ step, resources }: BottleneckStep, { chain, seconds }: TimelineRecord, scenario: Scenario): number {
   const own = chain.filter((segment) => {
     const owners = [segment.resource, segment.process, serverOf(segment.resource, scenario) ?? ""];
     return asWhole(segment).step === step && owners.some((owner) => resources.includes(owner));

@@ -2,13 +2,13 @@
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { bottleneckRows, type BottleneckRow } from "#analysis/bottleneck/bottleneck.ts";
+import { bottleneckResources, type BottleneckResource } from "#analysis/bottleneck/bottleneck.ts";
 import { calendarStudy, type CalendarStudy } from "./calendarStudy.ts";
 import { costMeasures, costStudy, type CostStudy } from "#analysis/indicators/costStudy.ts";
 import { elasticityTargets } from "#analysis/bottleneck/elasticity.ts";
 import { idealCycle, type IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { kpiRows, type KpiRow } from "#analysis/indicators/kpiRows.ts";
-import { leadingSteps, runnerUp, type LeadingStep, type RunnerUp } from "#analysis/bottleneck/leadingSteps.ts";
+import { runnerUp, type RunnerUp } from "#analysis/bottleneck/runnerUp.ts";
 import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
 import { CELL, type MeasureValue } from "#analysis/replication/measures.ts";
 import { shotSpreads, type ShotSpread } from "./shotSpread.ts";
@@ -42,10 +42,9 @@ export interface Study {
   readonly replications: number;
   readonly measures: readonly MeasureSummary[];
   readonly states: readonly StateSummary[];
-  /** The step that holds the cell back most comes first. */
-  readonly bottleneck: readonly BottleneckRow[];
-  /** The same with equal stations taken together, and the resource that would bind next. */
-  readonly leading: readonly LeadingStep[];
+  /** The resource that sets the pace comes first. */
+  readonly bottleneck: readonly BottleneckResource[];
+  /** The resource that would set the pace next. */
   readonly runnerUp: RunnerUp | null;
   readonly ideal: IdealCycle;
   /** Shot to shot, of the first replication. */
@@ -119,7 +118,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
   if (stuck) return { kind: "stuck", issue: standstillIssue(scenario, stuck) };
   const answers = answersOf(state.answers, null);
   const ideal = idealCycle(scenario);
-  const leading = leadingSteps(scenario, answers);
+  const bottleneck = bottleneckResources(scenario, answers, (scale) => answersOf(state.answers, scale), ideal);
   const measures = summarizeMeasures(answers);
   const windows = stationWindows(scenario, ideal, meltRate(measures), rejectShare(scenario, measures));
   const costs = costStudy(scenario, answers, windows);
@@ -132,9 +131,8 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       replications: answers.length,
       measures: inReadingOrder([...measures, ...summarizeMeasures(costMeasures(costs))], resourceOf),
       states: inReadingOrder(summarizeStates(scenario, answers), resourceOf),
-      bottleneck: bottleneckRows(scenario, answers, (scale) => answersOf(state.answers, scale), ideal),
-      leading,
-      runnerUp: runnerUp(scenario, leading[0], ideal),
+      bottleneck,
+      runnerUp: runnerUp(scenario, bottleneck[0], ideal),
       ideal,
       cycles: inReadingOrder(answers[0]?.cycles ?? [], stationOf),
       windows,

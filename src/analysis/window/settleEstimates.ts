@@ -1,7 +1,7 @@
 // Puts computed times where a scenario says `estimate`, or tells which keys they would need.
 import { missingRows, processWindow } from "#physics/window/processWindow.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
-import { lawMean } from "#engine/distributions/law.ts";
+import { distributionMean } from "#engine/distributions/moments.ts";
 import type { Finding } from "#scenario/values/finding.ts";
 import type { EstimatesSpec, EstimatedStep, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { ownStepsAfter } from "#cell/table/ownStepsAfter.ts";
@@ -42,8 +42,11 @@ function settleStation(station: StationSpec): Settled {
     return answer === undefined ? rest[step] : fixed(Math.max(0, (answer.seconds ?? 0) - meanwhile));
   };
   const blow = settled("blow");
-  const own = ownStepsAfter(rest.extra, ["mold.blow", "mold.cool"]).reduce((sum, { time }) => sum + lawMean(time), 0);
-  const times = { blow, cool: settled("cool", lawMean(blow) + own), vent: settled("vent") };
+  const own = ownStepsAfter(rest.extra, ["mold.blow", "mold.cool"]).reduce(
+    (sum, { time }) => sum + distributionMean(time),
+    0,
+  );
+  const times = { blow, cool: settled("cool", distributionMean(blow) + own), vent: settled("vent") };
   return {
     station: { ...rest, ...times, estimated: estimates.steps },
     findings: [...found.values()].flatMap(({ finding }) => finding ?? []),

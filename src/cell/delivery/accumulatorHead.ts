@@ -8,7 +8,7 @@ import { named } from "#cell/words/stepNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
 import { valveResource } from "#cell/table/selectorValve.ts";
 import { shotMass } from "#cell/table/shotMass.ts";
-import { fixed, massLaw, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
+import { fixed, massDistribution, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
 /**
  * A head calls for melt when its drop begins: the valve shifts to it meanwhile, and its fill begins when the drop is over. Every
@@ -100,9 +100,9 @@ function head(scenario: Scenario, station: StationSpec, number: number): CellPro
           { resource: VALVE, state: openTo(station.name) },
           { resource: ramName, state: stateNames.filling },
         ],
-        // The laws of all heads, so that the screw's n-th recharge has the n-th number whichever head it fills.
+        // The distributions of all heads, so that the screw's n-th recharge has the n-th number whichever head it fills.
         time: {
-          laws: scenario.stations.map((each) => massLaw(each.recharge, shotMass(each))),
+          distributions: scenario.stations.map((each) => massDistribution(each.recharge, shotMass(each))),
           resource: PLASTICATOR,
         },
         stoppedBy: [PLASTICATOR],
@@ -136,7 +136,7 @@ function parison(station: StationSpec): readonly CellStep[] {
         { resource: station.name, state: stateNames.parisonDrop },
         { resource: ramName, state: stateNames.delivering },
       ],
-      time: { laws: [massLaw(station.drop, shotMass(station))] },
+      time: { distributions: [massDistribution(station.drop, shotMass(station))] },
       gives: [{ place: emptyOf(station) }],
       counts: { [shotsOf(station.name)]: 1 },
     },

@@ -1,6 +1,6 @@
 // Melt from one accumulator before the valve: the screw goes on filling its chamber while a parison drops, until it is full.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
-import type { PlaceSpec, TimeLaw } from "#engine/compiler/stepTable.ts";
+import type { PlaceSpec, DrawnTime } from "#engine/compiler/stepTable.ts";
 import type { AccumulatorHeadSpec, Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
 import type { CellProcess, CellResource, CellStep } from "#cell/words/cellTable.ts";
 import { dropsOf, PLASTICATOR, RAM, rechargesCounter, VALVE } from "#cell/words/cycleNames.ts";
@@ -10,7 +10,7 @@ import { named, namedAfter, stepNames } from "#cell/words/stepNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
 import { drop, shiftToPort, stationStates, valveResource } from "#cell/table/selectorValve.ts";
 import { shotMass } from "#cell/table/shotMass.ts";
-import { fixed, massLaw, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
+import { fixed, massDistribution, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
 /**
  * A recharge replaces a shot and may begin when its drop begins; recharges follow one another without a gap. A shift needs the
@@ -75,7 +75,7 @@ function places(scenario: Scenario): PlaceSpec[] {
 function plasticator(scenario: Scenario): CellProcess {
   const { run } = scenario;
   const recharging = { resource: PLASTICATOR, state: stateNames.recharging };
-  const [toShot, beyond] = rechargeLaws(scenario);
+  const [toShot, beyond] = rechargeDistributions(scenario);
   return {
     name: PLASTICATOR,
     kind: "screw",
@@ -86,12 +86,15 @@ function plasticator(scenario: Scenario): CellProcess {
         ...named("screw.recharge"),
         needs: [{ place: ROOM, takes: "cargo" }],
         shows: [recharging],
-        time: { laws: toShot },
+        time: { distributions: toShot },
         gives: fullShot,
         counts: { [rechargesCounter]: 1 },
       },
       // Both parts of one recharge use the same random number.
-      { ...named("screw.fillBeyond"), time: { laws: beyond, stream: stepNames["screw.recharge"], again: true } },
+      {
+        ...named("screw.fillBeyond"),
+        time: { distributions: beyond, stream: stepNames["screw.recharge"], again: true },
+      },
       {
         ...named("screw.hold"),
         shows: [{ resource: PLASTICATOR, state: stateNames.holdingShot }],
@@ -105,37 +108,42 @@ function plasticator(scenario: Scenario): CellProcess {
 /** For the station that is served next, and for the ram to show that it is there. */
 const fullShot: NonNullable<CellStep["gives"]> = [{ place: FULL_SHOT }, { place: SHOT_FOR_RAM }];
 
-/** For each station the law of what makes the next shot complete, and of what comes after that. */
-function rechargeLaws(scenario: Scenario): readonly [TimeLaw[], TimeLaw[]] {
+/** For each station the distribution of what makes the next shot complete, and of what comes after that. */
+function rechargeDistributions(scenario: Scenario): readonly [DrawnTime[], DrawnTime[]] {
   const { rest } = reserveOf(scenario);
   const parted = scenario.stations.map((station) => partRecharge(station.recharge, shotMass(station), rest));
   return [parted.map(([first]) => first), parted.map(([, second]) => second)];
 }
 
 /** A fixed time is parted in whole ticks, so that both parts together are exactly what the whole was. */
-function partRecharge(recharge: TimeOrRate, shot: number, rest: number): readonly [TimeLaw, TimeLaw] {
+function partRecharge(recharge: TimeOrRate, shot: number, rest: number): readonly [DrawnTime, DrawnTime] {
   const later = Math.min(rest, shot);
-  const law = recharge.by === "time" ? recharge.time : recharge.rate;
-  if (law.kind !== "fixed") return [partOf(recharge, shot, shot - later), partOf(recharge, shot, later)];
-  const seconds = recharge.by === "time" ? law.value : shot / 1e6 / law.value;
+  const distribution = recharge.by === "time" ? recharge.time : recharge.rate;
+  if (distribution.kind !== "fixed") return [partOf(recharge, shot, shot - later), partOf(recharge, shot, later)];
+  const seconds = recharge.by === "time" ? distribution.value : shot / 1e6 / distribution.value;
   const ticks = Math.round(seconds * TICKS_PER_SECOND);
   const beyond = Math.floor((ticks * later) / shot);
   return [ofTicks(ticks - beyond), ofTicks(beyond)];
 }
 
-const ofTicks = (ticks: number): TimeLaw => ({ law: { kind: "fixed", value: ticks }, factor: 1 / TICKS_PER_SECOND });
+const ofTicks = (ticks: number): DrawnTime => ({
+  distribution: { kind: "fixed", value: ticks },
+  factor: 1 / TICKS_PER_SECOND,
+});
 
-function partOf(recharge: TimeOrRate, shot: number, part: number): TimeLaw {
+function partOf(recharge: TimeOrRate, shot: number, part: number): DrawnTime {
   if (part === 0) return ofTicks(0);
-  return recharge.by === "time" ? { law: recharge.time, factor: part / shot } : massLaw(recharge, part);
+  return recharge.by === "time"
+    ? { distribution: recharge.time, factor: part / shot }
+    : massDistribution(recharge, part);
 }
 
 /** An empty chamber is filled to the largest shot, then on until it is full. */
 function firstFill(scenario: Scenario): readonly CellStep[] {
   const { shots, rest, largest } = reserveOf(scenario);
   const station = scenario.stations.find((each) => shotMass(each) === largest)!;
-  const part = (mass: number): { readonly laws: readonly TimeLaw[] } => ({
-    laws: [partOf(station.recharge, largest, mass)],
+  const part = (mass: number): { readonly distributions: readonly DrawnTime[] } => ({
+    distributions: [partOf(station.recharge, largest, mass)],
   });
   return [
     { ...named("screw.firstShot"), time: part(largest), gives: fullShot, counts: { [rechargesCounter]: 1 } },

@@ -1,7 +1,7 @@
 // Continuous extrusion: a parison always grows at the die, and each mold travels in, closes on it, cuts it off and travels out.
-import { lawMean } from "#engine/distributions/law.ts";
+import { distributionMean } from "#engine/distributions/moments.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
-import type { TimeLaw } from "#engine/compiler/stepTable.ts";
+import type { DrawnTime } from "#engine/compiler/stepTable.ts";
 import type { ContinuousSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { CellProcess, CellResource, CellStep } from "#cell/words/cellTable.ts";
 import { dropsOf, PLASTICATOR, shotsOf } from "#cell/words/cycleNames.ts";
@@ -9,7 +9,7 @@ import { stateNames } from "#cell/words/stateNames.ts";
 import { named } from "#cell/words/stepNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
 import { shotMass } from "#cell/table/shotMass.ts";
-import { fixed, massLaw, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
+import { fixed, massDistribution, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
 const DIE_ZONE = "die zone";
 const PARISON_DUE = "parison due";
@@ -60,7 +60,9 @@ function plasticator(scenario: Scenario): CellProcess {
         ...named("screw.extrude"),
         needs: [{ place: PARISON_CAUGHT, takes: "cargo" }],
         shows: [{ resource: PLASTICATOR, state: stateNames.extrudingParison }],
-        time: { laws: stations.map((_, k) => parisonLaw(scenario, stations[(k + 1) % stations.length]!)) },
+        time: {
+          distributions: stations.map((_, k) => parisonDistribution(scenario, stations[(k + 1) % stations.length]!)),
+        },
         gives: [{ place: PARISON_DUE }],
       },
       { ...named("screw.overrun"), shows: [{ resource: PLASTICATOR, state: stateNames.extrudingToRegrind }] },
@@ -68,10 +70,10 @@ function plasticator(scenario: Scenario): CellProcess {
   };
 }
 
-function parisonLaw(scenario: Scenario, station: StationSpec): TimeLaw {
-  const law = massLaw(station.recharge, shotMass(station));
+function parisonDistribution(scenario: Scenario, station: StationSpec): DrawnTime {
+  const distribution = massDistribution(station.recharge, shotMass(station));
   const slower = slowedBy(scenario);
-  return slower === 1 ? law : { ...law, factor: (law.factor ?? 1) * slower };
+  return slower === 1 ? distribution : { ...distribution, factor: (distribution.factor ?? 1) * slower };
 }
 
 /**
@@ -98,7 +100,9 @@ export function extrusionRate(scenario: Scenario): number {
 /** Mean seconds of a parison at full rate. */
 export function fullRateSeconds({ stations }: Scenario): number {
   const seconds = stations.map(({ recharge, ...station }) =>
-    recharge.by === "time" ? lawMean(recharge.time) : shotMass({ recharge, ...station }) / 1e6 / lawMean(recharge.rate),
+    recharge.by === "time"
+      ? distributionMean(recharge.time)
+      : shotMass({ recharge, ...station }) / 1e6 / distributionMean(recharge.rate),
   );
   return seconds.reduce((sum, each) => sum + each, 0) / seconds.length;
 }

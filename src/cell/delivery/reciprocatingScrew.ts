@@ -1,5 +1,5 @@
 // Melt from a reciprocating screw: it recharges against a closed valve, the valve shifts, the screw drops a parison, the valve shifts back.
-import type { NeedSpec, PlaceSpec, TimeLaw } from "#engine/compiler/stepTable.ts";
+import type { NeedSpec, PlaceSpec, DrawnTime } from "#engine/compiler/stepTable.ts";
 import { invariant } from "#foundation/invariant.ts";
 import type { ReciprocatingScrewSpec, Scenario } from "#scenario/scenario.ts";
 import type { CellProcess, CellResource } from "#cell/words/cellTable.ts";
@@ -10,7 +10,7 @@ import { named } from "#cell/words/stepNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
 import { drop, shiftToPort, stationStates, valveResource } from "#cell/table/selectorValve.ts";
 import { shotMass } from "#cell/table/shotMass.ts";
-import { fixed, massLaw, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
+import { fixed, massDistribution, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
 /** The order of ties: plasticator, valve. */
 export function reciprocatingScrew(scenario: Scenario): MeltDelivery {
@@ -80,7 +80,7 @@ function plasticator(scenario: Scenario): CellProcess {
         ...named("screw.recharge"),
         needs: specOf(scenario).rechargeStarts === "mold-closed" ? [neutral, closed] : [neutral],
         shows: [{ resource: PLASTICATOR, state: stateNames.recharging }],
-        time: { laws: rechargeLaws(scenario) },
+        time: { distributions: rechargeDistributions(scenario) },
         gives: [{ place: FULL_SHOT }],
         counts: { [rechargesCounter]: 1 },
       },
@@ -89,14 +89,18 @@ function plasticator(scenario: Scenario): CellProcess {
   };
 }
 
-/** One law for each station that may have been served, and a last one for the first charge of a cold start. */
-function rechargeLaws(scenario: Scenario): TimeLaw[] {
+/** One distribution for each station that may have been served, and a last one for the first charge of a cold start. */
+function rechargeDistributions(scenario: Scenario): DrawnTime[] {
   const { stations } = scenario;
   const delivery = specOf(scenario);
-  const laws = stations.map((station) => massLaw(station.recharge, shotMass(station)));
-  const largest = laws[stations.findIndex((station) => shotMass(station) === Math.max(...stations.map(shotMass)))]!;
-  const next = delivery.shotFor === "next" ? laws.map((_, k) => laws[(k + 1) % laws.length]!) : laws;
-  return [...next, delivery.shotFor === "next" ? laws[0]! : largest];
+  const distributions = stations.map((station) => massDistribution(station.recharge, shotMass(station)));
+  const largest =
+    distributions[stations.findIndex((station) => shotMass(station) === Math.max(...stations.map(shotMass)))]!;
+  const next =
+    delivery.shotFor === "next"
+      ? distributions.map((_, k) => distributions[(k + 1) % distributions.length]!)
+      : distributions;
+  return [...next, delivery.shotFor === "next" ? distributions[0]! : largest];
 }
 
 function valve(scenario: Scenario): CellProcess {

@@ -1,5 +1,5 @@
 // The plan of a cell: its cycle table compiled once, ready for any number of replications.
-import { lawMean } from "#engine/distributions/law.ts";
+import { distributionMean } from "#engine/distributions/moments.ts";
 import type { Activity } from "#engine/compiler/names.ts";
 import { compileTable, type Program } from "#engine/compiler/program.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
@@ -18,7 +18,7 @@ import { withWalks } from "./withWalks.ts";
 import { withStops } from "./withStops.ts";
 
 /** An activity of the program, and the role and the task of its step; none while it waits for longer than it is willing to. */
-export interface PlannedActivity extends Activity, Partial<Pick<CellStep, "role" | "task">> {}
+interface PlannedActivity extends Activity, Partial<Pick<CellStep, "role" | "task">> {}
 
 export interface CellPlan {
   readonly scenario: Scenario;
@@ -45,10 +45,9 @@ function allOf(scenario: Scenario): CellTable {
   return withCalendar(withWalks(disturbed, scenario), scenario);
 }
 
-/** All draws of one step of one resource multiplied by a factor: what a faster or slower step would do. */
+/** All draws of a step multiplied by a factor: what a faster or slower step would do. Identical resources share the step. */
 export interface StepScale {
-  readonly resource: string;
-  readonly step: string;
+  readonly steps: readonly { readonly resource: string; readonly step: string }[];
   readonly factor: number;
 }
 
@@ -83,20 +82,21 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
 }
 
 function plannedActivities(program: Program, { processes }: CellTable): readonly PlannedActivity[] {
-  const activities: PlannedActivity[] = [...program.activities];
+  const planned = new Map<string, Pick<CellStep, "role" | "task">>();
+  const keyOf = ({ resource, step, process }: Activity): string => JSON.stringify([resource, step, process]);
   const plan = (activity: number, step: Pick<CellStep, "role" | "task">): void => {
-    if (activity !== -1) activities[activity] = { ...activities[activity]!, ...step };
+    if (activity !== -1) planned.set(keyOf(program.activities[activity]!), step);
   };
   processes
     .flatMap(({ steps }) => steps)
     .forEach(({ role, task }, row) => plan(program.rows[row]!.activity, task ? { role, task } : { role }));
   program.stoppedActivity.forEach((activity) => plan(activity, { role: "stop.stand" }));
-  return activities;
+  return program.activities.map((activity) => ({ ...activity, ...planned.get(keyOf(activity)) }));
 }
 
 /**
  * Ticks of one turn of screw, valve and all stations if every step waited for the one before it, at mean times: a first guess of
- * how long a cell needs for one shot of each station. Of a step with several laws the first counts.
+ * how long a cell needs for one shot of each station. Of a step with several distributions the first counts.
  */
 export function slowestTurn({ program, processes, scenario }: CellPlan): number {
   // What comes by a clock of its own, such as a stop, is no part of a turn.
@@ -111,7 +111,7 @@ function slowestServer(scenario: Scenario): number {
   const ticks = takeawayGroups(scenario).map(({ server, station }) => {
     const stations = scenario.stations.filter(({ name }) => station === null || name === station);
     const parts = stations.reduce((sum, { cavities }) => sum + cavities, 0);
-    return (parts * lawMean(server.time) * TICKS_PER_SECOND) / server.places;
+    return (parts * distributionMean(server.time) * TICKS_PER_SECOND) / server.places;
   });
   return Math.max(0, ...ticks);
 }
@@ -121,11 +121,14 @@ function scaleStep(table: CellTable, scale: StepScale): CellTable {
   const processes = table.processes.map((process) => ({
     ...process,
     steps: process.steps.map((step): CellStep => {
-      const isMeant =
-        step.time && (step.time.resource ?? process.resource) === scale.resource && step.name === scale.step;
-      if (!isMeant) return step;
-      const laws = step.time.laws.map((law) => ({ ...law, factor: (law.factor ?? 1) * scale.factor }));
-      return { ...step, time: { ...step.time, laws } };
+      const owner = step.time?.resource ?? process.resource;
+      const isMeant = scale.steps.some((each) => each.resource === owner && each.step === step.name);
+      if (!isMeant || !step.time) return step;
+      const distributions = step.time.distributions.map((distribution) => ({
+        ...distribution,
+        factor: (distribution.factor ?? 1) * scale.factor,
+      }));
+      return { ...step, time: { ...step.time, distributions } };
     }),
   }));
   return { ...table, processes };

@@ -4,18 +4,18 @@ import { purgeMass } from "#physics/screw/colorChange.ts";
 import type { ChangeSpec, Scenario } from "#scenario/scenario.ts";
 import { PLASTICATOR } from "#cell/words/cycleNames.ts";
 import { shotMass } from "#cell/table/shotMass.ts";
-import { massLaw } from "#cell/words/tableWords.ts";
+import { massDistribution } from "#cell/words/tableWords.ts";
 
 /**
  * Drawn once for the whole mass, as a recharge is for its shot; a measured recharge in proportion to its mass. Each start and each
- * change draws from a stream of its own, so that no purge shifts the luck of another, or that of the recharges.
+ * change draws from a stream of its own, so that no purge shifts the random numbers of another, or of the recharges.
  */
 export function purgeTime(milligrams: number, stream: string, { stations }: Scenario): TimeSpec {
   const [first] = stations;
-  const law = massLaw(first!.recharge, milligrams);
+  const distribution = massDistribution(first!.recharge, milligrams);
   const isMeasured = first!.recharge.by === "time";
   return {
-    laws: [isMeasured ? { ...law, factor: milligrams / shotMass(first!) } : law],
+    distributions: [isMeasured ? { ...distribution, factor: milligrams / shotMass(first!) } : distribution],
     resource: PLASTICATOR,
     stream,
   };

@@ -24,7 +24,7 @@ export const stopWords: Readonly<Record<ShotPlace, { readonly steps: string; rea
   "not yet delivered": {
     steps: "recharge, both shifts of the valve, steps before the drop",
     neighbors:
-      "whoever needs the screw, the valve or the turn waits; molds under way go on; the valve closes though the screw stands",
+      "stations that need the screw, the valve or the turn wait; molds under way go on; the valve closes although the screw is stopped",
   },
   "being delivered": {
     steps: stepNames["mold.drop"],
@@ -42,7 +42,7 @@ export const stopWords: Readonly<Record<ShotPlace, { readonly steps: string; rea
   "in the mold": {
     steps: "open, remove, steps of your own between close and removal",
     neighbors:
-      "held: the part stays, but what a hand has begun it ends; lost: the mold is cleared; screw, valve and the other molds go on",
+      "held: the part stays, but an operator finishes a task; lost: the mold is cleared; screw, valve and the other molds go on",
   },
   removed: {
     steps: "steps of your own after the removal",

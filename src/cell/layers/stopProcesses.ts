@@ -91,10 +91,10 @@ export function stopProcesses(scenario: Scenario, stop: StopSpec): readonly Cell
 
 /** The repair itself; with it the resource goes on. */
 function repairing(scenario: Scenario, stop: StopSpec): CellStep {
-  const { resource, name, repair: law } = stop;
+  const { resource, name, repair: distribution } = stop;
   return {
     ...namedAfter("stop.repair", name),
-    time: fixed(law),
+    time: fixed(distribution),
     releases: resource,
     gives: [{ place: turnPlace(resource) }, ...endCounted(scenario, stop)],
     ...marks(scenario, stop, "end"),

@@ -51,7 +51,7 @@ const around = (sd: number): Distribution => (sd > 0 ? { kind: "normal", mean: 1
 /** The shot is weighed as it drops, each part when it is out; parts are judged before they are taken away. */
 function judgingStation(process: CellProcess, station: StationSpec, scenario: Scenario): CellProcess {
   const { quality } = scenario;
-  const weighsShot: ScaleSpec = { law: around(quality?.shotSpread ?? 0), stream: "shot mass", keeps: true };
+  const weighsShot: ScaleSpec = { distribution: around(quality?.shotSpread ?? 0), stream: "shot mass", keeps: true };
   const steps = process.steps.map((step): CellStep => {
     const told = clocksTold(step, station, scenario);
     const weighed = hasRole(step, ...shotRoles) && quality ? { ...step, scale: weighsShot } : step;
@@ -129,7 +129,7 @@ const ownCavity = (station: StationSpec, cavity: number): string => `${station.n
 
 function inspects(cavity: number, station: StationSpec, quality: QualitySpec): ScaleSpec {
   return {
-    law: { kind: "uniform", min: 0, max: 1 },
+    distribution: { kind: "uniform", min: 0, max: 1 },
     stream: "base share",
     alone: true,
     resource: ownCavity(station, cavity),
@@ -140,7 +140,11 @@ function inspects(cavity: number, station: StationSpec, quality: QualitySpec): S
 /** A part weighs its share of the shot, and its cavity's own deviation on top of it: shot + cavity − 1, of the mean mass. */
 function judgeCavity(cavity: number, station: StationSpec, quality: QualitySpec): readonly CellStep[] {
   const { lightest, heaviest, cavitySpread } = quality;
-  const weighs: ScaleSpec = { law: around(cavitySpread), stream: "mass", resource: ownCavity(station, cavity) };
+  const weighs: ScaleSpec = {
+    distribution: around(cavitySpread),
+    stream: "mass",
+    resource: ownCavity(station, cavity),
+  };
   const [tooLight, tooHeavy] = [namedAfter("judge.tooLight", cavity), namedAfter("judge.tooHeavy", cavity)];
   const done = namedAfter("judge.partDone", cavity);
   const next = done.name;
@@ -170,7 +174,7 @@ function drawCavity(cavity: number, station: StationSpec, quality: QualitySpec):
     { ...namedAfter("judge.inspectRejected", cavity), ...(quality.rejects > 0 ? { scale: inspected } : {}) },
     {
       ...namedAfter("judge.weighRejected", cavity),
-      scale: { law: around(quality.cavitySpread), stream: "mass", resource: ownCavity(station, cavity) },
+      scale: { distribution: around(quality.cavitySpread), stream: "mass", resource: ownCavity(station, cavity) },
     },
   ];
 }

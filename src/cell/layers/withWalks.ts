@@ -91,7 +91,7 @@ function walkingTo(step: CellStep, process: CellProcess, { scenario, sites, here
       task,
       needs: [{ place: whereabouts(0), by: "hand", takes: "cargo" }],
       shows: [...waits, operatorShow(shown)],
-      time: { laws: from.map((number) => ({ law: number === here ? nothing : scenario.walk! })) },
+      time: { distributions: from.map((number) => ({ distribution: number === here ? nothing : scenario.walk! })) },
       stoppedBy: [],
     },
     // Held back by a stop after the walk, the operator would never be free to end that stop.

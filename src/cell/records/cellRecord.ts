@@ -55,6 +55,8 @@ export interface ChainShare extends Partial<Pick<CellStep, "role" | "task">> {
   readonly resource: string;
   readonly step: string;
   readonly process: string;
+  /** The resource to which the time belongs: the one that the step waited for, of those that it keeps busy. */
+  readonly owner: string;
   /** On the chain back from each station's end of the run. */
   readonly ticksByStation: readonly number[];
   /** Mean of these, weighted by the stations' shots, and the part whose start was bound by more than one completion. */
@@ -95,7 +97,7 @@ export interface CellRecord {
   };
   /** Melt between a full parison and its mold's close, milligrams; absent where the screw can stop. */
   readonly excessMilligrams?: number;
-  /** Of each station; empty where no material is named, or nobody watched. */
+  /** Of each station; empty where no material is named, or parisons are not watched. */
   readonly parisons: readonly ParisonRecord[];
   /** Melt purged at starts and changes, milligrams. */
   readonly purgedMilligrams: number;

@@ -17,7 +17,7 @@ export interface FlowNode extends Pick<CellStep, "role" | "task">, Pick<CellProc
   readonly ticks: number;
   /** The resources whose state it shows, its own where it shows none. */
   readonly occupies: readonly string[];
-  /** False for a step that takes no time whatever its law, since it has none. */
+  /** False for a step that takes no time whatever its distribution, since it has none. */
   readonly timed: boolean;
   /** Nodes whose completion this one needed. */
   readonly needed: readonly number[];

@@ -33,9 +33,9 @@ export function stationResource(scenario: Scenario, station: StationSpec, delive
 export function stationCycle(delivery: MeltDelivery, scenario: Scenario, number: number): CellProcess {
   const station = scenario.stations[number]!;
   const masked = handToMask(scenario, station);
-  const shown = (state: string, law: Distribution): Pick<CellStep, "shows" | "time"> => ({
+  const shown = (state: string, distribution: Distribution): Pick<CellStep, "shows" | "time"> => ({
     shows: [{ resource: station.name, state }],
-    time: fixed(law),
+    time: fixed(distribution),
   });
   const { closeGives = [] } = delivery;
   const steps: CellStep[] = [

@@ -9,7 +9,10 @@ export const NEVER = "never again";
 
 export const isOffShift = ({ why }: AbsenceSpec): boolean => why === stateNames.offShift;
 
-export const lasting = (until: number): TimeSpec => ({ laws: [{ law: { kind: "fixed", value: 0 } }], until });
+export const lasting = (until: number): TimeSpec => ({
+  distributions: [{ distribution: { kind: "fixed", value: 0 } }],
+  until,
+});
 
 export const clockUntil = (until: number): CellStep => ({
   ...named("calendar.await"),

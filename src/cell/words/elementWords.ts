@@ -17,7 +17,7 @@ export interface ElementRule {
  * to which element is this program's choice, since the standard knows no molds.
  */
 export const elementRules: readonly ElementRule[] = [
-  { states: [stateNames.offShift], element: "outside PBT", reason: "nobody planned to produce" },
+  { states: [stateNames.offShift], element: "outside PBT", reason: "no production is planned" },
   {
     states: [stateNames.changeover, stateNames.heating, stateNames.purging],
     element: "AUST",
@@ -31,7 +31,7 @@ export const elementRules: readonly ElementRule[] = [
   {
     states: [stateNames.onBreak],
     element: "ADOT",
-    reason: "the shift goes on, and production waits for somebody who is away",
+    reason: "the shift goes on, and production waits for an operator on break",
   },
   {
     states: [stateNames.extrudingToRegrind],
@@ -41,7 +41,7 @@ export const elementRules: readonly ElementRule[] = [
   { kind: "working", element: "APT", reason: "production" },
   { kind: "waiting", element: "ADOT", reason: "down while starved or blocked: time that is lost" },
   { kind: "stopped", element: "ADET", reason: "delay by a stop" },
-  { kind: "off", element: "outside PBT", reason: "nobody planned to produce" },
+  { kind: "off", element: "outside PBT", reason: "no production is planned" },
 ];
 
 export function elementOf(state: string, kind: StateKind): StateElement {
@@ -86,7 +86,7 @@ export const planRules: readonly PlanRule[] = [
     elements: ["ADET", "ADOT"],
     counts: "outside PBT",
     when: "delay and waits outside the planned time, repairs on call among them",
-    reason: "nobody planned to produce",
+    reason: "no production is planned",
   },
 ];
 

@@ -1,7 +1,7 @@
-// The few words in which every part of the cycle table is written: states, laws of time, and the ranks of what binds a start.
+// The few words in which every part of the cycle table is written: states, distributions of time, and the ranks of what binds a start.
 import type { openTo, StateName } from "./stateNames.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
-import type { ServingRule, StateSpec, TimeLaw } from "#engine/compiler/stepTable.ts";
+import type { ServingRule, StateSpec, DrawnTime } from "#engine/compiler/stepTable.ts";
 import type { DispatchRule, ExtraStepSpec, TimeOrRate } from "#scenario/scenario.ts";
 
 /** Which completion binds a start when several are latest at once: plasticator, valve, crew, the own step, then the others. */
@@ -9,7 +9,7 @@ export const rank = { plasticator: 0, valve: 1, crew: 2, station: 4 } as const;
 
 export const servingRule: Readonly<Record<DispatchRule, ServingRule>> = {
   "first-ready": "first-come",
-  "longest-waiting": "longest-since-served",
+  "longest-since-drop": "longest-since-served",
   alternate: "rotation",
   priority: "priority",
 };
@@ -18,9 +18,11 @@ export const working = (name: StateName | ReturnType<typeof openTo>): StateSpec 
 export const waiting = (name: StateName): StateSpec => ({ name, kind: "waiting" });
 /** An extra step of the user's gives its name to a state. */
 export const ownState = ({ name }: ExtraStepSpec): StateSpec => ({ name, kind: "working" });
-export const fixed = (law: Distribution): { readonly laws: readonly TimeLaw[] } => ({ laws: [{ law }] });
+export const fixed = (distribution: Distribution): { readonly distributions: readonly DrawnTime[] } => ({
+  distributions: [{ distribution }],
+});
 
 /** A measured time as it is; a rate as the time that this mass takes at it. */
-export function massLaw(measured: TimeOrRate, milligrams: number): TimeLaw {
-  return measured.by === "time" ? { law: measured.time } : { law: measured.rate, amount: milligrams };
+export function massDistribution(measured: TimeOrRate, milligrams: number): DrawnTime {
+  return measured.by === "time" ? { distribution: measured.time } : { distribution: measured.rate, amount: milligrams };
 }

@@ -1,7 +1,7 @@
-// What the program knows of a command before it loads it: name, operands, options, an example.
+// The description of a command: name, operands, options and an example.
 import type { Host } from "#cli/machine/host.ts";
 
-/** As the user gave them; each command takes the ones that it declared. */
+/** The options as the user gave them. */
 export interface Options {
   readonly out?: string;
   readonly seed?: string;
@@ -17,11 +17,11 @@ export interface Options {
   readonly verbose?: boolean;
 }
 
-/** Does the command and answers with its exit code. */
+/** Runs the command and returns its exit code. */
 export type Act = (operands: readonly string[], options: Options, host: Host) => number | Promise<number>;
 
 export interface OptionSpec {
-  /** In the way of `-o, --out <folder>`. */
+  /** Such as `-o, --out <folder>`. */
   readonly flags: string;
   readonly meaning: string;
   /** May be given many times; all values are kept, in their order. */
@@ -30,11 +30,11 @@ export interface OptionSpec {
 
 export interface CommandSpec {
   readonly name: string;
-  /** In the way of `<file...>`; "" where there is none. */
+  /** Such as `<file...>`; "" where there is none. */
   readonly operands: string;
   readonly meaning: string;
   readonly example: string;
   readonly options: readonly OptionSpec[];
-  /** Only the command that is called is loaded: start-up is felt. */
+  /** Loads the code of the command when it is called. */
   readonly load: () => Promise<Act>;
 }

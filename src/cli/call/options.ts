@@ -1,8 +1,8 @@
-// The options that several commands share, worded once.
+// Options that several commands share.
 import type { OptionSpec, Options } from "./command.ts";
 
-export const verboseOption: OptionSpec = { flags: "--verbose", meaning: "tell stages, seconds and replications" };
-export const quietOption: OptionSpec = { flags: "--quiet", meaning: "tell only errors" };
+export const verboseOption: OptionSpec = { flags: "--verbose", meaning: "print stages, seconds and replications" };
+export const quietOption: OptionSpec = { flags: "--quiet", meaning: "print only errors" };
 export const jsonOption: OptionSpec = { flags: "--json", meaning: "print the result as JSON and nothing else" };
 export const resultOption: OptionSpec = {
   flags: "--result",
@@ -28,7 +28,7 @@ export const setOption: OptionSpec = {
 export const seedOption: OptionSpec = { flags: "--seed <text>", meaning: "seed of the random numbers" };
 export const replicationsOption: OptionSpec = {
   flags: "--replications <count>",
-  meaning: "how many times the run is repeated with other luck",
+  meaning: "number of replications, each with its own random numbers",
 };
 export const precisionOption: OptionSpec = {
   flags: "--precision <share>",
@@ -43,26 +43,28 @@ export const lengthOption: OptionSpec = {
   meaning: 'simulated time of one replication, such as "8 h"',
 };
 
-/** A change of the scenario that a call asks for, and the option that asks for it. */
+/** A change of the scenario by an option of the call. */
 export interface CalledSetting {
   readonly option: string;
-  /** As --set takes it. */
   readonly text: string;
 }
 
-/** Everything by which a call changes its scenario; an option of its own name has the last word. */
+/** All changes of the scenario by the call, in their order. */
 export function calledSettings(options: Options): readonly CalledSetting[] {
-  const { set = [], seed, replications, length, precision } = options;
-  // A seed is a text even where it looks like a number; JSON's quotes are YAML's too.
-  const values = { seed: seed === undefined ? undefined : JSON.stringify(seed), replications, length, precision };
+  const { set, run } = settingsOf(options);
   return [
-    ...set.map((text, i) => ({ option: `--set ${i + 1}`, text })),
-    ...Object.entries(values).flatMap(([name, value]) =>
-      value === undefined ? [] : [{ option: `--${name}`, text: `run.${name}=${value}` }],
-    ),
+    ...set.map((text) => ({ option: "--set", text })),
+    ...Object.entries(run).map(([name, text]) => ({ option: `--${name}`, text })),
   ];
 }
 
-export function settingsOf(options: Options): readonly string[] {
-  return calledSettings(options).map(({ text }) => text);
+interface Settings {
+  readonly set: readonly string[];
+  readonly run: Readonly<Partial<Record<"seed" | "replications" | "length" | "precision", string>>>;
+}
+
+/** The same as settings for the reader; an option of its own name comes last and wins. */
+export function settingsOf({ set = [], seed, replications, length, precision }: Options): Settings {
+  const given = Object.entries({ seed, replications, length, precision }).filter(([, text]) => text !== undefined);
+  return { set, run: Object.fromEntries(given) };
 }

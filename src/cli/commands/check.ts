@@ -1,4 +1,4 @@
-// The command `check`: reads scenarios and tells what can be told without simulating; writes nothing.
+// The command `check`: reads scenarios and prints everything that needs no simulation; writes no file.
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { stationWindows } from "#analysis/window/stationWindow.ts";
 import { stepTimes } from "#analysis/ideal/stepTimes.ts";

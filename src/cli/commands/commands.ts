@@ -1,4 +1,4 @@
-// The commands that are built, and by name those that are planned, so that nothing asked for is quietly ignored.
+// The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
 import {
   compareOutOption,
@@ -23,7 +23,7 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "check",
     operands: "<file...>",
-    meaning: "check scenario files and show step times, the ideal cycle, what sets it and how far the rest is from it",
+    meaning: "check scenario files; show step times, the ideal cycle, slack and the process window",
     example: "blowcell check scenarios/two-station.yaml",
     options: [setOption, ...talk],
     load: async () => (await import("./check.ts")).check,
@@ -31,7 +31,7 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "run",
     operands: "<file>",
-    meaning: "simulate a cell: what it makes, what it waits for, what holds it back; writes report.html and CSV files",
+    meaning: "simulate a cell: output, waits and what sets the pace; writes report.html and CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
     options: [outOption, eventsOption, ...changes, jobsOption, ...talk],
     load: async () => (await import("./run.ts")).run,
@@ -39,7 +39,8 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "compare",
     operands: "<file...>",
-    meaning: "simulate cells on the same luck and hold each against the first, with its seed, length and replications",
+    meaning:
+      "simulate cells with common random numbers and compare each with the first, with its seed, length and replications",
     example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
     options: [compareOutOption, ...changes, jobsOption, ...talk],
     load: async () => (await import("./compare.ts")).compare,

@@ -1,4 +1,4 @@
-// The command `compare`: simulates scenarios on the same luck and holds each against the first.
+// The command `compare`: simulates scenarios with common random numbers and compares each with the first.
 import type { Issue } from "#foundation/issue.ts";
 import { comparableScenarios, compareStudies, overOneSpan } from "#analysis/study/comparison.ts";
 import type { Study, StudyOutcome } from "#analysis/study/study.ts";
@@ -78,7 +78,7 @@ function folderOf(scenarios: readonly Scenario[]): string {
   return `reports/${safeName([base, "against", ...others].join("-"))}`;
 }
 
-/** Rows of two scenarios of one name could not be told apart. */
+/** Rows of two scenarios of one name could not be distinguished. */
 function sameNames(scenarios: readonly Scenario[]): readonly Issue[] {
   const names = scenarios.map(({ name }) => name);
   const twice = new Set(names.filter((name, i) => names.indexOf(name) !== i));

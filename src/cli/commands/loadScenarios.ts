@@ -1,4 +1,4 @@
-// Reads the scenario files that a call names, tells everything that is wrong with them, and hands over those that can be run.
+// Reads the scenario files of a call, prints their issues and returns the scenarios that can be run.
 import { readSettled } from "#analysis/study/readSettled.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -6,14 +6,14 @@ import type { Options } from "#cli/call/command.ts";
 import { exitCodeOf, worstOf } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { optionIssues } from "#cli/call/optionIssues.ts";
-import { settingsOf } from "#cli/call/options.ts";
+import { calledSettings, settingsOf, type CalledSetting } from "#cli/call/options.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
 
 export interface LoadedScenario {
   readonly scenario: Scenario;
-  /** The file as it was read, what the call changed of it, and the warnings that came with it. */
+  /** The text of the file, the changes by the call, and the warnings. */
   readonly text: string;
-  readonly settings: readonly string[];
+  readonly settings: readonly CalledSetting[];
   readonly issues: readonly Issue[];
 }
 
@@ -30,7 +30,7 @@ export function loadScenarios(files: readonly string[], options: Options, host: 
   printIssues(options.quiet === true ? issues.filter(({ severity }) => severity === "error") : issues, host);
   return {
     loaded: readings.flatMap(({ scenario, text, issues: found }) =>
-      scenario === undefined ? [] : [{ scenario, text, settings: settingsOf(options), issues: found }],
+      scenario === undefined ? [] : [{ scenario, text, settings: calledSettings(options), issues: found }],
     ),
     code: worstOf(readings.map((reading) => exitCodeOf(reading.issues))),
   };
@@ -49,7 +49,7 @@ function readFile(file: string, options: Options, host: Host): Reading {
   const { scenario, issues: found } = readSettled(content.text, {
     name: scenarioName(file),
     file,
-    set: settingsOf(options),
+    ...settingsOf(options),
     readText: (name) => {
       const beside = host.readText(folder + name);
       return "text" in beside ? beside.text : undefined;

@@ -1,4 +1,4 @@
-// Puts beside a study what its report shows of single shots, of the file and of the call.
+// Adds to a study what its report needs: a few shots, the file and the options of the call.
 import { firstShots, leadingInCycle } from "#analysis/study/firstShots.ts";
 import type { Study } from "#analysis/study/study.ts";
 import type { ReportedScenario } from "#report/page/reported.ts";

@@ -38,7 +38,7 @@ export const run: Act = (files, options, host) => {
     const folder = options.out ?? `reports/${safeName(scenario.name)}`;
     const page = reportPage({ version, scenarios: [reportedScenario(study, read)], comparison: [] });
     await writeTables({ folder, tables: [...tables, ...long], scenarios: [scenario], page }, options, host);
-    stages.tell("files written");
+    stages.report("files written");
     return study.precision?.reached === false ? exitCode.undecided : exitCode.done;
   });
 };

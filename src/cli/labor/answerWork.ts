@@ -1,4 +1,4 @@
-// One worker thread: does a piece of work and says which thread it is.
+// One worker thread: does a task and returns its thread number.
 import { threadId } from "node:worker_threads";
 import { doWork, type AnswerTo, type Work } from "#analysis/replication/work.ts";
 

@@ -1,4 +1,4 @@
-// Has the replications of a study run until it wants no more; it decides nothing itself.
+// Runs the replications that a study wants until it is finished.
 import { beginStudy, concludeStudy, nextWanted, withAnswers, type StudyOutcome } from "#analysis/study/study.ts";
 import {
   beginWarmUpSearch,
@@ -17,13 +17,15 @@ export async function conductWarmUp(scenario: Scenario, labor: Labor, stages: St
   for (let tasks = pilotsWanted(search); tasks.length > 0; tasks = pilotsWanted(search)) {
     const answers = await labor.do({ kind: "pilots", scenario, tasks });
     search = { ...search, answers: [...search.answers, ...answers] };
-    stages.tell(`${scenario.name}: ${tasks.length} trial runs for the end of the start-up`);
+    stages.report(`${scenario.name}: ${tasks.length} trial runs to find the warm-up`);
   }
   const settled = settleWarmUp(search);
   const { warmup, length } = settled.scenario.run;
   if (scenario.run.warmup === "auto" && warmup !== "auto") {
     const cut = formatQuantity(warmup, "time", { digits: 3 });
-    stages.tell(`${scenario.name}: the first ${cut} of ${formatQuantity(length, "time", { digits: 3 })} are left out`);
+    stages.report(
+      `${scenario.name}: the first ${cut} of ${formatQuantity(length, "time", { digits: 3 })} are left out`,
+    );
   }
   return settled;
 }
@@ -33,7 +35,7 @@ export async function conductStudy(settled: SettledScenario, labor: Labor, stage
   let state = beginStudy(scenario);
   for (let tasks = nextWanted(state); tasks.length > 0; tasks = nextWanted(state)) {
     state = withAnswers(state, await labor.do({ kind: "replications", scenario, tasks }));
-    stages.tell(`${scenario.name}: ${tasks.length} replications`);
+    stages.report(`${scenario.name}: ${tasks.length} replications`);
   }
   return concludeStudy(state, warnings);
 }

@@ -1,4 +1,4 @@
-// Who does the work: this thread where it is little, worker threads where there is enough of it; the answers are the same.
+// Runs work in this thread or in worker threads, whichever is faster; the answers are the same.
 import { doWork, effortOf, piecesOf, type AnswerTo, type Work } from "#analysis/replication/work.ts";
 import type { Host } from "#cli/machine/host.ts";
 import type { WorkerReply } from "./answerWork.ts";
@@ -11,11 +11,11 @@ export interface Labor {
   end(): Promise<void>;
 }
 
-/** Below so many seconds of computing the workers' own start costs more than they save. */
+/** Below this computing time in seconds, starting workers costs more than they save. */
 const worthSending = 1;
-/** A bar for less than this would only flicker. */
+/** Seconds; a bar for shorter work would flicker. */
 const worthShowing = 2;
-/** Tasks that a worker gets at once: few enough to share evenly, many enough to pay for the message. */
+/** Tasks a message: few enough to share evenly, many enough to pay for the message. */
 const mostTasksAPiece = 50;
 
 export function openLabor(jobs: number, host: Host): Labor {

@@ -1,29 +1,29 @@
-// The stages of a call, told with --verbose: what was done, and how many seconds it took.
+// The stages of a call and their seconds, printed with --verbose.
 import type { Options } from "#cli/call/command.ts";
 import type { Host } from "#cli/machine/host.ts";
 import type { Labor } from "./labor.ts";
 
 export interface Stages {
   /** Ends a stage. */
-  tell(what: string): void;
+  report(what: string): void;
 }
 
 export function openStages(options: Options, host: Host): Stages {
   let since = host.seconds();
   return {
-    tell(what) {
+    report(what) {
       const now = host.seconds();
-      if (options.verbose === true) host.tell(`${(now - since).toFixed(2)} s  ${what}\n`);
+      if (options.verbose === true) host.report(`${(now - since).toFixed(2)} s  ${what}\n`);
       since = now;
     },
   };
 }
 
-/** Which worker threads had a share in the work. */
+/** The worker threads that did tasks. */
 export function tellTally(labor: Labor, options: Options, host: Host): void {
   if (options.verbose !== true) return;
   const shares = [...labor.tally.values()].toSorted((a, b) => b - a);
-  host.tell(
+  host.report(
     shares.length === 0 ? "all work in one thread\n" : `${shares.length} workers did ${shares.join(" + ")} tasks\n`,
   );
 }

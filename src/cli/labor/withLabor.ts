@@ -1,4 +1,4 @@
-// Opens what long work needs, lets the command do it, and closes it whatever happens.
+// Opens workers and progress for a command, and closes them when it ends or fails.
 import type { Options } from "#cli/call/command.ts";
 import { exitCodeOf } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";

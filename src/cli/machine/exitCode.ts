@@ -1,4 +1,4 @@
-// What the number means that the command leaves behind for a script.
+// The meaning of the exit codes.
 import type { Issue } from "#foundation/issue.ts";
 
 export const exitCode = {
@@ -15,12 +15,12 @@ export const exitCode = {
   terminated: 143,
 } as const;
 
-/** With many files the worst counts; the codes are numbered so that it is the largest. */
+/** With many files the largest code counts. */
 export function worstOf(codes: readonly number[]): number {
   return Math.max(exitCode.done, ...codes);
 }
 
-/** Warnings and hints stop nothing. */
+/** Warnings and hints leave 0. */
 export function exitCodeOf(issues: readonly Issue[]): number {
   const errors = issues.filter(({ severity }) => severity === "error");
   return worstOf(errors.map(({ fate }) => (fate === "file" ? exitCode.wrongInput : exitCode.cannotWork)));

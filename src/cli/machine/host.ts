@@ -1,4 +1,4 @@
-// The machine as the commands see it: where text goes, whether it may be colored, how files are read and written.
+// The machine for the commands: output, color, terminal width, reading and writing of files.
 import { arch, availableParallelism, platform } from "node:os";
 import { styleText } from "node:util";
 import { exitCode } from "./exitCode.ts";
@@ -16,17 +16,17 @@ interface Progress {
 }
 
 export interface Host {
-  /** Results, and nothing but results. */
+  /** Prints results only. */
   print(text: string): void;
-  /** Everything else: issues, progress, advice. */
-  tell(text: string): void;
-  /** Colors text where its outlet is a terminal that wants color. */
+  /** Prints issues, progress and advice to standard error. */
+  report(text: string): void;
+  /** Colors text for a terminal that supports color. */
   paint(outlet: Outlet, paint: Paint, text: string): string;
   /** Columns of the terminal, 80 where there is none. */
   readonly width: number;
   /** Processors that may be used. */
   readonly cores: number;
-  /** Seconds since some moment; for telling how long a stage took, never for a result. */
+  /** Seconds since an arbitrary moment, to time stages; never used for a result. */
   seconds(): number;
   /** A bar on standard error, where that is a terminal. */
   showProgress(tasks: number): Promise<Progress | undefined>;
@@ -34,11 +34,11 @@ export interface Host {
   readonly system: string;
   readText(path: string): TextFile;
   writeFiles(folder: string, files: readonly OutputFile[]): Promise<void>;
-  /** Lets an interrupt through: long work calls it between pieces of some milliseconds. */
+  /** Lets interrupts through; long work calls it every few milliseconds. */
   breathe(): Promise<void>;
-  /** Leaves this exit code behind unless a worse one is already there. */
+  /** Sets the exit code unless a worse one is set. */
   leave(code: number): void;
-  /** Ends the process as soon as all that was printed has left. */
+  /** Ends the process after all output is written. */
   end(): void;
 }
 
@@ -68,12 +68,12 @@ export function openHost(): Host {
   const outlets = new Outlets();
   return {
     print: (text) => void outlets.output.write(text),
-    tell: (text) => void outlets.error.write(text),
+    report: (text) => void outlets.error.write(text),
     paint: (outlet, paint, text) =>
       mayColor(outlets[outlet], process.env) ? styleText(paint, text, { validateStream: false }) : text,
     get width() {
       const { columns } = outlets.output;
-      // A pseudo-terminal without a size says 0.
+      // A pseudo-terminal without a size reports 0.
       return columns > 0 ? columns : 80;
     },
     cores: availableParallelism(),

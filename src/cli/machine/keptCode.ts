@@ -1,14 +1,14 @@
-// Keeps the code that V8 compiled in the user's cache folder, so that later calls start sooner; without it all works.
+// Keeps compiled code in the cache folder of the user, so that later calls start sooner and every call works without it.
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { crc32 } from "node:zlib";
 import cachedir from "cachedir";
 
-/** What code belongs to: V8 refuses code of another version by itself, but not code of another program of the same length. */
+/** The program and command of some code. V8 itself refuses code of another version, but not of another program of the same length. */
 export interface CodeOwner {
   /** The program's file; its name holds a hash of the content. */
   readonly program: string;
-  /** A call compiles only what it needs, so each command has code of its own. */
+  /** A call compiles only what it needs, so each command has a file of its own. */
   readonly command: string;
 }
 
@@ -22,7 +22,7 @@ function checksum(code: Uint8Array): Buffer {
   return bytes;
 }
 
-/** Nothing where the file is absent or damaged: V8 checks only the head of it, and crashes later. */
+/** Undefined when the file is absent or damaged. V8 checks only the head and crashes on damaged code. */
 export function readCode(owner: CodeOwner): Buffer | undefined {
   try {
     const file = readFileSync(join(cachedir("blowcell"), nameOf(owner)));
@@ -33,7 +33,7 @@ export function readCode(owner: CodeOwner): Buffer | undefined {
   }
 }
 
-/** Never throws: where the folder cannot be written, the next call compiles again. */
+/** Never throws. When the folder cannot be written, the next call compiles again. */
 export function keepCode(owner: CodeOwner, make: () => Uint8Array): void {
   try {
     const folder = cachedir("blowcell");
@@ -48,11 +48,11 @@ export function keepCode(owner: CodeOwner, make: () => Uint8Array): void {
     }
     removeCodeOfOthers(folder, owner);
   } catch {
-    // Read-only, full or not there at all.
+    // The folder is read-only, full or missing.
   }
 }
 
-/** Code of earlier programs would pile up. */
+/** Otherwise the code of each earlier version would stay. */
 function removeCodeOfOthers(folder: string, { program }: CodeOwner): void {
   const others = readdirSync(folder).filter((name) => !name.startsWith(program));
   for (const name of others) rmSync(join(folder, name), { force: true });

@@ -1,4 +1,4 @@
-// What the machine refused: a disk that is full, a folder that may not be written.
+// Failures of the machine, such as a full disk or a read-only folder.
 
 interface Reason {
   readonly why: string;
@@ -6,7 +6,7 @@ interface Reason {
 }
 
 const otherFolder = "Name a folder that you may write to, by --out.";
-/** The names of POSIX (errno.h) that a user can do something about. */
+/** The POSIX error names (errno.h) that a user can remedy. */
 const reasons: ReadonlyMap<string, Reason> = new Map([
   ["ENOSPC", { why: "the disk is full", remedy: "Free some space, or name a folder on another disk by --out." }],
   ["EDQUOT", { why: "your share of the disk is used up", remedy: "Free some space, or name another folder by --out." }],
@@ -21,12 +21,12 @@ const reasons: ReadonlyMap<string, Reason> = new Map([
 ]);
 const unknownReason: Reason = { why: "the machine refused", remedy: "See to the cause in brackets, then try again." };
 
-/** The name that the operating system gives a failure, such as ENOSPC; "" where it is none of its failures. */
+/** The operating system's name of a failure, such as ENOSPC; "" for other failures. */
 export function nameOfFailure(error: unknown): string {
   return error instanceof Error && "code" in error && typeof error.code === "string" ? error.code : "";
 }
 
-/** Caught by the program, which tells it and leaves exit code 74. */
+/** The program prints it and leaves exit code 74. */
 export class MachineFailure extends Error {
   override readonly name = "MachineFailure";
   readonly remedy: string;

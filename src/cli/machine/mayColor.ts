@@ -1,4 +1,4 @@
-// Whether text may be colored: only on a terminal, and only where nobody has said no.
+// Whether text may be colored: only on a terminal, and not where color is switched off.
 
 type Environment = Readonly<Record<string, string | undefined>>;
 

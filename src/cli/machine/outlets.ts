@@ -1,13 +1,13 @@
-// Standard output and standard error, and how the process ends once they have taken everything.
+// Standard output and standard error, and the end of the process after all output is written.
 import { exitCode, worstOf } from "./exitCode.ts";
 import { MachineFailure, nameOfFailure } from "./machineFailure.ts";
 
-/** Leaves this exit code behind unless a worse one is already there. */
+/** Sets the exit code unless a worse one is set. */
 export function leave(code: number): void {
   process.exitCode = worstOf([Number(process.exitCode ?? 0), code]);
 }
 
-/** A reader that has seen enough (`| head`) is no fault; a full disk behind `>` is. */
+/** A closed pipe (`| head`) is not an error; a full disk behind `>` is. */
 function guard(stream: NodeJS.WriteStream, name: string): NodeJS.WriteStream {
   return stream.on("error", (error) => {
     if (nameOfFailure(error) === "EPIPE") return;
@@ -17,7 +17,7 @@ function guard(stream: NodeJS.WriteStream, name: string): NodeJS.WriteStream {
   });
 }
 
-/** Opened when first needed: a call that only writes files needs neither, and they take Node two milliseconds. */
+/** Opened when first needed. */
 export class Outlets {
   #output: NodeJS.WriteStream | undefined;
   #error: NodeJS.WriteStream | undefined;
@@ -34,9 +34,9 @@ export class Outlets {
     return [this.#output, this.#error].every((stream) => (stream?.writableLength ?? 0) === 0);
   }
 
-  /** Ends the process as soon as all that was written has left: Node by itself would wait for what V8 compiles beside, though nobody will run it. */
+  /** Ends the process after all output is written; Node would also wait for code that V8 still compiles. */
   end(): void {
-    // Whatever a write has to tell, such as a full disk, comes first.
+    // Errors of pending writes, such as a full disk, come first.
     setImmediate(() => this.isEmpty && process.exit());
   }
 }

@@ -1,4 +1,4 @@
-// Reads a text file that the user named, and says plainly what is wrong where it cannot.
+// Reads a text file that the user named, or returns an issue.
 import { isUtf8 } from "node:buffer";
 import { closeSync, openSync, readdirSync, readSync } from "node:fs";
 import { basename, dirname } from "node:path";
@@ -8,7 +8,7 @@ import { nameOfFailure } from "./machineFailure.ts";
 
 export type TextFile = { readonly text: string } | { readonly issue: Issue };
 
-/** No scenario and no list of measured times comes near it; an endless device does. */
+/** Far above any scenario or list of measured times; stops at an endless device. */
 const mostBytes = 16 * 1024 * 1024;
 const chunkBytes = 64 * 1024;
 
@@ -20,7 +20,7 @@ export const fileIssueCodes: Readonly<Record<string, string>> = {
   "file-not-utf8": "The bytes of the file are no UTF-8 text.",
 };
 
-/** Ends one byte after the limit, so that a device without end ends too. */
+/** Reads at most one byte beyond the limit, so that an endless device ends too. */
 function readBytes(path: string): Buffer {
   const file = openSync(path, "r");
   try {
@@ -83,7 +83,7 @@ function notUtf8(path: string, bytes: Buffer): TextFile {
 
 function decode(path: string, bytes: Buffer): TextFile {
   if (!isUtf8(bytes)) return notUtf8(path, bytes);
-  // A byte order mark is no part of the text.
+  // A byte order mark is not part of the text.
   return { text: bytes.toString("utf8").replace(/^\uFEFF/u, "") };
 }
 

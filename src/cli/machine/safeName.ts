@@ -1,9 +1,9 @@
-// Turns any name into one that every file system takes and that cannot lead out of its folder.
+// Makes a file name that is valid on every file system and stays in its folder.
 
 const longest = 80;
-/** Safe as they are, reserved ones apart: told without the alphabets of all languages, which take a millisecond to load. */
+/** Safe names, apart from reserved ones. */
 const alreadyPlain = /^[\w-](?:[\w. -]*[\w-])?$/;
-/** Names that some systems keep for devices, with any ending. */
+/** Names that some systems reserve for devices, with any extension. */
 const reserved = /^(?:con|prn|aux|nul|com\d|lpt\d)(?:\.|$)/i;
 
 export function safeName(name: string): string {

@@ -1,4 +1,4 @@
-// The one way by which files leave: all of a command's files or none, and nothing outside the folder that was named.
+// Writes all files of a command or none, and nothing outside the named folder.
 import { lstatSync, mkdirSync, mkdtempSync, promises, renameSync, rmdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { invariant } from "#foundation/invariant.ts";
@@ -7,7 +7,7 @@ import { safeName } from "./safeName.ts";
 
 export interface OutputFile {
   readonly name: string;
-  /** Whole, or piece by piece where it is too long to be held at once. */
+  /** The whole text, or pieces where it is too long for memory. */
   readonly text: string | Iterable<string>;
 }
 
@@ -15,7 +15,7 @@ function isFolder(path: string): boolean {
   return lstatSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
 }
 
-/** Found before the first file is moved, so that a folder in the way leaves everything as it was. */
+/** Checked before the first file is moved, so that a folder of the same name changes nothing. */
 function refuseFoldersInTheWay(folder: string, files: readonly OutputFile[]): void {
   const inTheWay = files.map(({ name }) => join(folder, name)).find(isFolder);
   if (inTheWay !== undefined) throw Object.assign(new Error(inTheWay), { code: "EISDIR" });
@@ -27,43 +27,43 @@ function removeMadeFolders(folder: string, firstMade: string | undefined): void 
   try {
     for (let path = resolve(folder); path.startsWith(resolve(firstMade)); path = dirname(path)) rmdirSync(path);
   } catch {
-    // Somebody else has put something there in the meantime: it stays.
+    // Another program has added a file in the meantime: the folder stays.
   }
 }
 
-/** What an interrupt would leave behind, and how it is taken away. */
+/** The unfinished folder and its removal after an interrupt. */
 const begun = new Set<() => void>();
 
-/** For an interrupt: takes away what was begun. */
+/** Removes the unfinished folder after an interrupt. */
 export function undoBegun(): void {
   for (const undo of begun) undo();
 }
 
-/** Waits for each piece, so that no more than one is held and an interrupt comes through in between. */
+/** Waits for each piece, so that memory holds one piece and an interrupt is handled in between. */
 async function writePieces(path: string, pieces: Iterable<string>): Promise<void> {
   const file = await promises.open(path, "w");
   try {
-    // Unlike write, it does not stop halfway where the disk takes only a part.
+    // Unlike `write`, it continues after a partial write.
     for (const piece of pieces) await file.writeFile(piece);
   } finally {
     await file.close();
   }
 }
 
-/** The stage lies inside the folder: a rename cannot cross disks, and a neighbor folder would be outside --out. */
+/** The temporary folder is inside the output folder, because a rename cannot cross disks. */
 async function moveThroughStage(stage: string, folder: string, files: readonly OutputFile[]): Promise<void> {
   for (const { name, text } of files) {
     if (typeof text === "string") writeFileSync(join(stage, name), text);
     else await writePieces(join(stage, name), text);
   }
   refuseFoldersInTheWay(folder, files);
-  // In one go: an interrupt waits until all are in place.
+  // Synchronous, so that an interrupt waits until all files are in place.
   for (const { name } of files) renameSync(join(stage, name), join(folder, name));
 }
 
 /**
- * Puts files into a folder, made if need be; files of the same names are replaced, all others stay untouched.
- * Throws MachineFailure, having left nothing of its own behind.
+ * Writes files into a folder, which is made if missing. Files of the same names are replaced, other files stay.
+ * Throws MachineFailure after removing its own files.
  */
 export async function writeFiles(folder: string, files: readonly OutputFile[]): Promise<void> {
   for (const { name } of files) invariant(name === safeName(name), "a file's name is safe", { name });
@@ -81,7 +81,7 @@ export async function writeFiles(folder: string, files: readonly OutputFile[]): 
     firstMade = mkdirSync(folder, { recursive: true });
     stage = mkdtempSync(join(folder, ".blowcell-"));
     await moveThroughStage(stage, folder, files);
-    // Empty by now; taking away whatever is in it, as after a failure, Node has to load first.
+    // The folder is empty by now, so `rmdir` is enough.
     rmdirSync(stage);
   } catch (error) {
     undo();

@@ -1,4 +1,4 @@
-// Prints an answer, line by line safe to show, unless the user wants only the files.
+// Prints an answer with safe characters, unless --quiet is given.
 import type { Options } from "#cli/call/command.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { plainText } from "#cli/machine/plainText.ts";

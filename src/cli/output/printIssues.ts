@@ -1,11 +1,11 @@
-// Shows a user everything that is wrong with a text, at once, in the order of the text.
+// Prints all issues of a text in the order of the text.
 import type { Issue, Severity } from "#foundation/issue.ts";
 import type { Host, Paint } from "#cli/machine/host.ts";
 import { plainText } from "#cli/machine/plainText.ts";
 
 const paintOf: Readonly<Record<Severity, Paint>> = { error: "red", warning: "yellow", hint: "cyan" };
 
-/** A user knows a value again by its beginning. */
+/** Long values are cut; their beginning identifies them. */
 const longestValue = 200;
 
 function inOrderOfText(left: Issue, right: Issue): number {
@@ -16,7 +16,8 @@ function inOrderOfText(left: Issue, right: Issue): number {
 }
 
 /** `file:line:column` is what editors jump to. */
-function placeOf({ place }: Issue): string {
+function placeOf({ place, option }: Issue): string {
+  if (option !== undefined) return plainText(option, longestValue);
   return place === undefined ? "blowcell" : `${plainText(place.file)}:${place.line}:${place.column}`;
 }
 
@@ -42,8 +43,8 @@ function count(issues: readonly Issue[], severity: Severity): string[] {
 
 /** All to standard error, with a last line that counts them where there are several. */
 export function printIssues(issues: readonly Issue[], host: Host): void {
-  for (const issue of issues.toSorted(inOrderOfText)) host.tell(describe(issue, host));
+  for (const issue of issues.toSorted(inOrderOfText)) host.report(describe(issue, host));
   if (issues.length < 2) return;
   const counts = (["error", "warning", "hint"] as const).flatMap((severity) => count(issues, severity));
-  host.tell(`${counts.join(", ")}\n`);
+  host.report(`${counts.join(", ")}\n`);
 }

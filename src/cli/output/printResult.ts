@@ -1,4 +1,4 @@
-// Prints what a command found: in words, or as JSON and nothing else; warnings go to standard error.
+// Prints the result of a command in words or as JSON; warnings go to standard error.
 import type { Study } from "#analysis/study/study.ts";
 import { resultJson } from "#report/tables/resultJson.ts";
 import type { Table } from "#report/tables/table.ts";
@@ -12,7 +12,7 @@ export interface Findings {
   readonly command: string;
   readonly studies: readonly Pick<Study, "scenario" | "warnings">[];
   readonly tables: readonly Table[];
-  /** Put into words only where somebody reads them. */
+  /** Called only when the words are printed. */
   readonly answer: () => string;
 }
 

@@ -1,4 +1,4 @@
-// Writes the report and the CSV files of a call into one folder, and says where they are.
+// Writes the report and the CSV files of a call into one folder, and prints the folder.
 import { toCsv, toCsvPieces } from "#report/tables/csv.ts";
 import { dataPackage } from "#report/tables/dataPackage.ts";
 import type { LongTable, Table } from "#report/tables/table.ts";
@@ -28,5 +28,5 @@ export async function writeTables(
     { name: "datapackage.json", text: dataPackage(tables, scenarios, version) },
     { name: "report.html", text: page },
   ]);
-  if (options.quiet !== true) host.tell(`report.html and ${tables.length} CSV files are in ${folder}\n`);
+  if (options.quiet !== true) host.report(`report.html and ${tables.length} CSV files are in ${folder}\n`);
 }

@@ -88,13 +88,15 @@ export const LINES = 12;
 export const MARKED = 13;
 /** Of each kind of draws that are made ahead: the distribution, and the stream that gives numbers to nothing else. */
 export const AHEAD = 14;
+/** Of each activity where its row begins, or -1; then the rows: what the activity becomes, by the activity that bound its start. */
+export const OWNED = 15;
 
 // Sections of real numbers.
 
 /** Of each stream the four numbers of its generator. */
 export const STREAMS = 0;
-/** Of each distribution, in the order of `Law`. */
-export const LAWS = 1;
+/** Of each distribution, in the order of `Distribution`. */
+export const DISTRIBUTIONS = 1;
 export const QUANTILES = 2;
 export const AMOUNTS = 3;
 /** Of each step its priority and its chance. */
@@ -107,7 +109,7 @@ export const LIMITS = 6;
 export const PRIORITIES = 7;
 
 /** Numbers of each distribution; the first is its ticks where they do not vary, else below 0. */
-export const LAW_SIZE = 6;
+export const DISTRIBUTION_SIZE = 6;
 export const FIXED = 0;
 
 // Flags of a step.

@@ -1,6 +1,6 @@
 // The operations that do more than a line or two: what they take, stop, show and give, and what is weighed.
 import { now } from "../state/clock.ts";
-import { lawAt, nextTicks } from "../state/draws.ts";
+import { distributionAt, nextTicks } from "../state/draws.ts";
 import { changed } from "./lines.ts";
 import { CARGO, IDLE, IS_PHYSICS, LIMITS, OWN_RANK, SCALES } from "../border/numbers.ts";
 import { addressAt, operand } from "../state/operands.ts";
@@ -16,7 +16,7 @@ import { keepNumber } from "./waits.ts";
 /** A number that is drawn and judged. */
 @unmanaged
 class Scale {
-  law: i32 = 0;
+  distribution: i32 = 0;
   stream: i32 = 0;
   keeps: i32 = 0;
   alone: i32 = 0;
@@ -86,8 +86,8 @@ export function giveChosen(process: Process, at: usize): void {
 /** Returns the row to leave for, -1 where the number is kept or within its limits. */
 export function weigh(process: Process, number: i32): i32 {
   const scale = changetype<Scale>(sectionOfWholes(SCALES) + <usize>number * offsetof<Scale>());
-  const fixed = lawAt(scale.law).fixed;
-  const drawn = fixed >= 0 ? fixed : nextTicks(scale.law, scale.stream);
+  const fixed = distributionAt(scale.distribution).fixed;
+  const drawn = fixed >= 0 ? fixed : nextTicks(scale.distribution, scale.stream);
   if (scale.keeps === 1) {
     process.kept = drawn;
     return -1;

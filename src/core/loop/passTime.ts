@@ -1,7 +1,7 @@
 // Time passes: how long a step lasts, what bound its start, and which steps after it are over at once.
 import { link } from "../observed/chain.ts";
 import { now } from "../state/clock.ts";
-import { drawTicks, Kind, lawAt, nextDrawn } from "../state/draws.ts";
+import { drawTicks, Kind, distributionAt, nextDrawn } from "../state/draws.ts";
 import { clearDue, setDue } from "../state/eventList.ts";
 import { STILL, TIMED } from "../border/numbers.ts";
 import { addressAt, operand } from "../state/operands.ts";
@@ -62,7 +62,7 @@ function timeOf(process: Process, at: usize): f64 {
 }
 
 function timeDrawnNow(process: Process, at: usize): f64 {
-  const fixed = lawAt(operand(at, 1) + operand(at, 2) * process.cargo).fixed;
+  const fixed = distributionAt(operand(at, 1) + operand(at, 2) * process.cargo).fixed;
   return fixed >= 0 ? fixed : drawTicks(process, process.step!.draw);
 }
 

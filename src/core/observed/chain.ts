@@ -1,7 +1,8 @@
 // The binding chain: every timed step remembers the one completion that bound its start; folded, so that a year fits in memory.
 import { pauseSoon } from "../state/pause.ts";
 import { endOfProcesses, firstProcess, Process } from "../state/process.ts";
-import { room, roomier } from "../state/sections.ts";
+import { OWNED } from "../border/numbers.ts";
+import { room, roomier, wholeAt } from "../state/sections.ts";
 import { placeAt, placeCount, Token } from "../state/tokens.ts";
 
 // A forest of links from each timed step back to the step whose completion bound its start. The time from a node's start to the
@@ -91,8 +92,14 @@ export function link(activity: i32, start: f64, parent: i32, tied: i32): i32 {
   const node = nodeAt(number);
   node.start = start;
   node.parent = parent;
-  node.mark = 2 * activity + tied;
+  node.mark = 2 * owned(activity, parent) + tied;
   return number;
+}
+
+/** An activity that keeps several resources busy belongs to the one that its start waited for. */
+function owned(activity: i32, parent: i32): i32 {
+  const row = wholeAt(OWNED, activity);
+  return row === -1 || parent === -1 ? activity : wholeAt(OWNED, row + activityOf(parent));
 }
 
 /** The chain can be folded between two instants only: until then there must be room. */

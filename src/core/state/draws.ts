@@ -8,7 +8,7 @@ import {
   DRAWS,
   EXACT_CELLS,
   FINER,
-  LAWS,
+  DISTRIBUTIONS,
   LOWER_TAIL,
   QUANTILES,
   STREAMS,
@@ -19,7 +19,7 @@ import { Process } from "./process.ts";
 import { realAt, realsOf, room, sectionOfReals, sectionOfWholes, wholeAt, wholesOf } from "./sections.ts";
 
 @unmanaged
-export class Law {
+export class Distribution {
   /** Its ticks where they do not vary, else below 0. */
   fixed: f64 = 0;
   /** Number of the node at which its quantile table begins, below 0 where it has none. */
@@ -48,8 +48,8 @@ class Generator {
 /** How a step takes its time. */
 @unmanaged
 class Draw {
-  firstLaw: i32 = 0;
-  laws: i32 = 0;
+  firstDistribution: i32 = 0;
+  distributions: i32 = 0;
   stream: i32 = 0;
   /** 1 where the stream's last number is taken once more. */
   again: i32 = 0;
@@ -72,7 +72,7 @@ const BLOCK = 64;
 /** Draws that are made ahead. */
 @unmanaged
 export class Kind {
-  law: i32 = 0;
+  distribution: i32 = 0;
   stream: i32 = 0;
   /** How many of the BLOCK times, which follow in memory, are used up. */
   used: i32 = 0;
@@ -82,13 +82,13 @@ export class Kind {
 const KIND_SIZE = offsetof<Kind>() + 8 * BLOCK;
 
 let kinds: usize = 0;
-let laws: usize = 0;
+let distributions: usize = 0;
 let generators: usize = 0;
 let quantiles: usize = 0;
 let draws: usize = 0;
 
 export function openDraws(): void {
-  laws = sectionOfReals(LAWS);
+  distributions = sectionOfReals(DISTRIBUTIONS);
   quantiles = sectionOfReals(QUANTILES);
   draws = sectionOfWholes(DRAWS);
   openGenerators();
@@ -96,7 +96,7 @@ export function openDraws(): void {
   kinds = room(count, KIND_SIZE);
   for (let number = 0; number < count; number++) {
     const kind = kindAt(number);
-    kind.law = wholeAt(AHEAD, 2 * number);
+    kind.distribution = wholeAt(AHEAD, 2 * number);
     kind.stream = wholeAt(AHEAD, 2 * number + 1);
     kind.used = BLOCK;
   }
@@ -116,8 +116,8 @@ function openGenerators(): void {
   }
 }
 
-export function lawAt(number: i32): Law {
-  return changetype<Law>(laws + <usize>number * offsetof<Law>());
+export function distributionAt(number: i32): Distribution {
+  return changetype<Distribution>(distributions + <usize>number * offsetof<Distribution>());
 }
 
 function generatorOf(stream: i32): Generator {
@@ -137,23 +137,23 @@ export function nextDrawn(kind: Kind): f64 {
 
 function drawBlock(kind: Kind): void {
   const from = changetype<usize>(kind) + offsetof<Kind>();
-  const law = lawAt(kind.law);
+  const distribution = distributionAt(kind.distribution);
   kind.used = 0;
-  if (law.fixed >= 0) for (let at = from; at < from + 8 * BLOCK; at += 8) store<f64>(at, law.fixed);
-  else if (law.table < 0)
+  if (distribution.fixed >= 0) for (let at = from; at < from + 8 * BLOCK; at += 8) store<f64>(at, distribution.fixed);
+  else if (distribution.table < 0)
     for (let at = from; at < from + 8 * BLOCK; at += 8)
-      store<f64>(at, ticksAt(kind.law, next(generatorOf(kind.stream))));
-  else interpolateBlock(kind, law, from);
+      store<f64>(at, ticksAt(kind.distribution, next(generatorOf(kind.stream))));
+  else interpolateBlock(kind, distribution, from);
 }
 
 /** Writes BLOCK times, as `ticksAt` gives them. */
-function interpolateBlock(kind: Kind, law: Law, from: usize): void {
+function interpolateBlock(kind: Kind, distribution: Distribution, from: usize): void {
   const generator = generatorOf(kind.stream);
-  const body = quantiles + ((<usize>i32(law.table)) << 3) + 8 * BODY;
-  const location = law.location;
-  const scale = law.scale;
-  const least = law.least;
-  const mass = law.mass;
+  const body = quantiles + ((<usize>i32(distribution.table)) << 3) + 8 * BODY;
+  const location = distribution.location;
+  const scale = distribution.scale;
+  const least = distribution.least;
+  const mass = distribution.mass;
   let s0 = generator.s0;
   let s1 = generator.s1;
   let s2 = generator.s2;
@@ -167,7 +167,7 @@ function interpolateBlock(kind: Kind, law: Law, from: usize): void {
     // Fifteen draws of sixteen lie in the body of the table.
     const isInTail = s2 + TAIL < 2 * TAIL;
     const ticks = isInTail
-      ? ticksAt(kind.law, s2)
+      ? ticksAt(kind.distribution, s2)
       : ticksOf(between(body, s2, BITS_IN_CELL), location, scale, least, mass);
     store<f64>(at, ticks);
   }
@@ -201,21 +201,21 @@ export function uniform(stream: i32): f64 {
 }
 
 /** The ticks that a distribution makes of the next number of a stream. */
-export function nextTicks(law: i32, stream: i32): f64 {
-  return ticksAt(law, next(generatorOf(stream)));
+export function nextTicks(distribution: i32, stream: i32): f64 {
+  return ticksAt(distribution, next(generatorOf(stream)));
 }
 
 /** The ticks that belong to u = draw / 2^32. */
 function ticksAt(number: i32, draw: u32): f64 {
-  const law = lawAt(number);
-  const table = i32(law.table);
+  const distribution = distributionAt(number);
+  const table = i32(distribution.table);
   if (table < 0 || draw + END < 2 * END) return exactTicks(number, f64(draw) * UNIT);
   const part = quantiles + ((<usize>table) << 3);
   let quantile: f64;
   if (draw < TAIL) quantile = between(part + 8 * LOWER_TAIL, draw, BITS_IN_FINEST);
   else if (draw >= 0 - TAIL) quantile = between(part + 8 * UPPER_TAIL, draw + TAIL, BITS_IN_FINEST);
   else quantile = between(part + 8 * BODY, draw, BITS_IN_CELL);
-  return ticksOf(quantile, law.location, law.scale, law.least, law.mass);
+  return ticksOf(quantile, distribution.location, distribution.scale, distribution.least, distribution.mass);
 }
 
 /** Whole ticks: of a value, or of the time in which a mass passes at a rate. */
@@ -230,8 +230,8 @@ export function drawTicks(process: Process, number: i32): f64 {
   const until = realAt(UNTIL, number);
   if (until >= 0) return Math.max(0, until - now);
   const draw = changetype<Draw>(draws + <usize>number * offsetof<Draw>());
-  const law = draw.laws === 1 ? draw.firstLaw : draw.firstLaw + process.cargo;
-  const fixed = lawAt(law).fixed;
+  const distribution = draw.distributions === 1 ? draw.firstDistribution : draw.firstDistribution + process.cargo;
+  const fixed = distributionAt(distribution).fixed;
   if (fixed >= 0) return fixed;
-  return draw.again === 1 ? ticksAt(law, generatorOf(draw.stream).s2) : nextTicks(law, draw.stream);
+  return draw.again === 1 ? ticksAt(distribution, generatorOf(draw.stream).s2) : nextTicks(distribution, draw.stream);
 }

@@ -1,8 +1,9 @@
 // A step table as the core takes it in: one section of numbers after the other.
 import { invariant } from "#foundation/invariant.ts";
 import * as core from "#core/border/numbers.ts";
-import type { LawTable } from "#engine/distributions/lawTable.ts";
+import type { DistributionTable } from "#engine/distributions/distributionTable.ts";
 import type { Names } from "./names.ts";
+import { ownedActivities } from "./ownedActivities.ts";
 import { isStop } from "./resolveRows.ts";
 import type { Row } from "./row.ts";
 import { StepSections, type Section } from "./stepSections.ts";
@@ -13,7 +14,7 @@ import { linesFor, processesWhere, takersOf } from "./takers.ts";
 export interface CoreImage {
   readonly wholes: readonly Section[];
   readonly reals: readonly Section[];
-  readonly laws: LawTable;
+  readonly distributions: DistributionTable;
 }
 
 const servingRules: Readonly<Record<ServingRule, number>> = {
@@ -35,7 +36,7 @@ export function coreImage(
   const takers = places.map((_, place) => takersOf(rows, place, table));
   const lines = places.map((_, place) => linesFor(rows, place, table));
   const steps = new StepSections(table, rows, takers);
-  const laws = steps.laws;
+  const distributions = steps.distributions;
   /** Its first state, its state and activity while it is stopped, clocks on its working time, the process that does its work. */
   const resourceNumbers = (number: number): readonly number[] => {
     const { name, whenStopped = "" } = resources[number]!;
@@ -57,13 +58,14 @@ export function coreImage(
       [core.PLACES, places.flatMap((place, i) => [...ruleAndRank(place), takers[i]!.length, lines[i]!.length])],
       [core.TAKERS, takers.flat()],
       [core.LINES, lines.flat()],
+      [core.OWNED, ownedActivities(table, rows, names)],
     ],
     reals: [
       ...steps.reals,
-      [core.QUANTILES, laws.quantiles],
+      [core.QUANTILES, distributions.quantiles],
       [core.PRIORITIES, processes.map(({ priority }) => priority ?? 0)],
     ],
-    laws,
+    distributions,
   };
 }
 

@@ -7,6 +7,8 @@ export interface Activity {
   readonly resource: string;
   readonly step: string;
   readonly process: string;
+  /** The resource to which its time on the binding chain belongs; the first of a family stands for all. */
+  readonly owner: string;
 }
 
 export class Names {
@@ -44,10 +46,11 @@ export class Names {
   }
 
   /** Steps of one process that have one name, as every night of a calendar, are one activity. */
-  activity(resource: string, step: string, process: string): number {
+  activity(activity: Activity): number {
+    const { resource, step, process, owner } = activity;
     const isSame = (each: Activity): boolean =>
-      each.step === step && each.process === process && each.resource === resource;
-    return numberOf(this.activities, isSame, { resource, step, process });
+      each.step === step && each.process === process && each.resource === resource && each.owner === owner;
+    return numberOf(this.activities, isSame, activity);
   }
 
   counter(name: string): number {

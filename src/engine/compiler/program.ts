@@ -27,7 +27,9 @@ export function compileTable(table: StepTable): Program {
   const firstRow = processes.map(({ steps }) => (rowCount += steps.length) - steps.length);
   const rows = resolveRows(table, names, firstRow);
   const stoppedActivity = table.resources.map(({ name, whenStopped = "" }, resource) =>
-    rows.some(({ stops }) => stops === resource) ? names.activity(name, whenStopped, name) : -1,
+    rows.some(({ stops }) => stops === resource)
+      ? names.activity({ resource: name, step: whenStopped, process: name, owner: name })
+      : -1,
   );
   const image = coreImage(table, rows, names, stoppedActivity);
   const beginsAt = processes.map(

@@ -58,7 +58,7 @@ function rowOf(step: spec.StepSpec, following: number, scope: Scope): Omit<Row, 
     ...patienceOf(step, scope),
     shows: (step.shows ?? []).map((show) => showOf(show, names)),
     draw: step.time ? drawOf(step.name, step.time, scope) : null,
-    activity: step.time ? names.activity(step.time.resource ?? process.resource, step.name, process.name) : -1,
+    activity: step.time ? activityOf(step.name, step.time.resource, scope) : -1,
     isClock: step.isClock ?? false,
     scale: step.scale ? scaleOf(step.scale, scope) : null,
     gives: (step.gives ?? []).map((give) => giveOf(give, names)),
@@ -75,6 +75,11 @@ function rowOf(step: spec.StepSpec, following: number, scope: Scope): Omit<Row, 
   };
 }
 
+function activityOf(step: string, resource: string | undefined, { names, process }: Scope): number {
+  const owner = process.resource;
+  return names.activity({ resource: resource ?? owner, step, process: process.name, owner });
+}
+
 function rowNumber(name: string, { process, firstRow }: Scope): number {
   return firstRow + stepNumber(process, name);
 }
@@ -89,10 +94,9 @@ function patienceOf(
   scope: Scope,
 ): Pick<Row, "patience" | "patienceActivity" | "patienceNext"> {
   if (!patience) return { patience: null, patienceActivity: -1, patienceNext: -1 };
-  const { names, process } = scope;
   return {
     patience: drawOf(name, patience.time, scope),
-    patienceActivity: names.activity(process.resource, `${name} patience`, process.name),
+    patienceActivity: activityOf(`${name} patience`, undefined, scope),
     patienceNext: rowNumber(patience.leaveFor, scope),
   };
 }
@@ -166,7 +170,7 @@ function registerNumber(register: spec.Register | undefined): number {
 
 function drawOf(step: string, time: spec.TimeSpec, { names, process, samplers }: Scope): Draw {
   return {
-    samplers: time.laws.map((each) => sharedSampler(each, samplers)),
+    samplers: time.distributions.map((each) => sharedSampler(each, samplers)),
     stream: names.stream(time.resource ?? process.resource, time.stream ?? step),
     again: time.again ?? false,
     until: time.until === undefined ? -1 : Math.round(time.until * TICKS_PER_SECOND),
@@ -175,9 +179,9 @@ function drawOf(step: string, time: spec.TimeSpec, { names, process, samplers }:
 }
 
 function scaleOf(scale: spec.ScaleSpec, scope: Scope): Scale {
-  const { law, stream, resource, keeps, alone, below, above } = scale;
+  const { distribution, stream, resource, keeps, alone, below, above } = scale;
   return {
-    sampler: sharedSampler({ law }, scope.samplers),
+    sampler: sharedSampler({ distribution }, scope.samplers),
     stream: scope.names.stream(resource ?? scope.process.resource, stream),
     keeps: keeps ?? false,
     alone: alone ?? false,
@@ -188,13 +192,15 @@ function scaleOf(scale: spec.ScaleSpec, scope: Scope): Scale {
   };
 }
 
-function sharedSampler(time: spec.TimeLaw, samplers: Map<string, Sampler>): Sampler {
+function sharedSampler(time: spec.DrawnTime, samplers: Map<string, Sampler>): Sampler {
   const key = JSON.stringify(time);
   const known = samplers.get(key);
   if (known) return known;
-  const { law, amount, factor = 1 } = time;
+  const { distribution, amount, factor = 1 } = time;
   const sampler =
-    amount === undefined ? new Sampler(law, { unit: TICKS_PER_SECOND * factor }) : Sampler.ofRate(law, amount * factor);
+    amount === undefined
+      ? new Sampler(distribution, { unit: TICKS_PER_SECOND * factor })
+      : Sampler.ofRate(distribution, amount * factor);
   samplers.set(key, sampler);
   return sampler;
 }

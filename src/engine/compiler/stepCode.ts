@@ -5,7 +5,7 @@ import { isPlainShow, type Give, type Row } from "./row.ts";
 /** How the time of a step passes, beside what its row says. */
 export interface StepTime {
   /** Number of its first distribution. */
-  readonly firstLaw: number;
+  readonly firstDistribution: number;
   /** Number of the draws that are made ahead, -1 where the step draws when it starts. */
   readonly kind: number;
   /** The next step may be done ahead of the clock. */
@@ -66,7 +66,7 @@ function addTakes(code: number[], { needs }: Row): void {
   }
 }
 
-function addStart(code: number[], row: Row, { firstLaw, kind, leadsOn }: StepTime): void {
+function addStart(code: number[], row: Row, { firstDistribution, kind, leadsOn }: StepTime): void {
   if (row.stops !== -1) code.push(core.STOP);
   const { draw, shows, activity, isClock } = row;
   const plain = shows.filter(isPlainShow);
@@ -77,7 +77,7 @@ function addStart(code: number[], row: Row, { firstLaw, kind, leadsOn }: StepTim
   }
   if (draw) {
     const chooses = draw.samplers.length > 1 ? 1 : 0;
-    code.push(core.TIME, firstLaw, chooses, kind, isClock ? -1 : activity, draw.clock, leadsOn ? 1 : 0);
+    code.push(core.TIME, firstDistribution, chooses, kind, isClock ? -1 : activity, draw.clock, leadsOn ? 1 : 0);
     if (isClock) code.push(core.UNBIND);
   } else if (row.needs.length > 0) code.push(core.PASS);
 }

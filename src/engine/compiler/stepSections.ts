@@ -1,6 +1,10 @@
 // The sections of the core that hold what steps do: their code, and the records that the code and stops refer to.
 import * as core from "#core/border/numbers.ts";
-import { lawTable, type LawTable, type StepLaws } from "#engine/distributions/lawTable.ts";
+import {
+  distributionTable,
+  type DistributionTable,
+  type StepDistributions,
+} from "#engine/distributions/distributionTable.ts";
 import { drawnAhead } from "./drawnAhead.ts";
 import type { Draw, Need, Row, Scale } from "./row.ts";
 import { secludedPassages } from "./seclusion.ts";
@@ -20,11 +24,11 @@ export class StepSections {
   readonly #until: number[] = [];
   readonly #scales: number[] = [];
   readonly #limits: number[] = [];
-  readonly #laws: StepLaws[] = [];
-  #lawCount = 0;
+  readonly #distributions: StepDistributions[] = [];
+  #distributionCount = 0;
   /** Streams drawn ahead, and the distribution that each serves. */
   readonly #ahead: readonly number[];
-  readonly #lawsAhead: number[] = [];
+  readonly #distributionsAhead: number[] = [];
 
   /** By place: processes that take from it. */
   constructor(table: StepTable, rows: readonly Row[], takers: readonly (readonly number[])[]) {
@@ -43,7 +47,7 @@ export class StepSections {
       [core.LISTS, this.#lists],
       [core.DRAWS, this.#draws],
       [core.SCALES, this.#scales],
-      [core.AHEAD, this.#ahead.flatMap((stream, kind) => [this.#lawsAhead[kind]!, stream])],
+      [core.AHEAD, this.#ahead.flatMap((stream, kind) => [this.#distributionsAhead[kind]!, stream])],
     ];
   }
 
@@ -56,18 +60,18 @@ export class StepSections {
     ];
   }
 
-  get laws(): LawTable {
-    return lawTable(this.#laws);
+  get distributions(): DistributionTable {
+    return distributionTable(this.#distributions);
   }
 
   /** In the order of `Step` in `core/state/steps.ts`. */
   #add(row: Row, number: number, leadsOn: boolean, takesAlone: boolean): void {
     const patience = this.#addDraw(row.patience);
     const draw = this.#addDraw(row.draw);
-    const firstLaw = draw === -1 ? -1 : this.#draws[draw * core.DRAW_SIZE]!;
+    const firstDistribution = draw === -1 ? -1 : this.#draws[draw * core.DRAW_SIZE]!;
     const kind = row.draw ? this.#ahead.indexOf(row.draw.stream) : -1;
-    if (kind !== -1) this.#lawsAhead[kind] ??= firstLaw;
-    const [reachedAt, startsAt] = this.#code.add(row, { firstLaw, kind, leadsOn });
+    if (kind !== -1) this.#distributionsAhead[kind] ??= firstDistribution;
+    const [reachedAt, startsAt] = this.#code.add(row, { firstDistribution, kind, leadsOn });
     const waitsUnseen =
       takesAlone && row.needs.every(({ meanwhile, othersTurn }) => meanwhile === -1 && othersTurn === -1);
     this.#stepReals.push(row.priority, row.chance);
@@ -115,22 +119,27 @@ export class StepSections {
   #addDraw(draw: Draw | null): number {
     if (!draw) return -1;
     const { samplers, stream, again, until } = draw;
-    this.#draws.push(this.#addLaws({ samplers, isUntil: until !== -1 }), samplers.length, stream, again ? 1 : 0);
+    this.#draws.push(
+      this.#addDistributions({ samplers, isUntil: until !== -1 }),
+      samplers.length,
+      stream,
+      again ? 1 : 0,
+    );
     return this.#until.push(until) - 1;
   }
 
   #addScale(scale: Scale | null): number {
     if (!scale) return -1;
     const { sampler, stream, keeps, alone, low, high, belowNext, aboveNext } = scale;
-    const law = this.#addLaws({ samplers: [sampler], isUntil: false });
-    this.#scales.push(law, stream, keeps ? 1 : 0, alone ? 1 : 0, belowNext, aboveNext);
+    const distribution = this.#addDistributions({ samplers: [sampler], isUntil: false });
+    this.#scales.push(distribution, stream, keeps ? 1 : 0, alone ? 1 : 0, belowNext, aboveNext);
     return this.#limits.push(low, high) / 2 - 1;
   }
 
   /** Returns the number of the first. */
-  #addLaws(laws: StepLaws): number {
-    this.#laws.push(laws);
-    this.#lawCount += laws.samplers.length;
-    return this.#lawCount - laws.samplers.length;
+  #addDistributions(distributions: StepDistributions): number {
+    this.#distributions.push(distributions);
+    this.#distributionCount += distributions.samplers.length;
+    return this.#distributionCount - distributions.samplers.length;
   }
 }

@@ -75,8 +75,8 @@ export interface ShowSpec {
 }
 
 /** The distribution of a step's time in seconds, or, with an amount in milligrams, that of a rate in kg/s: the time is then amount / rate. */
-export interface TimeLaw {
-  readonly law: Distribution;
+export interface DrawnTime {
+  readonly distribution: Distribution;
   readonly amount?: number;
   /** Every drawn time is multiplied by this; 1 if not given. */
   readonly factor?: number;
@@ -84,7 +84,7 @@ export interface TimeLaw {
 
 export interface TimeSpec {
   /** One distribution, or one for each number that `cargo` may hold. */
-  readonly laws: readonly TimeLaw[];
+  readonly distributions: readonly DrawnTime[];
   /** Whose step this is in streams, records and shares; the process's own resource if not given. */
   readonly resource?: string;
   /** Name of the stream of draws; the step's name if not given. */
@@ -102,7 +102,7 @@ export interface TimeSpec {
  * What a process keeps is added to everything that it draws until it keeps another number.
  */
 export interface ScaleSpec {
-  readonly law: Distribution;
+  readonly distribution: Distribution;
   /** Name of the stream of draws, and whose it is: the process's own resource if not given. */
   readonly stream: string;
   readonly resource?: string;

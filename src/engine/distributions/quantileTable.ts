@@ -1,7 +1,7 @@
 // Tables of the quantiles of a standard form, built once for each form and shape, whatever the scale of the distributions.
 import { BODY, CELLS, EXACT_CELLS, FINER, LOWER_TAIL, NODES, UPPER_TAIL } from "#core/border/numbers.ts";
 import { atScores } from "./atScores.ts";
-import { standardQuantile, type StandardForm } from "./standardLaw.ts";
+import { standardQuantile, type StandardForm } from "./standardizedDistribution.ts";
 
 /** Shapes come from the user and, in a sweep, in great number: beyond this many tables the oldest is dropped. */
 const MOST_TABLES = 256;

@@ -2,9 +2,9 @@
 import { invariant } from "#foundation/invariant.ts";
 import { BODY, CELLS, EXACT_CELLS, FINER, LOWER_TAIL, UPPER_TAIL } from "#core/border/numbers.ts";
 import type { Distribution } from "./distribution.ts";
-import { lawMean, lawQuantile } from "./law.ts";
+import { distributionMean, distributionQuantile } from "./moments.ts";
 import { quantileTable } from "./quantileTable.ts";
-import { standardLaw } from "./standardLaw.ts";
+import { standardizedDistribution } from "./standardizedDistribution.ts";
 
 /** Ticks in a second: the clock counts whole microseconds. */
 export const TICKS_PER_SECOND = 1e6;
@@ -39,26 +39,26 @@ export class Sampler {
   readonly mass: number;
   /** No value below this is taken. */
   readonly least: number;
-  readonly #law: Distribution;
+  readonly #distribution: Distribution;
   readonly #unit: number;
   readonly #quantile: (p: number) => number;
   #mean: number | undefined;
 
   /** `unit` is the ticks in one unit of the distribution: 1e6 for seconds on a clock of microseconds. */
-  constructor(law: Distribution, options: { readonly unit: number; readonly massMilligrams?: number }) {
-    this.#law = law;
+  constructor(distribution: Distribution, options: { readonly unit: number; readonly massMilligrams?: number }) {
+    this.#distribution = distribution;
     this.#unit = options.unit;
-    this.#quantile = lawQuantile(law);
+    this.#quantile = distributionQuantile(distribution);
     this.mass = options.massMilligrams ?? 0;
-    this.least = this.mass > 0 ? SLOWEST_SHARE * lawMean(law) * options.unit : 0;
-    if (law.kind === "empirical") {
-      invariant(law.values.length > 0, "an empirical distribution has values");
-      this.isFixed = new Set(law.values).size === 1;
+    this.least = this.mass > 0 ? SLOWEST_SHARE * distributionMean(distribution) * options.unit : 0;
+    if (distribution.kind === "empirical") {
+      invariant(distribution.values.length > 0, "an empirical distribution has values");
+      this.isFixed = new Set(distribution.values).size === 1;
       this.table = NO_TABLE;
       this.location = 0;
       this.scale = 0;
     } else {
-      const { form, location, scale } = standardLaw(law);
+      const { form, location, scale } = standardizedDistribution(distribution);
       this.isFixed = scale === 0;
       this.table = this.isFixed ? NO_TABLE : quantileTable(form);
       this.location = location * options.unit;
@@ -67,10 +67,10 @@ export class Sampler {
   }
 
   /** The time in microseconds that this mass takes at a rate in kg/s, drawn once for the whole mass. */
-  static ofRate(law: Distribution, massMilligrams: number): Sampler {
-    invariant(lawMean(law) > 0, "a rate is above 0 on average", { law });
+  static ofRate(distribution: Distribution, massMilligrams: number): Sampler {
+    invariant(distributionMean(distribution) > 0, "a rate is above 0 on average", { distribution });
     invariant(massMilligrams > 0, "a mass is above 0", { massMilligrams });
-    return new Sampler(law, { unit: 1, massMilligrams });
+    return new Sampler(distribution, { unit: 1, massMilligrams });
   }
 
   /** The draw that belongs to u in [0, 1), without the table; rounded once, never below 0. */
@@ -81,7 +81,7 @@ export class Sampler {
 
   /** Mean of the draws before they are rounded; of a time at a drawn rate within 1e-5 of it. */
   get meanTicks(): number {
-    this.#mean ??= this.mass === 0 ? lawMean(this.#law) * this.#unit : this.#meanAtRate();
+    this.#mean ??= this.mass === 0 ? distributionMean(this.#distribution) * this.#unit : this.#meanAtRate();
     return this.#mean;
   }
 
@@ -91,8 +91,8 @@ export class Sampler {
 
   /** Mean of mass / rate. */
   #meanAtRate(): number {
-    if (this.#law.kind === "empirical") {
-      const { values } = this.#law;
+    if (this.#distribution.kind === "empirical") {
+      const { values } = this.#distribution;
       return values.reduce((sum, rate) => sum + this.#timeAt(rate), 0) / values.length;
     }
     if (this.isFixed) return this.#timeAt(this.location);

@@ -5,7 +5,7 @@ import program from "#core/core.wasm";
 export interface CoreHost {
   started(node: number, row: number, tick: number, ticks: number): void;
   needed(node: number, before: number): void;
-  exactTicks(law: number, u: number): number;
+  exactTicks(distribution: number, u: number): number;
 }
 
 /** What `core/core.ts` offers; a truth value is 0 or 1. */

@@ -2,7 +2,7 @@
 import { BindingChain, type ChainTotals } from "./bindingChain.ts";
 import * as core from "#core/border/numbers.ts";
 import type { EventLog } from "./eventLog.ts";
-import { meanLaws } from "#engine/distributions/lawTable.ts";
+import { meanDistributions } from "#engine/distributions/distributionTable.ts";
 import { longestActive, type LongestActive } from "./longestActive.ts";
 import { openCore, type Core } from "./openCore.ts";
 import type { Program } from "#engine/compiler/program.ts";
@@ -73,7 +73,7 @@ export class Simulation {
     this.#core = openCore({
       started: (node, row, tick, ticks) => flow?.started(node, row, tick, ticks),
       needed: (node, before) => flow?.needed(node, before),
-      exactTicks: (law, u) => program.image.laws.samplers[law]!.exactTicks(u),
+      exactTicks: (distribution, u) => program.image.distributions.samplers[distribution]!.exactTicks(u),
     });
     this.chain = new BindingChain(this.#core, program.activities.length);
     this.#classes = Math.max(0, ...(options.classOf ?? [])) + 1;
@@ -203,7 +203,10 @@ export class Simulation {
       counters.map((name, number) => (marked.includes(name) || this.#readers[number] ? 1 : 0)),
     );
     this.#writeReals(core.STREAMS, openStreams(seed, replication, streams));
-    this.#writeReals(core.LAWS, atMeans ? meanLaws(image.laws) : image.laws.numbers);
+    this.#writeReals(
+      core.DISTRIBUTIONS,
+      atMeans ? meanDistributions(image.distributions) : image.distributions.numbers,
+    );
   }
 
   #writeWholes(section: number, numbers: ArrayLike<number>): void {

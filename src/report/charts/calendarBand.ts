@@ -33,7 +33,7 @@ interface Stretch {
   readonly until: number;
 }
 
-/** Something that stands in the band, with words for it, the longest first. */
+/** An entry of the band with its words, the longest first. */
 interface Mark extends Stretch {
   readonly names: readonly string[];
   readonly isMoment: boolean;
@@ -41,12 +41,12 @@ interface Mark extends Stretch {
 
 const asShift = (shift: Stretch & Pick<Mark, "names">): Mark => ({ ...shift, isMoment: false });
 const asPause = (pause: Stretch): Mark => ({ ...pause, names: [], isMoment: false });
-// A moment has no length; a second of it is enough to find its place.
+// A moment has no length; one second of it gives its position.
 const asChange = ({ name, at }: { readonly name: string; readonly at: number }): Mark => {
   return { names: [name], from: at, until: at + 1, isMoment: true };
 };
 
-/** Each name at the beginning of its own, as far as the next thing in the band leaves room. */
+/** Each name at the start of its entry, as far as the next entry leaves room. */
 function bandWords(marks: readonly Mark[], row: CalendarRow, { x, y }: RowFrame): readonly Child[] {
   const placed = marks
     .flatMap((mark) =>
@@ -64,7 +64,7 @@ function bandWords(marks: readonly Mark[], row: CalendarRow, { x, y }: RowFrame)
   });
 }
 
-/** What the band shows, and a change if there is one. */
+/** The entries of the legend, with changes if there are any. */
 export function planEntries({ calendar, changes = [] }: Scenario, id: string): readonly LegendEntry[] {
   const hasBreaks = calendar?.shifts.some(({ pauses }) => pauses.length > 0) === true;
   const swatch =
@@ -73,7 +73,7 @@ export function planEntries({ calendar, changes = [] }: Scenario, id: string): r
       filledBox(id, fill, { x, y, width: 20, height: 14 });
   return [
     { label: planned, letter: "", draw: swatch("planned") },
-    ...(hasBreaks ? [{ label: "break of its people", letter: "", draw: swatch("pause") }] : []),
+    ...(hasBreaks ? [{ label: "break of operators", letter: "", draw: swatch("pause") }] : []),
     ...(changes.length > 0
       ? [
           {

@@ -61,7 +61,7 @@ function rowWords({ label, note, days }: CalendarRow, y: number): readonly Child
   ];
 }
 
-/** Only what comes about somewhere. */
+/** Only uses that occur. */
 function useEntries({ rows }: CalendarRows, id: string): readonly LegendEntry[] {
   const seen = dayUses.filter((_, use) => rows.some(({ steps }) => steps.some(({ shares }) => shares[use]! > 0)));
   return seen.map((use) => {

@@ -1,14 +1,14 @@
-// Lays the quarters of an hour of a calendar out in rows: a day a row, or a week where there are too many days.
+// Arranges the quarter hours of a calendar in rows: one row a day, or a week where there are too many days.
 import { mean } from "simple-statistics";
 import { dateOf, weekdayOf, weekdays } from "#foundation/civilDate.ts";
 import { dayUses, type QuarterRecord } from "#cell/records/quarterRecord.ts";
 import type { CalendarStudy, DaySummary } from "#analysis/study/calendarStudy.ts";
 
 const SECONDS_OF_DAY = 86_400;
-/** More would make the picture long, not clear. */
+/** More rows would make the picture too long. */
 const mostDays = 14;
 const mostWeeks = 53;
-/** Of a week each step of the picture is two hours. */
+/** In a row of a week, one step of the picture is two hours. */
 const quartersPerStep = 8;
 
 /** A step of the picture: seconds on the wall's axis from the beginning of the row, and of the run. */
@@ -23,7 +23,7 @@ export interface CalendarStep {
 
 export interface CalendarRow {
   readonly label: string;
-  /** Said beneath the label, such as that the day has 23 hours. */
+  /** A remark beneath the label, such as that the day has 23 hours. */
   readonly note: string;
   readonly steps: readonly CalendarStep[];
   readonly days: readonly DaySummary[];
@@ -63,15 +63,15 @@ export function calendarRows({ days, quarters }: Pick<CalendarStudy, "days" | "q
 
 const mondayOf = (day: number): number => day - weekdays.indexOf(weekdayOf(day));
 
-/** A day that is there from midnight to midnight has another length than 24 hours only where the clocks are changed. */
+/** A whole day differs from 24 hours only where the clocks change. */
 function noteOf({ seconds }: DaySummary, steps: readonly CalendarStep[]): string {
   const hours = Number((seconds / 3600).toFixed(2));
   const isWhole = steps[0]?.from === 0 && steps.at(-1)?.to === SECONDS_OF_DAY;
-  if (!isWhole) return `only ${hours} h of it`;
+  if (!isWhole) return `${hours} h observed`;
   return hours === 24 ? "" : `${hours} h: clocks ${hours < 24 ? "on" : "back"}`;
 }
 
-/** In wall time, so that 06:00 stands under 06:00 on every day; an hour that comes twice shares its place, one that is skipped stays empty. */
+/** In wall time, so that 06:00 is in the same place on every day; a doubled hour shares its place, a skipped hour stays empty. */
 function placedOnWall(quarters: readonly QuarterRecord[]): readonly CalendarStep[] {
   const again = quarters.findIndex(({ second }, i) => second < (quarters[i - 1]?.second ?? 0));
   const twice = again === -1 ? null : { from: quarters[again]!.second, to: quarters[again - 1]!.second + 900 };
@@ -110,7 +110,7 @@ export interface WallPiece {
   readonly to: number;
 }
 
-/** Where a stretch of the run stands in a row: in one piece, or in several around an hour that is skipped. */
+/** The place of a period of the run in a row, in several pieces around a skipped hour. */
 export function piecesOf(
   stretch: { readonly from: number; readonly until: number },
   { steps }: CalendarRow,

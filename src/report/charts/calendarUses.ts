@@ -11,7 +11,7 @@ import type { StateLook } from "#report/words/stateLook.ts";
 const drop = 18;
 const height = 30;
 
-/** As everywhere capitals work and small letters wait. */
+/** Capital letters are work and small letters are waits, as in every chart. */
 export const useLooks: Readonly<Record<DayUse, StateLook>> = {
   working: { fill: "cooling", letter: "W" },
   waiting: { fill: "wait", letter: "w" },
@@ -24,7 +24,7 @@ export const useLooks: Readonly<Record<DayUse, StateLook>> = {
 export interface RowFrame {
   /** Of the chart. */
   readonly id: string;
-  /** Seconds on the wall's axis to a place. */
+  /** Position of a wall time in seconds. */
   readonly x: (seconds: number) => number;
   /** Upper edge of the row. */
   readonly y: number;
@@ -42,7 +42,7 @@ export function useBar({ steps }: CalendarRow, frame: RowFrame): readonly Child[
   return [...areas, ...mainStretches(steps).flatMap((stretch) => label(stretch, frame))];
 }
 
-/** Steps that follow each other without a gap and are alike in this. */
+/** Consecutive steps with the same value. */
 function stretchesWhere(
   steps: readonly CalendarStep[],
   isMeant: (step: CalendarStep) => boolean,
@@ -75,7 +75,7 @@ interface MainStretch {
   readonly steps: readonly CalendarStep[];
 }
 
-/** What fills most of each step, and as long as that stays so. */
+/** The largest use of each step, joined over steps with the same use. */
 function mainStretches(steps: readonly CalendarStep[]): readonly MainStretch[] {
   const mainOf = ({ shares }: CalendarStep): number => shares.indexOf(Math.max(...shares));
   return dayUses.flatMap((_, use) =>

@@ -9,7 +9,7 @@ export interface ChartWords {
   /** Unique on its page. */
   readonly id: string;
   readonly title: string;
-  /** Says in words what the picture shows, for those who do not see it. */
+  /** The content of the picture in words, for readers who do not see it. */
   readonly description: string;
 }
 
@@ -29,7 +29,7 @@ export function chart({ id, title, description }: ChartWords, height: number, ..
   );
 }
 
-/** Words with their baseline at x, y; `anchor` is what x is of them. */
+/** Words with their baseline at x, y; `anchor` says which end of them x is. */
 export function words(
   content: string,
   x: number,
@@ -47,14 +47,14 @@ export function line(x1: number, y1: number, x2: number, y2: number, style: stri
 const narrow = new Set("iljtfrI.,:;'|!()[] ");
 const wide = new Set("mwMW@%");
 
-/** Width at the charts' 12 px, rather too large than too small: fonts differ from machine to machine. */
+/** Width at the charts' 12 px, an upper estimate: fonts differ between machines. */
 export function widthOfWords(content: string): number {
   let width = 0;
   for (const letter of content) width += narrow.has(letter) ? 5 : wide.has(letter) ? 12 : 8;
   return width;
 }
 
-/** Cut to a width, with an ellipsis where something is missing. */
+/** Cut to a width, with an ellipsis where words are cut. */
 export function fittedWords(content: string, width: number): string {
   if (widthOfWords(content) <= width) return content;
   const letters = Array.from(content);
@@ -68,7 +68,7 @@ export interface FigureParts {
   readonly table: Markup;
 }
 
-/** The picture scrolls in a box of its own where it would be too small to read. */
+/** On a narrow page the picture scrolls in its own box. */
 export function figure(label: string, { picture, caption, table }: FigureParts): Markup {
   return element(
     "figure",

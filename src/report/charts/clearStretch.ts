@@ -1,4 +1,4 @@
-// Where words can stand within a bar of the timing chart: between the places at which the binding path crosses it.
+// Where words fit within a bar of the timing chart: between the places at which the critical path crosses it.
 import type { ChainSegment } from "#cell/records/timelineRecord.ts";
 import { barHeight, type TimingLayout } from "./timingLayout.ts";
 
@@ -10,7 +10,7 @@ export interface Stretch {
 /** Kept free on both sides of the path, for its edge. */
 const clearance = 3;
 
-/** Places at which the path goes through the row of a resource on its way to another one, from left to right. */
+/** Places at which the path crosses the row of a resource on the way to another row, from left to right. */
 export function crossingsOf(resource: string, chain: readonly ChainSegment[], layout: TimingLayout): readonly number[] {
   const middle = layout.barTop(resource) + barHeight / 2;
   return chain.flatMap((segment, i) => {

@@ -40,7 +40,7 @@ export function comparisonChart(rows: readonly ComparisonRow[], given: ChartWord
   );
 }
 
-/** Nothing where the base is 0 or does not differ: a percentage would say nothing. */
+/** None where the base is 0: a percentage has no meaning there. */
 function changeOf(compared: ComparisonRow): readonly Change[] {
   const { other, measure, unit, difference, simultaneousHalfWidth, ratio, verdict } = compared;
   if (ratio === null || !Number.isFinite(ratio)) return [];

@@ -13,7 +13,7 @@ const right = chartWidth - 190;
 const top = 8;
 
 export function cycleChart(cycles: readonly StationCycles[], bins: readonly CycleBin[], given: ChartWords): Markup {
-  // A few stations may fill the page, many must share it.
+  // Many stations share the height of the page.
   const pitch = cycles.length <= 2 ? 96 : cycles.length <= 8 ? 62 : 44;
   const bottom = top + cycles.length * pitch;
   const shown = bins.filter(({ isBeyond }) => !isBeyond);

@@ -21,7 +21,7 @@ export interface Legend {
   readonly markup: Markup;
 }
 
-/** Each state once, in the order in which they first come. */
+/** Each state once, in the order of its first appearance. */
 export function stateEntries(
   id: string,
   states: readonly Pick<StateSummary, "state" | "kind">[],

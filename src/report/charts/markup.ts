@@ -1,4 +1,4 @@
-// Builds HTML and SVG as text in which nothing that a user wrote can ever become markup.
+// Builds HTML and SVG as text and escapes everything that a user wrote.
 
 /** Text that is known to be well-formed markup; only `element` makes it. */
 export class Markup {
@@ -8,7 +8,7 @@ export class Markup {
     this.code = code;
   }
 
-  /** Piece by piece, without lists or iterators in between: a page has thousands of elements. */
+  /** In a loop without intermediate lists: a page has thousands of elements. */
   static element(name: string, attributes: Attributes, children: readonly Child[]): Markup {
     return Markup.#filled(name, openingTag(name, attributes), children);
   }
@@ -22,7 +22,7 @@ export class Markup {
     return new Markup(empty.has(name) ? opening : `${children.reduce(withChild, opening)}</${name}>`);
   }
 
-  /** A style sheet, which knows no escapes; for texts of our own only. */
+  /** A style sheet is not escaped; only for constant texts. */
   static style(sheet: string): Markup {
     return new Markup(`<style>${sheet}</style>`);
   }
@@ -31,7 +31,7 @@ export class Markup {
 /** A string is text, not markup: it is escaped. */
 export type Child = Markup | string | readonly Child[];
 
-/** Numbers are rounded to hundredths, which no eye tells apart; an undefined attribute is left out. */
+/** Numbers are rounded to hundredths of a pixel; an undefined attribute is left out. */
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
 const empty = new Set(["meta", "br", "hr", "col"]);
@@ -40,7 +40,7 @@ export function element(name: string, attributes: Attributes, ...children: reado
   return Markup.element(name, attributes, children);
 }
 
-/** Makes elements that differ in their children alone: what they have in common is written once. */
+/** Makes elements that differ only in their children: the opening tag is written once. */
 export function alike(name: string, attributes: Attributes): (...children: readonly Child[]) => Markup {
   return Markup.alike(name, attributes);
 }
@@ -53,7 +53,7 @@ function openingTag(name: string, attributes: Attributes): string {
 
 function codeOf(child: Child): string {
   if (child instanceof Markup) return child.code;
-  // Joined, many pieces become one; added up, all of them stay until the page is written.
+  // `join` makes one string; repeated addition would keep all pieces until the page is written.
   return typeof child === "string" ? escaped(child) : child.map(codeOf).join("");
 }
 
@@ -79,7 +79,7 @@ const entities: Readonly<Record<string, string>> = {
   "'": "&#39;",
 };
 
-/** Few texts hold any of them, and to look is far less than to replace. */
+/** Few texts contain any of them, and a test costs less than a replacement. */
 const special = /[&<>"']/;
 
 function escaped(text: string): string {

@@ -1,4 +1,4 @@
-// The patterns that tell fills apart where hues fail: in gray print, in bad light, to eyes that see fewer colors.
+// The patterns that distinguish fills without color: in gray print and for color-blind readers.
 import { element, type Child, type Markup } from "./markup.ts";
 import type { Fill } from "#report/words/stateLook.ts";
 
@@ -23,7 +23,7 @@ const patterns: Readonly<Partial<Record<Fill, Pattern>>> = {
   stopped: { size: 5, turn: 45, path: "M0 2.5H5M2.5 0V5" },
 };
 
-/** Of one chart; `id` keeps those of several charts on a page apart. */
+/** The patterns of one chart; `id` separates the charts of a page. */
 export function patternDefinitions(id: string): Markup {
   const definitions = Object.entries(patterns).map(([fill, { size, turn = 0, path }]) =>
     element(

@@ -11,14 +11,14 @@ export interface RankedBar {
   readonly fill: Fill;
   readonly value: number;
   readonly halfWidth: number | null;
-  /** Set beside the bar; it says the value in words. */
+  /** The value in words, beside the bar. */
   readonly remark: string;
 }
 
 export interface RankedAxis {
   readonly label: string;
   readonly tick: (value: number) => string;
-  /** A value that all bars are held against. */
+  /** A value to compare all bars with. */
   readonly mark?: { readonly value: number; readonly label: string };
 }
 

@@ -1,4 +1,4 @@
-// One measure over the replications: a dot each, their mean, and the band in which the true mean lies.
+// One measure over the replications: a dot each, their mean, and the band of its 95 % interval.
 import { scaleLinear } from "d3-scale";
 import type { MeasureSummary } from "#analysis/study/summarizeMeasures.ts";
 import { chart, chartWidth, line, words, type ChartWords } from "./chart.ts";
@@ -14,7 +14,7 @@ export function replicationChart(summary: MeasureSummary, given: ChartWords): Ma
   const { values, interval, min, max } = summary;
   const half = interval.halfWidth ?? 0;
   const [low, high] = [Math.min(min, interval.mean - half), Math.max(max, interval.mean + half)];
-  // Values that are all alike still need an axis.
+  // Equal values still need an axis.
   const margin = (high - low) * 0.08 || Math.abs(high) * 0.01 || 1;
   const x = scaleLinear([0.5, values.length + 0.5], [left, right]);
   const y = scaleLinear([low - margin, high + margin], [bottom, top]);

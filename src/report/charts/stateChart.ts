@@ -1,4 +1,4 @@
-// How each resource spends its time: one stacked bar a resource, work first, so that the waits stand together on the right.
+// How each resource spends its time: one stacked bar a resource, work on the left and waits on the right.
 import type { StateSummary } from "#analysis/study/summarizeStates.ts";
 import { scaleLinear } from "d3-scale";
 import { chart, chartWidth, fittedWords, line, widthOfWords, words, type ChartWords } from "./chart.ts";

@@ -1,6 +1,6 @@
-// The timing chart: screw, valve, every station and operator on one axis of time, each wait named, the binding path through it.
+// The timing chart: screw, valve, every station and operator on one axis of time, each wait named, with the critical path.
 import type { TimelineInterval, TimelineRecord } from "#cell/records/timelineRecord.ts";
-import { bindingPath } from "./bindingPath.ts";
+import { criticalPath } from "./criticalPath.ts";
 import { chart, fittedWords, line, widthOfWords, words, type ChartWords } from "./chart.ts";
 import { crossingsOf, widestClear, type Stretch } from "./clearStretch.ts";
 import { seconds } from "#report/words/digits.ts";
@@ -20,8 +20,8 @@ export function timingChart(record: TimelineRecord, given: ChartWords, span = re
     layout.bottom + 12 + key.height,
     axis(layout),
     ...record.intervals.map((interval) => bar(interval, layout, given.id)),
-    bindingPath(record.chain, layout),
-    // Words come last, so that the path hides none of them.
+    criticalPath(record.chain, layout),
+    // Words come last, so that the path covers none of them.
     ...record.resources.flatMap((resource) => barNames(record, resource, layout)),
     ...record.resources.map((resource) => rowWords(record, resource, layout)),
     key.markup,
@@ -52,7 +52,7 @@ function barNames({ intervals, chain }: TimelineRecord, resource: string, layout
     .map((interval) => barName(interval, crossings, layout));
 }
 
-/** Beside the path as much as fits; a wait has its name above and only its letter here. */
+/** As many words as fit beside the path; a wait has its name above and only its letter here. */
 function barName(interval: TimelineInterval, crossings: readonly number[], layout: TimingLayout): Child {
   const { resource, state, kind, start, end } = interval;
   const { fill, letter } = stateLook(state, kind);
@@ -111,6 +111,8 @@ function pathEntries({ chain }: TimelineRecord): readonly LegendEntry[] {
     letter: "",
     draw: (x, y) => [line(x, y + 7, x + 20, y + 7, "path-edge"), line(x, y + 7, x + 20, y + 7, style)],
   });
-  const tied = chain.some((segment) => segment.tied) ? [entry("the same, but another was as late", "path tied")] : [];
-  return chain.length === 0 ? [] : [entry("binding path: what all that follows waits for", "path"), ...tied];
+  const tied = chain.some((segment) => segment.tied)
+    ? [entry("critical path, another completion was equally late", "path tied")]
+    : [];
+  return chain.length === 0 ? [] : [entry("critical path", "path"), ...tied];
 }

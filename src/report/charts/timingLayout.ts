@@ -1,8 +1,8 @@
-// Where things stand in the timing chart: one row a resource, one axis of time for all.
+// The layout of the timing chart: one row a resource, one time axis for all.
 import { scaleLinear } from "d3-scale";
 import { chartWidth } from "./chart.ts";
 
-/** Above each bar there is room for the names of waits, below it for the binding path. */
+/** Above each bar there is room for the names of waits, below it for the critical path. */
 export const barHeight = 20;
 const nameHeight = 15;
 const railHeight = 9;
@@ -19,7 +19,7 @@ export interface TimingLayout {
   readonly at: (seconds: number) => number;
   readonly ticks: readonly number[];
   readonly barTop: (resource: string) => number;
-  /** Where the binding path runs. */
+  /** The critical path, as vertical positions. */
   readonly rail: (resource: string) => number;
 }
 

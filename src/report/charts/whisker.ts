@@ -2,7 +2,7 @@
 import { line } from "./chart.ts";
 import { element, type Child } from "./markup.ts";
 
-/** Lying, from `low` to `high`; only the dot where there is no interval. */
+/** Horizontal, from `low` to `high`; only the dot where there is no interval. */
 export function lyingWhisker(
   middle: number,
   ends: readonly [low: number, high: number] | null,

@@ -1,4 +1,4 @@
-// The section of a report on the calendar: what is planned, and day by day what the cell made of it.
+// The calendar section of a report: the plan, and what the stations did day by day.
 import { dayUses } from "#cell/records/quarterRecord.ts";
 import type { CalendarStudy } from "#analysis/study/calendarStudy.ts";
 import type { Study } from "#analysis/study/study.ts";
@@ -40,20 +40,20 @@ function shiftWords({ days }: CalendarStudy): string {
     .map((use, i) => ({ use, share: total(i) / (all - off) }))
     .filter(({ use, share }) => use !== "off" && share > 0)
     .map(({ use, share }) => `${use} ${percent(share)}`);
-  return `The cell is off ${percent(off / all)} of the time; of the rest a station spends: ${shares.join(", ")}.`;
+  return `The cell is off ${percent(off / all)} of the time; of the remaining time a station spends: ${shares.join(", ")}.`;
 }
 
 function howToRead({ scenario, replications }: Study, calendar: CalendarStudy): string {
   const { unit, rows, left } = calendarRows(calendar);
   const step = unit === "day" ? "a quarter of an hour" : "two hours";
-  const many = unit === "day" ? "" : `, since ${calendar.days.length} days are too many to show`;
+  const many = unit === "day" ? "" : `, since ${calendar.days.length} days do not fit`;
   const stations =
-    scenario.stations.length === 1 ? "the station" : `the ${scenario.stations.length} stations on the mean`;
+    scenario.stations.length === 1 ? "the station" : `the ${scenario.stations.length} stations on average`;
   const made =
     replications === 1
       ? ""
       : ` Good parts are means of ${replications} replications${unit === "day" ? ", with the 95 % interval" : ""}.`;
-  const rest = left === 0 ? "" : ` Shown are the first ${rows.length} weeks; all days stand in the table.`;
+  const rest = left === 0 ? "" : ` The chart shows the first ${rows.length} weeks, the table all days.`;
   return (
     `One row a ${unit}${many}, in local wall time: the narrow band is the plan, the bar below it is what ${stations} did, ` +
     `${step} a step, in replication 1.${made}${rest}`

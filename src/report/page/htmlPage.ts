@@ -12,7 +12,7 @@ export interface Section {
 
 export interface PageParts {
   readonly title: string;
-  /** What the scenarios ask. */
+  /** The questions of the scenarios. */
   readonly questions: readonly string[];
   /** The findings and how sure they are, the most important first: a paragraph each. */
   readonly finding: readonly string[];

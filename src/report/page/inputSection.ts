@@ -17,7 +17,7 @@ export function inputSection({ study, text, settings, issues }: ReportedScenario
       "Replications",
       `${replications} of ${time(length)}, warm-up of ${warmup === "auto" ? "0 s" : time(warmup)} not counted`,
     ],
-    ...settings.map((setting) => ["Set by --set", setting] as const),
+    ...settings.map(({ option, text: value }) => [`Set by ${option}`, value] as const),
   ];
   return {
     id: `${id}-input`,

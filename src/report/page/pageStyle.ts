@@ -1,4 +1,4 @@
-// The look of a page: our own hues, light, dark and printed; nothing is fetched from anywhere.
+// The style of a page in light, dark and print; nothing is fetched.
 
 const light = `--paper:#fff;--ink:#16202a;--quiet:#55626e;--line:#d5dbe0;--panel:#f4f6f8;--link:#0072b2;
 --blue:#0072b2;--green:#00795a;--orange:#b34700;--gray:#5b6670;--tint:#fdf1e8;--on:#fff;--band:#cfe3f1`;

@@ -1,4 +1,4 @@
-// The report of a run or of a comparison, from findings alone: it simulates nothing, and reads no clock and no file.
+// The report of a run or of a comparison, made of findings alone.
 import { comparisonSection } from "./comparisonSection.ts";
 import { comparisonFinding, studyFinding } from "#report/answers/findingWords.ts";
 import { htmlPage, type Section } from "./htmlPage.ts";
@@ -31,13 +31,13 @@ function titleOf(scenarios: readonly ReportedScenario[]): string {
   return scenarios.map(({ study }) => study.scenario.name).join(" against ");
 }
 
-/** On one scale, so that what is longer on one chart is longer in time. */
+/** All timing charts have the same scale. */
 function timings(scenarios: readonly ReportedScenario[]): readonly Section[] {
   const span = scenarios.reduce((longest, { shots }) => Math.max(longest, shots.timeline?.seconds ?? 0), 0);
   return scenarios.map((reported, i) => timingSection(reported, placingOf(scenarios, i), span > 0 ? span : undefined));
 }
 
-/** By number, since names may hold anything. */
+/** The id has a number, since a name may contain any letters. */
 function placingOf(scenarios: readonly ReportedScenario[], index: number): Placing {
   const name = scenarios[index]?.study.scenario.name ?? "";
   return { id: `scenario-${index + 1}`, of: scenarios.length > 1 ? `: ${name}` : "" };

@@ -1,4 +1,4 @@
-// What a report is made of: for each scenario its study, a look at single shots, and the text that it was read from.
+// The input of a report: of each scenario its study, a few shots and its text.
 import type { ComparisonRow } from "#analysis/study/comparison.ts";
 import type { FirstShots } from "#analysis/study/firstShots.ts";
 import type { Study } from "#analysis/study/study.ts";
@@ -7,18 +7,18 @@ import type { Issue } from "#foundation/issue.ts";
 export interface ReportedScenario {
   readonly study: Study;
   readonly shots: FirstShots;
-  /** The scenario as it was read, and what --set changed of it. */
+  /** The text of the scenario file, and the options of the call that changed it. */
   readonly text: string;
-  readonly settings: readonly string[];
-  /** Warnings and hints that came with the reading. */
+  readonly settings: readonly { readonly option: string; readonly text: string }[];
+  /** Warnings and hints of the reading. */
   readonly issues: readonly Issue[];
 }
 
-/** Where on a page the sections of one scenario stand. */
+/** Id and heading suffix of the sections of one scenario. */
 export interface Placing {
-  /** Keeps its sections apart from those of other scenarios. */
+  /** Distinguishes its sections from those of other scenarios. */
   readonly id: string;
-  /** Ends each heading: which scenario it is about, empty where there is one only. */
+  /** The end of each heading: the scenario's name, empty where there is only one. */
   readonly of: string;
 }
 

@@ -69,8 +69,8 @@ function numbers(table: Table, { scenario }: Study, id: string): Markup {
 /** None where no material is named. */
 function windowSections(study: Study, { id, of }: Placing): readonly Section[] {
   const outside = outsideWindow(study.windows).filter(({ isPractice }) => !isPractice).length;
-  const some = outside === 1 ? "1 lies outside its limits." : `${outside} lie outside their limits.`;
-  const found = outside === 0 ? "Nothing that is worked out lies outside its limits." : some;
+  const some = outside === 1 ? "1 value is outside its limits." : `${outside} values are outside their limits.`;
+  const found = outside === 0 ? "All computed values are inside their limits." : some;
   const warned = windowWarnings(study.windows, study.spreads, study.scenario.stations.length).filter(
     (line) => line !== "",
   );
@@ -81,7 +81,7 @@ function windowSections(study: Study, { id, of }: Placing): readonly Section[] {
       element(
         "p",
         {},
-        `What wall, resin and machine allow, at mean step times. ${found} Computed times are never safe limits.`,
+        `Limits of wall, resin and machine at mean step times. ${found} Computed times are never safe limits.`,
       ),
       ...(warned.length === 0 ? [] : [element("ul", {}, ...warned.map((line) => element("li", {}, line.trim())))]),
       numbers(table, study, id),
@@ -91,27 +91,27 @@ function windowSections(study: Study, { id, of }: Placing): readonly Section[] {
 
 function statesSection(study: Study, { id, of }: Placing): Section {
   const waits = waitingWords(study);
-  const base = study.scenario.calendar ? "; shares are of all time, off shift included" : "";
+  const base = study.scenario.calendar ? ", of all time including off shift" : "";
   return pictured({
     id: `${id}-states`,
     heading: `Where the time goes${of}`,
     description: `Share of time that each resource spends in each state, stacked to 100 %. ${waits}`,
     picture: (words) => stateChart(study.states, words),
-    caption: [`Work stands on the left, waiting on the right${base}. ${waits}`],
+    caption: [`Work is on the left, waiting on the right${base}. ${waits}`],
     tables: [numbers(timeByStateTable([study]), study, id)],
   });
 }
 
 function bottleneckSection(study: Study, { id, of }: Placing): Section {
-  const found = `What binds: ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`;
+  const found = `Bottleneck: ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`;
   return pictured({
     id: `${id}-bottleneck`,
-    heading: `What holds the cell back${of}`,
+    heading: `What sets the pace${of}`,
     description: `Shares of the critical path with 95 % intervals, the largest first. ${found}`,
     picture: (words) => bottleneckChart(study, words),
     caption: [
-      `${found} "To spare" is by how much a step may grow in the ideal cycle before it sets the pace. `,
-      "In the table each station stands for itself.",
+      `${found} Slack is the time a shot by which a step may grow in the ideal cycle before it sets the pace. `,
+      "A step that keeps several resources busy belongs to the one that it waited for.",
     ],
     tables: [numbers(bottleneckTable([study]), study, id)],
   });
@@ -126,7 +126,7 @@ function circuitsSection(study: Study, { id, of }: Placing): Section {
     description: `Seconds a shot of each circuit, the slowest first. ${found}`,
     picture: (words) => circuitChart(ideal, words),
     caption: [
-      `${found} A circuit is a ring of steps that wait for each other; the slowest sets the pace, the others have time to spare.`,
+      `${found} A circuit is a ring of steps that wait for each other. The slowest circuit sets the pace; the others have slack.`,
     ],
     tables: [numbers(circuitsTable([study]), study, id)],
   });
@@ -144,7 +144,7 @@ function throughputSection(study: Study, { id, of }: Placing): Section {
     heading,
     description: `A dot for each replication, their mean and its 95 % interval. ${found}`,
     picture: (words) => replicationChart(summary, words),
-    caption: [`${found} Each dot is one replication, with luck of its own. The axis does not begin at 0.`],
+    caption: [`${found} Each dot is one replication with its own random numbers. The axis does not begin at 0.`],
     tables: [
       numbers(throughputTable([study]), study, id),
       numbers(onlyHeadline(replicationsTable([study])), study, id),
@@ -152,7 +152,7 @@ function throughputSection(study: Study, { id, of }: Placing): Section {
   });
 }
 
-/** The other measures of each replication stand in the CSV file. */
+/** The CSV file has the other measures of each replication. */
 function onlyHeadline(table: Table): Table {
   const [resource, measure] = ["resource", "measure"].map((wanted) =>
     table.columns.findIndex(({ name }) => name === wanted),
@@ -166,13 +166,11 @@ function cyclesSection({ cycles }: Study, { id, of }: Placing): Section {
   return pictured({
     id: `${id}-cycles`,
     heading: `Cycle times${of}`,
-    description: `How often each cycle time came, by station. Medians: ${medians.join(", ")}.`,
+    description: `How often each cycle time occurred, by station. Medians: ${medians.join(", ")}.`,
     picture: (words) => cycleChart(cycles, bins, words),
     caption: [
       `From shot to shot of one station, all cycles of replication 1; the triangle is the median.${
-        bins.some(({ isBeyond }) => isBeyond)
-          ? " The few that last over a stop, a start or a night are told in words."
-          : ""
+        bins.some(({ isBeyond }) => isBeyond) ? " Interrupted cycles are listed, not plotted." : ""
       }`,
     ],
     tables: [tableMarkup(cycleBinsTable(bins), { id: `${id}-cycle-times` })],

@@ -1,17 +1,17 @@
-// A table of results as HTML: rounded for the eye, with all digits of its CSV file beside.
+// A table of results as HTML with rounded numbers; the CSV file has all digits.
 import { csvNumber } from "#report/tables/csv.ts";
 import { alike, element, type Markup } from "#report/charts/markup.ts";
 import type { Cell, ColumnSpec, Table } from "#report/tables/table.ts";
 
-/** As many as an interval of a good study supports. */
+/** Digits that the interval of a long study supports. */
 const shownDigits = 5;
-/** A longer table is folded away until somebody asks for it. */
+/** A longer table is folded until the reader opens it. */
 const mostOpenRows = 14;
 
-/** A date is not broken at its hyphens. */
+/** A date does not wrap at its hyphens. */
 const isDate = /^\d{4}-\d{2}-\d{2}$/u;
 
-/** `file` says where the same rows stand; a table that stands in no file has none. */
+/** `file` names the CSV file with the same rows, if there is one. */
 export function tableMarkup(table: Table, options: { readonly id: string; readonly file?: string }): Markup {
   const { columns, rows } = table;
   const origin = options.file === undefined ? table.name.replaceAll("-", " ") : `all digits in ${options.file}.csv`;
@@ -62,7 +62,7 @@ function cellMarkup(cell: Cell, look: keyof typeof cellOf = "text"): Markup {
 }
 
 function shown(value: number): string {
-  // Most are counts, and short.
+  // Most values are short counts.
   if (Number.isInteger(value) && Math.abs(value) < 1e5) return String(value);
   return String(Number(value.toPrecision(shownDigits)));
 }

@@ -1,8 +1,8 @@
-// The first picture of a report: a few cycles as they were run, all resources on one axis of time.
+// The first picture of a report: a few simulated cycles, all resources on one time axis.
 import { isTypical, leadingInCycle } from "#analysis/study/firstShots.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import { spokenWallTime } from "#scenario/resolving/wallTime.ts";
-import { bottleneckName } from "#report/words/bottleneckWords.ts";
+import { stepName } from "#report/words/bottleneckWords.ts";
 import { figure } from "#report/charts/chart.ts";
 import { waitingWords } from "#report/answers/findingWords.ts";
 import { percent, seconds } from "#report/words/digits.ts";
@@ -14,18 +14,18 @@ import { pathTable, timelineTable } from "#report/tables/timelineTables.ts";
 import { timingChart } from "#report/charts/timingChart.ts";
 
 const howToRead =
-  "The heavy line is the binding path: it runs under the step for which all that follows was waiting. " +
-  "Shorten that step, and the next shot comes sooner; shorten another, and it does not. Orange hatching is waiting.";
+  "The heavy line is the critical path: the chain of steps for which the following steps waited. " +
+  "Only a shorter step on this path makes the next shot earlier. Orange hatching is waiting.";
 
-/** `span`: seconds that the axis covers, where several charts share a scale. */
+/** `span` is the length of the axis in seconds where several charts share a scale. */
 export function timingSection({ study, shots }: ReportedScenario, { id, of }: Placing, span?: number): Section {
   const { timeline } = shots;
   const heading = `A few cycles${of}`;
   if (!timeline)
-    return { id: `${id}-timing`, heading, body: [element("p", {}, "The cell makes too few shots to show any.")] };
+    return { id: `${id}-timing`, heading, body: [element("p", {}, "The cell makes too few shots for a chart.")] };
   const place = `${seconds(timeline.seconds)} of replication ${timeline.replication}, ${beginningOf(timeline.from, study)}.`;
   const waits = waitingWords(study);
-  const description = `${place} One row a resource; its bars are the states that it goes through. ${waits}`;
+  const description = `${place} One row a resource; its bars are its states. ${waits}`;
   const given = { id: `${id}-timing-chart`, title: heading, description };
   const caption = [`${howToRead} ${waits} Shown are ${place}${typicalWords({ study, shots })}`];
   const tables = element(
@@ -43,19 +43,19 @@ export function timingSection({ study, shots }: ReportedScenario, { id, of }: Pl
 
 function beginningOf(from: number, { scenario }: ReportedScenario["study"]): string {
   if (scenario.calendar) return `from ${spokenWallTime(from, scenario.calendar)} on`;
-  return from === 0 ? "from its start" : `from ${formatQuantity(from, "time", { digits: 4 })} after its start on`;
+  return from === 0 ? "from its start" : `from ${formatQuantity(from, "time", { digits: 4 })} after its start`;
 }
 
-/** Where the stretch lies, if not right after the start-up, and where it tells another story than the run. */
+/** Where the shown cycles begin if not after the warm-up, and whether they differ from the whole run. */
 function typicalWords({ study, shots }: Pick<ReportedScenario, "study" | "shots">): string {
   const leading = leadingInCycle(study);
   if (!leading || leading.share.mean <= 0) return "";
-  const name = bottleneckName(leading);
+  const name = stepName(leading);
   if (isTypical(shots, leading)) {
     return shots.isFromTheStart
       ? ""
-      : ` The first cycles after the start are left out: in them ${name} does not bind yet.`;
+      : ` The first cycles after the start are left out: ${name} does not yet set the pace in them.`;
   }
   const share = `${percent(shots.leadingShare ?? 0)} of the path, over the whole run ${percent(leading.share.mean)}`;
-  return ` These few cycles are not typical of the run: in them ${name} has ${share}.`;
+  return ` These few cycles are not typical of the run: ${name} has ${share}.`;
 }

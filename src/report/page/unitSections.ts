@@ -1,4 +1,4 @@
-// The sections of a report on what a manager asks of a cell: indicators, cost and stops, each with its table.
+// The sections of a report for managers: indicators, cost and stops, each with its table.
 import { elementRules, planRules } from "#cell/words/elementWords.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { CostStudy } from "#analysis/indicators/costStudy.ts";
@@ -40,8 +40,8 @@ function kpiSection(study: Study, { id, of }: Placing): Section {
       element(
         "p",
         {},
-        "The cell produces while any part of it works, so that a wait of one resource for another lowers effectiveness, not ",
-        `availability; a station's own waits lower its availability. Time elements of ISO 22400-2: ${mapping}${planned}.`,
+        "The cell produces while any part of it works. A wait of one resource for another therefore lowers effectiveness, not ",
+        `availability. A station's own waits lower its availability. Time elements of ISO 22400-2: ${mapping}${planned}.`,
       ),
       element("p", {}, "The cell:"),
       numbers(
@@ -49,7 +49,7 @@ function kpiSection(study: Study, { id, of }: Placing): Section {
         study,
         `${id}-kpi-cell`,
       ),
-      element("p", {}, "Its stations, each by itself:"),
+      element("p", {}, "The stations:"),
       numbers(
         kpiTable([study], (resource) => resource !== CELL),
         study,
@@ -70,7 +70,7 @@ function kpiWords({ kpis }: Study): string {
 function costSections(study: Study, { id, of }: Placing): readonly Section[] {
   const { costs } = study;
   if (!costs) return [];
-  const heading = `What a thousand good parts cost${of}`;
+  const heading = `Cost of 1,000 good parts${of}`;
   const found = `${costWords(costs)}.`;
   const picture = costBars(costs, { id: `${id}-cost-chart`, title: heading, description: found });
   const left = missingCostWords(costs).map((line) => ` ${line}.`);

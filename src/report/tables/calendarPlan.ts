@@ -18,7 +18,7 @@ export function planTable({ scenario, calendar: found }: Pick<Study, "scenario" 
     text("day", "On which days"),
     text("from", "Local wall time at which it begins"),
     text("until", "Local wall time at which it ends"),
-    text("meaning", "What that means for the cell"),
+    text("meaning", "Effect on the cell"),
   ];
   const rows = [
     ...(calendar ? calendar.shifts.flatMap((shift, i) => shiftRows(shift, i, calendar, scenario)) : []),
@@ -39,7 +39,7 @@ function shiftRows(shift: ShiftSpec, index: number, { breaks }: CalendarSpec, { 
   const people = Math.min(shift.operators ?? operators, operators);
   const staffed = operators === 0 ? "the cell works" : `the cell works, with ${peopleWords(people, operators)}`;
   const name = shiftName(shift, index);
-  const goesOn = breaks === "stop" ? "the cell stops" : "the cell runs on as far as it needs no hand";
+  const goesOn = breaks === "stop" ? "the cell stops" : "the cell runs on without operators";
   return [
     [name, spokenDays(shift.days), shift.start, shift.end, staffed],
     ...shift.breaks.map(({ at, time: length }) => {
@@ -67,7 +67,7 @@ function timeOfDay(seconds: number): string {
 }
 
 function clockRow({ on, at, by }: ClockChangeSpec): Row {
-  const put = by > 0 ? "clocks put on" : "clocks put back";
+  const put = by > 0 ? "clocks go forward" : "clocks go back";
   const day = `${weekdayOf(daysOf(on) ?? 0)} ${on}`;
   return [put, day, at, timeOfDay(secondsOfDay(at) + by + 86_400), `the day has ${24 - by / 3600} h`];
 }
@@ -90,5 +90,5 @@ function changeRow(change: PlannedChange, calendar: CalendarSpec | undefined): R
   const after =
     residue === null ? "" : `, then ${mass(purged)} purged until under ${formatQuantity(residue, "share")} is old`;
   const where = station === undefined ? "" : ` at ${station}`;
-  return [`change of ${kind}${where}: ${name}`, ...when, "", `${time(seconds)} of work on the mean${after}`];
+  return [`change of ${kind}${where}: ${name}`, ...when, "", `${time(seconds)} of work on average${after}`];
 }

@@ -7,8 +7,8 @@ import { fillTable, type Cell, type Table, type TableSpec } from "./table.ts";
 
 const meanings: Readonly<Record<(typeof dayUses)[number], string>> = {
   working: "Time in which a station works",
-  waiting: "Time in which it waits, a start-up left out",
-  stopped: "Time in which it stands in a stop or is cleared",
+  waiting: "Time in which it waits, without start-up",
+  stopped: "Time in which it is stopped or cleared",
   "start-up": "Time in which it waits while the screw heats up or purges after a rest",
   changeover: "Time in which mold, material or color are changed",
   off: "Time off shift, and in breaks that stop the cell",
@@ -17,14 +17,14 @@ const meanings: Readonly<Record<(typeof dayUses)[number], string>> = {
 export const calendarSpec: TableSpec = {
   name: "calendar",
   meaning:
-    "One local day of the observed time: what is planned, and what a station did on the mean over the stations and the replications; only where the scenario has a calendar.",
+    "One local day of the observed time: the plan, and the mean use of a station over stations and replications; only where the scenario has a calendar.",
   columns: [
     scenarioColumn,
     text("date", "Local date"),
     text("weekday", "Day of the week"),
-    number("day_h", "Hours of the day that were observed; a day on which the clocks are changed has 23 or 25", "h"),
+    number("day_h", "Hours of the day that were observed; a day on which the clocks change has 23 or 25", "h"),
     number("shift_s", "Time in which a shift is planned", "s"),
-    number("break_s", "Time in which people of a shift are planned to be on break", "s"),
+    number("break_s", "Planned breaks of the operators of a shift", "s"),
     ...dayUses.map((use) => number(`${use.replaceAll("-", "_")}_s`, meanings[use], "s")),
     number("good_parts", "Good parts of the day, mean over the replications"),
     halfWidth("half_width_95", "the good parts"),

@@ -10,8 +10,8 @@ export const costSpec: TableSpec = {
     "One item of the cost of an hour and of a thousand good parts; only where the scenario gives costs, and only the items whose inputs are given. The last row of a scenario is the total.",
   columns: [
     scenarioColumn,
-    text("item", "What is paid for, or `total`; `surplus regrind` is a credit and negative"),
-    text("unit", "Currency, as the scenario calls it"),
+    text("item", "Cost item, or `total`; `surplus regrind` is a credit and negative"),
+    text("unit", "Currency of the scenario"),
     number("per_hour", "Cost of an hour of the observed time, mean over the replications"),
     halfWidth("per_hour_half_width_95", "the cost of an hour"),
     number("per_1000_good_parts", "Cost of a thousand good parts, mean over the replications that made any"),

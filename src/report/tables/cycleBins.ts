@@ -69,13 +69,13 @@ export function cycleBinsTable(bins: readonly CycleBin[]): Table {
   const columns = [
     text("station", "Whose cycles"),
     number("from_s", "Shortest time counted here", "s"),
-    number("to_s", "Shorter than this, or in the last bin just as long", "s"),
+    number("to_s", "Cycles are shorter than this; in the last bin at most as long", "s"),
     integer("cycles", "Number of cycles"),
   ];
   return fillTable(
     {
       name: "cycle-times",
-      meaning: "So many cycles of a station, shot to shot, took a time between two limits.",
+      meaning: "Number of cycles of a station, shot to shot, between two times.",
       columns,
     },
     bins.filter(({ count }) => count > 0).map(({ station, from, to, count }) => [station, from, to, count]),

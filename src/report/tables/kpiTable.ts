@@ -6,14 +6,14 @@ import { fillTable, type Table, type TableSpec } from "./table.ts";
 export const kpiSpec: TableSpec = {
   name: "kpi",
   meaning:
-    "One key performance indicator of ISO 22400-2, or a quantity that it is made of, of the cell or of one station; the README says which state counts as which time element.",
+    "One key performance indicator of ISO 22400-2, or a quantity in its formula, of the cell or of one station; src/cell/README.md lists the time element of each state.",
   columns: [
     scenarioColumn,
     resourceColumn,
     text("kpi", "Name by the standard"),
     text("formula", "Its formula; for a quantity its symbol"),
     unitColumn,
-    number("value", "Mean over the replications that can tell it"),
+    number("value", "Mean over the replications in which it is defined"),
     halfWidth("half_width_95", "the value"),
   ],
 };

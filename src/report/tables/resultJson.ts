@@ -13,7 +13,7 @@ export interface Result {
 
 /** One object a table row, by column name; numbers are not rounded. */
 export function resultJson({ command, version, scenarios, warnings, tables }: Result): string {
-  const told = {
+  const result = {
     format: 1,
     program: "blowcell",
     version,
@@ -22,7 +22,7 @@ export function resultJson({ command, version, scenarios, warnings, tables }: Re
     warnings: warnings.map(({ code, path, message, remedy }) => ({ code, path, message, remedy })),
     tables: Object.fromEntries(tables.map((table) => [table.name, table.rows.map((row) => rowObject(table, row))])),
   };
-  return `${JSON.stringify(told, undefined, 2)}\n`;
+  return `${JSON.stringify(result, undefined, 2)}\n`;
 }
 
 function rowObject({ columns }: Table, row: readonly Cell[]): object {

@@ -8,14 +8,14 @@ import type { Cell } from "./table.ts";
 /** Quantity, value, unit, limits, verdict, remedy and source: mean, 5 %, half, 95 % and the most of all shots. */
 export function spreadCells(spread: ShotSpread): readonly (readonly Cell[])[] {
   const { quantity, unit, quantiles, limit, source } = spread;
-  const told: readonly (readonly [string, number])[] = [
+  const rows: readonly (readonly [string, number])[] = [
     ["mean", spread.mean],
     ["p05", quantiles.p05],
     ["p50", quantiles.p50],
     ["p95", quantiles.p95],
     ["max", spread.max],
   ];
-  return told.map(([word, value]) => {
+  return rows.map(([word, value]) => {
     const isAbove = limit !== null && value > limit;
     const verdict = limit === null ? "no limit" : isAbove ? "above" : "inside";
     return [`${quantity} of the run, ${word}`, value, unit, null, limit, verdict, isAbove ? spread.remedy : "", source];

@@ -1,5 +1,5 @@
 // Fills the tables of one or several studies: what was measured, how time was spent, where the bottleneck sits.
-import type { BottleneckRow } from "#analysis/bottleneck/bottleneck.ts";
+import type { BottleneckResource, BottleneckStep } from "#analysis/bottleneck/bottleneck.ts";
 import type { Study } from "#analysis/study/study.ts";
 import type { MeasureSummary } from "#analysis/study/summarizeMeasures.ts";
 import type { StateSummary } from "#analysis/study/summarizeStates.ts";
@@ -60,27 +60,29 @@ export function windowTables(
 export function bottleneckTable(studies: readonly Study[]): Table {
   return fillTable(
     bottleneckSpec,
-    rowsOf(studies, ({ bottleneck }) => bottleneck, bottleneckRow),
+    rowsOf(
+      studies,
+      ({ bottleneck }) => bottleneck.flatMap(bottleneckRows),
+      (row) => row,
+    ),
   );
 }
 
-function bottleneckRow(row: BottleneckRow): readonly Cell[] {
-  const { criticalShare, elasticity } = row;
+/** A resource, then its steps. */
+function bottleneckRows(found: BottleneckResource, place: number): readonly (readonly Cell[])[] {
+  const resource = found.resources.join(", ");
+  const { share, tiedShare, utilization, activeShare, longestActiveShare, longestActiveAlone, slackPerShot } = found;
+  const shares = [share.mean, share.halfWidth, tiedShare];
+  const activity = [utilization, activeShare, longestActiveShare, longestActiveAlone];
   return [
-    row.rank,
-    row.resource,
-    row.step,
-    criticalShare.mean,
-    criticalShare.halfWidth,
-    row.tiedShare,
-    row.utilization,
-    row.longestActiveShare,
-    row.longestActiveAlone,
-    row.slackSeconds,
-    elasticity?.mean ?? null,
-    elasticity?.halfWidth ?? null,
-    row.elasticityMethod,
+    ["resource", place + 1, resource, null, ...shares, ...activity, slackPerShot, null, null, null],
+    ...found.steps.map((step, i) => ["step", i + 1, resource, step.step, ...stepCells(step)]),
   ];
+}
+
+function stepCells({ share, tiedShare, slackSeconds, elasticity, elasticityMethod }: BottleneckStep): readonly Cell[] {
+  const slope = [elasticity?.mean ?? null, elasticity?.halfWidth ?? null, elasticityMethod];
+  return [share.mean, share.halfWidth, tiedShare, null, null, null, null, slackSeconds, ...slope];
 }
 
 export function replicationsTable(studies: readonly Study[]): Table {

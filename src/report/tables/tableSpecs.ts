@@ -21,7 +21,7 @@ import type { ColumnSpec, TableSpec } from "./table.ts";
 export const throughputSpec: TableSpec = {
   name: "throughput",
   meaning:
-    "One measure of one resource of one scenario, over all replications. Without checks every part taken out counts as good; with a takeaway a part is good when it has passed the last server.",
+    "One measure of one resource of one scenario, over all replications. Without quality checks every removed part counts as good; with a takeaway a part is good after the last server.",
   columns: [
     scenarioColumn,
     resourceColumn,
@@ -56,20 +56,33 @@ export const timeByStateSpec: TableSpec = {
 
 export const bottleneckSpec: TableSpec = {
   name: "bottleneck",
-  meaning: "One step of one resource, ranked by how much it holds back the cell.",
+  meaning:
+    "One resource, ranked by its share of the critical path, or one of its steps. A step that keeps several resources busy belongs to the one that it waited for.",
   columns: [
     scenarioColumn,
-    integer("rank", "1 holds the cell back most"),
-    resourceColumn,
-    text("step", "Step of the resource"),
-    number("critical_share", "Share of the critical path that runs through the step, from 0 to 1"),
+    text("level", "`resource`, or `step` for the steps beneath it"),
+    integer("rank", "Of a resource among resources, of a step within its resource; 1 has the largest critical share"),
+    text("resource", "Resource, as the state times name it; identical ones together, separated by commas"),
+    text("step", "Step whose time belongs to the resource; empty for the resource itself"),
+    number("critical_share", "Share of the critical path, from 0 to 1; those of all resources add up to 1"),
     halfWidth("half_width_95", "the critical share"),
     number("tied_share", "The part of the critical share whose start more than one completion bound at once"),
-    number("utilization", "Share of time in which the resource was active, from 0 to 1"),
+    number("utilization", "Working time over observed time of the resource, from 0 to 1"),
+    number(
+      "active_share",
+      "Share of time in which the resource was active, from 0 to 1: also while a mold awaits removal",
+    ),
     number("longest_active_share", "Share of time in which the resource's active period was the longest of all"),
     number("longest_active_alone", "The part of that in which no other resource was about to take over"),
-    number("slack_s", "Seconds by which the step may grow before a circuit through it sets the ideal cycle", "s"),
-    number("elasticity", "Change of throughput in percent for 1 % more time in the step"),
+    number(
+      "slack_s",
+      "Seconds by which the step, or a shot of the resource's own circuit, may grow before it sets the ideal cycle",
+      "s",
+    ),
+    number(
+      "elasticity",
+      "Change of throughput in percent for 1 % more time in the whole step, of all identical resources together",
+    ),
     halfWidth("elasticity_half_width_95", "the elasticity"),
     text("elasticity_method", "How the elasticity was found"),
   ],
@@ -95,7 +108,7 @@ export const circuitsSpec: TableSpec = {
   meaning: "One circuit of steps that must follow each other; the slowest sets the ideal cycle.",
   columns: [
     scenarioColumn,
-    text("circuit", "What goes round: the resource that the circuit keeps busy; the slowest circuit comes first"),
+    text("circuit", "Resource that the circuit keeps busy; the slowest circuit comes first"),
     text("steps", "The steps along the circuit"),
     number("seconds", "Time once around", "s"),
     integer("shots", "Shots made while going once around"),
@@ -156,11 +169,8 @@ export const eventsSpec: TableSpec = {
     integer("shot", "Number of the shot at this station, from 1"),
     text("bound_by_resource", "Whose step ended last of all that this start needed"),
     number("bound_by_time_s", "When that step had begun", "s"),
-    text("operator", "Operator who lends a hand"),
-    integer(
-      "parts",
-      "Parts that a removal which ends here has taken out; with a takeaway, parts that leave the resource now",
-    ),
+    text("operator", "Operator who does the task"),
+    integer("parts", "Parts of the removal that ends here; with a takeaway, parts that leave the resource now"),
   ],
 };
 
@@ -219,11 +229,11 @@ export const windowSpec: TableSpec = {
   columns: [
     scenarioColumn,
     text("station", "Name of the station"),
-    text("quantity", "What is worked out"),
+    text("quantity", "Computed quantity"),
     number("value", "Its value, in the unit of the next column"),
     unitColumn,
-    number("low_limit", "Lowest value that is held to be safe for the product; empty where there is none"),
-    number("high_limit", "Highest such value; empty where there is none"),
+    number("low_limit", "Lowest value that the product or machine allows; empty where there is none"),
+    number("high_limit", "Highest allowed value; empty where there is none"),
     text("verdict", "`inside`, `below` or `above` the limits, or `no limit`"),
     text("remedy", "What to do outside the limits"),
     text("source", "Where the formula or the limit comes from"),

@@ -12,7 +12,7 @@ export function timelineTable({ intervals }: TimelineRecord): Table {
   return fillTable(
     {
       name: "timeline",
-      meaning: "One stay of a resource in a state.",
+      meaning: "One period of a resource in a state.",
       columns: [resourceColumn, state, kind, start, end],
     },
     intervals.map((interval) => [interval.resource, interval.state, interval.kind, interval.start, interval.end]),
@@ -20,13 +20,13 @@ export function timelineTable({ intervals }: TimelineRecord): Table {
 }
 
 export function pathTable({ chain }: TimelineRecord): Table {
-  const step = text("step", "Step for which all that follows waited");
+  const step = text("step", "Step on the critical path");
   const station = text("cycle_of", "Whose cycle the step belongs to");
-  const tied = truth("tied", "`true` where another completion was as late");
+  const tied = truth("tied", "`true` where another completion was equally late");
   return fillTable(
     {
       name: "binding-path",
-      meaning: "One step on the binding path.",
+      meaning: "One step on the critical path.",
       columns: [resourceColumn, step, station, start, end, tied],
     },
     chain.map((segment) => [segment.resource, segment.step, segment.process, segment.start, segment.end, segment.tied]),

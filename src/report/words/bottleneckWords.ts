@@ -1,36 +1,85 @@
 // Phrases for what sets the pace of a cell and for the next resource in line.
+import { MASKS, RAMS } from "#analysis/bottleneck/resourceGroups.ts";
+import { CREW } from "#analysis/ideal/takeawayOwners.ts";
 import { PLASTICATOR } from "#cell/words/cycleNames.ts";
 import type { Study } from "#analysis/study/study.ts";
-import { seconds, withInterval } from "./digits.ts";
+import { percent, seconds, withInterval } from "./digits.ts";
 import { matchedSlackWords } from "./extrusionWords.ts";
-import { ownerName, stepOf } from "./tradeWords.ts";
+import { namesOf, nounOf, ownerName, stepOf } from "./tradeWords.ts";
 
-/** "cooling, left and right: 63 ± 1 % of the critical path". */
-export function bottleneckWords({ leading }: Pick<Study, "leading">): string {
-  const first = paceSetter({ leading });
+type Resource = Study["bottleneck"][number];
+type Step = Resource["steps"][number];
+
+const leastShare = 0.005;
+const mostSteps = 3;
+
+/** "operator 1 (100 % busy): packing 36 %, removal 34 %, walking 30 % of the critical path". */
+export function bottleneckWords({ bottleneck }: Pick<Study, "bottleneck">): string {
+  const first = paceSetter({ bottleneck });
   if (!first) return "no shot was made";
-  return `${bottleneckName(first)}: ${withInterval(first.share, 100)} % of the critical path`;
+  const name = resourceName(first);
+  const steps = sharesByNoun(first).filter(({ share }) => share >= leastShare);
+  const shares =
+    steps.length === 1 && steps[0]!.noun === name
+      ? [`${withInterval(first.share, 100)} %`]
+      : steps.slice(0, mostSteps).map(({ noun, share }) => `${noun} ${percent(share)}`);
+  return `${name} (${busyWords(first)}): ${shares.join(", ")} of the critical path${tiedWords({ bottleneck })}`;
 }
 
-/** The step that sets the pace; undefined where no shot was made. */
-export function paceSetter({ leading }: Pick<Study, "leading">): Study["leading"][number] | undefined {
-  return leading.find(({ share }, i) => i === 0 && share.mean > 0);
+/** The resource that sets the pace; undefined where no shot was made. */
+export function paceSetter({ bottleneck }: Pick<Study, "bottleneck">): Resource | undefined {
+  return bottleneck.find(({ share }, i) => i === 0 && share.mean > 0);
+}
+
+/** "100 % busy". */
+export function busyWords({ utilization }: Pick<Resource, "utilization">): string {
+  return `${percent(utilization)} busy`;
+}
+
+/** ", tied with the screw" where the intervals overlap, else nothing. */
+export function tiedWords({ bottleneck }: Pick<Study, "bottleneck">): string {
+  const tied = bottleneck.filter(({ isTied }) => isTied).map(resourceName);
+  return tied.length === 0 ? "" : `, tied with ${tied.join(" and ")}`;
+}
+
+const kinds: Readonly<Record<string, string>> = { [CREW]: "operators", [MASKS]: "masks", [RAMS]: "rams" };
+
+/** "left and right", "all 4 operators". */
+export function resourceName({ group, resources }: Pick<Resource, "group" | "resources">): string {
+  return namesOf(resources, kinds[group]);
+}
+
+/** All walks are one, wherever they lead. */
+function sharesByNoun({ steps }: Resource): readonly { readonly noun: string; readonly share: number }[] {
+  const shares = new Map<string, number>();
+  for (const step of steps) {
+    const noun = step.role === "crew.walk" ? "walking" : nounOf(step);
+    shares.set(noun, (shares.get(noun) ?? 0) + step.share.mean);
+  }
+  return [...shares].map(([noun, share]) => ({ noun, share })).toSorted((one, other) => other.share - one.share);
 }
 
 /** "cooling, left and right". */
-export function bottleneckName(leading: Omit<Study["leading"][number], "share">): string {
-  return stepOf(leading, leading.resources);
+export function stepName(step: Step): string {
+  return stepOf(step, step.resources);
 }
 
 /** A matched screw is half a tick faster than its molds. */
 const leastSlack = 1e-5;
 
 /** "the screw, slack 0.94 s a shot". */
-export function runnerUpWords({ runnerUp, scenario, ideal }: Pick<Study, "runnerUp" | "scenario" | "ideal">): string {
+export function runnerUpWords({
+  runnerUp,
+  bottleneck,
+  scenario,
+  ideal,
+}: Pick<Study, "runnerUp" | "bottleneck" | "scenario" | "ideal">): string {
   if (!runnerUp) return "no other resource";
-  const { name, slackPerShot } = runnerUp;
-  const matched = name === PLASTICATOR ? matchedSlackWords(scenario, ideal) : undefined;
-  if (matched !== undefined) return `${ownerName(name)}, ${matched}`;
-  if (slackPerShot < leastSlack) return `${ownerName(name)}, no slack`;
-  return `${ownerName(name)}, slack ${seconds(slackPerShot)} a shot`;
+  const { slackPerShot } = runnerUp;
+  const operators = bottleneck.find(({ group }) => group === CREW && group === runnerUp.name);
+  const name = operators ? resourceName(operators) : ownerName(runnerUp.name);
+  const matched = runnerUp.name === PLASTICATOR ? matchedSlackWords(scenario, ideal) : undefined;
+  if (matched !== undefined) return `${name}, ${matched}`;
+  if (slackPerShot < leastSlack) return `${name}, no slack`;
+  return `${name}, slack ${seconds(slackPerShot)} a shot`;
 }

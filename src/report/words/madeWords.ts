@@ -3,22 +3,19 @@ import { formatQuantity } from "#foundation/formatQuantity.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
-import { paceSetter } from "./bottleneckWords.ts";
+import { busyWords, paceSetter, resourceName, tiedWords } from "./bottleneckWords.ts";
 import { percent, withInterval } from "./digits.ts";
-import { namesOf, nounOf } from "./tradeWords.ts";
 
 export const headline = "good parts per hour";
 const secondsPerHour = 3600;
 
-/** "The cell makes 1,182.8 ± 0.3 good parts an hour; cooling (left and right) sets the pace." */
+/** "The cell makes 1,182.8 ± 0.3 good parts an hour; left and right (99 % busy) set the pace." */
 export function madeSentence(study: Study): string {
   const pace = paceSetter(study);
   const made = madeWords(study);
   if (!pace || made === undefined) return "The cell makes no part in this run.";
-  const step = nounOf(pace);
-  const names = namesOf(pace.resources);
-  const setter = names === step ? step : `${step} (${names})`;
-  return `The cell makes ${made}; ${setter} sets the pace.`;
+  const verb = pace.resources.length === 1 ? "sets" : "set";
+  return `The cell makes ${made}; ${resourceName(pace)} (${busyWords(pace)}) ${verb} the pace${tiedWords(study)}.`;
 }
 
 /** "1,182.8 ± 0.3 good parts an hour"; with a calendar the parts of the whole run, since an hour would mix work and nights. */

@@ -22,7 +22,7 @@ const nouns: Readonly<Partial<Record<StepRole, string>>> = {
   "mold.remove": stateNames.removal,
 };
 
-type NamedStep = Pick<Study["leading"][number], "step" | "role" | "task">;
+type NamedStep = Pick<Study["bottleneck"][number]["steps"][number], "step" | "role" | "task">;
 
 /** Other steps keep their names, as those that the user named. */
 export function nounOf({ step, role, task }: NamedStep): string {
@@ -55,8 +55,8 @@ export function ownerName(resource: string): string {
 const mostNames = 3;
 
 /** "left and right"; above three names only their number. */
-export function namesOf(resources: readonly string[]): string {
-  if (resources.length > mostNames) return `all ${resources.length} stations`;
+export function namesOf(resources: readonly string[], kind = "stations"): string {
+  if (resources.length > mostNames) return `all ${resources.length} ${kind}`;
   const last = ownerName(resources.at(-1) ?? "");
   return resources.length < 2 ? last : `${resources.slice(0, -1).map(ownerName).join(", ")} and ${last}`;
 }

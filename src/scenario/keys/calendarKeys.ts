@@ -1,7 +1,7 @@
 // Shifts and breaks on real dates in local wall time, what a start costs, and planned changes.
 import { daysOf, weekdays } from "#foundation/civilDate.ts";
 import { defaulted, listOf, mapping, optional, required } from "#scenario/values/key.ts";
-import { timeLaw } from "#scenario/distributions/law.ts";
+import { drawnTime } from "#scenario/distributions/distribution.ts";
 import { leaf, refused, wrongType, type Leaf } from "#scenario/values/leaf.ts";
 import { stepName } from "#scenario/values/nameLeaf.ts";
 import { oneOf, patterned, text, wholeNumber } from "#scenario/values/plainLeaf.ts";
@@ -66,7 +66,7 @@ const change = mapping(
     on: optional(date, "Date of the change; or give `after`."),
     at: optional(timeOfDay, "Wall time of the change."),
     after: optional(quantity("time"), "Time from the start of the run to the change."),
-    time: required(timeLaw, "Time of the hands' work, purging not counted."),
+    time: required(drawnTime, "Time of the hands' work, purging not counted."),
     residue: optional(
       quantity("share", { above: 0, atMost: 0.5 }),
       "Share of the old material at which parts are good again.",

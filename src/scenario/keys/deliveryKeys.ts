@@ -1,8 +1,8 @@
 // The keys of melt delivery: its kind, the screw with its rates or measured times, and the valve.
 import { defaulted, mapping, optional, required } from "#scenario/values/key.ts";
-import { rateLaw, timeLaw } from "#scenario/distributions/law.ts";
+import { rateDistribution, drawnTime } from "#scenario/distributions/distribution.ts";
 import { leaf, type Leaf } from "#scenario/values/leaf.ts";
-import { oneOf } from "#scenario/values/plainLeaf.ts";
+import { oneOf, renamedChoice } from "#scenario/values/plainLeaf.ts";
 import { mass, quantity, quantitySchema, readQuantity } from "#scenario/values/quantityLeaf.ts";
 import { meaningOf, windowShape } from "./tableKeys.ts";
 
@@ -14,14 +14,14 @@ const timeOrNever: Leaf<number | "never"> = leaf<number | "never">({
 
 /** Keys by which a station may differ from the cell. */
 const ownKeys = {
-  plasticatingRate: optional(rateLaw, meaningOf("delivery.plasticatingRate")),
+  plasticatingRate: optional(rateDistribution, meaningOf("delivery.plasticatingRate")),
   recharge: optional(
-    timeLaw,
+    drawnTime,
     "Measured time to recharge the shot, decompression included; or give `plasticatingRate`.",
   ),
-  deliveryRate: optional(rateLaw, "Melt that the ram pushes out per hour; or give `drop`."),
+  deliveryRate: optional(rateDistribution, "Melt that the ram pushes out per hour; or give `drop`."),
   drop: optional(
-    timeLaw,
+    drawnTime,
     "Measured time of the parison drop, pre-blow and die closing included; or give `deliveryRate`.",
   ),
 };
@@ -88,11 +88,17 @@ export const delivery = mapping(
 export const valve = mapping(
   () => ({
     shift: optional(
-      timeLaw,
+      drawnTime,
       "Time of one shift of the selector valve between neutral and a port; `0 s` if there is none. A continuous extruder has no valve.",
     ),
     dispatch: defaulted(
-      oneOf("first-ready", "longest-waiting", "alternate", "priority"),
+      renamedChoice(
+        { "longest-waiting": "longest-since-drop" },
+        "first-ready",
+        "longest-since-drop",
+        "alternate",
+        "priority",
+      ),
       "valve.dispatch",
       "Rule for which waiting station gets the next shot; under continuous extrusion, which mold gets the next parison.",
     ),

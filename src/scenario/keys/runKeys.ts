@@ -3,7 +3,7 @@ import { defaulted, listOf, mapping, optional } from "#scenario/values/key.ts";
 import { leaf, refused, wrongType, type Leaf } from "#scenario/values/leaf.ts";
 import { oneOf, wholeNumber } from "#scenario/values/plainLeaf.ts";
 import { quantity, quantitySchema, readQuantity } from "#scenario/values/quantityLeaf.ts";
-import { timeLaw } from "#scenario/distributions/law.ts";
+import { drawnTime } from "#scenario/distributions/distribution.ts";
 
 const seed: Leaf<string> = leaf({
   expected: "a word or a whole number such as `demo`",
@@ -18,12 +18,12 @@ const seed: Leaf<string> = leaf({
 const warmup: Leaf<number | "auto"> = leaf<number | "auto">({
   expected: "a time such as `30 min`, or `auto`",
   json: { anyOf: [{ const: "auto" }, quantitySchema("time")] },
-  read: (written) => (written === "auto" ? { value: written } : readQuantity(written, "time")),
+  read: (written) => (written === "auto" ? { value: written } : readQuantity(written, "time", { usual: "min" })),
 });
 
 export const run = mapping(
   () => ({
-    length: defaulted(quantity("time", { above: 0 }), "run.length", "Simulated time of one replication."),
+    length: defaulted(quantity("time", { above: 0, usual: "h" }), "run.length", "Simulated time of one replication."),
     replications: defaulted(wholeNumber(1, 100_000), "run.replications", "Independent repetitions."),
     seed: defaulted(seed, "run.seed", "Names the luck: the same seed gives the same numbers."),
     warmup: defaulted(warmup, "run.warmup", "Time from the start that is not counted. `auto` finds it from the run."),
@@ -43,7 +43,7 @@ export const run = mapping(
 export const crew = mapping(
   () => ({
     operators: defaulted(wholeNumber(0, 100), "crew.operators", "People who take parts out."),
-    walk: optional(timeLaw, "Way of an operator from one place of work to another; none where absent."),
+    walk: optional(drawnTime, "Way of an operator from one place of work to another; none where absent."),
     priorities: optional(
       listOf(oneOf("removal", "clearing", "repair", "packing"), "a list such as `[removal, repair]`"),
       "Tasks that wait for an operator, the first served first, those not named last; without it whoever asked first.",

@@ -2,7 +2,7 @@
 import { stationDelivery } from "./deliveryKeys.ts";
 import { meaningOf, windowShape } from "./tableKeys.ts";
 import { defaulted, eitherOr, listOf, mapping, optional, required } from "#scenario/values/key.ts";
-import { timeLaw, timeLawOrEstimate } from "#scenario/distributions/law.ts";
+import { drawnTime, timeDistributionOrEstimate } from "#scenario/distributions/distribution.ts";
 import { meanings } from "#scenario/values/leaf.ts";
 import { oneOf, text, wholeNumber } from "#scenario/values/plainLeaf.ts";
 import { stepName, stationName } from "#scenario/values/nameLeaf.ts";
@@ -11,7 +11,7 @@ export const mostStations = 16;
 
 const remove = mapping(
   () => ({
-    time: required(timeLaw, "Time to remove the parts, tail strip included."),
+    time: required(drawnTime, "Time to remove the parts, tail strip included."),
     by: defaulted(
       oneOf("machine", "operator"),
       "stations.*.steps.remove.by",
@@ -23,7 +23,7 @@ const remove = mapping(
 
 const clear = mapping(
   () => ({
-    time: required(timeLaw, "Time to clear the mold of a lost shot."),
+    time: required(drawnTime, "Time to clear the mold of a lost shot."),
     by: defaulted(
       oneOf("machine", "operator"),
       "stations.*.steps.clear.by",
@@ -35,19 +35,19 @@ const clear = mapping(
 
 const steps = mapping(
   () => ({
-    close: required(timeLaw, "Mold closes, with lock-up and pin entry or pinch."),
-    blow: required(timeLawOrEstimate, "Blow air inflates the parison, blow delay included; or `estimate`."),
+    close: required(drawnTime, "Mold closes, with lock-up and pin entry or pinch."),
+    blow: required(timeDistributionOrEstimate, "Blow air inflates the parison, blow delay included; or `estimate`."),
     cool: required(
-      timeLawOrEstimate,
+      timeDistributionOrEstimate,
       "Part cools under pressure; or `estimate`, from wall, material and temperatures.",
     ),
-    vent: required(timeLawOrEstimate, "Pressure falls before the mold may open; or `estimate`."),
-    open: required(timeLaw, "Mold opens, pin out included."),
+    vent: required(timeDistributionOrEstimate, "Pressure falls before the mold may open; or `estimate`."),
+    open: required(drawnTime, "Mold opens, pin out included."),
     remove: required(remove, "Parts leave the mold."),
     clear: optional(clear, "A lost shot is removed from the open mold; needed where a stop can cause one."),
-    travelIn: optional(timeLaw, "Mold travels under the die (continuous)."),
-    cut: optional(timeLaw, "Parison is cut (continuous)."),
-    travelOut: optional(timeLaw, "Mold travels to the blow station (continuous)."),
+    travelIn: optional(drawnTime, "Mold travels under the die (continuous)."),
+    cut: optional(drawnTime, "Parison is cut (continuous)."),
+    travelOut: optional(drawnTime, "Mold travels to the blow station (continuous)."),
   }),
   "{ close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: … }",
 );
@@ -56,7 +56,7 @@ const extraStep = mapping(
   () => ({
     after: required(text("close"), "The cycle step, or the extra step listed before, that this one follows."),
     name: required(stepName, "What the step is called in tables."),
-    time: required(timeLaw, "How long it takes."),
+    time: required(drawnTime, "How long it takes."),
   }),
   "{ after: close, name: pin down, time: 0.3 s }",
 );

@@ -1,6 +1,6 @@
 // Machine stops: what stops, how often, for how long, who repairs it, and what becomes of the step under way.
 import { defaulted, listOf, mapping, optional, required } from "#scenario/values/key.ts";
-import { timeLaw } from "#scenario/distributions/law.ts";
+import { drawnTime } from "#scenario/distributions/distribution.ts";
 import { stepName } from "#scenario/values/nameLeaf.ts";
 import { oneOf, text, wholeNumber } from "#scenario/values/plainLeaf.ts";
 
@@ -16,12 +16,12 @@ const stop = mapping(
       "stops.*.clock",
       "Whether `between` passes all the time, or only while the resource works: not while it is starved, blocked or stopped.",
     ),
-    between: optional(timeLaw, "Time from the end of one stop to the next, on that clock; or give `cycles`."),
+    between: optional(drawnTime, "Time from the end of one stop to the next, on that clock; or give `cycles`."),
     cycles: optional(
       wholeNumber(1, 10_000_000),
       "Cycles of the resource from one stop to the next; or give `between`.",
     ),
-    repair: required(timeLaw, "How long the repair takes."),
+    repair: required(drawnTime, "How long the repair takes."),
     by: defaulted(
       oneOf("itself", "operator"),
       "stops.*.by",

@@ -1,12 +1,12 @@
 // What parts pass after the mold, one server after another, and what becomes of all that is no good part.
 import { byName, defaulted, mapping, optional, required } from "#scenario/values/key.ts";
-import { timeLaw } from "#scenario/distributions/law.ts";
+import { drawnTime } from "#scenario/distributions/distribution.ts";
 import { oneOf, text, truth, wholeNumber } from "#scenario/values/plainLeaf.ts";
 import { quantity } from "#scenario/values/quantityLeaf.ts";
 
 const server = mapping(
   () => ({
-    time: required(timeLaw, "Time for one part in one place: of a conveyor the way, of a cooling rack the stay."),
+    time: required(drawnTime, "Time for one part in one place: of a conveyor the way, of a cooling rack the stay."),
     places: defaulted(wholeNumber(1, 200), "takeaway.*.places", "Parts worked on at once, side by side."),
     buffer: defaulted(wholeNumber(0, 1_000_000), "takeaway.*.buffer", "Parts that find room to wait before it."),
     rejects: optional(quantity("share", { atMost: 1 }), "Share of parts that it refuses: they leave here."),

@@ -1,153 +1,182 @@
-// Puts the values of --set into a scenario's text before it is read, so that they are checked like any other.
-import { isMap, isScalar, isSeq, YAMLMap, type Pair } from "yaml";
-import { didYouMean } from "#foundation/didYouMean.ts";
+// Puts the values of --set and of the options of a run into a scenario's text before it is read, so that they are checked like any other.
+import { isMap, isNode, isScalar, isSeq, Scalar, stringify, YAMLMap, type Pair } from "yaml";
 import type { Fault } from "#foundation/fault.ts";
 import type { Issue } from "#foundation/issue.ts";
-import { emptySetting, parseSetting, type Setting } from "./setting.ts";
+import { defaults } from "#scenario/values/defaults.ts";
+import type { Path } from "#scenario/values/finding.ts";
+import { movedValue } from "./movedValue.ts";
+import type { ReadText } from "./readText.ts";
 import type { ScenarioText } from "./scenarioText.ts";
+import { emptySetting, parseSetting, type Move, type Setting } from "./setting.ts";
+import { pairOf, placesOf } from "./settingPlaces.ts";
 import { Source } from "./source.ts";
 import { parseText } from "./yamlText.ts";
 
-/** Returns what is wrong with the settings themselves; faults of their values come up when the scenario is read. */
-export function applySettings(text: ScenarioText, settings: readonly string[]): readonly Issue[] {
-  return settings.flatMap((written, index) => {
-    const file = `--set ${index + 1}`;
-    const setting = parseSetting(written);
-    if (!("path" in setting)) return [issueOf(setting, file, written, "")];
-    const source = new Source(file, setting.value, setting.indent);
-    const { document, issues } = parseText(source);
-    if (issues.length > 0) return issues;
-    // Only a comment stands behind the equals sign.
-    if (document === undefined) return [issueOf(emptySetting, file, written, "")];
-    const key = new Source(file, written);
-    const fault = put(text, setting, document.contents, { value: source, key });
-    return fault === undefined ? [] : [issueOf(fault, file, written, written.slice(0, setting.indent - 1).trim())];
-  });
+/** Values of keys of `run` that options of their own give, as text. */
+export type RunTexts = Readonly<Partial<Record<"seed" | "replications" | "length" | "precision", string>>>;
+
+export interface Settings {
+  /** Texts of the form `path=value`, in order. */
+  readonly set?: readonly string[];
+  /** They come after `set`. */
+  readonly run?: RunTexts;
 }
 
-function issueOf(fault: Fault, file: string, value: string, path: string): Issue {
-  return { ...fault, severity: "error", fate: "file", place: { file, line: 1, column: 1 }, path, value };
-}
-
-interface Origins {
-  readonly value: Source;
+/** One setting and the texts that its parts come from. */
+interface Call {
+  readonly text: ScenarioText;
+  readonly readText: ReadText | undefined;
+  /** As places name it: `--set 2`, `--length`. */
+  readonly file: string;
+  readonly written: string;
+  /** Where new keys are pointed at. */
   readonly key: Source;
 }
 
-function put(text: ScenarioText, { path }: Setting, value: unknown, origins: Origins): Fault | undefined {
-  let node: unknown = text.document.contents;
-  for (const [depth, key] of path.entries()) {
-    const last = depth === path.length - 1;
-    if (isSeq(node)) {
-      const index = itemIndex(text, key, node.items, depth === 1 && path[0] === "stations", last);
-      if (typeof index === "object" && "code" in index) return index;
-      // `stations.count` of a list with one entry means that entry's count.
-      if (typeof index === "object") {
-        node = node.items[index.through];
-        setKey(text, node, String(key), value, origins);
-        return undefined;
-      }
-      if (last) replaceItem(text, node.items, index, value, origins);
-      node = node.items[index];
-    } else if (isMap(node)) {
-      if (typeof key === "number") return noList(key, path.slice(0, depth).join("."));
-      node = last ? setKey(text, node, key, value, origins) : descend(text, node, key, origins);
-    } else {
-      const where = path.slice(0, depth).join(".");
-      const message = `\`${where}\` is a plain value, it has no \`${key}\`.`;
-      return { code: "set-path", message, expected: "a path of the scenario", remedy: `Set \`${where}\` as a whole.` };
-    }
+/** Returns what is wrong with the settings themselves; faults of their values come up when the scenario is read. */
+export function applySettings(
+  text: ScenarioText,
+  { set = [], run = {} }: Settings,
+  readText?: ReadText,
+): readonly Issue[] {
+  const callOf = (file: string, written: string): Call => {
+    return { text, readText, file, written, key: new Source(file, written) };
+  };
+  return [
+    ...set.flatMap((written, index) => apply(callOf(`--set ${index + 1}`, written), parseSetting(written))),
+    ...Object.entries(run).flatMap(([key, written]) => apply(callOf(`--${key}`, written), optionSetting(key, written))),
+  ];
+}
+
+/** An option of its own gives a value, never a move; a seed is a text even where it looks like a number. */
+function optionSetting(key: string, written: string): Setting | Fault {
+  if (written.trim() === "") {
+    return { code: "value-missing", message: "The option has no value.", remedy: "Give it a value, or leave it out." };
   }
-  return undefined;
+  const text = key === "seed" ? JSON.stringify(written) : written;
+  return { path: ["run", key], change: { kind: "value", text, indent: 0 } };
 }
 
-function noList(index: number, where: string): Fault {
-  const message = `\`${where === "" ? "the scenario" : where}\` is a mapping, not a list.`;
-  return { code: "set-path", message, expected: "a path of the scenario", remedy: `Leave out \`[${index}]\`.` };
+function apply(call: Call, setting: Setting | Fault): readonly Issue[] {
+  if ("code" in setting) return [issueOf(setting, call)];
+  const { change, path } = setting;
+  const places = placesOf(call.text, setting);
+  if ("code" in places) {
+    const [pathText = "", value] = call.written.split("=", 2).map((part) => part.trim());
+    return [issueOf(places, call, pathText, value)];
+  }
+  if (change.kind === "value") {
+    return firstFaults(places, (place) => put(call, place, new Source(call.file, change.text, change.indent)));
+  }
+  if (change.kind !== "removal") return moveAll(call, path, places, change);
+  // From the last on, so that no entry moves before its own turn.
+  for (const place of places.toReversed()) remove(call, place);
+  return [];
 }
 
-function setKey(text: ScenarioText, map: unknown, key: string, value: unknown, origins: Origins): unknown {
-  if (!isMap(map)) return undefined;
-  const pair = pairOf(map, key) ?? addPair(text, map, key, origins);
-  pair.value = value;
-  text.credit(value, origins.value);
-  return value;
+function issueOf(fault: Fault, { file, written }: Call, path = "", value = written): Issue {
+  const place = { file, line: 1, column: 1 };
+  return { ...fault, severity: "error", fate: "file", place, path, ...(value.trim() === "" ? {} : { value }) };
 }
 
-function descend(text: ScenarioText, map: YAMLMap, key: string, origins: Origins): unknown {
-  const pair = pairOf(map, key) ?? addPair(text, map, key, origins);
+/** What is wrong with a value is wrong with it at every place. */
+function firstFaults(places: readonly Path[], act: (place: Path) => readonly Issue[]): readonly Issue[] {
+  for (const place of places) {
+    const issues = act(place);
+    if (issues.length > 0) return issues;
+  }
+  return [];
+}
+
+/** Where `*` stands for several entries, those without the value are left as they are. */
+function moveAll(call: Call, path: Path, places: readonly Path[], move: Move): readonly Issue[] {
+  const found = places.map((place) => ({ place, written: writtenAt(call.text, place) }));
+  const present = found.filter(({ written }) => written !== undefined);
+  const isMissing = present.length === 0 || !path.includes("*");
+  const issues = (isMissing ? found : present).flatMap(({ place, written }) => {
+    const moved = movedValue(written, move, call.readText);
+    if ("fault" in moved) return [issueOf(moved.fault, call, call.text.pathText(place), move.text)];
+    const text = stringify(moved.value, { collectionStyle: "flow", lineWidth: 0 }).trim();
+    return put(call, place, new Source(call.file, text, 0, `, moved by ${move.text}`));
+  });
+  return issues.filter(({ message }, i) => issues.findIndex((issue) => issue.message === message) === i);
+}
+
+/** As plain data; what the text does not say is what the reader assumes. */
+function writtenAt(text: ScenarioText, path: Path): unknown {
+  const node = path.reduce<unknown>((parent, key) => childOf(parent, key), text.document.contents);
+  const written = isNode(node) ? (node.toJS(text.document) as unknown) : undefined;
+  return written ?? defaultAt(path);
+}
+
+function childOf(node: unknown, key: string | number): unknown {
+  if (isSeq(node)) return node.items[Number(key)];
+  return isMap(node) ? pairOf(node, String(key))?.value : undefined;
+}
+
+function defaultAt(path: Path): unknown {
+  const found = Object.entries(defaults).find(([pattern]) => {
+    const keys = pattern.split(".");
+    return keys.length === path.length && keys.every((key, depth) => key === "*" || key === path[depth]);
+  });
+  return found?.[1].value;
+}
+
+function put(call: Call, path: Path, source: Source): readonly Issue[] {
+  const { document, issues } = parseText(source);
+  if (issues.length > 0) return issues;
+  // Only a comment stands there.
+  if (document === undefined) return [issueOf(emptySetting, call)];
+  const value = document.contents;
+  const key = path.at(-1)!;
+  const parent = path
+    .slice(0, -1)
+    .reduce<unknown>((node, each) => descend(call, node, each), call.text.document.contents);
+  if (isSeq(parent)) parent.items[Number(key)] = value;
+  else if (isMap(parent)) (pairOf(parent, String(key)) ?? addPair(call, parent, String(key))).value = value;
+  call.text.credit(value, source);
+  return [];
+}
+
+/** The entry under a key, a new mapping where the text has none. */
+function descend(call: Call, node: unknown, key: string | number): unknown {
+  if (!isMap(node)) return childOf(node, key);
+  const pair = pairOf(node, String(key)) ?? addPair(call, node, String(key));
   if (isScalar(pair.value) && pair.value.value === null) pair.value = null;
   pair.value ??= new YAMLMap();
   return pair.value;
 }
 
-function pairOf(map: YAMLMap, key: string): Pair | undefined {
-  return map.items.find((pair) => isScalar(pair.key) && String(pair.key.value) === key);
-}
-
-function addPair(text: ScenarioText, map: YAMLMap, key: string, origins: Origins): Pair {
+function addPair({ text, key: source }: Call, map: YAMLMap, key: string): Pair {
   const pair = text.document.createPair(key, null);
   // The key is pointed at where it stands in the path.
-  const from = Math.max(0, origins.key.text.indexOf(key));
+  const from = Math.max(0, source.text.indexOf(key));
   if (isScalar(pair.key)) pair.key.range = [from, from + key.length, from + key.length];
-  text.credit(pair.key, origins.key);
+  text.credit(pair.key, source);
   map.items.push(pair);
   return pair;
 }
 
-function replaceItem(text: ScenarioText, items: unknown[], index: number, value: unknown, origins: Origins): void {
-  items[index] = value;
-  text.credit(value, origins.value);
-}
-
-type Item = number | { readonly through: number } | Fault;
-
-function itemIndex(
-  text: ScenarioText,
-  key: string | number,
-  items: readonly unknown[],
-  ofStations: boolean,
-  last: boolean,
-): Item {
-  if (typeof key === "number") {
-    if (key < items.length) return key;
-    const remedy = `Write a number from 0 to ${items.length - 1}.`;
-    return { code: "set-path", message: `The list has ${items.length} entries, none is [${key}].`, remedy };
+/** A list that has lost its last entry goes with it. */
+function remove(call: Call, path: Path): void {
+  let parent: unknown = call.text.document.contents;
+  for (const [depth, key] of path.entries()) {
+    const child = childOf(parent, key);
+    if (child === undefined || child === null) {
+      // Nothing to remove, but a key that is not known is still a mistake.
+      if (isMap(parent))
+        (pairOf(parent, String(key)) ?? addPair(call, parent, String(key))).value = new Scalar(undefined);
+      return;
+    }
+    if (depth < path.length - 1) parent = child;
   }
-  const names = ofStations ? text.stationNames() : [];
-  const index = names.indexOf(key);
-  if (index >= 0) return index;
-  if (ofStations && key === "count" && last) {
-    if (items.length === 1) return { through: 0 };
-    const remedy = "Write `stations[0].count` or `stations.left.count`.";
-    return {
-      code: "set-path",
-      message: `\`stations\` is a list of ${items.length}, it has no count of its own.`,
-      remedy,
-    };
+  const key = path.at(-1)!;
+  if (isMap(parent)) {
+    const pair = pairOf(parent, String(key));
+    parent.items = parent.items.filter((each) => each !== pair);
+    call.text.creditRemoval(parent, String(key), call.key);
   }
-  return unknownItem(
-    key,
-    names.filter((name) => name !== undefined),
-    ofStations,
-  );
-}
-
-function unknownItem(key: string, names: readonly string[], ofStations: boolean): Fault {
-  if (!ofStations) {
-    return {
-      code: "set-path",
-      message: `\`${key}\` is no entry of a list.`,
-      remedy: "Write the entry's number in brackets, from `[0]`.",
-    };
-  }
-  const group = names.find((name) => key.startsWith(`${name} `) && /^\d+$/u.test(key.slice(name.length + 1)));
-  const meant = group ?? didYouMean(key, names);
-  const known = names.length === 0 ? "`stations[0]` and so on" : names.map((name) => `\`stations.${name}\``).join(", ");
-  const which =
-    group === undefined
-      ? `Did you mean \`stations.${meant}\`?`
-      : `Write \`stations.${group}\`, which sets all that it counts.`;
-  const remedy = meant === undefined ? `Write one of: ${known}.` : which;
-  return { code: "set-path", message: `There is no station "${key}".`, expected: known, remedy };
+  if (!isSeq(parent)) return;
+  parent.items.splice(Number(key), 1);
+  if (parent.items.length === 0) remove(call, path.slice(0, -1));
 }

@@ -2,7 +2,7 @@
 import { dimensions } from "#foundation/dimension.ts";
 import type { CsvRow } from "./csvRows.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
-import type { ColumnLaw } from "#scenario/distributions/lawReading.ts";
+import type { ColumnDistribution } from "#scenario/distributions/distributionReading.ts";
 import { readQuantity } from "#scenario/values/quantityLeaf.ts";
 
 /** Enough to see what is wrong with a column without filling the screen. */
@@ -13,24 +13,45 @@ interface ColumnValues {
   readonly findings: readonly Finding[];
 }
 
-export function columnValues(rows: readonly CsvRow[], column: number, law: ColumnLaw, path: Path): ColumnValues {
-  const unit = law.unit ?? unitInName(law.column);
+export function columnValues(
+  rows: readonly CsvRow[],
+  column: number,
+  distribution: ColumnDistribution,
+  path: Path,
+): ColumnValues {
   const values: number[] = [];
   const findings: Finding[] = [];
-  for (const { cells, line } of rows) {
-    const cell = cells[column] ?? "";
-    if (cell === "") continue;
-    const text = unit !== undefined && /\d\.?$/u.test(cell) ? `${cell} ${unit}` : cell;
-    const reading = readQuantity(text, law.dimension, law.positive ? { above: 0 } : {});
+  for (const { cell, text, line } of cellsOf(rows, column, distribution)) {
+    const reading = readQuantity(text, distribution.dimension, distribution.positive ? { above: 0 } : {});
     if ("value" in reading) values.push(reading.value);
     else {
-      const place = { file: law.file, line, column: 1 };
+      const place = { file: distribution.file, line, column: 1 };
       findings.push(
-        ...reading.faults.map((fault) => ({ ...fault, ...advice(fault.code, law), path, place, value: cell })),
+        ...reading.faults.map((fault) => ({ ...fault, ...advice(fault.code, distribution), path, place, value: cell })),
       );
     }
   }
   return { values, findings: shortened(findings, path) };
+}
+
+interface ColumnCell {
+  readonly cell: string;
+  /** With the unit that the column gives it. */
+  readonly text: string;
+  readonly line: number;
+}
+
+/** The cells of a column that hold something. */
+export function cellsOf(
+  rows: readonly CsvRow[],
+  at: number,
+  { column, unit = unitInName(column) }: Pick<ColumnDistribution, "column" | "unit">,
+): readonly ColumnCell[] {
+  return rows.flatMap(({ cells, line }) => {
+    const cell = cells[at] ?? "";
+    const text = unit !== undefined && /\d\.?$/u.test(cell) ? `${cell} ${unit}` : cell;
+    return cell === "" ? [] : [{ cell, text, line }];
+  });
 }
 
 function shortened(findings: readonly Finding[], path: Path): readonly Finding[] {
@@ -41,7 +62,7 @@ function shortened(findings: readonly Finding[], path: Path): readonly Finding[]
   return [...findings.slice(0, mostFaults), { code: "csv-more", message, remedy, path }];
 }
 
-function advice(code: string, { dimension, column }: ColumnLaw): { readonly remedy?: string } {
+function advice(code: string, { dimension, column }: ColumnDistribution): { readonly remedy?: string } {
   if (code !== "unit-missing") return {};
   const { usual } = dimensions[dimension];
   const renamed = `${column}_${usual}`;

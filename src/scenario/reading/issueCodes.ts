@@ -26,6 +26,7 @@ export const issueCodes = {
   "name-reserved": "a name already means something in the tables",
   "more-faults": "there are more faults than are shown",
   "not-whole": "a whole number is needed",
+  "old-word": "a word of an earlier version is used; it still works",
   "out-of-range": "a number is outside its range",
   "task-twice": "a task of the crew is named twice",
   "unknown-choice": "the word is none of those that may stand here",
@@ -46,18 +47,18 @@ export const issueCodes = {
   "unit-mismatch": "a unit measures something else",
   "unit-missing": "a number has no unit",
   "unit-unknown": "a unit is not known",
-  // Laws.
+  // Distributions.
   "csv-broken": "a CSV file is not well-formed",
   "csv-column": "a CSV file has no such column",
   "csv-empty": "a column has no values",
   "csv-missing": "a CSV file cannot be read",
   "csv-more": "a column has more faults than are shown",
-  "law-count": "a law has no name, or several",
-  "law-length": "a law has too many or too few values",
-  "law-order": "the values of a law do not rise",
-  "law-shape": "the shape of a law is outside what is supported",
-  "law-spread": "the spread of a law is zero, or far above its mean",
-  "law-unknown": "there is no such law",
+  "distribution-count": "a distribution has no name, or several",
+  "distribution-length": "a distribution has too many or too few values",
+  "distribution-order": "the values of a distribution do not rise",
+  "distribution-shape": "the shape of a distribution is outside what is supported",
+  "distribution-spread": "the spread of a distribution is zero, or far above its mean",
+  "distribution-unknown": "there is no such distribution",
   // What must fit together.
   "change-purge": "a change is to purge, and how much melt there is is not known",
   "change-station": "a change of a mold names no station, or another change names one",
@@ -99,6 +100,7 @@ export const issueCodes = {
   "zero-cycle": "nothing in a cycle takes any time",
   // --set.
   "set-form": "a --set is not of the form `path=value`",
+  "set-move": "a --set moves what cannot be moved",
   "set-path": "the path of a --set leads nowhere",
 } as const satisfies Readonly<Record<string, string>>;
 

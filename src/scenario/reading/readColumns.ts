@@ -1,10 +1,10 @@
-// Reads the laws whose measured values stand in a column of a CSV file beside the scenario.
+// Reads the distributions whose measured values stand in a column of a CSV file beside the scenario.
 import { didYouMean } from "#foundation/didYouMean.ts";
-import { columnValues } from "./columnValues.ts";
+import { cellsOf, columnValues } from "./columnValues.ts";
 import { csvRows, type CsvRow } from "./csvRows.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
 import { isMapping } from "#scenario/values/key.ts";
-import type { ColumnLaw } from "#scenario/distributions/lawReading.ts";
+import type { ColumnDistribution } from "#scenario/distributions/distributionReading.ts";
 import type { ReadText } from "./readText.ts";
 
 export interface WithColumns<Whole> {
@@ -12,13 +12,13 @@ export interface WithColumns<Whole> {
   readonly findings: readonly Finding[];
 }
 
-/** Puts the values in place of every column law of the draft; a column that cannot be read counts as absent. */
+/** Puts the values in place of every column distribution of the draft; a column that cannot be read counts as absent. */
 export function readColumns<Whole>(draft: Whole, readText: ReadText | undefined): WithColumns<Whole> {
   const findings: Finding[] = [];
   const visit = (value: unknown, path: Path): unknown => {
     if (Array.isArray(value)) return value.map((item, index) => visit(item, [...path, index]));
     if (!isMapping(value)) return value;
-    if (isColumnLaw(value)) {
+    if (isColumnDistribution(value)) {
       const reading = readColumn(value, [...path, "empirical"], readText);
       if ("values" in reading) return { kind: "empirical", values: reading.values };
       findings.push(...reading.findings);
@@ -29,44 +29,57 @@ export function readColumns<Whole>(draft: Whole, readText: ReadText | undefined)
   return { draft: visit(draft, []) as Whole, findings };
 }
 
-function isColumnLaw(value: object): value is ColumnLaw {
+function isColumnDistribution(value: object): value is ColumnDistribution {
   return "kind" in value && value.kind === "column";
 }
 
 type ColumnReading = { readonly values: readonly number[] } | { readonly findings: readonly Finding[] };
 
-function readColumn(law: ColumnLaw, path: Path, readText: ReadText | undefined): ColumnReading {
-  const text = readText?.(law.file);
+function readColumn(distribution: ColumnDistribution, path: Path, readText: ReadText | undefined): ColumnReading {
+  const text = readText?.(distribution.file);
   if (text === undefined) {
     const expected = "a CSV file beside the scenario";
     const remedy = "Put the file beside the scenario, or correct its name.";
-    const message = `The file "${law.file}" cannot be read.`;
+    const message = `The file "${distribution.file}" cannot be read.`;
     return { findings: [{ code: "csv-missing", message, expected, remedy, path: [...path, "file"] }] };
   }
   const rows = csvRows(text);
   if ("message" in rows) {
-    const place = { file: law.file, line: rows.line, column: 1 };
+    const place = { file: distribution.file, line: rows.line, column: 1 };
     const message = `The CSV text is broken: ${rows.message}.`;
     const remedy = "Check the quotes in this line.";
     return { findings: [{ code: "csv-broken", message, remedy, path: [...path, "file"], place, value: "" }] };
   }
-  return readCells(rows, law, [...path, "column"]);
+  return readCells(rows, distribution, [...path, "column"]);
 }
 
-function readCells([header, ...rows]: readonly CsvRow[], law: ColumnLaw, path: Path): ColumnReading {
+function readCells([header, ...rows]: readonly CsvRow[], distribution: ColumnDistribution, path: Path): ColumnReading {
   const names = header?.cells ?? [];
-  const column = names.indexOf(law.column);
+  const column = names.indexOf(distribution.column);
   if (column < 0) {
     const expected = names.length === 0 ? "a header row" : `one of ${names.join(", ")}`;
-    const meant = didYouMean(law.column, names);
+    const meant = didYouMean(distribution.column, names);
     const remedy = meant === undefined ? `Write ${expected}.` : `Did you mean \`${meant}\`?`;
-    const message = `"${law.file}" has no column "${law.column}".`;
+    const message = `"${distribution.file}" has no column "${distribution.column}".`;
     return { findings: [{ code: "csv-column", message, expected, remedy, path }] };
   }
-  const { values, findings } = columnValues(rows, column, law, path);
+  const { values, findings } = columnValues(rows, column, distribution, path);
   if (findings.length > 0) return { findings };
   if (values.length > 0) return { values };
-  const message = `The column "${law.column}" of "${law.file}" has no values.`;
+  const message = `The column "${distribution.column}" of "${distribution.file}" has no values.`;
   const expected = "one measured value or more";
   return { findings: [{ code: "csv-empty", message, expected, remedy: "Check the file.", path }] };
+}
+
+/** The values of `{ file, column }` as texts with their units; undefined where they cannot be read. */
+export function columnTexts(written: unknown, readText: ReadText | undefined): readonly string[] | undefined {
+  if (!isMapping(written)) return undefined;
+  const { file, column, unit } = written;
+  if (typeof file !== "string" || typeof column !== "string") return undefined;
+  const rows = csvRows(readText?.(file) ?? "");
+  if ("message" in rows) return undefined;
+  const [header, ...rest] = rows;
+  const at = header?.cells.indexOf(column) ?? -1;
+  if (at < 0) return undefined;
+  return cellsOf(rest, at, { column, ...(typeof unit === "string" ? { unit } : {}) }).map(({ text }) => text);
 }

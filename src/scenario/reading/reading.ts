@@ -1,7 +1,6 @@
 // Runs the glossary over what a text holds and keeps both: everything that was wrong and everything that could be read.
 import type * as z from "zod/mini";
-import type { Fault } from "#foundation/fault.ts";
-import type { LawReading } from "#scenario/distributions/lawReading.ts";
+import type { DistributionReading } from "#scenario/distributions/distributionReading.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Finding } from "#scenario/values/finding.ts";
 import { glossary, type Written } from "#scenario/keys/glossary.ts";
@@ -11,7 +10,7 @@ import { readLeniently } from "#scenario/values/lenient.ts";
 import { unknownKey } from "#scenario/keys/unknownKey.ts";
 
 /** What could be read: as Written, but any part may be absent. */
-export type Draft<Whole> = Whole extends LawReading | Distribution
+export type Draft<Whole> = Whole extends DistributionReading | Distribution
   ? Whole
   : Whole extends readonly (infer Item)[]
     ? readonly (Draft<Item> | undefined)[]
@@ -47,7 +46,8 @@ function forget(whole: unknown, path: readonly PropertyKey[]): void {
 
 function findingsOf(issue: RawIssue): readonly Finding[] {
   const path = (issue.path ?? []).map((key) => (typeof key === "number" ? key : String(key)));
-  if (issue.code === "custom") return [named({ ...(issue.params as { readonly fault: Fault }).fault, path })];
+  if (issue.code === "custom")
+    return [named({ ...(issue.params as { readonly fault: Omit<Finding, "path"> }).fault, path })];
   if (issue.code === "unrecognized_keys") return issue.keys.map((key) => unknownKey(key, path, issue.inst));
   const schema = (issue.schema ?? issue.inst) as z.core.$ZodType | undefined;
   const expected = (schema && containers.get(schema)?.expected) ?? "another value";

@@ -15,6 +15,8 @@ export class ScenarioText {
   readonly source: Source;
   /** Nodes that did not come from the file. */
   readonly #origins = new Map<unknown, Source>();
+  /** What removed keys, by the mapping that had them. */
+  readonly #removals = new Map<unknown, Map<string, Source>>();
 
   constructor(document: Document, source: Source) {
     this.document = document;
@@ -31,9 +33,14 @@ export class ScenarioText {
     this.#origins.set(node, source);
   }
 
+  /** Notes that another text removed a key from a mapping. */
+  creditRemoval(map: unknown, key: string, source: Source): void {
+    this.#removals.set(map, (this.#removals.get(map) ?? new Map<string, Source>()).set(key, source));
+  }
+
   toIssue({ path, at, place, value, severity, fate, ...fault }: Finding): Issue {
     const spot = this.#spot(path, at);
-    const shown = value ?? (spot.exact ? spot.source.excerpt(spot.from, spot.to) : "");
+    const shown = value ?? (spot.exact ? spot.source.shown(spot.from, spot.to) : "");
     return {
       ...fault,
       severity: severity ?? "error",
@@ -89,7 +96,10 @@ export class ScenarioText {
     for (const [depth, key] of path.entries()) {
       const pair = isMap(node) ? node.items.find((each) => keyText(each) === String(key)) : undefined;
       const child: unknown = pair === undefined ? (isSeq(node) ? node.items[Number(key)] : undefined) : pair.value;
-      if (pair === undefined && child === undefined) return { ...spot, exact: false };
+      if (pair === undefined && child === undefined) {
+        const remover = this.#removals.get(node)?.get(String(key));
+        return remover === undefined ? { ...spot, exact: false } : { source: remover, from: 0, to: 0, exact: false };
+      }
       source = this.#origins.get(pair?.key) ?? this.#origins.get(child) ?? source;
       const last = depth === path.length - 1;
       const keySpot = spotOf(pair?.key, source) ?? spot;

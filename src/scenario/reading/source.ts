@@ -8,11 +8,14 @@ export class Source {
   readonly lines = new LineCounter();
   /** Characters before the text on its first line, as the path before the value of a --set. */
   readonly indent: number;
+  /** Said behind a value of this text that is shown. */
+  readonly note: string;
 
-  constructor(file: string, text: string, indent = 0) {
+  constructor(file: string, text: string, indent = 0, note = "") {
     this.file = file;
     this.text = text;
     this.indent = indent;
+    this.note = note;
   }
 
   placeOf(offset: number): Place {
@@ -26,5 +29,11 @@ export class Source {
   excerpt(from: number, to: number): string {
     const plain = this.text.slice(from, to).trim().replaceAll(/\s+/gu, " ");
     return plain.length > 80 ? `${plain.slice(0, 79)}…` : plain;
+  }
+
+  /** The same for a message, with what happened to it. */
+  shown(from: number, to: number): string {
+    const plain = this.excerpt(from, to);
+    return plain === "" ? "" : plain + this.note;
   }
 }

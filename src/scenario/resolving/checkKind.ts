@@ -1,5 +1,5 @@
 // Which keys belong to which kind of melt delivery: one of another kind is refused, one that is needed is asked for.
-import { lawMean } from "#engine/distributions/law.ts";
+import { distributionMean } from "#engine/distributions/moments.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Path } from "#scenario/values/finding.ts";
 import { settled, type Resolution } from "./resolution.ts";
@@ -103,8 +103,10 @@ function checkRange({ draft, has, report }: Resolution): void {
     });
   }
   const full = settled(plasticatingRate);
-  if (rateRange?.min === undefined || full === undefined || rateRange.min <= lawMean(full)) return;
-  const [min, most] = [rateRange.min, lawMean(full)].map((each) => formatQuantity(each, "rate", { digits: 4 }));
+  if (rateRange?.min === undefined || full === undefined || rateRange.min <= distributionMean(full)) return;
+  const [min, most] = [rateRange.min, distributionMean(full)].map((each) =>
+    formatQuantity(each, "rate", { digits: 4 }),
+  );
   report({
     code: "values-contradict",
     message: `\`rateRange.min\` of ${min} is above \`plasticatingRate\` of ${most}.`,

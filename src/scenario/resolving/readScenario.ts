@@ -1,7 +1,7 @@
 // The one way from a scenario's text to a Scenario; never throws, and reports everything that is wrong at once.
 import type { Issue } from "#foundation/issue.ts";
 import type { Finding } from "#scenario/values/finding.ts";
-import { applySettings } from "#scenario/reading/applySettings.ts";
+import { applySettings, type Settings } from "#scenario/reading/applySettings.ts";
 import { assumptions } from "./assumed.ts";
 import type { Assumption } from "./assumption.ts";
 import { readColumns } from "#scenario/reading/readColumns.ts";
@@ -14,13 +14,11 @@ import { Source } from "#scenario/reading/source.ts";
 import { isMapping } from "#scenario/values/key.ts";
 import { parseText } from "#scenario/reading/yamlText.ts";
 
-export interface ReadOptions {
+export interface ReadOptions extends Settings {
   /** The file's name without folder and ending. */
   readonly name: string;
   /** As it is to be named in issues. */
   readonly file: string;
-  /** Texts of the form `path=value`, in order. */
-  readonly set?: readonly string[];
   /** Text of a file beside the scenario, or undefined where it cannot be read. */
   readonly readText?: ReadText;
 }
@@ -51,7 +49,7 @@ export function readPlaced(text: string, options: ReadOptions): PlacedReading {
   if (parsed.document === undefined)
     return { issues: parsed.issues.length > 0 ? parsed.issues : [nothing(source)], assumed: [] };
   const tree = new ScenarioText(parsed.document, source);
-  const settingIssues = applySettings(tree, options.set ?? []);
+  const settingIssues = applySettings(tree, options, options.readText);
   const content = tree.content();
   const read = readGlossary(content);
   const columns = readColumns(read.draft, options.readText);
@@ -61,10 +59,18 @@ export function readPlaced(text: string, options: ReadOptions): PlacedReading {
   const found = findings.slice(0, mostFaults).map(toIssue);
   const rest = Math.max(0, findings.length - mostFaults);
   const issues = [...parsed.issues, ...settingIssues, ...found, ...(rest > 0 ? [moreFaults(rest, source)] : [])];
-  const inOrder = issues.toSorted(inOrderOfText(options.file));
+  const inOrder = withoutRepeats(issues).toSorted(inOrderOfText(options.file));
   const refused = issues.some((issue) => issue.severity === "error");
   if (resolved.scenario === undefined || refused) return { issues: inOrder, assumed: [], toIssue };
   return { scenario: resolved.scenario, issues: inOrder, assumed: assumptions(content, tree), toIssue };
+}
+
+/** A setting for several places has one fault, not one for each. */
+function withoutRepeats(issues: readonly Issue[]): readonly Issue[] {
+  const keyOf = ({ place, message }: Issue, i: number): string =>
+    place?.file.startsWith("--") === true ? JSON.stringify([place, message]) : String(i);
+  const keys = issues.map(keyOf);
+  return issues.filter((_, i) => keys.indexOf(keys[i]!) === i);
 }
 
 /** More than anybody reads at once: a text with so many is probably no scenario. */

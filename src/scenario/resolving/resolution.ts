@@ -2,7 +2,7 @@
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
 import type { Written } from "#scenario/keys/glossary.ts";
-import type { LawReading } from "#scenario/distributions/lawReading.ts";
+import type { DistributionReading } from "#scenario/distributions/distributionReading.ts";
 import type { Draft } from "#scenario/reading/reading.ts";
 
 export type ScenarioDraft = Draft<Written>;
@@ -16,22 +16,24 @@ export interface Resolution {
   readonly report: (finding: Finding) => void;
 }
 
-/** A law that can be drawn from; not one that waits for its column or for an estimate. */
-export function settled(law: LawReading | "estimate" | undefined): Distribution | undefined {
-  return law === undefined || law === "estimate" || law.kind === "column" ? undefined : law;
+/** A distribution that can be drawn from; not one that waits for its column or for an estimate. */
+export function settled(distribution: DistributionReading | "estimate" | undefined): Distribution | undefined {
+  return distribution === undefined || distribution === "estimate" || distribution.kind === "column"
+    ? undefined
+    : distribution;
 }
 
 /** True where every draw is zero, once rounded to a microsecond. */
-export function isAlwaysZero(law: Distribution): boolean {
+export function isAlwaysZero(distribution: Distribution): boolean {
   const halfTick = 5e-7;
-  switch (law.kind) {
+  switch (distribution.kind) {
     case "fixed":
-      return law.value < halfTick;
+      return distribution.value < halfTick;
     case "uniform":
     case "triangular":
-      return law.max < halfTick;
+      return distribution.max < halfTick;
     case "empirical":
-      return law.values.every((value) => value < halfTick);
+      return distribution.values.every((value) => value < halfTick);
     case "normal":
     case "lognormal":
     case "gamma":

@@ -1,12 +1,12 @@
 // Recharge and drop of a station: a measured time or a rate, its own or the cell's, never both.
 import type { Path } from "#scenario/values/finding.ts";
-import type { LawReading } from "#scenario/distributions/lawReading.ts";
+import type { DistributionReading } from "#scenario/distributions/distributionReading.ts";
 import { settled, type Resolution } from "./resolution.ts";
 import type { TimeOrRate } from "#scenario/scenario.ts";
 
 type RateKey = "plasticatingRate" | "deliveryRate";
 type TimeKey = "recharge" | "drop";
-type Values = { readonly [Key in RateKey | TimeKey]?: LawReading | undefined };
+type Values = { readonly [Key in RateKey | TimeKey]?: DistributionReading | undefined };
 
 const pairs: readonly (readonly [RateKey, TimeKey])[] = [
   ["plasticatingRate", "recharge"],

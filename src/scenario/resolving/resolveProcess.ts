@@ -1,5 +1,5 @@
 // From drafts of product, station and delivery to the numbers of the process window that a scenario gives.
-import { lawMean } from "#engine/distributions/law.ts";
+import { distributionMean } from "#engine/distributions/moments.ts";
 import type { WindowKeyRow } from "#physics/window/windowKeyRow.ts";
 import { windowKeys, type StationKey } from "#physics/window/windowKeys.ts";
 import { valueAt } from "#scenario/reading/pathPattern.ts";
@@ -21,7 +21,7 @@ export function resolveProcess(
   const ofStation: Readonly<Record<StationKey, number | undefined>> = {
     "product.flash": windowNumber(masses.flashMilligrams, "mass"),
     "station.cavities": station.cavities,
-    "delivery.plasticatingRate": rate && lawMean(rate),
+    "delivery.plasticatingRate": rate && distributionMean(rate),
   };
   return {
     material,

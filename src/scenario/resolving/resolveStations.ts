@@ -6,7 +6,7 @@ import { productOf, type ProductMasses, type Products } from "./resolveProducts.
 import { isAlwaysZero, settled, type Resolution, type StationDraft } from "./resolution.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
-import { lawMean } from "#engine/distributions/law.ts";
+import { distributionMean } from "#engine/distributions/moments.ts";
 import type { Path } from "#scenario/values/finding.ts";
 import type { StationSpec, TimeOrRate, ValveSpec } from "#scenario/scenario.ts";
 import type { ListedStation } from "./stationList.ts";
@@ -71,8 +71,8 @@ function assemble(
 }
 
 /** A time that is to be estimated stands as 0 until it is known. */
-function settledOrOpen(law: Parameters<typeof settled>[0]): Distribution | undefined {
-  return law === "estimate" ? { kind: "fixed", value: 0 } : settled(law);
+function settledOrOpen(distribution: Parameters<typeof settled>[0]): Distribution | undefined {
+  return distribution === "estimate" ? { kind: "fixed", value: 0 } : settled(distribution);
 }
 
 /** A record none of whose values is undefined. */
@@ -149,7 +149,7 @@ function checkRam({ draft, path }: ListedStation, masses: ProductMasses | undefi
 
 function meanSeconds(step: TimeOrRate | undefined, milligrams: number): number | undefined {
   if (step === undefined) return undefined;
-  return step.by === "time" ? lawMean(step.time) : milligrams / 1_000_000 / lawMean(step.rate);
+  return step.by === "time" ? distributionMean(step.time) : milligrams / 1_000_000 / distributionMean(step.rate);
 }
 
 function checkVent({ steps }: StationDraft, path: Path, { report }: Resolution): void {

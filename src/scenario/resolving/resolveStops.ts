@@ -53,8 +53,8 @@ function spelledOut(
 
 function comingOf({ clock, between, cycles }: StopDraft): StopSpec["comes"] | undefined {
   if (cycles !== undefined) return { by: "cycles", cycles };
-  const law = settled(between);
-  return law === undefined || clock === undefined ? undefined : { by: clock, between: law };
+  const distribution = settled(between);
+  return distribution === undefined || clock === undefined ? undefined : { by: clock, between: distribution };
 }
 
 function checkResource(

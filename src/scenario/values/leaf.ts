@@ -2,6 +2,7 @@
 import * as z from "zod/mini";
 import type { Fault } from "#foundation/fault.ts";
 import type { JsonSchema } from "./jsonSchema.ts";
+import type { Finding, Path } from "./finding.ts";
 import { readBy } from "./lenient.ts";
 
 /** Every schema of the glossary with its description; an own registry, so that nobody else's descriptions leak in. */
@@ -14,8 +15,9 @@ export type LeafFault = Fault & {
   readonly at?: "key";
 };
 
-/** What reading a leaf gives: its value, or all that is wrong with it. */
-export type LeafReading<Value> = { readonly value: Value } | { readonly faults: readonly LeafFault[] };
+/** What reading a leaf gives: its value, perhaps with a hint, or all that is wrong with it. */
+export type LeafReading<Value> =
+  { readonly value: Value; readonly hint?: Fault } | { readonly faults: readonly LeafFault[] };
 
 export interface LeafSpec<Value> {
   /** Said after "expected": "a time such as `7.5 s`". */
@@ -61,12 +63,19 @@ export function leaf<Value>(spec: LeafSpec<Value>): Leaf<Value> {
   const schema = readBy(({ value: written, issues }): Value => {
     const reading =
       written === undefined || written === null ? refused(absence(written, spec.expected)) : spec.read(written);
-    if ("value" in reading) return reading.value;
+    if ("value" in reading) {
+      if (reading.hint !== undefined) issues.push(rawIssue(written, [], { ...reading.hint, severity: "hint" }));
+      return reading.value;
+    }
     for (const { within, ...fault } of reading.faults) {
-      issues.push({ code: "custom", input: written, path: [...(within ?? [])], params: { fault } });
+      issues.push(rawIssue(written, within ?? [], fault));
     }
     // A value that could not be read counts as absent in the checks that follow.
     return undefined as never;
   });
   return schema.register(meanings, spec.json);
+}
+
+function rawIssue(input: unknown, path: Path, fault: Omit<Finding, "path">): z.core.$ZodRawIssue {
+  return { code: "custom", input, path: [...path], params: { fault } };
 }

@@ -1,17 +1,22 @@
 // The leaves that are no quantities: whole numbers, choices, text.
 import { didYouMean } from "#foundation/didYouMean.ts";
+import type { Fault } from "#foundation/fault.ts";
 import { leaf, refused, wrongType, type Leaf } from "./leaf.ts";
+
 export function wholeNumber(least: number, most: number, code = "out-of-range"): Leaf<number> {
   const expected = `a whole number from ${least} to ${most}`;
   return leaf({
     expected,
     json: { type: "integer", minimum: least, maximum: most },
     read: (written) => {
-      if (typeof written !== "number") return refused(wrongType(written, expected));
       const remedy = `Write ${expected}.`;
-      if (!Number.isInteger(written)) {
-        return refused({ code: "not-whole", message: `${written} is not a whole number.`, expected, remedy });
+      if (typeof written === "string" && /^\s*-?\d+\s*$/u.test(written)) {
+        return refused({ ...wrongType(written, expected), remedy: `Write \`${written.trim()}\` without quotes.` });
       }
+      if (typeof written === "string" || (typeof written === "number" && !Number.isInteger(written))) {
+        return refused({ code: "not-whole", message: `\`${written}\` is not a whole number.`, expected, remedy });
+      }
+      if (typeof written !== "number") return refused(wrongType(written, expected));
       if (written >= least && written <= most) return { value: written };
       return refused({ code, message: `${written} is outside ${least} to ${most}.`, expected, remedy });
     },
@@ -19,6 +24,14 @@ export function wholeNumber(least: number, most: number, code = "out-of-range"):
 }
 
 export function oneOf<Choice extends string>(...choices: readonly Choice[]): Leaf<Choice> {
+  return renamedChoice({}, ...choices);
+}
+
+/** `old`: words of earlier versions, each with the choice that replaces it; they are read with a hint and are not in the schema. */
+export function renamedChoice<Choice extends string>(
+  old: Readonly<Record<string, NoInfer<Choice>>>,
+  ...choices: readonly Choice[]
+): Leaf<Choice> {
   const expected =
     choices.length === 1 ? `\`${choices[0]}\`` : `one of ${choices.map((each) => `\`${each}\``).join(", ")}`;
   return leaf({
@@ -28,11 +41,18 @@ export function oneOf<Choice extends string>(...choices: readonly Choice[]): Lea
       if (typeof written !== "string") return refused(wrongType(written, expected));
       const known = choices.find((each) => each === written);
       if (known !== undefined) return { value: known };
+      const current = Object.hasOwn(old, written) ? old[written] : undefined;
+      if (current !== undefined) return { value: current, hint: oldWord(written, current) };
       const meant = didYouMean(written, choices);
       const remedy = meant === undefined ? `Write ${expected}.` : `Did you mean \`${meant}\`?`;
       return refused({ code: "unknown-choice", message: `"${written}" is not known here.`, expected, remedy });
     },
   });
+}
+
+function oldWord(written: string, current: string): Fault {
+  const message = `\`${written}\` is an old word for \`${current}\`.`;
+  return { code: "old-word", message, expected: `\`${current}\``, remedy: `Write \`${current}\`.` };
 }
 
 /** YAML 1.2 knows `true` and `false` alone; people also write `yes` and `no`. */

@@ -15,13 +15,15 @@ export interface Bounds {
   readonly above?: number;
   readonly atLeast?: number;
   readonly atMost?: number;
+  /** The unit to suggest for a number without one, where it is not the usual one of the dimension. */
+  readonly usual?: string;
 }
 
 /** Reads a quantity within bounds to SI. */
 export function readQuantity(written: unknown, dimension: Dimension, bounds: Bounds = {}): LeafReading<number> {
   const expected = `${dimensions[dimension].noun} such as \`${dimensions[dimension].example}\``;
   if (typeof written !== "string" && typeof written !== "number") return refused(wrongType(written, expected));
-  const reading = parseQuantity(written, dimension);
+  const reading = parseQuantity(written, dimension, bounds.usual);
   if (!isQuantity(reading)) return refused(reading);
   const limits = dimension === "time" ? { atMost: longest, ...bounds } : bounds;
   const outside = outOfBounds(reading.value, String(written), expected, limits);

@@ -1,4 +1,4 @@
-// What the loop draws: a process that does nothing but pass the times of its steps.
+// Returns the times that the loop draws, from a process that only passes the times of its steps.
 import { compileTable } from "#engine/compiler/program.ts";
 import type { StepSpec } from "#engine/compiler/stepTable.ts";
 import { Simulation } from "#engine/run/simulation.ts";
@@ -6,7 +6,7 @@ import { Simulation } from "#engine/run/simulation.ts";
 /** The resource of the process, whose steps name the streams. */
 export const drawer = "drawer";
 
-/** Ticks between one end of a step and the next, of the first `count` steps that count "drawn". `meanTicks` is that of a step, roughly. */
+/** Ticks between the ends of the first `count` steps that count "drawn". `meanTicks` is roughly the mean of a step. */
 export function drawnTimes(
   steps: readonly StepSpec[],
   { seed, count, meanTicks }: { readonly seed: string; readonly count: number; readonly meanTicks: number },

@@ -1,4 +1,4 @@
-// A second account of how the core draws: the same quantile table, read in floating point by the uniform number itself.
+// An independent computation of the core's draws [C]: it reads the same quantile table at a uniform number in floating point.
 import { BODY, CELLS, EXACT_CELLS, FINER, LOWER_TAIL, UPPER_TAIL } from "#core/border/numbers.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { Sampler } from "#engine/distributions/sampler.ts";
@@ -9,13 +9,13 @@ const FINEST_CELL = TAIL / CELLS;
 const END = EXACT_CELLS * FINEST_CELL;
 
 export class TableSampler extends Sampler {
-  static override ofRate(law: Distribution, massMilligrams: number): TableSampler {
-    return new TableSampler(law, { unit: 1, massMilligrams });
+  static override ofRate(distribution: Distribution, massMilligrams: number): TableSampler {
+    return new TableSampler(distribution, { unit: 1, massMilligrams });
   }
 
-  /** The draw that belongs to u in [0, 1). */
+  /** The draw for u in [0, 1). */
   ticks(u: number): number {
-    // The body of the table first, and in one piece: the benchmark's kernels draw fifteen times of sixteen from it.
+    // The body of the table comes first: 15 of 16 draws of the benchmark's kernels read it.
     let value: number;
     if (this.scale > 0 && u >= TAIL && u < 1 - TAIL) value = this.#interpolate(BODY, u * CELLS);
     else if (this.scale === 0 || u < END || u >= 1 - END) return this.exactTicks(u);
@@ -23,7 +23,7 @@ export class TableSampler extends Sampler {
     else value = this.#interpolate(UPPER_TAIL, (u - (1 - TAIL)) / FINEST_CELL);
     if (value < this.least) value = this.least;
     if (this.mass > 0) value = this.mass / value;
-    // Twice as fast as Math.round, and the same for every value at or above 0 that a clock can tell apart.
+    // Twice as fast as Math.round, with the same result for every value of a clock at or above 0.
     return Math.floor(value + 0.5);
   }
 

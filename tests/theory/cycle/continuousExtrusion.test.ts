@@ -9,6 +9,7 @@ import { runCell } from "#cell/run/runCell.ts";
 import type { CellRecord } from "#cell/records/cellRecord.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { ContinuousSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
+import { caseCount } from "../../support/caseCount.ts";
 import { allShotTicks, fixedCell } from "../../support/fixedCell.ts";
 import { randomScenario } from "../../support/randomScenario.ts";
 import { massMilligrams, simulatedSteps, until } from "../../support/recursionComparison.ts";
@@ -86,28 +87,24 @@ function turnTicks(record: CellRecord, M: number, turns: number): number {
 describe("equal molds, in ticks", () => {
   // Period max{ P, i+k+u+o, (i+k+u+o+b+e)/M }: circuits of the timed event graph, verified against 20,000 runs of an
   // independent event-queue program [C].
-  test(
-    "1,000 cells: graph and run have the closed form's period, and the tail is period − P",
-    { timeout: 120_000 },
-    () => {
-      fc.assert(
-        fc.property(times, sizes, (drawn, M) => {
-          const zone = zoneOf(drawn);
-          const turn = Math.max(M * drawn.P, M * zone, zone + drawn.b + drawn.e);
-          const ideal = idealCycle(cellOf(alike(drawn, M), { delivery: fixedRate }));
-          expect(ideal.periodTicks * M).toBe(turn * ideal.shotsPerPeriod);
-          const [settled, turns] = [30 * turn, 10];
-          const span = { delivery: fixedRate, warmup: settled, length: settled + turns * turn };
-          const record = runCell(planCell(cellOf(alike(drawn, M), span)), { replication: 1 });
-          expect(turnTicks(record, M, turns - 1)).toBe((turns - 1) * turn);
-          const tail = turns * (turn - M * drawn.P);
-          expect(tailTicks(record)).toBe(tail);
-          expect(record.excessMilligrams).toBe(Math.round((tail * 108_000) / drawn.P));
-        }),
-        { numRuns: 1000, seed: 20261201 },
-      );
-    },
-  );
+  test("graph and run have the closed form's period, and the tail is period − P", () => {
+    fc.assert(
+      fc.property(times, sizes, (drawn, M) => {
+        const zone = zoneOf(drawn);
+        const turn = Math.max(M * drawn.P, M * zone, zone + drawn.b + drawn.e);
+        const ideal = idealCycle(cellOf(alike(drawn, M), { delivery: fixedRate }));
+        expect(ideal.periodTicks * M).toBe(turn * ideal.shotsPerPeriod);
+        const [settled, turns] = [30 * turn, 10];
+        const span = { delivery: fixedRate, warmup: settled, length: settled + turns * turn };
+        const record = runCell(planCell(cellOf(alike(drawn, M), span)), { replication: 1 });
+        expect(turnTicks(record, M, turns - 1)).toBe((turns - 1) * turn);
+        const tail = turns * (turn - M * drawn.P);
+        expect(tailTicks(record)).toBe(tail);
+        expect(record.excessMilligrams).toBe(Math.round((tail * 108_000) / drawn.P));
+      }),
+      { seed: 20261201 },
+    );
+  });
 
   // A crew of O operators adds the circuit removal/min(O, M); derived with the others [C].
   it("have the crew's period when that is the longest", () => {
@@ -119,7 +116,7 @@ describe("equal molds, in ticks", () => {
         const { secondsPerShot } = idealCycle(cellOf(alike(drawn, M), { delivery: fixedRate, operators }));
         expect(secondsPerShot * M).toBeCloseTo(turn / 1e6, 9);
       }),
-      { numRuns: 200, seed: 20261202 },
+      { seed: 20261202 },
     );
   });
 
@@ -127,7 +124,10 @@ describe("equal molds, in ticks", () => {
     fc.assert(
       fc.property(times, sizes, upTo(9_000_000), (drawn, M, strip) => {
         const zone = zoneOf(drawn);
-        const turn = Math.max(M * drawn.P, M * zone, zone + drawn.b, drawn.e + strip);
+        const [others, mask] = [Math.max(M * drawn.P, M * zone, zone + drawn.b), drawn.e + strip];
+        const turn = Math.max(others, mask);
+        // A mask only slightly slower than the rest uses up the slack of the molds over more turns than are run.
+        fc.pre(mask <= others || mask - others > turn / 45);
         const cell = cellOf(alike(drawn, M), { delivery: { ...fixedRate, removal: "pin" }, length: 60 * turn });
         const time: Distribution = { kind: "fixed", value: strip / 1e6 };
         const extra = [{ name: "tail strip", after: "remove", time }];
@@ -142,7 +142,7 @@ describe("equal molds, in ticks", () => {
         if (strip > 0) expect(states).toContain("mask of station 01: tail strip");
         expect(states).not.toContain("station 01: removal");
       }),
-      { numRuns: 200, seed: 20261203 },
+      { seed: 20261203 },
     );
   });
 });
@@ -151,53 +151,48 @@ describe("equal molds, in ticks", () => {
  * Derived by hand [C]. In a rotation mold n + 1 begins to close when two conditions hold. Its parison has grown to full length
  * since mold n began to close. Mold n has closed, cut and traveled out, and mold n + 1 has traveled in.
  */
-test(
-  "different molds in rotation, each with its own parison, have the closed form's period",
-  { timeout: 60_000 },
-  () => {
-    fc.assert(
-      fc.property(fc.array(times, { minLength: 1, maxLength: 4 }), (drawn) => {
-        const after = (n: number): Times => drawn[(n + 1) % drawn.length]!;
-        const die = drawn.reduce((sum, { k, u, o }, n) => sum + Math.max(after(n).P, k + u + o + after(n).i), 0);
-        const molds = drawn.map((each) => zoneOf(each) + each.b + each.e);
-        const turn = Math.max(die, ...molds);
-        const cell = cellOf(drawn, { delivery: fixedRate, dispatch: "alternate", length: 80 * turn });
-        const ideal = idealCycle(cell);
-        expect(ideal.periodTicks * drawn.length).toBe(turn * ideal.shotsPerPeriod);
-        expect(turnTicks(runCell(planCell(cell), { replication: 1 }), drawn.length, 10)).toBe(10 * turn);
-      }),
-      { numRuns: 300, seed: 20261204 },
-    );
-  },
-);
+test("different molds in rotation, each with its own parison, have the closed form's period", () => {
+  fc.assert(
+    fc.property(fc.array(times, { minLength: 1, maxLength: 4 }), (drawn) => {
+      const after = (n: number): Times => drawn[(n + 1) % drawn.length]!;
+      const die = drawn.reduce((sum, { k, u, o }, n) => sum + Math.max(after(n).P, k + u + o + after(n).i), 0);
+      const molds = drawn.map((each) => zoneOf(each) + each.b + each.e);
+      const [slowest = 0, next = 0] = molds.toSorted((one, other) => other - one);
+      const turn = Math.max(die, slowest);
+      // A mold only slightly slower than the next uses up the slack of that one over more turns than are run.
+      fc.pre(turn - die <= 60 * (turn - next));
+      const cell = cellOf(drawn, { delivery: fixedRate, dispatch: "alternate", length: 80 * turn });
+      const ideal = idealCycle(cell);
+      expect(ideal.periodTicks * drawn.length).toBe(turn * ideal.shotsPerPeriod);
+      expect(turnTicks(runCell(planCell(cell), { replication: 1 }), drawn.length, 10)).toBe(10 * turn);
+    }),
+    { seed: 20261204 },
+  );
+});
 
 describe("a matched screw", () => {
-  it(
-    "1,000 cells: keeps the period of the cell at full rate, and sends at most two ticks a shot to regrind",
-    { timeout: 120_000 },
-    () => {
-      fc.assert(
-        fc.property(
-          times,
-          sizes,
-          fc.constantFrom("mold" as const, "pin" as const),
-          upTo(2),
-          (drawn, M, removal, crewSize) => {
-            const operators = removal === "pin" ? 0 : crewSize;
-            const layout = { delivery: { ...matched, removal }, operators };
-            const full = idealCycle(cellOf(alike(drawn, M), layout));
-            const [warmup, shots] = [60 * full.secondsPerShot * 1e6, 24];
-            const length = Math.ceil(warmup + shots * full.secondsPerShot * 1e6);
-            const cell = matchScrew(cellOf(alike(drawn, M), { ...layout, warmup: Math.floor(warmup), length }));
-            const ideal = idealCycle(cell);
-            expect(ideal.periodTicks * full.shotsPerPeriod).toBe(full.periodTicks * ideal.shotsPerPeriod);
-            expect(tailTicks(runCell(planCell(cell), { replication: 1 }))).toBeLessThanOrEqual(2 * shots);
-          },
-        ),
-        { numRuns: 1000, seed: 20261205 },
-      );
-    },
-  );
+  it("keeps the period of the cell at full rate, and sends at most two ticks a shot to regrind", () => {
+    fc.assert(
+      fc.property(
+        times,
+        sizes,
+        fc.constantFrom("mold" as const, "pin" as const),
+        upTo(2),
+        (drawn, M, removal, crewSize) => {
+          const operators = removal === "pin" ? 0 : crewSize;
+          const layout = { delivery: { ...matched, removal }, operators };
+          const full = idealCycle(cellOf(alike(drawn, M), layout));
+          const [warmup, shots] = [60 * full.secondsPerShot * 1e6, 24];
+          const length = Math.ceil(warmup + shots * full.secondsPerShot * 1e6);
+          const cell = matchScrew(cellOf(alike(drawn, M), { ...layout, warmup: Math.floor(warmup), length }));
+          const ideal = idealCycle(cell);
+          expect(ideal.periodTicks * full.shotsPerPeriod).toBe(full.periodTicks * ideal.shotsPerPeriod);
+          expect(tailTicks(runCell(planCell(cell), { replication: 1 }))).toBeLessThanOrEqual(2 * shots);
+        },
+      ),
+      { seed: 20261205 },
+    );
+  });
 
   it("stays between its slowest rate and its full rate", () => {
     fc.assert(
@@ -210,60 +205,56 @@ describe("a matched screw", () => {
         const row = program.rows.find(({ name }) => name === "parison")!;
         expect(row.draw!.samplers[0]!.meanTicks).toBeCloseTo(parison, 3);
       }),
-      { numRuns: 300, seed: 20261206 },
+      { seed: 20261206 },
     );
   });
 });
 
 // Conservation of mass: the die delivers rate × time, whatever the draws of the molds.
-test(
-  "loses no melt with drawn times: parts, flash, excess and melt under way add up to rate × time, to the milligram",
-  { timeout: 60_000 },
-  () => {
-    const cells = fc
-      .tuple(
-        randomScenario({
-          mostStations: 4,
-          length: until / 1e6,
-          extraAfter: ["travel in", "close", "cut", "travel out", "cool", "remove"],
-        }),
-        fc.integer({ min: 400_000, max: 9_000_000 }),
-        fc.constantFrom("mold" as const, "pin" as const),
-      )
-      .map(([drawn, P, removal]) => variedCell(drawn, P, removal));
-    let tails = 0;
-    fc.assert(
-      fc.property(cells, ({ scenario, P }) => {
-        const record = runCell(planCell(scenario), { replication: 3 });
-        const shot = massMilligrams(scenario.stations[0]!);
-        const rate = shot / P;
-        // The starts of the parisons, read from the steps of the same run.
-        const begun = simulatedSteps(planCell(scenario))
-          .filter(({ step }) => step === "parison")
-          .map(({ start }) => start);
-        const caught = begun.length - (scenario.run.start === "cold" ? 1 : 0);
-        const tail = begun.reduce(
-          (sum, start, n) => sum + Math.max(0, (begun[n + 1] ?? until) - start - P),
-          begun[0] ?? until,
-        );
-        expect(Math.abs(record.excessMilligrams! - rate * tail)).toBeLessThanOrEqual(0.5);
-        const growing = begun.length === 0 ? 0 : rate * Math.min(P, until - begun.at(-1)!);
-        const { parts, flash, excess, inMolds } = massBalance(record);
-        const cut = record.stations.reduce((sum, { shots }) => sum + shots, 0);
-        const notYetCut = (caught - cut) * shot;
-        // A running start has a full parison at the die; a cold start has none.
-        const before = scenario.run.start === "running" ? shot : 0;
-        const hanging = scenario.run.start === "running" && begun.length === 0 ? shot : growing;
-        expect(
-          Math.abs(parts + flash + inMolds + notYetCut + hanging + excess - before - rate * until),
-        ).toBeLessThanOrEqual(1);
-        tails += tail > 0 ? 1 : 0;
+test("loses no melt with drawn times: parts, flash, excess and melt under way add up to rate × time, to the milligram", () => {
+  const cells = fc
+    .tuple(
+      randomScenario({
+        mostStations: 4,
+        length: until / 1e6,
+        extraAfter: ["travel in", "close", "cut", "travel out", "cool", "remove"],
       }),
-      { numRuns: 400, seed: 20261207 },
-    );
-    expect(tails).toBeGreaterThan(100);
-  },
-);
+      fc.integer({ min: 400_000, max: 9_000_000 }),
+      fc.constantFrom("mold" as const, "pin" as const),
+    )
+    .map(([drawn, P, removal]) => variedCell(drawn, P, removal));
+  let tails = 0;
+  fc.assert(
+    fc.property(cells, ({ scenario, P }) => {
+      const record = runCell(planCell(scenario), { replication: 3 });
+      const shot = massMilligrams(scenario.stations[0]!);
+      const rate = shot / P;
+      // The starts of the parisons, read from the steps of the same run.
+      const begun = simulatedSteps(planCell(scenario))
+        .filter(({ step }) => step === "parison")
+        .map(({ start }) => start);
+      const caught = begun.length - (scenario.run.start === "cold" ? 1 : 0);
+      const tail = begun.reduce(
+        (sum, start, n) => sum + Math.max(0, (begun[n + 1] ?? until) - start - P),
+        begun[0] ?? until,
+      );
+      expect(Math.abs(record.excessMilligrams! - rate * tail)).toBeLessThanOrEqual(0.5);
+      const growing = begun.length === 0 ? 0 : rate * Math.min(P, until - begun.at(-1)!);
+      const { parts, flash, excess, inMolds } = massBalance(record);
+      const cut = record.stations.reduce((sum, { shots }) => sum + shots, 0);
+      const notYetCut = (caught - cut) * shot;
+      // A running start has a full parison at the die; a cold start has none.
+      const before = scenario.run.start === "running" ? shot : 0;
+      const hanging = scenario.run.start === "running" && begun.length === 0 ? shot : growing;
+      expect(
+        Math.abs(parts + flash + inMolds + notYetCut + hanging + excess - before - rate * until),
+      ).toBeLessThanOrEqual(1);
+      tails += tail > 0 ? 1 : 0;
+    }),
+    { seed: 20261207 },
+  );
+  expect(tails).toBeGreaterThan(caseCount / 4);
+});
 
 function variedCell(
   drawn: Scenario,

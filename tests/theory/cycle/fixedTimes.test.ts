@@ -6,6 +6,7 @@ import type { Distribution } from "#engine/distributions/distribution.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import { caseCount } from "../../support/caseCount.ts";
 import { fixedCell } from "../../support/fixedCell.ts";
 
 /** Ticks: recharge r, drop d, valve shift v, close c, blow to open b, removal e. */
@@ -80,13 +81,13 @@ function turnTicks(scenario: Scenario): number {
 }
 
 /**
- * One turn of M equal stations: circuits of the timed event graph, verified against 20,000 runs of an independent event-queue
- * program [C].
+ * What one turn of M equal stations takes for the screw, for each mold and for the crew: circuits of the timed event graph,
+ * verified against 20,000 runs of an independent event-queue program [C].
  */
-function turnOf({ r, d, v, c, b, e }: Times, M: number, { rechargeStarts, operators }: Layout): number {
+function circuits({ r, d, v, c, b, e }: Times, M: number, { rechargeStarts, operators }: Layout) {
   const screw = rechargeStarts === "valve-neutral" ? r + d + 2 * v : v + d + Math.max(v, c) + r;
   const crew = operators === 0 ? 0 : e / Math.min(operators, M);
-  return Math.max(M * screw, v + d + c + b + e, M * crew);
+  return { screw: M * screw, mold: v + d + c + b + e, crew: M * crew };
 }
 
 const tick = fc.integer({ min: 1, max: 9_000_000 });
@@ -101,18 +102,20 @@ const times: fc.Arbitrary<Times> = fc.record({
 const dispatches = ["first-ready", "alternate"] as const;
 const recharges = ["valve-neutral", "mold-closed"] as const;
 const layouts = dispatches.flatMap((dispatch) => recharges.map((rechargeStarts) => ({ dispatch, rechargeStarts })));
-const sizes = [1, 2, 3, 4, 5, 6, 7, 8];
 
 describe.each(layouts)("equal stations, $dispatch, $rechargeStarts", (layout) => {
-  test.each(sizes)("a turn of %i stations takes the closed form's ticks", (M) => {
+  test("a turn of 1 to 8 stations takes the closed form's ticks", () => {
     fc.assert(
-      fc.property(times, fc.integer({ min: 0, max: 3 }), (drawn, operators) => {
+      fc.property(times, fc.integer({ min: 1, max: 8 }), fc.integer({ min: 0, max: 3 }), (drawn, M, operators) => {
         const stations = Array.from({ length: M }, () => drawn);
-        const turn = turnOf(drawn, M, { ...layout, operators });
+        const { screw, mold, crew } = circuits(drawn, M, { ...layout, operators });
+        const turn = Math.max(screw, mold, crew);
+        // A crew only slightly slower than the screw uses up the slack of the molds over more turns than are run.
+        fc.pre(crew <= screw || crew - screw > turn / 90);
         // The period of a crew of two or three is a fraction of a tick a shot; 12 turns take whole ticks.
         expect(turnTicks(cellOf(stations, { ...layout, operators }))).toBe(Math.round(turns * turn));
       }),
-      { seed: 20260731 + M, numRuns: 12 },
+      { seed: 20260731 },
     );
   });
 
@@ -144,7 +147,7 @@ test.each(recharges)("a turn of different stations in rotation takes the closed 
       const scenario = cellOf(drawn, { dispatch: "alternate", rechargeStarts, operators: 0 });
       expect(turnTicks(scenario)).toBe(turns * Math.max(screw, ...molds));
     }),
-    { seed: 20260741, numRuns: 100 },
+    { seed: 20260741 },
   );
 });
 
@@ -193,9 +196,9 @@ test("one tick more of a step lengthens the run by one tick for each time that t
         });
       },
     ),
-    { seed: 20260742, numRuns: 60 },
+    { seed: 20260742 },
   );
-  expect(moved).toBeGreaterThan(1000);
+  expect(moved).toBeGreaterThan(10 * caseCount);
 });
 
 // Rule of the model: the latest completion that a start needs binds it; among equals the order is plasticator, valve, crew,

@@ -5,6 +5,7 @@ import { planCell } from "#cell/layers/planCell.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { DeliverySpec, Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
 import { accumulatorRecursion, type AccumulatorCell } from "../../support/accumulatorRecursion.ts";
+import { caseCount } from "../../support/caseCount.ts";
 import { continuousRecursion } from "../../support/continuousRecursion.ts";
 import { randomScenario } from "../../support/randomScenario.ts";
 import type { Durations, StepInterval } from "../../support/shotRecursion.ts";
@@ -62,28 +63,20 @@ function accumulatorCell(
 
 const dropAndMold = ["drop", ...moldSteps];
 
-test(
-  "1,000 random cells with a chamber in every head: every step is at the same tick in table and recursion",
-  { timeout: 120_000 },
-  () => {
-    const heads: DeliverySpec = { kind: "accumulator-head", accumulator: "per-station" };
-    fc.assert(
-      fc.property(random(heads, dropAndMold), (scenario) => {
-        const draws = sameDraws(scenario);
-        const asNamed: Durations = (resource, step, n, station) =>
-          draws(resource, step === "shift to port" ? "shift to head" : step, n, station);
-        const recursed = accumulatorRecursion(
-          accumulatorCell(scenario, { accumulator: "per-station" }),
-          asNamed,
-          until,
-        );
-        const expected = named(recursed, (step) => (step === "shift to port" ? "shift to head" : step));
-        expect(firstDifference(simulatedSteps(planCell(scenario)), expected)).toBeUndefined();
-      }),
-      { seed: 20261125, numRuns: 1000 },
-    );
-  },
-);
+test("random cells with a chamber in every head: every step is at the same tick in table and recursion", () => {
+  const heads: DeliverySpec = { kind: "accumulator-head", accumulator: "per-station" };
+  fc.assert(
+    fc.property(random(heads, dropAndMold), (scenario) => {
+      const draws = sameDraws(scenario);
+      const asNamed: Durations = (resource, step, n, station) =>
+        draws(resource, step === "shift to port" ? "shift to head" : step, n, station);
+      const recursed = accumulatorRecursion(accumulatorCell(scenario, { accumulator: "per-station" }), asNamed, until);
+      const expected = named(recursed, (step) => (step === "shift to port" ? "shift to head" : step));
+      expect(firstDifference(simulatedSteps(planCell(scenario)), expected)).toBeUndefined();
+    }),
+    { seed: 20261125 },
+  );
+});
 
 /** The mean in place of the distribution: the table makes a recharge of a common chamber in two steps, the recursion in one. */
 function atFixed(time: TimeOrRate): TimeOrRate {
@@ -94,83 +87,75 @@ function atFixed(time: TimeOrRate): TimeOrRate {
   return time.by === "time" ? { by: "time", time: fixed(time.time) } : { by: "rate", rate: fixed(time.rate) };
 }
 
-test(
-  "1,000 random cells with one chamber before the valve: every shot is at the same tick in table and recursion",
-  { timeout: 120_000 },
-  () => {
-    const cells = fc.tuple(
-      random({ kind: "accumulator-head", accumulator: "common" }, dropAndMold),
-      fc.integer({ min: 0, max: 2000 }),
-    );
-    let compared = 0;
-    fc.assert(
-      fc.property(cells, ([drawn, beyond]) => {
-        const [first] = drawn.stations;
-        // Equal shots, so that table and recursion measure the chamber in the same unit. No screw is faster than the ram.
-        const stations = drawn.stations.map((station) => ({
-          ...station,
-          cavities: first!.cavities,
-          partMass: first!.partMass,
-          flashMass: first!.flashMass,
-          recharge: atFixed(first!.recharge),
-          drop: { by: "time", time: { kind: "fixed", value: 0.9 } } as const,
-        }));
-        const shot = massMilligrams(stations[0]!);
-        const capacity = shot + Math.floor((shot * beyond) / 1000);
-        const scenario: Scenario = {
-          ...drawn,
-          stations,
-          delivery: { kind: "accumulator-head", accumulator: "common", shotCapacity: capacity / 1e6 },
-          run: { ...drawn.run, start: "running" },
-        };
-        const cell = accumulatorCell(scenario, { accumulator: "common", capacity });
-        const recursed = named(accumulatorRecursion(cell, sameDraws(scenario), until), (step) =>
-          step === "recharge" ? undefined : step,
-        );
-        const simulated = simulatedSteps(planCell(scenario)).filter(({ resource }) => resource !== "plasticator");
-        expect(firstDifference(simulated, recursed)).toBeUndefined();
-        compared += simulated.length;
-      }),
-      { seed: 20261126, numRuns: 1000 },
-    );
-    expect(compared).toBeGreaterThan(50_000);
-  },
-);
+test("random cells with one chamber before the valve: every shot is at the same tick in table and recursion", () => {
+  const cells = fc.tuple(
+    random({ kind: "accumulator-head", accumulator: "common" }, dropAndMold),
+    fc.integer({ min: 0, max: 2000 }),
+  );
+  let compared = 0;
+  fc.assert(
+    fc.property(cells, ([drawn, beyond]) => {
+      const [first] = drawn.stations;
+      // Equal shots, so that table and recursion measure the chamber in the same unit. No screw is faster than the ram.
+      const stations = drawn.stations.map((station) => ({
+        ...station,
+        cavities: first!.cavities,
+        partMass: first!.partMass,
+        flashMass: first!.flashMass,
+        recharge: atFixed(first!.recharge),
+        drop: { by: "time", time: { kind: "fixed", value: 0.9 } } as const,
+      }));
+      const shot = massMilligrams(stations[0]!);
+      const capacity = shot + Math.floor((shot * beyond) / 1000);
+      const scenario: Scenario = {
+        ...drawn,
+        stations,
+        delivery: { kind: "accumulator-head", accumulator: "common", shotCapacity: capacity / 1e6 },
+        run: { ...drawn.run, start: "running" },
+      };
+      const cell = accumulatorCell(scenario, { accumulator: "common", capacity });
+      const recursed = named(accumulatorRecursion(cell, sameDraws(scenario), until), (step) =>
+        step === "recharge" ? undefined : step,
+      );
+      const simulated = simulatedSteps(planCell(scenario)).filter(({ resource }) => resource !== "plasticator");
+      expect(firstDifference(simulated, recursed)).toBeUndefined();
+      compared += simulated.length;
+    }),
+    { seed: 20261126 },
+  );
+  expect(compared).toBeGreaterThan(50 * caseCount);
+});
 
 const atTheDie = ["travel in", "close", "cut", "travel out"];
 
-test(
-  "1,000 random cells of continuous extrusion: every step is at the same tick in table and recursion",
-  { timeout: 120_000 },
-  () => {
-    const delivery: DeliverySpec = { kind: "continuous", rate: "fixed", removal: "mold" };
-    fc.assert(
-      fc.property(random(delivery, ["blow", "cool", "vent", "open"]), (drawn) => {
-        const [first] = drawn.stations;
-        // The table assigns a parison to a mold before the mold closes on it. With equal shots the assignment has no effect.
-        const stations = drawn.stations.map((station) => ({
-          ...station,
-          cavities: first!.cavities,
-          partMass: first!.partMass,
-          flashMass: first!.flashMass,
-          recharge: first!.recharge,
-          travel: { in: station.open, cut: station.vent, out: station.blow },
-        }));
-        const scenario: Scenario = { ...drawn, stations };
-        const cell = {
-          stations: stations.map((station) => {
-            const mold = moldAfterDrop(station).filter((step) => step !== "close");
-            return { name: station.name, steps: [...atTheDie, ...mold] };
-          }),
-          fullAt: "start of close" as const,
-          start: scenario.run.start,
-        };
-        const recursed = named(continuousRecursion(cell, sameDraws(scenario), until), (step) =>
-          step === "excess" ? undefined : step,
-        );
-        expect(firstDifference(simulatedSteps(planCell(scenario)), recursed)).toBeUndefined();
-      }),
-      { seed: 20261127, numRuns: 1000 },
-    );
-  },
-);
+test("random cells of continuous extrusion: every step is at the same tick in table and recursion", () => {
+  const delivery: DeliverySpec = { kind: "continuous", rate: "fixed", removal: "mold" };
+  fc.assert(
+    fc.property(random(delivery, ["blow", "cool", "vent", "open"]), (drawn) => {
+      const [first] = drawn.stations;
+      // The table assigns a parison to a mold before the mold closes on it. With equal shots the assignment has no effect.
+      const stations = drawn.stations.map((station) => ({
+        ...station,
+        cavities: first!.cavities,
+        partMass: first!.partMass,
+        flashMass: first!.flashMass,
+        recharge: first!.recharge,
+        travel: { in: station.open, cut: station.vent, out: station.blow },
+      }));
+      const scenario: Scenario = { ...drawn, stations };
+      const cell = {
+        stations: stations.map((station) => {
+          const mold = moldAfterDrop(station).filter((step) => step !== "close");
+          return { name: station.name, steps: [...atTheDie, ...mold] };
+        }),
+        fullAt: "start of close" as const,
+        start: scenario.run.start,
+      };
+      const recursed = named(continuousRecursion(cell, sameDraws(scenario), until), (step) =>
+        step === "excess" ? undefined : step,
+      );
+      expect(firstDifference(simulatedSteps(planCell(scenario)), recursed)).toBeUndefined();
+    }),
+    { seed: 20261127 },
+  );
+});

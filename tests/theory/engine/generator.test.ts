@@ -8,17 +8,20 @@ const streams = 100;
 const count = 100_000;
 const seeds = Array.from({ length: streams }, (_, i) => `generator ${i}`);
 
-/** A time of as many ticks as the random number has 2^-32, divided by `share`: all arithmetic on it is exact. */
+/** A time in ticks equal to the random number in units of 2^-32, divided by `share`; its arithmetic is exact. */
 function numberItself(share = 1): TimeSpec {
-  return { laws: [{ law: { kind: "uniform", min: 0, max: 2 ** 32 / share }, factor: 1e-6 }], stream: "numbers" };
+  return {
+    distributions: [{ distribution: { kind: "uniform", min: 0, max: 2 ** 32 / share }, factor: 1e-6 }],
+    stream: "numbers",
+  };
 }
 
-/** The end of an unbounded distribution is half a unit away from 0, which is rounded up. */
+/** The sampler reads u = 0 as half a unit of 2^-32, which rounds up. */
 function ticksOf(u: number, share = 1): number {
   return u === 0 ? Math.round(0.5 / share) : Math.round((u * 2 ** 32) / share);
 }
 
-/** Place of the first number that differs, -1 where all are the same. */
+/** The index of the first number that differs, or -1. */
 function firstDifference(
   steps: readonly StepSpec[],
   seed: string,
@@ -28,13 +31,13 @@ function firstDifference(
   return drawnTimes(steps, { seed, count, meanTicks: 2 ** 30 }).findIndex((ticks) => ticks !== next());
 }
 
-test(`${streams} streams of ${count} numbers, drawn ahead of their use, are those of seedrandom`, () => {
+test(`${streams} streams of ${count} numbers drawn ahead equal the numbers of seedrandom`, () => {
   const steps = [{ name: "draw", time: numberItself() }];
   const differing = seeds.filter((seed) => firstDifference(steps, seed, (next) => () => ticksOf(next())) !== -1);
   expect(differing).toEqual([]);
 });
 
-test("so are numbers drawn one at a time, for several distributions in turn and once more", () => {
+test("numbers drawn one at a time for alternating and repeated distributions equal those of seedrandom", () => {
   const steps = [
     { name: "draw", time: numberItself() },
     { name: "draw a half", time: numberItself(2) },
@@ -53,8 +56,10 @@ test("so are numbers drawn one at a time, for several distributions in turn and 
   expect(seeds.slice(0, 10).filter((seed) => firstDifference(steps, seed, inTurn) !== -1)).toEqual([]);
 });
 
-test("so are the numbers that decide by chance", () => {
-  const fixed = (value: number): TimeSpec => ({ laws: [{ law: { kind: "fixed", value }, factor: 1e-6 }] });
+test("numbers that decide a chance equal those of seedrandom", () => {
+  const fixed = (value: number): TimeSpec => ({
+    distributions: [{ distribution: { kind: "fixed", value }, factor: 1e-6 }],
+  });
   const steps: readonly StepSpec[] = [
     { name: "numbers", time: fixed(2), chance: { of: 0.3, next: "short" }, counts: {} },
     { name: "long", time: fixed(3), next: "numbers" },
@@ -68,7 +73,7 @@ test("so are the numbers that decide by chance", () => {
   expect(differing).toEqual([]);
 });
 
-test("of another seed they differ, so that the comparison can fail", () => {
+test("numbers of another seed differ, so the comparison can fail", () => {
   const steps = [{ name: "draw", time: numberItself() }];
   const other = openStream("another seed", 0, drawer, "numbers");
   expect(firstDifference(steps, seeds[0]!, () => () => ticksOf(other()))).toBe(0);

@@ -1,9 +1,9 @@
 // Holds the moments of sampled distributions to the exact ones; strata of u replace random draws, so there is no noise.
 import { expect, test } from "vitest";
 import type { Distribution } from "#engine/distributions/distribution.ts";
-import { lawMean } from "#engine/distributions/law.ts";
+import { distributionMean } from "#engine/distributions/moments.ts";
 import { drawer, drawnTimes } from "../../support/draws/drawnTimes.ts";
-import { lawSd } from "../../support/draws/lawSd.ts";
+import { distributionSd } from "../../support/draws/distributionSd.ts";
 import { openStream } from "../../support/draws/openStream.ts";
 import { TableSampler } from "../../support/draws/tableSampler.ts";
 
@@ -32,7 +32,7 @@ function sampledMoments(sampler: TableSampler, center: number): { readonly mean:
 
 const seconds = { unit: 1e6 };
 const shapes = [0.5, 1, 2, 5, 20];
-const laws: readonly Distribution[] = [
+const distributions: readonly Distribution[] = [
   { kind: "uniform", min: 2, max: 5 },
   { kind: "triangular", min: 1, mode: 1, max: 4 },
   { kind: "triangular", min: 1, mode: 2, max: 4 },
@@ -49,13 +49,16 @@ const laws: readonly Distribution[] = [
   { kind: "empirical", values: [3, 1, 2, 7, 7] },
 ];
 
-test.each(laws)("mean and standard deviation are within 1e-4 of the exact distribution's: %o", (law) => {
-  const sampler = new TableSampler(law, seconds);
-  const { mean, sd } = sampledMoments(sampler, sampler.meanTicks);
-  expect(sampler.meanTicks).toBe(lawMean(law) * 1e6);
-  expect(Math.abs(mean / sampler.meanTicks - 1)).toBeLessThan(1e-4);
-  expect(Math.abs(sd / 1e6 / lawSd(law) - 1)).toBeLessThan(1e-4);
-});
+test.each(distributions)(
+  "mean and standard deviation are within 1e-4 of the exact distribution's: %o",
+  (distribution) => {
+    const sampler = new TableSampler(distribution, seconds);
+    const { mean, sd } = sampledMoments(sampler, sampler.meanTicks);
+    expect(sampler.meanTicks).toBe(distributionMean(distribution) * 1e6);
+    expect(Math.abs(mean / sampler.meanTicks - 1)).toBeLessThan(1e-4);
+    expect(Math.abs(sd / 1e6 / distributionSd(distribution) - 1)).toBeLessThan(1e-4);
+  },
+);
 
 test.each([
   // E[1/X] of a uniform distribution on [a, b] is ln(b/a)/(b − a) [C].
@@ -65,8 +68,8 @@ test.each([
   // Numerical integration of 1/max(0.1 mean, x) with SciPy 1.17.1 [C].
   [{ kind: "gamma", mean: 1, sd: 0.5 }, 1.3305274046057316],
   [{ kind: "normal", mean: 1, sd: 0.3 }, 1.1384820131949316],
-] as const)("the mean time at a drawn rate is the mean of mass / rate: %o", (law, secondsPerKilogram) => {
-  const sampler = TableSampler.ofRate(law, 1e6);
+] as const)("the mean time at a drawn rate is the mean of mass / rate: %o", (distribution, secondsPerKilogram) => {
+  const sampler = TableSampler.ofRate(distribution, 1e6);
   expect(Math.abs(sampler.meanTicks / 1e6 / secondsPerKilogram - 1)).toBeLessThan(1e-5);
   const sampled = sampledMoments(sampler, sampler.meanTicks);
   expect(Math.abs(sampled.mean / sampler.meanTicks - 1)).toBeLessThan(1e-4);
@@ -75,15 +78,18 @@ test.each([
 const coreDraws = 200_000;
 
 test.each([
-  ...laws.map((law) => ({ law })),
-  { law: { kind: "normal", mean: 0.1, sd: 0.03 } as const, amount: 60_000 },
-  { law: { kind: "gamma", mean: 0.1, sd: 0.05 } as const, amount: 60_000 },
-  { law: { kind: "empirical", values: [0.01, 0.02, 0.04] } as const, amount: 60_000 },
+  ...distributions.map((distribution) => ({ distribution })),
+  { distribution: { kind: "normal", mean: 0.1, sd: 0.03 } as const, amount: 60_000 },
+  { distribution: { kind: "gamma", mean: 0.1, sd: 0.05 } as const, amount: 60_000 },
+  { distribution: { kind: "empirical", values: [0.01, 0.02, 0.04] } as const, amount: 60_000 },
 ])("the core draws the same ticks as the reference sampler: %o", (time) => {
-  const sampler = "amount" in time ? TableSampler.ofRate(time.law, time.amount) : new TableSampler(time.law, seconds);
+  const sampler =
+    "amount" in time
+      ? TableSampler.ofRate(time.distribution, time.amount)
+      : new TableSampler(time.distribution, seconds);
   const seed = JSON.stringify(time);
   const next = openStream(seed, 0, drawer, "draw");
   const options = { seed, count: coreDraws, meanTicks: sampler.meanTicks };
-  const drawn = drawnTimes([{ name: "draw", time: { laws: [time] } }], options);
+  const drawn = drawnTimes([{ name: "draw", time: { distributions: [time] } }], options);
   expect(drawn.findIndex((ticks) => ticks !== sampler.ticks(next()))).toBe(-1);
 });

@@ -9,6 +9,7 @@ const inCli = (name) => path.join(root, `src/cli/${name}.ts`);
 const dist = path.join(root, "dist");
 const outputFolder = path.join(dist, "cli");
 const output = path.join(outputFolder, "blowcell.js");
+const types = path.join(dist, "types/blowcell.d.ts");
 const flags = new Set(process.argv.slice(2));
 
 /** Newest change under a file or folder; a folder's own time changes with deleted files. */
@@ -19,10 +20,9 @@ async function newestChange(place) {
   return Math.max(own.mtimeMs, ...inside);
 }
 
-async function isStale() {
-  const wanted = flags.has("--types") ? path.join(dist, "types/blowcell.d.ts") : output;
-  const built = await stat(wanted).catch(() => undefined);
-  if (built === undefined) return true;
+async function isWanted(file) {
+  const built = await stat(file).catch(() => undefined);
+  if (built === undefined || !flags.has("--if-stale")) return true;
   const sources = ["src", "package.json", "package-lock.json", "tests/tools"];
   const changes = await Promise.all(sources.map((name) => newestChange(path.join(root, name))));
   return Math.max(...changes) > built.mtimeMs;
@@ -49,7 +49,7 @@ const commonJs = {
   format: "cjs",
   supported: { "dynamic-import": false },
   banner: {},
-  // The sources import what browsers can run as well: an ES module with a Buffer of its own.
+  // The sources import an ES module with its own Buffer, which browsers can run as well.
   alias: { "csv-stringify/browser/esm/sync": "csv-stringify/sync", "csv-parse/browser/esm/sync": "csv-parse/sync" },
   outdir: outputFolder,
 };
@@ -104,13 +104,12 @@ async function removeLeftovers(written) {
   await Promise.all(old.map((name) => rm(path.join(outputFolder, name), { recursive: true })));
 }
 
-async function build() {
-  if (flags.has("--if-stale") && !(await isStale())) return;
+async function buildProgram() {
   const esbuild = await loadEsbuild();
   if (esbuild === undefined) return;
   await bundle(esbuild);
   await chmod(output, 0o755);
-  if (flags.has("--types")) await declareTypes();
 }
 
-await build();
+if (await isWanted(output)) await buildProgram();
+if (flags.has("--types") && (await isWanted(types))) await declareTypes();

@@ -17,7 +17,7 @@ export const bundleSettings = {
   logLevel: "warning",
   conditions: ["blowcell-source"],
   define: { BLOWCELL_VERSION: JSON.stringify(version) },
-  // Installed beside the package, and imported from there.
+  // Installed with the package, and imported from there.
   external: Object.keys(dependencies),
   plugins: [forEsbuild],
   // CommonJS packages inside an ES module bundle call require for Node's own modules.

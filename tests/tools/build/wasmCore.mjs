@@ -1,21 +1,25 @@
 // Compiles the core, which is written in AssemblyScript, to WebAssembly: an import of `#core/core.wasm` gives the bytes made of `core.ts`.
+import { createHash } from "node:crypto";
+import { mkdir, readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
-/** Sizes up to which functions are inlined: half of the time of the loop goes into calls otherwise. */
+/** Sizes up to which functions are inlined; without inlining, calls take half of the time of the loop. */
 const inlined = { anywhere: 150, light: 500 };
 
-/** Not inlined all the same: it is called seldom, and inlined it slows down every draw made ahead. */
+/** Functions that are not inlined: they are rarely called, and inlining them slows every draw. */
 const apart = ["state/draws/drawTicks"];
 
 const folder = fileURLToPath(new URL("../../../src/core", import.meta.url));
+const modules = fileURLToPath(new URL("../../../node_modules", import.meta.url));
+const cache = path.join(modules, ".cache/blowcell");
 
-/** Throws where the compiler finds a fault. */
+/** Throws when the compiler reports an error. */
 async function compileCore() {
-  // Only when there is something to compile: it is large.
+  // Loaded only when needed, because it is large.
   const { default: asc } = await import("assemblyscript/asc");
-  // Functions keep their names until those that stay apart have been found. The runtime is the one that never gives memory back, which the
-  // compiler calls stub; what cannot go on ends in a trap instead of a call of the host.
+  // Debug names remain until `inline` has found the functions of `apart`. The runtime `stub` never frees memory.
+  // A failure ends in a trap instead of a call of the host.
   const choices = ["--optimizeLevel", "3", "--noAssert", "--runtime", "stub", "--debug", "--use", "abort="];
   let bytes;
   let faults = "";
@@ -31,7 +35,7 @@ async function inline(bytes) {
   const { default: binaryen } = await import("binaryen");
   const core = binaryen.readBinary(bytes);
   const { MutableGlobals, NontrappingFPToInt, BulkMemory, BulkMemoryOpt, SignExt } = binaryen.Features;
-  // What every browser and every Node can do since 2020.
+  // Features of every browser and Node since 2020.
   core.setFeatures(MutableGlobals | NontrappingFPToInt | BulkMemory | BulkMemoryOpt | SignExt);
   binaryen.setOptimizeLevel(4);
   binaryen.setShrinkLevel(0);
@@ -50,11 +54,37 @@ async function inline(bytes) {
   return core.emitBinary();
 }
 
+/** Changes with the sources of the core, with this file and with the versions of both compilers. */
+async function sourceHash() {
+  const sources = (await readdir(folder, { recursive: true })).filter((name) => name.endsWith(".ts")).toSorted();
+  const compilers = ["assemblyscript", "binaryen"].map((name) => path.join(modules, name, "package.json"));
+  const hash = createHash("sha256").update(sources.join());
+  for (const file of [...sources.map((name) => path.join(folder, name)), ...compilers, fileURLToPath(import.meta.url)])
+    hash.update(await readFile(file));
+  return hash.digest("hex");
+}
+
+/** Compiles only after a change: it takes seconds, and the build, the tests and the benchmark need the same bytes. */
+async function compiledCore() {
+  const name = `core-${await sourceHash()}.wasm`;
+  const kept = await readFile(path.join(cache, name)).catch(() => undefined);
+  if (kept !== undefined) return kept;
+  const bytes = await compileCore();
+  await mkdir(cache, { recursive: true });
+  const old = (await readdir(cache)).filter((each) => each.startsWith("core-"));
+  await Promise.all(old.map((each) => rm(path.join(cache, each), { force: true })));
+  // Renamed when it is complete, because another process may read at the same time.
+  const unfinished = path.join(cache, `${process.pid}.wasm`);
+  await writeFile(unfinished, bytes);
+  await rename(unfinished, path.join(cache, name));
+  return bytes;
+}
+
 /** Nothing lies there: both bundlers are given a place all the same. */
 const place = path.join(folder, "core.wasm");
 const wasm = /core\.wasm$/;
 
-/** Where the compiled core is part of a bundle, so is the runtime of its language, which no list of files names. */
+/** The runtime of AssemblyScript, which a bundle with the compiled core contains but does not list. */
 export function withinCore(inputs) {
   return inputs.some((file) => wasm.test(file)) ? ["node_modules/assemblyscript/std/assembly/rt/stub.ts"] : [];
 }
@@ -63,7 +93,7 @@ export const forEsbuild = {
   name: "wasm-core",
   setup({ onResolve, onLoad }) {
     onResolve({ filter: wasm }, () => ({ path: place }));
-    onLoad({ filter: wasm }, async () => ({ contents: await compileCore(), loader: "binary" }));
+    onLoad({ filter: wasm }, async () => ({ contents: await compiledCore(), loader: "binary" }));
   },
 };
 
@@ -73,7 +103,7 @@ export const forVite = {
   resolveId: (name) => (wasm.test(name) ? place : null),
   async load(file) {
     if (!wasm.test(file)) return null;
-    const text = Buffer.from(await compileCore()).toString("base64");
+    const text = Buffer.from(await compiledCore()).toString("base64");
     return `export default Uint8Array.from(atob("${text}"), (letter) => letter.charCodeAt(0));`;
   },
 };

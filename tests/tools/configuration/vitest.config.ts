@@ -6,19 +6,32 @@ import { forVite } from "../build/wasmCore.mjs";
 
 const conditions = ["blowcell-source"];
 
-export default defineConfig({
-  root: fileURLToPath(new URL("../../..", import.meta.url)),
-  plugins: [forVite],
-  resolve: { conditions },
-  ssr: { resolve: { conditions } },
-  define: { BLOWCELL_VERSION: JSON.stringify("0.0.0-test") },
-  test: {
-    include: ["tests/**/*.test.ts"],
-    globalSetup: fileURLToPath(new URL("../runners/temporaryFolder.ts", import.meta.url)),
-    reporters: ["default", fileURLToPath(new URL("../runners/lastLine.ts", import.meta.url))],
-    sequence: { sequencer: FastFirst },
-    testTimeout: 20_000,
-    allowOnly: false,
-    passWithNoTests: false,
-  },
+const inProject = (place: string) => fileURLToPath(new URL(`../../../${place}`, import.meta.url));
+
+export default defineConfig(({ mode }) => {
+  // As called by `npm run test:long`.
+  const long = mode === "long";
+  const times = long ? [inProject("tests/tools/runners/fileTimes.ts")] : [];
+  return {
+    root: inProject("."),
+    plugins: [forVite],
+    resolve: { conditions },
+    ssr: { resolve: { conditions } },
+    define: { BLOWCELL_VERSION: JSON.stringify("0.0.0-test") },
+    test: {
+      include: ["tests/**/*.test.ts"],
+      exclude: ["**/node_modules/**", ...(long ? [] : ["**/*.long.test.ts"])],
+      globalSetup: inProject("tests/tools/runners/temporaryFolder.ts"),
+      setupFiles: inProject("tests/support/caseCount.ts"),
+      provide: { caseCount: long ? 1000 : 100 },
+      reporters: ["default", ...times, inProject("tests/tools/runners/lastLine.ts")],
+      sequence: { sequencer: FastFirst },
+      // One process a core, which loads the sources once. By default there is a process a file, and on two cores one at a time.
+      maxWorkers: "100%",
+      isolate: false,
+      testTimeout: long ? 600_000 : 60_000,
+      allowOnly: false,
+      passWithNoTests: false,
+    },
+  };
 });

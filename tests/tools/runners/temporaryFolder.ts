@@ -1,4 +1,4 @@
-// Gives a test run a temporary folder of its own and removes it afterwards, with all that the tests left there.
+// Gives a test run its own temporary folder, and removes it after the run.
 import { chmodSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";

@@ -101,7 +101,6 @@ describe("a cell that keeps its ideal cycle", () => {
           expect(Math.abs(of("cell", kpi) - 1)).toBeLessThan(1e-9);
         }
       }),
-      { numRuns: 60 },
     );
   });
 

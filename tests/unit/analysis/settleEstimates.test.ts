@@ -4,7 +4,7 @@ import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { readSettled } from "#analysis/study/readSettled.ts";
 import { settleEstimates } from "#analysis/window/settleEstimates.ts";
 import { stationWindows } from "#analysis/window/stationWindow.ts";
-import { lawMean } from "#engine/distributions/law.ts";
+import { distributionMean } from "#engine/distributions/moments.ts";
 import { materials } from "#physics/materials/materials.ts";
 import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -37,7 +37,7 @@ describe("estimated steps", () => {
     const [hot, cold, out] = [meltTemperature.value, moldTemperature.value, demoldTemperature.value];
     const log = Math.log(((4 / Math.PI) * (hot - cold)) / (out - cold));
     const seconds = ((4 * 0.00075 ** 2) / (Math.PI ** 2 * coolingDiffusivity.value)) * log;
-    expect(lawMean(station!.cool) + lawMean(station!.blow)).toBeCloseTo(seconds, 2);
+    expect(distributionMean(station!.cool) + distributionMean(station!.blow)).toBeCloseTo(seconds, 2);
   });
 
   // An isothermal fill takes longer than at choked flow throughout: free air / (conductance × supply) (ISO 6358-1:2013 [M]).
@@ -46,8 +46,8 @@ describe("estimated steps", () => {
     // Free air of the fill, V × Δp / p0, over the free air per second, C × p1, with p0 = 1 bar.
     const freeAir = (0.315e-3 * 6e5) / 1e5;
     const choked = freeAir / ((4e-3 / 1e5) * 8.013e5);
-    expect(lawMean(station!.blow)).toBeGreaterThan(choked);
-    expect(lawMean(station!.vent)).toBeGreaterThan(lawMean(station!.blow));
+    expect(distributionMean(station!.blow)).toBeGreaterThan(choked);
+    expect(distributionMean(station!.vent)).toBeGreaterThan(distributionMean(station!.blow));
     expect(settleEstimates(read()).scenario.stations[0]?.estimates).toBeUndefined();
   });
 
@@ -56,7 +56,7 @@ describe("estimated steps", () => {
     const values = ["product.wall.thickest=1.5 mm", "stations.moldContact=1e6 W/(m² K)"];
     const thick = settleEstimates(read(values)).scenario.stations[0]!;
     const once = settleEstimates(read(["stations.moldContact=1e6 W/(m² K)"])).scenario.stations[0]!;
-    const whole = (station: typeof thin): number => lawMean(station.cool) + lawMean(station.blow);
+    const whole = (station: typeof thin): number => distributionMean(station.cool) + distributionMean(station.blow);
     expect(whole(thick) / whole(once)).toBeCloseTo(4, 1);
   });
 
@@ -68,7 +68,7 @@ describe("estimated steps", () => {
     const [plain] = settleEstimates(read()).scenario.stations;
     const { scenario } = readScenario(own, { name: "thin", file: "thin.yaml" });
     const [station] = settleEstimates(scenario!).scenario.stations;
-    expect(lawMean(station!.cool)).toBeCloseTo(lawMean(plain!.cool) - 0.4, 9);
+    expect(distributionMean(station!.cool)).toBeCloseTo(distributionMean(plain!.cool) - 0.4, 9);
   });
 
   it.each([
@@ -132,7 +132,7 @@ describe("estimated steps", () => {
 describe("the cooling criterion", () => {
   const cooled = (set: readonly string[]): number => {
     const [station] = settleEstimates(read(set)).scenario.stations;
-    return lawMean(station!.cool) + lawMean(station!.blow);
+    return distributionMean(station!.cool) + distributionMean(station!.blow);
   };
 
   // Ballman and Shusman, Modern Plastics 37 (1959) 126 [M]: 8/π² in place of 4/π for the mean; nearly perfect contact.

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { idealCycle, type IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { settleEstimates } from "#analysis/window/settleEstimates.ts";
 import { outsideWindow, stationWindows, type StationWindow } from "#analysis/window/stationWindow.ts";
-import { lawMean } from "#engine/distributions/law.ts";
+import { distributionMean } from "#engine/distributions/moments.ts";
 import type { StationSpec } from "#scenario/scenario.ts";
 import { scenarioOf, shippedText } from "../../support/reported.ts";
 
@@ -51,7 +51,7 @@ describe("a thin bottle", () => {
     expect(row("recharge time").value).toBeCloseTo((64.4 * 3600) / 90_000, 9);
     // Circuit of the screw, by hand [C]: recharge + drop at 300 kg/h + two valve shifts.
     expect(ideal.secondsPerShot).toBeCloseTo(2.576 + (64.4 * 3600) / 300_000 + 0.5, 6);
-    expect(lawMean(station.blow) + lawMean(station.cool)).toBeCloseTo(row(thickest).value, 9);
+    expect(distributionMean(station.blow) + distributionMean(station.cool)).toBeCloseTo(row(thickest).value, 9);
   });
 });
 
@@ -64,7 +64,7 @@ describe("a container with a handle", () => {
     expect(criticalNames(ideal)).toEqual(["each station"]);
     const published = coolingAtBiotTen(0.002, 1.05e-7, 55 / 180);
     expect(Math.abs(row(thickest).value / published - 1)).toBeLessThan(1e-3);
-    expect(lawMean(station.blow) + lawMean(station.cool)).toBeCloseTo(row(thickest).value, 9);
+    expect(distributionMean(station.blow) + distributionMean(station.cool)).toBeCloseTo(row(thickest).value, 9);
     expect(row(meanWall).value).toBeLessThan(row(thickest).value / 4);
   });
 
@@ -84,7 +84,7 @@ describe("a rigid PVC bottle on a machine that holds too much melt", () => {
     expect(broken).toEqual([`${atHeat}: above`]);
     const cooling = coolingAtBiotTen(0.0008, 1e-7, 0.2);
     // Travel in, close, cut, travel out and the mold steps; the matched screw has the pace of both molds.
-    const mold = 0.6 + 0.8 + 0.15 + 0.6 + cooling + lawMean(station.vent) + 0.8 + (0.7 + 0.8 + 1.0) / 3;
+    const mold = 0.6 + 0.8 + 0.15 + 0.6 + cooling + distributionMean(station.vent) + 0.8 + (0.7 + 0.8 + 1.0) / 3;
     const residence = 3.6 / (0.023 / (mold / 2));
     expect(ideal.secondsPerShot).toBeCloseTo(mold / 2, 2);
     expect(Math.abs(row(atHeat).value / residence - 1)).toBeLessThan(1e-3);

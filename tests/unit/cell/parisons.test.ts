@@ -86,7 +86,6 @@ describe("the melt in the machine", () => {
         const turn = gaps.reduce((total, each) => total + each, 0);
         expect(sum / 2000).toBeCloseTo((inside * turn) / 20, 6);
       }),
-      { numRuns: 20 },
     );
   });
 });

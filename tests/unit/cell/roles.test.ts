@@ -1,4 +1,4 @@
-// Each step of a cell has a role, which the layers go by; its name is only what tables call it.
+// Each step of a cell has a role, which the layers use; its name appears only in tables.
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { readSettled } from "#analysis/study/readSettled.ts";
@@ -22,7 +22,7 @@ const plans = [...files.map((name) => `scenarios/${name}`), "tests/bench/everyth
 );
 
 describe.each(plans)("the table of %s", (_, { processes, resources, steps, scenario }) => {
-  it("calls every step as its role says", () => {
+  it("has for every step the name of its role", () => {
     const fixed: Readonly<Record<string, string>> = stepNames;
     const made: Readonly<Record<string, (subject: string) => string>> = subjectNames;
     const wrong = steps.filter(({ role, name }) => {
@@ -33,14 +33,14 @@ describe.each(plans)("the table of %s", (_, { processes, resources, steps, scena
     expect(wrong).toEqual([]);
   });
 
-  it("shows no state but the known ones and those of extra steps", () => {
+  it("has only the listed states and those of extra steps", () => {
     const known = new Set<string>(Object.values(stateNames));
     const own = new Set(scenario.stations.flatMap(({ extra }) => extra.map(({ name }) => name)));
     const names = resources.flatMap(({ states }) => states.map(({ name }) => name));
     expect(names.filter((name) => !known.has(name) && !own.has(name) && !isOpenTo(name))).toEqual([]);
   });
 
-  it("gives each station one process, in which one step makes the shot the mold's", () => {
+  it("has one process for each station, with one step that gives the shot to the mold", () => {
     const own = processes.filter(({ kind }) => kind === "station");
     expect(own.map(({ station }) => station)).toEqual(scenario.stations.map(({ name }) => name));
     const shots = own.map((process) => process.steps.filter(({ role }) => shotRoles.includes(role)).length);
@@ -48,8 +48,8 @@ describe.each(plans)("the table of %s", (_, { processes, resources, steps, scena
   });
 });
 
-// Names of steps that the program uses for its own, at places where the user's step has nothing to do with them.
-describe("an extra step that is called like a step of the program", () => {
+// Names of the program's own steps, given to an extra step in another place.
+describe("an extra step with the name of a step of the program", () => {
   const named = (name: string): Scenario =>
     scenarioOf(
       cellText(1, "takeaway:\n  pack: { time: 1 s, buffer: 20 }").replace(
@@ -59,15 +59,15 @@ describe("an extra step that is called like a step of the program", () => {
       "run.length=5 min",
       "run.warmup=0 s",
     );
-  const told = (name: string): readonly (readonly [number, number])[] =>
+  const eventsOf = (name: string): readonly (readonly [number, number])[] =>
     [...eventRecorder(named(name))(1)].map(({ seconds, parts }) => [seconds, parts] as const);
 
   it.each(["pass on", "refuse", "hand over 1", "part 1 judged", "stand at the head"])(
-    "as %s runs as any other, and lets no part go",
+    "%s runs like any other, and releases no part",
     (name) => {
-      const plain = told("pin down");
+      const plain = eventsOf("pin down");
       expect(plain.some(([, parts]) => parts > 0)).toBe(true);
-      expect(told(name)).toEqual(plain);
+      expect(eventsOf(name)).toEqual(plain);
     },
   );
 });

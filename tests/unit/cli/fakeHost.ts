@@ -10,7 +10,7 @@ export function openFakeHost(): FakeHost {
   return {
     written,
     print: (text) => void (written.output += text),
-    tell: (text) => void (written.errors += text),
+    report: (text) => void (written.errors += text),
     paint: (_outlet, _paint, text) => text,
     width: 80,
     cores: 2,

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Act, CommandSpec, Options } from "#cli/call/command.ts";
 import { MachineFailure } from "#cli/machine/machineFailure.ts";
 import {
+  calledSettings,
   lengthOption,
   replicationsOption,
   seedOption,
@@ -77,11 +78,17 @@ describe("the program", () => {
 
 describe("settings", () => {
   it("are empty without options", () => {
-    expect(settingsOf({})).toEqual([]);
+    expect(settingsOf({})).toEqual({ set: [], run: {} });
+    expect(calledSettings({})).toEqual([]);
   });
 
-  it("keep a seed as text, and put separate options after --set", () => {
+  it("name their options, --set first", () => {
     const options: Options = { set: ["run.length=1 h"], seed: "007", replications: "5", length: "8 h" };
-    expect(settingsOf(options)).toEqual(["run.length=1 h", 'run.seed="007"', "run.replications=5", "run.length=8 h"]);
+    expect(calledSettings(options)).toEqual([
+      { option: "--set", text: "run.length=1 h" },
+      { option: "--seed", text: "007" },
+      { option: "--replications", text: "5" },
+      { option: "--length", text: "8 h" },
+    ]);
   });
 });

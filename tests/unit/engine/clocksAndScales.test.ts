@@ -86,11 +86,11 @@ function scales(values: readonly number[], low: number, high: number): StepTable
         resource: "scale",
         steps: [
           { name: "fill", time: ticks(1) },
-          { name: "keep", scale: { law: { kind: "fixed", value: 1 }, stream: "shot", keeps: true } },
+          { name: "keep", scale: { distribution: { kind: "fixed", value: 1 }, stream: "shot", keeps: true } },
           {
             name: "weigh",
             scale: {
-              law: { kind: "empirical", values },
+              distribution: { kind: "empirical", values },
               stream: "part",
               below: { limit: low, next: "light" },
               above: { limit: high, next: "heavy" },

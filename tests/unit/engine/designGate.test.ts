@@ -139,7 +139,7 @@ describe("accumulator heads with a chamber for each station", () => {
         const { r, d, v, m, stations: M } = times;
         expect(turnTicks(accumulatorHeads(times), M, turns)).toBe(turns * Math.max(M * (r + v), d + m, r + d));
       }),
-      { seed: 20260711, numRuns: 300 },
+      { seed: 20260711 },
     );
   });
 });
@@ -182,7 +182,7 @@ describe("a common chamber before the valve", () => {
         const period = Math.max(M * (r + Math.max(0, v - ahead)), M * (d + 2 * v), v + d + m);
         expect(turnTicks(commonAccumulator({ ...times, ahead }), M, turns)).toBe(turns * period);
       }),
-      { seed: 20260712, numRuns: 300 },
+      { seed: 20260712 },
     );
   });
 });
@@ -229,7 +229,7 @@ describe("continuous extrusion", () => {
         const zone = i + k + u + o;
         expect(turnTicks(continuousExtrusion(times), M, turns)).toBe(turns * Math.max(M * P, M * zone, zone + b));
       }),
-      { seed: 20260713, numRuns: 300 },
+      { seed: 20260713 },
     );
   });
 });

@@ -1,9 +1,9 @@
-// The log of stops: one record a stop, whatever goes on at the same time, against ticks worked out by hand.
+// The log of stops, one record for each stop, against ticks calculated by hand [C].
 import { describe, expect, it } from "vitest";
 import type { ProcessSpec, StepTable } from "#engine/compiler/stepTable.ts";
 import { runTable, ticks } from "../../support/runTable.ts";
 
-/** A stop every so many ticks after the end of the one before; its repair begins after a wait. */
+/** A stop `until` ticks after the end of the previous one; its repair begins after a wait. */
 function stopping(
   stop: number,
   resource: string,
@@ -53,7 +53,7 @@ const record = (stop: number, begin: number, repair: number | null, end: number 
 });
 
 describe("the log of stops", () => {
-  it("keeps each stop with its repair and its end, in the order in which they began", () => {
+  it("contains each stop with its repair and its end, in the order of their starts", () => {
     expect(runTable(table, 18).simulation.stops.records).toEqual([
       record(0, 5, 8, 12),
       record(1, 6, 6, 10),
@@ -62,14 +62,14 @@ describe("the log of stops", () => {
     ]);
   });
 
-  it("leaves out a stop that began before the observation, its repair and its end as well", () => {
+  it("leaves out a stop that began before the observation", () => {
     const { simulation } = runTable(table, 7);
     simulation.restartObservation();
     simulation.runUntil(21);
     expect(simulation.stops.records).toEqual([record(1, 16, 16, 20), record(0, 17, 20, null)]);
   });
 
-  it("takes no notice of what comes after the end, when the run goes on to find what binds a wait", () => {
+  it("is not changed after the run's end, when the run goes on to find what binds a wait", () => {
     const late = { name: "late", resource: "a", steps: [{ name: "await", needs: [{ place: "work done" }] }] };
     const gives = [{ place: "work done" }];
     const [work, ...others] = table.processes;

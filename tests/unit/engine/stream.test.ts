@@ -41,7 +41,6 @@ test("different names open different streams", () => {
       expect(take(3, openStream(...one))).not.toEqual(take(3, openStream(...other)));
     }),
     {
-      numRuns: 2000,
       examples: [
         [
           ["1", 0, "a/b", "c"],

@@ -245,7 +245,6 @@ describe("the cooling time as a function", () => {
         expect(thick).toBeGreaterThan(time * factor * (1 - 1e-9));
         expect(thick).toBeLessThan(time * factor * factor * (1 + 1e-6));
       }),
-      { numRuns: 60 },
     );
   });
 
@@ -261,7 +260,6 @@ describe("the cooling time as a function", () => {
           time,
         );
       }),
-      { numRuns: 60 },
     );
   });
 
@@ -270,7 +268,6 @@ describe("the cooling time as a function", () => {
       fc.property(any, demold, (cooling, target) => {
         expect(coolingTime(cooling, "mean", target)).toBeLessThan(coolingTime(cooling, "inside face", target));
       }),
-      { numRuns: 60 },
     );
   });
 
@@ -280,7 +277,6 @@ describe("the cooling time as a function", () => {
         const withAir = { ...cooling, insideAir: { temperature: 15, transfer: 80 } };
         expect(coolingTime(withAir, where, target)).toBeLessThan(coolingTime(cooling, where, target));
       }),
-      { numRuns: 40 },
     );
   });
 
@@ -291,7 +287,6 @@ describe("the cooling time as a function", () => {
         expect(coolableWall(cooling, where, { time, demoldTemperature: target }) / cooling.wall).toBeCloseTo(1, 6);
         expect(wallTemperature(cooling, where, time)).toBeCloseTo(target, 5);
       }),
-      { numRuns: 25 },
     );
   });
 

@@ -5,7 +5,7 @@ import { matchScrew } from "#analysis/ideal/matchScrew.ts";
 import { screwPace } from "#analysis/ideal/screwPace.ts";
 import { settleEstimates } from "#analysis/window/settleEstimates.ts";
 import { stationWindows } from "#analysis/window/stationWindow.ts";
-import { lawMean } from "#engine/distributions/law.ts";
+import { distributionMean } from "#engine/distributions/moments.ts";
 import { missingRows, processWindow } from "#physics/window/processWindow.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
 import type { WindowRow } from "#physics/window/windowRule.ts";
@@ -112,7 +112,7 @@ describe("the rise in a scenario", () => {
   it("lengthens an estimated cooling time for a faster screw", () => {
     const cool = (...set: readonly string[]): number => {
       const { scenario } = settleEstimates(scenarioOf(shippedText("thin-bottle"), "thin-bottle", set));
-      return lawMean(scenario.stations[0]!.cool);
+      return distributionMean(scenario.stations[0]!.cool);
     };
     const [slow, fast] = ["90 kg/h", "120 kg/h"].map((rate) => `delivery.plasticatingRate=${rate}`);
     expect(cool(fast!)).toBe(cool(slow!));

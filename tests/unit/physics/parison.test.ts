@@ -15,7 +15,7 @@ import { powerLawShearRate } from "#physics/parison/powerLawShearRate.ts";
 import { sagConstant } from "#physics/parison/sagConstant.ts";
 import { shortestDrop } from "#physics/parison/shortestDrop.ts";
 import { wallShearStress } from "#physics/parison/wallShearStress.ts";
-import { firstOrderSag, hungSag } from "../../support/sagByHand.ts";
+import { firstOrderSag, hungSag } from "./sagByHand.ts";
 import { expectPrinted } from "./printed.ts";
 
 /** Illustrative inputs. */

@@ -46,7 +46,7 @@ describe("the answer to run", () => {
     const [title, sentence] = answer.split("\n");
     expect(title).toBe(one.title);
     expect(sentence).toMatch(
-      /^The cell makes 55\d(?:\.\d)?(?: ± [\d.]+)? good parts an hour; cooling \(station 1\) sets/u,
+      /^The cell makes 55\d(?:\.\d)?(?: ± [\d.]+)? good parts an hour; station 1 \(100 % busy\) sets/u,
     );
   });
 
@@ -54,7 +54,10 @@ describe("the answer to run", () => {
     // Circuits derived by hand [C]: 13.05 s a shot for one station, 6.3 s for the screw; two parts a shot.
     expect(answer).toMatch(/^Good parts +55\d(?:\.\d)? an hour/m);
     expect(answer).toContain("Ideal cycle  13.05 s a shot");
-    expect(answer).toMatch(/^Bottleneck +cooling, station 1: 61\.\d+ % of the critical path$/m);
+    // Cooling 8 s, drop 1.8 s and removal 0.8 s of these 13.05 s.
+    expect(oneLine(answer)).toContain(
+      "bottleneck station 1 (100 % busy): cooling 61 %, parison drop 14 %, removal 6.1 % of the critical path",
+    );
     expect(answer).toMatch(/^Next +the screw, slack 6\.75 s a shot$/m);
     expect(answer).toMatch(/^screw +48\.3 % +51\.7 % +holding a full shot 52 %$/m);
   });

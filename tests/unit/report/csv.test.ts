@@ -25,7 +25,7 @@ describe("a CSV file", () => {
     expect(toCsv(tableOf([["a", 1.5, true]]))).toBe("words,value,flag\r\na,1.5,true\r\n");
   });
 
-  it("has its header even without a row", () => {
+  it("has a header without rows", () => {
     expect(toCsv(tableOf([]))).toBe("words,value,flag\r\n");
   });
 
@@ -34,25 +34,25 @@ describe("a CSV file", () => {
     expect(readBack(toCsv(tableOf([["two\nlines\r\nmore\rend", 1, false]])))[1]?.[0]).toBe("two\nlines\r\nmore\rend");
   });
 
-  it("gives any text back through another reader, but for the apostrophe before a formula", () => {
+  it("gives any text back through csv-parse, except for the apostrophe before a formula", () => {
     fc.assert(
       fc.property(fc.array(fc.string({ minLength: 1, unit: "grapheme" }), { minLength: 1 }), (texts) => {
         const cells = readBack(toCsv(tableOf(texts.map((text) => [text, 0, true])))).slice(1);
         const plain = (text = ""): string => text.replace(/^'(?=[=+\-@\t\r＝＋－＠])/, "");
-        // A text that brings such an apostrophe along keeps it.
+        // A text that has such an apostrophe keeps it.
         expect(cells.map(([text]) => plain(text))).toEqual(texts.map(plain));
       }),
     );
   });
 
   it.each(["=1+1", "+1", "-1", "@sum", "\tx", "\rx"])(
-    "takes the sting out of %j (OWASP, CSV injection [M])",
+    "neutralizes %j as a formula (OWASP, CSV injection [M])",
     (formula) => {
       expect(readBack(toCsv(tableOf([[formula, 0, true]])))[1]?.[0]).toBe(`'${formula}`);
     },
   );
 
-  it("is the same in pieces as whole, and every row comes back through another reader", () => {
+  it("is the same in pieces as in one text, and gives every row back through csv-parse", () => {
     const words = fc.stringMatching(/^(?:[a-z][a-z ,"\r\n]*)?$/);
     const row = fc.tuple(fc.option(words), fc.option(fc.integer()), fc.option(fc.boolean()));
     fc.assert(
@@ -65,17 +65,17 @@ describe("a CSV file", () => {
     );
   });
 
-  it("leaves negative numbers numbers", () => {
+  it("does not neutralize negative numbers", () => {
     expect(linesOf([-1.5], numberColumn)[1]).toBe("-1.5,true");
   });
 
-  it("writes at most 10 significant digits and loses none of those", () => {
+  it("has 10 significant digits at most", () => {
     const written = linesOf([1 / 3, 123456.78949, 1e10 / 3, 3, 1e21, 2 / 3e9, 0.1 + 0.2, -0], numberColumn);
     const expected = "0.3333333333 123456.7895 3333333333 3 1e+21 6.666666667e-10 0.3 0".split(" ");
     expect(written.slice(1, -1)).toEqual(expected.map((digits) => `${digits},true`));
   });
 
-  it("agrees with any number to half a unit of its tenth digit", () => {
+  it("agrees with any number within half a unit of its tenth digit", () => {
     fc.assert(
       fc.property(fc.double({ noNaN: true, noDefaultInfinity: true, min: -1e300, max: 1e300 }), (value) => {
         fc.pre(value === 0 || Math.abs(value) > 1e-300);
@@ -85,7 +85,7 @@ describe("a CSV file", () => {
     );
   });
 
-  it("leaves empty what is no number and what is absent", () => {
+  it("has empty cells for NaN, infinity and null", () => {
     expect(linesOf([Number.NaN, Number.POSITIVE_INFINITY, null], numberColumn).slice(1, -1)).toEqual(
       Array(3).fill(",true"),
     );

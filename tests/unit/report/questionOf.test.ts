@@ -1,4 +1,4 @@
-// The question of a scenario is its first comment line that is not for programs.
+// The question of a scenario is its first comment line for readers.
 import { expect, it } from "vitest";
 import { questionOf } from "#report/page/questionOf.ts";
 import { shippedText } from "../../support/reported.ts";
@@ -13,6 +13,6 @@ it.each([
   expect(questionOf(text)).toBe(question);
 });
 
-it("of a shipped scenario says that cell and product are invented", () => {
+it("of a shipped scenario states that cell and product are invented", () => {
   expect(questionOf(shippedText("two-station"))).toMatch(/\? Cell and product are invented\.$/u);
 });

@@ -109,7 +109,7 @@ describe("a report", () => {
     const stations = scenario.stations.map((station, i) => ({ ...station, name: `${evil}${i}` }));
     const poisoned = { ...scenario, name: evil, title: evil, stations, run: { ...scenario.run, seed: evil } };
     const issue = { code: "a", severity: "warning", path: evil, message: evil, remedy: evil, fate: "cell" } as const;
-    const reported = { ...reportedOf(poisoned, evil), settings: [evil], issues: [issue] };
+    const reported = { ...reportedOf(poisoned, evil), settings: [{ option: "--set", text: evil }], issues: [issue] };
     const html = reportPage({ version: "0", scenarios: [reported], comparison: [] });
     expect(html).not.toMatch(/<script|<img/u);
     expect(html).toContain("&lt;/title&gt;&lt;/svg&gt;&lt;script&gt;alert(&quot;1&quot;)&lt;/script&gt;");

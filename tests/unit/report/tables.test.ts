@@ -62,11 +62,20 @@ describe("the tables of a study", () => {
     }
   });
 
-  it("rank the steps from 1, the largest share first", () => {
-    const ranks = rowsOf("bottleneck").map((row) => Number(row["rank"]));
-    expect(ranks).toEqual(ranks.map((_, i) => i + 1));
-    const shares = rowsOf("bottleneck").map((row) => Number(row["critical_share"]));
-    expect(shares).toEqual(shares.toSorted((a, b) => b - a));
+  it("rank the resources, and the steps of each, from 1, the largest share first, with shares that add up", () => {
+    const resources = rowsOf("bottleneck").filter((row) => row["level"] === "resource");
+    const stepsOf = (name: string | undefined) =>
+      rowsOf("bottleneck").filter((row) => row["level"] === "step" && row["resource"] === name);
+    for (const rows of [resources, ...resources.map((row) => stepsOf(row["resource"]))]) {
+      expect(rows.map((row) => Number(row["rank"]))).toEqual(rows.map((_, i) => i + 1));
+      const shares = rows.map((row) => Number(row["critical_share"]));
+      expect(shares).toEqual(shares.toSorted((a, b) => b - a));
+    }
+    for (const row of resources) {
+      const steps = sum(stepsOf(row["resource"]).map((step) => Number(step["critical_share"])));
+      expect(steps).toBeCloseTo(Number(row["critical_share"]), 8);
+    }
+    expect(sum(resources.map((row) => Number(row["critical_share"])))).toBeCloseTo(1, 8);
   });
 
   it("have empty half-widths with one replication", () => {

@@ -11,7 +11,7 @@ import { runReport, scenarioOf, shippedText, studyOf } from "../../support/repor
 describe("the few cycles of a report", () => {
   const slow = runReport("slow-trimmer", ["run.warmup=0 s", "run.length=4 h"]);
   const { study, shots } = slow.scenarios[0]!;
-  const [leading] = study.leading;
+  const leading = study.bottleneck[0]?.steps[0];
 
   it("come later in the run when the start is not typical: a trimmer first fills its buffer", () => {
     expect(leading?.step).toBe("trim");

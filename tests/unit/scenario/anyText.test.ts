@@ -27,10 +27,7 @@ it("accepts any text", () => {
 
 it("accepts any text of YAML's special characters", () => {
   const sign = fc.constantFrom(..."{}[]:,-?&*!|>'\"%#@ \n\t~.<=0a".split(""));
-  fc.assert(
-    fc.property(fc.string({ unit: sign, maxLength: 60 }), (text) => expectAnswer(readScenario(text, options))),
-    { numRuns: 500 },
-  );
+  fc.assert(fc.property(fc.string({ unit: sign, maxLength: 60 }), (text) => expectAnswer(readScenario(text, options))));
 });
 
 it("accepts any JSON", () => {
@@ -48,9 +45,8 @@ it("accepts a valid text with a piece removed or inserted", () => {
       const start = at % text.length;
       expectAnswer(readScenario(text.slice(0, start) + put + text.slice(start + cut), options));
     }),
-    { numRuns: 1000 },
   );
-}, 60_000);
+});
 
 it("accepts a valid scenario with any value in any place", () => {
   const paths = [
@@ -69,9 +65,8 @@ it("accepts a valid scenario with any value in any place", () => {
     fc.property(fc.constantFrom(...paths), fc.jsonValue(), (path, value) => {
       expectAnswer(readScenario(twoStations, { ...options, set: [`${path}=${JSON.stringify(value)}`] }));
     }),
-    { numRuns: 1000 },
   );
-}, 60_000);
+});
 
 it("accepts any setting", () => {
   fc.assert(

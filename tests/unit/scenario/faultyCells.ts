@@ -235,6 +235,20 @@ export const faultyCells: readonly FaultySpec[] = [
     shape: false,
   },
   {
+    name: "the old word for a dispatch rule",
+    edits: [["dispatch: first-ready", "dispatch: ¦longest-waiting"]],
+    found: [
+      {
+        code: "old-word",
+        path: "valve.dispatch",
+        says: "`longest-waiting`",
+        remedy: "`longest-since-drop`",
+        severity: "hint",
+      },
+    ],
+    shape: true,
+  },
+  {
     name: "a wall and a mold contact too small to calculate with",
     edits: [
       ["thickest: 1.3 mm", "thickest: ¦1e-9 mm"],
@@ -380,7 +394,7 @@ export const faultyCells: readonly FaultySpec[] = [
         fate: "cell",
       },
       { code: "extra-twice", path: "stations.left.extra[1].name", says: '"pin down"', remedy: "Rename" },
-      { code: "wrong-type", path: "run.replications", says: "a text", remedy: "whole number" },
+      { code: "not-whole", path: "run.replications", says: "is not a whole number", remedy: "whole number" },
     ],
     shape: true,
   },

@@ -262,7 +262,13 @@ export const faultyValues: readonly FaultySpec[] = [
   {
     name: "a count in words",
     edits: [["cavities: 2", "cavities: ¦two"]],
-    found: [{ code: "wrong-type", path: "stations.right.cavities", says: "a text", remedy: "whole number" }],
+    found: [{ code: "not-whole", path: "stations.right.cavities", says: "`two`", remedy: "whole number" }],
+    shape: true,
+  },
+  {
+    name: "a count in quotes",
+    edits: [["cavities: 2", 'cavities: ¦"2"']],
+    found: [{ code: "wrong-type", path: "stations.right.cavities", says: "a text", remedy: "`2` without quotes" }],
     shape: true,
   },
   {
@@ -346,20 +352,27 @@ export const faultyValues: readonly FaultySpec[] = [
     name: "an unknown distribution",
     edits: [["triangular", "¦trianglar"]],
     found: [
-      { code: "law-unknown", path: "stations.right.steps.cool.trianglar", says: "trianglar", remedy: "`triangular`" },
+      {
+        code: "distribution-unknown",
+        path: "stations.right.steps.cool.trianglar",
+        says: "trianglar",
+        remedy: "`triangular`",
+      },
     ],
     shape: true,
   },
   {
     name: "two distributions at once",
     edits: [[cool, "cool: ¦{ normal: [7.5 s, 0.3 s], gamma: [7.5 s, 0.3 s] }"]],
-    found: [{ code: "law-count", path: "stations.right.steps.cool", says: "2 laws", remedy: "Keep one" }],
+    found: [
+      { code: "distribution-count", path: "stations.right.steps.cool", says: "2 distributions", remedy: "Keep one" },
+    ],
     shape: true,
   },
   {
     name: "a distribution without a name",
     edits: [[cool, "cool: ¦{}"]],
-    found: [{ code: "law-count", path: "stations.right.steps.cool", says: "no name", remedy: "Keep one" }],
+    found: [{ code: "distribution-count", path: "stations.right.steps.cool", says: "no name", remedy: "Keep one" }],
     shape: true,
   },
   {
@@ -367,7 +380,7 @@ export const faultyValues: readonly FaultySpec[] = [
     edits: [["[7.0 s, 7.5 s, 9.0 s]", "¦[7.0 s, 7.5 s]"]],
     found: [
       {
-        code: "law-length",
+        code: "distribution-length",
         path: "stations.right.steps.cool.triangular",
         says: "takes 3 values, here are 2",
         remedy: "[min, mode, max]",
@@ -379,7 +392,12 @@ export const faultyValues: readonly FaultySpec[] = [
     name: "an empty list of measured values",
     edits: [[cool, "cool: { empirical: ¦[] }"]],
     found: [
-      { code: "law-length", path: "stations.right.steps.cool.empirical", says: "empty", remedy: "measured values" },
+      {
+        code: "distribution-length",
+        path: "stations.right.steps.cool.empirical",
+        says: "empty",
+        remedy: "measured values",
+      },
     ],
     shape: true,
   },
@@ -387,14 +405,21 @@ export const faultyValues: readonly FaultySpec[] = [
     name: "a triangular distribution with a mode above its maximum",
     edits: [["[7.0 s, 7.5 s, 9.0 s]", "¦[7.0 s, 9.5 s, 9.0 s]"]],
     found: [
-      { code: "law-order", path: "stations.right.steps.cool.triangular", says: "rise", remedy: "smallest first" },
+      {
+        code: "distribution-order",
+        path: "stations.right.steps.cool.triangular",
+        says: "rise",
+        remedy: "smallest first",
+      },
     ],
     shape: false,
   },
   {
     name: "a distribution without spread",
     edits: [[cool, "cool: { normal: ¦[7.5 s, 0 s] }"]],
-    found: [{ code: "law-spread", path: "stations.right.steps.cool.normal", says: "zero", remedy: "plain quantity" }],
+    found: [
+      { code: "distribution-spread", path: "stations.right.steps.cool.normal", says: "zero", remedy: "plain quantity" },
+    ],
     shape: false,
   },
   {
@@ -402,7 +427,7 @@ export const faultyValues: readonly FaultySpec[] = [
     edits: [[cool, "cool: { gamma: ¦[0.3 s, 7.5 s] }"]],
     found: [
       {
-        code: "law-spread",
+        code: "distribution-spread",
         path: "stations.right.steps.cool.gamma",
         says: "1.41 times the mean",
         remedy: "mean comes first",
@@ -415,7 +440,7 @@ export const faultyValues: readonly FaultySpec[] = [
     edits: [[cool, "cool: { exponential: ¦0 s }"]],
     found: [
       {
-        code: "law-spread",
+        code: "distribution-spread",
         path: "stations.right.steps.cool.exponential",
         says: "mean is zero",
         remedy: "more than 0",
@@ -426,7 +451,9 @@ export const faultyValues: readonly FaultySpec[] = [
   {
     name: "an unsupported shape",
     edits: [[cool, "cool: { weibull: [7.5 s, ¦40] }"]],
-    found: [{ code: "law-shape", path: "stations.right.steps.cool.weibull[1]", says: "40", remedy: "0.5 to 20" }],
+    found: [
+      { code: "distribution-shape", path: "stations.right.steps.cool.weibull[1]", says: "40", remedy: "0.5 to 20" },
+    ],
     shape: true,
   },
   {

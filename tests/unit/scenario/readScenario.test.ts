@@ -92,7 +92,9 @@ describe("the scenario that uses everything", () => {
   });
 
   it("has every kind of distribution", () => {
-    const kinds = [side?.close, side?.blow, side?.cool, side?.vent, side?.remove.time].map((law) => law?.kind);
+    const kinds = [side?.close, side?.blow, side?.cool, side?.vent, side?.remove.time].map(
+      (distribution) => distribution?.kind,
+    );
     expect(kinds).toEqual(["normal", "lognormal", "empirical", "exponential", "triangular"]);
   });
 
@@ -119,4 +121,12 @@ it("reads the same scenario when the stations are listed in another order", () =
   const [head = "", right = "", left = ""] = twoStations.split(/(?=^ {2}- name)/mu);
   const [own = "", tail = ""] = left.split(/(?=^crew)/mu);
   expect(read([head, own, right, tail].join("")).scenario).toEqual(read(twoStations).scenario);
+});
+
+it("reads the old word for a dispatch rule as the new one", () => {
+  const [old, now] = ["longest-waiting", "longest-since-drop"].map((word) =>
+    read(twoStations.replace("first-ready", word)),
+  );
+  expect(old?.scenario).toEqual(now?.scenario);
+  expect(now?.issues).toEqual([]);
 });

@@ -17,8 +17,8 @@ function processOf(set: readonly string[]): ProcessSpec {
   return process;
 }
 
-// The example of each dimension in the unit of the window, by hand: SI, but °C for temperatures.
-const byHand: Partial<Record<Dimension, number>> = {
+// The example of each dimension in the unit of the window, converted by hand [C]: SI units, and °C for temperatures.
+const converted: Partial<Record<Dimension, number>> = {
   time: 7.5,
   mass: 0.042,
   rate: 110 / 3600,
@@ -45,7 +45,7 @@ const byHand: Partial<Record<Dimension, number>> = {
   conductance: 5e-8,
 };
 
-// Where the example of the dimension would contradict the rest of the scenario.
+// Examples for keys where that of the dimension would contradict the rest of the scenario.
 const ownExamples: Readonly<Record<string, readonly [written: string, value: number]>> = {
   "product.meltTemperature": ["200 °C", 200],
   "product.moldTemperature": ["20 °C", 20],
@@ -56,8 +56,8 @@ const ownExamples: Readonly<Record<string, readonly [written: string, value: num
 };
 
 function exampleOf(name: string, dimension: Dimension): readonly [written: string, value: number] {
-  const value = byHand[dimension];
-  if (value === undefined) throw new Error(`no value by hand for ${dimension}`);
+  const value = converted[dimension];
+  if (value === undefined) throw new Error(`no value for ${dimension}`);
   return ownExamples[name] ?? [dimensions[dimension].example, value];
 }
 
@@ -80,7 +80,7 @@ describe("a row of the key table", () => {
     expect((read ?? 0) / exampleOf(path, dimension)[1]).toBeCloseTo(1, 9);
   });
 
-  it("says in the schema what replaces a number that is not given, and why", () => {
+  it("has its default and the reason in the schema", () => {
     const schema = JSON.stringify(scenarioSchema());
     const replaced = rows.filter(([, { from, otherwise }]) => from === undefined && otherwise !== undefined);
     expect(replaced.length).toBeGreaterThan(0);
@@ -89,14 +89,14 @@ describe("a row of the key table", () => {
     }
   });
 
-  it("says its meaning in whole sentences", () => {
+  it("has a meaning in complete sentences", () => {
     for (const [path, { meaning }] of rows) expect(`${path}: ${meaning}`).toMatch(/: [A-Z].*\.$/u);
   });
 });
 
 describe("keys of another form", () => {
-  // 30 % of 42 g; a mean of 110 kg/h.
-  it("give the window their number too", () => {
+  // By hand [C]: 30 % of 42 g; a mean of 110 kg/h.
+  it("give their number to the window", () => {
     const { values } = processOf([]);
     expect(values["product.flash"]).toBeCloseTo(0.0126, 12);
     expect(values["station.cavities"]).toBe(2);
@@ -105,17 +105,17 @@ describe("keys of another form", () => {
 });
 
 describe("a number that is not given", () => {
-  it("is calculated from others where its row has a formula", () => {
-    // 30 mm − 2 × 1.5 mm
+  it("is calculated from others when its row has a formula", () => {
+    // By hand [C]: 30 mm − 2 × 1.5 mm.
     const { material, values } = processOf(["product.die={ diameter: 30 mm, gap: 1.5 mm }"]);
     const complete = completeInput({ material, ...values });
     expect(complete["product.die.mandrel"]).toBeCloseTo(0.027, 12);
     expect(complete["delivery.matchedRate"]).toBe(values["delivery.plasticatingRate"]);
-    // No gap, no mandrel.
+    // Without a gap there is no mandrel.
     expect(completeInput({ material, "product.die.diameter": 0.03 })["product.die.mandrel"]).toBeUndefined();
   });
 
-  it("is that of the material, or the value of its row; a given one stays", () => {
+  it("comes from the material or from its row, and a given number is kept", () => {
     const { material } = processOf([]);
     const complete = completeInput({ material, "product.moldTemperature": 33 });
     expect(complete["product.moldTemperature"]).toBe(33);

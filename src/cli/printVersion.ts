@@ -1,8 +1,8 @@
-// What scripts ask most often; it needs nothing of the program.
+// Prints the version without loading the program.
 import { Outlets } from "#cli/machine/outlets.ts";
 import { version } from "#cli/machine/version.ts";
 
-export function tellVersion(): void {
+export function printVersion(): void {
   const outlets = new Outlets();
   outlets.output.write(`${version}\n`);
   outlets.end();

@@ -1,6 +1,6 @@
-// Reads the values that a law is given, and suspects a decimal comma where YAML made two values of one.
+// Reads the values that a distribution is given, and suspects a decimal comma where YAML made two values of one.
 import { refused, wrongType, type LeafFault, type LeafReading } from "#scenario/values/leaf.ts";
-import type { LawKey } from "./lawReading.ts";
+import type { DistributionKey } from "./distributionReading.ts";
 import { readQuantity } from "#scenario/values/quantityLeaf.ts";
 
 /** Least and greatest shape that the sampler's tables are measured for. */
@@ -10,7 +10,7 @@ export const shapeLimits = { least: 0.5, most: 20 } as const;
 export function readParameters(
   list: readonly unknown[],
   nameOf: (place: number) => string,
-  key: LawKey,
+  key: DistributionKey,
   within: readonly (string | number)[],
 ): LeafReading<readonly number[]> {
   const values: number[] = [];
@@ -24,14 +24,14 @@ export function readParameters(
   return faults.length > 0 ? refused(...faults) : { value: values };
 }
 
-function readParameter(item: unknown, name: string, { dimension, positive }: LawKey): LeafReading<number> {
+function readParameter(item: unknown, name: string, { dimension, positive }: DistributionKey): LeafReading<number> {
   if (name !== "shape") return readQuantity(item, dimension, positive && name !== "sd" ? { above: 0 } : {});
   const { least, most } = shapeLimits;
   const expected = `a plain number from ${least} to ${most}`;
   if (typeof item !== "number") return refused(wrongType(item, expected));
   if (item >= least && item <= most) return { value: item };
   const message = `A shape of ${item} is outside ${least} to ${most}.`;
-  return refused({ code: "law-shape", message, expected, remedy: `Write ${expected}.` });
+  return refused({ code: "distribution-shape", message, expected, remedy: `Write ${expected}.` });
 }
 
 /** YAML reads `[7,5 s, 8 s]` as three items: a whole number without a unit, then what follows the comma. */

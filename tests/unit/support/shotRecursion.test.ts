@@ -2,7 +2,7 @@
 
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { shotRecursion, type Durations, type RecursionCell, type StepInterval } from "./shotRecursion.ts";
+import { shotRecursion, type Durations, type RecursionCell, type StepInterval } from "../../support/shotRecursion.ts";
 
 type Station = RecursionCell["stations"][number];
 
@@ -49,7 +49,7 @@ function ticksBetween(steps: readonly StepInterval[], from: number, span: number
   return last.start - first.start;
 }
 
-const dispatches = ["first-ready", "longest-waiting", "alternate", "priority"] as const;
+const dispatches = ["first-ready", "longest-since-drop", "alternate", "priority"] as const;
 const recharges = ["valve-neutral", "mold-closed"] as const;
 
 describe("two stations calculated by hand", () => {
@@ -132,7 +132,7 @@ describe("dispatch rules on three stations calculated by hand", () => {
   );
   const expected = {
     "first-ready": "a0 b5 c10 b15 c20 a25 b30 c35 b40 c45",
-    "longest-waiting": "a0 b5 c10 b15 a20 c25 b30 c35 a40 b45",
+    "longest-since-drop": "a0 b5 c10 b15 a20 c25 b30 c35 a40 b45",
     alternate: "a0 b5 c10 a20 b25 c30 a40 b45",
     priority: "b0 c5 b10 c15 b20 c25 b30 c35 b40 c45",
   };
@@ -328,7 +328,6 @@ describe("the closed form of the ideal cycle", () => {
           expect(ticksBetween(steps, transient + 1, 2 * span)).toBe(2 * period);
         },
       ),
-      { numRuns: 500 },
     );
     for (const [circuit, cases] of Object.entries(longest))
       expect(cases, `cases with the ${circuit} as critical circuit`).toBeGreaterThan(0);
@@ -355,7 +354,6 @@ describe("the closed form of the ideal cycle", () => {
         const steps = shotRecursion(cell, durations, (turns + 8) * period + coldRecharge);
         expect(ticksBetween(steps, turns * each.length, 4 * each.length)).toBe(4 * period);
       }),
-      { numRuns: 500 },
     );
   });
 });

@@ -1,13 +1,15 @@
-// Two sags in closed form, beside which the exact one of src/physics is checked. Derived from Trouton, Proc. R. Soc. A 77 (1906) 426 [M].
+// Two sags in closed form for checks, derived from Trouton, Proceedings of the Royal Society A 77, 1906, p. 426 [M].
 import type { Hanging } from "#physics/parison/deliveredSag.ts";
 import { sagConstant, type HangingMelt } from "#physics/parison/sagConstant.ts";
 
-/** First term of the exact sag: K L₀ (t_d/6 + t_h/2), a share of L₀. */
+// Derived by hand from Trouton, On the coefficient of viscous traction, Proc. R. Soc. A 77 (1906) 426 [M+C].
+
+/** The first term of the exact sag: K L₀ (t_d/6 + t_h/2), as a share of L₀. */
 export function firstOrderSag(melt: HangingMelt, { length, delivery, hold }: Hanging): number {
   return sagConstant(melt) * length * (delivery / 6 + hold / 2);
 }
 
-/** Hung in full length at once: −ln(1 − K L₀ t)/(K L₀ t) − 1; Infinity where the top has drawn to nothing. */
+/** A parison that hangs in its full length at once: −ln(1 − K L₀ t)/(K L₀ t) − 1; Infinity when the top breaks. */
 export function hungSag(melt: HangingMelt, length: number, time: number): number {
   const stretch = sagConstant(melt) * length * time;
   if (stretch >= 1) return Infinity;

@@ -1,17 +1,22 @@
-// Reads a law of measured values: a list in the scenario, or the name of a column in a CSV file.
+// Reads a distribution of measured values: a list in the scenario, or the name of a column in a CSV file.
 import { didYouMean } from "#foundation/didYouMean.ts";
 import { isMapping } from "#scenario/values/key.ts";
 import { absence, refused, wrongType, type LeafFault, type LeafReading } from "#scenario/values/leaf.ts";
-import { decimalComma, readParameters } from "./lawParameter.ts";
-import type { LawKey, LawReading } from "./lawReading.ts";
+import { decimalComma, readParameters } from "./distributionParameter.ts";
+import type { DistributionKey, DistributionReading } from "./distributionReading.ts";
 
 const forms = "a list of measured values, or `{ file: log.csv, column: cool_s }`";
 
-export function readEmpirical(inner: unknown, key: LawKey): LeafReading<LawReading> {
-  if (isMapping(inner)) return readColumnLaw(inner, key);
+export function readEmpirical(inner: unknown, key: DistributionKey): LeafReading<DistributionReading> {
+  if (isMapping(inner)) return readColumnDistribution(inner, key);
   if (!Array.isArray(inner)) return refused({ ...wrongType(inner, forms), within: ["empirical"] });
   if (inner.length === 0) {
-    const fault = { code: "law-length", message: "The list is empty.", expected: forms, remedy: `Write ${forms}.` };
+    const fault = {
+      code: "distribution-length",
+      message: "The list is empty.",
+      expected: forms,
+      remedy: `Write ${forms}.`,
+    };
     return refused({ ...fault, within: ["empirical"] });
   }
   const comma = decimalComma(inner, "empirical");
@@ -26,7 +31,10 @@ const columnKeys = {
   unit: "the unit of the values, such as `s`",
 } as const;
 
-function readColumnLaw(inner: Readonly<Record<string, unknown>>, key: LawKey): LeafReading<LawReading> {
+function readColumnDistribution(
+  inner: Readonly<Record<string, unknown>>,
+  key: DistributionKey,
+): LeafReading<DistributionReading> {
   const { file, column, unit } = inner;
   const faults = [
     ...Object.keys(inner).flatMap(strangerFault),

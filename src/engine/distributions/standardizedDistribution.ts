@@ -7,7 +7,7 @@ import { invariant } from "#foundation/invariant.ts";
 import type { Distribution } from "./distribution.ts";
 import { gammaQuantile } from "./gammaQuantile.ts";
 
-type ContinuousLaw = Exclude<Distribution, { readonly kind: "empirical" }>;
+type ContinuousDistribution = Exclude<Distribution, { readonly kind: "empirical" }>;
 
 /** The standard form's name and shape; 0 where a form has no shape. */
 export interface StandardForm {
@@ -16,33 +16,43 @@ export interface StandardForm {
 }
 
 /** A value of the distribution is location + scale × a value of the form; nothing is clamped yet. */
-export interface StandardLaw {
+export interface StandardizedDistribution {
   readonly form: StandardForm;
   readonly location: number;
   readonly scale: number;
 }
 
-export function standardLaw(law: ContinuousLaw): StandardLaw {
-  switch (law.kind) {
+export function standardizedDistribution(distribution: ContinuousDistribution): StandardizedDistribution {
+  switch (distribution.kind) {
     case "fixed":
-      return constant(law.value);
+      return constant(distribution.value);
     case "uniform":
-      return checked("uniform", 0, law.min, law.max - law.min);
+      return checked("uniform", 0, distribution.min, distribution.max - distribution.min);
     case "triangular":
-      if (law.min === law.max) return constant(law.min);
-      return checked("triangular", (law.mode - law.min) / (law.max - law.min), law.min, law.max - law.min);
+      if (distribution.min === distribution.max) return constant(distribution.min);
+      return checked(
+        "triangular",
+        (distribution.mode - distribution.min) / (distribution.max - distribution.min),
+        distribution.min,
+        distribution.max - distribution.min,
+      );
     case "normal":
-      return checked("normal", 0, law.mean, law.sd);
+      return checked("normal", 0, distribution.mean, distribution.sd);
     case "lognormal":
-      if (law.sd === 0 || law.mean === 0) return constant(law.mean);
-      return checked("lognormal", logarithmSpread(law.sd / law.mean), 0, law.mean);
+      if (distribution.sd === 0 || distribution.mean === 0) return constant(distribution.mean);
+      return checked("lognormal", logarithmSpread(distribution.sd / distribution.mean), 0, distribution.mean);
     case "gamma":
-      if (law.sd === 0 || law.mean === 0) return constant(law.mean);
-      return checked("gamma", (law.mean / law.sd) * (law.mean / law.sd), 0, law.mean);
+      if (distribution.sd === 0 || distribution.mean === 0) return constant(distribution.mean);
+      return checked(
+        "gamma",
+        (distribution.mean / distribution.sd) * (distribution.mean / distribution.sd),
+        0,
+        distribution.mean,
+      );
     case "exponential":
-      return checked("exponential", 0, 0, law.mean);
+      return checked("exponential", 0, 0, distribution.mean);
     case "weibull":
-      return checked("weibull", law.shape, 0, law.scale);
+      return checked("weibull", distribution.shape, 0, distribution.scale);
   }
 }
 
@@ -74,11 +84,11 @@ function logarithmSpread(variation: number): number {
   return Math.sqrt(ln(1 + variation * variation));
 }
 
-function constant(value: number): StandardLaw {
+function constant(value: number): StandardizedDistribution {
   return checked("uniform", 0, value, 0);
 }
 
-function checked(kind: StandardForm["kind"], shape: number, location: number, scale: number): StandardLaw {
+function checked(kind: StandardForm["kind"], shape: number, location: number, scale: number): StandardizedDistribution {
   const sound = Number.isFinite(location) && Number.isFinite(shape) && scale >= 0 && scale < Infinity;
   invariant(sound, "a distribution has finite parameters and a spread that is not negative", {
     kind,

@@ -3,39 +3,39 @@ import exp from "@stdlib/math-base-special-exp";
 import gamma from "@stdlib/math-base-special-gamma";
 import normalCdf from "@stdlib/stats-base-dists-normal-cdf";
 import type { Distribution } from "./distribution.ts";
-import { standardLaw, standardQuantile } from "./standardLaw.ts";
+import { standardizedDistribution, standardQuantile } from "./standardizedDistribution.ts";
 
 const SQRT_TWO_PI = 2.5066282746310002;
 
 /** Mean in the unit of the distribution. */
-export function lawMean(law: Distribution): number {
-  switch (law.kind) {
+export function distributionMean(distribution: Distribution): number {
+  switch (distribution.kind) {
     case "fixed":
-      return law.value;
+      return distribution.value;
     case "uniform":
-      return (law.min + law.max) / 2;
+      return (distribution.min + distribution.max) / 2;
     case "triangular":
-      return (law.min + law.mode + law.max) / 3;
+      return (distribution.min + distribution.mode + distribution.max) / 3;
     case "normal":
-      return clampedNormalMean(law.mean, law.sd);
+      return clampedNormalMean(distribution.mean, distribution.sd);
     case "lognormal":
     case "gamma":
     case "exponential":
-      return law.mean;
+      return distribution.mean;
     case "weibull":
-      return law.scale * gamma(1 + 1 / law.shape);
+      return distribution.scale * gamma(1 + 1 / distribution.shape);
     case "empirical":
-      return law.values.reduce((sum, value) => sum + value, 0) / law.values.length;
+      return distribution.values.reduce((sum, value) => sum + value, 0) / distribution.values.length;
   }
 }
 
 /** By probability p in [0, 1]: the value that a draw does not exceed; infinite at 1 where there is no largest value. */
-export function lawQuantile(law: Distribution): (p: number) => number {
-  if (law.kind === "empirical") {
-    const sorted = law.values.toSorted((a, b) => a - b);
+export function distributionQuantile(distribution: Distribution): (p: number) => number {
+  if (distribution.kind === "empirical") {
+    const sorted = distribution.values.toSorted((a, b) => a - b);
     return (p) => Math.max(0, sorted[Math.min(sorted.length - 1, Math.floor(p * sorted.length))]!);
   }
-  const { form, location, scale } = standardLaw(law);
+  const { form, location, scale } = standardizedDistribution(distribution);
   return (p) => (scale === 0 ? location : Math.max(0, location + scale * standardQuantile(form, p)));
 }
 

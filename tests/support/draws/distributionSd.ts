@@ -4,28 +4,28 @@ import triangularStdev from "@stdlib/stats-base-dists-triangular-stdev";
 import weibullStdev from "@stdlib/stats-base-dists-weibull-stdev";
 import { standardDeviation } from "simple-statistics";
 import type { Distribution } from "#engine/distributions/distribution.ts";
-import { lawMean } from "#engine/distributions/law.ts";
+import { distributionMean } from "#engine/distributions/moments.ts";
 
 /** In the unit of the distribution; of measured values that of a whole population. */
-export function lawSd(law: Distribution): number {
-  switch (law.kind) {
+export function distributionSd(distribution: Distribution): number {
+  switch (distribution.kind) {
     case "fixed":
       return 0;
     case "uniform":
-      return (law.max - law.min) / Math.sqrt(12);
+      return (distribution.max - distribution.min) / Math.sqrt(12);
     case "triangular":
-      return triangularStdev(law.min, law.max, law.mode);
+      return triangularStdev(distribution.min, distribution.max, distribution.mode);
     case "normal":
-      return clampedNormalSd(law.mean, law.sd);
+      return clampedNormalSd(distribution.mean, distribution.sd);
     case "lognormal":
     case "gamma":
-      return law.sd;
+      return distribution.sd;
     case "exponential":
-      return law.mean;
+      return distribution.mean;
     case "weibull":
-      return weibullStdev(law.shape, law.scale);
+      return weibullStdev(distribution.shape, distribution.scale);
     case "empirical":
-      return standardDeviation([...law.values]);
+      return standardDeviation([...distribution.values]);
   }
 }
 
@@ -38,5 +38,5 @@ function clampedNormalSd(mean: number, sd: number): number {
   if (a > 9) return sd;
   const density = Math.exp((-a * a) / 2) / Math.sqrt(2 * Math.PI);
   const square = (mean * mean + sd * sd) * normalCdf(a, 0, 1) + mean * sd * density;
-  return Math.sqrt(square - lawMean({ kind: "normal", mean, sd }) ** 2);
+  return Math.sqrt(square - distributionMean({ kind: "normal", mean, sd }) ** 2);
 }

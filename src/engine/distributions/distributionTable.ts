@@ -1,17 +1,17 @@
 // The distributions of a program side by side, as numbers: what the core reads in place of sampler objects.
-import { FIXED, LAW_SIZE, NODES } from "#core/border/numbers.ts";
+import { FIXED, DISTRIBUTION_SIZE, NODES } from "#core/border/numbers.ts";
 import type { Sampler } from "./sampler.ts";
 
-export interface LawTable {
+export interface DistributionTable {
   readonly samplers: readonly Sampler[];
-  /** LAW_SIZE numbers for each distribution. */
+  /** DISTRIBUTION_SIZE numbers for each distribution. */
   readonly numbers: Float64Array;
   /** Their quantile tables, one after the other. */
   readonly quantiles: Float64Array;
 }
 
 /** The distributions of one step, which its cargo chooses from; where it lasts until a time they only say what is usual. */
-export interface StepLaws {
+export interface StepDistributions {
   readonly samplers: readonly Sampler[];
   readonly isUntil: boolean;
 }
@@ -24,7 +24,7 @@ const UNTIL = -2;
 const tableSize = 3 * NODES;
 
 /** The distributions of all steps, one after the other. */
-export function lawTable(steps: readonly StepLaws[]): LawTable {
+export function distributionTable(steps: readonly StepDistributions[]): DistributionTable {
   const samplers = steps.flatMap((step) => step.samplers);
   const tables = [...new Set(samplers.map((sampler) => sampler.table))].filter((table) => table.length > 0);
   const quantiles = new Float64Array(tables.length * tableSize);
@@ -42,10 +42,10 @@ export function lawTable(steps: readonly StepLaws[]): LawTable {
 }
 
 /** The same with every distribution at its mean. */
-export function meanLaws({ samplers, numbers }: LawTable): Float64Array {
+export function meanDistributions({ samplers, numbers }: DistributionTable): Float64Array {
   const means = numbers.slice();
-  samplers.forEach((sampler, law) => {
-    const place = law * LAW_SIZE + FIXED;
+  samplers.forEach((sampler, distribution) => {
+    const place = distribution * DISTRIBUTION_SIZE + FIXED;
     if (means[place] !== UNTIL) means[place] = Math.round(sampler.meanTicks);
   });
   return means;

@@ -9,7 +9,7 @@ import weibullMean from "@stdlib/stats-base-dists-weibull-mean";
 import { describe, expect, test } from "vitest";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { gammaQuantile } from "#engine/distributions/gammaQuantile.ts";
-import { lawMean, lawQuantile } from "#engine/distributions/law.ts";
+import { distributionMean, distributionQuantile } from "#engine/distributions/moments.ts";
 
 const probabilities = [1e-9, 1e-4, 0.01, 0.1, 0.25, 0.5, 0.75, 0.9, 0.99, 0.9999, 1 - 1e-9];
 
@@ -32,14 +32,15 @@ describe("quantiles agree with @stdlib to 1e-9", () => {
     [{ kind: "lognormal", mean: 10, sd: 5 }, (p) => lognormal(p, mu, sigma)],
   ];
   // At p = 1e-9 the library computes with 1 − p, which keeps seven digits of p.
-  test.each(cases)("%o", (law, quantile) => {
-    for (const p of probabilities) expectClose(lawQuantile(law)(p), quantile(p), p < 1e-6 ? 1e-7 : 1e-9);
+  test.each(cases)("%o", (distribution, quantile) => {
+    for (const p of probabilities)
+      expectClose(distributionQuantile(distribution)(p), quantile(p), p < 1e-6 ? 1e-7 : 1e-9);
   });
 });
 
 test("normal quantiles have the published values", () => {
   // NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.1 [M]; further digits [C].
-  const quantile = lawQuantile({ kind: "normal", mean: 100, sd: 1 });
+  const quantile = distributionQuantile({ kind: "normal", mean: 100, sd: 1 });
   expect(quantile(0.975) - 100).toBeCloseTo(1.959963984540054, 12);
   expect(quantile(0.95) - 100).toBeCloseTo(1.6448536269514722, 12);
   expect(quantile(0.5)).toBe(100);
@@ -67,7 +68,7 @@ test("gamma quantiles of a narrow distribution have the values of SciPy", () => 
 });
 
 test("a normal distribution is clamped at 0 in its quantiles and its mean", () => {
-  expect(lawQuantile({ kind: "normal", mean: 1, sd: 1 })(0.1)).toBe(0);
+  expect(distributionQuantile({ kind: "normal", mean: 1, sd: 1 })(0.1)).toBe(0);
   // Numerical integration of max(0, x) with SciPy 1.17.1 [C].
   const cases = [
     [10, 5, 10.04245351308415],
@@ -75,22 +76,22 @@ test("a normal distribution is clamped at 0 in its quantiles and its mean", () =
     [0, 3, 1.1968268412042982],
     [2, 4, 2.791186229605224],
   ] as const;
-  for (const [mean, sd, clamped] of cases) expectClose(lawMean({ kind: "normal", mean, sd }), clamped, 1e-8);
+  for (const [mean, sd, clamped] of cases) expectClose(distributionMean({ kind: "normal", mean, sd }), clamped, 1e-8);
   // E max(0, Z) = 1/√(2π), by integration [C].
-  expect(lawMean({ kind: "normal", mean: 0, sd: 1 })).toBeCloseTo(0.3989422804014327, 12);
+  expect(distributionMean({ kind: "normal", mean: 0, sd: 1 })).toBeCloseTo(0.3989422804014327, 12);
 });
 
 test("means of triangular and Weibull distributions agree with @stdlib", () => {
-  expectClose(lawMean({ kind: "triangular", min: 1, mode: 2, max: 5 }), triangularMean(1, 5, 2), 1e-12);
+  expectClose(distributionMean({ kind: "triangular", min: 1, mode: 2, max: 5 }), triangularMean(1, 5, 2), 1e-12);
   for (const shape of [0.5, 1, 2, 5, 20]) {
-    expectClose(lawMean({ kind: "weibull", scale: 10, shape }), weibullMean(shape, 10), 1e-9);
+    expectClose(distributionMean({ kind: "weibull", scale: 10, shape }), weibullMean(shape, 10), 1e-9);
   }
 });
 
 test("an empirical distribution gives each value the same weight", () => {
-  const law: Distribution = { kind: "empirical", values: [7, 1, 4, 4] };
-  expect([0, 0.24, 0.25, 0.5, 0.75, 1].map(lawQuantile(law))).toEqual([1, 1, 4, 4, 7, 7]);
-  expect(lawMean(law)).toBe(4);
+  const distribution: Distribution = { kind: "empirical", values: [7, 1, 4, 4] };
+  expect([0, 0.24, 0.25, 0.5, 0.75, 1].map(distributionQuantile(distribution))).toEqual([1, 1, 4, 4, 7, 7]);
+  expect(distributionMean(distribution)).toBe(4);
 });
 
 test("a distribution without spread is its value, for every kind", () => {
@@ -102,7 +103,11 @@ test("a distribution without spread is its value, for every kind", () => {
     { kind: "lognormal", mean: 3, sd: 0 },
     { kind: "gamma", mean: 3, sd: 0 },
   ];
-  for (const law of degenerate) {
-    expect([lawMean(law), lawQuantile(law)(0), lawQuantile(law)(1)]).toEqual([3, 3, 3]);
+  for (const distribution of degenerate) {
+    expect([
+      distributionMean(distribution),
+      distributionQuantile(distribution)(0),
+      distributionQuantile(distribution)(1),
+    ]).toEqual([3, 3, 3]);
   }
 });

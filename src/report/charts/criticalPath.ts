@@ -1,11 +1,11 @@
-// The binding path through the timing chart: under the step that holds up all that follows, from row to row where it changes.
+// The critical path in the timing chart: a line below each step on the path, from row to row where the resource changes.
 import type { ChainSegment } from "#cell/records/timelineRecord.ts";
 import { line } from "./chart.ts";
 import { element, type Child, type Markup } from "./markup.ts";
 import type { TimingLayout } from "./timingLayout.ts";
 
-/** First all edges, then all lines, so that no edge cuts a line. */
-export function bindingPath(chain: readonly ChainSegment[], layout: TimingLayout): Markup {
+/** All edges before all lines, so that no edge covers a line. */
+export function criticalPath(chain: readonly ChainSegment[], layout: TimingLayout): Markup {
   const pieces = chain.flatMap((segment, i) => piece(segment, chain[i - 1], layout));
   return element(
     "g",

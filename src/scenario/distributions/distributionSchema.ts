@@ -1,12 +1,12 @@
-// The JSON Schema of a law of one dimension.
+// The JSON Schema of a distribution of one dimension.
 import type { Dimension } from "#foundation/dimension.ts";
 import type { JsonSchema } from "#scenario/values/jsonSchema.ts";
-import { shapeLimits } from "./lawParameter.ts";
-import { lawShapes, type LawKind } from "./lawShape.ts";
+import { shapeLimits } from "./distributionParameter.ts";
+import { distributionShapes, type DistributionKind } from "./distributionShape.ts";
 import { quantitySchema } from "#scenario/values/quantityLeaf.ts";
 
-export function lawSchema(dimension: Dimension): JsonSchema {
-  const kinds = Object.keys(lawShapes) as LawKind[];
+export function distributionSchema(dimension: Dimension): JsonSchema {
+  const kinds = Object.keys(distributionShapes) as DistributionKind[];
   return {
     type: "object",
     // Written out only where somebody asks for a schema.
@@ -20,8 +20,8 @@ export function lawSchema(dimension: Dimension): JsonSchema {
   };
 }
 
-function parametersSchema(kind: LawKind, dimension: Dimension): JsonSchema {
-  const { parameters } = lawShapes[kind];
+function parametersSchema(kind: DistributionKind, dimension: Dimension): JsonSchema {
+  const { parameters } = distributionShapes[kind];
   const own = quantitySchema(dimension);
   if (parameters.length === 1) return { ...own, description: parameters.join() };
   const shape = { type: "number", minimum: shapeLimits.least, maximum: shapeLimits.most };

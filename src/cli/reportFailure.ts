@@ -1,4 +1,4 @@
-// The last words of a command that did not end well, each to the one who can do something about it.
+// Prints why a command failed, with a remedy.
 import { CommanderError } from "commander";
 import { plannedCommands, plannedOptions } from "#cli/commands/commands.ts";
 import { exitCode } from "#cli/machine/exitCode.ts";
@@ -7,44 +7,49 @@ import { MachineFailure } from "#cli/machine/machineFailure.ts";
 import { plainText } from "#cli/machine/plainText.ts";
 import { version } from "#cli/machine/version.ts";
 
-function tell(host: Host, message: string, details: readonly (readonly [string, string])[]): void {
+function report(host: Host, message: string, details: readonly (readonly [string, string])[]): void {
   const lines = details.map(([label, words]) => `    ${label.padEnd(8)}  ${plainText(words)}\n`);
-  host.tell(`blowcell: ${host.paint("error", "red", "error")}: ${plainText(message)}\n${lines.join("")}`);
+  host.report(`blowcell: ${host.paint("error", "red", "error")}: ${plainText(message)}\n${lines.join("")}`);
 }
 
-/** The name in quotes in the parser's message, where it is one that is planned. */
+/** The quoted name in the parser's message where that command is planned. */
 function plannedName(message: string): string | undefined {
   const named = /'([^']*)'/.exec(message)?.[1] ?? "";
   return [...plannedCommands, ...plannedOptions].find((planned) => planned === named);
 }
 
 function tellWrongCall(error: CommanderError, host: Host, helpCall: string): number {
-  // Help and version leave by this way too, having said all that there is to say.
+  // Help and version arrive here as well; they have already printed.
   if (error.exitCode === 0) return exitCode.done;
   if (error.code === "commander.help") return exitCode.wrongInput;
   const planned = plannedName(error.message);
   const message = error.message.replace(/^error: /, "").replaceAll("\n", " ");
   const remedy = `${helpCall} shows what can be asked for.`;
-  tell(host, planned === undefined ? message : `${planned} is planned but not built yet`, [["remedy", remedy]]);
+  report(host, planned === undefined ? message : `${planned} is planned but not built yet`, [["remedy", remedy]]);
   return exitCode.wrongInput;
 }
 
 function tellOurFault(error: unknown, host: Host, argv: readonly string[]): number {
   const remedy = "Please report it with these lines and the scenario to the authors; --verbose adds where it happened.";
-  tell(host, "a fault of blowcell itself, not of your input", [
+  report(host, "a fault of blowcell itself, not of your input", [
     ["fault", error instanceof Error ? `${error.name}: ${error.message}` : String(error)],
     ["call", ["blowcell", ...argv].join(" ")],
     ["version", `${version} on ${host.system}`],
     ["remedy", remedy],
   ]);
-  if (argv.includes("--verbose") && error instanceof Error) host.tell(`${error.stack ?? ""}\n`);
+  if (argv.includes("--verbose") && error instanceof Error) host.report(`${error.stack ?? ""}\n`);
   return exitCode.ourFault;
 }
 
-/** Tells what went wrong and answers with the exit code. `helpCall` is the call that would have helped. */
-export function tellFailure(error: unknown, host: Host, argv: readonly string[], helpCall = "blowcell --help"): number {
+/** Prints the failure and returns the exit code. `helpCall` is the call that prints help. */
+export function reportFailure(
+  error: unknown,
+  host: Host,
+  argv: readonly string[],
+  helpCall = "blowcell --help",
+): number {
   if (error instanceof CommanderError) return tellWrongCall(error, host, helpCall);
   if (!(error instanceof MachineFailure)) return tellOurFault(error, host, argv);
-  tell(host, error.message, [["remedy", error.remedy]]);
+  report(host, error.message, [["remedy", error.remedy]]);
   return exitCode.machineFailed;
 }

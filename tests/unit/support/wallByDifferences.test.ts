@@ -1,7 +1,7 @@
 // Holds the finite differences to the series solution of a wall, to a textbook example and to the heat balance.
 
 import { describe, expect, test } from "vitest";
-import { wallByDifferences, type WallByDifferences } from "./wallByDifferences.ts";
+import { wallByDifferences, type WallByDifferences } from "../../support/wallByDifferences.ts";
 
 const insulated = { temperature: 0, transfer: 0 };
 

@@ -1,16 +1,16 @@
-// What each law takes, what its values must satisfy among each other, and the description that comes of them.
+// What each distribution takes, what its values must satisfy among each other, and the description that comes of them.
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Fault } from "#foundation/fault.ts";
 
-interface LawShape {
+interface DistributionShape {
   readonly parameters: readonly string[];
   readonly check: (values: readonly number[], expected: string) => Fault | undefined;
   readonly build: (values: readonly number[]) => Distribution;
 }
 
-export type LawKind = "uniform" | "triangular" | "normal" | "lognormal" | "gamma" | "exponential" | "weibull";
+export type DistributionKind = "uniform" | "triangular" | "normal" | "lognormal" | "gamma" | "exponential" | "weibull";
 
-export const lawShapes: Readonly<Record<LawKind, LawShape>> = {
+export const distributionShapes: Readonly<Record<DistributionKind, DistributionShape>> = {
   uniform: {
     parameters: ["min", "max"],
     check: rising,
@@ -52,13 +52,18 @@ export const lawShapes: Readonly<Record<LawKind, LawShape>> = {
 
 function rising(values: readonly number[], expected: string): Fault | undefined {
   if (values.every((value, place) => place === 0 || value >= (values[place - 1] ?? value))) return undefined;
-  return { code: "law-order", message: "The values do not rise.", expected, remedy: "Put the smallest first." };
+  return {
+    code: "distribution-order",
+    message: "The values do not rise.",
+    expected,
+    remedy: "Put the smallest first.",
+  };
 }
 
 function positive(parameter: string, value: number, expected: string): Fault | undefined {
   if (value > 0) return undefined;
   return {
-    code: "law-spread",
+    code: "distribution-spread",
     message: `The ${parameter} is zero.`,
     expected,
     remedy: "Write more than 0, or a plain quantity.",
@@ -69,14 +74,14 @@ function positive(parameter: string, value: number, expected: string): Fault | u
 function spread([mean = 0, sd = 0]: readonly number[], expected: string, most: number, least = -1): Fault | undefined {
   if (sd === 0) {
     const remedy = "Write the mean alone, as a plain quantity, if it does not vary.";
-    return { code: "law-spread", message: "The standard deviation is zero.", expected, remedy };
+    return { code: "distribution-spread", message: "The standard deviation is zero.", expected, remedy };
   }
   if (mean === 0 && least < 0) return positive("mean", mean, expected);
   // The hair's breadth lets through a ratio that is at the limit but for rounding.
   if (sd <= mean * most * (1 + 1e-12) || most === Infinity) return undefined;
   const message = `The standard deviation is more than ${Number(most.toPrecision(3))} times the mean.`;
   return {
-    code: "law-spread",
+    code: "distribution-spread",
     message,
     expected,
     remedy: "Check both values; mean comes first, then the standard deviation.",

@@ -1,5 +1,7 @@
 // Two queues written for simscript, an event library that shares no code with the engine under test.
-import { Entity, Queue, Simulation } from "simscript";
+import { Entity, Exponential, Queue, Simulation } from "simscript";
+
+export { Exponential };
 
 /** The next duration of a step, in the caller's unit. */
 export type NextTime = () => number;

@@ -1,0 +1,16 @@
+// Sets how many random cases each property takes: 100 in `npm test`, 1,000 in `npm run test:long`.
+import * as fc from "fast-check";
+import { inject } from "vitest";
+
+declare module "vitest" {
+  export interface ProvidedContext {
+    readonly caseCount: number;
+  }
+}
+
+export const caseCount = inject("caseCount");
+
+/** Milliseconds for a property: it would take hours to shrink a failing case that is a long simulation. */
+const interruptAfterTimeLimit = 300_000;
+
+fc.configureGlobal({ numRuns: caseCount, interruptAfterTimeLimit, markInterruptAsFailure: true });
