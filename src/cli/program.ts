@@ -2,25 +2,23 @@
 import { Command, Option } from "commander";
 import type { CommandSpec, OptionSpec, Options } from "#cli/call/command.ts";
 import { builtCommands } from "#cli/commands/commands.ts";
-import { exitCode } from "#cli/machine/exitCode.ts";
+import { exitCode, exitMeanings } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { reportFailure } from "./reportFailure.ts";
 import { version } from "#cli/machine/version.ts";
 
 const description = "Simulates a multi-station extrusion blow molding cell: output, waits and what sets the pace.";
-const exits = `
-Exit codes:
-    0  done, or the answer is yes
-    1  well-formed but it cannot work, or the answer is no
-    2  the call, a file or what it says is wrong
-    3  undecided
-   70  a fault of blowcell itself
-   74  the machine failed, as with a full disk
-  130  interrupted (143 terminated)
-`;
 
-function describeOption({ flags, meaning, repeatable }: OptionSpec): Option {
+/** Below the commands: an example of each, then what an exit code means. */
+function afterHelp(commands: readonly CommandSpec[]): string {
+  const examples = commands.map(({ example }) => `  ${example}`);
+  const exits = exitMeanings.map(({ code, meaning }) => `${String(code).padStart(5)}  ${meaning}`);
+  return ["", "Examples:", ...examples, "", "Exit codes:", ...exits, ""].join("\n");
+}
+
+function describeOption({ flags, meaning, choices, repeatable }: OptionSpec): Option {
   const option = new Option(flags, meaning);
+  if (choices !== undefined) return option.choices(choices);
   if (repeatable === undefined) return option;
   return option.argParser<readonly string[]>((value, earlier) => [...(earlier ?? []), value]);
 }
@@ -30,6 +28,7 @@ type Finish = (code: number) => void;
 function addCommand(program: Command, spec: CommandSpec, host: Host, finish: Finish): void {
   const command = program.command(`${spec.name} ${spec.operands}`.trim()).description(spec.meaning);
   for (const option of spec.options) command.addOption(describeOption(option));
+  if (spec.takesAnyWord === true) command.allowUnknownOption();
   command.addHelpText("after", `\nExample:\n  ${spec.example}\n`);
   command.action(async () => {
     const act = await spec.load();
@@ -43,7 +42,7 @@ function describeProgram(commands: readonly CommandSpec[], host: Host, finish: F
     .version(version, "--version", "print the version")
     .helpOption("-h, --help", "show this help")
     .helpCommand(false)
-    .addHelpText("after", exits)
+    .addHelpText("after", afterHelp(commands))
     .exitOverride()
     .configureOutput({
       writeOut: (text) => host.print(text),

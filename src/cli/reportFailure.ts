@@ -12,6 +12,16 @@ function report(host: Host, message: string, details: readonly (readonly [string
   host.report(`blowcell: ${host.paint("error", "red", "error")}: ${plainText(message)}\n${lines.join("")}`);
 }
 
+/** Always last: where the failure is explained. */
+function reportMore(host: Host, topic: string): void {
+  host.report(`More: blowcell explain ${topic}\n`);
+}
+
+const topicsOfCall: Readonly<Record<string, string>> = {
+  "commander.unknownOption": "options",
+  "commander.optionMissingArgument": "options",
+};
+
 /** The quoted name in the parser's message where that command is planned. */
 function plannedName(message: string): string | undefined {
   const named = /'([^']*)'/.exec(message)?.[1] ?? "";
@@ -26,6 +36,7 @@ function tellWrongCall(error: CommanderError, host: Host, helpCall: string): num
   const message = error.message.replace(/^error: /, "").replaceAll("\n", " ");
   const remedy = `${helpCall} shows what can be asked for.`;
   report(host, planned === undefined ? message : `${planned} is planned but not built yet`, [["remedy", remedy]]);
+  reportMore(host, topicsOfCall[error.code] ?? "commands");
   return exitCode.wrongInput;
 }
 
@@ -38,6 +49,7 @@ function tellOurFault(error: unknown, host: Host, argv: readonly string[]): numb
     ["remedy", remedy],
   ]);
   if (argv.includes("--verbose") && error instanceof Error) host.report(`${error.stack ?? ""}\n`);
+  reportMore(host, `exit code ${exitCode.ourFault}`);
   return exitCode.ourFault;
 }
 
@@ -51,5 +63,6 @@ export function reportFailure(
   if (error instanceof CommanderError) return tellWrongCall(error, host, helpCall);
   if (!(error instanceof MachineFailure)) return tellOurFault(error, host, argv);
   report(host, error.message, [["remedy", error.remedy]]);
+  reportMore(host, error.topic);
   return exitCode.machineFailed;
 }

@@ -95,12 +95,18 @@ function both(scale: Scale): { readonly si: Scale; readonly us: Scale } {
   return { si: scale, us: scale };
 }
 
-function displayUnit(value: number, dimension: Dimension, system: UnitSystem): Unit {
+/** The unit in which an SI value of this size is shown. */
+export function displayUnit(value: number, dimension: Dimension, system: UnitSystem): Unit {
   const scale = scales[dimension]?.[system] ?? [];
   const symbol = scale.findLast(([from]) => Math.abs(value) >= from)?.[1] ?? "";
   const unit = unitSpelled(symbol, dimension);
   invariant(unit, "Every dimension has a unit to be shown in.", { dimension, symbol });
   return unit;
+}
+
+/** An SI value in a unit. */
+export function fromSi(value: number, unit: Unit): number {
+  return (value * unit.denominator) / unit.numerator - unit.zero;
 }
 
 /**
@@ -114,7 +120,7 @@ export function formatQuantity(
   options: { readonly system?: UnitSystem; readonly digits?: number } = {},
 ): string {
   const unit = displayUnit(value, dimension, options.system ?? "si");
-  const shown = (value * unit.denominator) / unit.numerator - unit.zero;
+  const shown = fromSi(value, unit);
   const number =
     options.digits === undefined ? shortest(shown, value, unit) : Number(shown.toPrecision(options.digits));
   return `${number} ${unit.symbol}`;

@@ -9,6 +9,9 @@ export interface Place {
   readonly column: number;
 }
 
+/** What a code means, without a full stop, and what to do in general; each issue says it for its own case. */
+export type IssueMeaning = readonly [meaning: string, remedy: string];
+
 export interface Issue {
   /** Stable, lower-case, hyphenated; listed in the README. */
   readonly code: string;

@@ -50,10 +50,10 @@ export interface StationSpec {
   readonly cavities: number;
   /** Name of the product that its mold makes. */
   readonly product: string;
-  /** Mass of one finished part, kg. */
-  readonly partMass: number;
-  /** Flash that leaves the mold with one part, kg. */
-  readonly flashMass: number;
+  /** Mass of one finished part, kg; absent where none is given: then all times are measured. */
+  readonly partMass?: number;
+  /** Flash that leaves the mold with one part, kg; absent where `partMass` is. */
+  readonly flashMass?: number;
   /** How long the ram takes to deliver this station's shot: measured, or shot mass / delivery rate; nothing where none drops. */
   readonly drop: TimeOrRate;
   /** How long the screw takes to make this station's shot: measured, or shot mass / plasticating rate. */

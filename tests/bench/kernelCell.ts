@@ -60,6 +60,6 @@ function timeSampler(distribution: Distribution): TableSampler {
 
 function meltSampler(time: TimeOrRate, station: StationSpec): TableSampler {
   if (time.by === "time") return timeSampler(time.time);
-  const milligrams = Math.round(station.partMass * 1e6) + Math.round(station.flashMass * 1e6);
+  const milligrams = Math.round(station.partMass! * 1e6) + Math.round(station.flashMass! * 1e6);
   return TableSampler.ofRate(time.rate, station.cavities * milligrams);
 }

@@ -1,10 +1,10 @@
 // Help, error messages and exit codes of correct and wrong calls.
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { Ajv2020, type AnySchemaObject } from "ajv/dist/2020.js";
 import { describe, expect, it } from "vitest";
 import { builtCommands, plannedCommands, plannedOptions } from "#cli/commands/commands.ts";
-import { callBlowcell, projectFolder } from "./callBlowcell.ts";
+import { callBlowcell, newFolder, projectFolder } from "./callBlowcell.ts";
 
 const packageText = readFileSync(path.join(projectFolder, "package.json"), "utf8");
 const two = "scenarios/two-station.yaml";
@@ -89,5 +89,36 @@ describe("blowcell", () => {
     const { code, output, errors } = callBlowcell(["check", two, ...faster]);
     expect({ code, errors }).toEqual({ code: 0, errors: "" });
     expect(output).toMatch(/^ *cool +7\.00$/m);
+  });
+
+  it("--units us changes text and report.html, never CSV files, the data package or JSON", () => {
+    const folder = newFolder();
+    const bytesOf = (units: string) => {
+      const args = ["run", two, "--replications", "2", "--length", "1 h", "--units", units, "--out"];
+      const { code, output } = callBlowcell([...args, path.join(folder, units)]);
+      expect(code).toBe(0);
+      const json = callBlowcell([...args, path.join(folder, `${units}-json`), "--json"]).output;
+      const files = readdirSync(path.join(folder, units)).toSorted();
+      const texts = files.map((name) => [name, readFileSync(path.join(folder, units, name), "utf8")] as const);
+      return {
+        output,
+        json,
+        report: new Map(texts).get("report.html"),
+        data: texts.filter(([name]) => name !== "report.html"),
+      };
+    };
+    const [si, us] = [bytesOf("si"), bytesOf("us")];
+    expect(us.data).toEqual(si.data);
+    expect(us.json).toBe(si.json);
+    expect(si.output).toMatch(/^Melt +[\d.]+(?: ± [\d.]+)? kg\/h$/m);
+    expect(us.output).toMatch(/^Melt +[\d.]+(?: ± [\d.]+)? lb\/h$/m);
+    expect(us.report).toContain("<td>lb/h</td>");
+    expect(us.report).not.toContain("<td>kg/h</td>");
+  });
+
+  it("--units names its choices when it gets another", () => {
+    const { code, errors } = callBlowcell(["check", two, "--units", "imperial"]);
+    expect(code).toBe(2);
+    expect(errors).toMatch(/'--units <system>' argument 'imperial' is invalid\. Allowed choices are si, us\./);
   });
 });

@@ -75,7 +75,7 @@ describe("the command", () => {
     );
     expect(ending.code).toBe(74);
     expect(ending.errors).toContain("you may not write there (EACCES)");
-    expect(ending.errors).toContain("    remedy    Name a folder that you may write to, by --out.");
+    expect(ending.errors).toContain("    remedy    Name a folder that you may write to.");
     expect(ending.errors).not.toMatch(/^ +at /m);
   });
 

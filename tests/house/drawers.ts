@@ -41,6 +41,7 @@ export const rules: readonly Rule[] = [
     "foundation physics/materials physics/window scenario/distributions scenario/values",
     "a key names the value that stands behind it; physical quantities come from the tables of physics",
   ],
+  ["scenario/starter", "scenario scenario/keys", "a starter scenario shows the keys with their meanings"],
   [
     "scenario/reading",
     "engine/distributions foundation scenario/distributions scenario/keys scenario/values",
@@ -53,7 +54,11 @@ export const rules: readonly Rule[] = [
   ],
 
   ["cell/words", "engine/compiler engine/distributions scenario", "names of states and steps, built on the step table"],
-  ["cell/table", "cell/words engine/compiler engine/distributions scenario", "the cycle of stations, valve and crew"],
+  [
+    "cell/table",
+    "cell/words engine/compiler engine/distributions foundation scenario",
+    "the cycle of stations, valve and crew; its masses hold an invariant",
+  ],
   [
     "cell/delivery",
     "cell/table cell/words engine/compiler engine/distributions foundation scenario",
@@ -113,13 +118,18 @@ export const rules: readonly Rule[] = [
 
   [
     "report/words",
-    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study cell/words foundation scenario",
-    "words for findings; no layout",
+    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation scenario",
+    "words for findings, and for what is left out of them; no layout",
   ],
   [
     "report/tables",
     "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/words scenario scenario/resolving",
     "tables are findings in columns",
+  ],
+  [
+    "report/explain",
+    "analysis/indicators analysis/replication cell/words foundation physics/window report/tables report/words scenario/distributions scenario/keys",
+    "what can be explained is what the tables of every room say",
   ],
   [
     "report/charts",
@@ -147,7 +157,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli/commands",
-    "analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output foundation report/answers report/page report/tables scenario scenario/keys scenario/resolving",
+    "analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output foundation report/answers report/explain report/page report/tables scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
     "a command wires readers, studies and answers",
   ],
   [

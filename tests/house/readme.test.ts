@@ -1,6 +1,8 @@
 // Holds the README's tables of codes, stops, time elements, commands and scenarios to the program.
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { readSettled } from "#analysis/study/readSettled.ts";
 import { builtCommands } from "#cli/commands/commands.ts";
 import { withCodeTable } from "../tools/generators/codeTable.ts";
 import { withElementTable } from "../tools/generators/elementTable.ts";
@@ -23,6 +25,13 @@ test("the matrix of stops equals the simulation's", () => {
 test("the table of time elements equals the simulation's", () => {
   expect(withElementTable(cell)).toBe(cell);
   expect(withElementTable(cell.replace("| APT ", "| AUBT "))).toBe(cell);
+});
+
+test("the scenario that is shown whole can be run as it is", () => {
+  const text = /```yaml\n(.*?)```/su.exec(readme)?.[1] ?? "";
+  const { scenario, issues } = readSettled(text, { name: "mine", file: "mine.yaml" });
+  expect(issues).toEqual([]);
+  expect(idealCycle(scenario!).secondsPerShot).toBeGreaterThan(0);
 });
 
 test.each([".ci/run", "tests/bare/run"])("%s runs the two commands at the top", (file) => {

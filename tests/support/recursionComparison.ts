@@ -26,7 +26,7 @@ export function orderedMoldSteps(station: StationSpec): readonly string[] {
 }
 
 export function massMilligrams(station: StationSpec): number {
-  return station.cavities * (Math.round(station.partMass * 1e6) + Math.round(station.flashMass * 1e6));
+  return station.cavities * (Math.round(station.partMass! * 1e6) + Math.round(station.flashMass! * 1e6));
 }
 
 function samplerOf(time: Distribution): TableSampler {

@@ -1,4 +1,4 @@
-// How strongly the throughput answers to the time of one step, and by which right that may be claimed.
+// The effect of the time of one step on the throughput, and the method that gives it.
 import { mean } from "simple-statistics";
 import type { StepScale } from "#cell/layers/planCell.ts";
 import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
@@ -18,19 +18,19 @@ const elasticityMethods = {
 export type ElasticityMethod = keyof typeof elasticityMethods;
 
 /**
- * All draws of the step are made so much shorter and so much longer: small enough for a slope, large enough to be seen in whole
- * parts. Both ways, since near a balance the cell answers less to a shorter step than to a longer one.
+ * All draws of the step become shorter and longer by this share. It is small enough for a slope and large enough to change the
+ * count of whole parts. Both directions, because near a balance a shorter step has less effect than a longer one.
  */
 const SCALE_STEP = 0.01;
 export const SCALE_FACTORS = { shorter: 1 - SCALE_STEP, longer: 1 + SCALE_STEP } as const;
 
-/** Steps whose share of the critical path is smaller cannot matter much, and each further one costs a run. */
+/** Steps with a smaller share of the critical path have little effect, and each further step costs two runs. */
 const LEAST_SHARE = 0.01;
 const MOST_STEPS = 5;
 
 /**
- * The critical path tells the slope only while nothing else changes: with a fixed order always, with equal stations nearly
- * so; where a longer step may change who is served next, only running the cell anew tells.
+ * The critical path gives the slope only where nothing else changes: exactly with a fixed order, nearly with equal stations.
+ * Where a longer step may change which station is next, the cell is run again.
  */
 export function elasticityMethod(scenario: Scenario): ElasticityMethod {
   const { stations, valve } = scenario;
@@ -39,7 +39,7 @@ export function elasticityMethod(scenario: Scenario): ElasticityMethod {
   return areEqual(stations) && valve.dispatch === "first-ready" ? "estimate" : "difference";
 }
 
-/** Stops, rejects, shifts, changes, parts that overtake each other, and ways alter who is served, or what counts. */
+/** Stops, rejects, work shifts, changes, parts that overtake each other, and walks alter the order of service or what counts. */
 function changesCourse({ stops, quality, maxInMold, takeaway = [], calendar, changes, walk }: Scenario): boolean {
   const isSteady = ({ rejects, maxAge, places, time }: ServerSpec): boolean =>
     rejects === 0 && maxAge === undefined && (places === 1 || time.kind === "fixed");
@@ -47,7 +47,7 @@ function changesCourse({ stops, quality, maxInMold, takeaway = [], calendar, cha
   return altering.some((part) => part !== undefined) || !takeaway.every(isSteady);
 }
 
-/** More stations and packing tables want an operator than there are operators, so that who comes first decides. */
+/** More stations and packing tables call for an operator than there are operators, so that the order of the calls decides. */
 export function sharesCrew(scenario: Scenario): boolean {
   return callers(scenario) > scenario.operators;
 }
@@ -80,7 +80,7 @@ export function elasticities(
   };
 }
 
-/** The steps that are to be run again, shorter and longer; none where the critical path tells enough. */
+/** The steps to run again, shorter and longer; none where the critical path gives the slope. */
 export function elasticityTargets(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly StepScale[] {
   return targetSteps(scenario, answers).flatMap(({ members }) => Object.values(scalesOf(members)));
 }
@@ -106,8 +106,8 @@ function shareAt(places: readonly number[], { criticalShares }: ReplicationAnswe
 }
 
 /**
- * Percent of throughput for one percent of step time, by the central difference of seconds a part, pair by pair. Taken on seconds a
- * part, since these, not their inverse, grow in proportion to a step that binds. Null where no pair made any parts.
+ * Percent of throughput for one percent of step time, by the central difference of seconds a part, pair by pair. Seconds a part,
+ * not their inverse, grow in proportion to a critical step. Null where no pair made any parts.
  */
 export function finiteDifference(
   shorter: readonly ReplicationAnswer[],

@@ -13,7 +13,7 @@ export type ToldStep = Pick<CriticalShare, "step" | "role" | "task">;
 export const STATIONS = "stations";
 export const MASKS = "masks";
 /** Of the heads of identical stations; a common accumulator has one ram. */
-export const RAMS = "rams";
+const RAMS = "rams";
 
 /** The name of the group of a resource; its own where it stands alone. */
 function groupOf(resource: string, scenario: Scenario): string {

@@ -1,11 +1,10 @@
-// How far each resource is from setting the pace of the ideal cycle, and which one is next.
+// The slack of each resource before it sets the pace of the ideal cycle, and the resource with the least slack.
 import { PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { slackPerShot, type IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
 import { areEqual } from "#analysis/ideal/orderedShots.ts";
 import { CREW } from "#analysis/ideal/takeawayOwners.ts";
-import type { BottleneckResource } from "./bottleneck.ts";
 import { MASKS, STATIONS } from "./resourceGroups.ts";
 
 export interface RunnerUp {
@@ -15,11 +14,17 @@ export interface RunnerUp {
   readonly slackPerShot: number;
 }
 
+/** What sets the pace of the run. */
+interface Pace {
+  readonly group: string;
+  readonly steps: readonly { readonly step: string }[];
+}
+
 const CHAMBERS = "chambers";
 const DIE_ZONE = "die zone";
 
-/** Of the circuits that keep another resource busy than the one that sets the pace, the one with the least slack. */
-export function runnerUp(scenario: Scenario, pace: BottleneckResource | undefined, ideal: IdealCycle): RunnerUp | null {
+/** The circuit with the least slack among those of resources that do not set the pace. */
+export function runnerUp(scenario: Scenario, pace: Pace | undefined, ideal: IdealCycle): RunnerUp | null {
   const leader = leaderOf(scenario, pace, ideal);
   if (leader === null) return null;
   const others = circuitsOf(scenario, ideal).filter(({ name }) => name !== leader);
@@ -34,7 +39,7 @@ export function slackOfGroup(group: string, scenario: Scenario, ideal: IdealCycl
 }
 
 /** Chambers and the die zone are no resources of the run: what sets its pace there is named by the critical circuit. */
-function leaderOf(scenario: Scenario, pace: BottleneckResource | undefined, ideal: IdealCycle): string | null {
+function leaderOf(scenario: Scenario, pace: Pace | undefined, ideal: IdealCycle): string | null {
   const [step] = pace?.steps ?? [];
   if (!pace || !step) return null;
   const [first] = ideal.circuits;
@@ -51,7 +56,7 @@ function circuitsOf(scenario: Scenario, ideal: IdealCycle): readonly RunnerUp[] 
   });
 }
 
-/** A bound does not tell different stations apart. */
+/** A bound does not distinguish different stations. */
 function nameOf(group: string, { stations }: Scenario, ideal: IdealCycle): string {
   return ideal.method === "bound" && stations.some(({ name }) => name === group) ? STATIONS : group;
 }

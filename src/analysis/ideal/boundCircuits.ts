@@ -1,4 +1,4 @@
-// What no order of different stations can beat: the screw alone, all stations without waiting, the crew without waiting.
+// Lower bounds of the period for any order of different stations: the screw, all stations and the crew without waits.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { hasRole } from "#cell/words/cellTable.ts";
 import { headOf, PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
@@ -16,10 +16,10 @@ interface Bound {
   readonly ticks: number;
 }
 
-/** Mean ticks of the steps of a process that have this role; of a step with several distributions the one with this number. */
+/** Mean ticks of the steps of a process with this role; `distribution` selects one where a step has several. */
 type Mean = (process: string, role: StepRole, distribution?: number) => number;
 
-/** Bounds at mean times, the one that binds first; the true period may be longer. */
+/** Bounds at mean times, the largest first; the true period may be longer. */
 export function boundCircuits(scenario: Scenario): readonly IdealCircuit[] {
   const { program, processes, steps } = planOf(scenario);
   const mean: Mean = (process, role, distribution = 0) =>
@@ -45,13 +45,13 @@ export function boundCircuits(scenario: Scenario): readonly IdealCircuit[] {
   }));
 }
 
-/** What the quickest shot, again and again, would take of each way by which melt comes. */
+/** The time a shot of each kind of melt delivery if every shot were the fastest one. */
 function screwBounds(scenario: Scenario, mean: Mean): readonly Bound[] {
   const { stations, delivery } = scenario;
   const least = (of: (station: StationSpec, k: number) => number): number => Math.min(...stations.map(of));
   const back = mean(VALVE, "valve.toNeutral");
   const screw = (ticks: number): Bound => ({
-    name: `${PLASTICATOR}, the quickest shot again and again`,
+    name: `${PLASTICATOR}, every shot the fastest`,
     owner: { kind: "screw" },
     resources: [PLASTICATOR],
     ticks,
@@ -82,7 +82,7 @@ function screwBounds(scenario: Scenario, mean: Mean): readonly Bound[] {
   ];
 }
 
-/** A station's turn, whichever way its melt comes. */
+/** The steps of a station's turn with any kind of melt delivery. */
 const turn: readonly StepRole[] = [
   "valve.toPort",
   "mold.travelIn",
@@ -112,7 +112,7 @@ function stationBounds({ stations, operators }: Scenario, mean: Mean): readonly 
   };
   return [
     {
-      name: "all stations, none ever waiting",
+      name: "all stations, without waits",
       owner: { kind: "stations" },
       resources: names,
       ticks: harmonic(turns),
@@ -121,7 +121,7 @@ function stationBounds({ stations, operators }: Scenario, mean: Mean): readonly 
   ];
 }
 
-/** What the fewest parts of a shot take of each server; where every station has one of its own, of all of them together. */
+/** The time of each server for the smallest shot; where every station has its own server, the time of all of them together. */
 function serverBounds(scenario: Scenario, mean: Mean): readonly Bound[] {
   const { stations, takeaway = [] } = scenario;
   const groups = takeawayGroups(scenario);
@@ -141,7 +141,7 @@ function serverBounds(scenario: Scenario, mean: Mean): readonly Bound[] {
   });
 }
 
-/** The pace of several side by side. */
+/** The time a shot of several resources in parallel. */
 function harmonic(ticks: readonly number[]): number {
   return 1 / ticks.reduce((sum, each) => sum + 1 / each, 0);
 }

@@ -2,11 +2,11 @@
 import { edgeAt, type CycleRatio, type TimedGraph } from "./timedGraph.ts";
 
 /**
- * Start of each node in ticks, relative to `origin` (a node of a critical circuit): the longest way from there, every token being
- * one period earlier. Nodes that no way leads to start at 0.
+ * Start of each node in ticks, relative to `origin`, a node of a critical circuit. It is the longest path from there; each token
+ * subtracts one period. Nodes that no path reaches start at 0.
  *
  * Source: Baccelli, Cohen, Olsder and Quadrat, Synchronization and Linearity (1992), chapter 3: the columns of the star of the
- * normalised matrix at critical nodes are eigenvectors (from memory).
+ * normalized matrix at critical nodes are eigenvectors (from memory).
  */
 export function earliestStarts(graph: TimedGraph, ratio: CycleRatio, origin: number): readonly number[] {
   const period = ratio.ticks / ratio.tokens;
@@ -17,7 +17,7 @@ export function earliestStarts(graph: TimedGraph, ratio: CycleRatio, origin: num
     for (let i = 0; i < graph.edges.length; i++) {
       const { from, to, weight, tokens } = edgeAt(graph, i);
       const start = starts[from]! + weight - tokens * period;
-      // A period that is no whole number of ticks leaves rounding behind, which must not be taken for a longer way.
+      // A period that is not a whole number of ticks causes rounding, which must not count as a longer path.
       if (start > starts[to]! + roundingTicks) {
         starts[to] = start;
         moved = true;

@@ -1,4 +1,4 @@
-// Finds some circuit among chosen edges of a graph, or knows that there is none.
+// Finds a circuit among chosen edges of a graph, or shows that there is none.
 import { edgeAt, type TimedGraph } from "./timedGraph.ts";
 
 /** Indices of the edges of one circuit in order, or null where the chosen edges have none. */
@@ -21,7 +21,7 @@ export function findCircuit(graph: TimedGraph, chosen: (edge: number) => boolean
   return walkBack(graph, chosen, missing);
 }
 
-/** Every node that still misses an event has an edge from another such node: going back must come round. */
+/** Every node that still misses an event has an edge from another such node, so that the way back must repeat a node. */
 function walkBack(graph: TimedGraph, chosen: (edge: number) => boolean, missing: Int32Array): readonly number[] | null {
   const into = new Int32Array(graph.nodes).fill(-1);
   graph.edges.forEach(({ from, to }, edge) => {
@@ -31,7 +31,7 @@ function walkBack(graph: TimedGraph, chosen: (edge: number) => boolean, missing:
   return start < 0 ? null : circuitBehind(graph, into, start);
 }
 
-/** The circuit that is reached by going back from `start` along each node's one incoming edge, or null at a dead end. */
+/** The circuit on the way back from `start` along each node's one incoming edge, or null at a dead end. */
 export function circuitBehind(graph: TimedGraph, into: Int32Array, start: number): readonly number[] | null {
   const order = new Map<number, number>();
   const way: number[] = [];

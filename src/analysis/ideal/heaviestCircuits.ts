@@ -1,10 +1,10 @@
-// For every edge of a timed event graph the heaviest circuit through it, measured against the maximum cycle ratio.
+// The heaviest circuit through every edge of a timed event graph, relative to the maximum cycle ratio.
 import { edgeAt, reducedWeight, type CycleRatio, type TimedGraph } from "./timedGraph.ts";
 
 /**
  * Edge indices of the circuits, each once, smallest node first; an edge on no circuit adds none.
- * An edge's heaviest circuit is the edge and the longest way back from its end. No circuit being heavier than the
- * ratio, longest ways exist and pass no node twice.
+ * An edge's heaviest circuit is the edge and the longest way back from its end. No circuit is heavier than the
+ * ratio, so longest ways exist and pass no node twice.
  */
 export function heaviestCircuits(graph: TimedGraph, ratio: CycleRatio): readonly (readonly number[])[] {
   const outgoing = edgesBy(graph, "from");
@@ -71,7 +71,7 @@ function wayBetween(graph: TimedGraph, into: Int32Array, source: number, target:
   return way.toReversed();
 }
 
-/** So that the same circuit, found from different edges, is recognized. */
+/** Starts at the smallest node, so that the same circuit found from different edges has the same list. */
 function fromSmallestNode(graph: TimedGraph, circuit: readonly number[]): readonly number[] {
   const nodes = circuit.map((edge) => edgeAt(graph, edge).from);
   const first = nodes.indexOf(nodes.reduce((least, node) => Math.min(least, node), Infinity));

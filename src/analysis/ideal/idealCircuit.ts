@@ -1,7 +1,7 @@
-// A circuit of the ideal cycle, in the words and units of its readers.
+// A circuit of the ideal cycle with its name, its resource and its times in seconds.
 import type { StepRole } from "#cell/words/stepNames.ts";
 
-/** What a circuit keeps busy all the way round; what there is one of for each station bears the station's or its own name. */
+/** The resource that a circuit keeps busy all the time; stations, masks and servers have names. */
 export type CircuitOwner =
   | { readonly kind: "screw" | "valve" | "chambers" | "die zone" | "crew" | "stations" | "masks" }
   | { readonly kind: "station" | "mask" | "server"; readonly name: string };
@@ -29,7 +29,7 @@ export interface IdealCircuit {
   readonly critical: boolean;
 }
 
-/** Whether the circuit is the screw's, or leads through the screw and other resources. */
+/** Whether the circuit belongs to the screw, or passes the screw and other resources. */
 export function passesScrew({ owner, steps }: Pick<IdealCircuit, "owner" | "steps">): boolean {
   if (owner) return owner.kind === "screw";
   return steps.some(({ role }) => role === "screw.recharge" || role === "screw.extrude");

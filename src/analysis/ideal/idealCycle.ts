@@ -1,4 +1,4 @@
-// The ideal cycle: the period that the cell would keep if every step took its mean time, what sets it, and the slack of all else.
+// The ideal cycle: the period of the cell when every step takes its mean time, the circuit that sets it, and all slacks.
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { invariant } from "#foundation/invariant.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
@@ -9,8 +9,8 @@ import type { StepRole } from "#cell/words/stepNames.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { boundCircuits } from "./boundCircuits.ts";
 import { passesScrew, type IdealCircuit } from "./idealCircuit.ts";
-import { calmOf, planOf } from "./planOf.ts";
-import { circuitBeyondTheMold, withOwnCircuits } from "./takeawayCircuits.ts";
+import { undisturbedOf, planOf } from "./planOf.ts";
+import { takeawayCircuit, withOwnCircuits } from "./takeawayCircuits.ts";
 import { CREW } from "./takeawayOwners.ts";
 import { maxPlus, type Circuit } from "./maxPlus.ts";
 import { areEqual, orderedShots, type GraphStep, type OrderedShots } from "./orderedShots.ts";
@@ -26,15 +26,15 @@ export interface IdealStep {
   readonly start: number;
   readonly end: number;
   readonly critical: boolean;
-  /** All resources that it keeps busy, as a drop keeps screw, valve and station. */
+  /** All resources that it keeps busy; a drop keeps screw, valve and station busy. */
   readonly occupies: readonly string[];
 }
 
 export interface IdealCycle {
-  /** `bound`: no order of stations repeats; no cell of these times can be faster than this, and it may be slower. */
+  /** `bound`: no order of stations repeats. No cell with these times is faster than the bound, and it may be slower. */
   readonly method: "fixed order" | "order found by running" | "bound";
   readonly secondsPerShot: number;
-  /** Exactly so many ticks for so many shots. */
+  /** The exact period: `periodTicks` for `shotsPerPeriod` shots. */
   readonly periodTicks: number;
   readonly shotsPerPeriod: number;
   /** The critical one first, then by slack. */
@@ -43,16 +43,16 @@ export interface IdealCycle {
   readonly slackOf: (resource: string, step: string) => number | null;
   /** Empty for a bound. */
   readonly schedule: readonly IdealStep[];
-  /** Station circuit / plasticator circuit: the stations of this kind that keep the screw busy; null where stations differ. */
+  /** Station circuit / screw circuit: the number of such stations that keeps the screw busy; null where stations differ. */
   readonly stationsNeeded: number | null;
 }
 
 /**
- * Times are the means of the sampled distributions, in whole microseconds. The graph comes from running the cycle table itself, so that it
- * cannot disagree with the simulation; the period comes from the graph alone. Nothing stops in it.
+ * Times are the means of the sampled distributions, in whole microseconds. The graph comes from a run of the cycle table itself, so
+ * that it agrees with the simulation. The period comes from the graph alone. There are no stops.
  */
 export function idealCycle(disturbed: Scenario): IdealCycle {
-  const scenario = calmOf(disturbed);
+  const scenario = undisturbedOf(disturbed);
   const order = orderedShots(scenario);
   if (!order) return boundCycle(scenario);
   const solved = maxPlus(order.graph);
@@ -75,9 +75,9 @@ export function idealCycle(disturbed: Scenario): IdealCycle {
   };
 }
 
-/** Circuits come heaviest first, equal ones by their numbers; of those that keep the same resource busy the others are short cuts through it. */
+/** The heaviest circuit comes first, equal ones in reading order. Of circuits with one name only the heaviest counts. */
 function heaviestByName(circuits: readonly IdealCircuit[]): IdealCircuit[] {
-  // One that takes no time, as that of a ram which only watches, keeps nobody busy.
+  // A circuit that takes no time, such as that of a ram that is only displayed, keeps no resource busy.
   const kept = circuits
     .filter(({ seconds, critical }) => seconds > 0 || critical)
     .filter((circuit, i, all) => all.findIndex((other) => other.name === circuit.name) === i);
@@ -112,7 +112,7 @@ function describe(circuit: Circuit, order: OrderedShots, scenario: Scenario, isF
 const EACH_STATION = "each station";
 const EACH_MASK = "each mask";
 
-/** Of equal stations each, and of their masks. */
+/** Equal stations share one name, and so do their masks. */
 function folded(resource: string, resources: readonly CellResource[]): string {
   const kind = resources.find(({ name }) => name === resource)?.kind;
   return kind === "station" ? EACH_STATION : kind === "mask" ? EACH_MASK : resource;
@@ -120,18 +120,18 @@ function folded(resource: string, resources: readonly CellResource[]): string {
 
 type Named = Pick<IdealCircuit, "name" | "owner">;
 
-/** A circuit is named after the resource that it keeps busy all the way round. */
+/** A circuit has the name of the resource that it keeps busy all the time. */
 function nameOf(steps: readonly GraphStep[], scenario: Scenario, isFolded: boolean): Named {
   const has = (...roles: readonly StepRole[]): boolean => steps.some((step) => hasRole(step, ...roles));
   const cooled = steps.filter((step) => hasRole(step, "mold.cool")).map(({ process }) => process);
-  const beyond = maskAlone(steps, isFolded) ?? circuitBeyondTheMold(steps, scenario);
-  if (beyond !== undefined) return beyond;
+  const named = maskAlone(steps, isFolded) ?? takeawayCircuit(steps, scenario);
+  if (named !== undefined) return named;
   if (has("screw.recharge", "screw.extrude")) {
     if (cooled.length > 0) return { name: "plasticator and station", owner: null };
     const { delivery } = scenario;
     if (delivery.kind === "accumulator-head" && has("mold.drop")) return chamberNamed(steps, isFolded);
     const isPlain = delivery.kind !== "reciprocating-screw" || delivery.rechargeStarts === "valve-neutral";
-    const way = isPlain ? "" : `, by way of the ${has("mold.close") ? "closing mold" : "valve"}`;
+    const way = isPlain ? "" : `, through the ${has("mold.close") ? "closing mold" : "valve"}`;
     return { name: `${PLASTICATOR}${way}`, owner: { kind: "screw" } };
   }
   const [name] = cooled;
@@ -143,7 +143,7 @@ function nameOf(steps: readonly GraphStep[], scenario: Scenario, isFolded: boole
   return { name: [...new Set(steps.map(({ process }) => process))].toSorted().join(" and "), owner: null };
 }
 
-/** The mask that does all of it, from one hand-over to the next. */
+/** The mask whose steps are all of the circuit, from one transfer of parts to the next. */
 function maskAlone(steps: readonly GraphStep[], isFolded: boolean): Named | undefined {
   const [first, ...others] = new Map(steps.filter(({ timed }) => timed).map((step) => [step.process, step])).values();
   if (first?.kind !== "mask" || others.length > 0) return undefined;
@@ -174,14 +174,14 @@ function slackTable(
   return table;
 }
 
-/** Of equal stations, which `resources` are given for, all resources for which one stands. */
+/** All resources that one folded resource stands for; `resources` is empty where stations differ. */
 function unfolded(resource: string, resources: readonly CellResource[]): readonly string[] {
   const found = resources.find(({ name }) => name === resource);
   if (found?.station === undefined) return [resource];
   return resources.filter(({ kind, station }) => kind === found.kind && station !== undefined).map(({ name }) => name);
 }
 
-/** Every step as early as the period allows, each within the one period that is shown, until each station has had its turn. */
+/** Every step as early as the period allows, over one period, or over one turn of each station where these are equal. */
 function schedule(
   order: OrderedShots,
   ratio: { readonly ticks: number; readonly tokens: number },
@@ -201,7 +201,7 @@ function schedule(
   return turns
     .flatMap((turn, k) =>
       order.steps.flatMap((step, node) => {
-        // Parts ripen beside the server that waits for them, and keep nothing busy.
+        // Parts age before the server that waits for them, and keep no resource busy.
         if (!step.timed || step.kind === "age clock") return [];
         const start = modulo(starts[node]! - first + k * period, length);
         const station = step.station === undefined ? "" : (turn ?? step.station);
@@ -223,14 +223,14 @@ function schedule(
     .toSorted((a, b) => a.start - b.start || a.shot - b.shot || (a.resource < b.resource ? -1 : 1));
 }
 
-/** What is for another station the same as the named resource is for its own. */
+/** The resource of another station that corresponds to the named one. */
 function inPlaceOf(resource: string, other: string, resources: readonly CellResource[]): string {
   const found = resources.find(({ name }) => name === resource);
   if (found?.station === undefined) return resource;
   return resources.find(({ kind, station }) => kind === found.kind && station === other)!.name;
 }
 
-/** Into [0, by), a rounding below 0 counting as 0. */
+/** In [0, by); a rounding error below 0 counts as 0. */
 function modulo(value: number, by: number): number {
   const rest = value - Math.floor(value / by) * by;
   return by - rest < 1e-3 ? 0 : rest;
@@ -245,7 +245,7 @@ function stationsNeeded(circuits: readonly IdealCircuit[], scenario: Scenario): 
   );
   const plasticator = circuits.filter(passesScrew).toSorted((a, b) => b.secondsPerShot - a.secondsPerShot)[0];
   if (!station || !plasticator) return null;
-  // A screw that was turned down to the molds could serve more of them.
+  // A screw that is turned down to the molds could serve more of them.
   const full = scenario.delivery.kind === "continuous" ? slowedBy(scenario) : 1;
   return (station.secondsPerShot * count * full) / plasticator.secondsPerShot;
 }

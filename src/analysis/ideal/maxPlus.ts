@@ -1,4 +1,4 @@
-// What a timed event graph says without being run: its period, the circuits that set it, and every other one's slack.
+// The period of a timed event graph, the circuits that set it, and the slack of all other circuits.
 import { invariant } from "#foundation/invariant.ts";
 import { findCircuit } from "./findCircuit.ts";
 import { heaviestCircuits } from "./heaviestCircuits.ts";
@@ -20,9 +20,9 @@ export interface Circuit {
 }
 
 export type MaxPlus =
-  /** A circuit without tokens: each of its events waits for itself, nothing ever happens. */
+  /** A circuit without tokens: each of its events waits for itself. */
   | { readonly kind: "deadlock"; readonly nodes: readonly number[]; readonly edges: readonly number[] }
-  /** No circuit: nothing repeats, nothing sets a period. */
+  /** No circuit sets a period. */
   | { readonly kind: "acyclic" }
   | {
       readonly kind: "periodic";
@@ -30,7 +30,7 @@ export type MaxPlus =
       readonly ratio: CycleRatio;
       /** The heaviest circuit through every edge, each once: the critical ones first, then by slack. */
       readonly circuits: readonly Circuit[];
-      /** The first of them, one of the critical ones. */
+      /** The first of the circuits. */
       readonly critical: Circuit;
       /** Least slack of the circuits through the node; null on no circuit. */
       readonly slackOf: (node: number) => number | null;

@@ -1,9 +1,9 @@
-// The maximum cycle ratio of a timed event graph, exact: the period that no schedule of it can beat.
+// The exact maximum cycle ratio of a timed event graph, which is the shortest period of any schedule.
 import { circuitBehind } from "./findCircuit.ts";
 import { edgeAt, reducedWeight, waySums, type CycleRatio, type TimedGraph } from "./timedGraph.ts";
 
 /**
- * Starts from any circuit and goes to a heavier one until there is none; each step is strictly heavier, so it ends.
+ * Starts from any circuit and continues with a heavier one until there is none. Each circuit is strictly heavier, so it ends.
  * Source: the negative-cycle method for the minimum ratio problem, Ahuja, Magnanti and Orlin, Network Flows, 5.7 (from memory).
  */
 export function maximumCycleRatio(graph: TimedGraph, anyCircuit: readonly number[]): readonly number[] {
@@ -21,7 +21,7 @@ export function cycleRatio(graph: TimedGraph, circuit: readonly number[]): Cycle
   return { ticks: weight / divisor, tokens: tokens / divisor };
 }
 
-/** Bellman and Ford: longest ways from anywhere; a circuit among the nodes' best edges is heavier than the ratio. */
+/** Bellman-Ford: longest ways from any node. A circuit among the nodes' best edges is heavier than the ratio. */
 function circuitAbove(graph: TimedGraph, ratio: CycleRatio): readonly number[] | null {
   const weight = new Float64Array(graph.nodes);
   const tokens = new Float64Array(graph.nodes);
@@ -56,7 +56,7 @@ function lengthen(
   return longer;
 }
 
-/** Some circuit of the graph in which each node has at most the one edge `into` it. */
+/** A circuit of the graph in which each node has at most the one edge `into` it. */
 function circuitAmong(graph: TimedGraph, into: Int32Array): readonly number[] | null {
   const firstSeenFrom = new Int32Array(graph.nodes).fill(-1);
   for (let start = 0; start < graph.nodes; start++) {

@@ -1,11 +1,11 @@
-// The order in which stations are served, as a timed event graph: known beforehand, or found by running until it repeats.
+// The order in which stations are served, as a timed event graph: fixed, or found by a run until it repeats.
 import { cellFlow, type FlowNode } from "#cell/run/cellFlow.ts";
 import { hasRole, shotRoles } from "#cell/words/cellTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { planOf } from "./planOf.ts";
 import type { TimedEdge, TimedGraph } from "./timedGraph.ts";
 
-/** A step of the graph; of equal stations one stands for all. */
+/** A step of the graph; one of several equal stations stands for all. */
 export interface GraphStep extends Omit<FlowNode, "occurrence" | "start" | "needed"> {
   /** Counts the shots of one period from 0. */
   readonly shot: number;
@@ -19,16 +19,16 @@ export interface OrderedShots {
   readonly shotsPerToken: number;
 }
 
-/** Shots run in the search for a repeating order: most repeat soon, some only after a long transient. */
+/** Shots of each run in the search for a repeating order. Most orders repeat soon, some only after a long transient. */
 const searches = [300, 1200, 6000];
-/** The longest order that is looked for, in shots, and in steps: a graph of more takes minutes, and tells nobody anything. */
+/** The longest order of the search, in shots and in steps. A larger graph takes minutes and its result is of no use. */
 const longestOrder = 400;
 const mostNodes = 3000;
 
 /** Undefined where no order repeats within the search. */
 export function orderedShots(scenario: Scenario): OrderedShots | undefined {
   const count = scenario.stations.length;
-  // Servers after the molds and walking people serve whatever comes first: their order is found, never assumed.
+  // Servers after the molds and walking operators serve the first call. Their order comes from a run.
   if (scenario.takeaway || scenario.walk) return foundOrder(scenario);
   if (areEqual(scenario.stations) && scenario.valve.dispatch !== "priority") return knownOrder(scenario, 1);
   const sharesCrew = scenario.stations.some((station) => station.remove.by === "operator");
@@ -36,7 +36,7 @@ export function orderedShots(scenario: Scenario): OrderedShots | undefined {
   return foundOrder(scenario);
 }
 
-/** Equal but for their names, so that each takes its turn. */
+/** Equal except for their names, so that they take turns. */
 export function areEqual(stations: readonly StationSpec[]): boolean {
   const described = stations.map((station) => JSON.stringify({ ...station, name: "", priority: 0, product: "" }));
   return new Set(described).size === 1;
@@ -46,10 +46,10 @@ export function areEqual(stations: readonly StationSpec[]): boolean {
 function knownOrder(scenario: Scenario, period: number): OrderedShots {
   const count = scenario.stations.length;
   const plan = planOf(scenario);
-  // So many turns later nothing depends on what was there at the start, be it an operator or a shot in the chamber.
+  // After this many turns no step depends on the initial state, such as a free operator or a shot in the chamber.
   const reserve = Math.max(...plan.program.table.places.map(({ tokens }) => tokens));
   const turns = 4 + Math.ceil((2 * reserve) / count);
-  // A station may be behind the others by as many turns as it has shots before it.
+  // A station may lag behind the others by as many turns as it has shots before it.
   const nodes = cellFlow(plan, (turns + 2) * count);
   const names = scenario.stations.map(({ name }) => name);
   const shots = shotNumbers(nodes, ({ process, occurrence }) => occurrence * count + names.indexOf(process));
@@ -69,8 +69,8 @@ function knownOrder(scenario: Scenario, period: number): OrderedShots {
 }
 
 /**
- * The shot that each node belongs to: a station's cycle by its first step, all that follows it up by the youngest shot of those that it
- * needed; -1 for the first charge of a cold start.
+ * The shot of each node. The first step of a station's cycle counts it; any other node has the latest shot among its needs. The
+ * first charge of a cold start has -1.
  */
 function shotNumbers(nodes: readonly FlowNode[], numberOf: (first: FlowNode) => number): readonly number[] {
   const shots: number[] = [];
@@ -82,7 +82,7 @@ function shotNumbers(nodes: readonly FlowNode[], numberOf: (first: FlowNode) => 
   return shots;
 }
 
-/** Runs at mean times until everything that starts in one stretch of shots starts again, equally later, in the next. */
+/** Runs at mean times until all starts of one stretch of shots repeat in the next stretch, all later by the same time. */
 function foundOrder(scenario: Scenario): OrderedShots | undefined {
   const plan = planOf(scenario);
   for (const shots of searches) {
@@ -92,7 +92,7 @@ function foundOrder(scenario: Scenario): OrderedShots | undefined {
   return undefined;
 }
 
-/** Which of its places a server takes makes no difference: in a flow they have one name, or an order would repeat late or never. */
+/** The places of a server have one name in a flow, because an order of single places repeats late or never. */
 function repeatedOrder(nodes: readonly FlowNode[]): OrderedShots | undefined {
   const drops = nodes.flatMap((node, i) => (hasRole(node, ...shotRoles) ? [i] : []));
   const memory = longestTurn(nodes);
@@ -107,8 +107,8 @@ function repeatedOrder(nodes: readonly FlowNode[]): OrderedShots | undefined {
 }
 
 /**
- * The longest time between two starts of a process that still goes on, or from the start of a step to that of another which needed
- * it: so long may a step be out of sight that still counts.
+ * The longest time between two starts of a process, or from the start of a step to the start of a step that needs it. A state may
+ * depend on steps that are this old.
  */
 function longestTurn(nodes: readonly FlowNode[]): number {
   const before = new Map<string, number>();
@@ -135,7 +135,7 @@ function repeats(
     const earlier = nodes[i - step];
     const isSame =
       earlier?.process === node.process && earlier.position === node.position && node.start - earlier.start === stretch;
-    // While a buffer still fills, the starts repeat, but each needs an older part than the one before.
+    // While a buffer fills, the starts repeat, but each needs an older part than the one before.
     if (!isSame || node.needed.some((before, k) => before - earlier.needed[k]! !== step)) return false;
   }
   return true;
@@ -162,7 +162,7 @@ function foldWindow(
   return { method: "order found by running", shotsPerToken: period, ...folded };
 }
 
-/** Of steps that start at one instant as the same step of alike places: which of them each is. */
+/** Numbers the steps that start at one instant as the same step of equal places. */
 function sameInstant(nodes: readonly FlowNode[]): readonly number[] {
   const seen = new Map<string, number>();
   return nodes.map(({ process, position, start }) => {
@@ -173,7 +173,7 @@ function sameInstant(nodes: readonly FlowNode[]): readonly number[] {
   });
 }
 
-/** How nodes of a run, given by number, become steps of a graph that repeats. */
+/** The rules by which nodes of a run, given by number, become steps of a graph that repeats. */
 interface Folding {
   readonly isKept: (node: number) => boolean;
   readonly keyOf: (node: number) => string;

@@ -1,12 +1,12 @@
-// The plan of a cell, made once for each scenario: the tables and means of its distributions cost more than many a run.
+// The plan of a cell, made once for each scenario because the tables of its distributions can take longer than a run.
 import { planCell, type CellPlan, type StepScale } from "#cell/layers/planCell.ts";
 import { undisturbed } from "#cell/layers/undisturbed.ts";
 import type { CellResource } from "#cell/words/cellTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
-/** Forgotten together with the scenario. */
+/** Weak: a plan is released with its scenario. */
 const plans = new WeakMap<Scenario, Map<string, CellPlan>>();
-const calmScenarios = new WeakMap<Scenario, Scenario>();
+const undisturbedScenarios = new WeakMap<Scenario, Scenario>();
 
 export function planOf(scenario: Scenario, scale: StepScale | null = null): CellPlan {
   const known = plans.get(scenario) ?? new Map<string, CellPlan>();
@@ -17,17 +17,17 @@ export function planOf(scenario: Scenario, scale: StepScale | null = null): Cell
   return plan;
 }
 
-/** Undefined for what has steps or streams of its own and is no resource, such as a server of several places. */
+/** Undefined for a name with steps or streams that is not a resource, such as a server of several places. */
 export function resourceKind(resource: string, scenario: Scenario): CellResource["kind"] | undefined {
   return planOf(scenario).resources.find(({ name }) => name === resource)?.kind;
 }
 
-/** The cell as if nothing ever went wrong; the scenario itself where it names nothing that might, so that both share a plan. */
-export function calmOf(scenario: Scenario): Scenario {
-  const known = calmScenarios.get(scenario);
+/** The scenario without disturbances; the same object where it has none, so that both share a plan. */
+export function undisturbedOf(scenario: Scenario): Scenario {
+  const known = undisturbedScenarios.get(scenario);
   if (known) return known;
-  const calm = undisturbed(scenario);
-  const found = JSON.stringify(calm) === JSON.stringify(scenario) ? scenario : calm;
-  calmScenarios.set(scenario, found);
+  const steady = undisturbed(scenario);
+  const found = JSON.stringify(steady) === JSON.stringify(scenario) ? scenario : steady;
+  undisturbedScenarios.set(scenario, found);
   return found;
 }

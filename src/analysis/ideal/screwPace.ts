@@ -1,20 +1,19 @@
-// What becomes of a screw that never stops: how fast it turns beside the molds, and what they leave to regrind.
+// The rate of the screw in continuous extrusion, and the melt that no mold takes.
 import { extrusionRate, fullRateSeconds, slowedBy } from "#cell/delivery/continuousExtrusion.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "./idealCycle.ts";
 
 export interface ScrewPace {
-  /** `matched`: turned down to the molds; `slowest`: as far as it goes; `full`: the molds could take more; `fixed`: not to be turned. */
+  /** `matched`: at the rate of the molds; `slowest`: at its lowest rate; `full`: the molds could take more; `fixed`: not matched. */
   readonly kind: "matched" | "slowest" | "full" | "fixed";
-  /** kg/s, now and at most. */
-  readonly rate: number;
-  readonly fullRate: number;
-  /** Mean seconds of a parison, now and at full rate. */
+  /** Mean seconds of a parison, at the present rate and at the full rate. */
   readonly parison: number;
   readonly fullParison: number;
-  /** kg/s that no mold takes, at mean times. */
-  readonly excess: number;
+  /** Share of the melt that no mold takes, at mean times. */
+  readonly excessShare: number;
+  /** kg/s, now and at most; absent where masses are not given. */
+  readonly rates?: { readonly now: number; readonly full: number };
 }
 
 const milligramsPerKilogram = 1e6;
@@ -24,17 +23,17 @@ export function screwPace(scenario: Scenario, { secondsPerShot }: IdealCycle): S
   const { delivery } = scenario;
   if (delivery.kind !== "continuous") return undefined;
   const slower = slowedBy(scenario);
-  const rate = (extrusionRate(scenario) * TICKS_PER_SECOND) / milligramsPerKilogram;
+  const perTick = extrusionRate(scenario);
+  const now = perTick === undefined ? undefined : (perTick * TICKS_PER_SECOND) / milligramsPerKilogram;
   const fullParison = fullRateSeconds(scenario);
   const parison = fullParison * slower;
   const isMatched = delivery.moldPace !== undefined && delivery.moldPace <= parison * (1 + 1e-9);
   const turned = slower === 1 ? "full" : isMatched ? "matched" : "slowest";
   return {
     kind: delivery.rate === "fixed" ? "fixed" : turned,
-    rate,
-    fullRate: rate * slower,
     parison,
     fullParison,
-    excess: Math.max(0, rate * (1 - parison / secondsPerShot)),
+    excessShare: Math.max(0, 1 - parison / secondsPerShot),
+    ...(now === undefined ? {} : { rates: { now, full: now * slower } }),
   };
 }

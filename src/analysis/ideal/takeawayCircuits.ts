@@ -1,4 +1,4 @@
-// Circuits that lead through the takeaway or the crew: their names, and what each server and the crew keep busy by themselves.
+// Circuits of the takeaway and the crew, and circuits of single resources that other resources set the pace for.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { hasRole } from "#cell/words/cellTable.ts";
 import { PLASTICATOR } from "#cell/words/cycleNames.ts";
@@ -9,13 +9,13 @@ import type { GraphStep, OrderedShots } from "./orderedShots.ts";
 import { CREW, isByOperator } from "./takeawayOwners.ts";
 import type { CycleRatio } from "./timedGraph.ts";
 
-/** An operator who goes from one to the other, and is waited for in between. */
-const CREW_AND_OTHERS = "crew, with those who wait for it";
+/** An operator serves several resources in turn, and each of them waits in between. */
+const CREW_AND_OTHERS = "crew, with the resources that wait for it";
 
 const crew: CircuitOwner = { kind: "crew" };
 
-/** A circuit that keeps the crew or a server busy, or leads through them; undefined for all others. */
-export function circuitBeyondTheMold(
+/** A circuit that keeps the crew or a server busy, or passes them; undefined for all others. */
+export function takeawayCircuit(
   steps: readonly GraphStep[],
   scenario: Scenario,
 ): Pick<IdealCircuit, "name" | "owner"> | undefined {
@@ -46,8 +46,8 @@ type OwnCircuit = (
 ) => readonly IdealCircuit[];
 
 /**
- * Of each edge only the heaviest circuit is known, so that a resource that is paced by others may have none of its own. What a server
- * needs for the parts of a shot, all of its places at work all the time, is one as well; so is what a station, the screw, the crew needs.
+ * Only the heaviest circuit of each edge is known, so a resource that does not set the pace may have none of its own. The work of a
+ * server on the parts of a shot, in all its places at once, is such a circuit. So is the work of a station, the screw or the crew.
  */
 function ownCircuits(
   { steps, shotsPerToken }: OrderedShots,
@@ -58,7 +58,7 @@ function ownCircuits(
     const ticks = own.reduce((sum, step) => sum + step.ticks, 0);
     if (ticks === 0) return [];
     // Ticks by which the places together are idle in the time of these shots.
-    const spare = places * ratio.ticks - ticks * ratio.tokens;
+    const idle = places * ratio.ticks - ticks * ratio.tokens;
     const shots = places * shotsPerToken;
     return [
       {
@@ -69,8 +69,8 @@ function ownCircuits(
         seconds: ticks / TICKS_PER_SECOND,
         shots,
         secondsPerShot: ticks / shots / TICKS_PER_SECOND,
-        slackSeconds: spare / ratio.tokens / TICKS_PER_SECOND,
-        critical: spare === 0,
+        slackSeconds: idle / ratio.tokens / TICKS_PER_SECOND,
+        critical: idle === 0,
       },
     ];
   };
@@ -95,14 +95,14 @@ function ownCircuits(
   return [...stations, ...screw(steps, scenario, circuit), ...servers, ...own];
 }
 
-/** A reciprocating screw delivers through the valve, and recharges only while that is in neutral. */
+/** A reciprocating screw delivers through the valve, and recharges only while the valve is in neutral. */
 function screw(steps: readonly GraphStep[], { delivery }: Scenario, circuit: OwnCircuit): readonly IdealCircuit[] {
   if (delivery.kind !== "reciprocating-screw" || delivery.rechargeStarts === "mold-closed") return [];
   const turn = steps.filter((step) => hasRole(step, "screw.recharge", "valve.toPort", "mold.drop", "valve.toNeutral"));
   return circuit(PLASTICATOR, { kind: "screw" }, turn, 1);
 }
 
-/** What only some resource needs by itself is no ring of several; lighter than the heaviest of those, such a ring tells nothing. */
+/** Adds the circuits of single resources. A circuit of several resources that is lighter than the heaviest of these is left out. */
 export function withOwnCircuits(
   found: readonly IdealCircuit[],
   order: OrderedShots,

@@ -1,4 +1,4 @@
-// Which steps are the crew's, where circuits and bottlenecks are named.
+// The steps of the crew in circuits and bottlenecks.
 import type { CellStep } from "#cell/words/cellTable.ts";
 import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -10,7 +10,7 @@ export function isByOperator({ task }: Pick<CellStep, "task">): boolean {
   return task === "removal" || task === "packing";
 }
 
-/** Stations and places that may call for an operator in every cycle, so that people may be short. */
+/** The number of stations and places that may call for an operator in every cycle. */
 export function callers(scenario: Scenario): number {
   const packing = takeawayGroups(scenario).filter(({ server }) => server.by === "operator");
   const places = packing.reduce((sum, group) => sum + group.places.length, 0);

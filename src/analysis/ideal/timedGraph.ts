@@ -1,11 +1,11 @@
-// A timed event graph: events as nodes, and edges that say how long after which earlier event one may happen.
+// A timed event graph: events are nodes, and an edge is the least time from an earlier event to a later one.
 
 export interface TimedEdge {
   readonly from: number;
   readonly to: number;
-  /** Whole ticks from the one event to the other. */
+  /** Whole ticks between the two events. */
   readonly weight: number;
-  /** So many occurrences later: event k of `to` waits for event k − tokens of `from`. */
+  /** Event k of `to` waits for event k − tokens of `from`. */
   readonly tokens: number;
 }
 
@@ -15,13 +15,13 @@ export interface TimedGraph {
   readonly edges: readonly TimedEdge[];
 }
 
-/** Ticks per token of a circuit, in lowest terms: exact where their quotient would not be. */
+/** Ticks per token of a circuit, in lowest terms, because their quotient is not exact. */
 export interface CycleRatio {
   readonly ticks: number;
   readonly tokens: number;
 }
 
-/** What a way through the graph takes: both sums are exact. */
+/** The exact sums over a way through the graph. */
 export interface WaySums {
   readonly weight: number;
   readonly tokens: number;

@@ -1,4 +1,4 @@
-// Takes the places of a server together: tables tell of a trimmer, not of each of its heads.
+// Adds the places of a server together, because tables list a server, not each of its places.
 import type { StateKind } from "#cell/words/stateNames.ts";
 import type { CellRecord } from "#cell/records/cellRecord.ts";
 
@@ -25,7 +25,7 @@ export function wholeStates(shares: readonly StateShare[], servers?: Servers): r
   }));
 }
 
-/** Of several places one at a time has the longest active period; the shifting of one to another stays within the server. */
+/** One place at a time has the longest active period; a change from one to another stays within the server. */
 export function wholeActive(shares: readonly ActiveShare[], servers?: Servers): readonly ActiveShare[] {
   return folded(shares, servers, ({ resource }) => resource).map(({ rows }) => ({
     resource: rows[0]!.resource,
@@ -34,7 +34,7 @@ export function wholeActive(shares: readonly ActiveShare[], servers?: Servers): 
   }));
 }
 
-/** Rows with the same key once their resource is named by its server, in the order of the first of each. */
+/** Groups of rows with the same key, each resource under the name of its server, in the order of first occurrence. */
 function folded<Row extends { readonly resource: string }>(
   rows: readonly Row[],
   servers: Servers | undefined,

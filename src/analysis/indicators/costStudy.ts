@@ -1,4 +1,4 @@
-// The cost of an hour and of a thousand good parts over the replications, item by item, and what would give the items left out.
+// The cost of an hour and of 1,000 good parts over the replications, item by item, and the keys of items left out.
 import { settledWarmup } from "#cell/run/settledWarmup.ts";
 import type { CostSpec, Scenario } from "#scenario/scenario.ts";
 import { costRules, valueOf, type CostedHour, type CostRule } from "./cost.ts";
@@ -6,6 +6,7 @@ import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import { cellElements } from "./kpiRows.ts";
 import { CELL, type MeasureValue } from "#analysis/replication/measures.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
+import { missingMass } from "#analysis/window/missingMass.ts";
 import type { StationWindow } from "#analysis/window/stationWindow.ts";
 
 export interface CostRow {
@@ -29,6 +30,8 @@ export interface CostStudy {
 }
 
 export const COST_MEASURE = "cost per 1,000 good parts";
+export const costMeasureMeaning =
+  "Cost of all items over the good parts, for a thousand of them; the unit is the currency.";
 
 type Observed = Pick<ReplicationAnswer, "measures" | "elementTimes" | "resin">;
 
@@ -58,7 +61,7 @@ export function costStudy(
     ...tableOf(items, good),
     missing: left
       .filter((rule) => rule.isExtra !== true)
-      .map((rule) => ({ item: rule.item, keys: missingKeys(rule, costs, windows) })),
+      .map((rule) => ({ item: rule.item, keys: missingKeys(rule, scenario, windows) })),
   };
 }
 
@@ -103,20 +106,21 @@ function perThousand(values: readonly number[], good: readonly number[]): readon
 }
 
 function intervalOf(values: readonly (number | null)[]): Interval | null {
-  const told = values.filter((value) => value !== null);
-  return told.length === 0 ? null : meanInterval(told);
+  const known = values.filter((value) => value !== null);
+  return known.length === 0 ? null : meanInterval(known);
 }
 
-function missingKeys(rule: CostRule, costs: CostSpec, windows: readonly StationWindow[]): readonly string[] {
-  const rate = costs[rule.rate] === undefined ? [`costs.${rule.rate}`] : [];
-  if (!rule.window) return rate;
+function missingKeys(rule: CostRule, scenario: Scenario, windows: readonly StationWindow[]): readonly string[] {
+  const rate = scenario.costs?.[rule.rate] === undefined ? [`costs.${rule.rate}`] : [];
+  const mass = rule.isByMass === true ? missingMass(scenario.stations) : [];
+  if (!rule.window) return [...rate, ...mass];
   const { quantity, keys } = rule.window;
   const lacking = windows.flatMap(({ missing }) => missing.filter((row) => row.quantity === quantity));
   const known = windows.length > 0;
-  return [...new Set([...rate, ...(known ? lacking.flatMap((row) => row.keys) : keys)])];
+  return [...new Set([...rate, ...mass, ...(known ? lacking.flatMap((row) => row.keys) : keys)])];
 }
 
-/** The cost of a thousand good parts as a measure of each replication, beside the others. */
+/** The cost of 1,000 good parts as a measure of each replication. */
 export function costMeasures(costs: CostStudy | null): readonly { readonly measures: readonly MeasureValue[] }[] {
   return (costs?.perThousandOf ?? []).map((value) => ({
     measures: value === null ? [] : [{ resource: CELL, measure: COST_MEASURE, unit: costs?.currency ?? "", value }],

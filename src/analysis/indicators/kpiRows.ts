@@ -1,4 +1,4 @@
-// The indicators of the cell and of each station over the replications, from states, critical path and parts counted.
+// The indicators of the cell and of each station over the replications, from state times and counted parts.
 import { mean } from "simple-statistics";
 import { settledWarmup } from "#cell/run/settledWarmup.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
@@ -7,7 +7,7 @@ import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import { kpiSpecs, plannedKpiSpecs, type KpiInput, type KpiSpec } from "./kpi.ts";
 import { CELL } from "#analysis/replication/measures.ts";
-import { calmOf, planOf } from "#analysis/ideal/planOf.ts";
+import { undisturbedOf, planOf } from "#analysis/ideal/planOf.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 import { timeElements, type TimeElements } from "./timeElements.ts";
 
@@ -22,7 +22,7 @@ type Observed = Pick<ReplicationAnswer, "measures" | "elementTimes">;
 
 const secondsPerHour = 3600;
 
-/** The cell first, then its stations. An indicator that no replication can tell is left out. */
+/** The cell first, then its stations. An indicator without a value in any replication is left out. */
 export function kpiRows(scenario: Scenario, answers: readonly Observed[], ideal: IdealCycle): readonly KpiRow[] {
   const seconds = scenario.run.length - settledWarmup(scenario);
   const specs = scenario.calendar ? plannedKpiSpecs : kpiSpecs;
@@ -62,20 +62,20 @@ function counted({ measures }: Observed, resource: string, measure: string, seco
 }
 
 /**
- * The cell as a work unit produces while any part of it works, its people included: somebody always does unless the cell stands
- * still as a whole, by a stop, a set-up, a break or the end of a shift. A wait of one resource for another is thus no down time of
- * the cell but shows in its effectiveness, which cannot pass 1 where every step takes its mean time.
+ * The cell as a work unit produces while any part of it works, operators included. Only a stop, a set-up, a break or the end of a
+ * work shift of the whole cell interrupts it. A wait of one resource for another is no down time of the cell, but lowers its
+ * effectiveness. Where every step takes its mean time, effectiveness cannot exceed 1.
  */
 export function cellElements(answer: Pick<Observed, "elementTimes">): TimeElements {
   return elementsOf(null, answer);
 }
 
-/** A station's own states: what it waits for screw, valve or crew is lost to it. */
+/** A station's own states: its waits for screw, valve or crew are lost time. */
 function elementsOf(unit: string | null, { elementTimes }: Pick<Observed, "elementTimes">): TimeElements {
   return timeElements(elementTimes.filter(({ station }) => station === unit));
 }
 
-/** Ideal seconds a shot over the parts of a shot; of different molds the mean over the shots of the ideal period. */
+/** Ideal seconds a shot over the parts of a shot; with different molds the mean over the shots of the ideal period. */
 function cellRunTime({ stations }: Scenario, { schedule, secondsPerShot }: IdealCycle): number {
   const cavities = new Map(stations.map((station) => [station.name, station.cavities]));
   const shots = new Map(
@@ -87,9 +87,9 @@ function cellRunTime({ stations }: Scenario, { schedule, secondsPerShot }: Ideal
   return secondsPerShot / mean(parts);
 }
 
-/** One turn of each station that never waits: all that its own process does, at mean times. */
+/** One turn of each station without waits: all steps of its own process at mean times. */
 function turnsOf(scenario: Scenario): readonly number[] {
-  const { program, stationProcess } = planOf(calmOf(scenario));
+  const { program, stationProcess } = planOf(undisturbedOf(scenario));
   return stationProcess.map((process, k) => {
     const steps = program.rows.filter((row) => row.process === process);
     const ticks = steps.map(({ draw }) => (draw?.samplers[k] ?? draw?.samplers[0])?.meanTicks ?? 0);

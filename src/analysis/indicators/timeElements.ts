@@ -1,4 +1,4 @@
-// Splits the time of a work unit into the time elements of ISO 22400-2, added up so that none is lost.
+// Splits the time of a work unit into the time elements of ISO 22400-2 without loss.
 import type { CountedElement } from "#cell/words/elementWords.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 
@@ -18,9 +18,9 @@ export interface TimeElements {
   readonly ADET: number;
   /** Actual unit down time. */
   readonly ADOT: number;
-  /** Actual order execution time: the run is one order, which holds the work unit for all of its planned time. */
+  /** Actual order execution time: the run is one order that occupies the work unit for all planned time. */
   readonly AOET: number;
-  /** Processing time outside of PBT: in none of the others. */
+  /** Processing time outside PBT; no other element includes it. */
   readonly overtime: number;
 }
 

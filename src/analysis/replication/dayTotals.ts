@@ -1,10 +1,10 @@
-// The quarters of an hour of one replication added up to its local days.
+// Sums of the quarters of an hour of one replication for each local day.
 import { dayUses, type QuarterRecord } from "#cell/records/quarterRecord.ts";
 
 export interface DayTotal {
   /** Days from 1970-01-01 to the local date. */
   readonly day: number;
-  /** Seconds of the run: where the part of the day that was observed begins and ends. */
+  /** Seconds of the run at which the observed part of the day begins and ends. */
   readonly from: number;
   readonly until: number;
   /** By use, in the order of `dayUses`, mean over the stations. */
@@ -12,7 +12,7 @@ export interface DayTotal {
   readonly good: number;
 }
 
-/** In the order of time. */
+/** In chronological order. */
 export function dayTotals(quarters: readonly QuarterRecord[]): readonly DayTotal[] {
   const days: DayTotal[] = [];
   for (const { day, from, until, seconds, good } of quarters) {

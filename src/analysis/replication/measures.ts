@@ -1,7 +1,7 @@
-// What is measured of one replication, for the whole cell and for each station.
+// The measures of one replication, for the whole cell and for each station.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { CellRecord, StationRecord } from "#cell/records/cellRecord.ts";
-import { massBalance } from "./massBalance.ts";
+import { massBalance, weighedStations } from "./massBalance.ts";
 
 export interface MeasureValue {
   /** `cell` or a station's name. */
@@ -13,28 +13,46 @@ export interface MeasureValue {
 
 export const CELL = "cell";
 
-const measureUnits = {
-  "good parts per hour": "1/h",
-  "parts per hour": "1/h",
-  "melt per hour": "kg/h",
-  "shots per hour": "1/h",
-  "seconds per shot": "s",
-  "cycle time": "s",
-  "reject share": "share",
-  "lost shots per hour": "1/h",
-  "excess melt": "kg/h",
-  "purged melt": "kg/h",
-  "virgin resin": "kg/h",
-  "regrind used": "kg/h",
-  "surplus regrind": "kg/h",
-} as const;
+export interface MeasureSpec {
+  readonly unit: string;
+  readonly meaning: string;
+}
 
-type Measure = keyof typeof measureUnits;
+export const measureSpecs = {
+  "good parts per hour": {
+    unit: "1/h",
+    meaning: "Parts that no check rejects, for each hour of the observed time. Without checks all parts count as good.",
+  },
+  "parts per hour": { unit: "1/h", meaning: "Parts taken out of the molds, good or not, for each hour." },
+  "melt per hour": { unit: "kg/h", meaning: "Melt that left the screw: shots, lost shots, excess melt and purge." },
+  "shots per hour": { unit: "1/h", meaning: "Shots delivered to the molds, for each hour." },
+  "seconds per shot": { unit: "s", meaning: "Observed time over the shots delivered; of the cell, over all stations." },
+  "cycle time": { unit: "s", meaning: "Mean time of one station from shot to shot." },
+  "reject share": { unit: "share", meaning: "Rejected parts over all parts taken out." },
+  "lost shots per hour": {
+    unit: "1/h",
+    meaning: "Shots that became no part, because a stop or a long hang lost them.",
+  },
+  "excess melt": { unit: "kg/h", meaning: "Melt of a continuous screw that no mold takes; it goes to regrind." },
+  "purged melt": { unit: "kg/h", meaning: "Melt purged at start-ups and changes; it goes to regrind." },
+  "virgin resin": { unit: "kg/h", meaning: "New resin in the feed: the feed less the regrind used." },
+  "regrind used": { unit: "kg/h", meaning: "Regrind that goes back into the feed, at most `regrind.limit` of it." },
+  "surplus regrind": { unit: "kg/h", meaning: "Regrind that is more than the feed may take." },
+} as const satisfies Readonly<Record<string, MeasureSpec>>;
+
+type Measure = keyof typeof measureSpecs;
+
+/** One measure for each reason; `rejects: too light` and so on. */
+export const rejectsMeasure = {
+  prefix: "rejects: ",
+  unit: "1/h",
+  meaning: "Parts rejected for the reason after the colon, for each hour.",
+} as const;
 
 const secondsPerHour = 3600;
 const milligramsPerKilogram = 1e6;
 
-/** A measure that this replication cannot tell, such as the time per shot where none was made, is left out. */
+/** A measure without a value in this replication, such as the time per shot without shots, is left out. */
 export function measuresOf(record: CellRecord): readonly MeasureValue[] {
   const seconds = (record.untilTick - record.fromTick) / TICKS_PER_SECOND;
   const { stations } = record;
@@ -50,12 +68,12 @@ export function measuresOf(record: CellRecord): readonly MeasureValue[] {
 
 type Rejects = StationRecord["rejects"];
 
-/** A row for every reason that there may be, also where no part was refused for it. */
+/** A row for every possible reason, also where it caused no reject. */
 function rejectRows(resource: string, rejects: Rejects, seconds: number): readonly MeasureValue[] {
   return rejects.map(({ reason, parts }) => ({
     resource,
-    measure: `rejects: ${reason}`,
-    unit: "1/h",
+    measure: `${rejectsMeasure.prefix}${reason}`,
+    unit: rejectsMeasure.unit,
     value: parts / (seconds / secondsPerHour),
   }));
 }
@@ -68,13 +86,13 @@ function rejectsByReason(stations: readonly StationRecord[]): Rejects {
   return [...found].map(([reason, parts]) => ({ reason, parts }));
 }
 
-/** Those at the molds, and those that a server after them refuses: its name is the reason. */
+/** Rejects at the molds and at the servers after them; the name of a server is the reason. */
 function rejectsOfCell({ stations, takeaway }: CellRecord): Rejects {
   const later = takeaway?.refused ?? [];
   return [...rejectsByReason(stations), ...later];
 }
 
-/** With servers after the molds a part is good when it has passed the last of them. */
+/** With servers after the molds a part is good when it has passed the last server. */
 function after(record: CellRecord, seconds: number): Readonly<Partial<Record<Measure, number>>> {
   const { takeaway, stations } = record;
   if (!takeaway) return {};
@@ -90,26 +108,29 @@ function rows(resource: string, values: Readonly<Partial<Record<Measure, number>
   return (Object.entries(values) as [Measure, number][]).map(([measure, value]) => ({
     resource,
     measure,
-    unit: measureUnits[measure],
+    unit: measureSpecs[measure].unit,
     value,
   }));
 }
 
-/** Good parts are those that no check refuses; without any, all that are taken out. */
+/** Good parts are those that no check refuses; without checks, all removed parts. */
 function production(stations: readonly StationRecord[], seconds: number): Readonly<Partial<Record<Measure, number>>> {
   const sum = (of: (station: StationRecord) => number): number =>
     stations.reduce((total, station) => total + of(station), 0);
   const hours = seconds / secondsPerHour;
   const shots = sum((station) => station.shots);
   const parts = sum((station) => station.parts);
-  const delivered = sum(({ shots: whole, lostDrops, shotMilligrams }) => (whole + lostDrops) * shotMilligrams);
+  const weighed = weighedStations(stations);
+  const delivered = weighed?.reduce((total, { shots: whole, lostDrops, masses }) => {
+    return total + (whole + lostDrops) * masses.shot;
+  }, 0);
   const rejects = rejectsByReason(stations);
   const refused = rejects.reduce((total, reason) => total + reason.parts, 0);
   const lost = sum((station) => station.lostShots);
   return {
     "good parts per hour": (parts - refused) / hours,
     "parts per hour": parts / hours,
-    "melt per hour": delivered / milligramsPerKilogram / hours,
+    ...(delivered === undefined ? {} : { "melt per hour": delivered / milligramsPerKilogram / hours }),
     "shots per hour": shots / hours,
     ...(shots > 0 ? { "seconds per shot": seconds / shots } : {}),
     ...(parts > 0 ? { "reject share": refused / parts } : {}),
@@ -117,9 +138,11 @@ function production(stations: readonly StationRecord[], seconds: number): Readon
   };
 }
 
-/** What a die that never stops sends to regrind is melt as well; where regrind goes back, what it leaves to be bought. */
+/** Excess melt of continuous extrusion and purged melt count as melt. With regrind, virgin resin and regrind have rows. */
 function melt(record: CellRecord, seconds: number): Readonly<Partial<Record<Measure, number>>> {
-  const { feed, excess, purged, regrindUsed, regrindSurplus, virgin } = massBalance(record);
+  const balance = massBalance(record);
+  if (!balance) return {};
+  const { feed, excess, purged, regrindUsed, regrindSurplus, virgin } = balance;
   const perHour = (milligrams: number): number => milligrams / milligramsPerKilogram / (seconds / secondsPerHour);
   return {
     ...(excess > 0 || purged > 0 ? { "melt per hour": perHour(feed) } : {}),
@@ -135,7 +158,7 @@ function melt(record: CellRecord, seconds: number): Readonly<Partial<Record<Meas
   };
 }
 
-/** From the first shot to the last, so that no part of a cycle counts. */
+/** From the first shot to the last, so that only whole cycles count. */
 function cycle({ shots, firstShotTick, lastShotTick }: StationRecord): Readonly<Partial<Record<Measure, number>>> {
   if (shots < 2) return {};
   return { "cycle time": (lastShotTick - firstShotTick) / (shots - 1) / TICKS_PER_SECOND };

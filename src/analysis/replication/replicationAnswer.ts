@@ -1,4 +1,4 @@
-// What one replication answers: its measures and shares as small plain rows, whoever ran it and wherever.
+// The answer of one replication: its measures and shares as plain rows, the same from any thread.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { CellRecord, ChainShare, ElementTime, StateTime } from "#cell/records/cellRecord.ts";
 import type { ParisonRecord } from "#cell/records/parisonRecord.ts";
@@ -13,7 +13,7 @@ import { wholeActive, wholeStates } from "#analysis/ideal/wholeServers.ts";
 const secondsPerHour = 3600;
 const milligramsPerKilogram = 1e6;
 
-/** A run to make: the cell as it is, or with one step's draws all scaled. */
+/** A run to make: the cell as it is, or with all draws of a step scaled. */
 export interface ReplicationTask {
   /** Counted from 1; the same number always has the same random numbers. */
   readonly replication: number;
@@ -39,39 +39,40 @@ export interface CriticalShare extends Pick<ChainShare, "role" | "task"> {
   readonly tied: number;
 }
 
-/** Of the observed time: the resource's active period was the longest of all, alone or while it handed over to the next. */
+/** Shares of the observed time in which the resource's active period was the longest: alone, or while the next one overlapped. */
 interface ActiveShare {
   readonly resource: string;
   readonly sole: number;
   readonly shifting: number;
 }
 
-/** What one kind of stop of one resource did in the observed time. */
+/** The counts and times of one kind of stop of one resource in the observed time. */
 export interface StopCount {
   readonly resource: string;
   readonly stop: string;
-  /** Stops that began, and those of them that ended, with the seconds of all and of the ended ones. */
+  /** Stops that began and stops that ended, with the seconds of each. */
   readonly count: number;
   readonly ended: number;
   readonly seconds: number;
   readonly endedSeconds: number;
-  /** Repairs that began, and the seconds for which they had to wait. */
+  /** Repairs that began, and the seconds that they waited. */
   readonly repairs: number;
   readonly waitSeconds: number;
 }
 
 /** kg/h. */
 export interface ResinFlow {
-  /** All that left the screw but the regrind used for it. */
+  /** All that left the screw, less the regrind used. */
   readonly bought: number;
-  /** What became no good part and does not go back into the feed. */
+  /** Melt that became no good part and does not return to the feed. */
   readonly surplus: number;
 }
 
 export interface ReplicationAnswer {
   readonly task: ReplicationTask;
   readonly measures: readonly MeasureValue[];
-  readonly resin: ResinFlow;
+  /** Null where masses are not given. */
+  readonly resin: ResinFlow | null;
   readonly stateShares: readonly StateShare[];
   /** Of the cell as a whole (null) and of each station, seconds. */
   readonly elementTimes: readonly (Omit<ElementTime, "ticks"> & { readonly seconds: number })[];
@@ -79,14 +80,14 @@ export interface ReplicationAnswer {
   readonly longestActive: readonly ActiveShare[];
   /** Absent where nothing stopped. */
   readonly stops?: readonly StopCount[];
-  /** Each local day, and of the replication that a report shows each quarter of an hour; absent where there is no calendar. */
+  /** Each local day, and each quarter of an hour of the replication that a report shows; absent without a calendar. */
   readonly days?: readonly DayTotal[];
   readonly quarters?: readonly QuarterRecord[];
-  /** Of each station; empty where no material is named. */
+  /** Of each station; empty where no material is given. */
   readonly parisons: readonly ParisonRecord[];
-  /** Every cycle of the replication that a report shows; empty for all others. */
+  /** Every cycle of the replication that a report shows; empty for all other replications. */
   readonly cycles: readonly StationCycles[];
-  /** Seconds at which the cell came to rest for ever, and who waited for what; null where it ran to the end. */
+  /** The time of a deadlock or endless loop, and all waits at that time; null where the run reached its end. */
   readonly standstill: Standstill | null;
 }
 
@@ -96,7 +97,7 @@ interface Standstill {
   readonly waiting: readonly { readonly process: string; readonly step: string; readonly lacks: string }[];
 }
 
-/** Of all replications only the first shows its single cycles: a year has five million. */
+/** Only the first replication keeps its single cycles, because a year has five million. */
 export function isShown({ replication, scale }: ReplicationTask): boolean {
   return replication === 1 && scale === null;
 }
@@ -133,15 +134,17 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
   };
 }
 
-function resinFlow(record: CellRecord): ResinFlow {
-  const { virgin, regrindSurplus } = massBalance(record);
+function resinFlow(record: CellRecord): ResinFlow | null {
+  const balance = massBalance(record);
+  if (!balance) return null;
+  const { virgin, regrindSurplus } = balance;
   const milligrams = milligramsPerKilogram * ((record.untilTick - record.fromTick) / TICKS_PER_SECOND / secondsPerHour);
   return { bought: virgin / milligrams, surplus: regrindSurplus / milligrams };
 }
 
 /**
- * A step that several processes share, as the valve's shift to a port, is one step of its resource for each owner. Time off shift stands apart:
- * the shares are those of the rest.
+ * A step that several processes share, such as the valve shift to a port, is one step of its resource for each owner. Time off
+ * shift is excluded, and the shares of the rest add up to 1.
  */
 function criticalShares(record: CellRecord): readonly CriticalShare[] {
   const shares = new Map<string, CriticalShare>();
@@ -161,7 +164,7 @@ function criticalShares(record: CellRecord): readonly CriticalShare[] {
 
 const noStop = { count: 0, ended: 0, seconds: 0, endedSeconds: 0, repairs: 0, waitSeconds: 0 };
 
-/** Only kinds that occurred; a stop that goes on at the end lasts until then. */
+/** Only kinds that occurred; a stop without an end lasts until the end of the run. */
 function stopCounts({ stops, untilTick }: CellRecord): readonly StopCount[] {
   const counts = new Map<string, StopCount>();
   for (const { resource, stop, ...at } of stops) {

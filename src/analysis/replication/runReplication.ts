@@ -1,4 +1,4 @@
-// Runs replications where the caller stands, one after the other; a worker does the same with the same answers.
+// Runs replications in the thread of the caller; a worker gives the same answers.
 import type { Scenario } from "#scenario/scenario.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import { planOf } from "#analysis/ideal/planOf.ts";

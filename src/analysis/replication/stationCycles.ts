@@ -5,7 +5,7 @@ import { quantilesOfSorted, type Quantiles } from "#analysis/statistics/quantile
 
 export interface StationCycles {
   readonly station: string;
-  /** From each delivery of the station to its next, the shortest first: as numbers side by side, since a year has millions. */
+  /** Times between deliveries of the station, the shortest first; a typed array, because a year has millions. */
   readonly seconds: Float64Array;
   /** Null where there is no cycle. */
   readonly spread: Quantiles | null;

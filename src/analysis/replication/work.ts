@@ -1,4 +1,4 @@
-// Work that can be done anywhere: plain tasks in, plain answers out, the same in this thread, a worker or a page.
+// Work as plain tasks with plain answers, the same in this thread, in a worker or in a page.
 import type { Scenario } from "#scenario/scenario.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { slowestTurn } from "#cell/layers/planCell.ts";
@@ -19,16 +19,16 @@ export function doWork(work: Work): readonly (PilotAnswer | ReplicationAnswer)[]
   return work.tasks.map(replicationRunner(work.scenario));
 }
 
-/** The same work in pieces of so many tasks; the answers in the order of the pieces are the answers to the whole. */
+/** The same work in pieces of `size` tasks; the answers of the pieces in order are the answers to the whole. */
 export function piecesOf<W extends Work>(work: W, size: number): readonly W[] {
   const count = Math.ceil(work.tasks.length / size);
   return Array.from({ length: count }, (_, i) => ({ ...work, tasks: work.tasks.slice(i * size, (i + 1) * size) }));
 }
 
-/** Seconds of computing per shot, roughly, on a machine of today. */
+/** Approximate seconds of computing per shot. */
 const secondsPerShot = 2e-6;
 
-/** Seconds that this work takes, roughly: only to judge whether it is worth sending away. */
+/** Approximate seconds of this work, to decide whether workers save time. */
 export function effortOf(work: Work): number {
   const { scenario, tasks } = work;
   const turn = slowestTurn(planOf(scenario)) / TICKS_PER_SECOND;

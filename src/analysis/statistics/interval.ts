@@ -8,14 +8,14 @@ export const CONFIDENCE = 0.95;
 export interface Interval {
   readonly count: number;
   readonly mean: number;
-  /** With n - 1; null where there is one value only, whose spread nobody knows. */
+  /** With n - 1; null where there is only one value. */
   readonly sd: number | null;
-  /** The mean lies within mean ± halfWidth; null where there is one value only, never 0 for want of knowledge. */
+  /** The mean lies within mean ± halfWidth; null, not 0, where there is only one value. */
   readonly halfWidth: number | null;
   readonly confidence: number;
 }
 
-/** A spread of less than this part of the values comes from the last bits of the arithmetic, not from luck. */
+/** A spread below this part of the values comes from rounding, not from random numbers. */
 export const ROUNDING = 1e-13;
 
 /**
@@ -32,7 +32,7 @@ export function meanInterval(values: readonly number[], confidence: number = CON
   return { count, mean: mean(sample), sd, halfWidth, confidence };
 }
 
-/** Half width of a two-sided interval from so many values, in standard errors. */
+/** Half width of a two-sided interval from `count` values, in standard errors. */
 export function tFactor(confidence: number, count: number): number {
   return tQuantile(1 - (1 - confidence) / 2, count - 1);
 }

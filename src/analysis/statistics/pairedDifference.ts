@@ -1,12 +1,12 @@
-// The difference of two scenarios that were run on the same random numbers, replication by replication.
+// The difference of two scenarios with common random numbers, replication by replication.
 import { sampleCorrelation } from "simple-statistics";
 import { invariant } from "#foundation/invariant.ts";
 import { CONFIDENCE, meanInterval, ROUNDING, type Interval } from "./interval.ts";
 
 export interface PairedDifference extends Interval {
-  /** Half width that holds for all comparisons of the family at once; null where there is one pair only. */
+  /** Half width that holds for all comparisons at once; null where there is only one pair. */
   readonly simultaneousHalfWidth: number | null;
-  /** What the common random numbers achieved, -1 to 1; null where a side does not vary. */
+  /** Correlation by common random numbers, -1 to 1; null where a side does not vary. */
   readonly correlation: number | null;
 }
 
@@ -21,7 +21,7 @@ export function pairedDifference(
 ): PairedDifference {
   invariant(first.length === second.length, "pairs belong to the same replications");
   const { comparisons = 1, confidence = CONFIDENCE } = options;
-  const differences = first.map((value, replication) => apart(value, second[replication] ?? NaN));
+  const differences = first.map((value, replication) => differenceOf(value, second[replication] ?? NaN));
   const simultaneous = meanInterval(differences, 1 - (1 - confidence) / comparisons);
   return {
     ...meanInterval(differences, confidence),
@@ -30,8 +30,8 @@ export function pairedDifference(
   };
 }
 
-/** Two roundings of the same number are no difference: they would pass for a sure one, since they hardly spread. */
-function apart(one: number, other: number): number {
+/** Two roundings of the same number count as equal. With their small spread they would look like a significant difference. */
+function differenceOf(one: number, other: number): number {
   const difference = one - other;
   return Math.abs(difference) <= ROUNDING * Math.max(Math.abs(one), Math.abs(other)) ? 0 : difference;
 }
@@ -39,6 +39,6 @@ function apart(one: number, other: number): number {
 function correlation(first: readonly number[], second: readonly number[]): number | null {
   const varies = (values: readonly number[]) => values.some((value) => value !== values[0]);
   if (!varies(first) || !varies(second)) return null;
-  // Rounding may pass 1 by a digit in the last place.
+  // Rounding may exceed 1 in the last digit.
   return Math.min(1, Math.max(-1, sampleCorrelation(first.slice(), second.slice())));
 }

@@ -1,4 +1,4 @@
-// How replications spread: five quantiles of their values.
+// The spread of values: five quantiles.
 import { quantileSorted } from "simple-statistics";
 import { invariant } from "#foundation/invariant.ts";
 
@@ -15,14 +15,14 @@ export interface Quantiles {
  * Source: definition 7 of Hyndman and Fan, The American Statistician 50 (1996) 361 (from memory).
  */
 export function quantiles(values: readonly number[]): Quantiles {
-  // A typed array sorts by value, a list by spelling.
+  // A typed array sorts by value, a list as text.
   return quantilesOfSorted(Float64Array.from(values).toSorted());
 }
 
-/** The same of values that rise. */
+/** The quantiles of values in ascending order. */
 export function quantilesOfSorted(values: Float64Array): Quantiles {
   invariant(values.length > 0, "quantiles need a value");
-  // The library only reads places of it.
+  // The library only reads elements.
   const rising = values as ArrayLike<number> as number[];
   const at = (p: number) => quantileSorted(rising, p);
   return { p05: at(0.05), p25: at(0.25), p50: at(0.5), p75: at(0.75), p95: at(0.95) };

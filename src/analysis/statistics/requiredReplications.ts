@@ -1,14 +1,14 @@
-// How many replications a wanted precision takes, judged by those already made.
+// The number of replications that a wanted precision needs, estimated from those already made.
 import { invariant } from "#foundation/invariant.ts";
 import { CONFIDENCE, meanInterval, tFactor } from "./interval.ts";
 
-/** Beyond so many nobody waits; the answer is then this number. */
+/** The search ends here, and the answer is this number. */
 const MOST = 1_000_000;
 
 /**
  * The least number n, not below those made, for which the half width is expected within this share of the mean.
- * The share is first reduced from γ to γ/(1 + γ), since it is the unknown true mean that the error is a share of.
- * Null where one value or a mean of 0 tells nothing.
+ * The share is first reduced from γ to γ/(1 + γ), because the error is a share of the unknown true mean.
+ * Null for one value or a mean of 0.
  * Source: Law, Simulation Modeling and Analysis, section 9.4.1 (from memory).
  */
 export function requiredReplications(
@@ -25,7 +25,7 @@ export function requiredReplications(
   return leastSufficient(suffices, count);
 }
 
-/** The least whole number above `tooFew` that suffices, given that all larger ones do as well. */
+/** The least whole number above `tooFew` that suffices, if all larger ones suffice as well. */
 function leastSufficient(suffices: (n: number) => boolean, tooFew: number): number {
   let low = tooFew;
   let high = Math.min(MOST, 2 * tooFew);

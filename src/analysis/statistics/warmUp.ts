@@ -1,13 +1,13 @@
-// How many of a run's first observations are still start-up and are left out.
+// The number of first observations of a run that are warm-up and do not count.
 import { mean } from "simple-statistics";
 import { invariant } from "#foundation/invariant.ts";
 
 const BATCH = 5;
 
-/** Fewer batches than this say nothing about where a start-up ends. */
+/** With fewer batches the end of a warm-up cannot be found. */
 const FEWEST_BATCHES = 10;
 
-/** A cut that leaves fewer batches than this is not considered: among so few, a chance likeness looks like calm. */
+/** A cut that leaves fewer batches is not considered, because a few batches can be similar at random. */
 const LEAST_LEFT = 5;
 
 /** Improvements below this share of the uncut statistic are rounding. */
@@ -15,12 +15,12 @@ const ROUNDING = 1e-12;
 
 export type WarmUp =
   | { readonly kind: "cut"; readonly batches: number; readonly observations: number }
-  /** `trend`: the best cut takes more than half, so that no calm part is in sight. `short`: too few observations. */
+  /** `trend`: the best cut removes more than half, so that no steady part is found. `short`: too few observations. */
   | { readonly kind: "refused"; readonly reason: "trend" | "short" };
 
 /**
  * MSER-5: over means Z of k batches of 5, the cut d that makes Σ(Z_j − mean)²/(k − d)² over j > d least; refused beyond k/2.
- * A constant series is cut nowhere, and of equally good cuts the shortest is taken.
+ * A constant series has no cut, and of equally good cuts the shortest is taken.
  * Source: White, Simulation 69 (1997) 323; White, Cobb and Spratt, Winter Simulation Conference 2000 (from memory).
  */
 export function warmUp(series: readonly number[]): WarmUp {
@@ -35,14 +35,14 @@ export function warmUp(series: readonly number[]): WarmUp {
   return { kind: "cut", batches: cut, observations: cut * BATCH };
 }
 
-/** The mean over the replications of each observation that all of them have: one cut then serves them all. */
+/** The mean over the replications of each observation that all of them have, for one cut of all replications. */
 export function averagedSeries(replications: readonly (readonly number[])[]): readonly number[] {
   invariant(replications.length > 0, "an average needs a replication");
   const shared = Math.min(...replications.map((series) => series.length));
   return Array.from({ length: shared }, (_, index) => mean(replications.map((series) => series[index] ?? NaN)));
 }
 
-/** Measured from the series' last value, so that a constant end gives exact zeros; a last part batch is left out. */
+/** Differences from the last value of the series, so that a constant end gives exact zeros; an incomplete last batch is left out. */
 function batchMeans(series: readonly number[]): readonly number[] {
   const last = series.at(-1) ?? 0;
   return Array.from({ length: Math.floor(series.length / BATCH) }, (_, batch) => {
@@ -51,7 +51,7 @@ function batchMeans(series: readonly number[]): readonly number[] {
   });
 }
 
-/** The statistic of every cut, from the end backwards by Welford's recurrence: one pass, no digits lost. */
+/** The statistic of every cut, from the end backwards by Welford's recurrence: one pass without loss of digits. */
 function cutStatistics(batches: readonly number[]): readonly number[] {
   const statistics: number[] = [];
   let center = 0;

@@ -1,16 +1,16 @@
-// The search for the end of the start-up of a stationary run: from series so far to the replications still wanted, then one cut for all.
+// The search for the end of the warm-up: from the series so far to the pilots still wanted, then one cut for all.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { slowestTurn } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
-import type { Issue } from "#foundation/issue.ts";
+import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { planOf } from "#analysis/ideal/planOf.ts";
 import { averagedSeries, warmUp } from "./warmUp.ts";
 
-/** Shots over which a start-up is looked for first: three hundred batches, at a fraction of the cost of a shift. */
+/** Shots of the first search: 300 batches, which take less time than a work shift. */
 const pilotShots = 1500;
-/** A run that shows no end of its start-up is tried once more at so many times its length. */
+/** The factor of the length of a second search where the first finds no end of the warm-up. */
 const lengthened = 2;
 
 export interface PilotTask {
@@ -30,7 +30,7 @@ export interface WarmUpSearch {
   readonly answers: readonly PilotAnswer[];
 }
 
-/** A scenario whose warm-up is a time; `warnings` tell where none could be found. */
+/** A scenario whose warm-up is a time; `warnings` has an issue where no end was found. */
 export interface SettledScenario {
   readonly scenario: Scenario;
   readonly warnings: readonly Issue[];
@@ -40,7 +40,7 @@ export function beginWarmUpSearch(scenario: Scenario): WarmUpSearch {
   return { scenario, answers: [] };
 }
 
-/** First over a stretch at the beginning; where that shows no end of the start-up, once more over the whole run or one twice as long. */
+/** First over the beginning of the run. Where that has no end of the warm-up, once over the whole run or one twice as long. */
 export function pilotsWanted(search: WarmUpSearch): readonly PilotTask[] {
   const { scenario } = search;
   if (scenario.run.warmup !== "auto") return [];
@@ -58,7 +58,7 @@ export function pilotsWanted(search: WarmUpSearch): readonly PilotTask[] {
 
 export function runPilot(scenario: Scenario, task: PilotTask): PilotAnswer {
   const plan = planOf(scenario);
-  // How long a cell runs is no matter of its plan.
+  // The plan does not depend on the length of the run.
   const brief = { ...plan, scenario: { ...scenario, run: { ...scenario.run, length: task.length } } };
   const record = runCell(brief, { replication: task.replication, warmup: 0 });
   const ticks = record.stations.flatMap((station) => station.shotTicks).toSorted((a, b) => a - b);
@@ -77,7 +77,7 @@ export function settleWarmUp(search: WarmUpSearch): SettledScenario {
   }
   const series = averagedSeries(made.map((answer) => answer.secondsPerShot));
   const seconds = series.slice(0, found.observations).reduce((sum, each) => sum + each, 0);
-  // A whole second is easier to say and to set again, and the start-up is over all the more.
+  // A whole second is easier to read and to set again, and is never before the end of the warm-up.
   const warmup = Math.ceil(seconds);
   const run = { ...scenario.run, warmup, length: Math.max(scenario.run.length, length) };
   return { scenario: { ...scenario, run }, warnings: [] };
@@ -87,7 +87,7 @@ function verdict(answers: readonly PilotAnswer[]): ReturnType<typeof warmUp> {
   return warmUp(averagedSeries(answers.map((answer) => answer.secondsPerShot)));
 }
 
-/** A short run as it is, then twice as long; a long one over its beginning, then whole. */
+/** A short run as it is, then twice as long; the beginning of a long run, then all of it. */
 function pilotLengths({ scenario }: WarmUpSearch): readonly number[] {
   const { length } = scenario.run;
   const shot = slowestTurn(planOf(scenario)) / scenario.stations.length / TICKS_PER_SECOND;
@@ -101,15 +101,22 @@ function answersOf(search: WarmUpSearch, length: number): readonly PilotAnswer[]
     .toSorted((a, b) => a.task.replication - b.task.replication);
 }
 
+export const warmUpIssueCodes = {
+  "warmup-not-found": [
+    "the run shows no end of its start-up, so that nothing is left out",
+    "Make `run.length` longer, or give `run.warmup` as a time.",
+  ],
+} as const satisfies Readonly<Record<string, IssueMeaning>>;
+
 function refusal(reason: "trend" | "short", length: number): Issue {
-  const why = reason === "trend" ? "the steadiest stretch lies in its second half" : "there are too few shots to tell";
+  const why = reason === "trend" ? "the steadiest stretch is in the second half" : "there are too few shots";
   return {
     code: "warmup-not-found",
     severity: "warning",
     path: "run.warmup",
-    message: `No end of the start-up is seen in ${formatQuantity(length, "time", { digits: 3 })}: ${why}. Everything is counted.`,
+    message: `No end of the warm-up is found in ${formatQuantity(length, "time", { digits: 3 })}: ${why}. The whole run is counted.`,
     value: "auto",
-    expected: "a run long enough to become steady",
+    expected: "a run that is long enough to become steady",
     remedy: "Make `run.length` longer, or give `run.warmup` as a time.",
     fate: "file",
   };

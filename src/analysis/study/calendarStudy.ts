@@ -1,4 +1,4 @@
-// What a calendar plans for each local day, and what the cell made of that day over the replications.
+// The plan of a calendar for each local day, and the times and good parts of that day over the replications.
 import { mean } from "simple-statistics";
 import { united, type Stretch } from "#engine/calendar.ts";
 import { distributionMean } from "#engine/distributions/moments.ts";
@@ -15,7 +15,7 @@ export interface DaySummary {
   readonly day: number;
   readonly date: string;
   readonly weekday: Weekday;
-  /** Seconds of the day that were observed, and those of them in which a shift, and a break of its people, is planned. */
+  /** Observed seconds of the day, of those the seconds in planned work shifts, and the seconds in planned breaks. */
   readonly seconds: number;
   readonly shiftSeconds: number;
   readonly breakSeconds: number;
@@ -25,21 +25,21 @@ export interface DaySummary {
 }
 
 export interface PlannedChange extends Pick<ChangeSpec, "name" | "kind" | "station" | "at"> {
-  /** Mean time of the hands' work, and melt purged after it, kg. */
+  /** Mean time of the operator's work, and melt purged after it, kg. */
   readonly seconds: number;
   readonly purged: number;
   readonly residue: number | null;
 }
 
 export interface CalendarStudy {
-  /** Empty where nothing but changes is planned. */
+  /** Empty where only changes are planned. */
   readonly days: readonly DaySummary[];
   /** Of the first replication. */
   readonly quarters: readonly QuarterRecord[];
   readonly changes: readonly PlannedChange[];
 }
 
-/** Null where nothing is planned. */
+/** Null without a calendar or changes. */
 export function calendarStudy(scenario: Scenario, answers: readonly ReplicationAnswer[]): CalendarStudy | null {
   const { calendar, changes = [] } = scenario;
   if (!calendar && changes.length === 0) return null;
@@ -91,7 +91,7 @@ function daySummary(calendar: CalendarSpec, total: DayTotal, all: readonly DayTo
   };
 }
 
-/** Seconds of the stretch in any of the others; shifts may overlap. */
+/** Seconds of the stretch in any of the others; work shifts may overlap. */
 function overlap(others: readonly Stretch[], { from, until }: Stretch): number {
   const inside = others.map((other) => ({ from: Math.max(from, other.from), until: Math.min(until, other.until) }));
   return united(inside.filter((each) => each.until > each.from)).reduce((sum, each) => sum + each.until - each.from, 0);

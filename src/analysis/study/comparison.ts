@@ -46,7 +46,7 @@ export function overOneSpan(settled: readonly SettledScenario[]): readonly Settl
   }));
 }
 
-/** Every measure that both sides tell of a resource of the same name; costs only where they are sums of the same items. */
+/** Every measure that both sides have for a resource of the same name; costs only where they are sums of the same items. */
 export function compareStudies(base: Study, others: readonly Study[]): readonly ComparisonRow[] {
   return others.flatMap((other) =>
     base.measures.flatMap((measure) => {

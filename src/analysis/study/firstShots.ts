@@ -1,4 +1,4 @@
-// What a report shows of single shots: a short stretch of the first replication that is typical of the run.
+// The single shots of a report: a short, typical stretch of the first replication.
 import { cycleTimeline } from "#cell/run/cycleTimeline.ts";
 import { settledWarmup } from "#cell/run/settledWarmup.ts";
 import type { TimelineRecord } from "#cell/records/timelineRecord.ts";
@@ -13,22 +13,25 @@ import type { Study } from "./study.ts";
 export interface FirstShots {
   /** Undefined where the cell makes too few shots. */
   readonly timeline: TimelineRecord | undefined;
-  /** Share of the stretch's binding path that the step has which leads in the whole run; null where none leads. */
+  /** Share that the leading step of the whole run has of the stretch's critical path; null without a leading step. */
   readonly leadingShare: number | null;
   readonly isFromTheStart: boolean;
 }
 
-/** Less than this part of its share in the whole run, and the stretch tells another story than the run. */
+/** Where the leading step has less than this part of its share in the whole run, the stretch is not typical. */
 const typicalPart = 0.5;
-/** Parts of the observed time at which a typical stretch is looked for. */
+/** Parts of the observed time at which a stretch may begin. */
 const places = [0, 1 / 2, 3 / 4];
 
-/** The step that leads among those of the undisturbed cycle, the resource that sets the pace first: a stop or a start that leads is seen in few cycles, and looked for in vain. */
+/**
+ * The step of the undisturbed cycle that leads, in the first resource that has one. A stop or a start occurs in few cycles, so a
+ * short stretch seldom shows it.
+ */
 export function leadingInCycle({ bottleneck }: Pick<Study, "bottleneck">): BottleneckStep | undefined {
   return bottleneck.flatMap(({ steps }) => steps).find(({ slackSeconds }) => slackSeconds !== null);
 }
 
-/** With the random numbers of the study's first replication: right after the start-up, or later where that is not typical; at worst the first. */
+/** From the random numbers of the first replication: right after the warm-up, or later where that stretch is not typical. */
 export function firstShots(scenario: Scenario, leading?: BottleneckStep): FirstShots {
   const warmup = settledWarmup(scenario);
   const tried: FirstShots[] = [];
@@ -54,7 +57,7 @@ function shotsFrom(
   return { timeline, leadingShare: timeline && leading ? shareOf(leading, timeline, scenario) : null };
 }
 
-/** A server's work stands in the row of one of its places. */
+/** A server's work is in the row of one of its places. */
 function shareOf({ step, resources }: BottleneckStep, { chain, seconds }: TimelineRecord, scenario: Scenario): number {
   const own = chain.filter((segment) => {
     const owners = [segment.resource, segment.process, serverOf(segment.resource, scenario) ?? ""];

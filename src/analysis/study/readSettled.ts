@@ -1,9 +1,9 @@
-// From a scenario's text to a Scenario that can be run: read, with the times that it leaves to the process window, and a screw that keeps step.
+// Reads a scenario, computes its estimated times and sets the rate of a matched screw.
 import { readPlaced, type ReadOptions, type ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import { matchScrew } from "#analysis/ideal/matchScrew.ts";
 import { settleEstimates } from "#analysis/window/settleEstimates.ts";
 
-/** Never throws; a time that cannot be estimated is an issue like any other, and then there is no scenario. */
+/** Never throws. A time that cannot be estimated is an issue, and then there is no scenario. */
 export function readSettled(text: string, options: ReadOptions): ScenarioReading {
   const { scenario: read, issues, assumed, toIssue } = readPlaced(text, options);
   if (!read || !toIssue) return { issues, assumed };

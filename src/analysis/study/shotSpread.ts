@@ -1,4 +1,4 @@
-// How the shots of a run spread: hang, sag and time at heat of each station, held against what product and material bear.
+// The spread of the shots of a run: hang, sag and time at heat of each station, with the limits of product and material.
 import { mean } from "simple-statistics";
 import { deliveredSag } from "#physics/parison/deliveredSag.ts";
 import type { ParisonRecord } from "#cell/records/parisonRecord.ts";
@@ -14,16 +14,16 @@ export interface ShotSpread {
   readonly mean: number;
   readonly quantiles: Quantiles;
   readonly max: number;
-  /** Null where nothing was given to hold it against. */
+  /** Null where no limit is given. */
   readonly limit: number | null;
   /** Share of the shots above it. */
   readonly beyond: number;
-  /** What to do about those; "" where there are none. */
+  /** The remedy; "" where no shot is above the limit. */
   readonly remedy: string;
   readonly source: string;
 }
 
-/** Over all replications; a station of which nothing is known has no rows. */
+/** Over all replications; a station without a material has no rows. */
 export function shotSpreads({ stations }: Scenario, answers: readonly ReplicationAnswer[]): readonly ShotSpread[] {
   const records = answers.flatMap(({ parisons }) => parisons);
   return stations.flatMap((station) => {
@@ -32,7 +32,7 @@ export function shotSpreads({ stations }: Scenario, answers: readonly Replicatio
   });
 }
 
-type Told = Pick<ShotSpread, "quantity" | "unit" | "source" | "limit" | "remedy">;
+type Description = Pick<ShotSpread, "quantity" | "unit" | "source" | "limit" | "remedy">;
 
 function hangs({ name }: StationSpec, records: readonly ParisonRecord[]): ShotSpread | undefined {
   const longest = records.map(({ longestHang }) => longestHang);
@@ -65,7 +65,7 @@ function sags(station: StationSpec, records: readonly ParisonRecord[]): ShotSpre
       source:
         "each simulated drop and hang; derived after Trouton, Proceedings of the Royal Society A 77, 1906, p. 426",
       limit: station.process?.values["product.sagLimit"] ?? null,
-      remedy: "Drop faster, close sooner or more evenly, run the melt cooler, or take a stiffer grade.",
+      remedy: "Drop faster, close sooner or more evenly, run the melt cooler, or use a stiffer grade.",
     },
   );
 }
@@ -78,35 +78,36 @@ function timesAtHeat({ name, process }: StationSpec, records: readonly ParisonRe
     {
       quantity: "time at heat",
       unit: "s",
-      source: "simulated: first in, first out through the hold-up, every wait included; dead corners stay far longer",
+      source:
+        "simulated: first in, first out through the hold-up, waits included; melt in dead corners stays far longer",
       limit: process?.material.timeAtHeat?.value ?? null,
-      remedy: "Less melt in the machine, fewer waits of the screw, or a better stabilized compound.",
+      remedy: "Use a smaller hold-up, fewer waits of the screw, or a better stabilized compound.",
     },
   );
 }
 
 interface Found {
-  /** A fair sample. */
+  /** A random sample. */
   readonly values: readonly number[];
-  /** The longest of all, of each replication. */
+  /** The longest of each replication. */
   readonly longest: readonly (number | null)[];
 }
 
-function spread(station: string, { values, longest }: Found, told: Told): ShotSpread | undefined {
+function spread(station: string, { values, longest }: Found, description: Description): ShotSpread | undefined {
   if (values.length === 0) return undefined;
   const max = longest.reduce<number>((most, each) => Math.max(most, each ?? 0), 0);
-  const limit = told.limit ?? Infinity;
+  const limit = description.limit ?? Infinity;
   const above = values.filter((value) => value > limit).length;
-  // The sample may hold none of the few that are above.
+  // The sample may contain none of the few shots above the limit.
   const beyond = (above === 0 && max > limit ? 1 : above) / values.length;
   const average = mean(values.slice());
   return {
     station,
-    ...told,
+    ...description,
     mean: average,
     quantiles: quantiles(values),
     max,
     beyond,
-    remedy: beyond > 0 ? told.remedy : "",
+    remedy: beyond > 0 ? description.remedy : "",
   };
 }

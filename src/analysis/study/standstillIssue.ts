@@ -1,27 +1,33 @@
-// Tells a user that the cell came to rest for ever, and who waits for what.
-import type { Issue } from "#foundation/issue.ts";
+// The error for a deadlock or an endless loop in the cell, with every wait and its cause.
+import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 
-export const standstillCodes: Readonly<Record<string, string>> = {
-  deadlock: "Every part of the cell waits for another one, so that nothing can ever happen again.",
-  "zero-time-loop": "Steps follow each other without taking any time, so that the clock never goes on.",
-};
+export const standstillCodes = {
+  deadlock: [
+    "every part of the cell waits for another part, so that no step can start",
+    "Give the cell what it waits for, such as an operator or room.",
+  ],
+  "zero-time-loop": [
+    "steps follow each other without taking time, so that the clock does not advance",
+    "Give a step of the cycle some time.",
+  ],
+} as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 export function standstillIssue(scenario: Scenario, { standstill, task }: ReplicationAnswer): Issue {
   const isDeadlock = standstill?.kind === "deadlock";
   const waits = (standstill?.waiting ?? [])
     .filter(({ lacks }) => lacks !== "")
-    .map(({ process, step, lacks }) => `${process} cannot ${step} for want of: ${lacks}`);
+    .map(({ process, step, lacks }) => `${process} cannot ${step}, because it lacks: ${lacks}`);
   const at = `after ${standstill?.seconds ?? 0} s of replication ${task.replication}`;
   return {
     code: isDeadlock ? "deadlock" : "zero-time-loop",
     severity: "error",
     path: "",
     message: isDeadlock
-      ? `${scenario.name} comes to rest for ever ${at}: ${waits.join("; ")}`
-      : `${scenario.name} goes round without taking any time, ${at}`,
-    remedy: isDeadlock ? "Give what is waited for, such as an operator." : "Give a step of the cycle some time.",
+      ? `${scenario.name} has a deadlock ${at}: ${waits.join("; ")}`
+      : `${scenario.name} repeats steps without taking time, ${at}`,
+    remedy: isDeadlock ? "Add the missing resource, such as an operator." : "Give a step of the cycle a time above 0.",
     fate: "cell",
   };
 }

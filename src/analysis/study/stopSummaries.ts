@@ -1,4 +1,4 @@
-// Each kind of stop over the replications: how often, how long, how far apart.
+// Each kind of stop over the replications: count, duration, and time between stops.
 import { settledWarmup } from "#cell/run/settledWarmup.ts";
 import type { Scenario, StopSpec } from "#scenario/scenario.ts";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
@@ -10,19 +10,19 @@ export interface StopSummary {
   /** In one replication. */
   readonly count: Interval;
   readonly hours: Interval;
-  /** Hours out of this stop for each one that began, over all replications; null where there was none. */
+  /** Hours outside this stop for each one that began, over all replications; null where none began. */
   readonly meanBetween: number | null;
-  /** Hours from the beginning of a stop to its end, over all that ended; null where there was none. */
+  /** Hours from the beginning of a stop to its end, over all that ended; null where none ended. */
   readonly meanRepair: number | null;
-  /** What its repair waits for; null where it waits for nothing. */
+  /** What its repair waits for; null where it does not wait. */
   readonly waitsFor: string | null;
-  /** Hours from the beginning of a stop to the beginning of its repair, over all that began; null where there was none. */
+  /** Hours from the beginning of a stop to the beginning of its repair, over all repairs; null where none began. */
   readonly meanWait: number | null;
 }
 
 const secondsPerHour = 3600;
 
-/** In the order of the scenario, also those that never came. */
+/** In the order of the scenario, also stops that never occurred. */
 export function stopSummaries(
   scenario: Scenario,
   answers: readonly Pick<ReplicationAnswer, "stops">[],
@@ -46,7 +46,7 @@ export function stopSummaries(
       stop: name,
       count: meanInterval(values(({ count }) => count)),
       hours: meanInterval(values(({ seconds }) => seconds / secondsPerHour)),
-      // Pooled: a replication that saw no stop still tells how long it ran without one.
+      // Pooled, because a replication without a stop still counts with its time.
       meanBetween: began === 0 ? null : (observed - sum(({ seconds }) => seconds)) / secondsPerHour / began,
       meanRepair: ended === 0 ? null : sum(({ endedSeconds }) => endedSeconds) / secondsPerHour / ended,
       waitsFor: awaited(stop, scenario),

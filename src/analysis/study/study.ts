@@ -1,4 +1,4 @@
-// The procedure of a study: from the answers so far to the replications still wanted, and at the end to the findings.
+// The procedure of a study: from the answers so far to the replications still wanted, then to the results.
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -27,7 +27,7 @@ import {
 } from "#analysis/statistics/warmUpSearch.ts";
 import { doWork } from "#analysis/replication/work.ts";
 
-/** Knows nothing of who runs the replications: here, in workers, or in a page. */
+/** Does not depend on where the replications run: in this thread, in workers, or in a page. */
 export interface StudyState {
   readonly scenario: Scenario;
   readonly answers: readonly ReplicationAnswer[];
@@ -35,7 +35,7 @@ export interface StudyState {
 
 export interface Study {
   readonly scenario: Scenario;
-  /** What the reader should know before trusting the numbers. */
+  /** Issues that limit the use of the results. */
   readonly warnings: readonly Issue[];
   /** The wanted precision, and whether it was reached; null where none was wanted. */
   readonly precision: { readonly wanted: number; readonly reached: boolean } | null;
@@ -49,22 +49,22 @@ export interface Study {
   readonly ideal: IdealCycle;
   /** Shot to shot, of the first replication. */
   readonly cycles: readonly StationCycles[];
-  /** Empty where no material is named. */
+  /** Empty where no material is given. */
   readonly windows: readonly StationWindow[];
   readonly kpis: readonly KpiRow[];
   /** Null where the scenario gives no costs. */
   readonly costs: CostStudy | null;
-  /** Null where nothing is planned. */
+  /** Null without a calendar or changes. */
   readonly calendar: CalendarStudy | null;
   /** Empty where the cell has no stops. */
   readonly stops: readonly StopSummary[];
-  /** How hang, sag and time at heat spread from shot to shot; empty where no material is named. */
+  /** The spread of hang, sag and time at heat over the shots; empty where no material is given. */
   readonly spreads: readonly ShotSpread[];
 }
 
 export type StudyOutcome =
   | { readonly kind: "found"; readonly study: Study }
-  /** The cell came to rest for ever. */
+  /** The cell has a deadlock or an endless loop. */
   | { readonly kind: "stuck"; readonly issue: Issue };
 
 export function beginStudy(scenario: Scenario): StudyState {
@@ -75,13 +75,13 @@ export function withAnswers(state: StudyState, answers: readonly ReplicationAnsw
   return { ...state, answers: [...state.answers, ...answers] };
 }
 
-/** Replications beyond which a wanted precision is given up. */
+/** The most replications for a wanted precision. */
 const mostReplications = 2000;
 
 /**
- * The replications still wanted, in their order; none when the study is finished. First the cell as it is, and more of it until
- * the wanted precision is reached, at most twice as many at a time; then, where the
- * critical path alone does not tell the effect of a step, the same luck again with that step a little longer.
+ * The replications still wanted, in their order; none when the study is finished. The cell as it is comes first, with more
+ * replications until the wanted precision is reached, at most twice as many at a time. Where the critical path does not give the
+ * effect of a step, common random numbers follow with that step shorter and longer.
  */
 export function nextWanted({ scenario, answers }: StudyState): readonly ReplicationTask[] {
   if (answers.some((answer) => answer.standstill !== null)) return [];
@@ -148,21 +148,21 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
 const resourceOf = ({ resource }: { readonly resource: string }): string => resource;
 const stationOf = ({ station }: { readonly station: string }): string => station;
 
-/** Undefined where nothing that is modelled can make a reject. */
+/** Undefined where the scenario has no cause of rejects. */
 function rejectShare({ quality, maxInMold }: Scenario, measures: readonly MeasureSummary[]): number | undefined {
   if (quality === undefined && maxInMold === undefined) return undefined;
   return measureOf(measures, CELL, "reject share")?.interval.mean;
 }
 
-/** kg/s; undefined where nothing went through. */
+/** kg/s; undefined without throughput. */
 function meltRate(measures: readonly MeasureSummary[]): number | undefined {
   const perHour = measureOf(measures, CELL, "melt per hour")?.interval.mean ?? 0;
   return perHour > 0 ? perHour / 3600 : undefined;
 }
 
-/** The whole study in one go, for callers that can wait. */
+/** The whole study in one call. */
 export function runStudy(scenario: Scenario): StudyOutcome {
-  return studyOfSettled(settleInOneGo(scenario));
+  return studyOfSettled(settleInOneCall(scenario));
 }
 
 export function studyOfSettled({ scenario, warnings }: SettledScenario): StudyOutcome {
@@ -174,7 +174,7 @@ export function studyOfSettled({ scenario, warnings }: SettledScenario): StudyOu
 }
 
 /** The scenario with its warm-up found. */
-export function settleInOneGo(scenario: Scenario): SettledScenario {
+export function settleInOneCall(scenario: Scenario): SettledScenario {
   let search = beginWarmUpSearch(scenario);
   for (let tasks = pilotsWanted(search); tasks.length > 0; tasks = pilotsWanted(search)) {
     search = { ...search, answers: [...search.answers, ...doWork({ kind: "pilots", scenario, tasks })] };
@@ -195,7 +195,7 @@ function missingTasks(
     .filter((task) => !made.has(JSON.stringify(task)));
 }
 
-/** Those of one variant, by replication, whatever the order in which they came in. */
+/** The answers of one variant in the order of replications. */
 function answersOf(
   answers: readonly ReplicationAnswer[],
   scale: ReplicationTask["scale"],

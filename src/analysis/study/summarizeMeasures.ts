@@ -1,4 +1,4 @@
-// Each measure over the replications: its mean with interval, and how the replications spread.
+// Each measure over the replications: its mean with interval, and its spread.
 import { max, min } from "simple-statistics";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import { quantiles, type Quantiles } from "#analysis/statistics/quantiles.ts";
@@ -8,7 +8,7 @@ export interface MeasureSummary {
   readonly resource: string;
   readonly measure: string;
   readonly unit: string;
-  /** One a replication, from replication 1 on; null where that replication cannot tell it. */
+  /** One a replication, from replication 1 on; null where that replication has no value. */
   readonly values: readonly (number | null)[];
   readonly interval: Interval;
   readonly quantiles: Quantiles;
@@ -16,7 +16,7 @@ export interface MeasureSummary {
   readonly max: number;
 }
 
-/** In the order of the first replication that tells each measure. */
+/** In the order of the first replication that has each measure. */
 export function summarizeMeasures(answers: readonly Pick<ReplicationAnswer, "measures">[]): readonly MeasureSummary[] {
   const found = new Map<string, { resource: string; measure: string; unit: string; values: (number | null)[] }>();
   answers.forEach((answer, index) => {
@@ -39,7 +39,7 @@ function spread(values: number[]): Pick<MeasureSummary, "interval" | "quantiles"
   };
 }
 
-/** The summary of a measure of a resource; undefined where no replication tells it. */
+/** The summary of a measure of a resource; undefined where no replication has it. */
 export function measureOf(
   measures: readonly MeasureSummary[],
   resource: string,

@@ -1,22 +1,24 @@
-// Puts computed times where a scenario says `estimate`, or tells which keys they would need.
+// Replaces `estimate` in a scenario by computed times, or lists the missing keys.
 import { missingRows, processWindow } from "#physics/window/processWindow.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
+import type { IssueMeaning } from "#foundation/issue.ts";
 import { distributionMean } from "#engine/distributions/moments.ts";
 import type { Finding } from "#scenario/values/finding.ts";
 import type { EstimatesSpec, EstimatedStep, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { ownStepsAfter } from "#cell/table/ownStepsAfter.ts";
+import { productHome } from "./missingMass.ts";
 import { stepInput } from "./stationWindow.ts";
 
 export interface Estimated {
   readonly scenario: Scenario;
-  /** Each once, however many stations share the lines of the text that it is about. */
+  /** Each once, also where several stations share the lines of the text. */
   readonly findings: readonly Finding[];
 }
 
-/** A day, in seconds: no step of any cycle takes longer. */
+/** A day in seconds, the limit of an estimated time. */
 const LONGEST = 86_400;
 
-/** Part of the time that the wall cools is the blow: the cool step takes the rest. All missing keys are reported together. */
+/** The wall cools during the blow as well, so the cool step takes the rest. All missing keys are reported together. */
 export function settleEstimates(scenario: Scenario): Estimated {
   const settled = scenario.stations.map(settleStation);
   const findings = new Map(settled.flatMap((each) => each.findings).map((each) => [JSON.stringify(each), each]));
@@ -58,7 +60,7 @@ interface Answer {
   readonly finding?: Finding;
 }
 
-/** The row of the process window that gives the step's time: the slower bound of filling and emptying, the thickest place of cooling. */
+/** The time from the process window: the slower bound of fill and vent time, or the cooling time of the thickest place. */
 function estimate(
   station: Pick<StationSpec, "product">,
   step: EstimatedStep,
@@ -72,15 +74,14 @@ function estimate(
   return { finding: { ...at, ...lacking(station, step, missing?.keys ?? ["product.material"]) } };
 }
 
-type Told = Pick<Finding, "code" | "message" | "expected" | "remedy">;
+type FindingText = Pick<Finding, "code" | "message" | "expected" | "remedy">;
 
-function lacking({ product }: Pick<StationSpec, "product">, step: EstimatedStep, keys: readonly string[]): Told {
-  // Several products stand by name; the only one is called so itself.
-  const home = product === "product" ? "product" : `products.${product}`;
+function lacking(station: Pick<StationSpec, "product">, step: EstimatedStep, keys: readonly string[]): FindingText {
+  const home = productHome(station);
   const named = keys.map((key) => `\`${key.replace(/^product(?=\.)/u, home)}\``).join(", ");
   return {
     code: "estimate-inputs-missing",
-    message: `The time of ${step} cannot be estimated yet.`,
+    message: `The time of ${step} cannot be estimated.`,
     expected: `values for ${named}`,
     remedy: `Give ${named}, or the time itself.`,
   };
@@ -92,16 +93,22 @@ const causes: Readonly<Record<EstimatedStep, string>> = {
   vent: "`product.ventTo` above zero, and a path for the air in `product.airConductance`",
 };
 
-function endless(step: EstimatedStep): Told {
+function endless(step: EstimatedStep): FindingText {
   return {
     code: "estimate-endless",
-    message: `With these values ${step} would take more than a day, if it ever ended.`,
+    message: `With these values ${step} takes more than a day.`,
     expected: causes[step],
-    remedy: "Check these values for a slip, or give the time itself.",
+    remedy: "Check these values for a typing error, or give the time itself.",
   };
 }
 
 export const estimateIssueCodes = {
-  "estimate-endless": "an estimated time would hardly ever end with the values given",
-  "estimate-inputs-missing": "a step's time is to be estimated, but values that it needs are not given",
-};
+  "estimate-endless": [
+    "an estimated time exceeds a day with the given values",
+    "Check the values that the message names, or give the time itself.",
+  ],
+  "estimate-inputs-missing": [
+    "a step's time is `estimate`, but values that it needs are not given",
+    "Give the keys that the message names, or the time itself.",
+  ],
+} as const satisfies Readonly<Record<string, IssueMeaning>>;

@@ -1,8 +1,8 @@
-// The process window of each station, from the given values, the mean step times and the ideal cycle or a run.
+// The process window of each station from the given values, the mean step times and the ideal cycle or a run.
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { processWindow, missingRows, type MissingRow } from "#physics/window/processWindow.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
-import type { CycleKey } from "#physics/window/windowKeys.ts";
+import type { CycleKey, WindowKey } from "#physics/window/windowKeys.ts";
 import type { WindowRow } from "#physics/window/windowRule.ts";
 import { slowedBy } from "#cell/delivery/continuousExtrusion.ts";
 import { hasRole, shotRoles } from "#cell/words/cellTable.ts";
@@ -11,6 +11,7 @@ import { shotMass } from "#cell/table/shotMass.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { ownStepsAfter } from "#cell/table/ownStepsAfter.ts";
+import { missingMass } from "./missingMass.ts";
 import { stepTimes } from "#analysis/ideal/stepTimes.ts";
 
 export interface StationWindow {
@@ -24,13 +25,13 @@ export interface StationWindow {
 const milligramsPerKilogram = 1e6;
 
 /**
- * Empty where no material is named. Step times are means; the melt through the screw, in kg/s, is what a run saw, its waits
- * included, or without a run that of the ideal cycle. `rejects` is the share that a run rejected; absent where it can reject none.
+ * Empty where no material is given. Step times are means. `throughput` is the melt through the screw in kg/s, waits included: of a
+ * run, or without a run of the ideal cycle. `rejects` is the reject share of a run; absent without a cause of rejects.
  */
 export function stationWindows(
   scenario: Scenario,
   ideal: IdealCycle,
-  throughput: number = meltRate(scenario, ideal),
+  throughput: number | undefined = meltRate(scenario, ideal),
   rejects?: number,
 ): readonly StationWindow[] {
   const windows = new Map<string, { stations: string[]; input: WindowInput }>();
@@ -45,11 +46,16 @@ export function stationWindows(
   return [...windows.values()].map(({ stations, input }) => ({
     stations: inReadingOrder(stations, (name) => name),
     rows: processWindow(input),
-    missing: missingRows(input),
+    missing: missingRows(input).map((row) => ({ ...row, keys: row.keys.map(givenKey) })),
   }));
 }
 
-/** What lies outside its limits. */
+/** The melt through the screw has no key; it follows from the part mass. */
+function givenKey(key: WindowKey): WindowKey {
+  return key === "delivery.throughput" ? "product.partMass" : key;
+}
+
+/** The rows outside their limits. */
 export function outsideWindow(
   windows: readonly StationWindow[],
 ): readonly (WindowRow & Pick<StationWindow, "stations">)[] {
@@ -58,9 +64,9 @@ export function outsideWindow(
   );
 }
 
-/** Figures of the window that a cycle or a run gives, beside its step times. */
+/** Inputs of the window that a cycle or a run gives, besides its step times. */
 interface Figures {
-  readonly throughput: number;
+  readonly throughput: number | undefined;
   readonly matchedRate?: number | undefined;
   readonly rejects?: number | undefined;
 }
@@ -77,10 +83,10 @@ function inputOf(scenario: Scenario, station: StationSpec, figures: Figures): Wi
   return stepInput(station, parisonMean, { ...figures, matchedRate });
 }
 
-/** Mean time of a step of the station's cycle; of the extra steps the one of this name. */
+/** Mean time of a step of the station's cycle; `name` selects an extra step. */
 type MeanSeconds = (role: StepRole, name?: string) => number;
 
-/** The input of the window with the mean time of each step; undefined where no material is named. */
+/** The input of the window with the mean time of each step; undefined where no material is given. */
 export function stepInput(
   { process, extra, estimated }: Pick<StationSpec, "process" | "extra" | "estimated">,
   mean: MeanSeconds,
@@ -108,8 +114,9 @@ export function stepInput(
   return { ...choices, ...values, ...cycle, ...(estimated === undefined ? {} : { estimated }) };
 }
 
-/** kg/s: the shots of one period over its time; for a bound the mean shot at the bound's pace. */
-function meltRate({ stations }: Scenario, ideal: IdealCycle): number {
+/** kg/s: the shots of one period over its time; for a bound the mean shot over the time of the bound. Undefined where masses are not given. */
+function meltRate({ stations }: Scenario, ideal: IdealCycle): number | undefined {
+  if (missingMass(stations).length > 0) return undefined;
   const masses = new Map(stations.map((station) => [station.name, shotMass(station)]));
   const drops = ideal.schedule
     .filter((step) => hasRole(step, ...shotRoles))

@@ -7,8 +7,8 @@ import { openTo, stateNames } from "#cell/words/stateNames.ts";
 import { named } from "#cell/words/stepNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
 import { valveResource } from "#cell/table/selectorValve.ts";
-import { shotMass } from "#cell/table/shotMass.ts";
-import { fixed, massDistribution, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
+import { shotTime } from "#cell/table/shotTime.ts";
+import { fixed, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
 /**
  * A head calls for melt when its drop begins: the valve shifts to it meanwhile, and its fill begins when the drop is over. Every
@@ -102,7 +102,7 @@ function head(scenario: Scenario, station: StationSpec, number: number): CellPro
         ],
         // The distributions of all heads, so that the screw's n-th recharge has the n-th number whichever head it fills.
         time: {
-          distributions: scenario.stations.map((each) => massDistribution(each.recharge, shotMass(each))),
+          distributions: scenario.stations.map((each) => shotTime(each.recharge, each)),
           resource: PLASTICATOR,
         },
         stoppedBy: [PLASTICATOR],
@@ -136,7 +136,7 @@ function parison(station: StationSpec): readonly CellStep[] {
         { resource: station.name, state: stateNames.parisonDrop },
         { resource: ramName, state: stateNames.delivering },
       ],
-      time: { distributions: [massDistribution(station.drop, shotMass(station))] },
+      time: { distributions: [shotTime(station.drop, station)] },
       gives: [{ place: emptyOf(station) }],
       counts: { [shotsOf(station.name)]: 1 },
     },

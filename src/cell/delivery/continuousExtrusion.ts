@@ -1,5 +1,4 @@
 // Continuous extrusion: a parison always grows at the die, and each mold travels in, closes on it, cuts it off and travels out.
-import { distributionMean } from "#engine/distributions/moments.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { DrawnTime } from "#engine/compiler/stepTable.ts";
 import type { ContinuousSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
@@ -8,8 +7,9 @@ import { dropsOf, PLASTICATOR, shotsOf } from "#cell/words/cycleNames.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
 import { named } from "#cell/words/stepNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
-import { shotMass } from "#cell/table/shotMass.ts";
-import { fixed, massDistribution, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
+import { rechargeSeconds, shotTime } from "#cell/table/shotTime.ts";
+import { shotMass, shotMasses } from "#cell/table/shotMass.ts";
+import { fixed, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
 const DIE_ZONE = "die zone";
 const PARISON_DUE = "parison due";
@@ -71,7 +71,7 @@ function plasticator(scenario: Scenario): CellProcess {
 }
 
 function parisonDistribution(scenario: Scenario, station: StationSpec): DrawnTime {
-  const distribution = massDistribution(station.recharge, shotMass(station));
+  const distribution = shotTime(station.recharge, station);
   const slower = slowedBy(scenario);
   return slower === 1 ? distribution : { ...distribution, factor: (distribution.factor ?? 1) * slower };
 }
@@ -84,27 +84,26 @@ export function slowedBy(scenario: Scenario): number {
   const { rate, slowestRate, moldPace } = scenario.delivery as ContinuousSpec;
   if (rate === "fixed" || moldPace === undefined) return 1;
   const fastest = fullRateSeconds(scenario);
-  const shot = scenario.stations.reduce((sum, each) => sum + shotMass(each), 0) / scenario.stations.length / 1e6;
-  const slowest = slowestRate === undefined ? Infinity : shot / slowestRate;
+  const slowest = slowestRate === undefined ? Infinity : meanShot(scenario) / 1e6 / slowestRate;
   return fastest > 0 ? Math.max(1, Math.min(moldPace, slowest) / fastest) : 1;
 }
 
-/** Milligrams a tick that leave the die, at mean times. */
-export function extrusionRate(scenario: Scenario): number {
-  const { stations } = scenario;
-  const shot = stations.reduce((sum, station) => sum + shotMass(station), 0) / stations.length;
+/** Milligrams a tick that leave the die, at mean times; undefined where masses are not given. */
+export function extrusionRate(scenario: Scenario): number | undefined {
+  if (scenario.stations.some((station) => shotMasses(station) === undefined)) return undefined;
+  const shot = meanShot(scenario);
   const seconds = fullRateSeconds(scenario) * slowedBy(scenario);
   return seconds > 0 ? shot / (seconds * TICKS_PER_SECOND) : 0;
 }
 
+/** Milligrams. */
+function meanShot({ stations }: Scenario): number {
+  return stations.reduce((sum, station) => sum + shotMass(station), 0) / stations.length;
+}
+
 /** Mean seconds of a parison at full rate. */
 export function fullRateSeconds({ stations }: Scenario): number {
-  const seconds = stations.map(({ recharge, ...station }) =>
-    recharge.by === "time"
-      ? distributionMean(recharge.time)
-      : shotMass({ recharge, ...station }) / 1e6 / distributionMean(recharge.rate),
-  );
-  return seconds.reduce((sum, each) => sum + each, 0) / seconds.length;
+  return stations.map(rechargeSeconds).reduce((sum, each) => sum + each, 0) / stations.length;
 }
 
 /** From the catch on the next parison grows. */

@@ -1,7 +1,7 @@
 // Melt from a reciprocating screw: it recharges against a closed valve, the valve shifts, the screw drops a parison, the valve shifts back.
 import type { NeedSpec, PlaceSpec, DrawnTime } from "#engine/compiler/stepTable.ts";
 import { invariant } from "#foundation/invariant.ts";
-import type { ReciprocatingScrewSpec, Scenario } from "#scenario/scenario.ts";
+import type { ReciprocatingScrewSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { CellProcess, CellResource } from "#cell/words/cellTable.ts";
 import { dropsOf, PLASTICATOR, rechargesCounter, VALVE } from "#cell/words/cycleNames.ts";
 import { FREE_VALVE, FULL_SHOT, VALVE_TO_SHIFT_BACK } from "#cell/words/placeNames.ts";
@@ -9,8 +9,9 @@ import { stateNames } from "#cell/words/stateNames.ts";
 import { named } from "#cell/words/stepNames.ts";
 import type { MeltDelivery } from "#cell/table/meltDelivery.ts";
 import { drop, shiftToPort, stationStates, valveResource } from "#cell/table/selectorValve.ts";
-import { shotMass } from "#cell/table/shotMass.ts";
-import { fixed, massDistribution, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
+import { rechargeSeconds, shotTime } from "#cell/table/shotTime.ts";
+import { shotMasses } from "#cell/table/shotMass.ts";
+import { fixed, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
 /** The order of ties: plasticator, valve. */
 export function reciprocatingScrew(scenario: Scenario): MeltDelivery {
@@ -93,14 +94,20 @@ function plasticator(scenario: Scenario): CellProcess {
 function rechargeDistributions(scenario: Scenario): DrawnTime[] {
   const { stations } = scenario;
   const delivery = specOf(scenario);
-  const distributions = stations.map((station) => massDistribution(station.recharge, shotMass(station)));
-  const largest =
-    distributions[stations.findIndex((station) => shotMass(station) === Math.max(...stations.map(shotMass)))]!;
+  const distributions = stations.map((station) => shotTime(station.recharge, station));
+  const largest = distributions[largestShot(stations)]!;
   const next =
     delivery.shotFor === "next"
       ? distributions.map((_, k) => distributions[(k + 1) % distributions.length]!)
       : distributions;
   return [...next, delivery.shotFor === "next" ? distributions[0]! : largest];
+}
+
+/** Index of the station with the largest shot; where masses are not given, of the one that recharges for longest. */
+function largestShot(stations: readonly StationSpec[]): number {
+  const masses = stations.map((station) => shotMasses(station)?.shot);
+  const sizes = masses.includes(undefined) ? stations.map(rechargeSeconds) : masses.map((mass) => mass ?? 0);
+  return sizes.indexOf(Math.max(...sizes));
 }
 
 function valve(scenario: Scenario): CellProcess {

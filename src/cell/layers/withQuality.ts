@@ -137,7 +137,10 @@ function inspects(cavity: number, station: StationSpec, quality: QualitySpec): S
   };
 }
 
-/** A part weighs its share of the shot, and its cavity's own deviation on top of it: shot + cavity − 1, of the mean mass. */
+/**
+ * A part weighs its share of the shot, and its cavity's own deviation on top of it: shot + cavity − 1, of the mean mass, which is
+ * given wherever a limit is.
+ */
 function judgeCavity(cavity: number, station: StationSpec, quality: QualitySpec): readonly CellStep[] {
   const { lightest, heaviest, cavitySpread } = quality;
   const weighs: ScaleSpec = {
@@ -156,8 +159,8 @@ function judgeCavity(cavity: number, station: StationSpec, quality: QualitySpec)
       ...namedAfter("judge.weigh", cavity),
       scale: {
         ...weighs,
-        ...(lightest === undefined ? {} : { below: { limit: 1 + lightest / station.partMass, next: tooLight.name } }),
-        ...(heaviest === undefined ? {} : { above: { limit: 1 + heaviest / station.partMass, next: tooHeavy.name } }),
+        ...(lightest === undefined ? {} : { below: { limit: 1 + lightest / station.partMass!, next: tooLight.name } }),
+        ...(heaviest === undefined ? {} : { above: { limit: 1 + heaviest / station.partMass!, next: tooHeavy.name } }),
       },
       next,
     },

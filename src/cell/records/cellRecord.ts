@@ -1,6 +1,7 @@
 // What one replication of a cell leaves behind: plain rows, in ticks of a microsecond.
 import type { StateKind } from "#cell/words/stateNames.ts";
 import type { Standstill } from "#engine/run/standstill.ts";
+import type { ShotMasses } from "#cell/table/shotMass.ts";
 import type { CellStep } from "#cell/words/cellTable.ts";
 import type { CountedElement } from "#cell/words/elementWords.ts";
 import type { ParisonRecord } from "./parisonRecord.ts";
@@ -11,11 +12,8 @@ export interface StationRecord {
   /** Shots delivered and parts removed within the observed time. */
   readonly shots: number;
   readonly parts: number;
-  readonly shotMilligrams: number;
-  /** Of one part without its flash. */
-  readonly partMilligrams: number;
-  /** Of one part and the flash that leaves the mold with it. */
-  readonly partWithFlash: number;
+  /** Milligrams; absent where no mass is given. */
+  readonly masses?: ShotMasses;
   /** Shots whose drop a stop broke off, not among `shots`; and shots lost at the mold, those included. */
   readonly lostDrops: number;
   readonly lostShots: number;

@@ -1,4 +1,6 @@
 // How long melt was hot when it left the machine: the first in is the first out, and every wait on the way counts.
+import { shotMasses } from "#cell/table/shotMass.ts";
+import type { StationSpec } from "#scenario/scenario.ts";
 
 /** Shots that may lie behind the one asked for before they are forgotten. */
 const mostPast = 4096;
@@ -49,10 +51,9 @@ export class MeltPassage {
 
 const milligramsPerKilogram = 1e6;
 
-/** Undefined where nobody said how much melt the machine holds. */
-export function passageOf(
-  stations: readonly { readonly process?: { readonly values: { readonly "delivery.holdUp"?: number } } }[],
-): MeltPassage | undefined {
+/** Undefined where the hold-up or the mass of a shot is not given. */
+export function passageOf(stations: readonly StationSpec[]): MeltPassage | undefined {
+  if (stations.some((station) => shotMasses(station) === undefined)) return undefined;
   const holdUp = stations.find(({ process }) => process !== undefined)?.process?.values["delivery.holdUp"];
   return holdUp === undefined ? undefined : new MeltPassage(holdUp * milligramsPerKilogram);
 }

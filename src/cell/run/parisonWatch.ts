@@ -7,10 +7,11 @@ import { passageOf } from "#cell/records/meltPassage.ts";
 import type { ParisonRecord } from "#cell/records/parisonRecord.ts";
 import { ParisonSample } from "./parisonSample.ts";
 import type { CellPlan } from "#cell/layers/planCell.ts";
-import { shotMass } from "#cell/table/shotMass.ts";
+import { shotMasses } from "#cell/table/shotMass.ts";
 
 /** The parison under way at one station; -1 where that has not happened yet. */
 interface UnderWay {
+  /** 0 where no mass is given: then nothing asks for it. */
   readonly milligrams: number;
   readonly sample: ParisonSample;
   begun: number;
@@ -40,7 +41,7 @@ export class ParisonWatch {
   private constructor({ delivery, stations }: Scenario) {
     this.#passage = passageOf(stations);
     this.#stations = stations.map((station) => ({
-      milligrams: shotMass(station),
+      milligrams: shotMasses(station)?.shot ?? 0,
       sample: new ParisonSample(station.name),
       begun: -1,
       delivered: -1,

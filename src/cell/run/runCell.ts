@@ -2,10 +2,10 @@
 import type { EventLog } from "#engine/run/eventLog.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { Simulation } from "#engine/run/simulation.ts";
-import type { Scenario } from "#scenario/scenario.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { extrusionRate } from "#cell/delivery/continuousExtrusion.ts";
 import type { CellPlan } from "#cell/layers/planCell.ts";
-import type { CellRecord, ChainShare, StateTime, StopRecord } from "#cell/records/cellRecord.ts";
+import type { CellRecord, ChainShare, StateTime, StationRecord, StopRecord } from "#cell/records/cellRecord.ts";
 import {
   goodCounter,
   lostDropsOf,
@@ -24,7 +24,7 @@ import { elementTimes } from "./elementTimes.ts";
 import { reasonsOf } from "#cell/words/takeawayWords.ts";
 import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
 import { settledWarmup } from "./settledWarmup.ts";
-import { partWithFlash, shotMass } from "#cell/table/shotMass.ts";
+import { shotMasses } from "#cell/table/shotMass.ts";
 
 export interface RunOptions {
   readonly replication: number;
@@ -75,9 +75,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     name: station.name,
     shots: counts.get(shotsOf(station.name)) ?? 0,
     parts: counts.get(partsOf(station.name)) ?? 0,
-    shotMilligrams: shotMass(station),
-    partMilligrams: Math.round(station.partMass * 1e6),
-    partWithFlash: partWithFlash(station),
+    ...weighed(station),
     rejects: rejectReasons.flatMap((reason) => {
       const found = counts.get(rejectsOf(station.name, reason));
       return found === undefined ? [] : [{ reason, parts: found }];
@@ -117,10 +115,16 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   };
 }
 
+function weighed(station: StationSpec): Pick<StationRecord, "masses"> {
+  const masses = shotMasses(station);
+  return masses ? { masses } : {};
+}
+
 function excess(scenario: Scenario, stateTimes: readonly StateTime[]): { readonly excessMilligrams?: number } {
-  if (scenario.delivery.kind !== "continuous") return {};
+  const rate = scenario.delivery.kind === "continuous" ? extrusionRate(scenario) : undefined;
+  if (rate === undefined) return {};
   const tail = stateTimes.find(({ state }) => state === stateNames.extrudingToRegrind);
-  return { excessMilligrams: Math.round((tail?.ticks ?? 0) * extrusionRate(scenario)) };
+  return { excessMilligrams: Math.round((tail?.ticks ?? 0) * rate) };
 }
 
 function takeawayOf(

@@ -6,8 +6,8 @@ import { shotsOf, VALVE } from "#cell/words/cycleNames.ts";
 import { FREE_VALVE, FULL_SHOT, VALVE_TO_SHIFT_BACK } from "#cell/words/placeNames.ts";
 import { openTo, stateNames } from "#cell/words/stateNames.ts";
 import { named } from "#cell/words/stepNames.ts";
-import { shotMass } from "./shotMass.ts";
-import { fixed, massDistribution, waiting, working } from "#cell/words/tableWords.ts";
+import { shotTime } from "./shotTime.ts";
+import { fixed, waiting, working } from "#cell/words/tableWords.ts";
 
 export function valveResource({ stations }: Scenario): CellResource {
   const open = stations.map(({ name }) => working(openTo(name)));
@@ -52,7 +52,7 @@ export function drop(station: StationSpec, pusher: string): CellStep {
       { resource: VALVE, state: openTo(station.name) },
       { resource: pusher, state: stateNames.delivering },
     ],
-    time: { distributions: [massDistribution(station.drop, shotMass(station))] },
+    time: { distributions: [shotTime(station.drop, station)] },
     gives: [{ place: VALVE_TO_SHIFT_BACK }],
     counts: { [shotsOf(station.name)]: 1 },
   };

@@ -1,4 +1,5 @@
 // The description of a command: name, operands, options and an example.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { Host } from "#cli/machine/host.ts";
 
 /** The options as the user gave them. */
@@ -9,6 +10,9 @@ export interface Options {
   readonly length?: string;
   readonly precision?: string;
   readonly jobs?: string;
+  readonly units?: UnitSystem;
+  readonly stations?: string;
+  readonly kind?: string;
   readonly set?: readonly string[];
   readonly events?: boolean;
   readonly json?: boolean;
@@ -24,6 +28,8 @@ export interface OptionSpec {
   /** Such as `-o, --out <folder>`. */
   readonly flags: string;
   readonly meaning: string;
+  /** The only values that it takes. */
+  readonly choices?: readonly string[];
   /** May be given many times; all values are kept, in their order. */
   readonly repeatable?: true;
 }
@@ -35,6 +41,8 @@ export interface CommandSpec {
   readonly meaning: string;
   readonly example: string;
   readonly options: readonly OptionSpec[];
+  /** Words that look like options are operands: `explain --set`. */
+  readonly takesAnyWord?: true;
   /** Loads the code of the command when it is called. */
   readonly load: () => Promise<Act>;
 }

@@ -1,6 +1,10 @@
 // Names the option of the call in an issue that belongs to no line of a file.
-import type { Issue } from "#foundation/issue.ts";
+import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import type { Options } from "./command.ts";
+
+export const optionIssueCodes = {
+  "option-value": ["the value of an option is none that it takes", "Write a value that the message names."],
+} as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 /** Issues of a reading that was given `settingsOf(options)`; those of the file stay as they are. */
 export function optionIssues(issues: readonly Issue[], { set = [] }: Options): readonly Issue[] {

@@ -22,7 +22,8 @@ export const eventsOption: OptionSpec = {
 };
 export const setOption: OptionSpec = {
   flags: "--set <path=value>",
-  meaning: "change one value of the scenario, such as stations.left.steps.cool=7 s; repeatable",
+  meaning:
+    'change a value, such as "stations.*.steps.cool=7 s"; -1 s shifts it, +10 % and *0.9 scale it, null removes it; repeatable',
   repeatable: true,
 };
 export const seedOption: OptionSpec = { flags: "--seed <text>", meaning: "seed of the random numbers" };
@@ -38,9 +39,20 @@ export const jobsOption: OptionSpec = {
   flags: "--jobs <count>",
   meaning: "worker threads for long work (default: one a processor); the results are the same for any number",
 };
+export const unitsOption: OptionSpec = {
+  flags: "--units <system>",
+  meaning: "units of text and report.html: si, or us for lb, in, psi, °F (default: si); CSV and JSON stay in SI",
+  choices: ["si", "us"],
+};
 export const lengthOption: OptionSpec = {
   flags: "--length <time>",
   meaning: 'simulated time of one replication, such as "8 h"',
+};
+
+export const stationsOption: OptionSpec = { flags: "--stations <count>", meaning: "number of stations (default: 2)" };
+export const kindOption: OptionSpec = {
+  flags: "--kind <kind>",
+  meaning: "reciprocating-screw (default), accumulator-head or continuous",
 };
 
 /** A change of the scenario by an option of the call. */

@@ -17,7 +17,9 @@ export const check: Act = (files, options, host) => {
     return { scenario, ideal, windows: stationWindows(scenario, ideal) };
   });
   const answer = (): string =>
-    ideals.map((found) => checkAnswer({ ...found, times: stepTimes(found.scenario) }, host.width)).join("\n");
+    ideals
+      .map((found) => checkAnswer({ ...found, times: stepTimes(found.scenario) }, host.width, options.units))
+      .join("\n");
   const tables = [idealCycleTable(ideals), circuitsTable(ideals), ...windowTables(ideals)];
   const studies = scenarios.map((scenario) => ({ scenario, warnings: [] }));
   printResult({ command: "check", studies, tables, answer }, options, host);

@@ -5,6 +5,7 @@ import {
   eventsOption,
   jobsOption,
   jsonOption,
+  kindOption,
   lengthOption,
   outOption,
   precisionOption,
@@ -13,6 +14,8 @@ import {
   replicationsOption,
   seedOption,
   setOption,
+  unitsOption,
+  stationsOption,
   verboseOption,
 } from "#cli/call/options.ts";
 
@@ -25,7 +28,7 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file...>",
     meaning: "check scenario files; show step times, the ideal cycle, slack and the process window",
     example: "blowcell check scenarios/two-station.yaml",
-    options: [setOption, ...talk],
+    options: [setOption, unitsOption, ...talk],
     load: async () => (await import("./check.ts")).check,
   },
   {
@@ -33,7 +36,7 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file>",
     meaning: "simulate a cell: output, waits and what sets the pace; writes report.html and CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
-    options: [outOption, eventsOption, ...changes, jobsOption, ...talk],
+    options: [outOption, eventsOption, ...changes, jobsOption, unitsOption, ...talk],
     load: async () => (await import("./run.ts")).run,
   },
   {
@@ -42,8 +45,25 @@ export const builtCommands: readonly CommandSpec[] = [
     meaning:
       "simulate cells with common random numbers and compare each with the first, with its seed, length and replications",
     example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
-    options: [compareOutOption, ...changes, jobsOption, ...talk],
+    options: [compareOutOption, ...changes, jobsOption, unitsOption, ...talk],
     load: async () => (await import("./compare.ts")).compare,
+  },
+  {
+    name: "new",
+    operands: "<file>",
+    meaning: "write a commented starter scenario; a file that is there is never overwritten",
+    example: "blowcell new mine.yaml --stations 2 --kind continuous",
+    options: [stationsOption, kindOption, quietOption, verboseOption],
+    load: async () => (await import("./new.ts")).newScenario,
+  },
+  {
+    name: "explain",
+    operands: "[word...]",
+    meaning: "explain a key, state, code, column, indicator, command or term; alone it lists the topics",
+    example: "blowcell explain holding a full shot",
+    options: talk,
+    takesAnyWord: true,
+    load: async () => (await import("./explain.ts")).explain(builtCommands),
   },
   {
     name: "schema",
@@ -57,4 +77,4 @@ export const builtCommands: readonly CommandSpec[] = [
 
 /** Refused by name and absent from --help. */
 export const plannedCommands: readonly string[] = ["sweep", "merge", "promise", "fit", "match", "page"];
-export const plannedOptions: readonly string[] = ["--units", "--best", "--worthwhile", "--excel", "--vary", "--shard"];
+export const plannedOptions: readonly string[] = ["--best", "--worthwhile", "--excel", "--vary", "--shard"];

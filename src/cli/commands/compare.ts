@@ -1,5 +1,5 @@
 // The command `compare`: simulates scenarios with common random numbers and compares each with the first.
-import type { Issue } from "#foundation/issue.ts";
+import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import { comparableScenarios, compareStudies, overOneSpan } from "#analysis/study/comparison.ts";
 import type { Study, StudyOutcome } from "#analysis/study/study.ts";
 import type { SettledScenario } from "#analysis/statistics/warmUpSearch.ts";
@@ -22,10 +22,10 @@ import { version } from "#cli/machine/version.ts";
 import { withLabor } from "#cli/labor/withLabor.ts";
 import { writeTables } from "#cli/output/writeTables.ts";
 
-export const compareIssueCodes: Readonly<Record<string, string>> = {
-  "compare-one": "There is only one scenario to compare.",
-  "same-name": "Two scenarios that are compared have one name.",
-};
+export const compareIssueCodes = {
+  "compare-one": ["there is only one scenario to compare", "Name two scenario files or more, the base first."],
+  "same-name": ["two scenarios that are compared have one name", "Rename one of the files."],
+} as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 export const compare: Act = (files, options, host) => {
   const { loaded, code } = loadScenarios(files, options, host);
@@ -62,12 +62,12 @@ async function tellComparison(
   const tables = [...studyTables(studies), comparisonTable(rows)];
   const scenarios = studies.map(({ scenario }) => scenario);
   printResult(
-    { command: "compare", studies, tables, answer: () => compareAnswer(studies, rows, host.width) },
+    { command: "compare", studies, tables, answer: () => compareAnswer(studies, rows, host.width, options.units) },
     options,
     host,
   );
   const reported = studies.map((study, i) => reportedScenario(study, loaded[i]!));
-  const page = reportPage({ version, scenarios: reported, comparison: rows });
+  const page = reportPage({ version, scenarios: reported, comparison: rows, units: options.units ?? "si" });
   await writeTables({ folder: options.out ?? folderOf(scenarios), tables, scenarios, page }, options, host);
   return studies.some(({ precision }) => precision?.reached === false) ? exitCode.undecided : exitCode.done;
 }

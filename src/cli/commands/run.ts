@@ -30,13 +30,14 @@ export const run: Act = (files, options, host) => {
     const { scenario } = study;
     const tables = studyTables([study]);
     printResult(
-      { command: "run", studies: [study], tables, answer: () => runAnswer(study, host.width) },
+      { command: "run", studies: [study], tables, answer: () => runAnswer(study, host.width, options.units) },
       options,
       host,
     );
     const long = options.events === true ? [eventsTable(scenario), shotsTable(scenario)] : [];
     const folder = options.out ?? `reports/${safeName(scenario.name)}`;
-    const page = reportPage({ version, scenarios: [reportedScenario(study, read)], comparison: [] });
+    const { units = "si" } = options;
+    const page = reportPage({ version, scenarios: [reportedScenario(study, read)], comparison: [], units });
     await writeTables({ folder, tables: [...tables, ...long], scenarios: [scenario], page }, options, host);
     stages.report("files written");
     return study.precision?.reached === false ? exitCode.undecided : exitCode.done;

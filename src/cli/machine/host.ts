@@ -5,7 +5,7 @@ import { exitCode } from "./exitCode.ts";
 import { mayColor } from "./mayColor.ts";
 import { Outlets, leave } from "./outlets.ts";
 import { readTextFile, type TextFile } from "./readTextFile.ts";
-import { undoBegun, writeFiles, type OutputFile } from "./writer.ts";
+import { undoBegun, whatIs, writeFiles, type OutputFile } from "./writer.ts";
 
 type Outlet = "output" | "error";
 export type Paint = "bold" | "dim" | "red" | "yellow" | "cyan";
@@ -33,6 +33,8 @@ export interface Host {
   /** The system under the program, for a report of a fault. */
   readonly system: string;
   readText(path: string): TextFile;
+  /** Undefined where nothing is there. */
+  whatIs(path: string): "folder" | "other" | undefined;
   writeFiles(folder: string, files: readonly OutputFile[]): Promise<void>;
   /** Lets interrupts through; long work calls it every few milliseconds. */
   breathe(): Promise<void>;
@@ -82,6 +84,7 @@ export function openHost(): Host {
       outlets.error.isTTY && process.env["TERM"] !== "dumb" ? openBar(tasks) : Promise.resolve(undefined),
     system: `Node ${process.version}, ${platform()} ${arch()}`,
     readText: readTextFile,
+    whatIs,
     writeFiles,
     breathe: () => new Promise((resolve) => void setImmediate(resolve)),
     leave,

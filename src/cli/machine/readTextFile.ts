@@ -3,7 +3,7 @@ import { isUtf8 } from "node:buffer";
 import { closeSync, openSync, readdirSync, readSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { didYouMean } from "#foundation/didYouMean.ts";
-import type { Issue } from "#foundation/issue.ts";
+import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import { nameOfFailure } from "./machineFailure.ts";
 
 export type TextFile = { readonly text: string } | { readonly issue: Issue };
@@ -12,13 +12,13 @@ export type TextFile = { readonly text: string } | { readonly issue: Issue };
 const mostBytes = 16 * 1024 * 1024;
 const chunkBytes = 64 * 1024;
 
-export const fileIssueCodes: Readonly<Record<string, string>> = {
-  "file-missing": "There is no file of that name.",
-  "file-is-folder": "The name is that of a folder.",
-  "file-unreadable": "The machine does not let the file be read.",
-  "file-too-large": "The file is larger than any scenario or log can be.",
-  "file-not-utf8": "The bytes of the file are no UTF-8 text.",
-};
+export const fileIssueCodes = {
+  "file-missing": ["there is no file of that name", "Check the name and the folder."],
+  "file-is-folder": ["the name is that of a folder", "Name a file in it."],
+  "file-unreadable": ["the machine does not let the file be read", "Get the right to read it, or copy it."],
+  "file-too-large": ["the file is larger than any scenario or log can be", "Check that it is the right file."],
+  "file-not-utf8": ["the bytes of the file are no UTF-8 text", "Save it as UTF-8."],
+} as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 /** Reads at most one byte beyond the limit, so that an endless device ends too. */
 function readBytes(path: string): Buffer {

@@ -1,5 +1,17 @@
 // Writes all files of a command or none, and nothing outside the named folder.
-import { lstatSync, mkdirSync, mkdtempSync, promises, renameSync, rmdirSync, rmSync, writeFileSync } from "node:fs";
+import {
+  closeSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  promises,
+  renameSync,
+  rmdirSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { invariant } from "#foundation/invariant.ts";
 import { MachineFailure } from "./machineFailure.ts";
@@ -9,6 +21,16 @@ export interface OutputFile {
   readonly name: string;
   /** The whole text, or pieces where it is too long for memory. */
   readonly text: string | Iterable<string>;
+  /** Fails where a file of that name is there already, whoever made it and when. */
+  readonly isNew?: true;
+}
+
+/** What is there under this name, a broken link included; undefined where nothing is. */
+export function whatIs(path: string): "folder" | "other" | undefined {
+  const there = lstatSync(path, { throwIfNoEntry: false });
+  if (there === undefined) return undefined;
+  // Behind a link to a folder there is one.
+  return statSync(path, { throwIfNoEntry: false })?.isDirectory() === true ? "folder" : "other";
 }
 
 function isFolder(path: string): boolean {
@@ -58,11 +80,16 @@ async function moveThroughStage(stage: string, folder: string, files: readonly O
   }
   refuseFoldersInTheWay(folder, files);
   // Synchronous, so that an interrupt waits until all files are in place.
-  for (const { name } of files) renameSync(join(stage, name), join(folder, name));
+  for (const { name, isNew } of files) {
+    // Takes the name at the instant at which it is seen to be free.
+    if (isNew === true) closeSync(openSync(join(folder, name), "wx"));
+    renameSync(join(stage, name), join(folder, name));
+  }
 }
 
 /**
- * Writes files into a folder, which is made if missing. Files of the same names are replaced, other files stay.
+ * Writes files into a folder, which is made if missing. Files of the same names are replaced unless they must be new, other files
+ * stay.
  * Throws MachineFailure after removing its own files.
  */
 export async function writeFiles(folder: string, files: readonly OutputFile[]): Promise<void> {

@@ -41,10 +41,21 @@ function count(issues: readonly Issue[], severity: Severity): string[] {
   return found === 0 ? [] : [`${found} ${severity}${found === 1 ? "" : "s"}`];
 }
 
-/** All to standard error, with a last line that counts them where there are several. */
+const mostCodes = 3;
+
+/** The call that explains the codes, each once; of many only the first. */
+function moreLine(issues: readonly Issue[]): string {
+  const codes = [...new Set(issues.map(({ code }) => code))];
+  const rest = codes.length > mostCodes ? " …" : "";
+  return `More: blowcell explain ${codes.slice(0, mostCodes).join(" ")}${rest}\n`;
+}
+
+/** All to standard error, then their number where there are several, and last where their codes are explained. */
 export function printIssues(issues: readonly Issue[], host: Host): void {
-  for (const issue of issues.toSorted(inOrderOfText)) host.report(describe(issue, host));
-  if (issues.length < 2) return;
+  const inOrder = issues.toSorted(inOrderOfText);
+  for (const issue of inOrder) host.report(describe(issue, host));
+  if (issues.length === 0) return;
   const counts = (["error", "warning", "hint"] as const).flatMap((severity) => count(issues, severity));
-  host.report(`${counts.join(", ")}\n`);
+  if (issues.length > 1) host.report(`${counts.join(", ")}\n`);
+  host.report(moreLine(inOrder));
 }

@@ -1,7 +1,7 @@
-// How much air passes a valve, a line and a blow pin together.
+// The mass flow of air through valve, line and blow pin together.
 import { ICE_POINT, REFERENCE_DENSITY, REFERENCE_TEMPERATURE } from "./standardAir.ts";
 
-/** What a standard measurement says of a path for air. */
+/** A path for air by its standard measurement. */
 export interface AirPath {
   /** Sonic conductance C, m³/(s Pa); 1 dm³/(s bar) = 1e-8. */
   readonly conductance: number;
@@ -9,7 +9,7 @@ export interface AirPath {
   readonly criticalRatio: number;
 }
 
-/** Share of the choked flow that passes at a ratio of ABSOLUTE pressures, behind to ahead. */
+/** Share of the choked flow at a ratio of ABSOLUTE pressures, downstream to upstream. */
 function chokedShare(ratio: number, criticalRatio: number): number {
   if (ratio >= 1) return 0;
   if (ratio <= criticalRatio) return 1;
@@ -24,7 +24,7 @@ function chokedShare(ratio: number, criticalRatio: number): number {
  *
  * Units: ABSOLUTE pressures in Pa, T₁ in °C, C in m³/(s Pa); ṁ in kg/s. ρ₀ = 1.185 kg/m³ at T₀ = 293.15 K.
  * Shape: constant below the critical ratio, 0 at equal pressures.
- * Holds for: air from ahead to behind (p₁ ≥ p₂).
+ * Holds for: air that flows from `ahead` to `behind` (p₁ ≥ p₂).
  * Source: ISO 6358-1, Pneumatic fluid power — Determination of flow-rate characteristics, 2013, clause 3 and annex
  * Throws: nothing.
  *
@@ -35,7 +35,7 @@ export function airMassFlow(
   path: AirPath,
   state: { readonly ahead: number; readonly behind: number; readonly temperature: number },
 ): number {
-  const warmth = Math.sqrt(REFERENCE_TEMPERATURE / (state.temperature + ICE_POINT));
-  const choked = path.conductance * state.ahead * REFERENCE_DENSITY * warmth;
+  const temperatureFactor = Math.sqrt(REFERENCE_TEMPERATURE / (state.temperature + ICE_POINT));
+  const choked = path.conductance * state.ahead * REFERENCE_DENSITY * temperatureFactor;
   return choked * chokedShare(state.behind / state.ahead, path.criticalRatio);
 }

@@ -1,4 +1,4 @@
-// What holds a mold shut against the blow and pinches the flash through.
+// The force that keeps a mold closed against the blow pressure and pinches off the flash.
 
 /**
  * Clamp force of one station.
@@ -8,7 +8,7 @@
  * Units: z cavities, projected area A in m², gauge pressure p in Pa, pinch-off length l in m per cavity, line load q in
  * N/m, margin m ≥ 1 as a factor; F in N.
  * Shape: proportional to pressure and area.
- * Holds for: pressure and pinch at the same time. No published line load was found: it is the user's, with no default.
+ * Holds for: pressure and pinch-off at the same time. The line load has no published value and no default.
  * Source: Derived here from the balance of forces on a closed mold half
  * Throws: nothing.
  *

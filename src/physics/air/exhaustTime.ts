@@ -1,4 +1,4 @@
-// How long a bottle's air takes to leave.
+// The time that the air needs to leave a bottle.
 import pow from "@stdlib/math-base-special-pow";
 import { airMassFlow, type AirPath } from "./airMassFlow.ts";
 import type { ChangeOfState } from "./fillTime.ts";
@@ -12,7 +12,7 @@ import { GAS_CONSTANT, HEAT_RATIO, ICE_POINT } from "./standardAir.ts";
  *
  * Units: V in m³, ABSOLUTE pressures in Pa, starting temperature T_i in °C; t in s.
  * Shape: proportional to V/C; about twice the fill. 0 when already empty enough, Infinity down to the back pressure or below.
- * Holds for: a volume that stays rigid, one path. The truth lies between the bounds.
+ * Holds for: a volume that stays rigid, one path. The true time is between the bounds.
  * Source: ISO 6358-1, Pneumatic fluid power — Determination of flow-rate characteristics, 2013, clause 3 for the flow; the balance of mass and heat derived here
  * Throws: nothing.
  *

@@ -1,9 +1,9 @@
-// How long blow air takes to fill a bottle.
+// The time that blow air needs to fill a bottle.
 import { airMassFlow, type AirPath } from "./airMassFlow.ts";
 import { integral } from "#physics/numeric/integral.ts";
 import { GAS_CONSTANT, HEAT_RATIO, ICE_POINT } from "./standardAir.ts";
 
-/** The two bounds of what really happens: air that keeps its temperature, air that keeps its heat. */
+/** The two bounds of the real change of state: constant temperature, or no heat transfer. */
 export type ChangeOfState = "isothermal" | "adiabatic";
 
 /**
@@ -13,8 +13,8 @@ export type ChangeOfState = "isothermal" | "adiabatic";
  *
  * Units: V in m³, ABSOLUTE pressures in Pa, supply temperature T₁ in °C; t in s.
  * Shape: proportional to V/C. 0 when already full, Infinity where the supply is below the pressure wanted.
- * Holds for: a volume that is full-blown from the start (a bottle is not: the growing volume takes about as long at low
- * pressure again). The truth lies between the bounds.
+ * Holds for: a volume that has its full size from the start. A bottle grows first, at low pressure, which takes about the same
+ * time again. The true time is between the bounds.
  * Source: ISO 6358-1, Pneumatic fluid power — Determination of flow-rate characteristics, 2013, clause 3 for the flow; the balance of mass and heat derived here
  * Throws: nothing.
  *

@@ -1,21 +1,21 @@
-// How much air, counted at the reference pressure, one bottle takes.
+// The free air of one bottle, at the reference pressure.
 import { ATMOSPHERE, REFERENCE_PRESSURE } from "./standardAir.ts";
 
 export interface FreeAir {
   /** m³ in the blown bottle. */
-  readonly inAll: number;
-  /** m³ that the compressor added: what was not there before. */
+  readonly total: number;
+  /** m³ that the compressor added. */
   readonly added: number;
 }
 
 /**
  * Free air of one blow.
  *
- *     in all V (p + p_a)/p₀, added V p/p₀
+ *     total V (p + p_a)/p₀, added V p/p₀
  *
  * Units: V in m³ with the dead volume of lines and pin, GAUGE pressure p in Pa, p₀ = 100 kPa; m³ at 100 kPa.
  * Shape: proportional to volume and pressure.
- * Holds for: air that is back at its starting temperature by the end of the blow.
+ * Holds for: air that has its initial temperature at the end of the blow.
  * Source: ISO 8778, Pneumatic fluid power — Standard reference atmosphere, 2003, clause 4 (from memory)
  * Throws: nothing.
  *
@@ -24,7 +24,7 @@ export interface FreeAir {
  */
 export function freeAir(volume: number, gaugePressure: number): FreeAir {
   return {
-    inAll: (volume * (gaugePressure + ATMOSPHERE)) / REFERENCE_PRESSURE,
+    total: (volume * (gaugePressure + ATMOSPHERE)) / REFERENCE_PRESSURE,
     added: (volume * gaugePressure) / REFERENCE_PRESSURE,
   };
 }

@@ -1,4 +1,4 @@
-// How long the mold must wait until the bottle's pressure is low enough to open.
+// The time until the pressure in the bottle is low enough to open the mold.
 import type { AirPath } from "./airMassFlow.ts";
 import { exhaustTime } from "./exhaustTime.ts";
 import type { ChangeOfState } from "./fillTime.ts";
@@ -10,7 +10,7 @@ import { ATMOSPHERE } from "./standardAir.ts";
  *     t = exhaustTime from p_blow + p_a to p_open + p_a against p_a
  *
  * Units: V in m³, GAUGE pressures in Pa, temperature in °C, p_a = 101325 Pa; t in s.
- * Shape: grows without end as the threshold goes to 0. A computed time is never a safe limit.
+ * Shape: goes to Infinity as the threshold goes to 0. A computed time is never a safe limit.
  * Holds for: one path to the open air.
  * Source: ISO 6358-1, Pneumatic fluid power — Determination of flow-rate characteristics, 2013, clause 3 for the flow; the balance of mass and heat derived here
  * Throws: nothing.

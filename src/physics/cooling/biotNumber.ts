@@ -1,4 +1,4 @@
-// How much of the resistance to cooling sits in the wall rather than at its face.
+// The resistance to cooling inside a wall relative to that at its face.
 
 /**
  * Biot number of a face of a wall.
@@ -7,7 +7,7 @@
  *
  * Units: h in W/(m² K), s in m, k in W/(m K); Bi has none.
  * Shape: 0 for an insulated face, Infinity for perfect contact.
- * Holds for: any face that passes heat in proportion to a difference of temperature.
+ * Holds for: any face whose heat flow is proportional to a temperature difference.
  * Source: Incropera et al., Fundamentals of Heat and Mass Transfer, 6th ed., 2007, section 5.2 (from memory)
  * Throws: nothing.
  *

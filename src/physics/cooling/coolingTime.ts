@@ -1,11 +1,11 @@
-// How long a wall must stay in the closed mold, from its thickest place and what touches it.
+// The time that a wall must stay in the closed mold, from its thickest place and its contact.
 import { invariant } from "#foundation/invariant.ts";
 import { rootBetween } from "#physics/numeric/rootBetween.ts";
 import type { WallCooling, WallPlace } from "./wallCooling.ts";
 import { temperatureCourse } from "./wallTemperature.ts";
 
-/** In Fourier numbers: every profile of any wall has faded. */
-const FOREVER = 1e12;
+/** Fourier number at which every profile of any wall has decayed. */
+const STEADY_STATE = 1e12;
 
 /**
  * Time until a place of the wall has fallen to the demold temperature.
@@ -13,11 +13,11 @@ const FOREVER = 1e12;
  *     the t for which T(place, t) = T_e in the series of wallTemperature
  *
  * Units: s; temperatures in °C.
- * Shape: with perfect contact proportional to the square of the wall, with a poor one nearer to the wall itself. 0 where
- * the melt is not hotter than T_e, Infinity where mold and air never bring it down to T_e. Accurate to 1e-9 of itself.
- * Holds for: mold and air colder than the melt. The THICKEST place controls (pinch-off tail, handle), not the mean wall.
+ * Shape: with perfect contact proportional to the square of the wall, with poor contact nearer to the wall itself. 0 where
+ * the melt is not hotter than T_e, Infinity where mold and air do not cool it to T_e. Relative error below 1e-9.
+ * Holds for: mold and air colder than the melt. The THICKEST place (pinch-off tail, handle) sets the time, not the mean wall.
  * Source: Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3, 3.4 and 3.11 (from memory)
- * Throws: BrokenInvariant where mold or air are hotter than the melt.
+ * Throws: BrokenInvariant where mold or air is not colder than the melt.
  *
  * @example
  * coolingTime({ wall: 0.001, diffusivity: 1.2e-7, conductivity: 0.25, meltTemperature: 200, moldTemperature: 10, moldContact: 1000 }, "inside face", 60) // 8.030
@@ -29,7 +29,7 @@ export function coolingTime(cooling: WallCooling, place: WallPlace, demoldTemper
   if (meltTemperature <= demoldTemperature) return 0;
   const course = temperatureCourse(cooling, place);
   let late = (wall * wall) / diffusivity;
-  if (course(late * FOREVER) >= demoldTemperature) return Infinity;
+  if (course(late * STEADY_STATE) >= demoldTemperature) return Infinity;
   while (course(late) > demoldTemperature) late *= 2;
   return rootBetween((time) => course(time) - demoldTemperature, 0, late);
 }

@@ -1,4 +1,4 @@
-// Time measured in the pace at which warmth crosses a wall.
+// Time relative to the time that heat needs to cross a wall.
 
 /**
  * Fourier number of a wall that is cooled from one side.
@@ -7,7 +7,7 @@
  *
  * Units: α in m²/s, t in s, s in m; Fo has none.
  * Shape: proportional to time; a wall twice as thick takes four times as long to the same number.
- * Holds for: the whole wall s between the cooled and the other face (the half wall where both faces are cooled alike).
+ * Holds for: the whole wall s between the cooled and the other face (half the wall where both faces are cooled equally).
  * Source: Incropera et al., Fundamentals of Heat and Mass Transfer, 6th ed., 2007, section 5.2 (from memory)
  * Throws: nothing.
  *

@@ -1,4 +1,4 @@
-// The cooling time in one line, for display: the slowest profile alone, with perfect contact.
+// The cooling time by one term, for display: the slowest profile with perfect contact.
 import ln from "@stdlib/math-base-special-ln";
 import { PI } from "#physics/numeric/pi.ts";
 import type { WallCooling } from "./wallCooling.ts";
@@ -12,7 +12,7 @@ type PerfectContact = Pick<WallCooling, "wall" | "diffusivity" | "meltTemperatur
  *
  * Units: s in m, α in m²/s, temperatures in °C; t in s.
  * Shape: proportional to the square of the wall; Infinity where T_e is not above T_w, never below 0.
- * Holds for: Fo > 0.2, there within 2 %; perfect contact, which is a third too short where a real contact counts.
+ * Holds for: Fo > 0.2, there within 2 %; perfect contact. With a real contact the time can be a third too short.
  * Source: Ballman & Shusman, Easy Way to Calculate Injection Molding Setup Time, Modern Plastics 37, 1959, p. 126 (from memory)
  * Throws: nothing.
  *

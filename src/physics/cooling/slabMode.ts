@@ -1,18 +1,18 @@
-// One profile of a cooling wall with the weights by which a starting temperature is made of such profiles.
+// One profile of a cooling wall with its weights in an initial temperature.
 import cos from "@stdlib/math-base-special-cos";
 import sin from "@stdlib/math-base-special-sin";
-import { gripOf, slabRoot, type FaceBiots } from "./slabRoot.ts";
+import { contactWeight, slabRoot, type FaceBiots } from "./slabRoot.ts";
 
-/** Profile X(x) = slack · ζ cos ζx + grip · sin ζx over 0 ≤ x ≤ 1 from the inside face to the mold. */
+/** Profile X(x) = (1 − g) ζ cos ζx + g sin ζx over 0 ≤ x ≤ 1 from the inside face to the mold. */
 export interface SlabMode {
-  /** ζ: the profile fades as exp(−ζ² Fo). */
+  /** ζ: the profile decays as exp(−ζ² Fo). */
   readonly root: number;
   readonly insideFace: number;
   readonly moldFace: number;
   readonly mean: number;
-  /** ∫X dx / ∫X² dx: its weight in a wall that starts 1 above where it will end. */
+  /** ∫X dx / ∫X² dx: its weight in a wall that starts 1 above its final temperature. */
   readonly level: number;
-  /** ∫xX dx / ∫X² dx: its weight in a wall that starts x above where it will end. */
+  /** ∫xX dx / ∫X² dx: its weight in a wall that starts x above its final temperature. */
   readonly slope: number;
 }
 
@@ -32,7 +32,7 @@ export interface SlabMode {
  */
 export function slabMode(index: number, biots: FaceBiots): SlabMode {
   const root = slabRoot(index, biots);
-  const sine = gripOf(biots.inside);
+  const sine = contactWeight(biots.inside);
   const cosine = (1 - sine) * root;
   const [s, c] = [sin(root), cos(root)];
   const mean = (cosine * s + sine * (1 - c)) / root;

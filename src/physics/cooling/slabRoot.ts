@@ -1,9 +1,9 @@
-// The numbers at which a temperature profile fits a wall and both its faces.
+// The eigenvalues of a temperature profile between the two faces of a wall.
 import atan from "@stdlib/math-base-special-atan";
 import { invariant } from "#foundation/invariant.ts";
 import { PI } from "#physics/numeric/pi.ts";
 
-/** From the left Newton's steps never pass the root; beyond a few they only confirm it. */
+/** Limit of Newton steps; a few suffice. */
 const MOST_STEPS = 50;
 
 /** Biot numbers of the two faces: 0 insulated, Infinity perfect contact. */
@@ -12,13 +12,13 @@ export interface FaceBiots {
   readonly outside: number;
 }
 
-/** A face as grip · θ ± slack · dθ/dx = 0 with grip + slack = 1, so that perfect contact needs no infinite number. */
-export function gripOf(biot: number): number {
+/** The weight g of θ in the condition g · θ ± (1 − g) · dθ/dx = 0 of a face, so that perfect contact needs no infinite number. */
+export function contactWeight(biot: number): number {
   return biot === Infinity ? 1 : biot / (1 + biot);
 }
 
 /**
- * The n-th (from 0) root ζ of the condition that both faces set to a profile through a wall.
+ * The n-th (from 0) root ζ of the boundary condition of both faces.
  *
  *     (ζ² − B_i B_o) sin ζ = ζ (B_i + B_o) cos ζ;   insulated inside: ζ tan ζ = B_o
  *     or ζ = nπ + arctan(B_i/ζ) + arctan(B_o/ζ), each face shifting the profile by its own angle
@@ -34,7 +34,7 @@ export function gripOf(biot: number): number {
  */
 export function slabRoot(index: number, { inside, outside }: FaceBiots): number {
   invariant(inside > 0 || outside > 0, "a wall is not insulated on both faces", { inside, outside });
-  // What is left to the root rises with ζ, and ever less steeply: from the left Newton's steps cannot overshoot.
+  // From the left Newton steps cannot overshoot, because the slope of the residual falls with ζ.
   let root = index * PI;
   for (let step = 0; step < MOST_STEPS; step++) {
     const [inner, outer] = [shiftAt(inside, root), shiftAt(outside, root)];
@@ -45,7 +45,7 @@ export function slabRoot(index: number, { inside, outside }: FaceBiots): number 
   return root;
 }
 
-/** By how much a face shifts the profile, and how fast that falls with ζ. */
+/** The angle by which a face shifts the profile, and its rate of fall with ζ. */
 function shiftAt(biot: number, root: number): { readonly angle: number; readonly fall: number } {
   if (biot === 0) return { angle: 0, fall: 0 };
   if (biot === Infinity) return { angle: PI / 2, fall: 0 };

@@ -1,4 +1,4 @@
-// What the cooling of a blown wall depends on: cold mold on one side, air on the other.
+// The inputs of the cooling of a blown wall between the cold mold and the air inside.
 
 export interface WallCooling {
   /** Thickness, m. */
@@ -7,13 +7,13 @@ export interface WallCooling {
   readonly diffusivity: number;
   /** Thermal conductivity of the plastic, W/(m K). */
   readonly conductivity: number;
-  /** °C, the same all through the wall at the start. */
+  /** °C, the same throughout the wall at the start. */
   readonly meltTemperature: number;
   /** Of the cavity's surface, °C. */
   readonly moldTemperature: number;
-  /** Heat that passes from plastic to mold, W/(m² K), above 0; Infinity for perfect contact. */
+  /** Heat transfer from plastic to mold, W/(m² K), above 0; Infinity for perfect contact. */
   readonly moldContact: number;
-  /** Air inside that takes heat as well; absent where the inside counts as insulated. */
+  /** Air inside that cools as well; absent where the inside counts as insulated. */
   readonly insideAir?: {
     /** °C */
     readonly temperature: number;
@@ -22,5 +22,5 @@ export interface WallCooling {
   };
 }
 
-/** Where in the wall a temperature is asked for; the inside face is the last to cool when only the mold cools. */
+/** The place of a temperature in the wall. The inside face is the last to cool when only the mold cools. */
 export type WallPlace = "inside face" | "mold face" | "mean";

@@ -1,15 +1,15 @@
-// The temperature in a blown wall while it cools, as the sum of the profiles that fit it.
+// The temperature in a blown wall while it cools, as a sum of profiles.
 import exp from "@stdlib/math-base-special-exp";
 import { invariant } from "#foundation/invariant.ts";
 import { biotNumber } from "./biotNumber.ts";
 import { fourierNumber } from "./fourierNumber.ts";
 import { slabMode, type SlabMode } from "./slabMode.ts";
-import { gripOf, type FaceBiots } from "./slabRoot.ts";
+import { contactWeight, type FaceBiots } from "./slabRoot.ts";
 import type { WallCooling, WallPlace } from "./wallCooling.ts";
 
-/** Profiles that have faded below exp(−40) add nothing to a double. */
-const FADED = 40;
-/** Enough down to Fo = 2.5e-5, less than a millisecond in any wall that is blown. */
+/** Profiles below exp(−40) do not change a double. */
+const DECAYED = 40;
+/** Enough down to Fo = 2.5e-5, less than 1 ms in any blown wall. */
 const MOST_PROFILES = 400;
 
 /**
@@ -21,8 +21,8 @@ const MOST_PROFILES = 400;
  *
  * Units: °C; time in s.
  * Shape: falls from the melt temperature to T∞, the straight line between air and mold (the mold temperature alone when
- * the inside is insulated). Read backwards it is the demold temperature that a wanted time gives.
- * Holds for: a wall thin against its curvature, constant diffusivity, no heat of fusion but what that diffusivity carries.
+ * the inside is insulated).
+ * Holds for: a wall that is thin against its radius, constant diffusivity, heat of fusion only as part of that diffusivity.
  * Source: Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3, 3.4 and 3.11 (from memory)
  * Throws: BrokenInvariant for a wall, contact or time that is not physical.
  *
@@ -33,7 +33,7 @@ export function wallTemperature(cooling: WallCooling, place: WallPlace, time: nu
   return temperatureCourse(cooling, place)(time);
 }
 
-/** The same over time, with the profiles worked out once; for root finding. */
+/** The temperature over time, with the profiles computed once; for root finding. */
 export function temperatureCourse(cooling: WallCooling, place: WallPlace): (time: number) => number {
   const { wall, diffusivity, conductivity, meltTemperature } = cooling;
   invariant(wall > 0 && diffusivity > 0 && cooling.moldContact > 0, "a wall can be cooled", { ...cooling });
@@ -50,10 +50,10 @@ export function temperatureCourse(cooling: WallCooling, place: WallPlace): (time
     let temperature = final[place];
     for (let index = 0; index < MOST_PROFILES; index += 1) {
       const mode = (modes[index] ??= slabMode(index, biots));
-      const fading = mode.root * mode.root * fourier;
-      if (fading > FADED) break;
+      const decay = mode.root * mode.root * fourier;
+      if (decay > DECAYED) break;
       const start = (meltTemperature - final["inside face"]) * mode.level - final.rise * mode.slope;
-      temperature += start * valueAt(mode, place) * exp(-fading);
+      temperature += start * valueAt(mode, place) * exp(-decay);
     }
     return temperature;
   };
@@ -66,9 +66,9 @@ function valueAt(mode: SlabMode, place: WallPlace): number {
 
 type FinalProfile = Readonly<Record<WallPlace | "rise", number>>;
 
-/** What is left in the end: a straight line from the inside face, rising by so much to the mold face. */
+/** The final temperature: a straight line from the inside face that rises by `rise` to the mold face. */
 function finalProfile(cooling: WallCooling, biots: FaceBiots): FinalProfile {
-  const [inside, outside] = [gripOf(biots.inside), gripOf(biots.outside)];
+  const [inside, outside] = [contactWeight(biots.inside), contactWeight(biots.outside)];
   const air = cooling.insideAir?.temperature ?? cooling.moldTemperature;
   const whole = inside + (1 - inside) * outside;
   const rise = (inside * outside * (cooling.moldTemperature - air)) / whole;

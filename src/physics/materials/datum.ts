@@ -1,6 +1,6 @@
 // One value of a material with its range, its source and its confidence.
 
-/** `read`: seen in the named source. `medium` and `low`: from memory of it, with more or less agreement among sources. */
+/** `read`: read in the named source. `medium` and `low`: from memory, with more or less agreement among sources. */
 export type Confidence = "read" | "medium" | "low";
 
 export interface Datum {

@@ -1,4 +1,4 @@
-// A material as the process window reads it: one datum for each property of the material table.
+// A material of the process window: one datum for each property of the material table.
 import type { Datum } from "./datum.ts";
 import type { MaterialName, materialTable } from "./materialTable.ts";
 

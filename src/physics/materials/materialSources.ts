@@ -1,7 +1,7 @@
 // The sources of the material table, each spelled once.
 import { dataFrom } from "./datum.ts";
 
-/** The value is read in the table; its range is from memory of a handbook. */
+/** The value is read from the table; its range is from memory of a handbook. */
 export const crawford = dataFrom(
   "Crawford, Plastics Engineering, 3rd ed., 1998, table 1.8; range from memory of Osswald et al., International Plastics Handbook, 2006",
   "read",
@@ -11,7 +11,7 @@ export const handbook = dataFrom(
   "medium",
 );
 export const crystals = dataFrom(
-  "from memory of Wunderlich, Macromolecular Physics 3, 1980: heat of a whole crystal times the usual share of crystals",
+  "from memory of Wunderlich, Macromolecular Physics 3, 1980: heat of fusion of a crystal times the usual crystallinity",
   "medium",
 );
 export const rheology = dataFrom(
@@ -23,8 +23,8 @@ export const fracture = dataFrom(
   "medium",
 );
 /** The same range, for materials that the paper did not measure. */
-export const fractureByLikeness = dataFrom(
-  "by likeness, from memory of Vlachopoulos & Alam, Polymer Engineering and Science 12, 1972, p. 184",
+export const fractureByAnalogy = dataFrom(
+  "by analogy, from memory of Vlachopoulos & Alam, Polymer Engineering and Science 12, 1972, p. 184",
   "low",
 );
 export const stability = dataFrom("from memory of Titow, PVC Technology, 4th ed., 1984, on heat stability", "low");

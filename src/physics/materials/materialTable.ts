@@ -1,7 +1,7 @@
-// The materials as one table: a row for each property, in it a cell for each material with value, low, high and source.
+// The table of materials: a row for each property, in it a cell for each material with value, low, high and source.
 import type { Dimension } from "#foundation/dimension.ts";
 import type { Datum } from "./datum.ts";
-import { crawford, crystals, fracture, fractureByLikeness, handbook, rheology, stability } from "./materialSources.ts";
+import { crawford, crystals, fracture, fractureByAnalogy, handbook, rheology, stability } from "./materialSources.ts";
 
 export const fullNames = {
   HDPE: "high-density polyethylene, blow molding grades",
@@ -23,17 +23,20 @@ export interface PropertyRow {
   readonly atLeast?: number;
   readonly atMost?: number;
   readonly meaning: string;
+  /** As a scenario gives it; not set where that of the dimension will do. */
+  readonly example?: string;
   /** A material without a cell has no such limit. */
   readonly of: Readonly<Partial<Record<MaterialName, Datum>>>;
 }
 
-/** At which `dieViscosity` is stated, 1/s. */
+/** Shear rate of `dieViscosity`, 1/s. */
 export const DIE_REFERENCE_RATE = 100;
 
 /** The thermal diffusivity of the solid is calculated from conductivity, density and specific heat, never stored. */
 export const materialTable = {
   density: {
     dimension: "density",
+    example: "950 kg/m³",
     above: 0,
     meaning: "Density of the solid at room temperature.",
     of: {
@@ -101,6 +104,7 @@ export const materialTable = {
   },
   heatOfFusion: {
     dimension: "specificEnergy",
+    example: "190 kJ/kg",
     meaning: "Heat of fusion of the grade as it crystallizes; 0 for an amorphous material.",
     of: {
       HDPE: crystals(200e3, 180e3, 220e3),
@@ -127,6 +131,7 @@ export const materialTable = {
   },
   dieViscosity: {
     dimension: "viscosity",
+    example: "2500 Pa s",
     above: 0,
     meaning:
       "Viscosity at a shear rate of 100 1/s. The shear stress in the die follows from it and from `powerLawIndex`.",
@@ -141,6 +146,7 @@ export const materialTable = {
   },
   powerLawIndex: {
     dimension: "share",
+    example: "45 %",
     atLeast: 0.1,
     atMost: 1,
     meaning: "Index n of the power law around a shear rate of 100 1/s, such as `45 %`.",
@@ -155,19 +161,21 @@ export const materialTable = {
   },
   fractureStress: {
     dimension: "pressure",
+    example: "0.25 MPa",
     above: 0,
     meaning: "Shear stress at the die wall above which gross melt fracture is expected, such as `0.25 MPa`.",
     of: {
       HDPE: fracture(0.2e6, 0.1e6, 0.3e6),
       LDPE: fracture(0.15e6, 0.1e6, 0.3e6),
       PP: fracture(0.15e6, 0.1e6, 0.3e6),
-      "PVC-U": fractureByLikeness(0.2e6, 0.1e6, 0.3e6),
-      PETG: fractureByLikeness(0.2e6, 0.1e6, 0.3e6),
-      PC: fractureByLikeness(0.2e6, 0.1e6, 0.3e6),
+      "PVC-U": fractureByAnalogy(0.2e6, 0.1e6, 0.3e6),
+      PETG: fractureByAnalogy(0.2e6, 0.1e6, 0.3e6),
+      PC: fractureByAnalogy(0.2e6, 0.1e6, 0.3e6),
     },
   },
   meltTemperature: {
     dimension: "temperature",
+    example: "190 °C",
     meaning: "Usual melt temperature.",
     of: {
       HDPE: handbook(190, 170, 210),
@@ -180,6 +188,7 @@ export const materialTable = {
   },
   moldTemperature: {
     dimension: "temperature",
+    example: "15 °C",
     meaning: "Usual mold temperature.",
     of: {
       HDPE: handbook(10, 5, 20),
@@ -205,6 +214,7 @@ export const materialTable = {
   timeAtHeat: {
     key: "maxTimeAtHeat",
     dimension: "time",
+    example: "10 min",
     above: 0,
     meaning: "Longest time at melt temperature before the material degrades.",
     of: {

@@ -1,16 +1,16 @@
-// A material of the catalog with a user's own values in place of some of its own.
+// A material of the catalog with some values replaced by the user's.
 import type { Datum } from "./datum.ts";
 import type { Material, MaterialProperty } from "./material.ts";
 
 /**
- * A material in which a user's own values replace those of the catalog.
+ * A material in which values of the user replace those of the catalog.
  *
- *     each own value is taken as it is, its range shrunk to it
+ *     the range of each replaced value is the value itself
  *
  * Units: those of the material table.
- * Shape: a property without an own value stays as it was.
+ * Shape: a property without a value of the user stays as it is.
  * Holds for: any property of the material table.
- * Source: Derived here from the rule that a measured value of the user's own grade replaces a handbook's
+ * Source: Derived here from the rule that a measured value of the user's grade replaces that of a handbook
  * Throws: nothing.
  *
  * @example

@@ -1,19 +1,19 @@
-// Adds up a quantity along a path whose sum has no handy closed form.
+// The numerical integral of a curve without a simple closed form.
 
 const TOLERANCE = 1e-11;
-/** Of a part, lost to rounding whatever is done. */
+/** Share of a sum that is rounding error. */
 const NOISE = 1e-13;
-/** Ends even a curve that has no integral, after half a million points. */
+/** Ends a curve without an integral as well, after half a million points. */
 const DEPTH = 18;
 
 type Curve = (at: number) => number;
 
 /**
- * The integral of a curve by Simpson's rule, halved wherever two halves tell more than the whole.
+ * The integral of a curve by Simpson's rule, with halved intervals where two halves differ from the whole.
  *
  *     ∫ f dx ≈ (b − a)/6 · [f(a) + 4 f((a + b)/2) + f(b)], refined until the halves agree
  *
- * Units: curve times path.
+ * Units: curve times interval.
  * Shape: relative error about 1e-11 of the whole; 0 where the ends coincide.
  * Holds for: curves that are finite from end to end.
  * Source: Lyness, Notes on the adaptive Simpson quadrature routine, Journal of the ACM 16, 1969, p. 483 (from memory)
@@ -48,10 +48,9 @@ function refined(curve: Curve, ends: Ends, whole: number, tolerance: number, dep
   const right: Ends = { from: center, to, first: middle, middle: curve((center + to) / 2), last };
   const [leftSum, rightSum] = [simpson(left), simpson(right)];
   const excess = leftSum + rightSum - whole;
-  // Below the last digits of the halves nothing is left to find; asked this way round, what is no number ends as well.
-  const telling = Math.max(15 * tolerance, NOISE * Math.abs(leftSum + rightSum));
-  // The halves' own error is a fifteenth of what they changed, so that much can be taken off as well.
-  if (depth === 0 || !(Math.abs(excess) > telling)) return leftSum + rightSum + excess / 15;
+  const allowed = Math.max(15 * tolerance, NOISE * Math.abs(leftSum + rightSum));
+  // The error of the halves is about a fifteenth of the change. A negated comparison ends for NaN as well.
+  if (depth === 0 || !(Math.abs(excess) > allowed)) return leftSum + rightSum + excess / 15;
   return (
     refined(curve, left, leftSum, tolerance / 2, depth - 1) + refined(curve, right, rightSum, tolerance / 2, depth - 1)
   );

@@ -1,9 +1,9 @@
-// Finds where a quantity crosses zero between two points, by bent halving: quick, and it cannot miss.
+// Finds a zero between two points by Ridders' method, which always converges.
 import { invariant } from "#foundation/invariant.ts";
 
-/** Enough to use up the digits of a double by the halving alone, whatever the bracket; bent, some six are needed. */
+/** Enough for all digits of a double by halving alone; Ridders' method needs about six. */
 const ROUNDS = 60;
-/** Relative distance of two neighboring doubles. */
+/** Relative distance of two adjacent doubles. */
 const NEIGHBOR = 1 / 4503599627370496;
 
 interface Point {
@@ -18,10 +18,10 @@ interface Point {
  *     the smallest bracket that m and x leave is the next
  *
  * Units: those of the ends.
- * Shape: lies between the ends, within 2^-50 of itself or 2^-60 of their distance.
+ * Shape: between the ends, within 2^-50 of itself or 2^-60 of their distance.
  * Holds for: a difference with unlike signs at the ends; with several crossings it finds one of them.
  * Source: Ridders, IEEE Transactions on Circuits and Systems 26, 1979, p. 979 (from memory)
- * Throws: BrokenInvariant where the signs at the ends are alike.
+ * Throws: BrokenInvariant where the signs at the ends are equal.
  *
  * @example
  * rootBetween((x) => x * x - 2, 0, 2) // 1.4142135624
@@ -34,9 +34,9 @@ export function rootBetween(difference: (at: number) => number, low: number, hig
   let last = Infinity;
   for (let round = 0; round < ROUNDS && above.at - below.at > 4 * NEIGHBOR * Math.abs(above.at); round += 1) {
     const middle = point((below.at + above.at) / 2);
-    const at = bentMiddle(below, middle, above);
+    const at = riddersPoint(below, middle, above);
     const near = 2 * NEIGHBOR * Math.abs(at);
-    // Two alike are mostly the root, and then it lies between their neighbors; of a jump they may be anywhere.
+    // Two equal points are mostly the root, which then is between their neighbors. At a jump they may be anywhere.
     const neighbors = Math.abs(at - last) <= near ? [at - near, at + near] : [];
     last = at;
     for (const next of [middle, ...[at, ...neighbors].map(point)]) {
@@ -48,8 +48,8 @@ export function rootBetween(difference: (at: number) => number, low: number, hig
   return (below.at + above.at) / 2;
 }
 
-/** Where a straight line crosses zero after an exponential has made one of the three values; the middle itself where all are 0. */
-function bentMiddle(below: Point, middle: Point, above: Point): number {
+/** The zero of the line through the three values after division by an exponential; the middle where all are 0. */
+function riddersPoint(below: Point, middle: Point, above: Point): number {
   const span = Math.sqrt(middle.value * middle.value - below.value * above.value);
   const step = ((middle.at - below.at) * middle.value) / span;
   return Number.isFinite(step) ? middle.at + (below.value > above.value ? step : -step) : middle.at;

@@ -1,4 +1,4 @@
-// The slit between bushing and mandrel that a parison leaves.
+// The gap of the die between bushing and mandrel.
 
 export interface AnnularDie {
   /** Mean of bushing and mandrel, m. */
@@ -13,7 +13,7 @@ export interface AnnularDie {
  *     D_m = (D_o + D_i)/2,   H = (D_o − D_i)/2
  *
  * Units: m.
- * Shape: the gap vanishes where both are alike.
+ * Shape: the gap is 0 where both are equal.
  * Holds for: a round, centered die with parallel lips.
  * Source: Crawford, Plastics Engineering, 3rd ed., 1998, example 4.4
  * Throws: nothing.

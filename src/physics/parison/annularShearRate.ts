@@ -1,4 +1,4 @@
-// How fast the melt is sheared at the lips of a die, as if it were a simple liquid.
+// The shear rate of a Newtonian melt at the lips of a die.
 import type { AnnularDie } from "./annularDie.ts";
 import { PI } from "#physics/numeric/pi.ts";
 
@@ -8,7 +8,7 @@ import { PI } from "#physics/numeric/pi.ts";
  *     γ = 6 Q / (π D_m H²)
  *
  * Units: Q in m³/s, D_m and H in m; γ in 1/s.
- * Shape: proportional to the flow; a gap half as wide shears four times as fast.
+ * Shape: proportional to the flow; half the gap has four times the shear rate.
  * Holds for: H much smaller than D_m.
  * Source: Michaeli, Extrusion Dies for Plastics and Rubber, 3rd ed., 2003, section 3.1 (from memory)
  * Throws: nothing.

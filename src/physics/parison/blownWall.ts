@@ -1,4 +1,4 @@
-// The wall of a bottle from the die gap, the swell and how far the parison is blown up.
+// The wall of a bottle from die gap, swell and blow-up ratio.
 import type { AnnularDie } from "./annularDie.ts";
 import { diameterSwell } from "./diameterSwell.ts";
 
@@ -9,7 +9,7 @@ import { diameterSwell } from "./diameterSwell.ts";
  *
  * Units: gap H, mean die diameter D_m and bottle diameter D_b in m, swells as ratios; h_b in m.
  * Shape: proportional to the gap, inverse to the bottle's diameter.
- * Holds for: a round bottle blown without drawing in length and a parison that has not sagged.
+ * Holds for: a round bottle blown without axial stretch, and a parison without sag.
  * Source: Crawford, Plastics Engineering, 3rd ed., 1998, section 4.2 and example 4.4
  * Throws: nothing.
  *

@@ -1,8 +1,8 @@
-// The sag of a parison that is delivered steadily and then waits for the mold.
+// The sag of a parison that is delivered steadily and then hangs until the mold closes.
 import { integral } from "#physics/numeric/integral.ts";
 import { sagConstant, type HangingMelt } from "./sagConstant.ts";
 
-/** How a parison comes to hang. */
+/** The length of a parison and the times that it hangs. */
 export interface Hanging {
   /** Length without sag, m. */
   readonly length: number;
@@ -13,15 +13,14 @@ export interface Hanging {
 }
 
 /**
- * Share by which a parison has grown longer that was delivered steadily and then held.
+ * Share by which a parison lengthens during a steady delivery and the hold after it.
  *
  *     L/L₀ = (1/t_d) ∫₀^t_d du / (1 − K L₀ (u/t_d)(t_d + t_h − u)),   K = ρ g/(3 η₀)
  *
  * Units: L₀ in m, times in s; the sag is a share of L₀.
  * Shape: rises with delivery and hold; a hold costs three times as much a second. With no delivery it is −ln(1 − K L₀ t_h)/(K L₀ t_h) − 1.
- * Infinity where a slice has drawn to nothing.
- * Holds for: a Newtonian melt. The slice that left after u carries what came before it, since then; a parison that waits
- * keeps sagging.
+ * Infinity where the cross section of a slice goes to 0.
+ * Holds for: a Newtonian melt. The slice that leaves the die at time u carries all melt that left before it.
  * Source: Derived here from the balance of weight and stress on a slice, after Trouton, Proceedings of the Royal Society A 77, 1906, p. 426
  * Throws: nothing.
  *

@@ -1,4 +1,4 @@
-// How much wider than the die a parison grows, from how much thicker its wall grows.
+// The diameter swell of a parison from its thickness swell.
 
 /**
  * Diameter swell of a parison that swells freely.
@@ -6,8 +6,8 @@
  *     B_D = √B_T
  *
  * Units: both are ratios to the die.
- * Shape: 1 where nothing swells, slower than the thickness swell.
- * Holds for: swell alike around and through the wall; a measured diameter swell wins.
+ * Shape: 1 without swell, slower than the thickness swell.
+ * Holds for: equal swell around and through the wall; a measured diameter swell is better.
  * Source: Crawford, Plastics Engineering, 3rd ed., 1998, section 4.2 and example 4.4
  * Throws: nothing.
  *

@@ -1,4 +1,4 @@
-// How hard blow air stretches the wall around.
+// The hoop stress of the wall under blow pressure.
 
 /**
  * Hoop stress in a thin round wall under blow pressure.
@@ -6,7 +6,7 @@
  *     σ = p D / (2 h)
  *
  * Units: gauge pressure p in Pa, diameter D and wall h in m; σ in Pa.
- * Shape: a wall half as thick is stretched twice as hard.
+ * Shape: half the wall has twice the stress.
  * Holds for: h below a tenth of the radius.
  * Source: Crawford, Plastics Engineering, 3rd ed., 1998, example 4.4
  * Throws: nothing.

@@ -1,9 +1,9 @@
-// How slowly a parison may drop before it sags more than is allowed.
+// The longest drop time at which the sag stays within its limit.
 import { deliveredSag, type Hanging } from "./deliveredSag.ts";
 import { rootBetween } from "#physics/numeric/rootBetween.ts";
 import type { HangingMelt } from "./sagConstant.ts";
 
-/** Nobody waits longer for a parison, s. */
+/** Upper limit of a drop time, s. */
 const LONGEST = 600;
 
 /**
@@ -14,7 +14,7 @@ const LONGEST = 600;
  * Units: s.
  * Shape: shorter for a longer parison and a longer hold. 0 where the hold alone sags too much, at most 600 s.
  * Holds for: what deliveredSag holds for.
- * Source: Derived here by turning deliveredSag around, after Trouton, Proceedings of the Royal Society A 77, 1906, p. 426
+ * Source: Derived here as the inverse of deliveredSag, after Trouton, Proceedings of the Royal Society A 77, 1906, p. 426
  * Throws: nothing.
  *
  * @example

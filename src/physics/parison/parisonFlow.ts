@@ -1,4 +1,4 @@
-// How fast melt leaves a die while the parison drops.
+// The volume flow of the melt through a die while the parison drops.
 
 /**
  * Volume flow through one die.
@@ -6,8 +6,8 @@
  *     Q = m / (ρ t)
  *
  * Units: m in kg, ρ the MELT density in kg/m³, t in s; Q in m³/s.
- * Shape: a drop in half the time flows twice as fast.
- * Holds for: a steady drop. With the solid's density HDPE comes out a quarter too slow.
+ * Shape: half the time has twice the flow.
+ * Holds for: a steady drop. With the density of the solid the flow of HDPE is a fifth too low.
  * Source: Derived here from the conservation of mass
  * Throws: nothing.
  *

@@ -1,4 +1,4 @@
-// How long a parison a shot makes once it has swollen.
+// The length of the parison of a shot after swell.
 import type { AnnularDie } from "./annularDie.ts";
 import { diameterSwell } from "./diameterSwell.ts";
 import { PI } from "#physics/numeric/pi.ts";

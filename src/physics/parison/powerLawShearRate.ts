@@ -1,4 +1,4 @@
-// The true shear rate at a slit's wall of a melt that thins as it is sheared.
+// The true shear rate of a shear-thinning melt at the wall of a slit.
 
 /**
  * Shear rate at the wall of a slit, power law.
@@ -6,7 +6,7 @@
  *     γ_w = γ (2n + 1) / (3n)
  *
  * Units: γ, the Newtonian rate, and γ_w in 1/s; n none.
- * Shape: the Newtonian rate at n = 1, higher the more the melt thins.
+ * Shape: the Newtonian rate at n = 1, higher for a smaller n.
  * Holds for: slits and thin annular gaps (a round capillary has (3n + 1)/(4n)).
  * Source: Michaeli, Extrusion Dies for Plastics and Rubber, 3rd ed., 2003, section 2.1 (from memory)
  * Throws: nothing.

@@ -1,8 +1,8 @@
-// The one number of the melt that decides how fast a parison draws itself out.
+// The property of the melt that sets the rate of sag.
 import { elongationalViscosity } from "./elongationalViscosity.ts";
 import { GRAVITY } from "#physics/numeric/gravity.ts";
 
-/** The melt of a parison that hangs. */
+/** The melt of a hanging parison. */
 export interface HangingMelt {
   /** kg/m³ */
   readonly meltDensity: number;
@@ -11,12 +11,12 @@ export interface HangingMelt {
 }
 
 /**
- * Rate of stretching that a meter of hanging melt puts on its top.
+ * Rate of stretching at the top of a meter of hanging melt.
  *
  *     K = ρ g / (3 η₀)
  *
  * Units: ρ in kg/m³, g in m/s², η₀ in Pa s; K in 1/(m s).
- * Shape: half the viscosity sags twice as fast.
+ * Shape: half the viscosity has twice the rate.
  * Holds for: a Newtonian melt of one temperature along its length.
  * Source: Trouton, On the Coefficient of Viscous Traction and its Relation to that of Viscosity, Proceedings of the Royal Society A 77, 1906, p. 426 (from memory)
  * Throws: nothing.

@@ -1,4 +1,4 @@
-// How fast a parison may drop before the die's lips tear the melt.
+// The shortest drop time without melt fracture at the die.
 import pow from "@stdlib/math-base-special-pow";
 import type { AnnularDie } from "./annularDie.ts";
 import { annularShearRate } from "./annularShearRate.ts";
@@ -6,7 +6,7 @@ import { DIE_REFERENCE_RATE } from "#physics/materials/materialTable.ts";
 import { parisonFlow } from "./parisonFlow.ts";
 import { powerLawShearRate } from "./powerLawShearRate.ts";
 
-/** One parison on its way through the die. */
+/** The melt of one parison and its die. */
 export interface MeltInDie {
   /** kg */
   readonly mass: number;
@@ -26,9 +26,9 @@ export interface MeltInDie {
  *     t = γ_w(1 s) / γ_f · 1 s,   γ_f = γ_r (τ_f / (η_r γ_r))^(1/n),   γ_r = 100 1/s
  *
  * Units: τ_f in Pa, η_r in Pa s, rates in 1/s; t in s.
- * Shape: shorter for a wider gap (with its square) and for a stress that the melt bears more of.
+ * Shape: inverse to the square of the gap; shorter for a higher fracture stress.
  * Holds for: what wallShearStress holds for; a warning, never an error.
- * Source: Derived here by turning wallShearStress around, after Michaeli, Extrusion Dies for Plastics and Rubber, 3rd ed., 2003, section 3.1
+ * Source: Derived here as the inverse of wallShearStress, after Michaeli, Extrusion Dies for Plastics and Rubber, 3rd ed., 2003, section 3.1
  * Throws: nothing.
  *
  * @example

@@ -1,4 +1,4 @@
-// How hard the melt drags on the lips of the die, to be held against melt fracture.
+// The shear stress of the melt at the lips of the die, for the limit of melt fracture.
 import pow from "@stdlib/math-base-special-pow";
 import { DIE_REFERENCE_RATE } from "#physics/materials/materialTable.ts";
 
@@ -8,7 +8,7 @@ import { DIE_REFERENCE_RATE } from "#physics/materials/materialTable.ts";
  *     τ = η_r γ_r (γ_w / γ_r)ⁿ,   γ_r = 100 1/s
  *
  * Units: η_r in Pa s at γ_r, γ_w the true wall rate in 1/s; τ in Pa.
- * Shape: rises ever more slowly with the rate.
+ * Shape: rises with the n-th power of the rate.
  * Holds for: rates well above the slow flow of zero-shear viscosity. In annular dies fracture may not appear at the
  * stress at which a capillary shows it (Polymer Engineering and Science 48, 2008, p. 405): a warning, never an error.
  * Source: Crawford, Plastics Engineering, 3rd ed., 1998, section 5.4 (from memory)

@@ -1,4 +1,4 @@
-// What the head's pressure pushes back along the screw.
+// The back flow along the screw that the head pressure causes.
 import { PI } from "#physics/numeric/pi.ts";
 import { helixOf, type ScrewChannel } from "./screwChannel.ts";
 
@@ -8,7 +8,7 @@ import { helixOf, type ScrewChannel } from "./screwChannel.ts";
  *     Q_b = p π D H³ sin² φ / (12 η L)
  *
  * Units: gauge pressure p in Pa, D, H and L in m, φ in degrees, η in Pa s; Q_b in m³/s of melt.
- * Shape: with the cube of the depth: deep screws give way.
+ * Shape: proportional to the pressure and to the cube of the depth.
  * Holds for: a Newtonian melt of the viscosity in the channel; leakage over the flights is left out.
  * Source: Groover, Fundamentals of Modern Manufacturing, 4th ed., 2010, section 13.2 and example 13.1 (from memory)
  * Throws: nothing.

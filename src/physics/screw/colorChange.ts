@@ -1,16 +1,16 @@
-// How much melt drives out the old color: the screw and a manifold as two stirred tanks in series.
+// The melt that replaces the old color: the screw and a manifold as two stirred tanks in series.
 import exp from "@stdlib/math-base-special-exp";
 import { invariant } from "#foundation/invariant.ts";
 import { rootBetween } from "#physics/numeric/rootBetween.ts";
 
 /**
- * Share of old material that leaves a manifold after a mass has gone through a screw and it, both stirred tanks.
+ * Share of old material that leaves a manifold after a mass has passed a screw and the manifold, both stirred tanks.
  *
  *     c = x·a·(e^(−m/a) − e^(−m/b))/(a − b) + e^(−m/b), for a = b: x·(m/a)·e^(−m/a) + e^(−m/a); a screw, b manifold
  *
  * Units: kg in, share out.
  * Shape: numbers.
- * Holds for: complete mixing in each tank, which is a bound on the slow side for a screw; nothing sticks to the walls.
+ * Holds for: complete mixing in each tank, which for a screw gives an upper bound; no melt sticks to the walls.
  * Source: Levenspiel, Chemical Reaction Engineering, 3rd ed., 1999, chapter 14, tanks in series (from memory)
  * Throws: BrokenInvariant where a hold-up is not above 0 or the mass is below 0.
  * @example
@@ -31,7 +31,7 @@ export function oldShare(
 }
 
 /**
- * Melt that must go through the dies of several manifolds, one after another, until the old material is under a share in each, kg.
+ * Melt through the dies of several manifolds, one after another, until the share of old material is below a limit in each, kg.
  *
  *     for each manifold the mass at which both c of `oldShare` and the screw's own share x·e^(−m/a) = the residue
  *

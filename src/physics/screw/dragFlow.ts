@@ -1,4 +1,4 @@
-// What a screw would carry against no pressure.
+// The flow of a screw without back pressure.
 import { PI } from "#physics/numeric/pi.ts";
 import { helixOf, type ScrewChannel } from "./screwChannel.ts";
 

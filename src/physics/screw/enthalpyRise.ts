@@ -1,4 +1,4 @@
-// What a kilogram of plastic takes up from pellet to melt.
+// The heat that a kilogram of plastic takes up from pellet to melt.
 
 /**
  * Heat to bring a plastic from one temperature to another, melting its crystals.
@@ -6,8 +6,8 @@
  *     Δh = c (T_m − T_0) + λ
  *
  * Units: c in J/(kg K), temperatures in °C, heat of fusion λ in J/kg; Δh in J/kg.
- * Shape: linear; without λ about 31 % of HDPE's total is missed.
- * Holds for: a specific heat that is a mean over the range, the peak of melting left out of it.
+ * Shape: linear; λ is about 31 % of the total of HDPE.
+ * Holds for: a mean specific heat over the range, without the melting peak.
  * Source: Society of the Plastics Industry, Plastics Engineering Handbook, 4th ed., 1976, chapter on extrusion; the heat of fusion added
  * Throws: nothing.
  *

@@ -1,6 +1,6 @@
-// How much hotter the melt comes when the screw turns faster.
+// The rise of the melt temperature with the rate of the screw.
 
-/** Two measurements of one's own: at the rate `from` the melt has its stated temperature, at `per` more it is hotter by `rise`. */
+/** Two measurements: at the rate `from` the melt has its stated temperature, at `per` more it is hotter by `rise`. */
 export interface RiseWithRate {
   readonly from: number;
   readonly rise: number;
@@ -8,14 +8,14 @@ export interface RiseWithRate {
 }
 
 /**
- * Rise of the melt temperature above the one that was stated, from the plasticating rate.
+ * Rise of the melt temperature above the stated one, from the plasticating rate.
  *
  *     ΔT = rise (ṁ − from) / per
  *
  * Units: ṁ, from and per in kg/s; rise and ΔT in K.
  * Shape: linear; negative below the rate at which the temperature was stated.
- * Holds for: rates near the two measurements; barrel temperatures and back pressure as they were.
- * Source: Derived here from two measurements: a straight line; that melt gets hotter with the rate is common practice, no published source
+ * Holds for: rates near the two measurements, the same barrel temperatures and back pressure.
+ * Source: Derived here as a straight line through two measurements; a rise with the rate is common practice, no published source
  * Throws: nothing.
  *
  * @example

@@ -1,4 +1,4 @@
-// When a colored pellet thrown into the hopper is seen at the die.
+// The time that a colored pellet needs from hopper to die.
 import { residenceTime } from "./residenceTime.ts";
 
 /**
@@ -6,9 +6,9 @@ import { residenceTime } from "./residenceTime.ts";
  *
  *     t = (M_screw + M_shot + M_manifold + …) / ṁ
  *
- * Units: hold-ups in kg, in the order of the way, throughput ṁ in kg/s averaged over cycles with their waits; t in s.
+ * Units: hold-ups in kg, in the order of flow, throughput ṁ in kg/s averaged over cycles with their waits; t in s.
  * Shape: the sum of the residence times of the parts passed.
- * Holds for: plug flow, the mean color; the first trace comes earlier and the old color lingers. Hopper to screw tip takes
+ * Holds for: plug flow. The first trace comes earlier, and traces of the old color last longer. Hopper to screw tip takes
  * about 48 s on an in-line 2½-inch reciprocating-screw unit at its production rate (common practice, no published source).
  * Source: Levenspiel, Chemical Reaction Engineering, 3rd ed., 1999, chapter 11 (from memory)
  * Throws: nothing.

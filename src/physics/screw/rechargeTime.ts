@@ -1,4 +1,4 @@
-// How long the screw takes to replace a shot.
+// The time that the screw needs to replace a shot.
 
 /**
  * Recharge time from a plasticating rate.

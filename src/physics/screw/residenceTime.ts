@@ -1,4 +1,4 @@
-// How long plastic stays inside something that it flows through.
+// The mean time that melt stays in a volume.
 
 /**
  * Mean residence time.
@@ -6,8 +6,8 @@
  *     t = M / ṁ
  *
  * Units: hold-up M in kg, throughput ṁ in kg/s averaged over cycles WITH their waits; t in s.
- * Shape: proportional to what is inside. Dead corners hold some melt far longer.
- * Holds for: steady running.
+ * Shape: proportional to the hold-up. In dead corners some melt stays far longer.
+ * Holds for: steady production.
  * Source: Levenspiel, Chemical Reaction Engineering, 3rd ed., 1999, chapter 11 (from memory)
  * Throws: nothing.
  *

@@ -1,4 +1,4 @@
-// A first guess at what a screw makes from its diameter alone, where nothing was measured.
+// An estimate of the rate of a screw from its diameter alone.
 import pow from "@stdlib/math-base-special-pow";
 
 const INCH = 0.0254;
@@ -10,8 +10,8 @@ const POUND_PER_HOUR = 0.45359237 / 3600;
  *     lb/h ≈ 16 D^2.2,   D in inches
  *
  * Units: diameter in m; the rate in kg/s.
- * Shape: a screw twice as wide makes 4.6 times as much.
- * Holds for: polyolefins, smooth feed; another published rule is twice as high at 90 mm. A measured kg/h always wins.
+ * Shape: twice the diameter has 4.6 times the rate.
+ * Holds for: polyolefins, smooth feed; another published rule is twice as high at 90 mm. A measured rate is better.
  * Source: Giles, Wagner & Mount, Extrusion: The Definitive Processing Guide and Handbook, 2005, chapter on screw output (from memory, low confidence)
  * Throws: nothing.
  *

@@ -1,4 +1,4 @@
-// The metering zone of a screw, as its flow formulas see it.
+// The geometry of the metering zone of a screw.
 import cos from "@stdlib/math-base-special-cos";
 import sin from "@stdlib/math-base-special-sin";
 import { PI } from "#physics/numeric/pi.ts";

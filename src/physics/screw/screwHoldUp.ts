@@ -1,4 +1,4 @@
-// How much plastic a screw's channel holds from hopper to tip.
+// The mass of plastic in the channel of a screw from hopper to tip.
 import { PI } from "#physics/numeric/pi.ts";
 
 /**
@@ -8,7 +8,7 @@ import { PI } from "#physics/numeric/pi.ts";
  *
  * Units: D, mean depth H̄ and filled length L in m, mean bulk density ρ̄ in kg/m³, f the share that the flights take; M in kg.
  * Shape: nearly proportional to the depth.
- * Holds for: a full channel; a starved screw holds less. ρ̄ lies between the heap of pellets and the melt.
+ * Holds for: a full channel; a starved screw holds less. ρ̄ is between the bulk density of pellets and the melt density.
  * Source: Derived here from the ring between root and barrel, Crawford, Plastics Engineering, 3rd ed., 1998, section 4.2
  * Throws: nothing.
  *

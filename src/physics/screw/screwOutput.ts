@@ -1,4 +1,4 @@
-// What a screw delivers against the pressure of its head.
+// The output of a screw against the head pressure.
 import { backFlow } from "./backFlow.ts";
 import { dragFlow } from "./dragFlow.ts";
 import type { ScrewChannel } from "./screwChannel.ts";
@@ -10,7 +10,7 @@ import type { ScrewChannel } from "./screwChannel.ts";
  *
  * Units: speed in revolutions per s, gauge pressure in Pa, viscosity in Pa s; Q_x in m³/s of MELT.
  * Shape: rises with speed, falls with pressure; never below 0.
- * Holds for: what dragFlow and backFlow hold for; a measured rate always wins.
+ * Holds for: what dragFlow and backFlow hold for; a measured rate is better.
  * Source: Groover, Fundamentals of Modern Manufacturing, 4th ed., 2010, section 13.2 and example 13.2 (from memory)
  * Throws: nothing.
  *

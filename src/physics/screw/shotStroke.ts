@@ -1,4 +1,4 @@
-// How far a screw must move back for a shot and its cushion.
+// The stroke of a screw for a shot and its cushion.
 import { PI } from "#physics/numeric/pi.ts";
 
 /**
@@ -7,8 +7,8 @@ import { PI } from "#physics/numeric/pi.ts";
  *     x = 4 m (1 + c) / (ρ π D²)
  *
  * Units: m in kg, cushion c as a share of the shot, ρ the MELT density in kg/m³, D in m; x in m.
- * Shape: a screw half as wide must move four times as far.
- * Holds for: melt that fills the barrel; some 4 D of stroke is the most that is usual (common practice, no published source).
+ * Shape: half the diameter needs four times the stroke.
+ * Holds for: melt that fills the barrel. The longest usual stroke is about 4 D (common practice, no published source).
  * Source: Derived here from the conservation of mass
  * Throws: nothing.
  *

@@ -1,4 +1,4 @@
-// What the screw's drive spends on a kilogram of melt.
+// The energy of the screw's drive for a kilogram of melt.
 
 /** 15 to 5 lb/h per hp: Society of the Plastics Industry, Plastics Engineering Handbook, 4th ed., 1976 (read), in J/kg. */
 export const usualDriveEnergy = { low: 0.3946e6, high: 1.1837e6 } as const;

@@ -21,7 +21,7 @@ const clamp = [
   "product.pinchLength",
   "product.pinchLoad",
 ] as const satisfies readonly WindowKey[];
-const BALANCE = "balance of forces; the pinch line load is the user's";
+const BALANCE = "balance of forces; the pinch line load has no published value";
 const ISO = "ISO 6358-1, 2013, clause 3; balance of mass and heat";
 /** °C of the air in line and bottle. */
 const AIR_TEMPERATURE = 20;
@@ -36,6 +36,8 @@ function fillRule(change: ChangeOfState): WindowRule {
   return windowRule([...bottle, "product.airSupply"], {
     quantity: `fill time, ${change}`,
     ...(change === "isothermal" ? { estimates: "blow" } : {}),
+    meaning:
+      "Time until the part is filled to the blow pressure. Isothermal is the slower bound, adiabatic the faster one.",
     unit: "s",
     source: ISO,
     value: (input) => {
@@ -45,7 +47,7 @@ function fillRule(change: ChangeOfState): WindowRule {
       return fillTime(pathOf(input), fill, change);
     },
     limits: (input) => ({ high: input["station.steps.blow"] }),
-    above: "Blow longer, a wider path, or a higher supply pressure; a supply at blow pressure never quite fills.",
+    above: "Blow longer, or use a wider path or a supply pressure well above the blow pressure.",
   });
 }
 
@@ -53,6 +55,8 @@ function ventRule(change: ChangeOfState): WindowRule {
   return windowRule([...bottle, "product.ventTo"], {
     quantity: `vent time, ${change}`,
     ...(change === "isothermal" ? { estimates: "vent" } : {}),
+    meaning:
+      "Time until the pressure has fallen to `ventTo`. Isothermal is the slower bound, adiabatic the faster one.",
     unit: "s",
     source: ISO,
     value: (input) =>
@@ -68,7 +72,7 @@ function ventRule(change: ChangeOfState): WindowRule {
       ),
     limits: (input) => ({ high: input["station.steps.vent"] }),
     above:
-      "Vent longer or through a wider path: the mold must not open on pressure. A computed time is never a safe limit.",
+      "Vent longer or through a wider path. The mold must not open under pressure. A computed time is never a safe limit.",
   });
 }
 
@@ -89,20 +93,23 @@ export const airRules: readonly WindowRule[] = [
   ventRule("adiabatic"),
   windowRule(["product.volume", "product.blowPressure"], {
     quantity: "free air that the compressor adds for one bottle",
+    meaning: "Air at ambient pressure that the compressor takes in for one part.",
     unit: "m³",
     source: "ISO 8778, 2003, clause 4 (from memory)",
     value: (input) => freeAir(input["product.volume"], input["product.blowPressure"]).added,
   }),
   windowRule(clamp, {
     quantity: "clamp force, without margin",
+    meaning: "Force that holds the mold closed against the blow pressure and the pinch-off.",
     unit: "N",
     source: BALANCE,
     value: neededForce,
     limits: (input) => ({ high: input["station.clampForce"] }),
-    above: "Less blow pressure, fewer cavities, or a stronger clamp.",
+    above: "Use a lower blow pressure, fewer cavities, or a stronger clamp.",
   }),
   windowRule([...clamp, "station.clampForce"], {
     quantity: "margin of the clamp force, of the force needed",
+    meaning: "Clamp force of the machine beyond the force that is needed.",
     unit: "1",
     source: BALANCE,
     value: (input) => input["station.clampForce"] / neededForce(input) - 1,

@@ -5,13 +5,13 @@ import { oneTermCoolingTime } from "#physics/cooling/oneTermCoolingTime.ts";
 import type { WallCooling } from "#physics/cooling/wallCooling.ts";
 import { wallTemperature } from "#physics/cooling/wallTemperature.ts";
 import { temperaturesOf, type CompleteInput, type CoolingCriterion, type WindowInput } from "./windowInput.ts";
-import { windowRule, type Limits, type WindowRule } from "./windowRule.ts";
+import { windowRule, type Limits, type NamingInput, type WindowRule } from "./windowRule.ts";
 
 const SLAB = "Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3, 3.4 and 3.11 (from memory)";
 const ONE_TERM = "Ballman & Shusman, Modern Plastics 37, 1959, p. 126 (from memory)";
 
-const placeOf = (input: WindowInput): CoolingCriterion => input.coolingTo ?? "inside face";
-const placeSaid = (input: WindowInput): string =>
+const placeOf = (input: NamingInput): CoolingCriterion => input.coolingTo ?? "inside face";
+const placeText = (input: NamingInput): string =>
   placeOf(input) === "mean" ? "its mean temperature" : "its inside face";
 
 function wallOf(input: CompleteInput): Omit<WallCooling, "wall"> {
@@ -26,14 +26,14 @@ function wallOf(input: CompleteInput): Omit<WallCooling, "wall"> {
   };
 }
 
-/** Without a heat transfer the inside counts as insulated: the calculated cooling is then slower than the real one. */
+/** Without `product.insideAir` the inside counts as insulated, so the computed cooling is slower than the real one. */
 function insideAir(input: CompleteInput): Pick<WallCooling, "insideAir"> {
   const transfer = input["product.insideAir.transfer"];
   const temperature = input["product.insideAir.temperature"];
   return transfer === undefined ? {} : { insideAir: { transfer, temperature } };
 }
 
-/** The wall touches the mold from the blow until the vent; absent where no cool time was given. */
+/** The wall touches the mold from the blow until the vent; absent where no cool time is given. */
 function timeInMold(input: WindowInput): number | undefined {
   const cool = input["station.steps.cool"];
   return cool === undefined ? undefined : cool + (input["station.steps.blow"] ?? 0);
@@ -41,12 +41,14 @@ function timeInMold(input: WindowInput): number | undefined {
 
 const enoughTime = (input: WindowInput): Limits => ({ high: timeInMold(input) });
 const LONGER =
-  "Cool longer, make this place thinner, run the mold colder or the melt cooler; give station.moldContact if known.";
+  "Cool longer, make this place thinner, or run the mold or the melt cooler. Give station.moldContact if it is known.";
 
 export const coolingRules: readonly WindowRule[] = [
   windowRule(["product.wall.thickest"], {
-    quantity: (input) => `cooling time of the thickest place to ${placeSaid(input)}`,
+    quantity: (input) => `cooling time of the thickest place to ${placeText(input)}`,
     estimates: "cool",
+    meaning:
+      "Time from the end of inflation until the thickest place has cooled to the demold temperature. It sets the cool step.",
     unit: "s",
     source: SLAB,
     value: (input) =>
@@ -60,6 +62,7 @@ export const coolingRules: readonly WindowRule[] = [
   }),
   windowRule(["product.wall.mean"], {
     quantity: "cooling time of the mean wall to its mean temperature",
+    meaning: "Time until the mean wall has cooled, in the mean through its thickness. The thickest place takes longer.",
     unit: "s",
     source: SLAB,
     value: (input) =>
@@ -69,6 +72,7 @@ export const coolingRules: readonly WindowRule[] = [
   }),
   windowRule(["product.wall.thickest"], {
     quantity: "cooling time of the thickest place, one term and perfect contact",
+    meaning: "The same by the short formula of handbooks, with perfect contact of mold and part: a lower bound.",
     unit: "s",
     source: ONE_TERM,
     value: (input) =>
@@ -81,6 +85,7 @@ export const coolingRules: readonly WindowRule[] = [
   windowRule(["product.wall.thickest", "station.steps.cool"], {
     quantity: (input) =>
       `${placeOf(input) === "mean" ? "mean temperature" : "inside face"} of the thickest place at the vent`,
+    meaning: "Temperature of the thickest place when the mold vents. It must not be above the demold temperature.",
     unit: "°C",
     source: SLAB,
     value: (input) =>
@@ -94,6 +99,7 @@ export const coolingRules: readonly WindowRule[] = [
   }),
   windowRule(["station.steps.cool"], {
     quantity: "thickest place that the cooling time allows",
+    meaning: "Largest wall thickness that cools to the demold temperature in the given time.",
     unit: "m",
     source: SLAB,
     value: (input) =>

@@ -27,7 +27,7 @@ const dieOf = (input: Known<(typeof die)[number]>): AnnularDie =>
   annularDie(input["product.die.diameter"], input["product.die.mandrel"]);
 const parisonMass = (input: Known<(typeof mass)[number]>) => input["product.partMass"] + input["product.flash"];
 
-/** Of a melt with this power law index; by default the middle of the material's range. */
+/** The shear rate of a melt with this power law index, by default the material's own. */
 function wallRate(input: Shot & Known<typeof drop>, index = input.material.powerLawIndex.value): number {
   const flow = parisonFlow(parisonMass(input), input.material.meltDensity.value, input[drop]);
   return powerLawShearRate(annularShearRate(flow, dieOf(input)), index);
@@ -44,8 +44,8 @@ const hangingOf = (input: Known<"product.parisonLength">) => ({
 });
 
 /**
- * Grades differ widely, so a warning comes only where the ranges no longer overlap: where the thinnest melt of the material would
- * fracture even at the highest stress of the range. A user's own value has no range and counts as it is.
+ * Grades differ widely, so a warning needs ranges that do not overlap: the melt of the lowest viscosity exceeds the highest fracture
+ * stress. A value of the user has no range and counts as it is.
  */
 function fastestDrop(input: Shot): number {
   const { meltDensity, dieViscosity, powerLawIndex, fractureStress } = input.material;
@@ -59,7 +59,7 @@ function fastestDrop(input: Shot): number {
   });
 }
 
-/** Without a limit of sag a drop cannot be too slow. */
+/** Undefined without a limit of sag. */
 function slowestDrop(input: Known<"product.parisonLength">): number | undefined {
   const limit = input["product.sagLimit"];
   return limit === undefined ? undefined : longestDrop(meltOf(input), hangingOf(input), limit);
@@ -68,6 +68,8 @@ function slowestDrop(input: Known<"product.parisonLength">): number | undefined 
 export const parisonRules: readonly WindowRule[] = [
   windowRule([...mass, ...die, "product.thicknessSwell"], {
     quantity: "parison length before sag",
+    meaning:
+      "Length of the extruded parison from its mass, the die gap and the swell. It must not be shorter than the part.",
     unit: "m",
     source: CRAWFORD,
     value: (input) =>
@@ -78,23 +80,27 @@ export const parisonRules: readonly WindowRule[] = [
         thicknessSwell: input["product.thicknessSwell"],
       }),
     limits: (input) => ({ low: input["product.length"] }),
-    below: "The parison is shorter than the part: more flash, a smaller die or a narrower gap.",
+    below: "The parison is shorter than the part. Use more flash, a smaller die or a narrower gap.",
   }),
   windowRule([...mass, ...die, drop], {
     quantity: "shear rate at the die wall",
+    meaning: "How fast the melt is sheared at the wall of the die gap during the drop.",
     unit: "1/s",
     source: SLIT,
     value: wallRate,
   }),
   windowRule([...mass, ...die, drop], {
     quantity: "shear stress at the die wall",
+    meaning: "Stress of the melt at the wall of the die gap during the drop, at the typical viscosity.",
     unit: "Pa",
     source: SLIT,
     value: (input) =>
       wallShearStress(input.material.dieViscosity.value, input.material.powerLawIndex.value, wallRate(input)),
   }),
   windowRule([...mass, ...die, drop], {
-    quantity: "shear stress at the die wall, thinnest melt of the kind",
+    quantity: "shear stress at the die wall, lowest viscosity of the material",
+    meaning:
+      "The same with the lowest viscosity of the material. Above the fracture stress the parison may become rough.",
     unit: "Pa",
     source:
       "Vlachopoulos & Alam, Polymer Engineering and Science 12, 1972, p. 184 (from memory), the highest stress of its range; a warning, never an error",
@@ -104,34 +110,38 @@ export const parisonRules: readonly WindowRule[] = [
     },
     limits: ({ material }) => ({ high: material.fractureStress.high }),
     above:
-      "Melt fracture is possible: look at the parison's skin; drop more slowly, open the gap, or run the melt hotter.",
+      "Melt fracture is possible: check the surface of the parison. Drop more slowly, open the gap, or run the melt hotter.",
   }),
   windowRule(["product.parisonLength", drop], {
-    quantity: "sag of the parison by the closed mold",
+    quantity: "sag of the parison when the mold has closed",
+    meaning: "Share by which the parison has grown longer under its own weight when the mold has closed.",
     unit: "1",
     source: SAG,
     value: (input) => deliveredSag(meltOf(input), { ...hangingOf(input), delivery: input[drop] }),
     limits: (input) => ({ high: input["product.sagLimit"] }),
-    above: "Drop faster, close sooner, run the melt cooler, or take a stiffer grade.",
+    above: "Drop faster, close sooner, run the melt cooler, or use a stiffer grade.",
   }),
   windowRule([...mass, ...die, "product.parisonLength", drop], {
     quantity: "drop time between melt fracture and sag",
+    meaning: "Drop time between two limits: a faster drop risks melt fracture, a slower one too much sag.",
     unit: "s",
     source: `${SLIT}; ${SAG}`,
     value: (input) => input[drop],
     limits: (input) => ({ low: fastestDrop(input), high: slowestDrop(input) }),
     below:
-      "Drop more slowly or open the die gap; where the low limit is above the high one, only another grade or die helps.",
-    above: "Drop faster; where the low limit is above the high one, only another grade or die helps.",
+      "Drop more slowly or open the die gap. Where the low limit is above the high limit, only another grade or die helps.",
+    above: "Drop faster. Where the low limit is above the high limit, only another grade or die helps.",
   }),
   windowRule([...die, "product.thicknessSwell", "product.diameter"], {
     quantity: "mean wall from die gap, swell and blow-up",
+    meaning: "Mean wall of the part from die gap, swell and blow-up to the diameter.",
     unit: "m",
     source: CRAWFORD,
     value: (input) => blownWall(dieOf(input), input["product.thicknessSwell"], input["product.diameter"]),
   }),
   windowRule(["product.wall.mean", "product.diameter", "product.blowPressure"], {
     quantity: "hoop stress in the blown wall",
+    meaning: "Stress around the wall under the blow pressure.",
     unit: "Pa",
     source: CRAWFORD,
     value: (input) => hoopStress(input["product.blowPressure"], input["product.diameter"], input["product.wall.mean"]),

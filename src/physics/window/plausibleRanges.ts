@@ -1,4 +1,4 @@
-// Ranges of common practice, to warn of a figure that looks mistyped; never a default.
+// Ranges of common practice that warn of typing errors; they are never defaults.
 
 export interface PlausibleRange {
   readonly quantity: string;
@@ -21,9 +21,9 @@ export const plausibleRanges = {
   accumulatorDrop: usual("parison drop of an accumulator head", 2, 6, "s"),
   closeAndOpen: usual("close and open together", 1.5, 3, "s"),
   vent: usual("vent", 0.5, 1.5, "s"),
-  eject: usual("eject", 0.5, 1, "s"),
+  removal: usual("removal", 0.5, 1, "s"),
   dieGap: usual("die gap", 0.8e-3, 3e-3, "m"),
-  /** Of the part, not of all that is extruded: 30 % of extruded is 43 % of net. Between the two lies many a part. */
+  /** Of the part, not of all that is extruded: 30 % of the extruded mass is 43 % of the part. Many parts are between these two. */
   simpleFlash: usual("flash of a simple round part, of part", 0.1, 0.15, "1"),
   handleFlash: usual("flash of a part with a handle, of part", 0.25, 0.45, "1"),
   rejects: usual("rejects", 0.01, 0.05, "1"),

@@ -6,7 +6,7 @@ import { windowRule, type WindowRule } from "./windowRule.ts";
 
 interface UsualBody<Key extends WindowKey> {
   readonly value: (input: Known<Key>) => number;
-  /** What to check beyond the range. */
+  /** What to check outside the range. */
   readonly check: string;
   readonly applies?: (input: WindowInput) => boolean;
 }
@@ -17,23 +17,24 @@ function usualRule<Key extends WindowKey>(
   { value, check, applies }: UsualBody<Key>,
 ): WindowRule {
   const { quantity, unit, source } = range;
-  const slip = `Unusual, not wrong: ${check}.`;
+  const hint = `Unusual, not wrong: ${check}.`;
   const when = applies === undefined ? {} : { applies };
   const limits = () => range;
   return windowRule(needs, {
     quantity,
+    meaning: "Compared with the usual range of production: a value outside it may be a typing error.",
     unit,
     source,
     value,
     limits,
-    below: slip,
-    above: slip,
+    below: hint,
+    above: hint,
     isPractice: true,
     ...when,
   });
 }
 
-/** An estimated time is not mistyped. */
+/** An estimated time has no typing error. */
 const isGiven = (step: EstimatedTime) => (input: WindowInput) => input.estimated?.includes(step) !== true;
 
 const cycle = ["station.steps.cool", "station.steps.drop", "station.steps.close"] as const;
@@ -52,7 +53,7 @@ export const practiceRules: readonly WindowRule[] = [
   usualRule(cycle, plausibleRanges.coolingShare, {
     value: coolingShare,
     check:
-      "look for a slip in the cool time and the other steps; where it is high a colder mold or a thinner thickest place may be worth more than faster motions",
+      "check the cool time and the other steps. Where the share is high, a colder mold or a thinner thickest place can save more time than faster motions",
   }),
   usualRule(["station.steps.drop"], plausibleRanges.screwDrop, {
     value: (input) => input["station.steps.drop"],
@@ -66,16 +67,16 @@ export const practiceRules: readonly WindowRule[] = [
   }),
   usualRule(["station.steps.close", "station.steps.open"], plausibleRanges.closeAndOpen, {
     value: (input) => input["station.steps.close"] + input["station.steps.open"],
-    check: "check both times: lock-up, pin entry and pin out count with them",
+    check: "check both times; they include lock-up, pin entry and pin exit",
   }),
   usualRule(["station.steps.vent"], plausibleRanges.vent, {
     value: (input) => input["station.steps.vent"],
     check: "check station.steps.vent",
     applies: isGiven("vent"),
   }),
-  usualRule(["station.steps.remove"], plausibleRanges.eject, {
+  usualRule(["station.steps.remove"], plausibleRanges.removal, {
     value: (input) => input["station.steps.remove"],
-    check: "check station.steps.remove; by hand it takes longer",
+    check: "check station.steps.remove; a removal by an operator takes longer",
   }),
   usualRule(["product.die.diameter", "product.die.mandrel"], plausibleRanges.dieGap, {
     value: (input) => (input["product.die.diameter"] - input["product.die.mandrel"]) / 2,
@@ -83,12 +84,13 @@ export const practiceRules: readonly WindowRule[] = [
   }),
   usualRule(["product.partMass", "product.flash"], flash, {
     value: (input) => input["product.flash"] / input["product.partMass"],
-    check: `a simple round part has ${percent(simpleFlash)}, one with a handle ${percent(handleFlash)}; check whether the share is of the part or of all that is extruded`,
+    check: `a simple round part has ${percent(simpleFlash)}, a part with a handle ${percent(handleFlash)}. Check whether the share is of the part or of all that is extruded`,
   }),
   windowRule(["product.partMass", "product.flash"], {
     quantity: "flash, of all that is extruded",
+    meaning: "Flash as a share of all extruded melt, not of the part.",
     unit: "1",
-    source: "the same flash on the other base: 30 % of all that is extruded are 43 % of the part",
+    source: "the same flash on another base: 30 % of all that is extruded is 43 % of the part",
     value: (input) => input["product.flash"] / (input["product.partMass"] + input["product.flash"]),
   }),
   usualRule(["product.blowPressure"], plausibleRanges.blowPressure, {
@@ -97,7 +99,7 @@ export const practiceRules: readonly WindowRule[] = [
   }),
   usualRule([], plausibleRanges.rejects, {
     value: (input: WindowInput) => input["station.rejects"] ?? 0,
-    check: "check what is rejected, and why",
+    check: "check the rejects and their reasons",
     applies: (input) => input["station.rejects"] !== undefined,
   }),
 ];

@@ -1,4 +1,4 @@
-// The process window: every row that the given values allow, and the keys that would give the others.
+// The process window: every row that the given values allow, and the missing keys of all other rows.
 import { airRules } from "./airRules.ts";
 import { coolingRules } from "./coolingRules.ts";
 import { parisonRules } from "./parisonRules.ts";
@@ -8,7 +8,7 @@ import { completeInput, type EstimatedTime, type WindowInput } from "./windowInp
 import type { WindowKey } from "./windowKeys.ts";
 import type { WindowRow, WindowRule } from "./windowRule.ts";
 
-/** What the rows of a field answer. */
+/** The subject of a group of rows. */
 type WindowField = "cooling" | "parison and die" | "screw and drive" | "air and clamp" | "usual ranges";
 
 const fields: readonly (readonly [WindowField, readonly WindowRule[]])[] = [
@@ -20,6 +20,22 @@ const fields: readonly (readonly [WindowField, readonly WindowRule[]])[] = [
 ];
 const rules = fields.flatMap(([field, own]) => own.map((rule) => ({ field, rule })));
 
+/** What can be said of a row without an input. */
+export interface WindowFacts extends Pick<WindowRule, "meaning" | "unit" | "source" | "needs" | "below" | "above"> {
+  readonly field: WindowField;
+  /** Some rows have a name for each criterion or kind of delivery. */
+  readonly quantities: readonly string[];
+}
+
+const criteria = ["inside face", "mean"] as const;
+const kinds = ["reciprocating-screw", "continuous"] as const;
+
+/** Of every row that there may be, field by field. */
+export function windowFacts(): readonly WindowFacts[] {
+  const inputs = criteria.flatMap((coolingTo) => kinds.map((deliveryKind) => ({ coolingTo, deliveryKind })));
+  return rules.map(({ field, rule }) => ({ ...rule, field, quantities: [...new Set(inputs.map(rule.quantity))] }));
+}
+
 /** The rows whose needs are all given, field by field. */
 export function processWindow(input: WindowInput): readonly WindowRow[] {
   const complete = completeInput(input);
@@ -29,13 +45,13 @@ export function processWindow(input: WindowInput): readonly WindowRow[] {
 export interface MissingRow {
   readonly field: WindowField;
   readonly quantity: string;
-  /** Paths of a scenario that would give it. */
+  /** The missing paths of the scenario. */
   readonly keys: readonly WindowKey[];
-  /** The step whose time it would give. */
+  /** The step whose time the row gives. */
   readonly estimates: EstimatedTime | undefined;
 }
 
-/** The rows left out, each with the keys that would give it. */
+/** The rows left out, each with its missing keys. */
 export function missingRows(input: WindowInput): readonly MissingRow[] {
   const complete = completeInput(input);
   return rules

@@ -1,4 +1,4 @@
-// The part of the process window on screw and drive, and on the time that the melt stays hot.
+// The part of the process window on screw and drive, and on the time at heat of the melt.
 import { dragFlow } from "#physics/screw/dragFlow.ts";
 import { enthalpyRise } from "#physics/screw/enthalpyRise.ts";
 import { pelletTravelTime } from "#physics/screw/pelletTravelTime.ts";
@@ -30,7 +30,7 @@ const THUMB = "rule of thumb 16 D^2.2: Giles, Wagner & Mount, Extrusion, 2005 (f
 const SPI = "Society of the Plastics Industry, Plastics Engineering Handbook, 4th ed., 1976, chapter on extrusion";
 const PRACTICE = "common practice, no published source";
 const DRAG = "Crawford, Plastics Engineering, 3rd ed., 1998, equation 4.3";
-const RISE = "a straight line through measurements of your own; limits: the material's range of melt temperatures";
+const RISE = "a straight line through your measurements; limits: the material's range of melt temperatures";
 const METERING = "Groover, Fundamentals of Modern Manufacturing, 4th ed., 2010, section 13.2 (from memory)";
 const PLUG = "Levenspiel, Chemical Reaction Engineering, 3rd ed., 1999, chapter 11 (from memory)";
 
@@ -41,7 +41,7 @@ const STROKE = 4;
 
 /** Seconds from hopper to screw tip on an in-line reciprocating-screw unit of this diameter (common practice). */
 const USUAL_TRAVEL = { seconds: 48, diameter: 0.0635, within: 0.08 };
-/** A usual screw of 20 D, its channel 0.113 D deep on average, a tenth of it flights, pellets and melt at 650 kg/m³ between them. */
+/** A usual screw of 20 D: mean channel depth 0.113 D, flights one tenth, mean density of pellets and melt 650 kg/m³. */
 const usualHoldUp = (diameter: number): number =>
   screwHoldUp({ diameter, meanDepth: 0.113 * diameter, length: 20 * diameter, flightShare: 0.1, density: 650 });
 
@@ -63,14 +63,16 @@ const shotMass = (input: Known<(typeof shot)[number]>) =>
 export const screwRules: readonly WindowRule[] = [
   windowRule([...shot, "delivery.shotCapacity"], {
     quantity: "shot mass",
+    meaning: "Parts and flash of all cavities. It must not be above the shot capacity.",
     unit: "kg",
     source: MASS,
     value: shotMass,
     limits: (input) => ({ high: input["delivery.shotCapacity"] }),
-    above: "Fewer cavities, less flash, or a screw or accumulator that holds a larger shot.",
+    above: "Use fewer cavities, less flash, or a screw or accumulator with a larger shot capacity.",
   }),
   windowRule([...shot, screw], {
     quantity: "stroke of the screw for one shot, without cushion",
+    meaning: "Way of the screw for one shot. A long stroke makes the melt uneven.",
     unit: "m",
     source: `${MASS}; the limit of ${STROKE} diameters is ${PRACTICE}`,
     value: (input) =>
@@ -81,12 +83,13 @@ export const screwRules: readonly WindowRule[] = [
         screwDiameter: input[screw],
       }),
     limits: (input) => ({ high: STROKE * input[screw] }),
-    // Before an accumulator the screw only turns.
+    // With an accumulator the screw only turns.
     applies: ({ deliveryKind = "reciprocating-screw" }) => deliveryKind === "reciprocating-screw",
-    above: "A wider screw, fewer cavities, or an accumulator.",
+    above: "Use a larger screw, fewer cavities, or an accumulator.",
   }),
   windowRule([...shot, "delivery.shotCapacity"], {
     quantity: "cushion that the shot leaves, of the shot",
+    meaning: "Melt that stays in front of the screw or ram after the shot.",
     unit: "1",
     source: MASS,
     value: (input) => input["delivery.shotCapacity"] / shotMass(input) - 1,
@@ -94,36 +97,40 @@ export const screwRules: readonly WindowRule[] = [
   windowRule([...shot, rate], {
     quantity: ({ deliveryKind }) =>
       deliveryKind === "continuous" ? "time of one shot's melt at full rate" : "recharge time",
+    meaning: "Time in which the screw makes one shot at its plasticating rate.",
     unit: "s",
     source: MASS,
     value: (input) => rechargeTime(shotMass(input), input[rate]),
   }),
   windowRule([screw], {
     quantity: "plasticating rate by rule of thumb",
+    meaning: "Rate that a smooth screw of this diameter usually makes; a measured rate is better.",
     unit: "kg/s",
     source: THUMB,
     value: (input) => ruleOfThumbRate(input[screw]),
   }),
   windowRule([screw, rate], {
     quantity: "plasticating rate",
+    meaning: "The given rate beside the rule of thumb for the screw diameter.",
     unit: "kg/s",
-    source: `${THUMB}; from half to twice, as another published rule gives twice`,
+    source: `${THUMB}; limits of half and twice, because another published rule gives twice the rate`,
     value: (input) => input[rate],
     limits: (input) => ({ low: ruleOfThumbRate(input[screw]) / 2, high: 2 * ruleOfThumbRate(input[screw]) }),
-    below: "Slow for its diameter: check rate and diameter for a slip; a measured rate wins.",
-    above: "Fast for its diameter: check rate and diameter for a slip; a measured rate wins.",
+    below: "Low for this diameter: check rate and diameter for typing errors. Keep a measured rate.",
+    above: "High for this diameter: check rate and diameter for typing errors. Keep a measured rate.",
   }),
   windowRule(channel, {
     quantity: "drag flow of the metering zone",
+    meaning: "Melt that the turning screw drags along without back pressure: the most that a smooth screw can make.",
     unit: "kg/s",
     source: DRAG,
     value: (input) => input.material.meltDensity.value * dragFlow(channelOf(input), input["delivery.screw.speed"]),
     limits: (input) => ({ low: input[rate] }),
-    below:
-      "Less than the rate given: check depth, speed and rate; a grooved feed may push more through than the screw drags.",
+    below: "Below the given rate: check depth, speed and rate. A grooved feed can deliver more than the drag flow.",
   }),
   windowRule([...channel, "delivery.screw.backPressure", "delivery.screw.viscosity"], {
     quantity: "output of the metering zone against the back pressure",
+    meaning: "Drag flow less the flow that the back pressure pushes back.",
     unit: "kg/s",
     source: METERING,
     value: (input) =>
@@ -136,25 +143,28 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule([rate, "delivery.drivePower"], {
     quantity: "drive energy per mass",
+    meaning: "Energy of the drive for each kilogram of melt.",
     unit: "J/kg",
     source: SPI,
     value: (input) => specificDriveEnergy(input["delivery.drivePower"], input[rate]),
     limits: () => usualDriveEnergy,
-    below: "The drive may not turn the screw at this rate: a stronger drive or a lower rate.",
-    above: "More power than usual for this rate: check both for a slip.",
+    below: "The drive may be too weak for this rate. Use a stronger drive or a lower rate.",
+    above: "More power than usual for this rate: check both for typing errors.",
   }),
   windowRule([rate, ...riseKeys], {
     quantity: "melt temperature at this rate",
+    meaning: "Melt temperature at the given plasticating rate, from your own measurements in `meltRise`.",
     unit: "°C",
     source: RISE,
     value: meltTemperature,
     limits: ({ material: { meltTemperature: usual } }) => ({ low: usual.low, high: usual.high }),
-    below: "Colder than the plastic is blown: a hotter barrel, or check meltRise for a slip.",
-    above: "Hotter than the plastic is blown: a slower screw, a cooler barrel, or check meltRise for a slip.",
+    below: "Below the usual range: use a hotter barrel, or check meltRise for typing errors.",
+    above: "Above the usual range: use a slower screw or a cooler barrel, or check meltRise for typing errors.",
     applies: (input) => input["delivery.meltRise.from"] !== undefined,
   }),
   windowRule([rate], {
     quantity: "heat into the melt",
+    meaning: "Heat that barrel and drive put into the melt, heat of fusion included; the molds remove most of it.",
     unit: "W",
     source: `${SPI}; heat of fusion added`,
     value: (input) => {
@@ -166,25 +176,29 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule(["delivery.holdUp", "delivery.throughput"], {
     quantity: "mean time at heat from hopper to die",
+    meaning: "Mean time that melt stays in the machine: hold-up over throughput, waits included.",
     unit: "s",
     source: PLUG,
     value: (input) => residenceTime(input["delivery.holdUp"], input["delivery.throughput"]),
     limits: ({ material }) => ({ high: material.timeAtHeat?.value }),
-    above: "Less melt in the machine, more throughput, or a better stabilized compound; dead corners stay far longer.",
+    above:
+      "Use a smaller hold-up, more throughput, or a better stabilized compound. Melt in dead corners stays far longer.",
   }),
   windowRule(["delivery.holdUp", "delivery.throughput"], {
     quantity: "travel of a colored pellet from hopper to die",
+    meaning: "Time until color from the hopper is seen at the die.",
     unit: "s",
     source: PLUG,
     value: (input) => pelletTravelTime([input["delivery.holdUp"]], input["delivery.throughput"]),
   }),
   windowRule([screw, "delivery.throughput"], {
     quantity: `melt from hopper to screw tip if a pellet takes ${USUAL_TRAVEL.seconds} s`,
+    meaning: "Melt in the screw that fits the usual travel of a pellet; it helps to estimate the hold-up.",
     unit: "kg",
-    source: `${PRACTICE}: ${USUAL_TRAVEL.seconds} s on an in-line 2½-inch reciprocating screw; at most what a usual channel of 20 D holds`,
+    source: `${PRACTICE}: ${USUAL_TRAVEL.seconds} s on an in-line 2½-inch reciprocating screw; limit: the hold-up of a usual channel of 20 D`,
     value: (input) => USUAL_TRAVEL.seconds * input["delivery.throughput"],
     limits: (input) => ({ high: usualHoldUp(input[screw]) }),
-    above: "Unusual, not wrong: at this rate a pellet is through the screw sooner than that.",
+    above: `Unusual, not wrong: at this rate a pellet passes the screw in less than ${USUAL_TRAVEL.seconds} s.`,
     isPractice: true,
     applies: isOfUsualTravel,
   }),

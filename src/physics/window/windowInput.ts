@@ -6,13 +6,13 @@ import { windowKeys, type AlwaysKnown, type WindowKey } from "./windowKeys.ts";
 
 type WindowNumbers = Readonly<Record<WindowKey, number>>;
 
-/** The keys from which the rise of the melt temperature with the rate is calculated. */
+/** The keys of the rise of the melt temperature with the rate. */
 export const riseKeys = ["delivery.meltRise.from", "delivery.meltRise.rise", "delivery.meltRise.per"] as const;
 
-/** The steps whose time the window can give. */
+/** The steps whose time the window can estimate. */
 export type EstimatedTime = "blow" | "cool" | "vent";
 
-/** The temperature of the wall that must have fallen to the demold temperature: of its inside face, or its mean. */
+/** The temperature of the wall that must fall to the demold temperature: of its inside face, or its mean. */
 export type CoolingCriterion = "inside face" | "mean";
 
 export type DeliveryKind = "reciprocating-screw" | "accumulator-head" | "continuous";
@@ -23,16 +23,16 @@ interface WindowChoices {
   readonly coolingTo?: CoolingCriterion;
   /** A reciprocating screw where absent. */
   readonly deliveryKind?: DeliveryKind;
-  /** Steps whose time is itself an estimate, and so not mistyped. */
+  /** Steps whose time is an estimate, and so has no typing error. */
   readonly estimated?: readonly EstimatedTime[];
 }
 
 export type WindowInput = WindowChoices & { readonly [Key in WindowKey]?: number | undefined };
 
-/** An input in which a substitute replaces each number that was not given, where its row has one. */
+/** An input with a substitute for each number that is not given, where its row has a substitute. */
 export type CompleteInput = WindowInput & Pick<WindowNumbers, AlwaysKnown>;
 
-/** An input of which some keys are known to be given. */
+/** An input with values for these keys. */
 export type Known<Key extends WindowKey> = CompleteInput & Pick<WindowNumbers, Key>;
 
 const table: Readonly<Record<WindowKey, WindowKeyRow<WindowKey>>> = windowKeys;
@@ -52,7 +52,7 @@ function substituteOf(otherwise: Substitute<WindowKey>, input: WindowInput): num
   return values.every((value) => value !== undefined) ? otherwise.formula(...values) : undefined;
 }
 
-/** At the rate at which the screw turns, °C. */
+/** At the rate of the screw, °C. */
 export function meltTemperature(input: CompleteInput): number {
   const stated = input["product.meltTemperature"];
   const rate = input["delivery.matchedRate"];

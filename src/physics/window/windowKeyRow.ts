@@ -1,8 +1,8 @@
-// What one row of the key table says of its number.
+// The description of a number in the key table.
 import type { Dimension } from "#foundation/dimension.ts";
 import type { CommonProperty } from "#physics/materials/material.ts";
 
-/** What replaces a number that is not given: a value, a property of the material, or a formula of other numbers. */
+/** The substitute of a number that is not given: a value, a property of the material, or a formula of other numbers. */
 export type Substitute<Key extends string> = { readonly words: string; readonly reason: string } & (
   | { readonly value: number }
   | { readonly material: CommonProperty }
@@ -16,13 +16,15 @@ export interface WindowKeyRow<Key extends string = string> {
   readonly above?: number;
   readonly atLeast?: number;
   readonly atMost?: number;
-  /** The section of a scenario that has this key needs it. */
+  /** The section of a scenario that contains this key needs it. */
   readonly required?: true;
   readonly meaning: string;
-  /** Where it is missing, the window leaves out each row that needs the number. */
+  /** An example in a scenario; absent where that of the dimension is good enough. */
+  readonly example?: string;
+  /** Without a substitute, the window leaves out each row that needs the number. */
   readonly otherwise?: Substitute<Key>;
   /**
-   * Not set for a plain quantity that a scenario gives at this path. `station`: from a key of another form, such as a
+   * Absent for a plain quantity that a scenario gives at this path. `station`: from a key of another form, such as a
    * distribution. `cycle`: from the mean times of a cycle or from a run.
    */
   readonly from?: "station" | "cycle";

@@ -1,35 +1,52 @@
-// The key table of the process window: one row for each number, named by the path at which a scenario gives it.
+// The key table of the process window: one row for each number, named by its path in a scenario.
 import type { CommonProperty } from "#physics/materials/material.ts";
 import type { WindowKeyRow } from "./windowKeyRow.ts";
 
 export const windowKeys = {
-  "product.partMass": { dimension: "mass", above: 0, required: true, meaning: "Mass of one finished part." },
+  "product.partMass": {
+    dimension: "mass",
+    above: 0,
+    meaning: "Mass of one finished part; needed by rates, and for everything in kilograms.",
+  },
   "product.flash": {
     dimension: "mass",
     meaning: "Flash that leaves the mold with one part: a mass, or a share of part or shot.",
     from: "station",
   },
-  // No blown wall is thinner than a micrometer, and its cooling could not be calculated.
-  "product.wall.mean": { dimension: "length", atLeast: 1e-6, meaning: "Mean wall thickness." },
+  // No blown wall is thinner than 1 µm, and its cooling cannot be computed.
+  "product.wall.mean": { dimension: "length", example: "0.9 mm", atLeast: 1e-6, meaning: "Mean wall thickness." },
   "product.wall.thickest": {
     dimension: "length",
+    example: "1.3 mm",
     atLeast: 1e-6,
     meaning: "Thickness of the thickest place. It sets the cooling time.",
   },
-  "product.volume": { dimension: "volume", above: 0, meaning: "Brimful volume: air to blow, water to fill." },
+  "product.volume": {
+    dimension: "volume",
+    example: "750 mL",
+    above: 0,
+    meaning: "Brimful volume of the part.",
+  },
   "product.projectedArea": {
     dimension: "area",
+    example: "180 cm²",
     above: 0,
     meaning: "Projected area of one cavity, on which the blow pressure acts to open the mold.",
   },
-  "product.length": { dimension: "length", above: 0, meaning: "Length of the part." },
-  "product.diameter": { dimension: "length", above: 0, meaning: "Largest diameter of the part." },
-  "product.parisonLength": { dimension: "length", above: 0, meaning: "Length of the parison when the mold closes." },
-  "product.pinchLength": { dimension: "length", meaning: "Pinch-off length, per cavity." },
+  "product.length": { dimension: "length", example: "220 mm", above: 0, meaning: "Length of the part." },
+  "product.diameter": { dimension: "length", example: "85 mm", above: 0, meaning: "Largest diameter of the part." },
+  "product.parisonLength": {
+    dimension: "length",
+    example: "300 mm",
+    above: 0,
+    meaning: "Length of the parison when the mold closes.",
+  },
+  "product.pinchLength": { dimension: "length", example: "90 mm", meaning: "Pinch-off length, per cavity." },
   "product.pinchLoad": { dimension: "lineLoad", meaning: "Force per length of pinch-off." },
-  "product.die.diameter": { dimension: "length", above: 0, meaning: "Diameter of the die bushing." },
+  "product.die.diameter": { dimension: "length", example: "30 mm", above: 0, meaning: "Diameter of the die bushing." },
   "product.die.mandrel": {
     dimension: "length",
+    example: "27 mm",
     above: 0,
     meaning: "Diameter of the mandrel.",
     otherwise: {
@@ -39,34 +56,44 @@ export const windowKeys = {
       reason: "the gap is the same all around",
     },
   },
-  "product.die.gap": { dimension: "length", above: 0, meaning: "Die gap." },
+  "product.die.gap": { dimension: "length", example: "1.5 mm", above: 0, meaning: "Die gap." },
   "product.meltTemperature": {
     dimension: "temperature",
+    example: "190 °C",
     meaning: "Melt temperature at the die.",
     otherwise: { material: "meltTemperature", words: "the material's", reason: "the middle of its usual range" },
   },
   "product.moldTemperature": {
     dimension: "temperature",
+    example: "15 °C",
     meaning: "Temperature of the cavity's wall.",
     otherwise: { material: "moldTemperature", words: "the material's", reason: "the middle of its usual range" },
   },
   "product.demoldTemperature": {
     dimension: "temperature",
+    example: "65 °C",
     meaning: "Temperature to which the wall has cooled when the mold opens.",
     otherwise: { material: "demoldTemperature", words: "the material's", reason: "the middle of its usual range" },
   },
   "product.insideAir.transfer": {
     dimension: "heatTransfer",
+    example: "30 W/(m² K)",
     required: true,
     meaning: "Heat transfer from the wall to the air inside.",
   },
   "product.insideAir.temperature": {
     dimension: "temperature",
+    example: "20 °C",
     meaning: "Temperature of the air inside the part.",
     otherwise: { value: 20, words: "20 °C", reason: "blow air comes at about room temperature" },
   },
   "product.blowPressure": { dimension: "pressure", above: 0, meaning: "Gauge pressure of the blow air." },
-  "product.ventTo": { dimension: "pressure", above: 0, meaning: "Gauge pressure below which the mold may open." },
+  "product.ventTo": {
+    dimension: "pressure",
+    example: "0.2 bar",
+    above: 0,
+    meaning: "Gauge pressure below which the mold may open.",
+  },
   "product.airConductance": {
     dimension: "conductance",
     above: 0,
@@ -74,6 +101,7 @@ export const windowKeys = {
   },
   "product.airCriticalRatio": {
     dimension: "share",
+    example: "30 %",
     above: 0,
     atMost: 1,
     meaning: "Critical pressure ratio of the blow and vent path.",
@@ -81,16 +109,19 @@ export const windowKeys = {
   },
   "product.airSupply": {
     dimension: "pressure",
+    example: "8 bar",
     above: 0,
     meaning: "Gauge pressure of the air before the blow valve.",
   },
   "product.thicknessSwell": {
     dimension: "share",
+    example: "180 %",
     above: 0,
     meaning: "Wall of the free parison, as a share of the die gap, such as `180 %`.",
   },
   "product.sagLimit": {
     dimension: "share",
+    example: "10 %",
     above: 0,
     meaning: "Largest sag of the parison that the part allows, as a share of the parison's length.",
   },
@@ -107,7 +138,8 @@ export const windowKeys = {
     otherwise: {
       value: Infinity,
       words: "perfect contact",
-      reason: "no published value holds for every mold; a cooling time is then a lower bound, up to a third too short",
+      reason:
+        "no published value holds for every mold; the cooling time is then a lower bound, up to a third too short",
     },
   },
   "station.clampForce": {
@@ -143,13 +175,13 @@ export const windowKeys = {
   "station.steps.remove": { dimension: "time", meaning: "Mean time of the removal.", from: "cycle" },
   "station.rejects": {
     dimension: "share",
-    meaning: "Share of the parts that a run rejected; absent where it can reject none.",
+    meaning: "Share of the parts that a run rejected; absent without a cause of rejects.",
     from: "cycle",
   },
 
   "delivery.plasticatingRate": {
     dimension: "rate",
-    meaning: "Melt that the screw makes ready per hour; or give `recharge`.",
+    meaning: "Melt that the screw plasticates per hour; or give `recharge`.",
     from: "station",
   },
   "delivery.matchedRate": {
@@ -159,21 +191,28 @@ export const windowKeys = {
       keys: ["delivery.plasticatingRate"],
       formula: (rate: number) => rate,
       words: "the plasticating rate",
-      reason: "any other screw turns at its full rate",
+      reason: "all other screws turn at their full rate",
     },
     from: "cycle",
   },
   "delivery.shotCapacity": {
     dimension: "mass",
+    example: "0.40 kg",
     above: 0,
     meaning: "Largest shot that the screw can hold in front of it, or capacity of an accumulator's chamber.",
   },
   "delivery.screwDiameter": {
     dimension: "length",
+    example: "60 mm",
     above: 0,
     meaning: "Diameter of the screw, for the process window.",
   },
-  "delivery.holdUp": { dimension: "mass", above: 0, meaning: "Melt between hopper and die, for the process window." },
+  "delivery.holdUp": {
+    dimension: "mass",
+    example: "2.5 kg",
+    above: 0,
+    meaning: "Melt between hopper and die, for the process window.",
+  },
   "delivery.drivePower": {
     dimension: "power",
     above: 0,
@@ -187,17 +226,20 @@ export const windowKeys = {
   },
   "delivery.meltRise.rise": {
     dimension: "temperatureDifference",
+    example: "4 °C",
     required: true,
     meaning: "Rise of the melt temperature when the plasticating rate increases by `per`.",
   },
   "delivery.meltRise.per": {
     dimension: "rate",
+    example: "10 kg/h",
     above: 0,
     required: true,
     meaning: "Increase of the plasticating rate that raises the melt temperature by `rise`.",
   },
   "delivery.screw.channelDepth": {
     dimension: "length",
+    example: "4 mm",
     above: 0,
     meaning: "Depth of the channel in the metering zone.",
   },
@@ -207,14 +249,26 @@ export const windowKeys = {
     atMost: 60,
     meaning: "Helix angle; 17.7 deg where the pitch is one diameter.",
   },
-  "delivery.screw.meteringLength": { dimension: "length", above: 0, meaning: "Length of the metering zone." },
-  "delivery.screw.speed": { dimension: "speed", above: 0, meaning: "Screw speed during the recharge." },
+  "delivery.screw.meteringLength": {
+    dimension: "length",
+    example: "300 mm",
+    above: 0,
+    meaning: "Length of the metering zone.",
+  },
+  "delivery.screw.speed": {
+    dimension: "speed",
+    example: "60 rpm",
+    above: 0,
+    meaning: "Screw speed during the recharge.",
+  },
   "delivery.screw.backPressure": {
     dimension: "pressure",
+    example: "80 bar",
     meaning: "Gauge pressure at the end of the metering zone.",
   },
   "delivery.screw.viscosity": {
     dimension: "viscosity",
+    example: "500 Pa s",
     above: 0,
     meaning: "Viscosity of the melt in the channel at its shear rate.",
   },

@@ -1,4 +1,4 @@
-// One row of the process window as data: the keys that it needs, its value, its limits, and the remedy beyond them.
+// One row of the process window as data: its required keys, its value, its limits, and the remedy outside them.
 import type { CompleteInput, EstimatedTime, Known, WindowInput } from "./windowInput.ts";
 import type { WindowKey } from "./windowKeys.ts";
 
@@ -7,7 +7,7 @@ export interface Limits {
   readonly high?: number | undefined;
 }
 
-/** `no limit` where no limit was given or published. */
+/** `no limit` where no limit is given or published. */
 export type Verdict = "inside" | "below" | "above" | "no limit";
 
 export interface WindowRow {
@@ -17,17 +17,21 @@ export interface WindowRow {
   readonly low: number | null;
   readonly high: number | null;
   readonly verdict: Verdict;
-  /** "" where there is nothing to do. */
+  /** "" inside the limits. */
   readonly remedy: string;
   readonly source: string;
-  /** The limits are common practice: beyond them a typing error is likely, but the part may be good. */
+  /** The limits are common practice: outside them a typing error is likely, but the part may be good. */
   readonly isPractice: boolean;
   /** The step whose time this row gives where a scenario says `estimate`. */
   readonly estimates?: EstimatedTime;
 }
 
+/** What the name of a row may depend on. */
+export type NamingInput = Pick<WindowInput, "coolingTo" | "deliveryKind">;
+
 interface RuleBody<Input> {
-  readonly quantity: string | ((input: WindowInput) => string);
+  readonly quantity: string | ((input: NamingInput) => string);
+  readonly meaning: string;
   readonly unit: string;
   readonly source: string;
   readonly value: (input: Input) => number;
@@ -37,22 +41,28 @@ interface RuleBody<Input> {
   readonly above?: string;
   readonly isPractice?: boolean;
   readonly estimates?: EstimatedTime;
-  /** False where the row does not apply to this machine or product, whatever is given. */
+  /** False where the row does not apply to this machine or product. */
   readonly applies?: (input: WindowInput) => boolean;
 }
 
-export interface WindowRule {
-  readonly quantity: (input: WindowInput) => string;
+export interface WindowRule extends Pick<RuleBody<never>, "meaning" | "unit" | "source" | "below" | "above"> {
+  readonly quantity: (input: NamingInput) => string;
   readonly needs: readonly WindowKey[];
   readonly estimates: EstimatedTime | undefined;
   readonly applies: (input: WindowInput) => boolean;
-  /** Null where a key that it needs was not given. */
+  /** Null where a required key is not given. */
   readonly row: (input: CompleteInput) => WindowRow | null;
 }
 
 export function windowRule<Key extends WindowKey>(needs: readonly Key[], body: RuleBody<Known<Key>>): WindowRule {
   const applies = body.applies ?? (() => true);
+  const { meaning, unit, source, below, above } = body;
   return {
+    meaning,
+    unit,
+    source,
+    ...(below === undefined ? {} : { below }),
+    ...(above === undefined ? {} : { above }),
     quantity: (input) => quantityOf(body, input),
     needs,
     estimates: body.estimates,
@@ -61,7 +71,7 @@ export function windowRule<Key extends WindowKey>(needs: readonly Key[], body: R
   };
 }
 
-function quantityOf({ quantity }: Pick<RuleBody<never>, "quantity">, input: WindowInput): string {
+function quantityOf({ quantity }: Pick<RuleBody<never>, "quantity">, input: NamingInput): string {
   return typeof quantity === "string" ? quantity : quantity(input);
 }
 
@@ -88,7 +98,7 @@ function rowOf<Input extends CompleteInput>(input: Input, body: RuleBody<Input>)
   };
 }
 
-/** Binary fractions are rounded, so a value may pass its limit by this share of it. */
+/** Rounding may put a value outside its limit by this share of the limit. */
 const TOLERANCE = 1e-9;
 
 function verdictOf(value: number, low: number | undefined, high: number | undefined): Verdict {

@@ -4,14 +4,15 @@ import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import type { StationWindow } from "#analysis/window/stationWindow.ts";
 import type { StepTime } from "#analysis/ideal/stepTimes.ts";
 import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
-import { formatQuantity } from "#foundation/formatQuantity.ts";
+import { formatQuantity, type UnitSystem } from "#foundation/formatQuantity.ts";
 import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { shortCautions } from "#report/words/cautions.ts";
 import { grouped, plainNumber, seconds } from "#report/words/digits.ts";
 import { extrusionWords } from "#report/words/extrusionWords.ts";
+import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { idealSentence } from "#report/words/idealWords.ts";
-import { circuitName } from "#report/words/tradeWords.ts";
+import { screenName } from "#report/words/tradeWords.ts";
 import { timingLines } from "./timingLines.ts";
 import { windowLines } from "#report/tables/windowWords.ts";
 
@@ -26,7 +27,7 @@ export interface CheckFindings {
 }
 
 /** `width` in columns of the terminal. */
-export function checkAnswer(findings: CheckFindings, width = 80): string {
+export function checkAnswer(findings: CheckFindings, width = 80, units: UnitSystem = "si"): string {
   const { scenario, ideal } = findings;
   const wrapped = (said: string): readonly string[] => wrappedLines(said, width);
   return [
@@ -38,11 +39,12 @@ export function checkAnswer(findings: CheckFindings, width = 80): string {
     ...takeawayLines(findings, width),
     "",
     ...alignedLines([["  circuit", "s a shot", "slack, s a shot"], ...circuitRows(ideal)], [1, 2], width),
-    ...[...extrusionWords(scenario, ideal), ...neededWords(ideal, scenario)].flatMap(wrapped),
+    ...[...extrusionWords(scenario, ideal, units), ...neededWords(ideal, scenario)].flatMap(wrapped),
     "",
     ...timingLines(ideal, Math.min(width, widestChart)),
     "",
-    ...windowLines(findings.windows, scenario.stations.length, width),
+    ...windowLines(findings.windows, scenario.stations.length, width, units),
+    ...leftOutWords(scenario).flatMap(wrapped),
     ...shortCautions,
     "",
   ].join("\n");
@@ -56,9 +58,9 @@ function paceSentence({ scenario, ideal }: CheckFindings): string {
   const rate =
     cavities.size === 1 ? `, ${grouped(Math.round((3600 / ideal.secondsPerShot) * alike!))} parts an hour` : "";
   const next = others.find(({ critical }) => !critical);
-  const slack = next ? `; next ${circuitName(next.name)}, slack ${seconds(slackPerShot(next, ideal))} a shot` : "";
+  const slack = next ? `; next ${screenName(next.name)}, slack ${seconds(slackPerShot(next, ideal))} a shot` : "";
   const tied = others.some(({ critical }) => critical) ? " and others set" : " sets";
-  const pace = first ? `; ${circuitName(first.name)}${tied} the pace${slack}` : "";
+  const pace = first ? `; ${screenName(first.name)}${tied} the pace${slack}` : "";
   return `${idealSentence(ideal)}${rate}${pace}.`;
 }
 
@@ -127,7 +129,7 @@ function timeOf(times: readonly StepTime[], step: string, name: string): string 
 function circuitRows(ideal: IdealCycle): readonly (readonly string[])[] {
   return ideal.circuits.map((circuit) => {
     const slack = circuit.critical ? "0: sets the pace" : slackPerShot(circuit, ideal).toFixed(2);
-    return [`  ${circuitName(circuit.name)}`, circuit.secondsPerShot.toFixed(2), slack];
+    return [`  ${screenName(circuit.name)}`, circuit.secondsPerShot.toFixed(2), slack];
   });
 }
 

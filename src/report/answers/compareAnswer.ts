@@ -1,4 +1,5 @@
 // The answer to `compare` on one screen: the difference in a sentence, then the scenarios side by side.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { ComparisonRow } from "#analysis/study/comparison.ts";
 import { PLASTICATOR } from "#cell/words/cycleNames.ts";
 import { CELL } from "#analysis/replication/measures.ts";
@@ -7,6 +8,7 @@ import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { costComparison } from "#report/words/costWords.ts";
+import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
 import { percent, plainNumber, seconds, withInterval } from "#report/words/digits.ts";
 import { headline, runWords } from "#report/words/madeWords.ts";
@@ -14,7 +16,12 @@ import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
 
 /** `width` in columns of the terminal. */
-export function compareAnswer(studies: readonly Study[], rows: readonly ComparisonRow[], width = 80): string {
+export function compareAnswer(
+  studies: readonly Study[],
+  rows: readonly ComparisonRow[],
+  width = 80,
+  units: UnitSystem = "si",
+): string {
   const [base] = studies;
   if (!base) return "";
   const differences = rows.filter(({ resource, measure }) => resource === CELL && measure === headline);
@@ -26,7 +33,7 @@ export function compareAnswer(studies: readonly Study[], rows: readonly Comparis
     "",
     ...studies.flatMap(paceWords).flatMap(wrapped),
     "",
-    ...studies.flatMap(warnings).flatMap(wrapped),
+    ...studies.flatMap((study) => warnings(study, units)).flatMap(wrapped),
     ...[...runWords(base), ...pairWords(differences), ...uncheckedWords(studies)].flatMap(wrapped),
     ...shortCautions,
     "",
@@ -42,9 +49,10 @@ function paceWords(study: Study): readonly string[] {
   ];
 }
 
-function warnings({ scenario, windows, spreads }: Study): readonly string[] {
-  return windowWarnings(windows, spreads, scenario.stations.length).map((line) =>
-    line.replace(/^(?:Outside|Unusual)/u, (word) => `${scenario.name}: ${word.toLowerCase()}`),
+function warnings({ scenario, windows, spreads }: Study, units: UnitSystem): readonly string[] {
+  const found = windowWarnings(windows, spreads, scenario.stations.length, units);
+  return [...found, ...leftOutWords(scenario)].map((line) =>
+    line.replace(/^(?:Outside|Unusual|Not answered)/u, (word) => `${scenario.name}: ${word.toLowerCase()}`),
   );
 }
 

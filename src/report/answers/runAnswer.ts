@@ -1,11 +1,14 @@
 // The answer to `run` on one screen: the output and what sets the pace, then how sure that is and where time goes.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { costWords, missingCostWords } from "#report/words/costWords.ts";
+import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
+import { measureWords } from "#report/words/shownUnits.ts";
 import { seconds, withInterval } from "#report/words/digits.ts";
 import { headline, madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
 import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
@@ -15,14 +18,14 @@ import { spreadLines } from "#report/tables/spreadWords.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
 
 /** `width` in columns of the terminal. */
-export function runAnswer(study: Study, width = 80): string {
+export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): string {
   const wrapped = (said: string): readonly string[] => wrappedLines(said, width);
   return [
     ...wrapped(study.scenario.title),
     ...wrapped(madeSentence(study)),
     "",
     ...alignedLines(
-      [...productionRows(study), ...paceRows(study), ...spreadLines(study.spreads), ...costRows(study)],
+      [...productionRows(study, units), ...paceRows(study), ...spreadLines(study.spreads, units), ...costRows(study)],
       [],
       width,
     ),
@@ -30,14 +33,15 @@ export function runAnswer(study: Study, width = 80): string {
     "",
     ...timeUseLines(study, width),
     "",
-    ...windowWarnings(study.windows, study.spreads, study.scenario.stations.length).flatMap(wrapped),
+    ...windowWarnings(study.windows, study.spreads, study.scenario.stations.length, units).flatMap(wrapped),
+    ...leftOutWords(study.scenario).flatMap(wrapped),
     ...[...runWords(study), ...uncheckedWords([study])].flatMap(wrapped),
     ...shortCautions,
     "",
   ].join("\n");
 }
 
-function productionRows(study: Study): readonly (readonly string[])[] {
+function productionRows(study: Study, units: UnitSystem): readonly (readonly string[])[] {
   const of = (measure: string): string | undefined => {
     const found = measureOf(study.measures, CELL, measure);
     return found && withInterval(found.interval);
@@ -48,12 +52,20 @@ function productionRows(study: Study): readonly (readonly string[])[] {
     ["Good parts", `${of(headline)} an hour${rejects === undefined ? "" : `; ${rejects}`}`],
     ...(study.scenario.calendar ? [["On shift", onShiftWords(study)]] : []),
     ["Shots", `${of("shots per hour")} an hour${pace === undefined ? "" : `, one every ${pace} s`}`],
-    ["Melt", `${of("melt per hour")} kg/h${excessWords(of("excess melt"))}`],
+    ...meltRow(study, units),
   ];
 }
 
-function excessWords(excessMelt: string | undefined): string {
-  return excessMelt === undefined ? "" : `, of this ${excessMelt} kg/h excess melt to regrind`;
+/** None where masses are not given. */
+function meltRow({ measures }: Study, units: UnitSystem): readonly (readonly string[])[] {
+  const rateOf = (measure: string): string | undefined => {
+    const found = measureOf(measures, CELL, measure);
+    return found && measureWords(found, units);
+  };
+  const [melt, excessMelt] = [rateOf("melt per hour"), rateOf("excess melt")];
+  if (melt === undefined) return [];
+  const excess = excessMelt === undefined ? "" : `, of this ${excessMelt} excess melt to regrind`;
+  return [["Melt", `${melt}${excess}`]];
 }
 
 function paceRows(study: Study): readonly (readonly string[])[] {

@@ -3,7 +3,7 @@ import { scaleLinear } from "d3-scale";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { fittedLetters } from "#report/words/alignedLines.ts";
 import { seconds } from "#report/words/digits.ts";
-import { circuitName } from "#report/words/tradeWords.ts";
+import { screenName } from "#report/words/tradeWords.ts";
 import { idealRows, periodSeconds, type IdealRow, type IdealSpan } from "#report/tables/idealRows.ts";
 
 const labelWidth = 14;
@@ -51,7 +51,7 @@ function rowLines({ resource, spans }: IdealRow, period: number, columns: number
       marks[column] = span.critical ? bound : " ";
     }
   }
-  const label = fittedLetters(circuitName(resource), labelWidth);
+  const label = fittedLetters(screenName(resource), labelWidth);
   const marked = marks.join("").trimEnd();
   return [`${label}${letters.join("")}`, ...(marked === "" ? [] : [`${" ".repeat(labelWidth)}${marked}`])];
 }

@@ -1,12 +1,12 @@
 // What sets the pace of the run: the shares of the critical path with their intervals, by resource, the steps beneath.
-import { stateNames } from "#cell/words/stateNames.ts";
 import type { Study } from "#analysis/study/study.ts";
 import type { ChartWords } from "./chart.ts";
 import { seconds, withInterval } from "#report/words/digits.ts";
 import type { Markup } from "./markup.ts";
 import { rankedBars, type RankedBar } from "./rankedBars.ts";
-import { busyWords, resourceName, stepName } from "#report/words/bottleneckWords.ts";
-import { stateLook, stepLook } from "#report/words/stateLook.ts";
+import { busyWords, resourceName } from "#report/words/bottleneckWords.ts";
+import { stepLook } from "#report/words/stateLook.ts";
+import { nounOf } from "#report/words/tradeWords.ts";
 
 const mostBars = 14;
 /** A smaller share cannot be seen. */
@@ -21,18 +21,18 @@ export function bottleneckChart(study: Pick<Study, "bottleneck">, given: ChartWo
 function resourceBar(resource: Study["bottleneck"][number]): RankedBar {
   const { share, slackPerShot } = resource;
   return {
-    name: resourceName(resource),
-    fill: stateLook(stateNames.neutral, "waiting").fill,
+    name: `${resourceName(resource)} (${busyWords(resource)})`,
+    fill: "planned",
     value: share.mean,
     halfWidth: share.halfWidth,
-    remark: `${withInterval(share, 100)} %, ${busyWords(resource)}${slackWords(slackPerShot, " a shot")}`,
+    remark: `${withInterval(share, 100)} %${slackWords(slackPerShot, " a shot")}`,
   };
 }
 
 function stepBar(step: Study["bottleneck"][number]["steps"][number]): RankedBar {
   const { share, role, slackSeconds } = step;
   return {
-    name: `– ${stepName(step)}`,
+    name: `– ${nounOf(step)}`,
     fill: stepLook(role).fill,
     value: share.mean,
     halfWidth: share.halfWidth,

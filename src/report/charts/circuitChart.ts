@@ -6,13 +6,13 @@ import { seconds } from "#report/words/digits.ts";
 import type { Markup } from "./markup.ts";
 import { rankedBars } from "./rankedBars.ts";
 import type { Fill } from "#report/words/stateLook.ts";
-import { circuitName } from "#report/words/tradeWords.ts";
+import { screenName } from "#report/words/tradeWords.ts";
 
 const mostBars = 10;
 
 export function circuitChart(ideal: IdealCycle, given: ChartWords): Markup {
   const bars = ideal.circuits.slice(0, mostBars).map((circuit) => ({
-    name: circuitName(circuit.name),
+    name: screenName(circuit.name),
     fill: fillOf(circuit),
     value: circuit.secondsPerShot,
     halfWidth: null,

@@ -1,6 +1,8 @@
 // Each scenario against the base: the paired differences of the cell's measures, in percent of the base, with their intervals.
 import { scaleLinear } from "d3-scale";
 import type { ComparisonRow } from "#analysis/study/comparison.ts";
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
+import { shownUnit } from "#report/words/shownUnits.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import { chart, chartWidth, fittedWords, line, words, type ChartWords } from "./chart.ts";
 import { plainNumber, withInterval } from "#report/words/digits.ts";
@@ -20,8 +22,8 @@ interface Change {
   readonly remark: string;
 }
 
-export function comparisonChart(rows: readonly ComparisonRow[], given: ChartWords): Markup {
-  const changes = rows.filter(({ resource }) => resource === CELL).flatMap(changeOf);
+export function comparisonChart(rows: readonly ComparisonRow[], given: ChartWords, units: UnitSystem): Markup {
+  const changes = rows.filter(({ resource }) => resource === CELL).flatMap((compared) => changeOf(compared, units));
   const ends = changes.flatMap(({ change, half }) => [change - (half ?? 0), change + (half ?? 0)]);
   const [low, high] = [Math.min(0, ...ends), Math.max(0, ...ends)];
   const scale = scaleLinear([low, high > low ? high : low + 1], [gutter, chartWidth - remarkWidth]).nice(6);
@@ -41,19 +43,21 @@ export function comparisonChart(rows: readonly ComparisonRow[], given: ChartWord
 }
 
 /** None where the base is 0: a percentage has no meaning there. */
-function changeOf(compared: ComparisonRow): readonly Change[] {
+function changeOf(compared: ComparisonRow, units: UnitSystem): readonly Change[] {
   const { other, measure, unit, difference, simultaneousHalfWidth, ratio, verdict } = compared;
   if (ratio === null || !Number.isFinite(ratio)) return [];
   const change = (ratio - 1) * 100;
   const perUnit = difference === 0 ? 0 : change / difference;
   const half = simultaneousHalfWidth === null ? null : Math.abs(simultaneousHalfWidth * perUnit);
   const sign = difference > 0 ? "+" : "";
+  const shown = shownUnit(unit, difference, units);
+  const factor = shown.difference(1);
   const value =
     simultaneousHalfWidth === null
-      ? plainNumber(difference)
-      : withInterval({ mean: difference, halfWidth: simultaneousHalfWidth });
+      ? plainNumber(difference * factor)
+      : withInterval({ mean: difference, halfWidth: simultaneousHalfWidth }, factor);
   const seen = verdict === "no difference seen" ? ", no difference seen" : "";
-  return [{ name: `${other}: ${measure}`, change, half, remark: `${sign}${value} ${unit}${seen}` }];
+  return [{ name: `${other}: ${measure}`, change, half, remark: `${sign}${value} ${shown.symbol}${seen}` }];
 }
 
 function row({ name, change, half, remark }: Change, y: number, scale: (value: number) => number): Markup {

@@ -7,6 +7,7 @@ import { legend, stateEntries } from "./legend.ts";
 import { element, type Child, type Markup } from "./markup.ts";
 import { filledBox } from "./patterns.ts";
 import { stateLook } from "#report/words/stateLook.ts";
+import { screenName } from "#report/words/tradeWords.ts";
 
 const gutter = 116;
 const right = 84;
@@ -54,7 +55,7 @@ function row(resource: string, states: readonly StateSummary[], y: number, id: s
   return element(
     "g",
     {},
-    words(fittedWords(resource, gutter - 10), 0, y + 16, { style: "name" }),
+    words(fittedWords(screenName(resource), gutter - 10), 0, y + 16, { style: "name" }),
     ...pieces,
     words(percent(works), chartWidth, y + 16, { anchor: "end" }),
   );

@@ -8,6 +8,7 @@ import { legend, stateEntries, type LegendEntry } from "./legend.ts";
 import { element, type Child, type Markup } from "./markup.ts";
 import { filledBox } from "./patterns.ts";
 import { stateLook } from "#report/words/stateLook.ts";
+import { screenName } from "#report/words/tradeWords.ts";
 import { barHeight, timingLayout, type TimingLayout } from "./timingLayout.ts";
 
 /** With `span`, several charts share one scale of time; in seconds. */
@@ -41,7 +42,7 @@ function axis({ ticks, at, top, bottom }: TimingLayout): readonly Child[] {
 function bar({ resource, state, kind, start, end }: TimelineInterval, layout: TimingLayout, id: string): Markup {
   const x = layout.at(start);
   const box = { x, y: layout.barTop(resource), width: layout.at(end) - x, height: barHeight };
-  const title = `${resource}: ${state} ${seconds(end - start)}, from ${seconds(start)} to ${seconds(end)}`;
+  const title = `${screenName(resource)}: ${state} ${seconds(end - start)}, from ${seconds(start)} to ${seconds(end)}`;
   return element("g", {}, element("title", {}, title), ...filledBox(id, stateLook(state, kind).fill, box));
 }
 
@@ -72,7 +73,7 @@ function rowWords(record: TimelineRecord, resource: string, layout: TimingLayout
   return element(
     "g",
     {},
-    words(fittedWords(resource, layout.left - 10), 0, top + 14, { style: "name" }),
+    words(fittedWords(screenName(resource), layout.left - 10), 0, top + 14, { style: "name" }),
     ...waitNames(intervals, layout).map(({ name, x, width }) =>
       words(name, x + width / 2, top - 4, { anchor: "middle", style: "wait-name" }),
     ),

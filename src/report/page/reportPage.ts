@@ -1,4 +1,5 @@
 // The report of a run or of a comparison, made of findings alone.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { comparisonSection } from "./comparisonSection.ts";
 import { comparisonFinding, studyFinding } from "#report/answers/findingWords.ts";
 import { htmlPage, type Section } from "./htmlPage.ts";
@@ -8,7 +9,8 @@ import { questionOf } from "./questionOf.ts";
 import { studySections } from "./studySections.ts";
 import { timingSection } from "./timingSection.ts";
 
-export function reportPage({ version, scenarios, comparison }: ReportInput): string {
+export function reportPage({ version, scenarios, comparison, units = "si" }: ReportInput): string {
+  const placing = (index: number): Placing => placingOf(scenarios, index, units);
   const studies = scenarios.map(({ study }) => study);
   const isCompared = comparison.length > 0;
   return htmlPage({
@@ -17,10 +19,10 @@ export function reportPage({ version, scenarios, comparison }: ReportInput): str
     questions: scenarios.flatMap(({ text }) => questionOf(text) ?? []),
     finding: isCompared ? comparisonFinding(studies, comparison) : studies.flatMap(studyFinding),
     sections: [
-      ...timings(scenarios),
-      ...(isCompared ? [comparisonSection(comparison)] : []),
-      ...scenarios.flatMap((reported, i) => studySections(reported, placingOf(scenarios, i))),
-      ...scenarios.map((reported, i) => inputSection(reported, placingOf(scenarios, i))),
+      ...timings(scenarios, placing),
+      ...(isCompared ? [comparisonSection(comparison, units)] : []),
+      ...scenarios.flatMap((reported, i) => studySections(reported, placing(i))),
+      ...scenarios.map((reported, i) => inputSection(reported, placing(i))),
     ],
   });
 }
@@ -32,13 +34,13 @@ function titleOf(scenarios: readonly ReportedScenario[]): string {
 }
 
 /** All timing charts have the same scale. */
-function timings(scenarios: readonly ReportedScenario[]): readonly Section[] {
+function timings(scenarios: readonly ReportedScenario[], placing: (index: number) => Placing): readonly Section[] {
   const span = scenarios.reduce((longest, { shots }) => Math.max(longest, shots.timeline?.seconds ?? 0), 0);
-  return scenarios.map((reported, i) => timingSection(reported, placingOf(scenarios, i), span > 0 ? span : undefined));
+  return scenarios.map((reported, i) => timingSection(reported, placing(i), span > 0 ? span : undefined));
 }
 
 /** The id has a number, since a name may contain any letters. */
-function placingOf(scenarios: readonly ReportedScenario[], index: number): Placing {
+function placingOf(scenarios: readonly ReportedScenario[], index: number, units: UnitSystem): Placing {
   const name = scenarios[index]?.study.scenario.name ?? "";
-  return { id: `scenario-${index + 1}`, of: scenarios.length > 1 ? `: ${name}` : "" };
+  return { id: `scenario-${index + 1}`, of: scenarios.length > 1 ? `: ${name}` : "", units };
 }

@@ -2,6 +2,7 @@
 import type { ComparisonRow } from "#analysis/study/comparison.ts";
 import type { FirstShots } from "#analysis/study/firstShots.ts";
 import type { Study } from "#analysis/study/study.ts";
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { Issue } from "#foundation/issue.ts";
 
 export interface ReportedScenario {
@@ -20,6 +21,8 @@ export interface Placing {
   readonly id: string;
   /** The end of each heading: the scenario's name, empty where there is only one. */
   readonly of: string;
+  /** In which its texts and tables are shown. */
+  readonly units: UnitSystem;
 }
 
 export interface ReportInput {
@@ -28,4 +31,6 @@ export interface ReportInput {
   readonly scenarios: readonly ReportedScenario[];
   /** Empty where nothing is compared. */
   readonly comparison: readonly ComparisonRow[];
+  /** Of texts and tables; SI where absent. */
+  readonly units?: UnitSystem;
 }

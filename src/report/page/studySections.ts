@@ -62,16 +62,16 @@ function pictured({ id, heading, description, picture, caption, tables }: Pictur
   };
 }
 
-function numbers(table: Table, { scenario }: Study, id: string): Markup {
-  return tableMarkup(rowsOfScenario(table, scenario.name), { id: `${id}-${table.name}`, file: table.name });
+function numbers(table: Table, { scenario }: Study, { id, units }: Pick<Placing, "id" | "units">): Markup {
+  return tableMarkup(rowsOfScenario(table, scenario.name), { id: `${id}-${table.name}`, file: table.name, units });
 }
 
 /** None where no material is named. */
-function windowSections(study: Study, { id, of }: Placing): readonly Section[] {
+function windowSections(study: Study, { id, of, units }: Placing): readonly Section[] {
   const outside = outsideWindow(study.windows).filter(({ isPractice }) => !isPractice).length;
   const some = outside === 1 ? "1 value is outside its limits." : `${outside} values are outside their limits.`;
   const found = outside === 0 ? "All computed values are inside their limits." : some;
-  const warned = windowWarnings(study.windows, study.spreads, study.scenario.stations.length).filter(
+  const warned = windowWarnings(study.windows, study.spreads, study.scenario.stations.length, units).filter(
     (line) => line !== "",
   );
   return windowTables([study]).map((table) => ({
@@ -84,12 +84,12 @@ function windowSections(study: Study, { id, of }: Placing): readonly Section[] {
         `Limits of wall, resin and machine at mean step times. ${found} Computed times are never safe limits.`,
       ),
       ...(warned.length === 0 ? [] : [element("ul", {}, ...warned.map((line) => element("li", {}, line.trim())))]),
-      numbers(table, study, id),
+      numbers(table, study, { id, units }),
     ],
   }));
 }
 
-function statesSection(study: Study, { id, of }: Placing): Section {
+function statesSection(study: Study, { id, of, units }: Placing): Section {
   const waits = waitingWords(study);
   const base = study.scenario.calendar ? ", of all time including off shift" : "";
   return pictured({
@@ -98,11 +98,11 @@ function statesSection(study: Study, { id, of }: Placing): Section {
     description: `Share of time that each resource spends in each state, stacked to 100 %. ${waits}`,
     picture: (words) => stateChart(study.states, words),
     caption: [`Work is on the left, waiting on the right${base}. ${waits}`],
-    tables: [numbers(timeByStateTable([study]), study, id)],
+    tables: [numbers(timeByStateTable([study]), study, { id, units })],
   });
 }
 
-function bottleneckSection(study: Study, { id, of }: Placing): Section {
+function bottleneckSection(study: Study, { id, of, units }: Placing): Section {
   const found = `Bottleneck: ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`;
   return pictured({
     id: `${id}-bottleneck`,
@@ -113,11 +113,11 @@ function bottleneckSection(study: Study, { id, of }: Placing): Section {
       `${found} Slack is the time a shot by which a step may grow in the ideal cycle before it sets the pace. `,
       "A step that keeps several resources busy belongs to the one that it waited for.",
     ],
-    tables: [numbers(bottleneckTable([study]), study, id)],
+    tables: [numbers(bottleneckTable([study]), study, { id, units })],
   });
 }
 
-function circuitsSection(study: Study, { id, of }: Placing): Section {
+function circuitsSection(study: Study, { id, of, units }: Placing): Section {
   const { ideal } = study;
   const found = `Ideal cycle: ${idealWords(ideal)}.`;
   return pictured({
@@ -128,13 +128,13 @@ function circuitsSection(study: Study, { id, of }: Placing): Section {
     caption: [
       `${found} A circuit is a ring of steps that wait for each other. The slowest circuit sets the pace; the others have slack.`,
     ],
-    tables: [numbers(circuitsTable([study]), study, id)],
+    tables: [numbers(circuitsTable([study]), study, { id, units })],
   });
 }
 
 const headline = "good parts per hour";
 
-function throughputSection(study: Study, { id, of }: Placing): Section {
+function throughputSection(study: Study, { id, of, units }: Placing): Section {
   const heading = `Good parts per hour${of}`;
   const summary = measureOf(study.measures, CELL, headline);
   if (!summary) return { id: `${id}-throughput`, heading, body: [element("p", {}, "No part was made.")] };
@@ -146,8 +146,8 @@ function throughputSection(study: Study, { id, of }: Placing): Section {
     picture: (words) => replicationChart(summary, words),
     caption: [`${found} Each dot is one replication with its own random numbers. The axis does not begin at 0.`],
     tables: [
-      numbers(throughputTable([study]), study, id),
-      numbers(onlyHeadline(replicationsTable([study])), study, id),
+      numbers(throughputTable([study]), study, { id, units }),
+      numbers(onlyHeadline(replicationsTable([study])), study, { id, units }),
     ],
   });
 }

@@ -1,7 +1,9 @@
 // A table of results as HTML with rounded numbers; the CSV file has all digits.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { csvNumber } from "#report/tables/csv.ts";
 import { alike, element, type Markup } from "#report/charts/markup.ts";
 import type { Cell, ColumnSpec, Table } from "#report/tables/table.ts";
+import { tableInUnits } from "#report/tables/tableInUnits.ts";
 
 /** Digits that the interval of a long study supports. */
 const shownDigits = 5;
@@ -11,10 +13,18 @@ const mostOpenRows = 14;
 /** A date does not wrap at its hyphens. */
 const isDate = /^\d{4}-\d{2}-\d{2}$/u;
 
-/** `file` names the CSV file with the same rows, if there is one. */
-export function tableMarkup(table: Table, options: { readonly id: string; readonly file?: string }): Markup {
-  const { columns, rows } = table;
-  const origin = options.file === undefined ? table.name.replaceAll("-", " ") : `all digits in ${options.file}.csv`;
+interface TableOptions {
+  readonly id: string;
+  /** Name of the CSV file with the same rows, if there is one. */
+  readonly file?: string;
+  /** Of rows that name their unit; SI where absent. */
+  readonly units?: UnitSystem;
+}
+
+export function tableMarkup(table: Table, options: TableOptions): Markup {
+  const { columns, rows } = tableInUnits(table, options.units ?? "si");
+  const digits = options.units === "us" ? "all digits in SI units" : "all digits";
+  const origin = options.file === undefined ? table.name.replaceAll("-", " ") : `${digits} in ${options.file}.csv`;
   const summary = `Numbers: ${origin}, ${rows.length} ${rows.length === 1 ? "row" : "rows"}`;
   const looks = columns.map((column) => (isNumber(column) ? "number" : "text"));
   const isOpen = rows.length <= mostOpenRows;

@@ -32,7 +32,7 @@ export function timingSection({ study, shots }: ReportedScenario, { id, of }: Pl
     "div",
     {},
     tableMarkup(timelineTable(timeline), { id: `${id}-timeline` }),
-    tableMarkup(pathTable(timeline), { id: `${id}-binding-path` }),
+    tableMarkup(pathTable(timeline), { id: `${id}-critical-path` }),
   );
   return {
     id: `${id}-timing`,

@@ -1,5 +1,6 @@
 // How hang, sag and time at heat spread over the shots of a run, as rows of the process window and as warnings.
 import { mean } from "simple-statistics";
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { ShotSpread } from "#analysis/study/shotSpread.ts";
 import { percent } from "#report/words/digits.ts";
 import { shown } from "#report/words/shownValue.ts";
@@ -23,15 +24,15 @@ export function spreadCells(spread: ShotSpread): readonly (readonly Cell[])[] {
 }
 
 /** A line for each quantity that some shots take beyond its limit, the stations together that take it there. */
-export function spreadWarnings(spreads: readonly ShotSpread[]): readonly string[] {
+export function spreadWarnings(spreads: readonly ShotSpread[], units: UnitSystem = "si"): readonly string[] {
   const beyond = spreads.filter((spread) => spread.beyond > 0);
   return [...new Set(beyond.map(({ quantity }) => quantity))].map((quantity) => {
     const own = beyond.filter((spread) => spread.quantity === quantity);
     const worst = own.reduce((one, other) => (other.beyond > one.beyond ? other : one));
     const { unit, limit, quantiles, max, remedy } = worst;
     const stations = own.map(({ station }) => station).join(" and ");
-    const most = `95 % of the shots within ${shown(quantiles.p95, unit)}, largest ${shown(max, unit)}`;
-    const share = `above ${shown(limit ?? 0, unit)} in ${shareWords(worst.beyond)} of the shots`;
+    const most = `95 % of the shots within ${shown(quantiles.p95, unit, units)}, largest ${shown(max, unit, units)}`;
+    const share = `above ${shown(limit ?? 0, unit, units)} in ${shareWords(worst.beyond)} of the shots`;
     return `${quantity}, ${stations}: ${share}; ${most}. ${remedy}`;
   });
 }
@@ -41,20 +42,22 @@ function shareWords(share: number): string {
 }
 
 /** For the answer of a run: hang, sag and time at heat of the shots of all stations; none where no material is named. */
-export function spreadLines(spreads: readonly ShotSpread[]): readonly (readonly string[])[] {
+export function spreadLines(spreads: readonly ShotSpread[], units: UnitSystem): readonly (readonly string[])[] {
   return [...new Set(spreads.map(({ quantity }) => quantity))].map((quantity) => {
     const own = spreads.filter((spread) => spread.quantity === quantity);
     const most = (of: (spread: ShotSpread) => number): number =>
       own.reduce((largest, spread) => Math.max(largest, of(spread)), 0);
     const { unit } = own[0]!;
-    const median = shown(mean(own.map(({ quantiles }) => quantiles.p50)), unit);
+    const median = shown(mean(own.map(({ quantiles }) => quantiles.p50)), unit, units);
     const p95 = shown(
       most(({ quantiles }) => quantiles.p95),
       unit,
+      units,
     );
     const largest = shown(
       most(({ max }) => max),
       unit,
+      units,
     );
     const name = `${quantity.charAt(0).toUpperCase()}${quantity.slice(1)}`;
     if (median === largest) return [name, `${median} in every shot`];

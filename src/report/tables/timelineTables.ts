@@ -25,7 +25,7 @@ export function pathTable({ chain }: TimelineRecord): Table {
   const tied = truth("tied", "`true` where another completion was equally late");
   return fillTable(
     {
-      name: "binding-path",
+      name: "critical-path",
       meaning: "One step on the critical path.",
       columns: [resourceColumn, step, station, start, end, tied],
     },

@@ -1,4 +1,5 @@
 // The process window as a table and in words: value, limits and verdict of each quantity, and the keys that would give more rows.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { outsideWindow, type StationWindow } from "#analysis/window/stationWindow.ts";
 import type { ShotSpread } from "#analysis/study/shotSpread.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
@@ -35,10 +36,15 @@ function windowCells({ quantity, value, unit, low, high, verdict, remedy, source
 }
 
 /** For `check`: every row, then the keys that would give more rows. */
-export function windowLines(windows: readonly StationWindow[], all: number, width = 80): readonly string[] {
+export function windowLines(
+  windows: readonly StationWindow[],
+  all: number,
+  width = 80,
+  units: UnitSystem = "si",
+): readonly string[] {
   return windows.flatMap(({ stations, rows, missing }) => [
     `Process window${stations.length === all ? "" : `, ${stations.join(", ")}`}:`,
-    ...alignedLines([["  quantity", "value", "limits", ""], ...rows.map(rowCells)], [1], width),
+    ...alignedLines([["  quantity", "value", "limits", ""], ...rows.map((row) => rowCells(row, units))], [1], width),
     ...rows
       .filter(({ remedy }) => remedy !== "")
       .flatMap(({ quantity, remedy }) => wrappedLines(`  ${quantity}: ${remedy}`, width)),
@@ -60,17 +66,17 @@ const PRACTICE = "common practice, no published source";
 
 const isUnusual = ({ isPractice, remedy }: WindowRow): boolean => isPractice && remedy !== "";
 
-function rowCells(row: WindowRow): readonly string[] {
+function rowCells(row: WindowRow, units: UnitSystem): readonly string[] {
   const { quantity, value, unit, low, high, verdict } = row;
   const said = unitSaid(quantity, unit);
   const judged = isUnusual(row) ? `${verdict} usual` : verdict === "no limit" ? "" : verdict;
-  return [`  ${quantity}`, shown(value, said), limits(low, high, said), judged];
+  return [`  ${quantity}`, shown(value, said, units), limits(low, high, (limit) => shown(limit, said, units)), judged];
 }
 
-function limits(low: number | null, high: number | null, unit: string): string {
-  if (low !== null && high !== null) return rangeWords(shown(low, unit), shown(high, unit));
-  if (low !== null) return `at least ${shown(low, unit)}`;
-  return high === null ? "" : `at most ${shown(high, unit)}`;
+function limits(low: number | null, high: number | null, written: (limit: number) => string): string {
+  if (low !== null && high !== null) return rangeWords(written(low), written(high));
+  if (low !== null) return `at least ${written(low)}`;
+  return high === null ? "" : `at most ${written(high)}`;
 }
 
 /** "3.5 to 7 bar": a common unit is written once. */
@@ -97,12 +103,17 @@ export function windowWarnings(
   windows: readonly StationWindow[],
   spreads: readonly ShotSpread[],
   stations: number,
+  units: UnitSystem = "si",
 ): readonly string[] {
   const all = outsideWindow(windows);
-  const outside = [...all.filter(({ isPractice }) => !isPractice).map(outsideWords), ...spreadWarnings(spreads)];
+  const outside = [
+    ...all.filter(({ isPractice }) => !isPractice).map((row) => outsideWords(row, units)),
+    ...spreadWarnings(spreads, units),
+  ];
   const unusual = unusualLines(
     all.filter(({ isPractice }) => isPractice),
     stations,
+    units,
   );
   return [
     ...(outside.length === 0 ? [] : ["Outside the process window:", ...outside.map((line) => `  ${line}`), ""]),
@@ -112,20 +123,23 @@ export function windowWarnings(
 
 type Outside = ReturnType<typeof outsideWindow>[number];
 
-function outsideWords(row: Outside): string {
-  return `${row.quantity}, ${row.stations.join(" and ")}: ${beyondWords(row)}. ${row.remedy}`;
+function outsideWords(row: Outside, units: UnitSystem): string {
+  return `${row.quantity}, ${row.stations.join(" and ")}: ${beyondWords(row, units)}. ${row.remedy}`;
 }
 
 /** One line for each set of stations with the same unusual values. */
-function unusualLines(rows: readonly Outside[], stations: number): readonly string[] {
+function unusualLines(rows: readonly Outside[], stations: number, units: UnitSystem): readonly string[] {
   const where = (row: Outside): string => (row.stations.length === stations ? "" : `${row.stations.join(" and ")}, `);
   return [...new Set(rows.map(where))].map((place) => {
-    const values = rows.filter((row) => where(row) === place).map((row) => `${row.quantity} ${beyondWords(row)}`);
+    const values = rows
+      .filter((row) => where(row) === place)
+      .map((row) => `${row.quantity} ${beyondWords(row, units)}`);
     return `Unusual (${place}${PRACTICE}): ${values.join("; ")}.`;
   });
 }
 
-function beyondWords({ quantity, unit, value, verdict, low, high }: Outside): string {
+function beyondWords({ quantity, unit, value, verdict, low, high }: Outside, units: UnitSystem): string {
   const said = unitSaid(quantity, unit);
-  return `${shown(value, said)}, ${verdict} ${shown((verdict === "below" ? low : high) ?? 0, said)}`;
+  const limit = (verdict === "below" ? low : high) ?? 0;
+  return `${shown(value, said, units)}, ${verdict} ${shown(limit, said, units)}`;
 }

@@ -1,7 +1,7 @@
 // Phrases for what sets the pace of a cell and for the next resource in line.
-import { MASKS, RAMS } from "#analysis/bottleneck/resourceGroups.ts";
 import { CREW } from "#analysis/ideal/takeawayOwners.ts";
 import { PLASTICATOR } from "#cell/words/cycleNames.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { percent, seconds, withInterval } from "./digits.ts";
 import { matchedSlackWords } from "./extrusionWords.ts";
@@ -42,18 +42,16 @@ export function tiedWords({ bottleneck }: Pick<Study, "bottleneck">): string {
   return tied.length === 0 ? "" : `, tied with ${tied.join(" and ")}`;
 }
 
-const kinds: Readonly<Record<string, string>> = { [CREW]: "operators", [MASKS]: "masks", [RAMS]: "rams" };
-
 /** "left and right", "all 4 operators". */
 export function resourceName({ group, resources }: Pick<Resource, "group" | "resources">): string {
-  return namesOf(resources, kinds[group]);
+  return namesOf(resources, group === CREW ? "operators" : group);
 }
 
 /** All walks are one, wherever they lead. */
 function sharesByNoun({ steps }: Resource): readonly { readonly noun: string; readonly share: number }[] {
   const shares = new Map<string, number>();
   for (const step of steps) {
-    const noun = step.role === "crew.walk" ? "walking" : nounOf(step);
+    const noun = step.role === "crew.walk" ? stateNames.walking : nounOf(step);
     shares.set(noun, (shares.get(noun) ?? 0) + step.share.mean);
   }
   return [...shares].map(([noun, share]) => ({ noun, share })).toSorted((one, other) => other.share - one.share);

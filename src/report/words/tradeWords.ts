@@ -61,7 +61,7 @@ export function namesOf(resources: readonly string[], kind = "stations"): string
   return resources.length < 2 ? last : `${resources.slice(0, -1).map(ownerName).join(", ")} and ${last}`;
 }
 
-/** A circuit of the ideal cycle by the words of the screen. */
-export function circuitName(circuit: string): string {
-  return circuit.replace(PLASTICATOR, "screw");
+/** A resource or circuit by the words of the screen: CSV files call the screw `plasticator`. */
+export function screenName(name: string): string {
+  return name.replace(PLASTICATOR, "screw");
 }

@@ -3,7 +3,8 @@ import { leaf, type Leaf } from "#scenario/values/leaf.ts";
 import type { DistributionKey, DistributionReading } from "./distributionReading.ts";
 import { distributionSchema } from "./distributionSchema.ts";
 import { quantitySchema } from "#scenario/values/quantityLeaf.ts";
-import { distributionForms, readDistribution } from "./readDistribution.ts";
+import { isMapping } from "#scenario/values/key.ts";
+import { distributionForms, isNamedDistribution, readDistribution } from "./readDistribution.ts";
 
 const time: DistributionKey = { dimension: "time", positive: false };
 const rate: DistributionKey = { dimension: "rate", positive: true };
@@ -24,6 +25,20 @@ export const timeDistributionOrEstimate = leaf<DistributionReading | "estimate">
   json: { id: "timeDistributionOrEstimate", anyOf: [{ const: "estimate" }, { $ref: "#/$defs/drawnTime" }] },
   read: (written) => (written === "estimate" ? { value: written } : readDistribution(written, time)),
 });
+
+/** A time or a distribution of times where a mapping of keys may stand as well; `form` is an example of that. */
+export function drawnTimeBeside(form: string): Leaf<DistributionReading> {
+  return leaf({
+    expected: `a time such as \`0.8 s\`, a distribution of times, or \`${form}\``,
+    json: { $ref: "#/$defs/drawnTime" },
+    read: (written) => readDistribution(written, time),
+  });
+}
+
+/** Whether a mapping holds keys: a distribution is written as a mapping too. */
+export function isKeysBesideDistribution(written: unknown): boolean {
+  return isMapping(written) && !isNamedDistribution(written);
+}
 
 function distributionLeaf(key: DistributionKey, id: string, description: string): Leaf<DistributionReading> {
   return leaf({

@@ -13,6 +13,11 @@ import { readQuantity } from "#scenario/values/quantityLeaf.ts";
 const kinds = [...(Object.keys(distributionShapes) as DistributionKind[]), "empirical"] as const;
 const oneOfKinds = `one of ${kinds.join(", ")}`;
 
+/** Whether it is a mapping with the name of a distribution, or with a typing error in one. */
+export function isNamedDistribution(written: unknown): boolean {
+  return isMapping(written) && Object.keys(written).some((key) => didYouMean(key, kinds) !== undefined);
+}
+
 /** Said after "expected": a plain quantity, or a distribution such as the one shown. */
 export function distributionForms(dimension: Dimension): string {
   const { noun, example } = dimensions[dimension];

@@ -1,5 +1,5 @@
 // Shifts and breaks on real dates in local wall time, what a start costs, and planned changes.
-import { daysOf, weekdays } from "#foundation/civilDate.ts";
+import { daysOf, type Weekday } from "#foundation/civilDate.ts";
 import { defaulted, listOf, mapping, optional, required } from "#scenario/values/key.ts";
 import { drawnTime } from "#scenario/distributions/distribution.ts";
 import { leaf, refused, wrongType, type Leaf } from "#scenario/values/leaf.ts";
@@ -7,13 +7,13 @@ import { stepName } from "#scenario/values/nameLeaf.ts";
 import { oneOf, patterned, text, wholeNumber } from "#scenario/values/plainLeaf.ts";
 import { mass, quantity } from "#scenario/values/quantityLeaf.ts";
 
-const timeOfDay = patterned("^(?:[01][0-9]|2[0-3]):[0-5][0-9]$", "a time of day such as `06:00`");
+const timeOfDay = patterned("^(?:[01][0-9]|2[0-3]):[0-5][0-9]$", "a time of day", "06:00");
 
 const expectedDate = "a date such as `2026-03-23`";
 const datePattern = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$";
 const date: Leaf<string> = leaf({
   expected: expectedDate,
-  json: { type: "string", pattern: datePattern },
+  json: { title: "a date", type: "string", pattern: datePattern },
   read: (written) => {
     if (typeof written !== "string") return refused(wrongType(written, expectedDate));
     if (daysOf(written) !== undefined && written >= "1970") return { value: written };
@@ -22,20 +22,33 @@ const date: Leaf<string> = leaf({
   },
 });
 
+const weekdayNames: Readonly<Record<Weekday, string>> = {
+  mon: "Monday.",
+  tue: "Tuesday.",
+  wed: "Wednesday.",
+  thu: "Thursday.",
+  fri: "Friday.",
+  sat: "Saturday.",
+  sun: "Sunday.",
+};
+
 const shift = mapping(
   () => ({
-    name: optional(text("early"), "Name of the shift."),
+    name: optional(text("early"), "Name of the work shift."),
     days: optional(
-      listOf(oneOf(...weekdays), "a list of days such as `[mon, tue]`"),
-      "Days on which it starts; all if not given.",
+      listOf(oneOf(weekdayNames), "a list of days such as `[mon, tue]`"),
+      "Days on which it starts; all where absent.",
     ),
-    start: required(timeOfDay, "Start of the shift."),
-    end: required(timeOfDay, "End of the shift; on the next day where it is not after the start."),
-    operators: optional(wholeNumber(0, 100), "People on this shift; all of `crew.operators` if not given."),
+    start: required(timeOfDay, "Start of the work shift."),
+    end: required(timeOfDay, "End of the work shift; on the next day where it is not after the start."),
+    operators: optional(wholeNumber(0, 100), "Operators on this work shift; all of `crew.operators` where absent."),
     breaks: optional(
       listOf(
         mapping(
-          () => ({ at: required(timeOfDay, "Start of the break."), time: required(quantity("time"), "Its length.") }),
+          () => ({
+            at: required(timeOfDay, "Start of the break."),
+            time: required(quantity("time"), "Length of the break."),
+          }),
           "{ at: 09:30, time: 15 min }",
         ),
         "a list of `{ at: 09:30, time: 15 min }`",
@@ -50,7 +63,10 @@ const clockChange = mapping(
   () => ({
     on: required(date, "Date on which the clocks are changed."),
     at: required(timeOfDay, "Wall time at which they are changed."),
-    by: required(oneOf("1 h", "-1 h"), "An hour on, or an hour back."),
+    by: required(
+      oneOf({ "1 h": "Clocks are put on: summer time begins.", "-1 h": "Clocks are put back: summer time ends." }),
+      "An hour on, or an hour back.",
+    ),
   }),
   "{ on: 2026-03-29, at: 02:00, by: 1 h }",
 );
@@ -59,14 +75,18 @@ const change = mapping(
   () => ({
     name: required(stepName, "What the change is called in tables."),
     kind: required(
-      oneOf("mold", "material", "color"),
+      oneOf({
+        mold: "The mold of one station is changed; the others run on.",
+        material: "The material of the whole cell is changed; the screw and all manifolds are purged.",
+        color: "The color of the whole cell is changed; the screw and all manifolds are purged.",
+      }),
       "A mold is changed at one station; material and color in the whole cell.",
     ),
-    station: optional(text("left"), "Whose mold is changed."),
+    station: optional(text("left"), "Station whose mold is changed."),
     on: optional(date, "Date of the change; or give `after`."),
     at: optional(timeOfDay, "Wall time of the change."),
-    after: optional(quantity("time"), "Time from the start of the run to the change."),
-    time: required(drawnTime, "Time of the hands' work, purging not counted."),
+    after: optional(quantity("time"), "Time from the start of the run to the change; or give `on` and `at`.", "36 h"),
+    time: required(drawnTime, "Time of the manual work, without purging."),
     residue: optional(
       quantity("share", { above: 0, atMost: 0.5 }),
       "Share of the old material at which parts are good again.",
@@ -82,9 +102,12 @@ export const calendarKeys = {
       () => ({
         from: required(date, "Local date on which the run begins."),
         at: defaulted(timeOfDay, "calendar.at", "Wall time at which the run begins."),
-        shifts: required(listOf(shift, "a list of shifts"), "Shifts; the rest is off shift."),
+        shifts: required(listOf(shift, "a list of shifts"), "Work shifts; all other time is off shift."),
         breaks: defaulted(
-          oneOf("run on", "stop"),
+          oneOf({
+            "run on": "The cell runs on; what needs an operator waits for the end of the break.",
+            stop: "The cell pauses with its operators.",
+          }),
           "calendar.breaks",
           "Whether the cell runs on through operators' breaks.",
         ),
@@ -95,14 +118,14 @@ export const calendarKeys = {
       }),
       "{ from: 2026-03-23, shifts: [{ start: 06:00, end: 14:00 }] }",
     ),
-    "Shifts and breaks, in local wall time.",
+    "Work shifts and breaks, in local wall time.",
   ),
   startUp: optional(
     mapping(
       () => ({
         afterOff: required(quantity("time", { above: 0 }), "Time at rest after which a start-up is due."),
         heatUp: optional(quantity("time"), "Time to heat up, from the beginning of the shift."),
-        purge: optional(mass(), "Melt purged after that."),
+        purge: optional(mass(), "Melt purged after the heating."),
         scrap: optional(quantity("cycles"), "Cycles of each station whose parts are rejects."),
       }),
       "{ afterOff: 8 h, heatUp: 2 h, scrap: 20 cycles, purge: 3 kg }",

@@ -9,7 +9,7 @@ const expected = "an amount in the currency, a plain number such as `24000`";
 /** An amount of money: its unit is the currency, which stands once for all. */
 const amount: Leaf<number> = leaf({
   expected,
-  json: { type: "number", minimum: 0 },
+  json: { title: "an amount in the currency", type: "number", minimum: 0 },
   read: (written) => {
     if (typeof written !== "number") return refused({ ...wrongType(written, expected), remedy: `Write ${expected}.` });
     if (Number.isFinite(written) && written >= 0) return { value: written };
@@ -29,12 +29,16 @@ export const costs = mapping(
   () => ({
     currency: required(text("EUR"), "Name of the currency; it stands beside every amount."),
     resin: optional(quantity("costPerMass"), "Virgin resin."),
-    regrindCredit: optional(quantity("costPerMass"), "What surplus regrind brings; nothing where it is not given."),
+    regrindCredit: optional(
+      quantity("costPerMass"),
+      "What surplus regrind brings; nothing where absent.",
+      "0.40 per kg",
+    ),
     energy: optional(quantity("costPerEnergy"), "Electricity of the screw's drive."),
-    heating: optional(quantity("costPerTime"), "Heaters of barrel and head, for each hour of planned time."),
+    heating: optional(quantity("costPerTime"), "Heaters of barrel and head, for each hour of planned time.", "2 per h"),
     air: optional(quantity("costPerVolume"), "Compressed air, for each cubic meter of free air."),
-    cooling: optional(quantity("costPerMass"), "Cooling of the molds, for each kilogram of melt."),
-    operator: optional(quantity("costPerTime"), "One operator, for each hour of planned time."),
+    cooling: optional(quantity("costPerMass"), "Cooling of the molds, for each kilogram of melt.", "0.05 per kg"),
+    operator: optional(quantity("costPerTime"), "One operator, for each hour of planned time.", "28 per h"),
     machine: optional(quantity("costPerTime"), "The cell, for each hour of planned time."),
     tooling: optional(
       eitherOr(quantity("costPerPart"), tooling),

@@ -13,7 +13,7 @@ import { stations } from "./stationKeys.ts";
 import { stops } from "./stopKeys.ts";
 import { takeawayKeys } from "./takeawayKeys.ts";
 
-const newestFormat = 1;
+export const newestFormat = 1;
 
 const format: Leaf<number> = leaf({
   expected: "`format: 1`",
@@ -38,7 +38,7 @@ export const glossary = mapping(
     ),
     product: optional(product, "The one product of the cell."),
     products: optional(
-      byName(product, "a mapping of products by name"),
+      byName(product, "a mapping of products by name", "bottle"),
       "Several products by name; each station says which is its own.",
     ),
     delivery: required(delivery, "How melt comes to the molds."),
@@ -56,7 +56,7 @@ export const glossary = mapping(
     ...takeawayKeys,
     ...calendarKeys,
   }),
-  "delivery: …, stations: …",
+  "{ delivery: { kind: reciprocating-screw, recharge: 3.9 s, drop: 1.2 s }, valve: { shift: 0.3 s }, stations: { cavities: 2, steps: { close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: 0.8 s } } }",
 );
 
 /** A scenario as it was read key by key, all well. */

@@ -27,7 +27,10 @@ export const product = mapping(
       "Die that forms the parison.",
     ),
     coolingTo: optional(
-      oneOf("inside", "mean"),
+      oneOf({
+        inside: "The inside face of the thickest place.",
+        mean: "The mean through the wall of the thickest place.",
+      }),
       "Temperature that must have fallen to `demoldTemperature`: of the inside face of the thickest place (`inside`, where absent), or its mean.",
     ),
     insideAir: optional(

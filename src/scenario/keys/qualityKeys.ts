@@ -13,8 +13,8 @@ export const qualityKeys = {
         lightest: optional(mass({ above: 0 }), "Least mass of a good part."),
         heaviest: optional(mass({ above: 0 }), "Most mass of a good part."),
         shotSpread: optional(spread, "Relative standard deviation of mass from shot to shot, alike in all cavities."),
-        cavitySpread: optional(spread, "Relative standard deviation of mass between the cavities of one shot."),
-        rejects: optional(share, "Share of parts that are rejects whatever their mass."),
+        cavitySpread: optional(spread, "Relative standard deviation of mass between the cavities of one shot.", "1 %"),
+        rejects: optional(share, "Share of parts that are rejects whatever their mass.", "2 %"),
       }),
       "{ lightest: 41 g, heaviest: 44 g, shotSpread: 1 % }",
     ),
@@ -23,9 +23,11 @@ export const qualityKeys = {
   maxInMold: optional(
     quantity("time", { above: 0 }),
     "Longest time from the closed mold to the open one before the parts are rejects.",
+    "60 s",
   ),
   maxHang: optional(
     quantity("time", { above: 0 }),
     "Longest wait of a hanging parison for a stop to end before its shot is lost; needs `steps.clear`.",
+    "8 s",
   ),
 };

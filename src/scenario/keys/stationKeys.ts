@@ -2,21 +2,27 @@
 import { stationDelivery } from "./deliveryKeys.ts";
 import { meaningOf, windowShape } from "./tableKeys.ts";
 import { defaulted, eitherOr, listOf, mapping, optional, required } from "#scenario/values/key.ts";
-import { drawnTime, timeDistributionOrEstimate } from "#scenario/distributions/distribution.ts";
+import {
+  isKeysBesideDistribution,
+  drawnTime,
+  drawnTimeBeside,
+  timeDistributionOrEstimate,
+} from "#scenario/distributions/distribution.ts";
 import { meanings } from "#scenario/values/leaf.ts";
 import { oneOf, text, wholeNumber } from "#scenario/values/plainLeaf.ts";
 import { stepName, stationName } from "#scenario/values/nameLeaf.ts";
 
 export const mostStations = 16;
 
+const doneBy = oneOf({
+  machine: "By machine, with nobody to wait for.",
+  operator: "By an operator: the mold waits for a free one, who is busy for that time.",
+});
+
 const remove = mapping(
   () => ({
     time: required(drawnTime, "Time to remove the parts, tail strip included."),
-    by: defaulted(
-      oneOf("machine", "operator"),
-      "stations.*.steps.remove.by",
-      "By machine, or by an operator, who is busy for that time.",
-    ),
+    by: defaulted(doneBy, "stations.*.steps.remove.by", "By machine, or by an operator, who is busy for that time."),
   }),
   "{ time: 0.8 s, by: machine }",
 );
@@ -24,11 +30,7 @@ const remove = mapping(
 const clear = mapping(
   () => ({
     time: required(drawnTime, "Time to clear the mold of a lost shot."),
-    by: defaulted(
-      oneOf("machine", "operator"),
-      "stations.*.steps.clear.by",
-      "By machine, or by an operator, who is busy for that time.",
-    ),
+    by: defaulted(doneBy, "stations.*.steps.clear.by", "By machine, or by an operator, who is busy for that time."),
   }),
   "{ time: 90 s, by: operator }",
 );
@@ -40,23 +42,28 @@ const steps = mapping(
     cool: required(
       timeDistributionOrEstimate,
       "Part cools under pressure; or `estimate`, from wall, material and temperatures.",
+      { triangular: ["7.0 s", "7.5 s", "9.0 s"] },
     ),
     vent: required(timeDistributionOrEstimate, "Pressure falls before the mold may open; or `estimate`."),
     open: required(drawnTime, "Mold opens, pin out included."),
-    remove: required(remove, "Parts leave the mold."),
+    remove: required(
+      eitherOr(drawnTimeBeside("{ time: 0.8 s, by: operator }"), remove, isKeysBesideDistribution),
+      "Parts leave the mold: a time by machine, or a mapping with `by: operator`.",
+      { time: "0.8 s", by: "operator" },
+    ),
     clear: optional(clear, "A lost shot is removed from the open mold; needed where a stop can cause one."),
-    travelIn: optional(drawnTime, "Mold travels under the die (continuous)."),
-    cut: optional(drawnTime, "Parison is cut (continuous)."),
-    travelOut: optional(drawnTime, "Mold travels to the blow station (continuous)."),
+    travelIn: optional(drawnTime, "Mold travels under the die (continuous).", "0.7 s"),
+    cut: optional(drawnTime, "Parison is cut (continuous).", "0.2 s"),
+    travelOut: optional(drawnTime, "Mold travels to the blow station (continuous).", "0.7 s"),
   }),
-  "{ close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: … }",
+  "{ close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: 0.8 s }",
 );
 
 const extraStep = mapping(
   () => ({
     after: required(text("close"), "The cycle step, or the extra step listed before, that this one follows."),
-    name: required(stepName, "What the step is called in tables."),
-    time: required(drawnTime, "How long it takes."),
+    name: required(stepName, "Name of the step in tables."),
+    time: required(drawnTime, "Time of the step."),
   }),
   "{ after: close, name: pin down, time: 0.3 s }",
 );
@@ -67,6 +74,7 @@ const station = mapping(
     count: optional(
       wholeNumber(1, mostStations, "too-many-stations"),
       "Number of identical stations: `{ count: 2, name: side }` gives side 1 and side 2.",
+      2,
     ),
     cavities: required(wholeNumber(1, 12), meaningOf("station.cavities")),
     product: optional(text("bottle"), "The one of `products` that its mold makes."),
@@ -83,7 +91,7 @@ const station = mapping(
       "Rank under `dispatch: priority`; 1 is served first.",
     ),
   }),
-  "{ name: left, cavities: 2, steps: … }",
+  "{ name: left, cavities: 2, steps: { close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: 0.8 s } }",
 ).register(meanings, { id: "station" });
 
 export const stations = eitherOr(listOf(station, "a list of stations, or one mapping with `count: 2`"), station);

@@ -8,11 +8,15 @@ const stop = mapping(
   () => ({
     name: required(stepName, "What the stop is called in tables."),
     resource: required(
-      text("left"),
-      "What stops: `plasticator`, `valve`, a station, a server of the takeaway, or `every station`, each by luck of its own.",
+      text("plasticator"),
+      "What stops: `plasticator`, `valve`, a station, a server of the takeaway, or `every station`, each with random numbers of its own.",
     ),
     clock: defaulted(
-      oneOf("calendar", "working"),
+      oneOf({
+        calendar: "The clock always runs.",
+        working:
+          "The clock runs while the resource works; it stands while the resource is starved, blocked or stopped.",
+      }),
       "stops.*.clock",
       "Whether `between` passes all the time, or only while the resource works: not while it is starved, blocked or stopped.",
     ),
@@ -20,19 +24,30 @@ const stop = mapping(
     cycles: optional(
       wholeNumber(1, 10_000_000),
       "Cycles of the resource from one stop to the next; or give `between`.",
+      5000,
     ),
-    repair: required(drawnTime, "How long the repair takes."),
+    repair: required(drawnTime, "Time of the repair."),
     by: defaulted(
-      oneOf("itself", "operator"),
+      oneOf({
+        itself: "The repair needs no operator.",
+        operator: "The repair waits for a free operator, who is busy for that time.",
+      }),
       "stops.*.by",
       "Whether the repair takes an operator, and waits for one.",
     ),
     shift: optional(
-      oneOf("in", "any"),
-      "Whether the repair waits for a shift. By an operator: `in` (assumed where absent), or `any`: one is on call outside the shift. By itself: `any` (assumed), or `in`: its time passes only on shift.",
+      oneOf({
+        in: "The repair waits for a work shift.",
+        any: "The repair goes on at any time; an operator is on call outside the work shifts.",
+      }),
+      "Whether the repair waits for a work shift. Where absent: `in` for a repair by an operator, `any` for one by itself.",
     ),
     step: defaulted(
-      oneOf("finish", "hold", "scrap"),
+      oneOf({
+        finish: "The step under way ends first, then the resource stops.",
+        hold: "The step under way is held and goes on after the stop.",
+        scrap: "The shot under way is lost, and the mold is cleared.",
+      }),
       "stops.*.step",
       "What becomes of the step under way; blow, cool and vent always run on, and a hanging parison cannot be held.",
     ),

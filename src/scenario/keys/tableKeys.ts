@@ -32,7 +32,7 @@ export function windowShape<Section extends string>(section: Section): WindowSha
     const [parent, key] = split(path);
     if (parent !== section || row.from !== undefined || row.dimension === "count") return [];
     const make = row.required === true ? required : optional;
-    return [[key, make(quantityOf(row.dimension, row), describedRow(row))] as const];
+    return [[key, make(quantityOf(row.dimension, row), describedRow(row), row.example)] as const];
   });
   return Object.fromEntries(shape) as WindowShape<Section>;
 }
@@ -64,7 +64,7 @@ const propertyRows: readonly (readonly [string, PropertyRow])[] = Object.entries
 export function materialShape(): MaterialShape {
   const shape = propertyRows.map(([property, row]) => [
     row.key ?? property,
-    optional(quantityOf(row.dimension, row), row.meaning),
+    optional(quantityOf(row.dimension, row), row.meaning, row.example),
   ]);
   return Object.fromEntries(shape) as MaterialShape;
 }

@@ -8,7 +8,7 @@ export type Move =
   | { readonly kind: "factor"; readonly factor: number; readonly text: string };
 
 /** A new value as YAML, `indent` characters after the start; a move of the old value; or its removal. */
-export type Change =
+type Change =
   { readonly kind: "value"; readonly text: string; readonly indent: number } | Move | { readonly kind: "removal" };
 
 export interface Setting {
@@ -19,7 +19,7 @@ export interface Setting {
 
 const expected = "`path=value` such as `stations.left.steps.cool=8 s`";
 
-export function wrongForm(message: string): Fault {
+function wrongForm(message: string): Fault {
   return { code: "set-form", message, expected, remedy: `Write ${expected}.` };
 }
 

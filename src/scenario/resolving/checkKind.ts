@@ -2,7 +2,7 @@
 import { distributionMean } from "#engine/distributions/moments.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Path } from "#scenario/values/finding.ts";
-import { settled, type Resolution } from "./resolution.ts";
+import { removeKeys, settled, type Resolution } from "./resolution.ts";
 import type { DeliverySpec } from "#scenario/scenario.ts";
 import type { ListedStation } from "./stationList.ts";
 
@@ -77,7 +77,7 @@ function checkContinuous(first: readonly ListedStation[], resolution: Resolution
   const { removal } = draft.delivery ?? {};
   if (removal !== "pin") return;
   for (const { path, draft: station } of first) {
-    if (station.steps?.remove?.by !== "operator") continue;
+    if (removeKeys(station).by !== "operator") continue;
     report({
       code: "other-kind",
       message: "Parts that a pin carries away are not taken out by an operator.",

@@ -22,5 +22,7 @@ export function checkParisons(
 
 /** How much melt, and how fast. */
 function parisonOf({ cavities, partMass, flashMass, recharge }: StationSpec): string {
-  return JSON.stringify([cavities * (Math.round(partMass * 1e6) + Math.round(flashMass * 1e6)), recharge]);
+  const isWeighed = partMass !== undefined && flashMass !== undefined;
+  const shot = isWeighed ? cavities * (Math.round(partMass * 1e6) + Math.round(flashMass * 1e6)) : null;
+  return JSON.stringify([shot, recharge]);
 }

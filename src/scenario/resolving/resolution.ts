@@ -2,12 +2,16 @@
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
 import type { Written } from "#scenario/keys/glossary.ts";
+import { defaults } from "#scenario/values/defaults.ts";
 import type { DistributionReading } from "#scenario/distributions/distributionReading.ts";
 import type { Draft } from "#scenario/reading/reading.ts";
 
 export type ScenarioDraft = Draft<Written>;
 export type StationDraft = Exclude<NonNullable<ScenarioDraft["stations"]>, readonly unknown[]>;
 export type ProductDraft = NonNullable<ScenarioDraft["product"]>;
+
+type RemoveDraft = NonNullable<NonNullable<StationDraft["steps"]>["remove"]>;
+type RemoveKeys = Exclude<RemoveDraft, DistributionReading>;
 
 export interface Resolution {
   readonly draft: ScenarioDraft;
@@ -21,6 +25,13 @@ export function settled(distribution: DistributionReading | "estimate" | undefin
   return distribution === undefined || distribution === "estimate" || distribution.kind === "column"
     ? undefined
     : distribution;
+}
+
+/** How parts leave the mold: a time alone is by machine. */
+export function removeKeys({ steps }: StationDraft): RemoveKeys {
+  const remove = steps?.remove;
+  if (remove === undefined) return {};
+  return "kind" in remove ? { time: remove, by: defaults["stations.*.steps.remove.by"].value } : remove;
 }
 
 /** True where every draw is zero, once rounded to a microsecond. */

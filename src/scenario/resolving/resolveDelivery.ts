@@ -51,12 +51,22 @@ export function checkGiven(own: readonly Path[], { draft, has, report }: Resolut
 }
 
 /** What the station itself says goes before what the cell says. */
+function levelOf(rate: RateKey, time: TimeKey, levels: readonly (Values | undefined)[]): Values | undefined {
+  return levels.find((values) => values?.[rate] !== undefined || values?.[time] !== undefined);
+}
+
+/** Whether the time follows from a rate, and so from a mass. */
+export function isByRate(rate: RateKey, time: TimeKey, ...levels: readonly (Values | undefined)[]): boolean {
+  const level = levelOf(rate, time, levels);
+  return level?.[rate] !== undefined && level[time] === undefined;
+}
+
 export function timeOrRate(
   rate: RateKey,
   time: TimeKey,
   ...levels: readonly (Values | undefined)[]
 ): TimeOrRate | undefined {
-  const level = levels.find((values) => values?.[rate] !== undefined || values?.[time] !== undefined);
+  const level = levelOf(rate, time, levels);
   const [own, measured] = [settled(level?.[rate]), settled(level?.[time])];
   if (measured !== undefined) return { by: "time", time: measured };
   return own === undefined ? undefined : { by: "rate", rate: own };

@@ -4,22 +4,21 @@ import type { WindowKeyRow } from "#physics/window/windowKeyRow.ts";
 import { windowKeys, type StationKey } from "#physics/window/windowKeys.ts";
 import { valueAt } from "#scenario/reading/pathPattern.ts";
 import type { ProcessSpec } from "#scenario/scenario.ts";
-import type { ProductMasses } from "./resolveProducts.ts";
+import type { ResolvedProduct } from "./resolveProducts.ts";
 import { settled, type ProductDraft, type Resolution, type StationDraft } from "./resolution.ts";
 import { windowNumber } from "./windowNumber.ts";
 
 /** Undefined where no material is named, or none that is known. */
 export function resolveProcess(
   product: ProductDraft | undefined,
-  masses: ProductMasses | undefined,
+  { material, masses }: ResolvedProduct,
   station: StationDraft,
   { draft }: Resolution,
 ): ProcessSpec | undefined {
-  const material = masses?.material;
   if (!material) return undefined;
   const rate = settled(station.delivery?.plasticatingRate ?? draft.delivery?.plasticatingRate);
   const ofStation: Readonly<Record<StationKey, number | undefined>> = {
-    "product.flash": windowNumber(masses.flashMilligrams, "mass"),
+    "product.flash": windowNumber(masses?.flashMilligrams, "mass"),
     "station.cavities": station.cavities,
     "delivery.plasticatingRate": rate && distributionMean(rate),
   };

@@ -1,4 +1,4 @@
-// The masses of every product, in whole milligrams.
+// What every product is made of and weighs, in whole milligrams, and a finding where its mass is needed and not given.
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Path } from "#scenario/values/finding.ts";
 import type { Material } from "#physics/materials/material.ts";
@@ -7,17 +7,23 @@ import { resolveMaterial } from "./resolveMaterial.ts";
 import type { FlashSpec } from "#scenario/values/flashLeaf.ts";
 import type { ProductDraft, Resolution, StationDraft } from "./resolution.ts";
 
-export interface ProductMasses {
+interface ProductMasses {
   readonly partMilligrams: number;
   readonly flashMilligrams: number;
+}
+
+export interface ResolvedProduct {
+  /** Absent where no mass is given, or none that can be read. */
+  readonly masses?: ProductMasses;
+  /** Absent where none is named, or none that is known. */
   readonly material?: Material;
 }
 
 /** The only product needs no name of its own. */
 const onlyName = "product";
 
-/** Every product by name; undefined for one whose masses could not be read. */
-export type Products = ReadonlyMap<string, ProductMasses | undefined>;
+/** Every product by name; none where a cell is timed only. */
+export type Products = ReadonlyMap<string, ResolvedProduct>;
 
 export function resolveProducts(resolution: Resolution): Products {
   const { draft, has, report } = resolution;
@@ -32,22 +38,12 @@ export function resolveProducts(resolution: Resolution): Products {
       at: "key",
     });
   }
-  if (!one && !several) {
-    const expected = "`product: { partMass: 42 g, flash: 30 % of part }`";
-    report({
-      code: "missing",
-      message: "`product` is missing.",
-      expected,
-      remedy: `Add ${expected}.`,
-      path: ["product"],
-    });
-  }
-  const products = new Map<string, ProductMasses | undefined>();
+  const products = new Map<string, ResolvedProduct>();
   const add = (name: string, product: ProductDraft | undefined, path: Path): void => {
     const masses = massesOf(product);
     const material = resolveMaterial(product, path, resolution);
     checkProduct(product, material, path, resolution);
-    products.set(name, masses && material ? { ...masses, material } : masses);
+    products.set(name, { ...(masses ? { masses } : {}), ...(material ? { material } : {}) });
   };
   if (one) add(onlyName, draft.product, ["product"]);
   for (const [name, product] of Object.entries(draft.products ?? {})) add(name, product, ["products", name]);
@@ -76,16 +72,17 @@ export function productOf(
 ): string | undefined {
   const names = [...products.keys()];
   const at = [...path, "product"];
-  const expected = `one of ${names.map((name) => `\`${name}\``).join(", ")}`;
+  const expected = names.length === 0 ? "no `product`" : `one of ${names.map((name) => `\`${name}\``).join(", ")}`;
   if (!has(at)) {
-    if (names.length < 2) return names[0];
+    if (names.length < 2) return names[0] ?? onlyName;
     const message = "It is not said which product this station makes.";
     report({ code: "product-which", message, expected, remedy: `Add \`product: ${names[0]}\`.`, path: at });
     return undefined;
   }
   if (station.product === undefined || products.has(station.product)) return station.product;
   const meant = didYouMean(station.product, names);
-  const remedy = meant === undefined ? `Write ${expected}.` : `Did you mean \`${meant}\`?`;
+  const known = names.length === 0 ? "Delete the key, or add `products`." : `Write ${expected}.`;
+  const remedy = meant === undefined ? known : `Did you mean \`${meant}\`?`;
   const message = `There is no product "${station.product}".`;
   report({ code: "product-unknown", message, expected, remedy, path: at });
   return undefined;

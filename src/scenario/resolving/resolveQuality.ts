@@ -39,7 +39,7 @@ function qualityOf({
 /** Limits that shut out the mean mass make nothing but rejects. */
 function checkLimits(products: Products, { draft, report }: Resolution): void {
   const { lightest, heaviest } = draft.quality ?? {};
-  for (const [name, masses] of products) {
+  for (const [name, { masses }] of products) {
     if (masses === undefined) continue;
     const mean = masses.partMilligrams;
     const of = products.size > 1 ? ` of ${name}` : "";

@@ -3,6 +3,7 @@ import { resolveCosts } from "./resolveCosts.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { checkKind } from "./checkKind.ts";
+import { checkMasses } from "./checkMasses.ts";
 import { checkParisons } from "./checkParisons.ts";
 import { defaults } from "#scenario/values/defaults.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
@@ -40,6 +41,7 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   );
   const resolved = listed.map((station) => resolveStation(station, products, resolution));
   const [valve, run] = [resolveValve(resolution), resolveRun(resolution)];
+  checkMasses(products, listed, resolution);
   checkKind(listed, resolution);
   checkDelivery(listed, resolution);
   if (valve !== undefined && draft.delivery?.kind !== "continuous") checkZeroCycle(resolved, listed, valve, resolution);

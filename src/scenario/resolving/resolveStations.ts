@@ -2,8 +2,8 @@
 import { checkExtra, extraSteps } from "./extraSteps.ts";
 import { timeOrRate } from "./resolveDelivery.ts";
 import { resolveProcess } from "./resolveProcess.ts";
-import { productOf, type ProductMasses, type Products } from "./resolveProducts.ts";
-import { isAlwaysZero, settled, type Resolution, type StationDraft } from "./resolution.ts";
+import { productOf, type Products, type ResolvedProduct } from "./resolveProducts.ts";
+import { isAlwaysZero, removeKeys, settled, type Resolution, type StationDraft } from "./resolution.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { distributionMean } from "#engine/distributions/moments.ts";
@@ -21,23 +21,23 @@ export function resolveStation(
   // The twins that `count` makes share their faults.
   const quiet: Resolution = first ? resolution : { ...resolution, report: () => undefined };
   const product = productOf(draft, path, products, quiet);
-  const masses = product === undefined ? undefined : products.get(product);
-  checkShot(draft, path, masses, quiet);
+  const known = (product === undefined ? undefined : products.get(product)) ?? {};
+  checkShot(draft, path, known, quiet);
   checkVent(draft, path, quiet);
   checkOperator(draft, path, quiet);
   checkExtra(draft, path, quiet);
-  checkRam(listed, masses, quiet);
-  const spec = assemble(listed, product, masses, resolution);
+  checkRam(listed, known, quiet);
+  const spec = assemble(listed, product, known, resolution);
   if (spec === undefined || product === undefined) return spec;
   const made = resolution.draft.products?.[product] ?? resolution.draft.product;
-  const process = resolveProcess(made, masses, draft, quiet);
+  const process = resolveProcess(made, known, draft, quiet);
   return process === undefined ? spec : { ...spec, process };
 }
 
 function assemble(
   { name, draft, path }: ListedStation,
   product: string | undefined,
-  masses: ProductMasses | undefined,
+  { masses }: ResolvedProduct,
   resolution: Resolution,
 ): StationSpec | undefined {
   const cell = resolution.draft.delivery;
@@ -50,8 +50,6 @@ function assemble(
     cavities,
     product,
     priority,
-    partMass: masses && masses.partMilligrams / 1_000_000,
-    flashMass: masses && masses.flashMilligrams / 1_000_000,
     drop: isContinuous ? noDrop : timeOrRate("deliveryRate", "drop", draft.delivery, cell),
     recharge: timeOrRate("plasticatingRate", "recharge", draft.delivery, cell),
     close: settled(steps?.close),
@@ -64,7 +62,11 @@ function assemble(
   };
   const open = (["blow", "cool", "vent"] as const).filter((step) => steps?.[step] === "estimate");
   const clear = clearing(draft);
-  const own = { ...(clear === undefined ? {} : { clear }), ...(isContinuous && travel ? { travel } : {}) };
+  const own = {
+    ...(masses ? { partMass: masses.partMilligrams / 1e6, flashMass: masses.flashMilligrams / 1e6 } : {}),
+    ...(clear === undefined ? {} : { clear }),
+    ...(isContinuous && travel ? { travel } : {}),
+  };
   return isComplete(spec)
     ? { ...spec, ...own, ...(open.length === 0 ? {} : { estimates: { steps: open, path } }) }
     : undefined;
@@ -82,9 +84,9 @@ export function isComplete<Parts extends object>(parts: Parts): parts is Parts &
   return Object.values(parts).every((part) => part !== undefined);
 }
 
-function removal({ steps }: StationDraft): StationSpec["remove"] | undefined {
-  const time = settled(steps?.remove?.time);
-  const by = steps?.remove?.by;
+function removal(draft: StationDraft): StationSpec["remove"] | undefined {
+  const { time: law, by } = removeKeys(draft);
+  const time = settled(law);
   return time === undefined || by === undefined ? undefined : { time, by };
 }
 
@@ -105,7 +107,7 @@ function clearing({ steps }: StationDraft): StationSpec["clear"] {
 function checkShot(
   draft: StationDraft,
   path: Path,
-  masses: ProductMasses | undefined,
+  { masses }: ResolvedProduct,
   { draft: cell, report }: Resolution,
 ): void {
   const capacity = cell.delivery?.shotCapacity;
@@ -127,7 +129,7 @@ function checkShot(
 }
 
 /** One accumulator before the valve takes melt while it delivers: no faster than it delivers, or it would overflow. */
-function checkRam({ draft, path }: ListedStation, masses: ProductMasses | undefined, resolution: Resolution): void {
+function checkRam({ draft, path }: ListedStation, { masses }: ResolvedProduct, resolution: Resolution): void {
   const { draft: cell, report } = resolution;
   const { kind, accumulator } = cell.delivery ?? {};
   if (kind !== "accumulator-head" || accumulator !== "common" || masses === undefined) return;
@@ -167,8 +169,8 @@ function checkVent({ steps }: StationDraft, path: Path, { report }: Resolution):
   });
 }
 
-function checkOperator({ steps }: StationDraft, path: Path, { draft, report }: Resolution): void {
-  if (steps?.remove?.by !== "operator" || draft.crew?.operators !== 0) return;
+function checkOperator(station: StationDraft, path: Path, { draft, report }: Resolution): void {
+  if (removeKeys(station).by !== "operator" || draft.crew?.operators !== 0) return;
   report({
     code: "operator-missing",
     message: "An operator is to take the parts out, but there is none.",

@@ -12,7 +12,10 @@ const shareOfPattern = String.raw`${quantityPattern("share").slice(0, -1)}of\s+(
 
 export const flash: Leaf<FlashSpec> = leaf({
   expected,
-  json: { anyOf: [{ type: "string", pattern: shareOfPattern }, quantitySchema("mass")] },
+  json: {
+    anyOf: [{ title: "a share of part or shot", type: "string", pattern: shareOfPattern }, quantitySchema("mass")],
+    examples: ["30 % of part"],
+  },
   read: (written) => {
     const [, share, of] = typeof written === "string" ? (shareOf.exec(written) ?? []) : [];
     if (share !== undefined) return readShare(share, of === "shot" ? "shot" : "part");

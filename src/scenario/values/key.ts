@@ -7,26 +7,29 @@ import { branching } from "./lenient.ts";
 /** No cell has more of anything; measured values are no list of this kind. */
 const longestList = 100;
 
-/** Words for what a mapping or list is, said when something else stands in its place. */
-export const containers = z.registry<{ readonly expected: string }>();
+/** Words for what a mapping or list is, said when something else stands in its place; of a mapping an example in YAML. */
+export const containers = z.registry<{ readonly expected: string; readonly example?: string }>();
 
-function described<Schema extends z.core.$ZodType>(schema: Schema, description: string): Schema {
-  meanings.add(schema, { description });
+/** `example` only where that of the value itself would be an odd one for this key. */
+function described<Schema extends z.core.$ZodType>(schema: Schema, description: string, example?: unknown): Schema {
+  meanings.add(schema, { description, ...(example === undefined ? {} : { examples: [example] }) });
   return schema;
 }
 
 export function required<Schema extends z.core.$ZodType>(
   schema: Schema,
   description: string,
+  example?: unknown,
 ): z.ZodMiniNonOptional<Schema> {
-  return described(z.nonoptional(schema), description);
+  return described(z.nonoptional(schema), description, example);
 }
 
 export function optional<Schema extends z.core.$ZodType>(
   schema: Schema,
   description: string,
+  example?: unknown,
 ): z.ZodMiniOptional<Schema> {
-  return described(z.optional(schema), description);
+  return described(z.optional(schema), description, example);
 }
 
 /** A key whose value and reason, where it is absent, stand in the table of defaults. */
@@ -67,18 +70,21 @@ export function mapping<Shape extends z.core.$ZodShape>(
     },
     catchall: nothing,
   }) as z.ZodMiniObject<Shape, z.core.$strict>;
-  return schema.register(containers, { expected: `a mapping such as \`${example}\`` });
+  return schema.register(containers, { expected: `a mapping such as \`${example}\``, example });
 }
 
 export function listOf<Item extends z.core.$ZodType>(item: Item, expected: string): z.ZodMiniArray<Item> {
   return z.array(item).check(z.minLength(1), z.maxLength(longestList)).register(containers, { expected });
 }
 
+/** `name` is one that an entry may have. */
 export function byName<Item extends z.core.$ZodType>(
   item: Item,
   expected: string,
+  name: string,
 ): z.ZodMiniRecord<z.ZodMiniString<string>, Item> {
-  return z.record(z.string(), item).register(containers, { expected });
+  const example = `{ ${name}: ${containers.get(item)?.example ?? "{}"} }`;
+  return z.record(z.string(), item).register(containers, { expected, example });
 }
 
 export function isMapping(written: unknown): written is Readonly<Record<string, unknown>> {
@@ -89,6 +95,7 @@ export function isMapping(written: unknown): written is Readonly<Record<string, 
 export function eitherOr<Other extends z.core.$ZodType, Keys extends z.core.$ZodType>(
   other: Other,
   keys: Keys,
+  isKeys: (written: unknown) => boolean = isMapping,
 ): z.ZodMiniUnion<readonly [Other, Keys]> {
-  return branching(other, keys, isMapping);
+  return branching(other, keys, isKeys);
 }

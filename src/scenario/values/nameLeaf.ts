@@ -41,6 +41,7 @@ function nameLeaf(example: string, reserved: readonly string[]): Leaf<string> {
     expected,
     json: {
       type: "string",
+      title: "a name",
       pattern: form,
       maxLength: 60,
       not: { anyOf: [{ enum: reserved }, { pattern: tableName }] },

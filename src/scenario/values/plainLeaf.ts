@@ -23,20 +23,22 @@ export function wholeNumber(least: number, most: number, code = "out-of-range"):
   });
 }
 
-export function oneOf<Choice extends string>(...choices: readonly Choice[]): Leaf<Choice> {
-  return renamedChoice({}, ...choices);
+/** One of a few words, each with its meaning. */
+export function oneOf<Choice extends string>(meanings: Readonly<Record<Choice, string>>): Leaf<Choice> {
+  return renamedChoice({}, meanings);
 }
 
 /** `old`: words of earlier versions, each with the choice that replaces it; they are read with a hint and are not in the schema. */
 export function renamedChoice<Choice extends string>(
   old: Readonly<Record<string, NoInfer<Choice>>>,
-  ...choices: readonly Choice[]
+  meanings: Readonly<Record<Choice, string>>,
 ): Leaf<Choice> {
+  const choices = Object.keys(meanings) as Choice[];
   const expected =
     choices.length === 1 ? `\`${choices[0]}\`` : `one of ${choices.map((each) => `\`${each}\``).join(", ")}`;
   return leaf({
     expected,
-    json: { enum: choices },
+    json: { anyOf: choices.map((choice) => ({ const: choice, description: meanings[choice] })) },
     read: (written) => {
       if (typeof written !== "string") return refused(wrongType(written, expected));
       const known = choices.find((each) => each === written);
@@ -58,7 +60,7 @@ function oldWord(written: string, current: string): Fault {
 /** YAML 1.2 knows `true` and `false` alone; people also write `yes` and `no`. */
 export const truth: Leaf<boolean> = leaf({
   expected: "`yes` or `no`",
-  json: { anyOf: [{ type: "boolean" }, { enum: ["yes", "no"] }] },
+  json: { anyOf: [{ type: "boolean" }, { enum: ["yes", "no"] }], examples: ["yes"] },
   read: (written) => {
     if (typeof written === "boolean") return { value: written };
     if (written === "yes" || written === "no") return { value: written === "yes" };
@@ -71,7 +73,7 @@ export function text(example: string): Leaf<string> {
   const expected = `a text such as \`${example}\``;
   return leaf({
     expected,
-    json: { type: "string", pattern: String.raw`\S` },
+    json: { type: "string", pattern: String.raw`\S`, examples: [example] },
     read: (written) => {
       if (typeof written === "number" || typeof written === "boolean") {
         return refused({ ...wrongType(written, expected), remedy: `Put it in quotes: \`"${written}"\`.` });
@@ -83,15 +85,16 @@ export function text(example: string): Leaf<string> {
   });
 }
 
-/** Text of a fixed form, such as a time of day. */
-export function patterned(pattern: string, expected: string): Leaf<string> {
-  const form = new RegExp(pattern, "u");
+/** Text of a fixed form, such as a time of day; `form` says which. */
+export function patterned(pattern: string, form: string, example: string): Leaf<string> {
+  const expected = `${form} such as \`${example}\``;
+  const matches = new RegExp(pattern, "u");
   return leaf({
     expected,
-    json: { type: "string", pattern },
+    json: { title: form, type: "string", pattern },
     read: (written) => {
       if (typeof written !== "string") return refused(wrongType(written, expected));
-      if (form.test(written)) return { value: written };
+      if (matches.test(written)) return { value: written };
       return refused({
         code: "wrong-form",
         message: `"${written}" has another form.`,

@@ -240,7 +240,7 @@ test("loses no melt with drawn times: parts, flash, excess and melt under way ad
       );
       expect(Math.abs(record.excessMilligrams! - rate * tail)).toBeLessThanOrEqual(0.5);
       const growing = begun.length === 0 ? 0 : rate * Math.min(P, until - begun.at(-1)!);
-      const { parts, flash, excess, inMolds } = massBalance(record);
+      const { parts, flash, excess, inMolds } = massBalance(record)!;
       const cut = record.stations.reduce((sum, { shots }) => sum + shots, 0);
       const notYetCut = (caught - cut) * shot;
       // A running start has a full parison at the die; a cold start has none.
@@ -266,8 +266,8 @@ function variedCell(
   const stations = drawn.stations.map((station): StationSpec => ({
     ...station,
     cavities,
-    partMass,
-    flashMass,
+    partMass: partMass!,
+    flashMass: flashMass!,
     recharge: { by: "time", time: { kind: "fixed", value: P / 1e6 } },
     drop: { by: "time", time: { kind: "fixed", value: 0 } },
     remove: removal === "pin" ? { ...station.remove, by: "machine" } : station.remove,

@@ -100,8 +100,8 @@ test("random cells with one chamber before the valve: every shot is at the same 
       const stations = drawn.stations.map((station) => ({
         ...station,
         cavities: first!.cavities,
-        partMass: first!.partMass,
-        flashMass: first!.flashMass,
+        partMass: first!.partMass!,
+        flashMass: first!.flashMass!,
         recharge: atFixed(first!.recharge),
         drop: { by: "time", time: { kind: "fixed", value: 0.9 } } as const,
       }));
@@ -137,8 +137,8 @@ test("random cells of continuous extrusion: every step is at the same tick in ta
       const stations = drawn.stations.map((station) => ({
         ...station,
         cavities: first!.cavities,
-        partMass: first!.partMass,
-        flashMass: first!.flashMass,
+        partMass: first!.partMass!,
+        flashMass: first!.flashMass!,
         recharge: first!.recharge,
         travel: { in: station.open, cut: station.vent, out: station.blow },
       }));

@@ -168,7 +168,7 @@ describe("a cell with takeaway, quality checks, regrind and stops", () => {
   it("loses no melt, to the milligram: feed = parts + flash + lost + in molds = virgin + regrind used", () => {
     for (const record of records) {
       const { feed, parts, flash, lost, excess, inMolds, virgin, regrindUsed, regrindSurplus, rejects } =
-        massBalance(record);
+        massBalance(record)!;
       const shots = record.stations.reduce((sum, each) => sum + (each.shots + each.lostDrops) * 109_200, 0);
       expect(feed).toBe(shots);
       expect(parts + flash + lost + excess + inMolds).toBe(feed);

@@ -140,7 +140,7 @@ describe("a start-up after a night off shift", () => {
   });
 
   it("counts the purge as feed", () => {
-    const { feed, purged, parts, flash, lost, excess, inMolds } = massBalance(record);
+    const { feed, purged, parts, flash, lost, excess, inMolds } = massBalance(record)!;
     expect(purged).toBe(10_000_000);
     expect(parts + flash + lost + excess + inMolds + purged).toBe(feed);
   });
@@ -261,7 +261,7 @@ ${more}`,
       for (const k of [0, 1]) {
         expect(record.chain.reduce((sum, { ticksByStation }) => sum + ticksByStation[k]!, 0)).toBe(record.untilTick);
       }
-      const { feed, parts, flash, lost, excess, purged, inMolds } = massBalance(record);
+      const { feed, parts, flash, lost, excess, purged, inMolds } = massBalance(record)!;
       expect(parts + flash + lost + excess + purged + inMolds).toBe(feed);
       expect(inMolds).toBeLessThanOrEqual(2 * 109_200);
     }

@@ -202,7 +202,7 @@ test("the mass balance is exact to the milligram for random stops of the station
       const rests = record.stateTimes.find(({ resource, state }) => resource === "plasticator" && state === "stopped");
       expect(rests!.ticks).toBe(balance.stopped);
       expect(Math.abs(record.excessMilligrams! - rate * balance.tail)).toBeLessThanOrEqual(0.5);
-      const { parts, flash, lost, excess, inMolds, feed } = massBalance(record);
+      const { parts, flash, lost, excess, inMolds, feed } = massBalance(record)!;
       expect(parts + flash + lost + excess + inMolds).toBe(feed);
       const cutOrLost = record.stations.reduce((sum, { shots, lostDrops }) => sum + shots + lostDrops, 0);
       const notYetCut = balance.caught - cutOrLost;

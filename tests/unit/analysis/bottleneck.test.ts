@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { elasticityMethod, finiteDifference, SCALE_FACTORS, sharesCrew } from "#analysis/bottleneck/elasticity.ts";
 import { replicationRunner } from "#analysis/replication/runReplication.ts";
+import { bottleneckWords } from "#report/words/bottleneckWords.ts";
 import { runStudy, type Study } from "#analysis/study/study.ts";
 import type { StepScale } from "#cell/layers/planCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -161,6 +162,16 @@ describe("the resource that sets the pace", () => {
     expect(studyOf(base).bottleneck[0]?.steps[0]).toMatchObject({ step: "cool", resources: names });
     const stations = base.stations.map((each, k) => ({ ...each, cavities: k + 1 }));
     expect(studyOf({ ...base, stations }).bottleneck[0]?.resources).toHaveLength(1);
+  });
+
+  it("is tied with another whose interval overlaps, and with none that is clearly smaller", () => {
+    // Two stations with the same times in rotation, different only in the parts of a shot: each owns about half of the path.
+    const base = scenarioOf(cellText(2), varied, "valve.dispatch=alternate", "delivery.recharge=2 s");
+    const stations = base.stations.map((each, k) => ({ ...each, cavities: k + 1 }));
+    const { bottleneck } = studyOf({ ...base, stations });
+    expect(bottleneck.map(({ isTied }) => isTied)).toEqual([false, true, false, false]);
+    expect(bottleneckWords({ bottleneck })).toMatch(/^station [12] .* of the critical path, tied with station [12]$/u);
+    expect(studyOf(base).bottleneck.some(({ isTied }) => isTied)).toBe(false);
   });
 
   it("has the stations as runner-up when the screw sets the pace, with the slack of the closed form", () => {

@@ -71,7 +71,7 @@ describe("the procedure of a study", () => {
     expect(outcome).toMatchObject({ kind: "stuck", issue: { code: "deadlock", fate: "cell", severity: "error" } });
     if (outcome.kind === "stuck") {
       expect(outcome.issue.message).toContain("after 12.5 s of replication 2");
-      expect(outcome.issue.message).toContain("left cannot remove for want of: operators");
+      expect(outcome.issue.message).toContain("left cannot remove, because it lacks: operators");
     }
   });
 

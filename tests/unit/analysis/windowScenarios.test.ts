@@ -98,7 +98,7 @@ describe("a rigid PVC bottle on a machine that holds too much melt", () => {
 });
 
 describe("a large part", () => {
-  const sag = "sag of the parison by the closed mold";
+  const sag = "sag of the parison when the mold has closed";
 
   /**
    * Exact sag by a midpoint sum: L/L₀ = (1/t_d) ∫ du / (1 − K L₀ (u/t_d)(t_d + t_h − u)) [C], with the viscosity of Trouton,

@@ -18,6 +18,7 @@ export function openFakeHost(): FakeHost {
     showProgress: () => Promise.resolve(undefined),
     system: "a test",
     readText: () => ({ text: "" }),
+    whatIs: () => undefined,
     writeFiles: () => Promise.resolve(),
     breathe: () => Promise.resolve(),
     leave: () => undefined,

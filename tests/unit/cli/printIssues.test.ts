@@ -33,6 +33,7 @@ describe("printing issues", () => {
         "    found     7.5",
         "    expected  a time, such as 7.5 s",
         "    remedy    Write 7.5 s.",
+        "More: blowcell explain unit-missing",
         "",
       ].join("\n"),
     );
@@ -40,17 +41,27 @@ describe("printing issues", () => {
 
   it("leaves out fields that an issue does not have", () => {
     const bare: Issue = { code: "x", severity: "hint", path: "", message: "m", remedy: "r", fate: "file" };
-    expect(printed([bare])).toBe("blowcell: hint: m [x]\n    remedy    r\n");
+    expect(printed([bare])).toBe("blowcell: hint: m [x]\n    remedy    r\nMore: blowcell explain x\n");
   });
 
-  it("follows the order of the file, and ends with the counts", () => {
+  it("follows the order of the file, and ends with the counts and the codes", () => {
     const at = (line: number, column: number, severity: Issue["severity"]): Issue => {
       return { ...issue, severity, place: { file: "a.yaml", line, column } };
     };
     const lines = printed([at(10, 1, "error"), at(9, 20, "warning"), at(9, 3, "error")]).split("\n");
     const places = lines.filter((line) => line.startsWith("a.yaml")).map((line) => line.split(": ")[0]);
     expect(places).toEqual(["a.yaml:9:3", "a.yaml:9:20", "a.yaml:10:1"]);
-    expect(lines.at(-2)).toBe("2 errors, 1 warning");
+    expect(lines.slice(-3, -1)).toEqual(["2 errors, 1 warning", "More: blowcell explain unit-missing"]);
+  });
+
+  it("names each code once, and at most three of them", () => {
+    const last = (...codes: readonly string[]) =>
+      printed(codes.map((code) => ({ ...issue, code })))
+        .trimEnd()
+        .split("\n")
+        .at(-1);
+    expect(last("b", "a", "b", "c")).toBe("More: blowcell explain b a c");
+    expect(last("b", "a", "d", "c")).toBe("More: blowcell explain b a d …");
   });
 
   it("escapes and shortens values", () => {

@@ -77,8 +77,8 @@ describe("a rigid volume of 1 L", () => {
 
 test("1.05 L at 6 bar gauge hold 7.364 normal liters, 6.300 of them added by the compressor", () => {
   // By hand [C] at 1.01325 bar and a reference of 1 bar.
-  const { inAll, added } = freeAir(1.05e-3, 6e5);
-  expectPrinted(1000 * inAll, "7.364");
+  const { total, added } = freeAir(1.05e-3, 6e5);
+  expectPrinted(1000 * total, "7.364");
   expectPrinted(1000 * added, "6.300");
 });
 

@@ -8,7 +8,7 @@ import { halfDigit } from "./printed.ts";
 /** Exported functions that are parts of formulas or of the process window, and no formulas themselves. */
 const notFormulas = new Set([
   "dataFrom",
-  "gripOf",
+  "contactWeight",
   "temperatureCourse",
   "helixOf",
   "windowRule",

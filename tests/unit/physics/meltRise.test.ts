@@ -103,9 +103,9 @@ describe("the rise in a scenario", () => {
 
   it("follows the rate of a matched screw", () => {
     const scenario = matchScrew(scenarioOf(shippedText("bottle-continuous"), "bottle-continuous", [rise]));
-    const pace = screwPace(scenario, idealCycle(scenario))!;
-    expect(pace.rate).toBeLessThan(0.9 * pace.fullRate);
-    expect(meltAt("bottle-continuous")).toBeCloseTo(190 + (4 * (pace.rate * 3600 - 100)) / 10, 6);
+    const { now, full } = screwPace(scenario, idealCycle(scenario))!.rates!;
+    expect(now).toBeLessThan(0.9 * full);
+    expect(meltAt("bottle-continuous")).toBeCloseTo(190 + (4 * (now * 3600 - 100)) / 10, 6);
     expect(meltAt("bottle-continuous", "delivery.rate=fixed")).toBeCloseTo(194, 6);
   });
 

@@ -69,8 +69,8 @@ test("a large part is limited by sag", () => {
     "station.steps.close": 3,
     "product.sagLimit": 0.05,
   };
-  expect(outside(input)).toEqual(["sag of the parison by the closed mold"]);
-  const row = rowOf(input, "sag of the parison by the closed mold");
+  expect(outside(input)).toEqual(["sag of the parison when the mold has closed"]);
+  const row = rowOf(input, "sag of the parison when the mold has closed");
   expect(row.value).toBeGreaterThan(0.0811);
   expect(row.value).toBeLessThan(0.0811 * 1.15);
 });
@@ -100,10 +100,10 @@ describe("the window", () => {
   });
 
   test("warns of melt fracture by stress and by drop time at the same limit", () => {
-    // The stress of the thinnest melt exceeds 0.3 MPa exactly when the drop is shorter than its lower limit.
+    // The stress at the lowest viscosity exceeds 0.3 MPa exactly when the drop is shorter than its lower limit.
     for (const drop of [0.3, 0.9, 0.98, 1.2, 5, 20, 60]) {
       const input = { ...bottle, "station.steps.drop": drop, "product.sagLimit": 5 };
-      const stress = rowOf(input, "shear stress at the die wall, thinnest melt of the kind").verdict;
+      const stress = rowOf(input, "shear stress at the die wall, lowest viscosity of the material").verdict;
       const time = rowOf(input, "drop time between melt fracture and sag").verdict;
       expect(stress === "above", `${drop} s`).toBe(time === "below");
     }
@@ -113,7 +113,7 @@ describe("the window", () => {
 
   test("warns when the ranges of stress no longer overlap, or when a user's own melt exceeds its own limit", () => {
     // By hand: 2500 · 100 · 25.095^0.45 = 1.07 MPa is above 0.3 MPa, 1000 · 100 · 31.70^0.3 = 0.28 MPa is not
-    const quantity = "shear stress at the die wall, thinnest melt of the kind";
+    const quantity = "shear stress at the die wall, lowest viscosity of the material";
     expect(rowOf(bottle, quantity).verdict).toBe("inside");
     const own = ownMaterial(material, { dieViscosity: 2500, powerLawIndex: 0.45, fractureStress: 0.2e6 });
     const row = rowOf({ ...bottle, material: own }, quantity);
@@ -153,7 +153,7 @@ describe("the window", () => {
     const wide = { ...bottle, "product.die.mandrel": 0.02 };
     for (const drop of [2, 10, 20, 40, 60, 90]) {
       const input = { ...wide, "station.steps.drop": drop };
-      const sag = rowOf(input, "sag of the parison by the closed mold").verdict;
+      const sag = rowOf(input, "sag of the parison when the mold has closed").verdict;
       const time = rowOf(input, "drop time between melt fracture and sag").verdict;
       expect(sag === "above", `${drop} s`).toBe(time === "above");
     }
@@ -187,7 +187,7 @@ test("the ranges of common practice are marked as such", () => {
   expect(of(plausibleRanges.accumulatorDrop)).toEqual([2, 6]);
   expect(of(plausibleRanges.closeAndOpen)).toEqual([1.5, 3]);
   expect(of(plausibleRanges.vent)).toEqual([0.5, 1.5]);
-  expect(of(plausibleRanges.eject)).toEqual([0.5, 1]);
+  expect(of(plausibleRanges.removal)).toEqual([0.5, 1]);
   expect(of(plausibleRanges.dieGap)).toEqual([0.8e-3, 3e-3]);
   expect(of(plausibleRanges.simpleFlash)).toEqual([0.1, 0.15]);
   expect(of(plausibleRanges.handleFlash)).toEqual([0.25, 0.45]);

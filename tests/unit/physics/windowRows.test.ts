@@ -34,9 +34,9 @@ const printed: readonly Printed[] = [
   // 2500 · 100 · 25.095^0.45
   ["shear stress at the die wall", "1.0660e6", "Pa", null, null, "no limit"],
   // Lowest viscosity and index and highest stress of the material: 1783.1 · 1.6/0.9 = 3169.9; 1000 · 100 · 31.699^0.3
-  ["shear stress at the die wall, thinnest melt of the kind", "0.28204e6", "Pa", null, "0.3e6", "inside"],
+  ["shear stress at the die wall, lowest viscosity of the material", "0.28204e6", "Pa", null, "0.3e6", "inside"],
   // K = 760 · 9.80665/3e5 = 0.0248435; first order 0.0248435 · 0.26 · (1.2/6 + 0.6/2) = 0.00323
-  ["sag of the parison by the closed mold", "0.0032417", "1", null, "0.1", "inside"],
+  ["sag of the parison when the mold has closed", "0.0032417", "1", null, "0.1", "inside"],
   // Low: 3169.9 · 1.2/3893.9, with 100 · (0.3e6/0.1e6)^(1/0.3) = 3893.9. High: where the sag is 0.1.
   ["drop time between melt fracture and sag", "1.2", "s", "0.97685", "81.127", "inside"],
   // 1.5 · 1.4 · √1.4 · 28.5/80 mm
@@ -89,7 +89,7 @@ const printed: readonly Printed[] = [
   ["close and open together", "1.2", "s", "1.5", "3.0", "below"],
   // The vent is exactly at its lower limit.
   ["vent", "0.5", "s", "0.5", "1.5", "inside"],
-  ["eject", "0.8", "s", "0.5", "1.0", "inside"],
+  ["removal", "0.8", "s", "0.5", "1.0", "inside"],
   // (30 − 27)/2 mm
   ["die gap", "1.5e-3", "m", "0.8e-3", "3.0e-3", "inside"],
   // 12.6/42, then 12.6/54.6

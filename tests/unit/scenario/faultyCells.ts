@@ -384,7 +384,7 @@ export const faultyCells: readonly FaultySpec[] = [
       ["replications: 20", "replications: ¦many"],
     ],
     found: [
-      { code: "missing", path: "product.partMass", says: "`partMass` is missing", remedy: "`42 g`" },
+      { code: "missing", path: "product.partMass", says: "`partMass` is missing", remedy: "`partMass: 42 g`" },
       { code: "unknown-key", path: "product.partMas", says: "partMas", remedy: "`partMass`" },
       {
         code: "vent-zero",

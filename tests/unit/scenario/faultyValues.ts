@@ -212,13 +212,13 @@ export const faultyValues: readonly FaultySpec[] = [
   },
   {
     name: "a plain value in place of a mapping",
-    edits: [["remove: { time: 0.8 s, by: machine }", "remove: ¦0.8 s"]],
+    edits: [["wall: { mean: 0.9 mm, thickest: 1.3 mm }", "wall: ¦0.9 mm"]],
     found: [
       {
         code: "wrong-type",
-        path: "stations.right.steps.remove",
+        path: "product.wall",
         says: "a text",
-        remedy: "{ time: 0.8 s, by: machine }",
+        remedy: "{ mean: 0.9 mm, thickest: 1.3 mm }",
       },
     ],
     shape: true,

@@ -26,6 +26,9 @@ it("lists only codes that the sources use and the tests expect", () => {
   expect(listed.filter((code) => !tested.has(code))).toEqual([]);
 });
 
-it("gives each meaning in words, without a full stop", () => {
-  for (const [code, meaning] of Object.entries(issueCodes)) expect(`${code} ${meaning}`).toMatch(/^[a-z-]+ \S.*[^.]$/u);
+it("gives each meaning in words, without a full stop, and each remedy in a sentence", () => {
+  for (const [code, [meaning, remedy]] of Object.entries(issueCodes)) {
+    expect(`${code} ${meaning}`).toMatch(/^[a-z-]+ \S.*[^.]$/u);
+    expect(remedy).toMatch(/^[A-Z].*\.$/u);
+  }
 });

@@ -70,6 +70,31 @@ describe("the shortest scenario", () => {
   });
 });
 
+describe("a removal", () => {
+  const removeOf = (remove: string) => {
+    const { scenario, issues } = read(shortest, [`stations.steps.remove=${remove}`]);
+    return { remove: scenario?.stations[0]?.remove, found: issues.map(({ code, path }) => [code, path]) };
+  };
+
+  it("that is a time alone is by machine", () => {
+    const machine = (time: object) => ({ remove: { time, by: "machine" }, found: [] });
+    expect(removeOf("0.9 s")).toEqual(machine({ kind: "fixed", value: 0.9 }));
+    expect(removeOf("{ time: 0.9 s }")).toEqual(machine({ kind: "fixed", value: 0.9 }));
+    expect(removeOf("{ uniform: [1 s, 2 s] }")).toEqual(machine({ kind: "uniform", min: 1, max: 2 }));
+  });
+
+  it("is told apart from a slip in the name of a distribution", () => {
+    expect(removeOf("{ unifrom: [1 s, 2 s] }").found).toEqual([
+      ["distribution-unknown", "stations.steps.remove.unifrom"],
+    ]);
+    expect(removeOf("{ tiem: 1 s }").found).toEqual([
+      ["unknown-key", "stations.steps.remove.tiem"],
+      ["missing", "stations.steps.remove.time"],
+    ]);
+    expect(removeOf("5").found).toEqual([["unit-missing", "stations.steps.remove"]]);
+  });
+});
+
 describe("the scenario that uses everything", () => {
   const { scenario } = read(everything);
   const [top, side] = scenario?.stations ?? [];

@@ -118,7 +118,7 @@ export const validTexts: readonly (readonly [name: string, text: string])[] = [
             cool: "7.5 s",
             vent: "0.5 s",
             open: "0.6 s",
-            remove: { time: "0.8 s" },
+            remove: "0.8 s",
           },
         },
       ],

@@ -1,0 +1,26 @@
+// Every code that any part of the program may give, with its meaning and its general remedy.
+import { standstillCodes } from "#analysis/study/standstillIssue.ts";
+import { warmUpIssueCodes } from "#analysis/statistics/warmUpSearch.ts";
+import { estimateIssueCodes } from "#analysis/window/settleEstimates.ts";
+import { optionIssueCodes } from "#cli/call/optionIssues.ts";
+import { fileIssueCodes } from "#cli/machine/readTextFile.ts";
+import type { IssueMeaning } from "#foundation/issue.ts";
+import { issueCodes } from "#scenario/reading/issueCodes.ts";
+import { compareIssueCodes } from "./compare.ts";
+import { newIssueCodes } from "./new.ts";
+import { explainIssueCodes } from "#report/explain/findTopics.ts";
+
+/** A code that several parts give stands once, as the last of them has it. */
+export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
+  [
+    fileIssueCodes,
+    issueCodes,
+    optionIssueCodes,
+    compareIssueCodes,
+    standstillCodes,
+    warmUpIssueCodes,
+    estimateIssueCodes,
+    newIssueCodes,
+    explainIssueCodes,
+  ].flatMap((codes) => Object.entries<IssueMeaning>(codes)),
+);

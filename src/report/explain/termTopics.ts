@@ -1,0 +1,228 @@
+// The terms of the trade and of statistics that answers and tables use, each explained in a few lines.
+import { cautions } from "#report/words/cautions.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
+import type { Topic } from "./topic.ts";
+
+type Term = Omit<Topic, "kind">;
+
+const statistics: readonly Term[] = [
+  {
+    names: ["±", "+-", "plus minus", "half width", "confidence interval", "interval", "what does ± mean"],
+    meaning:
+      "The 95 % confidence interval of a mean over the replications. It says how sure the mean is, not how much single hours vary.",
+    details: [
+      ["smaller", "Four times as many replications halve it; `--precision` repeats the run until it is small."],
+      ["compare", "Two cells differ where the interval of their difference excludes zero."],
+    ],
+    more: ["replication", "common random numbers"],
+  },
+  {
+    names: ["replication"],
+    meaning: "One run of the cell with random numbers of its own. All replications together give means and intervals.",
+    example: "run: { replications: 20 }",
+    more: ["±", "run.replications", "seed"],
+  },
+  {
+    names: ["warm-up", "warmup"],
+    meaning:
+      "Statistics: the time at the start of a run that is not counted, because the cell is not yet in its steady state. `auto` finds it from the run (MSER-5). It is not the start-up of the machine.",
+    more: ["start-up", "run.warmup", "warmup-not-found"],
+  },
+  {
+    names: ["start-up"],
+    meaning: "Machine: what a start costs after a rest, heating, purge and scrap. It is not the warm-up of statistics.",
+    example: "startUp: { afterOff: 8 h, heatUp: 2 h, scrap: 20 cycles, purge: 3 kg }",
+    more: ["startUp", "warm-up"],
+  },
+  {
+    names: ["common random numbers", "random numbers", "stream", "draw"],
+    meaning:
+      "All cells of a comparison draw the same random numbers for the same step of the same station. Differences then come from the cells and not from chance, so their intervals are smaller.",
+    details: [["correlation", "The nearer it is to 1, the more this gained."]],
+    more: ["seed", "comparison.csv", "±"],
+  },
+  {
+    names: ["critical path"],
+    meaning:
+      "The chain of steps that decided when the last shot was done: each step on it started the moment the one before ended. Time off the path can be longer without delaying a shot.",
+    more: ["bottleneck", "slack", "critical_share"],
+  },
+  {
+    names: ["slack"],
+    meaning:
+      "Seconds by which a step or circuit may grow before it sets the pace. No slack: it sets the pace, or is as slow as what does.",
+    unit: "s a shot",
+    more: ["ideal cycle", "circuits.csv", "slack_s"],
+  },
+  {
+    names: ["ideal cycle", "at mean times", "order found by running"],
+    meaning:
+      "Seconds a shot with every step at its mean time, no stops and no rejects. With a fixed order of stations no run can beat it. Where the order varies, the cell is run at mean times instead: order found by running.",
+    unit: "s a shot",
+    more: ["circuit", "slack", "ideal-cycle.csv"],
+  },
+  {
+    names: ["circuit"],
+    meaning:
+      "Steps that must follow each other around and around, such as one station's cycle or the screw's. The slowest circuit sets the ideal cycle.",
+    more: ["ideal cycle", "circuits.csv", "slack"],
+  },
+  {
+    names: ["bottleneck", "sets the pace"],
+    meaning:
+      "The step with the largest share of the critical path. It sets the pace; shortening another step brings little. Three views stand side by side: critical path, utilization, and slack in the ideal cycle.",
+    more: ["critical path", "slack", "bottleneck.csv", "elasticity"],
+  },
+  {
+    names: ["utilization", "longest active period"],
+    meaning:
+      "Share of time in which a resource is active. The longest active period looks at each instant which resource has been active for the longest time without a pause.",
+    more: ["bottleneck", "longest_active_share"],
+  },
+  {
+    names: ["elasticity"],
+    meaning: "Change of good parts in percent for 1 % more time in a step. −0.6 means: 1 % longer costs 0.6 %.",
+    more: ["elasticity_method", "bottleneck"],
+  },
+];
+
+const machine: readonly Term[] = [
+  {
+    names: ["screw", "plasticator", "extruder"],
+    meaning:
+      "The screw with its drive and the melt in front of it. Answers and pages say screw; `plasticator` is the same resource in CSV files and in `stops`.",
+    more: [stateNames.recharging, stateNames.holdingShot, "delivery"],
+  },
+  {
+    names: ["valve shift", "selector valve"],
+    meaning:
+      "The selector valve moves between neutral, where all ports are blocked, and the port of one station. It is not a work shift.",
+    example: "valve: { shift: 0.3 s }",
+    more: ["valve.shift", "work shift", stateNames.shifting],
+  },
+  {
+    names: ["work shift", "shift"],
+    meaning: "Hours of a day in which the cell is planned to produce. It is not a valve shift.",
+    example: "calendar: { from: 2026-03-23, shifts: [{ start: 06:00, end: 14:00 }] }",
+    more: ["calendar", "valve shift", stateNames.offShift],
+  },
+  {
+    names: ["removal", "eject"],
+    meaning:
+      "The parts leave the open mold, by machine or by an operator. It is the step `remove` in scenarios, the state `removal` of a station and `removing` of an operator; `delivery.removal` says where it happens.",
+    more: ["steps.remove", stateNames.awaitingRemoval, "delivery.removal"],
+  },
+  {
+    names: [
+      "operators",
+      "operator",
+      "people",
+      "how do i let two operators serve four molds",
+      "two operators four molds",
+    ],
+    meaning:
+      "People of the cell. Say how many there are, and what they are needed for: each `by: operator` waits for a free one. Two operators who remove the parts of four molds:",
+    example: `crew: { operators: 2 }
+stations:
+  count: 4
+  cavities: 2
+  steps: { close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: { time: 3 s, by: operator } }`,
+    more: ["crew", stateNames.awaitingRemoval, "crew.walk", "crew.priorities"],
+  },
+  {
+    names: ["why does the screw wait", "screw waits", "why the screw waits"],
+    meaning:
+      "Mostly because it holds a full shot and no mold is open and empty: the molds set the pace. With `rechargeStarts: mold-closed` it may also wait for the mold to close. Waiting of the screw is normal where the molds set the pace.",
+    more: [stateNames.holdingShot, stateNames.awaitingClosedMold, "bottleneck"],
+  },
+  {
+    names: ["waiting", "wait"],
+    meaning:
+      "The kind of a state in which a resource lacks something. Waiting is normal: what sets the pace hardly waits, all others do.",
+    more: ["states", "bottleneck", "time-by-state.csv"],
+  },
+  {
+    names: ["machine stop"],
+    meaning: "A failure or planned stop of one resource, with a time to the next and a repair.",
+    example: "stops: [{ name: heater band, resource: plasticator, between: 40 h, repair: 30 min }]",
+    more: ["stops", stateNames.stopped, "stops.csv"],
+  },
+  {
+    names: ["shot"],
+    meaning: "The melt of one delivery: parts and flash of all cavities of a mold.",
+    more: ["shot mass", "shotCapacity", "shots per hour"],
+  },
+  {
+    names: ["parison"],
+    meaning: "The tube of melt that the die forms and the mold closes on. A mold with several cavities takes several.",
+    more: [stateNames.parisonDrop, "sag", "hang time"],
+  },
+  {
+    names: ["flash"],
+    meaning: "Melt that leaves the mold with the part and is cut off. It goes to regrind.",
+    more: ["product.flash", "regrind"],
+  },
+  {
+    names: ["sag"],
+    meaning: "Share by which a hanging parison has grown longer under its own weight.",
+    unit: "share",
+    more: ["sag of the parison by the closed mold", "sagLimit", "hang time"],
+  },
+  {
+    names: ["hang time", "hang"],
+    meaning: "Time from the end of the drop until the mold has closed; in continuous extrusion from the catch.",
+    unit: "s",
+    more: ["hang_s", "sag", "maxHang"],
+  },
+  {
+    names: ["time at heat"],
+    meaning:
+      "Time that melt spends between hopper and die, every wait included. Heat-sensitive plastics bear it for a limited time.",
+    unit: "s",
+    more: ["mean time at heat from hopper to die", "holdUp", "maxTimeAtHeat"],
+  },
+  {
+    names: ["server"],
+    meaning:
+      "One station that parts pass after the mold, such as a conveyor, trimmer or leak test, with places to work and a buffer before it.",
+    example: "takeaway: { trimmer: { time: 2 s, buffer: 10 } }",
+    more: ["takeaway", stateNames.starved, stateNames.blocked],
+  },
+  {
+    names: ["process window"],
+    meaning:
+      "Limits that a simulation of times does not see: cooling, sag, shear, shot mass, clamp force, air, time at heat. Each row has a value, its limits, a remedy and a source. It needs `product.material`.",
+    more: ["window rows", "window.csv", "product.material"],
+  },
+  {
+    names: ["distribution", "distributions"],
+    meaning:
+      "A time or rate that varies is written as a distribution in place of a plain value. Begin with `triangular`; measured values go to `empirical`.",
+    example: "cool: { triangular: [7.0 s, 7.5 s, 9.0 s] }",
+    more: ["triangular", "uniform", "normal", "lognormal", "gamma", "exponential", "weibull", "empirical"],
+  },
+  {
+    names: ["estimate"],
+    meaning: "In place of a time of blow, cool or vent: it is computed by the process window, with its inputs given.",
+    example: "cool: estimate",
+    more: ["estimate-inputs-missing", "process window"],
+  },
+  {
+    names: ["path", "path of a key"],
+    meaning:
+      "Where a key stands, with dots between. A station is called by its name or its number from 0. Errors show paths, and `--set` takes them.",
+    example: 'blowcell run cell.yaml --set "stations.left.steps.cool=7 s"',
+    more: ["set", "keys"],
+  },
+];
+
+const safety: Term = {
+  names: ["safety", "cautions", "caution"],
+  meaning: cautions,
+  more: [stateNames.venting, stateNames.beingCleared],
+};
+
+export const termTopics: readonly Topic[] = [...statistics, ...machine, safety].map((term) => ({
+  ...term,
+  kind: "term",
+}));

@@ -1,0 +1,187 @@
+// Calls `explain` and `new` as a user does: answers, files, exit codes, and that nothing is overwritten.
+import { spawn } from "node:child_process";
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
+import path from "node:path";
+import { Ajv2020, type AnySchemaObject } from "ajv/dist/2020.js";
+import { describe, expect, it } from "vitest";
+import { builtCommand, callBlowcell, newFolder } from "./callBlowcell.ts";
+
+describe("explain", () => {
+  it("alone lists the topics", () => {
+    const { code, output, errors } = callBlowcell(["explain"]);
+    expect({ code, errors }).toEqual({ code: 0, errors: "" });
+    for (const topic of ["±", "keys:", "holding a full shot", "safety", "throughput.csv", "exit code 74"]) {
+      expect(output.replaceAll(/\s+/gu, " ")).toContain(topic);
+    }
+    expect(output.split("\n").filter((line) => Array.from(line).length > 80)).toEqual([]);
+  });
+
+  it.each([
+    [["awaiting", "melt"], "awaiting melt: state (station, waiting)"],
+    [["HOLDING", "a", "full", "shot"], "no mold is open and empty"],
+    [["stations.left.steps.cool"], "example: cool: { triangular: [7.0 s, 7.5 s, 9.0 s] }"],
+    [["--set"], "--set: option"],
+    [["operators"], "crew: { operators: 2 }"],
+    [["unit-missing"], "remedy:"],
+    [["OEE"], "formula: PRI GQ / PBT"],
+    [["2"], "exit code 2"],
+    [["ENOSPC"], "The disk is full."],
+  ])("%j answers", (words, told) => {
+    const { code, output, errors } = callBlowcell(["explain", ...words]);
+    expect({ code, errors }).toEqual({ code: 0, errors: "" });
+    expect(output).toContain(told);
+  });
+
+  it("what it does not know leaves 2 and names what is near", () => {
+    const { code, output, errors } = callBlowcell(["explain", "unit-mising"]);
+    expect({ code, output }).toEqual({ code: 2, output: "" });
+    expect(errors).toContain("Did you mean `unit-missing`?");
+    expect(errors.trimEnd().split("\n").at(-1)).toBe("More: blowcell explain topic-unknown");
+  });
+
+  it("tells what it knows beside what it does not", () => {
+    const { code, output, errors } = callBlowcell(["explain", "cool", "xyzzyxyzzy"]);
+    expect(code).toBe(2);
+    expect(output).toContain("cool: key");
+    expect(errors).toContain("xyzzyxyzzy");
+  });
+
+  it("as JSON holds what `schema --result` promises, and nothing else is printed", () => {
+    const { code, output, errors } = callBlowcell(["explain", "awaiting", "melt", "--json"]);
+    expect({ code, errors }).toEqual({ code: 0, errors: "" });
+    const schema = JSON.parse(callBlowcell(["schema", "--result"]).output) as AnySchemaObject;
+    const result = JSON.parse(output) as { readonly tables: { readonly explanation: readonly object[] } };
+    expect(new Ajv2020({ strict: false }).validate(schema, result)).toBe(true);
+    expect(result.tables.explanation).toMatchObject([{ topic: "awaiting melt", kind: "state" }]);
+  });
+});
+
+describe("an error's last line names its topic", () => {
+  const lastOf = (text: string) => text.trimEnd().split("\n").at(-1);
+
+  it("of a wrong call", () => {
+    expect(lastOf(callBlowcell(["shcema"]).errors)).toBe("More: blowcell explain commands");
+    expect(lastOf(callBlowcell(["schema", "--verbos"]).errors)).toBe("More: blowcell explain options");
+  });
+
+  it("of a scenario, with each code once and at most three", () => {
+    const folder = newFolder();
+    writeFileSync(
+      path.join(folder, "bad.yaml"),
+      "format: 1\ndelivery: { kind: screw }\nstation: 3\nrun: { length: 8 }\n",
+    );
+    const { code, errors } = callBlowcell(["check", "bad.yaml"], { folder });
+    expect(code).toBe(2);
+    const [, codes = ""] = /^More: blowcell explain (.*) …$/u.exec(lastOf(errors) ?? "") ?? [];
+    expect(codes.split(" ")).toHaveLength(3);
+    for (const each of codes.split(" ")) expect(errors).toContain(`[${each}]`);
+    expect(callBlowcell(["explain", ...codes.split(" ")]).code).toBe(0);
+  });
+
+  it("of a machine that refuses", () => {
+    const folder = newFolder();
+    writeFileSync(path.join(folder, "out"), "a file");
+    const scenario = path.join(import.meta.dirname, "../../scenarios/two-station.yaml");
+    const { code, errors } = callBlowcell(["run", scenario, "--replications", "1", "--out", "out/x"], { folder });
+    expect(code).toBe(74);
+    expect(lastOf(errors)).toBe("More: blowcell explain ENOTDIR");
+    expect(callBlowcell(["explain", "ENOTDIR"]).code).toBe(0);
+  });
+});
+
+describe("new", () => {
+  const kinds = ["reciprocating-screw", "accumulator-head", "continuous"];
+
+  it.each(kinds.flatMap((kind) => ["1", "2", "4"].map((stations) => [kind, stations] as const)))(
+    "--kind %s --stations %s writes a file that check and run take without a word",
+    (kind, stations) => {
+      const folder = newFolder();
+      const made = callBlowcell(["new", "mine.yaml", "--kind", kind, "--stations", stations, "--quiet"], { folder });
+      expect(made).toEqual({ code: 0, output: "", errors: "" });
+      expect(readdirSync(folder)).toEqual(["mine.yaml"]);
+      const checked = callBlowcell(["check", "mine.yaml"], { folder });
+      expect([checked.code, checked.errors]).toEqual([0, ""]);
+      const ran = callBlowcell(["run", "mine.yaml", "--out", "out"], { folder });
+      expect([ran.code, ran.errors]).toEqual([0, "report.html and 7 CSV files are in out\n"]);
+      expect(ran.output.replaceAll(/\s+/gu, " ")).toContain("Not answered: melt in kg/h (give `product.partMass`)");
+      expect(readFileSync(path.join(folder, "out/report.html"), "utf8")).not.toMatch(/undefined|NaN/u);
+    },
+  );
+
+  it("makes two stations of a reciprocating screw where nothing else is said", () => {
+    const folder = newFolder();
+    const { code, errors } = callBlowcell(["new", "mine.yaml"], { folder });
+    expect({ code, errors }).toEqual({
+      code: 0,
+      errors: "mine.yaml is written; blowcell check mine.yaml shows its ideal cycle\n",
+    });
+    const text = readFileSync(path.join(folder, "mine.yaml"), "utf8");
+    expect(text).toContain("kind: reciprocating-screw");
+    expect(text).toContain("count: 2");
+  });
+
+  it("never writes over what is there, be it a file, a link to nowhere or a folder", () => {
+    const folder = newFolder();
+    writeFileSync(path.join(folder, "mine.yaml"), "of my own");
+    symlinkSync("nowhere", path.join(folder, "link.yaml"));
+    mkdirSync(path.join(folder, "dir.yaml"));
+    for (const [name, told] of [
+      ["mine.yaml", "file-exists"],
+      ["link.yaml", "file-exists"],
+      ["dir.yaml", "file-is-folder"],
+      [".", "file-is-folder"],
+    ] as const) {
+      const { code, output, errors } = callBlowcell(["new", name], { folder });
+      expect({ code, output }).toEqual({ code: 2, output: "" });
+      expect(errors).toContain(`[${told}]`);
+    }
+    expect(readFileSync(path.join(folder, "mine.yaml"), "utf8")).toBe("of my own");
+    expect(readdirSync(folder).toSorted()).toEqual(["dir.yaml", "link.yaml", "mine.yaml"]);
+  });
+
+  it("of many at once lets one win, and the others leave its file alone", async () => {
+    const folder = newFolder();
+    const one = (stations: number) =>
+      new Promise<number | null>((resolve) => {
+        const args = [builtCommand, "new", "mine.yaml", "--stations", String(stations), "--quiet"];
+        spawn(process.execPath, args, { cwd: folder }).on("close", resolve);
+      });
+    const codes = await Promise.all([1, 2, 3, 4, 5, 6].map(one));
+    expect(codes.filter((code) => code === 0)).toHaveLength(1);
+    expect(codes.filter((code) => code !== 0 && code !== 2 && code !== 74)).toEqual([]);
+    const text = readFileSync(path.join(folder, "mine.yaml"), "utf8");
+    expect(text).toContain(`count: ${codes.indexOf(0) + 1}`);
+    expect(readdirSync(folder)).toEqual(["mine.yaml"]);
+  });
+
+  it.each([
+    [["no/such/mine.yaml"], "folder-missing"],
+    [["mine.txt"], "file-name"],
+    [["con.yaml"], "file-name"],
+    [["mi*ne.yaml"], "file-name"],
+    [["mine.yaml", "--stations", "0"], "option-value"],
+    [["mine.yaml", "--stations", "17"], "option-value"],
+    [["mine.yaml", "--stations", "2.5"], "option-value"],
+    [["mine.yaml", "--kind", "continous"], "Did you mean `continuous`?"],
+  ])("%j is refused, and nothing is written", (args, told) => {
+    const folder = newFolder();
+    const { code, output, errors } = callBlowcell(["new", ...args], { folder });
+    expect({ code, output }).toEqual({ code: 2, output: "" });
+    expect(errors).toContain(told);
+    expect(errors).toMatch(/^ {4}remedy /mu);
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
+  it("writes into a folder that is there", () => {
+    const folder = newFolder();
+    mkdirSync(path.join(folder, "cells"));
+    expect(callBlowcell(["new", "cells/my cell.yml"], { folder }).code).toBe(0);
+    expect(existsSync(path.join(folder, "cells/my cell.yml"))).toBe(true);
+  });
+});
+
+it("--help shows an example of every command", () => {
+  const { output } = callBlowcell(["--help"]);
+  expect(output).toContain("  blowcell new mine.yaml --stations 2 --kind continuous\n");
+  expect(output).toContain("  blowcell explain holding a full shot\n");
+});
