@@ -64,7 +64,7 @@ export type {
   Verdict,
 };
 export { compareStudies, comparisonTable, idealCycle, runStudy, scenarioSchema, studyTables, toCsv };
-// Whoever reads through this door means to run: estimated times are in place, or named as missing.
+// The scenario can be run: estimated times are computed, or reported as missing.
 export { readSettled as readScenario };
 
 export interface Comparison {

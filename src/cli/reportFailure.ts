@@ -28,7 +28,7 @@ function plannedName(message: string): string | undefined {
   return [...plannedCommands, ...plannedOptions].find((planned) => planned === named);
 }
 
-function tellWrongCall(error: CommanderError, host: Host, helpCall: string): number {
+function reportWrongCall(error: CommanderError, host: Host, helpCall: string): number {
   // Help and version arrive here as well; they have already printed.
   if (error.exitCode === 0) return exitCode.done;
   if (error.code === "commander.help") return exitCode.wrongInput;
@@ -40,7 +40,7 @@ function tellWrongCall(error: CommanderError, host: Host, helpCall: string): num
   return exitCode.wrongInput;
 }
 
-function tellOurFault(error: unknown, host: Host, argv: readonly string[]): number {
+function reportOurFault(error: unknown, host: Host, argv: readonly string[]): number {
   const remedy = "Please report it with these lines and the scenario to the authors; --verbose adds where it happened.";
   report(host, "a fault of blowcell itself, not of your input", [
     ["fault", error instanceof Error ? `${error.name}: ${error.message}` : String(error)],
@@ -60,8 +60,8 @@ export function reportFailure(
   argv: readonly string[],
   helpCall = "blowcell --help",
 ): number {
-  if (error instanceof CommanderError) return tellWrongCall(error, host, helpCall);
-  if (!(error instanceof MachineFailure)) return tellOurFault(error, host, argv);
+  if (error instanceof CommanderError) return reportWrongCall(error, host, helpCall);
+  if (!(error instanceof MachineFailure)) return reportOurFault(error, host, argv);
   report(host, error.message, [["remedy", error.remedy]]);
   reportMore(host, error.topic);
   return exitCode.machineFailed;

@@ -94,8 +94,8 @@ export function cargoOf(process: i32): i32 {
   return processAt(process).cargo;
 }
 
-export function handOf(process: i32): i32 {
-  return processAt(process).hand;
+export function helperOf(process: i32): i32 {
+  return processAt(process).helper;
 }
 
 export function headOf(process: i32): i32 {

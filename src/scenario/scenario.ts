@@ -65,9 +65,9 @@ export interface StationSpec {
   readonly vent: Distribution;
   readonly open: Distribution;
   readonly remove: { readonly time: Distribution; readonly by: "machine" | "operator" };
-  /** Seconds; of a mold that fetches its parison from a die that never stops, and absent for all others. */
+  /** Seconds; only for continuous extrusion. */
   readonly travel?: { readonly in: Distribution; readonly cut: Distribution; readonly out: Distribution };
-  /** How a lost shot is taken out of the mold; absent where none can be lost. */
+  /** How a lost shot is cleared from the mold; absent where none can be lost. */
   readonly clear?: { readonly time: Distribution; readonly by: "machine" | "operator" };
   readonly extra: readonly ExtraStepSpec[];
   /** Steps whose time is still to be worked out; until then it stands as 0. Absent where there is none. */
@@ -89,7 +89,7 @@ export interface AccumulatorHeadSpec {
   readonly shotCapacity?: number;
 }
 
-/** The screw never stops: a parison grows all the time, and molds come to fetch it. */
+/** Continuous extrusion: the parison grows all the time, and molds travel under the die. */
 export interface ContinuousSpec {
   readonly kind: "continuous";
   /** `matched`: the screw is turned down to the pace of the molds, within its range; `fixed`: what is too much is excess. */
@@ -304,7 +304,7 @@ export interface Scenario {
   readonly regrindLimit?: number;
   /** Seconds of an operator's way from one place of work to another; absent where it is not counted apart. */
   readonly walk?: Distribution;
-  /** Which of the tasks that wait for an operator comes first; absent: whoever asked first. */
+  /** Which of the tasks that wait for an operator comes first; absent: the first call. */
   readonly taskOrder?: readonly CrewTask[];
   /** Operators who remove parts; 0 when every removal is by machine. */
   readonly operators: number;

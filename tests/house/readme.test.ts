@@ -6,6 +6,7 @@ import { readSettled } from "#analysis/study/readSettled.ts";
 import { builtCommands } from "#cli/commands/commands.ts";
 import { withCodeTable } from "../tools/generators/codeTable.ts";
 import { withElementTable } from "../tools/generators/elementTable.ts";
+import { withKeyList } from "../tools/generators/keyList.ts";
 import { withStopTable } from "../tools/generators/stopTable.ts";
 
 const readme = readFileSync("README.md", "utf8");
@@ -15,6 +16,11 @@ const scenarioKeys = readFileSync("scenarios/README.md", "utf8");
 test("the table of message codes equals the generated one (npm run generate)", () => {
   expect(withCodeTable(scenarioKeys)).toBe(scenarioKeys);
   expect(withCodeTable(scenarioKeys.replace("`unit-missing`", "`unit-mising`"))).toBe(scenarioKeys);
+});
+
+test("the list of keys is generated from the sources", () => {
+  expect(withKeyList(scenarioKeys)).toBe(scenarioKeys);
+  expect(withKeyList(scenarioKeys.replace("`run.seed`", "`run.sead`"))).toBe(scenarioKeys);
 });
 
 test("the matrix of stops equals the simulation's", () => {

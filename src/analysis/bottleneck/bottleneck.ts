@@ -9,11 +9,11 @@ import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.
 import { isActiveState } from "#cell/words/isActiveState.ts";
 import type { StateKind } from "#cell/words/stateNames.ts";
 import { elasticities, type Elasticity } from "./elasticity.ts";
-import { resourceGroups, stepGroups, type StepGroup, type ToldStep } from "./resourceGroups.ts";
+import { resourceGroups, stepGroups, type StepGroup, type ReportedStep } from "./resourceGroups.ts";
 import { slackOfGroup } from "./runnerUp.ts";
 
 /** A step, or that part of its time which belongs to one resource. */
-export interface BottleneckStep extends ToldStep, Elasticity {
+export interface BottleneckStep extends ReportedStep, Elasticity {
   /** Whose step it is; several where identical resources share it. */
   readonly resources: readonly string[];
   /** Share of the critical path. */

@@ -8,7 +8,7 @@ import { stepNames } from "#cell/words/stepNames.ts";
 import { serverOf } from "#scenario/resolving/takeawayGroups.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
-export type ToldStep = Pick<CriticalShare, "step" | "role" | "task">;
+export type ReportedStep = Pick<CriticalShare, "step" | "role" | "task">;
 
 export const STATIONS = "stations";
 export const MASKS = "masks";
@@ -39,13 +39,13 @@ export function resourceGroups(scenario: Scenario): ReadonlyMap<string, readonly
 }
 
 /** A recharge of a common accumulator has two parts, which count as one. */
-export function asWhole<Step extends ToldStep>(step: Step): Step {
+export function asWhole<Step extends ReportedStep>(step: Step): Step {
   if (step.role !== "screw.fillBeyond") return step;
   return { ...step, role: "screw.recharge", step: stepNames["screw.recharge"] };
 }
 
 /** The same step of all resources of a group. */
-export interface StepGroup extends ToldStep {
+export interface StepGroup extends ReportedStep {
   readonly group: string;
   readonly members: readonly Pick<CriticalShare, "resource" | "step">[];
   /** Places among the critical shares. */

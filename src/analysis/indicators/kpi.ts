@@ -24,7 +24,7 @@ const secondsPerHour = 3600;
 const ingredients: readonly KpiSpec[] = [
   {
     name: "planned busy time",
-    meaning: "Time that the plan gives for production; off shift and planned pauses are outside.",
+    meaning: "Planned time of production, without time off shift and planned pauses.",
     formula: "PBT",
     unit: "s",
     value: ({ PBT }) => PBT,
@@ -87,7 +87,7 @@ const ingredients: readonly KpiSpec[] = [
   },
   {
     name: "produced quantity",
-    meaning: "Parts taken out, good or not.",
+    meaning: "Removed parts, good or not.",
     formula: "PQ",
     unit: "1",
     value: ({ PQ }) => PQ,
@@ -106,7 +106,7 @@ const indicators: readonly KpiSpec[] = [
   },
   {
     name: "effectiveness",
-    meaning: "How near production came to the planned run time per item while the unit produced.",
+    meaning: "Planned run time of the produced parts over the time in which the unit produced.",
     formula: "PRI PQ / APT",
     unit: "share",
     value: ({ PRI, PQ, APT }) => (PRI * PQ) / APT,

@@ -23,21 +23,21 @@ export const measureSpecs = {
     unit: "1/h",
     meaning: "Parts that no check rejects, for each hour of the observed time. Without checks all parts count as good.",
   },
-  "parts per hour": { unit: "1/h", meaning: "Parts taken out of the molds, good or not, for each hour." },
+  "parts per hour": { unit: "1/h", meaning: "Parts removed from the molds, good or not, for each hour." },
   "melt per hour": { unit: "kg/h", meaning: "Melt that left the screw: shots, lost shots, excess melt and purge." },
   "shots per hour": { unit: "1/h", meaning: "Shots delivered to the molds, for each hour." },
   "seconds per shot": { unit: "s", meaning: "Observed time over the shots delivered; of the cell, over all stations." },
   "cycle time": { unit: "s", meaning: "Mean time of one station from shot to shot." },
-  "reject share": { unit: "share", meaning: "Rejected parts over all parts taken out." },
+  "reject share": { unit: "share", meaning: "Rejected parts over all removed parts." },
   "lost shots per hour": {
     unit: "1/h",
-    meaning: "Shots that became no part, because a stop or a long hang lost them.",
+    meaning: "Shots that became no part because of a stop or a long hang.",
   },
   "excess melt": { unit: "kg/h", meaning: "Melt of a continuous screw that no mold takes; it goes to regrind." },
   "purged melt": { unit: "kg/h", meaning: "Melt purged at start-ups and changes; it goes to regrind." },
   "virgin resin": { unit: "kg/h", meaning: "New resin in the feed: the feed less the regrind used." },
   "regrind used": { unit: "kg/h", meaning: "Regrind that goes back into the feed, at most `regrind.limit` of it." },
-  "surplus regrind": { unit: "kg/h", meaning: "Regrind that is more than the feed may take." },
+  "surplus regrind": { unit: "kg/h", meaning: "Regrind above `regrind.limit`." },
 } as const satisfies Readonly<Record<string, MeasureSpec>>;
 
 type Measure = keyof typeof measureSpecs;

@@ -103,7 +103,7 @@ function answersOf(search: WarmUpSearch, length: number): readonly PilotAnswer[]
 
 export const warmUpIssueCodes = {
   "warmup-not-found": [
-    "the run shows no end of its start-up, so that nothing is left out",
+    "the end of the warm-up is not found, so that the whole run is counted",
     "Make `run.length` longer, or give `run.warmup` as a time.",
   ],
 } as const satisfies Readonly<Record<string, IssueMeaning>>;

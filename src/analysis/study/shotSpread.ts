@@ -87,7 +87,7 @@ function timesAtHeat({ name, process }: StationSpec, records: readonly ParisonRe
 }
 
 interface Found {
-  /** A random sample. */
+  /** A sample of all replications. */
   readonly values: readonly number[];
   /** The longest of each replication. */
   readonly longest: readonly (number | null)[];

@@ -6,11 +6,11 @@ import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.
 export const standstillCodes = {
   deadlock: [
     "every part of the cell waits for another part, so that no step can start",
-    "Give the cell what it waits for, such as an operator or room.",
+    "Add the missing resource, such as an operator.",
   ],
   "zero-time-loop": [
     "steps follow each other without taking time, so that the clock does not advance",
-    "Give a step of the cycle some time.",
+    "Give a step of the cycle a time above 0.",
   ],
 } as const satisfies Readonly<Record<string, IssueMeaning>>;
 

@@ -1,7 +1,7 @@
-// Which keys of a scenario would give the masses that it does without.
+// The keys of the masses that a scenario does not give.
 import type { StationSpec } from "#scenario/scenario.ts";
 
-/** Several products stand by name; the only one is called so itself. */
+/** Several products have names; a single product is named `product`. */
 export function productHome({ product }: Pick<StationSpec, "product">): string {
   return product === "product" ? "product" : `products.${product}`;
 }

@@ -1,4 +1,4 @@
-// The age of a part since it left its mold, where a server asks for it: too young it waits, too old it is a reject.
+// Limits of a part's age at a server: a part that is too young waits, a part that is too old is a reject.
 import type { GiveSpec, NeedSpec, PlaceSpec } from "#engine/compiler/stepTable.ts";
 import type { CellProcess, CellStep } from "#cell/words/cellTable.ts";
 import { refusedOf } from "#cell/words/cycleNames.ts";
@@ -15,14 +15,14 @@ const takenPlace = ({ name }: ServerGroup): string => `taken by ${name}`;
 
 const asksAge = ({ server }: ServerGroup): boolean => server.minAge !== undefined || server.maxAge !== undefined;
 
-/** Parts come in the order in which they left their molds, so that the n-th to be old enough is the n-th to come. */
+/** Parts arrive in the order in which they left their molds. The n-th part to be old enough is therefore the n-th to arrive. */
 export function agingPlaces(group: ServerGroup): readonly PlaceSpec[] {
   if (!asksAge(group)) return [];
   const taken = group.server.maxAge === undefined ? [] : [takenPlace(group)];
   return [agingPlace(group), ripePlace(group), ...taken].map((name) => ({ name, tokens: 0, rank: rank.station }));
 }
 
-/** What a part sets going when it leaves the mold of this station. */
+/** The age clocks that a part starts when it leaves the mold of this station. */
 export function agingStarts(groups: readonly ServerGroup[], station: string): readonly GiveSpec[] {
   const met = groups.filter((group) => group.station === null || group.station === station);
   return met.filter(asksAge).map((group) => ({ place: agingPlace(group) }));
@@ -36,7 +36,7 @@ export function takenGives(group: ServerGroup): readonly GiveSpec[] {
   return group.server.maxAge === undefined ? [] : [{ place: takenPlace(group) }];
 }
 
-/** A clock for every part that may be on its way: as many as there is room for, up to this server. */
+/** One clock for each part between mold and server. Their number is the room up to and including this server. */
 export function agingProcesses(group: ServerGroup, groups: readonly ServerGroup[]): readonly CellProcess[] {
   if (!asksAge(group)) return [];
   const met = groups.slice(0, groups.indexOf(group) + 1);
@@ -52,7 +52,7 @@ export function agingProcesses(group: ServerGroup, groups: readonly ServerGroup[
   }));
 }
 
-/** A microsecond: what is exactly at the limit is not beyond it. */
+/** 1 µs: a part exactly at the limit is still accepted. */
 const beyond = 1e-6;
 
 function agingSteps(group: ServerGroup): readonly CellStep[] {

@@ -1,4 +1,4 @@
-// When an operator is away, on a break or off shift, and which operator is on call meanwhile.
+// Breaks and off-shift times of an operator, and the operator on call meanwhile.
 import type { GiveSpec, NeedSpec } from "#engine/compiler/stepTable.ts";
 import type { AbsenceSpec, Scenario, StopSpec } from "#scenario/scenario.ts";
 import { clockUntil, forEver, isOffShift, isSameRest, lasting } from "#cell/words/calendarWords.ts";
@@ -11,8 +11,8 @@ import { operatorShow } from "#cell/table/crew.ts";
 import { answeredByCrew, answeredOnCall, ON_CALL, stopsOnCall } from "./stopProcesses.ts";
 
 /**
- * At the end of a shift no operator goes before the last parts are out. The first operator is there whenever any operator is; off shift
- * that operator is the one on call.
+ * Operators leave at the end of a work shift when the last parts are removed. The first operator is present whenever any operator is.
+ * Off shift the first operator is on call.
  */
 export function operatorCalendar(number: number, scenario: Scenario): CellProcess {
   const onCall = number === 0 ? stopsOnCall(scenario) : [];
@@ -34,7 +34,7 @@ function away(absence: AbsenceSpec, scenario: Scenario): readonly CellStep[] {
     {
       ...named("crew.return"),
       shows: [operatorShow(stateNames.free)],
-      gives: [{ place: OPERATORS, carries: "hand" }],
+      gives: [{ place: OPERATORS, carries: "helper" }],
       stoppedBy: [],
     },
   ];
@@ -46,7 +46,7 @@ function leaving(absence: AbsenceSpec, { calendar, stations }: Scenario): Leavin
   const waits = calendar!.off.some((each) => isSameRest(each, absence));
   return {
     needs: [
-      { place: OPERATORS, takes: "hand" },
+      { place: OPERATORS, takes: "helper" },
       ...(waits ? stations.map(({ name }): NeedSpec => ({ place: lastPartsOut(name) })) : []),
     ],
     priority: -1,
@@ -55,13 +55,13 @@ function leaving(absence: AbsenceSpec, { calendar, stations }: Scenario): Leavin
   };
 }
 
-/** While the operator is off shift, calls come to this operator instead of to the crew; a repair that has begun is finished. */
+/** While the operator is off shift, they answer the calls instead of the crew. A repair that has begun is finished. */
 function onCallMeanwhile(absence: AbsenceSpec, scenario: Scenario, stops: readonly StopSpec[]): readonly CellStep[] {
   const tokens = (place: (stop: StopSpec) => string): readonly { readonly place: string }[] =>
     stops.map((stop) => ({ place: place(stop) }));
   const leave = leaving(absence, scenario);
   const handOver = (place: string, answered: readonly GiveSpec[]): readonly GiveSpec[] => [
-    { place, carries: "hand" },
+    { place, carries: "helper" },
     ...answered,
   ];
   return [
@@ -75,7 +75,7 @@ function onCallMeanwhile(absence: AbsenceSpec, scenario: Scenario, stops: readon
     { ...named("calendar.off"), time: lasting(absence.until), stoppedBy: [] },
     {
       ...named("crew.return"),
-      needs: [{ place: ON_CALL, takes: "hand" }, ...tokens(answeredOnCall)],
+      needs: [{ place: ON_CALL, takes: "helper" }, ...tokens(answeredOnCall)],
       shows: [operatorShow(stateNames.free)],
       gives: handOver(OPERATORS, tokens(answeredByCrew)),
       stoppedBy: [],

@@ -17,7 +17,7 @@ import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
 import { withWalks } from "./withWalks.ts";
 import { withStops } from "./withStops.ts";
 
-/** An activity of the program, and the role and the task of its step; none while it waits for longer than it is willing to. */
+/** An activity of the program with the role and the task of its step. A wait that ends by lost patience has neither. */
 interface PlannedActivity extends Activity, Partial<Pick<CellStep, "role" | "task">> {}
 
 export interface CellPlan {
@@ -30,22 +30,22 @@ export interface CellPlan {
   readonly activities: readonly PlannedActivity[];
   /** Process number of each station, in the order of the scenario's stations. */
   readonly stationProcess: readonly number[];
-  /** By state of the program: 1 where its resource counts as at work. */
+  /** By state of the program: 1 where its resource counts as active. */
   readonly isActive: Uint8Array;
-  /** By state: rank of the time element that it counts as. */
+  /** By state: rank of its time element. */
   readonly elementClass: Uint8Array;
   /** The counter of each station's shots. */
   readonly marked: readonly string[];
 }
 
-/** The cycle, then what judges parts, what takes them away, what may stop, and when the cell rests, each on top of the one before. */
+/** The layers in order: cycle, quality, takeaway, stops, walks, calendar. */
 function allOf(scenario: Scenario): CellTable {
   const judged = withQuality(cycleTable(scenario), scenario);
   const disturbed = withStops(withTakeaway(judged, scenario), scenario);
   return withCalendar(withWalks(disturbed, scenario), scenario);
 }
 
-/** All draws of a step multiplied by a factor: what a faster or slower step would do. Identical resources share the step. */
+/** Multiplies all draws of a step by a factor, to see the effect of a faster or slower step. Identical resources share the step. */
 export interface StepScale {
   readonly steps: readonly { readonly resource: string; readonly step: string }[];
   readonly factor: number;
@@ -60,7 +60,7 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
   const stationProcess = scenario.stations.map(({ name }) =>
     table.processes.findIndex(({ kind, station }) => kind === "station" && station === name),
   );
-  // Time on shift is no work.
+  // Time on shift does not count as work.
   const isShift = ({ resource }: Program["states"][number]): boolean => table.resources[resource]!.kind === "shift";
   const isActive = Uint8Array.from(program.states, (state) =>
     !isShift(state) && isActiveState(state.name, state.kind) ? 1 : 0,
@@ -95,18 +95,18 @@ function plannedActivities(program: Program, { processes }: CellTable): readonly
 }
 
 /**
- * Ticks of one turn of screw, valve and all stations if every step waited for the one before it, at mean times: a first guess of
- * how long a cell needs for one shot of each station. Of a step with several distributions the first counts.
+ * Ticks of one turn of screw, valve and all stations at mean times, if all steps ran one after another. It is a first estimate of
+ * the time for one shot of each station. Of a step with several distributions the first counts.
  */
 export function slowestTurn({ program, processes, scenario }: CellPlan): number {
-  // What comes by a clock of its own, such as a stop, is no part of a turn.
+  // A process with its own clock, such as a stop, is not part of a turn.
   const apart = new Set(program.rows.filter((row) => row.stops !== -1 || row.isClock).map((row) => row.process));
   const isServed = ({ kind }: CellProcess): boolean => kind === "server" || kind === "age clock";
   const turning = program.rows.filter((row) => !apart.has(row.process) && !isServed(processes[row.process]!));
   return turning.reduce((sum, row) => sum + (row.draw?.samplers[0]?.meanTicks ?? 0), 0) + slowestServer(scenario);
 }
 
-/** Ticks that the slowest server needs for one shot of each station whose parts it takes; 0 where nothing comes after the mold. */
+/** Ticks that the slowest server needs for one shot of each station that it serves; 0 without takeaway. */
 function slowestServer(scenario: Scenario): number {
   const ticks = takeawayGroups(scenario).map(({ server, station }) => {
     const stations = scenario.stations.filter(({ name }) => station === null || name === station);
@@ -116,7 +116,7 @@ function slowestServer(scenario: Scenario): number {
   return Math.max(0, ...ticks);
 }
 
-/** The draws stay the same numbers in the same order, so that the effect of the factor alone is seen. */
+/** The random numbers and their order stay the same, so that only the factor has an effect. */
 function scaleStep(table: CellTable, scale: StepScale): CellTable {
   const processes = table.processes.map((process) => ({
     ...process,

@@ -1,4 +1,4 @@
-// Planned changes of mold, material or color: what must stand still for them, the work, and the purge, which a start-up needs as well.
+// Planned changes of mold, material or color: what must stand still, the work and the purge; a start-up uses the same purge.
 import type { ChangeSpec, Scenario } from "#scenario/scenario.ts";
 import { clockUntil, forEver } from "#cell/words/calendarWords.ts";
 import type { CellProcess, CellStep } from "#cell/words/cellTable.ts";
@@ -9,7 +9,7 @@ import { named, namedAfter } from "#cell/words/stepNames.ts";
 import { purgeOfChange, purgeTime } from "./purge.ts";
 import { fixed } from "#cell/words/tableWords.ts";
 
-/** What the screw shows when it has nothing else to do. */
+/** The state of the screw while it has no work. */
 export function restState({ delivery }: Scenario): StateName {
   return delivery.kind === "continuous" ? stateNames.extrudingToRegrind : stateNames.holdingShot;
 }
@@ -25,7 +25,7 @@ export function purge(kilograms: number, stream: string, scenario: Scenario): Ce
   };
 }
 
-/** A mold is changed at its station; another material or color needs every mold empty, and the screw and all manifolds purged. */
+/** A mold change stops its station only. A change of material or color needs every mold empty, and purges screw and manifolds. */
 export function changeProcess(change: ChangeSpec, scenario: Scenario): CellProcess {
   const concerned = scenario.stations.filter(({ name }) => change.station === undefined || name === change.station);
   const isWhole = change.station === undefined;

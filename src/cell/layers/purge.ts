@@ -1,4 +1,4 @@
-// What is purged at a start or a change, and how long the screw takes to drive it out.
+// Mass and time of the purge at a start-up or a change.
 import type { TimeSpec } from "#engine/compiler/stepTable.ts";
 import { purgeMass } from "#physics/screw/colorChange.ts";
 import type { ChangeSpec, Scenario } from "#scenario/scenario.ts";
@@ -7,8 +7,8 @@ import { shotMass } from "#cell/table/shotMass.ts";
 import { massDistribution } from "#cell/words/tableWords.ts";
 
 /**
- * Drawn once for the whole mass, as a recharge is for its shot; a measured recharge in proportion to its mass. Each start and each
- * change draws from a stream of its own, so that no purge shifts the random numbers of another, or of the recharges.
+ * Drawn once for the whole mass, as a recharge is for its shot. A measured recharge time is scaled by mass. Each start-up and each
+ * change has its own stream, so that no purge shifts the random numbers of another purge or of the recharges.
  */
 export function purgeTime(milligrams: number, stream: string, { stations }: Scenario): TimeSpec {
   const [first] = stations;
@@ -21,7 +21,7 @@ export function purgeTime(milligrams: number, stream: string, { stations }: Scen
   };
 }
 
-/** Kilograms, through the manifold of one station after the other. */
+/** Kilograms; the manifolds of the stations are purged in series. */
 export function purgeOfChange({ purge }: ChangeSpec, { stations }: Scenario): number {
   if (!purge) return 0;
   const { screw, manifold, residue } = purge;

@@ -1,4 +1,4 @@
-// What becomes of a step under way when something that it needs stops: the matrix of steps and rules, as data.
+// What a stop does to a step under way: the matrix of steps and stop rules, as data.
 import type { StopEffect, StopRule } from "#engine/compiler/stepTable.ts";
 import { hasRole, lastWith, type CellStep } from "#cell/words/cellTable.ts";
 import { stepNames } from "#cell/words/stepNames.ts";
@@ -9,7 +9,7 @@ export type ShotPlace = "not yet delivered" | "being delivered" | "hanging" | "i
 /** `lost`: the shot goes to regrind and the mold is cleared. */
 export type StepFate = Exclude<StopEffect, { readonly leaveFor: string }> | "lost";
 
-/** Blowing, cooling and venting never pause; a hanging parison cannot be held. */
+/** Blow, cool and vent never pause. A hanging parison cannot be held. */
 export const stopMatrix: Readonly<Record<ShotPlace, Readonly<Record<StopRule, StepFate>>>> = {
   "not yet delivered": { finish: "run on", hold: "hold", scrap: "hold" },
   "being delivered": { finish: "run on", hold: "lost", scrap: "lost" },
@@ -19,41 +19,41 @@ export const stopMatrix: Readonly<Record<ShotPlace, Readonly<Record<StopRule, St
   removed: { finish: "run on", hold: "hold", scrap: "hold" },
 };
 
-/** The steps of each place, and what becomes of the neighbors when such a step is held or loses its shot. */
+/** The steps of each place, and what the neighbors do when such a step is held or loses its shot. */
 export const stopWords: Readonly<Record<ShotPlace, { readonly steps: string; readonly neighbors: string }>> = {
   "not yet delivered": {
     steps: "recharge, both shifts of the valve, steps before the drop",
     neighbors:
-      "stations that need the screw, the valve or the turn wait; molds under way go on; the valve closes although the screw is stopped",
+      "stations that need screw, valve or turn wait; molds under way go on; the valve closes even if the screw is stopped",
   },
   "being delivered": {
     steps: stepNames["mold.drop"],
     neighbors:
-      "the shot goes to regrind, the valve shifts back at once and the screw recharges; the mold is cleared, by an operator if so said",
+      "the shot goes to regrind; the valve shifts back and the screw recharges; the machine or an operator clears the mold",
   },
   hanging: {
     steps: "close, and steps of your own between drop and close",
-    neighbors: "the shot goes to regrind, the mold is cleared; screw, valve and the other molds go on",
+    neighbors: "the shot goes to regrind and the mold is cleared; screw, valve and the other molds go on",
   },
   physics: {
     steps: "blow, cool, vent",
-    neighbors: "nothing pauses and everything goes on; only the next motion waits for the end of the stop",
+    neighbors: "nothing pauses; only the next motion waits for the end of the stop",
   },
   "in the mold": {
     steps: "open, remove, steps of your own between close and removal",
     neighbors:
-      "held: the part stays, but an operator finishes a task; lost: the mold is cleared; screw, valve and the other molds go on",
+      "held: the part stays, and an operator finishes the task; lost: the mold is cleared; all other resources go on",
   },
   removed: {
     steps: "steps of your own after the removal",
-    neighbors: "the shot waits for another station that is ready",
+    neighbors: "the full shot waits for another station to be ready",
   },
 };
 
 /** `cycle` are a station's steps in their order. */
 export function shotPlaceAt(at: number, cycle: readonly Pick<CellStep, "role">[]): ShotPlace {
   if (hasRole(cycle[at]!, "mold.blow", "mold.cool", "mold.vent")) return "physics";
-  // In continuous extrusion nothing drops: a mold catches the parison, and has it for good once it is cut.
+  // In continuous extrusion nothing drops: the mold catches the parison and owns it after the cut.
   const delivered = lastWith(cycle, "mold.drop", "mold.catch");
   if (at < delivered) return "not yet delivered";
   if (at === delivered) return "being delivered";

@@ -1,4 +1,4 @@
-// What happens from one stop of a resource to the next: it begins, it is repaired, in or out of shift, and it ends.
+// The processes of one stop of a resource: it begins, is repaired on or off shift, and ends.
 import type { PlaceSpec } from "#engine/compiler/stepTable.ts";
 import type { Scenario, StopSpec } from "#scenario/scenario.ts";
 import { byOperator, operatorShow, stateOfTask } from "#cell/table/crew.ts";
@@ -15,18 +15,18 @@ const turnPlace = (resource: string): string => `turn to stop ${resource}`;
 const callPlace = (stop: StopSpec): string => `call: ${labelOf(stop)}`;
 const donePlace = (stop: StopSpec): string => `done: ${labelOf(stop)}`;
 
-/** Where the operator who is on call outside the shift is taken from. */
+/** The place of the operator who is on call outside the work shift. */
 export const ON_CALL = "operator on call";
-/** Who answers the calls of a stop: the crew on shift, the operator on call outside of it. A token at one of these places says which. */
+/** A token at one of these places selects who answers the calls of a stop: the crew on shift, or else the operator on call. */
 export const answeredByCrew = (stop: StopSpec): string => `crew answers ${labelOf(stop)}`;
 export const answeredOnCall = (stop: StopSpec): string => `on call for ${labelOf(stop)}`;
 
-/** Stops whose repair by an operator waits for no shift: the operator comes from home. */
+/** Stops whose repair by an operator does not wait for a work shift: an operator is on call. */
 export function stopsOnCall({ stops = [], calendar }: Scenario): readonly StopSpec[] {
   return calendar ? stops.filter(({ by, shift }) => by === "operator" && shift === "any") : [];
 }
 
-/** Stops whose repair needs no operator, and goes on only on shift. */
+/** Stops whose repair needs no operator and proceeds only on shift. */
 export function stopsInShift({ stops = [], calendar }: Scenario): readonly StopSpec[] {
   return calendar ? stops.filter(({ by, shift }) => by === "itself" && shift === "in") : [];
 }
@@ -52,7 +52,7 @@ export function stopPlaces(scenario: Scenario): readonly PlaceSpec[] {
   ];
 }
 
-/** What the log of stops is told: a stop is known by its number in the scenario. */
+/** Entries for the log of stops, which identifies a stop by its number in the scenario. */
 function marks(
   { stops = [] }: Scenario,
   stop: StopSpec,
@@ -89,7 +89,7 @@ export function stopProcesses(scenario: Scenario, stop: StopSpec): readonly Cell
   ];
 }
 
-/** The repair itself; with it the resource goes on. */
+/** The repair itself; the resource goes on when it ends. */
 function repairing(scenario: Scenario, stop: StopSpec): CellStep {
   const { resource, name, repair: distribution } = stop;
   return {
@@ -119,30 +119,30 @@ function repair(scenario: Scenario, stop: StopSpec): readonly CellStep[] {
   ];
 }
 
-/** An operator comes, which takes no time of its own, so that the wait is known; and is released. */
+/** The arrival of an operator, as a step without time so that the wait is known, and the release. */
 function takenUp(scenario: Scenario, stop: StopSpec): readonly [taken: CellStep, release: CellStep] {
   const step: CellStep = { ...namedAfter("stop.takeUp", stop.name), ...marks(scenario, stop, "repair") };
   return byOperator(scenario, { task: "repair", step });
 }
 
-/** The crew answers a call while it is on shift, and asks for an operator from then on. */
+/** The crew answers a call while it is on shift, and then requests an operator. */
 function repairedByCrew(scenario: Scenario, stop: StopSpec): CellProcess {
   const [taken, release] = takenUp(scenario, stop);
   return answering(repairing(scenario, stop), answeredByCrew(stop), { stop, taken, release });
 }
 
-/** Off shift the operator on call does one repair after the other, and nothing else. */
+/** Off shift the operator on call does one repair after another and no other task. */
 function repairedOnCall(scenario: Scenario, stop: StopSpec): CellProcess {
   const taken: CellStep = {
     ...namedAfter("stop.takeUp", stop.name),
-    needs: [{ place: ON_CALL, takes: "hand" }],
+    needs: [{ place: ON_CALL, takes: "helper" }],
     shows: [operatorShow(stateOfTask.repair)],
     ...marks(scenario, stop, "repair"),
   };
   const release: CellStep = {
     ...named("crew.releaseFromRepair"),
     shows: [operatorShow(stateNames.offShift)],
-    gives: [{ place: ON_CALL, carries: "hand" }],
+    gives: [{ place: ON_CALL, carries: "helper" }],
   };
   return answering(repairing(scenario, stop), answeredOnCall(stop), { stop, taken, release });
 }
@@ -153,7 +153,7 @@ interface Answer {
   readonly release: CellStep;
 }
 
-/** A call goes to those who answer when it comes; they do not leave before an operator has taken it up. */
+/** A call goes to the crew or to the operator on call, as it arrives. The shift ends only after an operator has accepted the call. */
 function answering(work: CellStep, answered: string, { stop, taken, release }: Answer): CellProcess {
   const steps: readonly CellStep[] = [
     { ...named("stop.answerCall"), needs: [{ place: callPlace(stop) }, { place: answered }] },
@@ -161,7 +161,7 @@ function answering(work: CellStep, answered: string, { stop, taken, release }: A
     { ...work, gives: [...work.gives!, { place: donePlace(stop) }] },
     release,
   ];
-  // The stop that they end does not stop those who end it.
+  // The stop does not hold its own repair.
   return {
     name: answered,
     kind: "repair",

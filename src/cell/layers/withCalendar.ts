@@ -1,4 +1,4 @@
-// Adds shifts, breaks, starts and planned changes to a cycle table: what is off shift has given up its token until it is called back.
+// Adds work shifts, breaks, start-ups and planned changes to a cycle table; a resource off shift lacks its token.
 import type { PlaceSpec, StateSpec } from "#engine/compiler/stepTable.ts";
 import type { AbsenceSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { clockUntil, forEver, isOffShift, isSameRest, lasting, NEVER } from "#cell/words/calendarWords.ts";
@@ -15,7 +15,7 @@ import { fixed, rank, working } from "#cell/words/tableWords.ts";
 
 const heated = (station: string): string => `melt is hot for ${station}`;
 
-/** The table itself where the cell never rests and nothing is changed. */
+/** Returns the same table where there is neither a calendar nor a change. */
 export function withCalendar(table: CellTable, scenario: Scenario): CellTable {
   const { calendar, changes = [], stations } = scenario;
   if (!calendar && changes.length === 0) return table;
@@ -27,7 +27,7 @@ export function withCalendar(table: CellTable, scenario: Scenario): CellTable {
       })),
       ...(stopsInShift(scenario).length > 0 ? [shiftItself] : []),
     ],
-    // These come first: the end of a shift is served before the next cycle begins.
+    // These places come first, so that the end of a work shift is served before the next cycle begins.
     places: [...places(scenario), ...table.places],
     processes: [
       ...table.processes.map((process) => {
@@ -40,7 +40,7 @@ export function withCalendar(table: CellTable, scenario: Scenario): CellTable {
   };
 }
 
-/** Time on shift as work of a resource of its own, so that a repair's time can pass with it. */
+/** Time on shift is the work of a separate resource, so that repair time can pass with it. */
 const offShift: StateSpec = { name: stateNames.offShift, kind: "off" };
 const shiftItself: CellResource = { name: SHIFT, kind: "shift", states: [working(stateNames.onShift), offShift] };
 
@@ -64,7 +64,7 @@ function places({ stations, calendar }: Scenario): readonly PlaceSpec[] {
   ];
 }
 
-/** A cycle takes the station's token at its beginning and gives it back at its end. */
+/** A cycle takes the station's token at its beginning and returns it at its end. */
 function startingByToken(process: CellProcess, { name }: StationSpec): CellProcess {
   const [first, ...others] = process.steps;
   const gives = [{ place: mayStart(name) }];
@@ -74,7 +74,7 @@ function startingByToken(process: CellProcess, { name }: StationSpec): CellProce
   return { ...process, steps: [begins, ...goesOn, ready] };
 }
 
-/** The screw takes its token before the first of several timed steps in a row, and gives it back after the last. */
+/** The screw takes its token before the first of several timed steps in a row, and returns it after the last. */
 function workingByToken(process: CellProcess): CellProcess {
   if (process.kind !== "screw" && process.kind !== "head") return process;
   const isWork = (step: CellStep | undefined): boolean =>
@@ -113,7 +113,7 @@ function shiftProcess({ calendar }: Scenario): CellProcess {
   return { name: "shifts", kind: "calendar", resource: SHIFT, steps: [...steps, forEver] };
 }
 
-/** No cycle begins that cannot end before the shift does, at mean times; those under way end. */
+/** A cycle begins only if it ends before the work shift at mean times. Cycles under way finish. */
 function stationCalendar(table: CellTable, station: StationSpec, scenario: Scenario): CellProcess {
   const { calendar } = scenario;
   const cycle = table.processes.find(({ kind, station: own }) => kind === "station" && own === station.name)!;
@@ -142,7 +142,7 @@ function stationCalendar(table: CellTable, station: StationSpec, scenario: Scena
   return { name: `shifts of ${name}`, kind: "calendar", resource: name, steps: [...steps, forEver] };
 }
 
-/** A rest after which the screw heats up and purges before any station gets melt. */
+/** Whether the screw heats up and purges after this absence, before any station gets melt. */
 function isStart(absence: AbsenceSpec, { startUp }: Scenario): boolean {
   const { from, until } = absence;
   if (startUp === undefined || !isOffShift(absence) || until - from < startUp.afterOff) return false;

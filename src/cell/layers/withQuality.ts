@@ -1,4 +1,4 @@
-// Adds judgment to a cycle table: what each part weighs, which parts are rejects and why, and how long a mold may stay shut.
+// Adds quality checks to a cycle table: the mass of each part, the rejects with their reasons, and the longest time in the mold.
 import type { GiveSpec, PlaceSpec, ScaleSpec } from "#engine/compiler/stepTable.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { QualitySpec, Scenario, StationSpec } from "#scenario/scenario.ts";
@@ -14,18 +14,18 @@ import { rejectsOf } from "#cell/words/cycleNames.ts";
 import { named, namedAfter, stepNames, subjectNames } from "#cell/words/stepNames.ts";
 import { fixed } from "#cell/words/tableWords.ts";
 
-/** What the clocks of a station are told, and what they tell. */
+/** Places by which a station starts and stops its clocks, and by which the clocks report. */
 export const shutPlace = (station: string): string => `shut ${station}`;
 const opensPlace = (station: string): string => `opens ${station}`;
 const overduePlace = (station: string): string => `overdue ${station}`;
 const shotPlace = (station: string): string => `shot of ${station}`;
 const restartPlace = (station: string): string => `restart of ${station}`;
 
-/** Why a part is a reject, as tables say it. */
+/** Reasons for rejects, as printed in tables. */
 export const rejectReasons = ["too light", "too heavy", "base share", "too long in the mold", "restart"] as const;
 type RejectReason = (typeof rejectReasons)[number];
 
-/** The table itself where every part is good. */
+/** Returns the same table where every part is good. */
 export function withQuality(table: CellTable, scenario: Scenario): CellTable {
   const { quality, maxInMold, startUp, stations } = scenario;
   const scrap = startUp?.scrap ?? 0;
@@ -48,14 +48,14 @@ export function withQuality(table: CellTable, scenario: Scenario): CellTable {
 
 const around = (sd: number): Distribution => (sd > 0 ? { kind: "normal", mean: 1, sd } : { kind: "fixed", value: 1 });
 
-/** The shot is weighed as it drops, each part when it is out; parts are judged before they are taken away. */
+/** The shot is weighed when it drops, each part after its removal. Parts are judged before takeaway. */
 function judgingStation(process: CellProcess, station: StationSpec, scenario: Scenario): CellProcess {
   const { quality } = scenario;
   const weighsShot: ScaleSpec = { distribution: around(quality?.shotSpread ?? 0), stream: "shot mass", keeps: true };
   const steps = process.steps.map((step): CellStep => {
-    const told = clocksTold(step, station, scenario);
+    const started = clockGives(step, station, scenario);
     const weighed = hasRole(step, ...shotRoles) && quality ? { ...step, scale: weighsShot } : step;
-    return told.length > 0 ? { ...weighed, gives: [...(step.gives ?? []), ...told] } : weighed;
+    return started.length > 0 ? { ...weighed, gives: [...(step.gives ?? []), ...started] } : weighed;
   });
   const removal = removalAt(steps);
   return {
@@ -64,8 +64,8 @@ function judgingStation(process: CellProcess, station: StationSpec, scenario: Sc
   };
 }
 
-/** What the clocks that watch a station are told when a step ends. */
-function clocksTold(step: CellStep, { name }: StationSpec, { maxInMold, startUp }: Scenario): readonly GiveSpec[] {
+/** Tokens that the end of a step gives to the clocks of its station. */
+function clockGives(step: CellStep, { name }: StationSpec, { maxInMold, startUp }: Scenario): readonly GiveSpec[] {
   const isWatched = maxInMold !== undefined;
   if (isWatched && hasRole(step, "mold.close")) return [{ place: shutPlace(name) }];
   if (isWatched && hasRole(step, "mold.open")) return [{ place: opensPlace(name) }];
@@ -78,36 +78,36 @@ function removalAt(steps: readonly CellStep[]): number {
   return removed === -1 ? lastWith(steps, "mold.handToMask") - 1 : removed;
 }
 
-/** All parts of a shot are rejects where its token says so: it was shut in too long, or comes too soon after a rest. */
-interface Look {
+/** A check that rejects all parts of a shot if its token is present: too long in the mold, or too soon after a start-up. */
+interface ShotCheck {
   readonly step: Pick<CellStep, "role" | "name">;
   readonly place: string;
   readonly reason: RejectReason;
 }
 
-function looks({ name }: StationSpec, { maxInMold, startUp }: Scenario): readonly Look[] {
-  const clock: Look = { step: named("judge.moldClock"), place: overduePlace(name), reason: "too long in the mold" };
-  const restart: Look = { step: named("judge.restart"), place: restartPlace(name), reason: "restart" };
+function shotChecks({ name }: StationSpec, { maxInMold, startUp }: Scenario): readonly ShotCheck[] {
+  const clock: ShotCheck = { step: named("judge.moldClock"), place: overduePlace(name), reason: "too long in the mold" };
+  const restart: ShotCheck = { step: named("judge.restart"), place: restartPlace(name), reason: "restart" };
   return [...(maxInMold === undefined ? [] : [clock]), ...((startUp?.scrap ?? 0) > 0 ? [restart] : [])];
 }
 
-/** Parts that are rejects anyhow are weighed like all others, so that no stream falls out of step. */
+/** Parts that are already rejects are weighed as well, so that all streams stay synchronized. */
 function judging(process: CellProcess, station: StationSpec, scenario: Scenario): readonly CellStep[] {
   const { quality } = scenario;
   const cavities = Array.from({ length: station.cavities }, (_, i) => i + 1);
   const judged = quality ? cavities.flatMap((cavity) => judgeCavity(cavity, station, quality)) : [];
   const passed: CellStep = { ...named("judge.done"), next: nameOnward(process) };
-  const seen = looks(station, scenario);
-  if (seen.length === 0) return [...judged, passed];
+  const checks = shotChecks(station, scenario);
+  if (checks.length === 0) return [...judged, passed];
   const rejected = quality ? cavities.flatMap((cavity) => drawCavity(cavity, station, quality)) : [];
   return [
-    ...seen.map(({ step, place, reason }, i): CellStep => ({
+    ...checks.map(({ step, place, reason }, i): CellStep => ({
       ...step,
       stoppedBy: [],
       needs: [{ place }],
       patience: {
         time: fixed({ kind: "fixed", value: 0 }),
-        leaveFor: seen[i + 1]?.step.name ?? judged[0]?.name ?? passed.name,
+        leaveFor: checks[i + 1]?.step.name ?? judged[0]?.name ?? passed.name,
       },
       counts: { [rejectsOf(station.name, reason)]: station.cavities },
       next: rejected[0]?.name ?? passed.name,
@@ -119,7 +119,7 @@ function judging(process: CellProcess, station: StationSpec, scenario: Scenario)
   ];
 }
 
-/** The step after the removal, which the judgment comes before. */
+/** The step that follows the removal, and that the checks precede. */
 function nameOnward({ steps }: CellProcess): string {
   const removal = removalAt(steps);
   return steps[removal]!.next ?? steps[removal + 1]?.name ?? steps[0]!.name;
@@ -137,10 +137,7 @@ function inspects(cavity: number, station: StationSpec, quality: QualitySpec): S
   };
 }
 
-/**
- * A part weighs its share of the shot, and its cavity's own deviation on top of it: shot + cavity − 1, of the mean mass, which is
- * given wherever a limit is.
- */
+/** The mass of a part in units of the mean mass: deviation of the shot + deviation of the cavity − 1. */
 function judgeCavity(cavity: number, station: StationSpec, quality: QualitySpec): readonly CellStep[] {
   const { lightest, heaviest, cavitySpread } = quality;
   const weighs: ScaleSpec = {
@@ -186,7 +183,7 @@ function moldClockPlaces({ name }: StationSpec): readonly PlaceSpec[] {
   return [shutPlace, opensPlace, overduePlace].map((place) => ({ name: place(name), tokens: 0 }));
 }
 
-/** Counts from the closed mold to the open one; no stop holds it. */
+/** Runs from the closed mold to the open mold. No stop holds it. */
 function moldClock({ name }: StationSpec, maxInMold: number): CellProcess {
   const opens = [{ place: opensPlace(name) }];
   const next = stepNames["moldClock.awaitShut"];
@@ -213,7 +210,7 @@ function restartPlaces({ name }: StationSpec): readonly PlaceSpec[] {
   return [shotPlace, restartPlace].map((place) => ({ name: place(name), tokens: 0 }));
 }
 
-/** The time since the last shot, whatever its cause: after a long one the next shots are rejects, as they are after a cold start. */
+/** Measures the time since the last shot. After a long time the next shots are rejects, as after a cold start. */
 function idleClock({ name }: StationSpec, { startUp, run }: Scenario): CellProcess {
   const shot = [{ place: shotPlace(name) }];
   const { afterOff = 0, scrap = 0 } = startUp ?? {};

@@ -1,4 +1,4 @@
-// Adds machine stops to a cycle table: what each stop does to every step, the stops themselves, and the clearing of lost shots.
+// Adds machine stops to a cycle table: the effect of each stop on every step, the stops themselves, and the clearing of lost shots.
 import type { GiveSpec, StopEffect, StopRule } from "#engine/compiler/stepTable.ts";
 import type { Scenario, StationSpec, StopSpec } from "#scenario/scenario.ts";
 import { byOperator, isDoneByOperator } from "#cell/table/crew.ts";
@@ -20,7 +20,7 @@ import { shotPlaceAt, stopMatrix, type ShotPlace, type StepFate } from "./stopMa
 import { shutPlace } from "./withQuality.ts";
 import { fixed, working } from "#cell/words/tableWords.ts";
 
-/** The table itself where nothing stops. */
+/** Returns the same table where no stop is defined. */
 export function withStops(table: CellTable, scenario: Scenario): CellTable {
   const { stops = [], stations } = scenario;
   if (stops.length === 0) return table;
@@ -71,17 +71,17 @@ function countingCycles(step: CellStep, process: CellProcess, stops: readonly St
   };
 }
 
-/** A cycle of a station is a delivered shot, of the plasticator a recharge, of the valve a shift to a port or a head, of a server a part. */
+/** A cycle is a delivered shot of a station, a recharge of the screw, a valve shift to a port or head, or a part of a server. */
 function isCycleOf(resource: string, step: CellStep, process: CellProcess): boolean {
   if (resource === PLASTICATOR) return hasRole(step, "screw.recharge");
   if (resource === VALVE) return hasRole(step, "valve.toPort", "valve.toHead");
   return resource === process.name && hasRole(step, ...shotRoles, "server.work");
 }
 
-/** Nothing that the screw or the valve does can lose a shot: under way it runs on or is held. */
+/** Steps of screw and valve never lose a shot: a stop holds them or lets them run on. */
 function heldInPlace(process: CellProcess): CellProcess {
   const stopped = effects("not yet delivered", "hold");
-  // The age of a part goes on in any case.
+  // A stop never holds the age of a part.
   const isHeld = (step: CellStep): boolean =>
     step.time !== undefined && step.stoppedBy === undefined && !isDoneByOperator(step);
   return { ...process, steps: process.steps.map((step) => (isHeld(step) ? { ...step, stopped } : step)) };
@@ -115,16 +115,16 @@ function effects(place: ShotPlace, lost: StopEffect): Readonly<Record<StopRule, 
 
 type LossRole = Extract<StepRole, `mold.lose${string}`>;
 
-/** Where a step leaves for when its shot is lost. */
+/** The step that follows when a shot is lost. */
 function roleOfLoss(at: number, place: ShotPlace, cycle: readonly CellStep[]): LossRole {
-  // In continuous extrusion a parison is a shot only once it is cut.
+  // In continuous extrusion a parison becomes a shot with the cut.
   const isUncut = place === "hanging" && lastWith(cycle, "mold.cut") !== -1;
   if (place === "being delivered" || isUncut) return "mold.loseDrop";
   if (place === "hanging" || at <= lastWith(cycle, "mold.travelOut")) return "mold.loseParison";
   return at <= lastWith(cycle, "mold.open") ? "mold.losePart" : "mold.loseShot";
 }
 
-/** Other processes still wait for what a step that is broken off would have given. */
+/** The tokens of a step that was broken off are still given, because other processes wait for them. */
 function losses({ steps }: CellProcess, { name }: StationSpec): readonly CellStep[] {
   const givesOf = (role: StepRole): readonly GiveSpec[] => steps.find((step) => step.role === role)?.gives ?? [];
   const clock = steps.find((step) => hasRole(step, "judge.moldClock"));
@@ -147,7 +147,7 @@ function losses({ steps }: CellProcess, { name }: StationSpec): readonly CellSte
   ];
 }
 
-/** A shot that was overdue is lost with its mark, which would else fall on the next one. */
+/** Takes the overdue token of a lost shot; otherwise the next shot would get it. */
 function forgetClock({ needs, patience }: CellStep): CellStep {
   return {
     ...named("judge.forgetMoldClock"),

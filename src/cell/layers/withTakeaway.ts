@@ -1,4 +1,4 @@
-// Adds what parts pass after the mold to a cycle table: servers in a row, each with places and room to wait, blocking back to the mold.
+// Adds takeaway to a cycle table: servers in series, each with places and a buffer; a full server blocks back to the mold.
 import type { PlaceSpec } from "#engine/compiler/stepTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { agingPlaces, agingProcesses, agingStarts, ripeNeeds, takenGives } from "./age.ts";
@@ -18,7 +18,7 @@ import { named, namedAfter, stepNames, subjectNames } from "#cell/words/stepName
 import { fixed, rank, waiting, working } from "#cell/words/tableWords.ts";
 import { nextGroup, takeawayGroups, type ServerGroup } from "#scenario/resolving/takeawayGroups.ts";
 
-/** The table itself where every part that leaves a mold is done. */
+/** Returns the same table where there is no takeaway. */
 export function withTakeaway(table: CellTable, scenario: Scenario): CellTable {
   const { stations } = scenario;
   const groups = takeawayGroups(scenario);
@@ -40,10 +40,10 @@ export function withTakeaway(table: CellTable, scenario: Scenario): CellTable {
 const handsOver = ({ kind }: Pick<CellProcess | CellResource, "kind">): boolean =>
   kind === "station" || kind === "mask";
 
-/** A station and a mask wait for room in a state of its own. */
+/** Stations and masks have a separate state while they wait for room. */
 function awaiting(resource: CellResource): CellResource {
-  const knows = resource.states.some(({ name }) => name === stateNames.awaitingTakeaway);
-  if (!handsOver(resource) || knows) return resource;
+  const hasState = resource.states.some(({ name }) => name === stateNames.awaitingTakeaway);
+  if (!handsOver(resource) || hasState) return resource;
   return { ...resource, states: [...resource.states, waiting(stateNames.awaitingTakeaway)] };
 }
 
@@ -53,10 +53,10 @@ function serverResources({ name: group, places, server }: ServerGroup): readonly
   return places.map((name) => ({ name, kind: "server", group, states: [...states, ...more] }));
 }
 
-/** A part keeps its room, or its place, until it has moved on. */
+/** A part keeps its room or its place until it has moved on. */
 function serverPlaces(group: ServerGroup): readonly PlaceSpec[] {
   const { name, server } = group;
-  // A part that is too old leaves before it is taken up.
+  // A part that is too old leaves before a server takes it.
   const rule = server.maxAge === undefined ? {} : ({ rule: "priority" } as const);
   return [
     { name: roomBefore(name), tokens: server.buffer + server.places, rank: rank.station },
@@ -77,7 +77,7 @@ function serverProcess(place: string, group: ServerGroup, scenario: Scenario): C
   };
 }
 
-/** One stream a server, whichever of its places draws: the n-th part has the n-th number. */
+/** All places of a server share one stream, so that the n-th part gets the n-th random number. */
 function served(place: string, group: ServerGroup, scenario: Scenario): readonly CellStep[] {
   const { server, name } = group;
   const needs = [{ place: partsBefore(name), meanwhile: stateNames.starved }, ...ripeNeeds(group)];
@@ -99,7 +99,7 @@ function checked({ name, server }: ServerGroup): readonly CellStep[] {
   return [{ ...named("server.check"), chance: { of: server.rejects, next, resource: name } }];
 }
 
-/** On to the next server as soon as it has room; after the last one a part is good; a reject leaves where it was found. */
+/** A part moves to the next server when there is room. After the last server it is good. A reject leaves where it is found. */
 function passed(place: string, group: ServerGroup, scenario: Scenario): readonly CellStep[] {
   const { server } = group;
   const next = nextGroup(takeawayGroups(scenario), group.station, group);
@@ -118,7 +118,7 @@ function passed(place: string, group: ServerGroup, scenario: Scenario): readonly
   return [{ ...on, next: makeRoom.name }, { ...named("server.refuse"), shows, counts }, makeRoom];
 }
 
-/** Parts leave one by one, good ones only; the mold is free when the last of them has found room. */
+/** Good parts leave the mold one by one. The mold is free when its last part has room. */
 function handingOver(process: CellProcess, station: StationSpec, groups: readonly ServerGroup[]): CellProcess {
   const first = nextGroup(groups, station.name);
   if (first === undefined) return process;
@@ -134,7 +134,7 @@ function handingOver(process: CellProcess, station: StationSpec, groups: readonl
   const removed = lastWith(process.steps, "mold.remove", "crew.releaseFromRemoval");
   if (removed === -1) return process;
   if (isMask) return freedLast(process, cavities.map(handOver));
-  // Parts that no look rejects go on to the first hand-over.
+  // Parts that pass all checks go on to the first transfer.
   const passes = process.steps.findIndex(({ patience }) => patience?.leaveFor === stepNames["judge.done"]);
   const place = passes === -1 ? removed : lastWith(process.steps, "judge.allRejected");
   const leaveFor = subjectNames["part.handOver"](1);
@@ -144,14 +144,14 @@ function handingOver(process: CellProcess, station: StationSpec, groups: readonl
   return { ...process, steps: [...steps.slice(0, place + 1), ...cavities.map(handOver), ...steps.slice(place + 1)] };
 }
 
-/** A mask is free for the next shot when the last part of this one has left it. */
+/** A mask is free for the next shot when the last part of the present shot has left it. */
 function freedLast(process: CellProcess, handOvers: readonly CellStep[]): CellProcess {
   const steps = process.steps.map((step): CellStep => ({ ...step, gives: [] }));
   const gives = process.steps.flatMap((step) => step.gives ?? []);
   return { ...process, steps: [...steps, ...handOvers, { ...named("server.makeRoom"), gives }] };
 }
 
-/** A part that the mold's own check refuses never enters the takeaway. */
+/** A part that is rejected at the mold does not enter the takeaway. */
 function handingJudged(process: CellProcess, handOver: (cavity: number) => CellStep): CellProcess {
   let cavity = 0;
   const steps = process.steps.flatMap((step): readonly CellStep[] => {

@@ -1,4 +1,4 @@
-// Adds the walks of the operators to a cycle table: an operator who is called walks, unless the last task was at the same place.
+// Adds walks to a cycle table: an operator walks to each task, unless their last task was at the same place.
 import type { PlaceSpec, ShowSpec } from "#engine/compiler/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { isRelease, operatorShow, stateOfTask } from "#cell/table/crew.ts";
@@ -8,14 +8,14 @@ import { stateNames } from "#cell/words/stateNames.ts";
 import { namedAfter } from "#cell/words/stepNames.ts";
 import { rank } from "#cell/words/tableWords.ts";
 
-/** The table itself where walks take no time. */
+/** Returns the same table where walks take no time. */
 export function withWalks(table: CellTable, scenario: Scenario): CellTable {
   if (scenario.walk === undefined) return table;
   const calling = table.processes.filter(({ steps }) => steps.some(({ task }) => task !== undefined));
-  // Places of one server stand side by side.
+  // There is no walk between places of one server.
   const groups = new Map(table.resources.map(({ name, group = name }) => [name, group]));
   const siteOf = ({ resource }: CellProcess): string => groups.get(resource)!;
-  // The stations come first, each with the number that its valve goes by.
+  // The stations come first, so that the numbers of their sites equal the numbers that the valve uses.
   const stations = scenario.stations.map(({ name }) => name);
   const sites = [...new Set([...stations, ...calling.map(siteOf)])];
   return {
@@ -33,7 +33,7 @@ export function withWalks(table: CellTable, scenario: Scenario): CellTable {
 
 const whereabouts = (operator: number): string => `whereabouts ${operator + 1}`;
 
-/** Each operator's token of whereabouts carries the number of the site of the last task; at the beginning there is none. */
+/** Each operator has a token that carries the number of the site of their last task. At the start there is no such site. */
 function whereaboutsPlaces({ operators }: Scenario, sites: readonly string[]): readonly PlaceSpec[] {
   return Array.from({ length: operators }, (_, operator) => ({
     name: whereabouts(operator),
@@ -66,8 +66,8 @@ interface Walk {
 }
 
 /**
- * The number of the site that the operator comes from decides whether there is a walk. It stands where the process keeps a number of its
- * own, which it takes back before it works: a station's valve goes by it.
+ * The number of the site of the last task decides whether there is a walk. It uses the register of the process's own number. The
+ * process takes its own number back before it works, because a station's valve uses it.
  */
 function walkingTo(step: CellStep, process: CellProcess, { scenario, sites, here }: Walk): readonly CellStep[] {
   const { needs = [], priority, patience, shows = [], ...work } = step;
@@ -89,12 +89,12 @@ function walkingTo(step: CellStep, process: CellProcess, { scenario, sites, here
     {
       ...namedAfter("crew.walk", step.name),
       task,
-      needs: [{ place: whereabouts(0), by: "hand", takes: "cargo" }],
+      needs: [{ place: whereabouts(0), by: "helper", takes: "cargo" }],
       shows: [...waits, operatorShow(shown)],
       time: { distributions: from.map((number) => ({ distribution: number === here ? nothing : scenario.walk! })) },
       stoppedBy: [],
     },
-    // Held back by a stop after the walk, the operator would never be free to end that stop.
+    // A stop must not hold the task after the walk: the operator would never be free to end that stop.
     { ...work, shows, stoppedBy: [] },
   ];
 }
@@ -104,7 +104,7 @@ function leaving(step: CellStep, process: CellProcess): CellStep {
   return {
     ...step,
     needs: [...(step.needs ?? []), { place, takes: "cargo" }],
-    gives: [{ place }, { place: whereabouts(0), by: "hand" }, ...(step.gives ?? [])],
+    gives: [{ place }, { place: whereabouts(0), by: "helper" }, ...(step.gives ?? [])],
     stoppedBy: [],
   };
 }

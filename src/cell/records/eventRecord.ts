@@ -103,7 +103,7 @@ function* decode(events: Iterable<LoggedEvent>, plan: CellPlan): Generator<Event
       shot: own.shot,
       boundByResource: binding?.resource ?? null,
       boundBySeconds: binding ? event.boundTime / TICKS_PER_SECOND : null,
-      operator: isByOperator(event, step) ? operatorName(event.hand) : null,
+      operator: isByOperator(event, step) ? operatorName(event.helper) : null,
       parts: handsOver ? passed : removed,
     };
   }
@@ -127,6 +127,6 @@ function shotServed(process: CellProcess | undefined, kind: StateKind, served: S
 }
 
 /** The number of an operator stays with the process after the release, and means nothing in later steps. */
-function isByOperator({ hand }: LoggedEvent, step: CellStep | undefined): boolean {
-  return hand >= 0 && step !== undefined && isDoneByOperator(step);
+function isByOperator({ helper }: LoggedEvent, step: CellStep | undefined): boolean {
+  return helper >= 0 && step !== undefined && isDoneByOperator(step);
 }

@@ -24,7 +24,7 @@ const releases = {
 } as const satisfies Readonly<Record<CrewTask, Pick<CellStep, "role" | "name">>>;
 
 /** Operators are a family of resources: the number that the process has taken says which of them it is. */
-export const operatorShow = (state: ShowSpec["state"]): ShowSpec => ({ resource: operatorName(0), by: "hand", state });
+export const operatorShow = (state: ShowSpec["state"]): ShowSpec => ({ resource: operatorName(0), by: "helper", state });
 
 /** A step as it would be without an operator, and the state of its resource while it waits for one. */
 export interface OperatorTask {
@@ -38,7 +38,7 @@ export function byOperator(
   scenario: Scenario,
   { task, step, meanwhile }: OperatorTask,
 ): readonly [task: CellStep, release: CellStep] {
-  const call = { place: OPERATORS, takes: "hand", ...(meanwhile ? { meanwhile } : {}) } as const;
+  const call = { place: OPERATORS, takes: "helper", ...(meanwhile ? { meanwhile } : {}) } as const;
   return [
     {
       ...step,
@@ -50,7 +50,7 @@ export function byOperator(
     {
       ...releases[task],
       shows: [operatorShow(stateNames.free)],
-      gives: [{ place: OPERATORS, carries: "hand" }],
+      gives: [{ place: OPERATORS, carries: "helper" }],
     },
   ];
 }
@@ -61,7 +61,7 @@ export function isRelease({ role }: CellStep): boolean {
 
 /** Whether an operator does the step; held by a stop, no operator would be free to end that stop. */
 export function isDoneByOperator({ shows = [] }: CellStep): boolean {
-  return shows.some(({ by }) => by === "hand");
+  return shows.some(({ by }) => by === "helper");
 }
 
 /** Tasks without a place in the order come last, in the order in which they were called for. */

@@ -33,7 +33,7 @@ function longName(flags: string): string {
   return /--[a-z-]+/u.exec(flags)?.[0] ?? flags;
 }
 
-/** An option of several commands is told once where it means the same. */
+/** An option of several commands with one meaning is listed once. */
 function optionTopics({ name, options }: CommandSpec): readonly Topic[] {
   return options.map(({ flags, meaning }) => {
     return { names: [longName(flags), flags], kind: "option", of: name, meaning: sentence(meaning), example: flags };

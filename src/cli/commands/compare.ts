@@ -41,7 +41,7 @@ export const compare: Act = (files, options, host) => {
     const stuck = outcomes.flatMap((outcome) => (outcome.kind === "stuck" ? [outcome.issue] : []));
     printIssues(stuck, host);
     if (stuck.length > 0) return exitCodeOf(stuck);
-    return tellComparison(
+    return reportComparison(
       loaded,
       outcomes.flatMap((outcome) => (outcome.kind === "found" ? [outcome.study] : [])),
       options,
@@ -50,7 +50,7 @@ export const compare: Act = (files, options, host) => {
   });
 };
 
-async function tellComparison(
+async function reportComparison(
   loaded: readonly LoadedScenario[],
   studies: readonly Study[],
   options: Options,

@@ -20,7 +20,7 @@ export function openStages(options: Options, host: Host): Stages {
 }
 
 /** The worker threads that did tasks. */
-export function tellTally(labor: Labor, options: Options, host: Host): void {
+export function reportTally(labor: Labor, options: Options, host: Host): void {
   if (options.verbose !== true) return;
   const shares = [...labor.tally.values()].toSorted((a, b) => b - a);
   host.report(

@@ -5,7 +5,7 @@ import type { Host } from "#cli/machine/host.ts";
 import { jobsOf } from "./jobsOf.ts";
 import { openLabor, type Labor } from "./labor.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
-import { openStages, tellTally, type Stages } from "./stages.ts";
+import { openStages, reportTally, type Stages } from "./stages.ts";
 
 export async function withLabor(
   options: Options,
@@ -20,7 +20,7 @@ export async function withLabor(
   const labor = openLabor(jobs, host);
   try {
     const code = await act(labor, openStages(options, host));
-    tellTally(labor, options, host);
+    reportTally(labor, options, host);
     return code;
   } finally {
     await labor.end();

@@ -21,7 +21,7 @@ export interface OutputFile {
   readonly name: string;
   /** The whole text, or pieces where it is too long for memory. */
   readonly text: string | Iterable<string>;
-  /** Fails where a file of that name is there already, whoever made it and when. */
+  /** Fails where a file of that name exists. */
   readonly isNew?: true;
 }
 

@@ -120,7 +120,7 @@ export const IS_PHYSICS = 4;
 // Registers: the value of `by` and of `takes`.
 export const NO_REGISTER = 0;
 export const CARGO = 1;
-export const HAND = 2;
+export const HELPER = 2;
 
 // Effects of a stop on a step under way; any other number is the row to leave for.
 export const RUNS_ON = -1;

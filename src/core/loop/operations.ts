@@ -78,7 +78,7 @@ export function showChosen(process: Process, at: usize): void {
 
 export function giveChosen(process: Process, at: usize): void {
   const place = placeAt(operand(at, 1) + register(process, operand(at, 2)));
-  const number = operand(at, 4) === CARGO ? process.cargo : process.hand;
+  const number = operand(at, 4) === CARGO ? process.cargo : process.helper;
   for (let n = operand(at, 3); n > 0; n--) put(place, process.head, number);
   changed(place);
 }

@@ -101,7 +101,7 @@ export function takeAll(process: Process): void {
 
 export function keepNumber(process: Process, register: i32, number: i32): void {
   if (register === CARGO) process.cargo = number;
-  else if (register !== NO_REGISTER) process.hand = number;
+  else if (register !== NO_REGISTER) process.helper = number;
 }
 
 function showWaiting(place: Place): void {

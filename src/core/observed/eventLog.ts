@@ -13,7 +13,7 @@ class Entry {
   state: i32 = 0;
   row: i32 = 0;
   cycle: i32 = 0;
-  hand: i32 = 0;
+  helper: i32 = 0;
   /** The activity whose completion bound this start. */
   boundBy: i32 = 0;
 }
@@ -39,7 +39,7 @@ export function forgetEntries(): void {
   entryCount = 0;
 }
 
-export function enter(resource: i32, state: i32, row: i32, cycle: i32, hand: i32, boundBy: i32, boundTime: f64): void {
+export function enter(resource: i32, state: i32, row: i32, cycle: i32, helper: i32, boundBy: i32, boundTime: f64): void {
   if (entryCount >= MANY_ENTRIES) makeWay();
   const entry = changetype<Entry>(entries + <usize>entryCount * offsetof<Entry>());
   entryCount++;
@@ -49,7 +49,7 @@ export function enter(resource: i32, state: i32, row: i32, cycle: i32, hand: i32
   entry.state = state;
   entry.row = row;
   entry.cycle = cycle;
-  entry.hand = hand;
+  entry.helper = helper;
   entry.boundBy = boundBy;
 }
 

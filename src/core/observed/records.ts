@@ -25,7 +25,7 @@ export function logStart(process: Process, resource: Resource): void {
   const boundBy = bound === -1 ? -1 : activityOf(bound);
   const boundTime = bound === -1 ? 0 : startOf(bound);
   const state = resource.shown!.number;
-  enter(resource.number, state, process.step!.number, process.cycle, process.hand, boundBy, boundTime);
+  enter(resource.number, state, process.step!.number, process.cycle, process.helper, boundBy, boundTime);
 }
 
 /** A process waits in a state. */

@@ -21,7 +21,7 @@ export class Process {
   step: Step | null = null;
   phase: i32 = 0;
   cargo: i32 = 0;
-  hand: i32 = 0;
+  helper: i32 = 0;
   cycle: i32 = 0;
   /** Where in the code it goes on when its time is up. */
   resumesAt: usize = 0;
@@ -51,7 +51,7 @@ export function openProcesses(): void {
     process.priority = realAt(PRIORITIES, number);
     process.resource = wholeAt(PROCESSES, 2 * number);
     process.cargo = wholeAt(PROCESSES, 2 * number + 1);
-    process.hand = -1;
+    process.helper = -1;
     process.head = -1;
     process.heapPosition = -1;
   }
@@ -64,5 +64,5 @@ export function processAt(number: i32): Process {
 /** What `by` adds to the first of a family. */
 export function register(process: Process, by: i32): i32 {
   if (by === NO_REGISTER) return 0;
-  return by === CARGO ? process.cargo : process.hand;
+  return by === CARGO ? process.cargo : process.helper;
 }

@@ -1,6 +1,6 @@
 // Turns the steps of a table into rows: every name is resolved and checked once, so that the loop meets no text.
 import { invariant } from "#foundation/invariant.ts";
-import { CARGO, HAND, HOLDS, NO_REGISTER, RUNS_ON } from "#core/border/numbers.ts";
+import { CARGO, HELPER, HOLDS, NO_REGISTER, RUNS_ON } from "#core/border/numbers.ts";
 import { Sampler, TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { Names } from "./names.ts";
 import type { Draw, Give, Need, Row, Scale, Show } from "./row.ts";
@@ -165,7 +165,7 @@ function showOf({ resource, by, state }: spec.ShowSpec, names: Names): Show {
 }
 
 function registerNumber(register: spec.Register | undefined): number {
-  return register === undefined ? NO_REGISTER : register === "cargo" ? CARGO : HAND;
+  return register === undefined ? NO_REGISTER : register === "cargo" ? CARGO : HELPER;
 }
 
 function drawOf(step: string, time: spec.TimeSpec, { names, process, samplers }: Scope): Draw {

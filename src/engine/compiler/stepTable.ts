@@ -39,10 +39,10 @@ export interface PlaceSpec {
 }
 
 /**
- * A process has two registers for numbers that tokens carry: `cargo`, what it works on, and `hand`, who helps it.
+ * A process has two registers for numbers that tokens carry: `cargo`, what it works on, and `helper`, the resource that helps it.
  * With `by`, a named place or resource is the first of a family, `name 1`, `name 2`, …, and the register, counted from 0, chooses.
  */
-export type Register = "cargo" | "hand";
+export type Register = "cargo" | "helper";
 
 export interface NeedSpec {
   readonly place: string;

@@ -8,7 +8,7 @@ export interface LoggedEvent {
   readonly state: number;
   readonly row: number;
   readonly cycle: number;
-  readonly hand: number;
+  readonly helper: number;
   /** The activity whose completion bound this start, and the tick at which that activity had begun. */
   readonly boundBy: number;
   readonly boundTime: number;
@@ -43,7 +43,7 @@ export class EventLog {
           state: wholes[whole + 1]!,
           row: wholes[whole + 2]!,
           cycle: wholes[whole + 3]!,
-          hand: wholes[whole + 4]!,
+          helper: wholes[whole + 4]!,
           boundBy: wholes[whole + 5]!,
           boundTime: reals[real + 1]!,
         };

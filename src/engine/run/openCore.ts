@@ -26,7 +26,7 @@ export interface Core {
   phaseOf(process: number): number;
   rowOf(process: number): number;
   cargoOf(process: number): number;
-  handOf(process: number): number;
+  helperOf(process: number): number;
   headOf(process: number): number;
   tokensAt(place: number): number;
   stopsOf(resource: number): number;

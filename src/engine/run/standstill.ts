@@ -16,7 +16,7 @@ export function standstillOf(core: Core, { table, rows }: Program): Standstill |
   if (core.standstill() === 0) return undefined;
   const kind = core.standstill() === DEADLOCK ? "deadlock" : "zero-time loop";
   const placeOf = (process: number, { place, by }: Need): number =>
-    by === NO_REGISTER ? place : place + (by === CARGO ? core.cargoOf(process) : core.handOf(process));
+    by === NO_REGISTER ? place : place + (by === CARGO ? core.cargoOf(process) : core.helperOf(process));
   const lacks = (process: number): string => {
     const step = rows[core.rowOf(process)]!;
     const lacking = step.needs.find((need) => core.tokensAt(placeOf(process, need)) < need.count);

@@ -23,7 +23,7 @@ export interface PropertyRow {
   readonly atLeast?: number;
   readonly atMost?: number;
   readonly meaning: string;
-  /** As a scenario gives it; not set where that of the dimension will do. */
+  /** An example in a scenario; absent where the example of the dimension suffices. */
   readonly example?: string;
   /** A material without a cell has no such limit. */
   readonly of: Readonly<Partial<Record<MaterialName, Datum>>>;

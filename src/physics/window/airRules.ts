@@ -109,7 +109,7 @@ export const airRules: readonly WindowRule[] = [
   }),
   windowRule([...clamp, "station.clampForce"], {
     quantity: "margin of the clamp force, of the force needed",
-    meaning: "Clamp force of the machine beyond the force that is needed.",
+    meaning: "Clamp force of the machine above the needed force.",
     unit: "1",
     source: BALANCE,
     value: (input) => input["station.clampForce"] / neededForce(input) - 1,

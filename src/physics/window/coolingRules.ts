@@ -62,7 +62,8 @@ export const coolingRules: readonly WindowRule[] = [
   }),
   windowRule(["product.wall.mean"], {
     quantity: "cooling time of the mean wall to its mean temperature",
-    meaning: "Time until the mean wall has cooled, in the mean through its thickness. The thickest place takes longer.",
+    meaning:
+      "Time until the mean temperature of the mean wall is the demold temperature. The thickest place takes longer.",
     unit: "s",
     source: SLAB,
     value: (input) =>
@@ -72,7 +73,7 @@ export const coolingRules: readonly WindowRule[] = [
   }),
   windowRule(["product.wall.thickest"], {
     quantity: "cooling time of the thickest place, one term and perfect contact",
-    meaning: "The same by the short formula of handbooks, with perfect contact of mold and part: a lower bound.",
+    meaning: "Cooling time by one term of the series, with perfect contact of mold and part: a lower bound.",
     unit: "s",
     source: ONE_TERM,
     value: (input) =>

@@ -84,7 +84,7 @@ export const parisonRules: readonly WindowRule[] = [
   }),
   windowRule([...mass, ...die, drop], {
     quantity: "shear rate at the die wall",
-    meaning: "How fast the melt is sheared at the wall of the die gap during the drop.",
+    meaning: "Shear rate of the melt at the wall of the die gap during the drop.",
     unit: "1/s",
     source: SLIT,
     value: wallRate,
@@ -100,7 +100,7 @@ export const parisonRules: readonly WindowRule[] = [
   windowRule([...mass, ...die, drop], {
     quantity: "shear stress at the die wall, lowest viscosity of the material",
     meaning:
-      "The same with the lowest viscosity of the material. Above the fracture stress the parison may become rough.",
+      "Stress with the lowest viscosity of the material. Above the fracture stress the parison may become rough.",
     unit: "Pa",
     source:
       "Vlachopoulos & Alam, Polymer Engineering and Science 12, 1972, p. 184 (from memory), the highest stress of its range; a warning, never an error",

@@ -20,7 +20,7 @@ const fields: readonly (readonly [WindowField, readonly WindowRule[]])[] = [
 ];
 const rules = fields.flatMap(([field, own]) => own.map((rule) => ({ field, rule })));
 
-/** What can be said of a row without an input. */
+/** The description of a row without an input. */
 export interface WindowFacts extends Pick<WindowRule, "meaning" | "unit" | "source" | "needs" | "below" | "above"> {
   readonly field: WindowField;
   /** Some rows have a name for each criterion or kind of delivery. */
@@ -30,7 +30,7 @@ export interface WindowFacts extends Pick<WindowRule, "meaning" | "unit" | "sour
 const criteria = ["inside face", "mean"] as const;
 const kinds = ["reciprocating-screw", "continuous"] as const;
 
-/** Of every row that there may be, field by field. */
+/** The descriptions of all possible rows, field by field. */
 export function windowFacts(): readonly WindowFacts[] {
   const inputs = criteria.flatMap((coolingTo) => kinds.map((deliveryKind) => ({ coolingTo, deliveryKind })));
   return rules.map(({ field, rule }) => ({ ...rule, field, quantities: [...new Set(inputs.map(rule.quantity))] }));

@@ -72,7 +72,7 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule([...shot, screw], {
     quantity: "stroke of the screw for one shot, without cushion",
-    meaning: "Way of the screw for one shot. A long stroke makes the melt uneven.",
+    meaning: "Travel of the screw for one shot. A long stroke makes the melt uneven.",
     unit: "m",
     source: `${MASS}; the limit of ${STROKE} diameters is ${PRACTICE}`,
     value: (input) =>
@@ -121,7 +121,7 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule(channel, {
     quantity: "drag flow of the metering zone",
-    meaning: "Melt that the turning screw drags along without back pressure: the most that a smooth screw can make.",
+    meaning: "Flow of the screw without back pressure, the upper limit of a smooth screw.",
     unit: "kg/s",
     source: DRAG,
     value: (input) => input.material.meltDensity.value * dragFlow(channelOf(input), input["delivery.screw.speed"]),
@@ -130,7 +130,7 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule([...channel, "delivery.screw.backPressure", "delivery.screw.viscosity"], {
     quantity: "output of the metering zone against the back pressure",
-    meaning: "Drag flow less the flow that the back pressure pushes back.",
+    meaning: "Drag flow less the back flow that the back pressure causes.",
     unit: "kg/s",
     source: METERING,
     value: (input) =>
@@ -186,7 +186,7 @@ export const screwRules: readonly WindowRule[] = [
   }),
   windowRule(["delivery.holdUp", "delivery.throughput"], {
     quantity: "travel of a colored pellet from hopper to die",
-    meaning: "Time until color from the hopper is seen at the die.",
+    meaning: "Time until a color change in the hopper reaches the die.",
     unit: "s",
     source: PLUG,
     value: (input) => pelletTravelTime([input["delivery.holdUp"]], input["delivery.throughput"]),

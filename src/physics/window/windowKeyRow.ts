@@ -19,7 +19,7 @@ export interface WindowKeyRow<Key extends string = string> {
   /** The section of a scenario that contains this key needs it. */
   readonly required?: true;
   readonly meaning: string;
-  /** An example in a scenario; absent where that of the dimension is good enough. */
+  /** An example in a scenario; absent where the example of the dimension suffices. */
   readonly example?: string;
   /** Without a substitute, the window leaves out each row that needs the number. */
   readonly otherwise?: Substitute<Key>;

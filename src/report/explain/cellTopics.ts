@@ -35,7 +35,7 @@ const openTopic: Topic = {
   more: ["states"],
 };
 
-/** Elements that are no indicator of their own; those of an indicator's name are told with it. */
+/** Elements that are no indicator of their own; those with an indicator's name are listed with it. */
 function elements(): readonly Topic[] {
   const names = [...new Set([...elementRules.map(({ element }) => element), ...planRules.map(({ counts }) => counts)])];
   return names.map((element) => ({

@@ -107,7 +107,7 @@ const machine: readonly Term[] = [
     more: ["calendar", "valve shift", stateNames.offShift],
   },
   {
-    names: ["removal", "eject"],
+    names: ["removal"],
     meaning:
       "The parts leave the open mold, by machine or by an operator. It is the step `remove` in scenarios, the state `removal` of a station and `removing` of an operator; `delivery.removal` says where it happens.",
     more: ["steps.remove", stateNames.awaitingRemoval, "delivery.removal"],
@@ -166,7 +166,7 @@ stations:
     names: ["sag"],
     meaning: "Share by which a hanging parison has grown longer under its own weight.",
     unit: "share",
-    more: ["sag of the parison by the closed mold", "sagLimit", "hang time"],
+    more: ["sag of the parison when the mold has closed", "sagLimit", "hang time"],
   },
   {
     names: ["hang time", "hang"],

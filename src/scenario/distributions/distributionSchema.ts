@@ -9,7 +9,7 @@ export function distributionSchema(dimension: Dimension): JsonSchema {
   const kinds = Object.keys(distributionShapes) as DistributionKind[];
   return {
     type: "object",
-    // Written out only where somebody asks for a schema.
+    // Made only when a schema is needed.
     get properties() {
       const known = Object.fromEntries(kinds.map((kind) => [kind, parametersSchema(kind, dimension)]));
       return { ...known, empirical: empiricalSchema(dimension) };

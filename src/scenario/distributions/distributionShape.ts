@@ -102,7 +102,7 @@ function spread([mean = 0, sd = 0]: readonly number[], expected: string, most: n
     return { code: "distribution-spread", message: "The standard deviation is zero.", expected, remedy };
   }
   if (mean === 0 && least < 0) return positive("mean", mean, expected);
-  // The hair's breadth lets through a ratio that is at the limit but for rounding.
+  // The tolerance accepts a ratio at the limit in spite of rounding.
   if (sd <= mean * most * (1 + 1e-12) || most === Infinity) return undefined;
   const message = `The standard deviation is more than ${Number(most.toPrecision(3))} times the mean.`;
   return {

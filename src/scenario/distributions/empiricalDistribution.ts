@@ -37,7 +37,7 @@ function readColumnDistribution(
 ): LeafReading<DistributionReading> {
   const { file, column, unit } = inner;
   const faults = [
-    ...Object.keys(inner).flatMap(strangerFault),
+    ...Object.keys(inner).flatMap(unknownKeyFault),
     ...textFault("file", file),
     ...textFault("column", column),
     ...(unit === undefined ? [] : textFault("unit", unit)),
@@ -46,7 +46,7 @@ function readColumnDistribution(
   return { value: { kind: "column", file, column, ...(typeof unit === "string" ? { unit } : {}), ...key } };
 }
 
-function strangerFault(name: string): readonly LeafFault[] {
+function unknownKeyFault(name: string): readonly LeafFault[] {
   if (Object.hasOwn(columnKeys, name)) return [];
   const known = Object.keys(columnKeys);
   const meant = didYouMean(name, known);

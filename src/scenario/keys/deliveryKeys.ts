@@ -34,7 +34,7 @@ const kinds = {
   "reciprocating-screw":
     "The screw moves back while it recharges, stops when the shot is full, and pushes it out through the valve.",
   "accumulator-head": "The screw fills an accumulator; its ram pushes out the shot.",
-  continuous: "The screw never stops; each mold travels under the die and takes the parison that has grown.",
+  continuous: "Continuous extrusion: each mold travels under the die and takes the full parison.",
 } as const;
 
 /** Ways of melt delivery, the usual one first. */

@@ -35,6 +35,6 @@ function buildIndex(): Index {
     if (typeof node.additionalProperties === "object") visit(node.additionalProperties, path);
   };
   visit(schema, "");
-  // At the top there is no section to name, and what later issues build is no place to send anybody yet.
+  // A key at the top has no section to name.
   return new Map([...homes].map(([key, paths]) => [key, paths.filter((path) => path !== "").slice(0, 2)]));
 }

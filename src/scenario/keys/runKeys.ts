@@ -55,8 +55,8 @@ export const crew = mapping(
     priorities: optional(
       listOf(
         oneOf({
-          removal: "Parts are taken out of a mold.",
-          clearing: "A lost shot is taken out of a mold.",
+          removal: "Parts are removed from a mold.",
+          clearing: "A lost shot is cleared from a mold.",
           repair: "A machine stop is repaired.",
           packing: "A server of the takeaway works on a part.",
         }),

@@ -15,7 +15,7 @@ import { stepName, stationName } from "#scenario/values/nameLeaf.ts";
 export const mostStations = 16;
 
 const doneBy = oneOf({
-  machine: "By machine, with nobody to wait for.",
+  machine: "By machine, without an operator.",
   operator: "By an operator: the mold waits for a free one, who is busy for that time.",
 });
 

@@ -8,7 +8,7 @@ export interface ForeignPart {
 }
 
 /** Finds all such parts and takes them out of the document, so that the rest of it can still be read. */
-export function takeOutForeignParts(document: Document): readonly ForeignPart[] {
+export function removeForeignParts(document: Document): readonly ForeignPart[] {
   const parts: ForeignPart[] = directives(document);
   const add = (range: readonly number[] | null | undefined, code: string, what: string, remedy: string): void => {
     parts.push({ offset: range?.[0] ?? 0, fault: { code, message: `${what} not part of the format.`, remedy } });

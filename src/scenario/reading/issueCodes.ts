@@ -145,7 +145,7 @@ export const issueCodes = {
   ],
   "product-which": ["a station does not say which of several products it makes", "Add `product` to the station."],
   "range-unused": [
-    "a screw of fixed rate has a range that nobody looks at",
+    "a screw of fixed rate has a range, which is not used",
     "Delete `rateRange`, or write `rate: matched`.",
   ],
   "rate-and-time": ["both a rate and a measured time are given for one thing", "Keep the rate or the measured time."],
@@ -164,7 +164,7 @@ export const issueCodes = {
   ],
   "stop-twice": ["two stops of one resource have one name", "Rename one of them."],
   "server-order": [
-    "a server stands where it cannot do what it is told",
+    "a server is in a place where its keys have no effect",
     "Change the order of the servers, or the keys that the message names.",
   ],
   "server-twice": ["a server has the name of a station", "Rename the server or the station."],

@@ -2,13 +2,13 @@
 import { parseDocument, type Document, type YAMLError } from "yaml";
 import type { Fault } from "#foundation/fault.ts";
 import type { Issue } from "#foundation/issue.ts";
-import { takeOutForeignParts } from "./foreignYaml.ts";
+import { removeForeignParts } from "./foreignYaml.ts";
 import type { Source } from "./source.ts";
 
 /** Characters; the parser's time grows faster than the text. */
 const longest = 1_000_000;
 
-/** One for each key of a scenario: more were not written by hand. */
+/** Far more than the keys of a scenario. */
 const mostDuplicates = 100;
 
 export interface ParsedText {
@@ -34,7 +34,7 @@ export function parseText(source: Source): ParsedText {
   const duplicates = broken.length > 0 ? [] : document.errors.slice(0, mostDuplicates);
   const issues = [...first, ...duplicates].map((error) => issueAt(source, error.pos[0], yamlFault(error, source)));
   if (broken.length > 0) return { issues };
-  const foreign = takeOutForeignParts(document).map(({ offset, fault }) => issueAt(source, offset, fault));
+  const foreign = removeForeignParts(document).map(({ offset, fault }) => issueAt(source, offset, fault));
   const all = [...issues, ...foreign];
   return document.contents === null ? { issues: all } : { document, issues: all };
 }

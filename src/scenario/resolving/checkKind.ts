@@ -62,7 +62,7 @@ function checkContinuous(first: readonly ListedStation[], resolution: Resolution
   if (has(["valve", "shift"])) {
     report({
       code: "other-kind",
-      message: "`shift` has no meaning for `kind: continuous`: its melt never stops.",
+      message: "`shift` has no meaning for `kind: continuous`, which has no valve.",
       expected: "no `shift`; `dispatch` alone",
       remedy: "Delete the key.",
       path: ["valve", "shift"],
@@ -80,7 +80,7 @@ function checkContinuous(first: readonly ListedStation[], resolution: Resolution
     if (removeKeys(station).by !== "operator") continue;
     report({
       code: "other-kind",
-      message: "Parts that a pin carries away are not taken out by an operator.",
+      message: "Parts that a pin carries to a mask are not removed by an operator.",
       expected: "`by: machine`",
       remedy: "Write `by: machine`, or `removal: mold`.",
       path: [...path, "steps", "remove", "by"],
@@ -95,7 +95,7 @@ function checkRange({ draft, has, report }: Resolution): void {
   if (rate === "fixed") {
     report({
       code: "range-unused",
-      message: "A screw of `rate: fixed` is not turned down: nobody looks at its range.",
+      message: "A screw of `rate: fixed` is not turned down: its range is not used.",
       remedy: "Delete `rateRange`, or write `rate: matched`.",
       path,
       at: "key",

@@ -39,7 +39,7 @@ const measured: Readonly<Record<string, string>> = {
 
 function insteadOf(keys: readonly string[]): string {
   const times = keys.flatMap((key) => measured[key] ?? []);
-  return times.length === keys.length ? `give measured times: ${times.join(", ")}` : "take out what needs it";
+  return times.length === keys.length ? `give measured times: ${times.join(", ")}` : "remove the keys that need it";
 }
 
 function namesOf(keys: readonly string[]): string {

@@ -1,4 +1,4 @@
-// A parison that grows all the time must be told beforehand how long it is to become.
+// Checks that the length of the next parison is known before it grows, in continuous extrusion.
 import type { Resolution } from "./resolution.ts";
 import type { StationSpec } from "#scenario/scenario.ts";
 

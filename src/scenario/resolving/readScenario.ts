@@ -32,7 +32,7 @@ export interface ScenarioReading {
   readonly assumed: readonly Assumption[];
 }
 
-/** A reading that can still tell where in the text a later finding sits, as long as there is a text to point into. */
+/** A reading with the places of its values, for findings of later checks. */
 export interface PlacedReading extends ScenarioReading {
   readonly toIssue?: (finding: Finding) => Issue;
 }
@@ -73,7 +73,7 @@ function withoutRepeats(issues: readonly Issue[]): readonly Issue[] {
   return issues.filter((_, i) => keys.indexOf(keys[i]!) === i);
 }
 
-/** More than anybody reads at once: a text with so many is probably no scenario. */
+/** A text with more issues is probably not a scenario. */
 const mostFaults = 100;
 
 function moreFaults(rest: number, source: Source): Issue {

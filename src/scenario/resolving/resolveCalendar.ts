@@ -133,7 +133,7 @@ function breaksOf(shift: ShiftDraft, clock: WallClock, length: number): readonly
   });
 }
 
-/** A run in which nobody ever works has nothing to tell. */
+/** A run without a work shift has no result. */
 function checkShifts(calendar: CalendarSpec | undefined, length: number, { report }: Resolution): void {
   const rest = calendar?.off.reduce((sum, { from, until }) => sum + until - from, 0) ?? 0;
   if (rest < length) return;
@@ -207,7 +207,7 @@ function checkStation({ kind, station }: ChangeDraft, path: Path, { listed, reso
   });
 }
 
-/** Without a residue nothing is purged beyond what the hands do in their time. */
+/** Without a residue the change takes only the time of the work. */
 function purgeOf({ kind, residue }: ChangeDraft, path: Path, { draft, report }: Resolution): ChangeSpec["purge"] {
   if (residue === undefined) return undefined;
   const { holdUp, manifoldHoldUp } = draft.delivery ?? {};

@@ -63,7 +63,7 @@ function flashOf(partMilligrams: number, flash: FlashSpec): number {
   return Math.round(partMilligrams * share);
 }
 
-/** The name of a station's product; undefined, and reported, where it cannot be told. */
+/** The name of a station's product; undefined, with a finding, where it is not known. */
 export function productOf(
   station: StationDraft,
   path: Path,

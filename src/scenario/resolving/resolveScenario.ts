@@ -134,7 +134,7 @@ function continuousOf({
   return { kind: "continuous", rate, removal, ...slowest, ...stops };
 }
 
-/** A die that never stops has no valve to shift. */
+/** Continuous extrusion has no valve. */
 const noShift: Distribution = { kind: "fixed", value: 0 };
 
 function resolveValve({ draft }: Resolution): ValveSpec | undefined {

@@ -85,12 +85,12 @@ export function isComplete<Parts extends object>(parts: Parts): parts is Parts &
 }
 
 function removal(draft: StationDraft): StationSpec["remove"] | undefined {
-  const { time: law, by } = removeKeys(draft);
-  const time = settled(law);
+  const { time: written, by } = removeKeys(draft);
+  const time = settled(written);
   return time === undefined || by === undefined ? undefined : { time, by };
 }
 
-/** Nothing drops from a die that never stops. */
+/** Continuous extrusion has no drop. */
 const noDrop: TimeOrRate = { by: "time", time: { kind: "fixed", value: 0 } };
 
 function travelOf({ steps }: StationDraft): StationSpec["travel"] {

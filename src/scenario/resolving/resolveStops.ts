@@ -35,7 +35,7 @@ export function resolveStops(
   return read.length === stops.length ? read : undefined;
 }
 
-/** Each station, and each place of a server, stops by luck of its own. */
+/** Each station and each place of a server has its own random numbers for stops. */
 function spelledOut(
   draft: StopDraft,
   stations: readonly string[],
@@ -154,7 +154,7 @@ function checkTwice(stations: readonly string[], { draft, report }: Resolution):
   }
 }
 
-/** Under `hold` and `scrap` a hanging parison is lost: somebody must take it out. */
+/** Under `hold` and `scrap` a hanging parison is lost and must be cleared. */
 function checkClearing(
   drafts: readonly (StopDraft | undefined)[],
   listed: readonly ListedStation[],

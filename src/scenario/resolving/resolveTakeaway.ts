@@ -142,7 +142,7 @@ const usualOrder: readonly CrewTask[] = ["removal", "clearing", "repair", "packi
 
 function taskOrder({ draft, report }: Resolution): readonly CrewTask[] | undefined {
   const written = draft.crew?.priorities;
-  // A packing table, where somebody could be busy all day, makes tasks rank.
+  // Where an operator packs, tasks get priorities.
   const packs = Object.values(draft.takeaway ?? {}).some((server) => server?.by === "operator");
   if (written === undefined) return packs ? usualOrder : undefined;
   const tasks = written.filter((task) => task !== undefined);

@@ -26,7 +26,7 @@ export function wallAt(seconds: number, clock: WallClock): number {
   let shifted = 0;
   for (const [i, { at, by }] of changes.entries()) {
     if (at < begins) continue;
-    // The moment of a change is told by the clocks as the changes before it have left them.
+    // The moment of a change is in wall time after all earlier changes.
     if (seconds < secondsAtWall(at, { begins, changes: changes.slice(0, i) })) break;
     shifted += by;
   }

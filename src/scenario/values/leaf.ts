@@ -5,7 +5,7 @@ import type { JsonSchema } from "./jsonSchema.ts";
 import type { Finding, Path } from "./finding.ts";
 import { readBy } from "./lenient.ts";
 
-/** Every schema of the glossary with its description; an own registry, so that nobody else's descriptions leak in. */
+/** Every schema of the glossary with its description; in a registry of its own, without descriptions of other schemas. */
 export const meanings = z.registry<JsonSchema>();
 
 /** A fault of a value, or of a part of it. */

@@ -1,7 +1,7 @@
 // Names that users give, kept apart from the words that tables already use.
 import { leaf, refused, wrongType, type Leaf, type LeafFault, type LeafReading } from "./leaf.ts";
 
-/** The cell's own resources: a station so called could not be told from them in a table. */
+/** The cell's own resources: a station of that name could not be distinguished in a table. */
 const reservedForStations = [
   "all",
   "cell",
@@ -32,7 +32,7 @@ const tableName = "^(?:operator [0-9]+|(?:ram|head|mask) of .*)$";
 // Dots, brackets and equals signs belong to paths such as `stations.left.steps.cool=8 s`; a name begins with a letter.
 const form = String.raw`^\p{L}(?:[^.[\]="\p{Cc}]*[^.[\]="\p{Cc}\s])?$`;
 
-/** Most names; told without the alphabets of all languages, which take half a millisecond to load. */
+/** Matches most names without Unicode classes. */
 const plainName = /^[A-Za-z](?:[\w -]*\w)?$/;
 
 function nameLeaf(example: string, reserved: readonly string[]): Leaf<string> {

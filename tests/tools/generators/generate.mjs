@@ -25,17 +25,18 @@ async function rewrite(name, change) {
   await writeFile(inRoot(name), change(await readFile(inRoot(name), "utf8")));
 }
 
-const { dictionary, withCodeTable, withElementTable, withStopTable } = await load(`
+const { dictionary, withCodeTable, withElementTable, withKeyList, withStopTable } = await load(`
   import { dataDictionary } from "#report/tables/dataDictionary.ts";
   import { tableSpecs } from "#report/tables/tableSpecs.ts";
   export { withCodeTable } from "./tests/tools/generators/codeTable.ts";
+  export { withKeyList } from "./tests/tools/generators/keyList.ts";
   export { withElementTable } from "./tests/tools/generators/elementTable.ts";
   export { withStopTable } from "./tests/tools/generators/stopTable.ts";
   export const dictionary = dataDictionary(tableSpecs);
 `);
 await writeFile(inRoot("reports/README.md"), dictionary);
 await rewrite("src/cell/README.md", (readme) => withElementTable(withStopTable(readme)));
-await rewrite("scenarios/README.md", withCodeTable);
+await rewrite("scenarios/README.md", (readme) => withKeyList(withCodeTable(readme)));
 
 const schema = spawnSync(process.execPath, [inRoot("dist/cli/blowcell.js"), "schema"], { encoding: "utf8" });
 if (schema.status !== 0) throw new Error(schema.stderr);

@@ -16,7 +16,9 @@ const notFormulas = new Set([
   "temperaturesOf",
   "meltTemperature",
   "processWindow",
+  "windowFacts",
   "missingRows",
+  "windowFacts",
 ]);
 
 const files = codeUnder("src/physics");

@@ -66,13 +66,13 @@ describe("the plan of a week", () => {
     const lines = planTable(study).rows.map((row) => row.join(" | "));
     expect(lines).toEqual([
       "early | mon to fri | 06:00 | 14:00 | the cell works, with its operator",
-      "break of early |  | 09:30 | 10:00 | 30 min; the cell runs on as far as it needs no hand",
+      "break of early |  | 09:30 | 10:00 | 30 min; the cell runs on without operators",
       "late | mon to fri | 14:00 | 22:00 | the cell works, with its operator",
-      "break of late |  | 18:00 | 18:30 | 30 min; the cell runs on as far as it needs no hand",
-      "clocks put on | sun 2026-03-29 | 02:00 | 03:00 | the day has 23 h",
+      "break of late |  | 18:00 | 18:30 | 30 min; the cell runs on without operators",
+      "clocks go forward | sun 2026-03-29 | 02:00 | 03:00 | the day has 23 h",
       "start-up | after a rest of 6 h or more |  |  | 45 min of heating up, then 3 kg of melt purged, then rejects from 5 cycles of each station",
       expect.stringMatching(
-        /^change of color: to blue \| wed 2026-03-25 \| 10:00 \|  \| 25 min of work on the mean, then [\d.]+ kg purged until under 0\.1 % is old$/u,
+        /^change of color: to blue \| wed 2026-03-25 \| 10:00 \|  \| 25 min of work on average, then [\d.]+ kg purged until under 0\.1 % is old$/u,
       ),
     ]);
   });
@@ -95,7 +95,7 @@ describe("the plan of a week", () => {
     const scenario = { ...scenarioOf(shippedText("one-station"), "one"), changes: [change] };
     const changed = { scenario, calendar: calendarStudy(scenario, []) };
     expect(planTable(changed).rows).toEqual([
-      ["change of mold at left: next mold", "90 min after the start of the run", "", "", "20 min of work on the mean"],
+      ["change of mold at left: next mold", "90 min after the start of the run", "", "", "20 min of work on average"],
     ]);
     const plain = studyOf(scenarioOf(shippedText("one-station"), "one"));
     expect([plain.calendar, calendarTables([plain])]).toEqual([null, []]);
@@ -113,14 +113,14 @@ describe("the chart of a calendar", () => {
       { from: 0, to: 7200 },
       { from: 10_800, to: 86_400 },
     ]);
-    expect(shown.rows[7]!.note).toBe("only 1 h of it");
+    expect(shown.rows[7]!.note).toBe("1 h observed");
   });
 
   it("is on the page with title, description and both tables", () => {
     for (const part of ["scenario-1-calendar-chart-title", "scenario-1-calendar-numbers", "scenario-1-plan-numbers"])
       expect(page).toContain(`id="${part}"`);
     expect(page).toMatch(
-      /The cell is off 52 % of the time; of the rest a station spends: working 9\d\.\d %, .*start-up 4\.\d %/u,
+      /The cell is off 52 % of the time; of the remaining time a station spends: working 9\d\.\d %, .*start-up 4\.\d %/u,
     );
     expect(page).toContain("in replication 1");
     expect(page).toMatch(/from mon 2026-03-23 06:\d\d:\d\d on/u);
@@ -187,7 +187,7 @@ describe("many days", () => {
     expect(calendarRows(longStudy(400).calendar!)).toMatchObject({ unit: "week", left: 5 });
     const reported = { ...week.scenarios[0]!, study: longStudy(400) };
     const html = reportPage({ ...week, scenarios: [reported] });
-    expect(html).toContain("since 400 days are too many to show");
-    expect(html).toContain("Shown are the first 53 weeks; all days stand in the table.");
+    expect(html).toContain("since 400 days do not fit");
+    expect(html).toContain("The chart shows the first 53 weeks, the table all days.");
   });
 });

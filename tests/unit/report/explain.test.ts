@@ -303,9 +303,9 @@ describe("a question is answered", () => {
     expect(explainAnswer(found("safety").topics).replaceAll(/\s+/gu, " ")).toContain(cautions);
   });
 
-  it("screw and plasticator are one; removal, valve shift and work shift are told apart", () => {
+  it("screw and plasticator are one; removal, valve shift and work shift are distinguished", () => {
     expect(found("screw").topics[0]).toBe(found("plasticator").topics[0]);
-    expect(kindsOf("removal")).toEqual(["term", "key", "choice", "state"]);
+    expect(kindsOf("removal")).toEqual(["term", "key", "choice", "state", "window row"]);
     expect(found("valve", "shift").topics[0]?.meaning).toContain("not a work shift");
     expect(found("work", "shift").topics[0]?.meaning).toContain("not a valve shift");
   });

@@ -119,11 +119,11 @@ describe("a report", () => {
   it("counts the rows outside the process window in singular or plural", () => {
     const sentences = [["two-station", "product.wall.thickest=1.4 mm"], ["two-station"]].map(([name, ...set]) => {
       const html = reportPage(runReport(name!, set));
-      return /Nothing that is worked out lies outside its limits|\d+ (?:lies outside its|lie outside their) limits/u.exec(
+      return /All computed values are inside their limits|\d+ (?:value is outside its|values are outside their) limits/u.exec(
         html,
       )?.[0];
     });
-    expect(sentences).toEqual(["3 lie outside their limits", "Nothing that is worked out lies outside its limits"]);
+    expect(sentences).toEqual(["3 values are outside their limits", "All computed values are inside their limits"]);
   });
 
   it("lists shots beyond a limit, and unusual values marked as common practice", () => {

@@ -20,7 +20,7 @@ describe("the few cycles of a report", () => {
     expect(shots.timeline!.from).toBeGreaterThan(1800);
     expect(shots.leadingShare).toBeGreaterThan(0.9);
     expect(reportPage(slow)).toContain(
-      "The first cycles after the start are left out: in them trim does not bind yet.",
+      "The first cycles after the start are left out: trim does not yet set the pace in them.",
     );
   });
 
@@ -33,7 +33,7 @@ describe("the few cycles of a report", () => {
   it("come with a remark when no part of the run is typical", () => {
     const odd = { ...slow.scenarios[0]!, shots: { ...shots, leadingShare: 0.1 } };
     expect(reportPage({ ...slow, scenarios: [odd] })).toMatch(
-      /These few cycles are not typical of the run: in them trim has 10 % of the path, over the whole run \d\d/u,
+      /These few cycles are not typical of the run: trim has 10 % of the path, over the whole run \d\d/u,
     );
   });
 });

@@ -92,7 +92,7 @@ export const faultyKinds: readonly FaultySpec[] = [
     ],
     found: [
       without(oneKindOnly("delivery.deliveryRate", "")),
-      { code: "other-kind", path: "valve.shift", says: "never stops", remedy: "Delete" },
+      { code: "other-kind", path: "valve.shift", says: "has no valve", remedy: "Delete" },
       { code: "missing", path: "stations.right.steps.cut", says: "`cut` is missing", remedy: "`cut: 0.8 s`" },
     ],
     shape: false,
@@ -145,7 +145,7 @@ export const faultyKinds: readonly FaultySpec[] = [
       {
         code: "range-unused",
         path: "delivery.rateRange",
-        says: "nobody looks",
+        says: "its range is not used",
         remedy: "rate: matched",
         severity: "hint",
       },
