@@ -6,7 +6,7 @@ import { openBrowser } from "../support/browser.ts";
 import { goldenHash } from "../support/goldenCell.ts";
 import { forEsbuild } from "../tools/build/wasmCore.mjs";
 
-const golden = "5735 numbers, 25728f4";
+const golden = "5783 numbers, a2177f4f";
 
 async function bundledForBrowsers(): Promise<string> {
   const { outputFiles } = await build({

@@ -1,6 +1,6 @@
 // Tables of the quantiles of a standard form, built once for each form and shape, whatever the scale of the distributions.
 import { BODY, CELLS, EXACT_CELLS, FINER, LOWER_TAIL, NODES, UPPER_TAIL } from "#core/border/numbers.ts";
-import { scoreCurve } from "./scoreCurve.ts";
+import { atScores } from "./atScores.ts";
 import { standardQuantile, type StandardForm } from "./standardizedDistribution.ts";
 
 /** Shapes come from the user and, in a sweep, in great number: beyond this many tables the oldest is dropped. */
@@ -25,30 +25,32 @@ export function quantileTable(form: StandardForm): Float64Array {
 function buildTable(form: StandardForm): Float64Array {
   const quantile = (p: number): number => standardQuantile(form, p);
   switch (form.kind) {
+    case "normal":
+      return exactTable(quantile, (lower) => -lower);
     case "uniform":
     case "triangular":
-      return exactTable(quantile, (p) => quantile(1 - p));
-    case "normal":
-      return exactTable(quantile, (_, opposite) => -opposite);
+      return exactTable(quantile, (_, p) => quantile(1 - p));
     // Smooth over the normal score.
     case "lognormal":
     case "gamma":
     case "exponential":
     case "weibull":
-      return quantileTable({ kind: "normal", shape: 0 }).map(scoreCurve(quantile));
+      return atScores(quantileTable({ kind: "normal", shape: 0 }), quantile);
   }
 }
 
-/** The quantile of p ≤ 1/2, and that of 1 - p, which may follow from the first. */
-function exactTable(quantile: (p: number) => number, mirrored: (p: number, opposite: number) => number): Float64Array {
+/** `mirrored` gives the quantile of 1 - p from that of p and from p. */
+function exactTable(quantile: (p: number) => number, mirrored: (lower: number, p: number) => number): Float64Array {
   const table = new Float64Array(3 * NODES);
-  const set = (node: number, opposite: number, p: number): void => {
-    const value = quantile(p);
-    table[opposite] = mirrored(p, value);
-    table[node] = value;
-  };
-  for (let index = CELLS / FINER; index <= CELLS / 2; index++) set(BODY + index, BODY + CELLS - index, index / CELLS);
-  for (let index = EXACT_CELLS; index <= CELLS; index++)
-    set(LOWER_TAIL + index, UPPER_TAIL + CELLS - index, index / (CELLS * FINER));
+  for (let index = CELLS / FINER; index <= CELLS / 2; index++) {
+    const value = quantile(index / CELLS);
+    table[BODY + CELLS - index] = mirrored(value, index / CELLS);
+    table[BODY + index] = value;
+  }
+  for (let index = EXACT_CELLS; index <= CELLS; index++) {
+    const value = quantile(index / (CELLS * FINER));
+    table[UPPER_TAIL + CELLS - index] = mirrored(value, index / (CELLS * FINER));
+    table[LOWER_TAIL + index] = value;
+  }
   return table;
 }

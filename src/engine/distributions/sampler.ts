@@ -122,7 +122,8 @@ function sumOfInverses({ table, location, scale, least }: Sampler, first: number
   for (let node = first + 1; node <= last; node++) {
     const high = Math.max(least, location + scale * table[node]!);
     const middle = (low + high) / 2;
-    sum += middle / (middle * middle - ((high - low) * (high - low)) / 12);
+    const width = high - low;
+    sum += middle / (middle * middle - (width * width) / 12);
     low = high;
   }
   return sum;

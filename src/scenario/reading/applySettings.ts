@@ -9,18 +9,9 @@ import type { ReadText } from "./readText.ts";
 import type { ScenarioText } from "./scenarioText.ts";
 import { emptySetting, parseSetting, type Move, type Setting } from "./setting.ts";
 import { pairOf, placesOf } from "./settingPlaces.ts";
+import type { Settings } from "./settings.ts";
 import { Source } from "./source.ts";
 import { parseText } from "./yamlText.ts";
-
-/** Values of keys of `run` that options of their own give, as text. */
-export type RunTexts = Readonly<Partial<Record<"seed" | "replications" | "length" | "precision", string>>>;
-
-export interface Settings {
-  /** Texts of the form `path=value`, in order. */
-  readonly set?: readonly string[];
-  /** They come after `set`. */
-  readonly run?: RunTexts;
-}
 
 /** One setting and the texts that its parts come from. */
 interface Call {

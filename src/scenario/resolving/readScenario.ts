@@ -1,7 +1,8 @@
 // The one way from a scenario's text to a Scenario; never throws, and reports everything that is wrong at once.
 import type { Issue } from "#foundation/issue.ts";
 import type { Finding } from "#scenario/values/finding.ts";
-import { applySettings, type Settings } from "#scenario/reading/applySettings.ts";
+import { applySettings } from "#scenario/reading/applySettings.ts";
+import type { Settings } from "#scenario/reading/settings.ts";
 import { assumptions } from "./assumed.ts";
 import type { Assumption } from "./assumption.ts";
 import { readColumns } from "#scenario/reading/readColumns.ts";

@@ -1,10 +1,11 @@
 // The loop's generator of random numbers against seedrandom's alea, bit for bit.
 import { expect, test } from "vitest";
 import type { StepSpec, TimeSpec } from "#engine/compiler/stepTable.ts";
+import { caseCount } from "../../support/caseCount.ts";
 import { drawer, drawnTimes } from "../../support/draws/drawnTimes.ts";
 import { openStream } from "../../support/draws/openStream.ts";
 
-const streams = 100;
+const streams = caseCount;
 const count = 100_000;
 const seeds = Array.from({ length: streams }, (_, i) => `generator ${i}`);
 

@@ -1,6 +1,6 @@
 // Settings (--set) change a scenario before it is read, and their faults are reported with their place in the setting.
 import { describe, expect, it } from "vitest";
-import type { RunTexts } from "#scenario/reading/applySettings.ts";
+import type { RunTexts } from "#scenario/reading/settings.ts";
 import { readScenario, type ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import { everything, log, shortest, twoStations } from "./validTexts.ts";
 
