@@ -1,5 +1,5 @@
 // The answer to `check` on one screen: the ideal cycle and what sets it, then step times, circuits and the process window.
-import { slackPerShot } from "#analysis/ideal/idealCircuit.ts";
+import { passesScrew, slackPerShot } from "#analysis/ideal/idealCircuit.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import type { StationWindow } from "#analysis/window/stationWindow.ts";
 import type { StepTime } from "#analysis/ideal/stepTimes.ts";
@@ -9,7 +9,7 @@ import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { shortCautions } from "#report/words/cautions.ts";
 import { grouped, plainNumber, seconds } from "#report/words/digits.ts";
-import { extrusionWords } from "#report/words/extrusionWords.ts";
+import { extrusionWords, matchedSlackWords } from "#report/words/extrusionWords.ts";
 import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { idealSentence } from "#report/words/idealWords.ts";
 import { screenName } from "#report/words/tradeWords.ts";
@@ -58,7 +58,10 @@ function paceSentence({ scenario, ideal }: CheckFindings): string {
   const rate =
     cavities.size === 1 ? `, ${grouped(Math.round((3600 / ideal.secondsPerShot) * alike!))} parts an hour` : "";
   const next = others.find(({ critical }) => !critical);
-  const slack = next ? `; next ${screenName(next.name)}, slack ${seconds(slackPerShot(next, ideal))} a shot` : "";
+  const matched = next && passesScrew(next) ? matchedSlackWords(scenario, ideal) : undefined;
+  const slack = next
+    ? `; next ${screenName(next.name)}, ${matched ?? `slack ${seconds(slackPerShot(next, ideal))} a shot`}`
+    : "";
   const tied = others.some(({ critical }) => critical) ? " and others set" : " sets";
   const pace = first ? `; ${screenName(first.name)}${tied} the pace${slack}` : "";
   return `${idealSentence(ideal)}${rate}${pace}.`;
