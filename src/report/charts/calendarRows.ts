@@ -68,7 +68,7 @@ function noteOf({ seconds }: DaySummary, steps: readonly CalendarStep[]): string
   const hours = Number((seconds / 3600).toFixed(2));
   const isWhole = steps[0]?.from === 0 && steps.at(-1)?.to === SECONDS_OF_DAY;
   if (!isWhole) return `${hours} h observed`;
-  return hours === 24 ? "" : `${hours} h: clocks ${hours < 24 ? "on" : "back"}`;
+  return hours === 24 ? "" : `${hours} h: clocks ${hours < 24 ? "forward" : "back"}`;
 }
 
 /** In wall time, so that 06:00 is in the same place on every day; a doubled hour shares its place, a skipped hour stays empty. */

@@ -108,7 +108,7 @@ describe("the chart of a calendar", () => {
   it("has a row for each day in wall time, with a skipped hour left empty", () => {
     expect([shown.unit, shown.rows.length]).toEqual(["day", 8]);
     const sunday = shown.rows[6]!;
-    expect(sunday.note).toBe("23 h: clocks on");
+    expect(sunday.note).toBe("23 h: clocks forward");
     expect(piecesOf({ from: 0, until: Infinity }, sunday)).toEqual([
       { from: 0, to: 7200 },
       { from: 10_800, to: 86_400 },
