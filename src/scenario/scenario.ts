@@ -28,12 +28,12 @@ export interface ProcessSpec {
 /** The steps of a station's cycle that always exist, in their order. */
 export type CycleStep = "drop" | "close" | "blow" | "cool" | "vent" | "open" | "remove";
 
-/** The steps whose time may be left to the process window. */
+/** The steps whose time may be `estimate`. */
 export type EstimatedStep = "blow" | "cool" | "vent";
 
 export interface EstimatesSpec {
   readonly steps: readonly EstimatedStep[];
-  /** Where in the text the station stands that asks for them. */
+  /** The place in the text of the station with the estimates. */
   readonly path: Path;
 }
 
@@ -70,9 +70,9 @@ export interface StationSpec {
   /** How a lost shot is cleared from the mold; absent where none can be lost. */
   readonly clear?: { readonly time: Distribution; readonly by: "machine" | "operator" };
   readonly extra: readonly ExtraStepSpec[];
-  /** Steps whose time is still to be worked out; until then it stands as 0. Absent where there is none. */
+  /** Steps whose time is not yet computed and is 0 until then; absent where there are none. */
   readonly estimates?: EstimatesSpec;
-  /** Steps whose time was worked out. */
+  /** Steps whose time was computed. */
   readonly estimated?: readonly EstimatedStep[];
   /** Absent where no material is named: then there is no process window. */
   readonly process?: ProcessSpec;
@@ -92,15 +92,15 @@ export interface AccumulatorHeadSpec {
 /** Continuous extrusion: the parison grows all the time, and molds travel under the die. */
 export interface ContinuousSpec {
   readonly kind: "continuous";
-  /** `matched`: the screw is turned down to the pace of the molds, within its range; `fixed`: what is too much is excess. */
+  /** `matched`: the screw is turned down to the pace of the molds, within its range; `fixed`: the surplus is excess melt. */
   readonly rate: "matched" | "fixed";
   /** The slowest that a matched screw may turn, kg/s; absent where there is no such limit. */
   readonly slowestRate?: number;
   /** Seconds a shot at which a matched screw keeps step with the molds; absent until that is known: it then turns at full rate. */
   readonly moldPace?: number;
-  /** Seconds for which every station must have been stopped before the screw stands; absent where it never does. */
+  /** Seconds for which all stations are stopped before the screw stops; absent where it does not stop. */
   readonly stopsScrewAfter?: number;
-  /** Who takes the parts out: `pin`: it is done beside the mold's cycle, by one mask a station. */
+  /** `pin`: parts are removed outside the mold's cycle, by one mask a station. */
   readonly removal: "mold" | "pin";
 }
 
@@ -121,11 +121,11 @@ export interface ValveSpec {
   readonly dispatch: DispatchRule;
 }
 
-/** What things cost, in `currency` and SI; absent what was not given. */
+/** Cost rates in `currency` and SI; absent where not given. */
 export interface CostSpec {
-  /** Label that stands beside every amount. */
+  /** Label beside every amount. */
   readonly currency: string;
-  /** Per kg of virgin resin, and what a kg of surplus regrind brings. */
+  /** Cost of 1 kg of virgin resin, and credit for 1 kg of surplus regrind. */
   readonly resin?: number;
   readonly regrindCredit?: number;
   /** Per J at the drive. */
@@ -143,7 +143,7 @@ export interface CostSpec {
   readonly packing?: number;
 }
 
-/** Something that goes wrong with one resource again and again. */
+/** A recurring stop of one resource. */
 export interface StopSpec {
   readonly name: string;
   /** `plasticator`, `valve` or a station's name. */
@@ -155,9 +155,9 @@ export interface StopSpec {
   /** Seconds. */
   readonly repair: Distribution;
   readonly by: "itself" | "operator";
-  /** `in`: the repair waits for a shift, and one without an operator stands still between shifts; without a calendar no matter. */
+  /** `in`: the repair waits for a work shift, and a repair without an operator pauses between shifts; no effect without a calendar. */
   readonly shift: "in" | "any";
-  /** What becomes of the step under way. */
+  /** The rule for the step under way. */
   readonly step: "finish" | "hold" | "scrap";
 }
 
@@ -198,7 +198,7 @@ export interface CalendarSpec {
   readonly off: readonly AbsenceSpec[];
   /** When each operator is away. */
   readonly operators: readonly (readonly AbsenceSpec[])[];
-  /** What was written: the shifts, and when clocks are put on or back. */
+  /** The shifts and clock changes as written. */
   readonly shifts: readonly ShiftSpec[];
   readonly clockChanges: readonly ClockChangeSpec[];
   /** Whether the cell runs on while its operators are on break. */
@@ -247,7 +247,7 @@ export interface ChangeSpec {
   /** Seconds from the beginning of the run. */
   readonly at: number;
   readonly time: Distribution;
-  /** What is purged until the old material is under this share: melt in the screw and in each manifold, kg. */
+  /** The purge runs until the share of old material is below this; melt in the screw and in each manifold, kg. */
   readonly purge?: { readonly residue: number; readonly screw: number; readonly manifold: number };
 }
 
@@ -264,7 +264,7 @@ export interface QualitySpec {
 }
 
 export interface RunSpec {
-  /** Simulated time of one replication, seconds; the warm-up comes before it is counted and lies inside it. */
+  /** Simulated time of one replication in seconds, with the warm-up. */
   readonly length: number;
   readonly replications: number;
   readonly seed: string;
@@ -300,7 +300,7 @@ export interface Scenario {
   readonly changes?: readonly ChangeSpec[];
   /** In the order in which parts pass them; absent where every part that leaves the mold is done. */
   readonly takeaway?: readonly ServerSpec[];
-  /** Largest share of regrind in the feed; absent where none goes back. */
+  /** Largest share of regrind in the feed; absent where no regrind is used. */
   readonly regrindLimit?: number;
   /** Seconds of an operator's way from one place of work to another; absent where it is not counted apart. */
   readonly walk?: Distribution;

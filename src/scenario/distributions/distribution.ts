@@ -26,7 +26,7 @@ export const timeDistributionOrEstimate = leaf<DistributionReading | "estimate">
   read: (written) => (written === "estimate" ? { value: written } : readDistribution(written, time)),
 });
 
-/** A time or a distribution of times where a mapping of keys may stand as well; `form` is an example of that. */
+/** A time or a distribution of times where a mapping of keys is also allowed; `form` is an example of the mapping. */
 export function drawnTimeBeside(form: string): Leaf<DistributionReading> {
   return leaf({
     expected: `a time such as \`0.8 s\`, a distribution of times, or \`${form}\``,

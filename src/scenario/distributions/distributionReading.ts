@@ -2,14 +2,14 @@
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Dimension } from "#foundation/dimension.ts";
 
-/** What the key that a distribution stands behind asks of it. */
+/** The requirements of the key of a distribution. */
 export interface DistributionKey {
   readonly dimension: Dimension;
-  /** A rate of zero would last for ever. */
+  /** A rate of zero gives an endless time. */
   readonly positive: boolean;
 }
 
-/** A distribution whose values stand in a column of a CSV file, not yet read. */
+/** A distribution with values in a column of a CSV file that is not yet read. */
 export interface ColumnDistribution extends DistributionKey {
   readonly kind: "column";
   readonly file: string;

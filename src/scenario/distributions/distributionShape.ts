@@ -1,10 +1,10 @@
-// What each distribution takes, what its values must satisfy among each other, and the description that comes of them.
+// The parameters of each distribution, the conditions between them, and the resulting description.
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Fault } from "#foundation/fault.ts";
 
 interface DistributionShape {
   readonly meaning: string;
-  /** What may stand behind its name, as YAML. */
+  /** An example of its values in YAML. */
   readonly example: string;
   readonly parameters: readonly string[];
   readonly check: (values: readonly number[], expected: string) => Fault | undefined;

@@ -1,4 +1,4 @@
-// Reads a distribution as it is written: a plain quantity, or a mapping whose one key names the distribution.
+// Reads a distribution: a plain quantity, or a mapping with the name of a distribution as its one key.
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { didYouMean } from "#foundation/didYouMean.ts";
 import { dimensions, type Dimension } from "#foundation/dimension.ts";
@@ -18,7 +18,7 @@ export function isNamedDistribution(written: unknown): boolean {
   return isMapping(written) && Object.keys(written).some((key) => didYouMean(key, kinds) !== undefined);
 }
 
-/** Said after "expected": a plain quantity, or a distribution such as the one shown. */
+/** The words after "expected": a plain quantity, or a distribution such as the one shown. */
 export function distributionForms(dimension: Dimension): string {
   const { noun, example } = dimensions[dimension];
   const distribution = dimension === "time" ? "{ normal: [7.5 s, 0.3 s] }" : "{ normal: [110 kg/h, 2 kg/h] }";

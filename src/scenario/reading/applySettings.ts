@@ -1,4 +1,4 @@
-// Puts the values of --set and of the options of a run into a scenario's text before it is read, so that they are checked like any other.
+// Writes the values of --set and of run options into a scenario's text before it is read, so that all values are checked alike.
 import { isMap, isNode, isScalar, isSeq, Scalar, stringify, YAMLMap, type Pair } from "yaml";
 import type { Fault } from "#foundation/fault.ts";
 import type { Issue } from "#foundation/issue.ts";
@@ -24,7 +24,7 @@ interface Call {
   readonly key: Source;
 }
 
-/** Returns what is wrong with the settings themselves; faults of their values come up when the scenario is read. */
+/** Returns the issues of the settings; issues of their values are found when the scenario is read. */
 export function applySettings(
   text: ScenarioText,
   { set = [], run = {} }: Settings,
@@ -60,7 +60,7 @@ function apply(call: Call, setting: Setting | Fault): readonly Issue[] {
     return firstFaults(places, (place) => put(call, place, new Source(call.file, change.text, change.indent)));
   }
   if (change.kind !== "removal") return moveAll(call, path, places, change);
-  // From the last on, so that no entry moves before its own turn.
+  // From the last entry to the first, so that indexes stay valid.
   for (const place of places.toReversed()) remove(call, place);
   return [];
 }
@@ -70,7 +70,7 @@ function issueOf(fault: Fault, { file, written }: Call, path = "", value = writt
   return { ...fault, severity: "error", fate: "file", place, path, ...(value.trim() === "" ? {} : { value }) };
 }
 
-/** What is wrong with a value is wrong with it at every place. */
+/** A faulty value is reported once, not at every place. */
 function firstFaults(places: readonly Path[], act: (place: Path) => readonly Issue[]): readonly Issue[] {
   for (const place of places) {
     const issues = act(place);
@@ -116,7 +116,7 @@ function defaultAt(path: Path): unknown {
 function put(call: Call, path: Path, source: Source): readonly Issue[] {
   const { document, issues } = parseText(source);
   if (issues.length > 0) return issues;
-  // Only a comment stands there.
+  // There is only a comment.
   if (document === undefined) return [issueOf(emptySetting, call)];
   const value = document.contents;
   const key = path.at(-1)!;
@@ -140,7 +140,7 @@ function descend(call: Call, node: unknown, key: string | number): unknown {
 
 function addPair({ text, key: source }: Call, map: YAMLMap, key: string): Pair {
   const pair = text.document.createPair(key, null);
-  // The key is pointed at where it stands in the path.
+  // The finding points at the key in the path.
   const from = Math.max(0, source.text.indexOf(key));
   if (isScalar(pair.key)) pair.key.range = [from, from + key.length, from + key.length];
   text.credit(pair.key, source);
@@ -148,7 +148,7 @@ function addPair({ text, key: source }: Call, map: YAMLMap, key: string): Pair {
   return pair;
 }
 
-/** A list that has lost its last entry goes with it. */
+/** A list without entries is removed. */
 function remove(call: Call, path: Path): void {
   let parent: unknown = call.text.document.contents;
   for (const [depth, key] of path.entries()) {

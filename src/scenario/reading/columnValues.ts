@@ -1,11 +1,11 @@
-// The values of one column of a CSV file, in SI, with every one that cannot be read said of its line.
+// The values of one column of a CSV file in SI, with a finding for every line that cannot be read.
 import { dimensions } from "#foundation/dimension.ts";
 import type { CsvRow } from "./csvRows.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
 import type { ColumnDistribution } from "#scenario/distributions/distributionReading.ts";
 import { readQuantity } from "#scenario/values/quantityLeaf.ts";
 
-/** Enough to see what is wrong with a column without filling the screen. */
+/** Findings of one column that are listed. */
 const mostFaults = 5;
 
 interface ColumnValues {

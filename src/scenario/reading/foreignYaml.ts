@@ -7,7 +7,7 @@ export interface ForeignPart {
   readonly fault: Fault;
 }
 
-/** Finds all such parts and takes them out of the document, so that the rest of it can still be read. */
+/** Finds all such parts and removes them from the document, so that the rest can be read. */
 export function removeForeignParts(document: Document): readonly ForeignPart[] {
   const parts: ForeignPart[] = directives(document);
   const add = (range: readonly number[] | null | undefined, code: string, what: string, remedy: string): void => {

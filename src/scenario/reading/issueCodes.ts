@@ -1,4 +1,4 @@
-// Every code that reading a scenario may give, with its meaning: the README's table comes from here.
+// Every message code of reading a scenario, with meaning and remedy.
 
 import type { IssueMeaning } from "#foundation/issue.ts";
 

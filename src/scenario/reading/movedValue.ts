@@ -21,7 +21,7 @@ const shifted: Readonly<Record<DistributionKind, readonly string[]>> = {
   weibull: [],
 };
 
-/** `written` is what stands in the text, as plain data. */
+/** `written` is the value in the text, as plain data. */
 export function movedValue(written: unknown, move: Move, readText: ReadText | undefined): Moved {
   if (written === undefined) {
     return refused("There is no value to move.", "Set the value itself, without a sign.");

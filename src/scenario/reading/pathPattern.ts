@@ -1,4 +1,4 @@
-// Finds the places in a scenario's content that a path with `*` for any station speaks of.
+// Finds the places in a scenario's content that match a path with `*`.
 import type { Path } from "#scenario/values/finding.ts";
 import { isMapping } from "#scenario/values/key.ts";
 
@@ -10,7 +10,7 @@ export function valueAt(content: unknown, path: Path): unknown {
   }, content);
 }
 
-/** Paths that a pattern such as `stations.*.steps.cool` stands for; the last key of each may be absent in the content. */
+/** Paths that match a pattern such as `stations.*.steps.cool`; their last key may be absent in the content. */
 export function pathsOf(content: unknown, pattern: string): readonly Path[] {
   let paths: readonly Path[] = [[]];
   for (const key of pattern.split(".")) {

@@ -1,4 +1,4 @@
-// Reads the distributions whose measured values stand in a column of a CSV file beside the scenario.
+// Reads empirical distributions from columns of CSV files beside the scenario.
 import { didYouMean } from "#foundation/didYouMean.ts";
 import { cellsOf, columnValues } from "./columnValues.ts";
 import { csvRows, type CsvRow } from "./csvRows.ts";

@@ -1,4 +1,4 @@
-// How the reader of a scenario asks for a text beside it: a shell has files, a page has none.
+// How the reader gets a text beside the scenario; a page has no files.
 
 /** The text of the file at this path, relative to the scenario, or undefined where it cannot be read. */
 export type ReadText = (relativePath: string) => string | undefined;

@@ -1,4 +1,4 @@
-// Runs the glossary over what a text holds and keeps both: everything that was wrong and everything that could be read.
+// Reads the content of a text by the description of the keys; returns all findings and all readable values.
 import type * as z from "zod/mini";
 import type { DistributionReading } from "#scenario/distributions/distributionReading.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";

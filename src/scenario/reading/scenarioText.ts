@@ -1,4 +1,4 @@
-// A scenario's text as a tree that knows where each value stands, also of those that --set put there.
+// A scenario's text as a tree with the place of each value, including values of --set.
 import { isMap, isScalar, isSeq, type Document, type Node, type Pair } from "yaml";
 import type { Issue, Place } from "#foundation/issue.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
@@ -51,7 +51,7 @@ export class ScenarioText {
     };
   }
 
-  /** As a user would give it to --set: a station by its name where it has one. */
+  /** The path as --set takes it: a station by its name where it has one. */
   pathText(path: Path): string {
     return path
       .map((key, depth) => {
@@ -74,7 +74,7 @@ export class ScenarioText {
     return name !== undefined && names.indexOf(name) === names.lastIndexOf(name) ? name : undefined;
   }
 
-  /** Names of the listed stations as they stand in the text; undefined for those without one. */
+  /** Names of the listed stations in the text; undefined for those without one. */
   stationNames(): readonly (string | undefined)[] {
     const list = this.document.get("stations", true);
     if (!isSeq(list)) return [];

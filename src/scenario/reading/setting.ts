@@ -1,8 +1,8 @@
-// What `--set path=value` asks for, taken apart.
+// Parses `--set path=value`.
 import type { Fault } from "#foundation/fault.ts";
 import type { Path } from "#scenario/values/finding.ts";
 
-/** Shifts or scales what stands at a path; `text` is the move as it was written. */
+/** Shifts or scales the value at a path; `text` is the move as written. */
 export type Move =
   | { readonly kind: "shift"; readonly amount: number; readonly unit: string; readonly text: string }
   | { readonly kind: "factor"; readonly factor: number; readonly text: string };
@@ -12,7 +12,7 @@ type Change =
   { readonly kind: "value"; readonly text: string; readonly indent: number } | Move | { readonly kind: "removal" };
 
 export interface Setting {
-  /** `*` stands for every entry of a list or mapping. */
+  /** `*` matches every entry of a list or mapping. */
   readonly path: Path;
   readonly change: Change;
 }
@@ -27,7 +27,7 @@ export const emptySetting = wrongForm("Nothing stands after the equals sign.");
 
 const step = /^(?:\.?([^.[\]]+)|\[(\d+)\])/u;
 
-/** Takes `stations[0].cavities=2` apart into a path and the change that is asked for. */
+/** Parses `stations[0].cavities=2` into a path and a change. */
 export function parseSetting(text: string): Setting | Fault {
   const equals = text.indexOf("=");
   if (equals < 0) return wrongForm(`"${text}" has no equals sign.`);

@@ -1,4 +1,4 @@
-// The places in a scenario's text that the path of a --set stands for.
+// The places in a scenario's text that match the path of a --set.
 import { isMap, isScalar, isSeq, type Pair } from "yaml";
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Fault } from "#foundation/fault.ts";

@@ -8,7 +8,7 @@ export class Source {
   readonly lines = new LineCounter();
   /** Characters before the text on its first line, as the path before the value of a --set. */
   readonly indent: number;
-  /** Said behind a value of this text that is shown. */
+  /** A remark after a shown value of this text. */
   readonly note: string;
 
   constructor(file: string, text: string, indent = 0, note = "") {

@@ -29,7 +29,7 @@ export function parseText(source: Source): ParsedText {
     lineCounter: source.lines,
   });
   const broken = document.errors.filter((error) => error.code !== "DUPLICATE_KEY");
-  // After the first place where the text is broken the parser only guesses, so what it says of the rest would mislead.
+  // After the first broken place the parser guesses, so its later errors would mislead.
   const first = broken.slice(0, 1);
   const duplicates = broken.length > 0 ? [] : document.errors.slice(0, mostDuplicates);
   const issues = [...first, ...duplicates].map((error) => issueAt(source, error.pos[0], yamlFault(error, source)));
@@ -46,7 +46,7 @@ function unfitness(text: string): Fault | undefined {
       "Check that this is a scenario; keep long lists of values in a CSV file: `{ empirical: { file, column } }`.";
     return { code: "file-too-large", message: "The text is longer than 1 MB.", expected, remedy };
   }
-  // Written as escapes: a file with these characters in it would itself be taken for binary.
+  // Written as escapes, because the characters would make this file binary.
   if (text.includes("\u0000")) {
     return {
       code: "file-binary",
@@ -79,7 +79,7 @@ function yamlFault(error: YAMLError, source: Source): Fault {
 
 type Wording = (source: Source, pos: readonly [number, number]) => Fault;
 
-/** Our own words for what goes wrong most; the parser's own for the rest. */
+/** Messages for frequent errors; all others use the parser's text. */
 const wordings: Partial<Readonly<Record<YAMLError["code"], Wording>>> = {
   DUPLICATE_KEY: (source, [from]) => ({
     code: "duplicate-key",

@@ -1,4 +1,4 @@
-// What was assumed because the scenario is silent, for the user to read back.
+// The assumptions for absent keys, as a list for the user.
 import type { Assumption } from "./assumption.ts";
 import { defaults, screwAssumed, shiftAssumed } from "#scenario/values/defaults.ts";
 import type { ScenarioText } from "#scenario/reading/scenarioText.ts";

@@ -1,9 +1,9 @@
-// What was taken for granted where a scenario is silent.
+// An assumption for an absent key.
 
 export interface Assumption {
   /** As in Issue. */
   readonly path: string;
-  /** As it would be written. */
+  /** As written in a scenario. */
   readonly value: string;
   readonly reason: string;
 }

@@ -1,4 +1,4 @@
-// Which keys belong to which kind of melt delivery: one of another kind is refused, one that is needed is asked for.
+// The keys of each kind of melt delivery: keys of another kind are errors, and so are missing ones.
 import { distributionMean } from "#engine/distributions/moments.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Path } from "#scenario/values/finding.ts";

@@ -19,7 +19,7 @@ export function checkMasses(products: Products, listed: readonly ListedStation[]
   for (const [product, keys] of keysOf) {
     const home = products.has(product) ? homeOf(product, resolution) : undefined;
     const path = home === undefined ? ["product"] : [...home, "partMass"];
-    // What is written but cannot be read has been reported already.
+    // A value that cannot be read is already reported.
     if (keys.size === 0 || has(path)) continue;
     const expected = home === undefined ? "`product: { partMass: 42 g, flash: 30 % of part }`" : "`partMass: 42 g`";
     report({

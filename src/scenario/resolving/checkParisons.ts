@@ -2,7 +2,7 @@
 import type { Resolution } from "./resolution.ts";
 import type { StationSpec } from "#scenario/scenario.ts";
 
-/** Where molds take different parisons, only a rotation says which of them the next one is for. */
+/** With different parisons, only a rotation determines the station of the next one. */
 export function checkParisons(
   stations: readonly (StationSpec | undefined)[],
   { draft, has, report }: Resolution,

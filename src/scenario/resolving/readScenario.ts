@@ -1,4 +1,4 @@
-// The one way from a scenario's text to a Scenario; never throws, and reports everything that is wrong at once.
+// Reads a scenario's text to a Scenario; never throws and reports all issues together.
 import type { Issue } from "#foundation/issue.ts";
 import type { Finding } from "#scenario/values/finding.ts";
 import { applySettings } from "#scenario/reading/applySettings.ts";
@@ -18,7 +18,7 @@ import { parseText } from "#scenario/reading/yamlText.ts";
 export interface ReadOptions extends Settings {
   /** The file's name without folder and ending. */
   readonly name: string;
-  /** As it is to be named in issues. */
+  /** Name of the file in issues. */
   readonly file: string;
   /** Text of a file beside the scenario, or undefined where it cannot be read. */
   readonly readText?: ReadText;
@@ -29,7 +29,7 @@ export interface ScenarioReading {
   readonly scenario?: Scenario;
   /** In the order of the text. */
   readonly issues: readonly Issue[];
-  /** What was assumed where the text is silent; nothing where it is refused. */
+  /** The assumptions for absent keys; empty where the scenario is refused. */
   readonly assumed: readonly Assumption[];
 }
 

@@ -1,4 +1,4 @@
-// What the steps from a draft to a scenario share: the draft, a look at what was written, and a way to report.
+// The shared state of the steps from a draft to a scenario: the draft, the written text and the findings.
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
 import type { Written } from "#scenario/keys/glossary.ts";
@@ -15,7 +15,7 @@ type RemoveKeys = Exclude<RemoveDraft, DistributionReading>;
 
 export interface Resolution {
   readonly draft: ScenarioDraft;
-  /** Whether something stands at the path, readable or not: what is written but faulty has been reported already. */
+  /** Whether the text has a value at the path; a faulty value is already reported. */
   readonly has: (path: Path) => boolean;
   readonly report: (finding: Finding) => void;
 }

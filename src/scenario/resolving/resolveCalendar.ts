@@ -106,7 +106,7 @@ function shiftOf(draft: ShiftDraft, clock: WallClock, length: number): readonly 
   ];
 }
 
-/** Both in the order of time; of a break only what is not off shift anyhow. */
+/** Both in the order of time; only the part of a break within a work shift. */
 function apart(off: readonly AbsenceSpec[], breaks: readonly AbsenceSpec[]): readonly AbsenceSpec[] {
   const outside = breaks.filter(({ from, until }) => off.every((each) => until <= each.from || from >= each.until));
   return [...off, ...outside].toSorted((one, other) => one.from - other.from);

@@ -50,7 +50,7 @@ export function checkGiven(own: readonly Path[], { draft, has, report }: Resolut
   }
 }
 
-/** What the station itself says goes before what the cell says. */
+/** A station's own value overrides the cell's value. */
 function levelOf(rate: RateKey, time: TimeKey, levels: readonly (Values | undefined)[]): Values | undefined {
   return levels.find((values) => values?.[rate] !== undefined || values?.[time] !== undefined);
 }

@@ -157,13 +157,13 @@ function resolveRun({ draft, report }: Resolution): RunSpec | undefined {
       path: ["run", "warmup"],
     });
   }
-  // On a calendar, or with planned changes, the start is given and belongs to what is asked: nothing is left out.
+  // With a calendar or planned changes the start is part of the question, so there is no warm-up.
   const isPlanned = draft.calendar !== undefined || draft.changes !== undefined;
   const run = { length, replications, seed, warmup: isPlanned && warmup === "auto" ? 0 : warmup, start };
   return isComplete(run) ? { ...run, ...(precision === undefined ? {} : { precision }) } : undefined;
 }
 
-/** What is allowed but probably not meant. */
+/** Warnings for values that are valid but probably mistakes. */
 function adviseOn(stations: readonly (StationSpec | undefined)[], { draft, has, report }: Resolution): void {
   const ranked = stations.some((station) => station !== undefined && station.priority !== 1);
   if (ranked && draft.valve?.dispatch !== undefined && draft.valve.dispatch !== "priority") {

@@ -72,12 +72,12 @@ function assemble(
     : undefined;
 }
 
-/** A time that is to be estimated stands as 0 until it is known. */
+/** A time to estimate is 0 until it is computed. */
 function settledOrOpen(distribution: Parameters<typeof settled>[0]): Distribution | undefined {
   return distribution === "estimate" ? { kind: "fixed", value: 0 } : settled(distribution);
 }
 
-/** A record none of whose values is undefined. */
+/** A record without undefined values. */
 type Complete<Parts> = { readonly [Key in keyof Parts]: Exclude<Parts[Key], undefined> };
 
 export function isComplete<Parts extends object>(parts: Parts): parts is Parts & Complete<Parts> {
@@ -128,7 +128,7 @@ function checkShot(
   });
 }
 
-/** One accumulator before the valve takes melt while it delivers: no faster than it delivers, or it would overflow. */
+/** A common accumulator fills while it delivers, so the screw must be slower than the ram. */
 function checkRam({ draft, path }: ListedStation, { masses }: ResolvedProduct, resolution: Resolution): void {
   const { draft: cell, report } = resolution;
   const { kind, accumulator } = cell.delivery ?? {};

@@ -1,4 +1,4 @@
-// From drafts of stops to stops: every station spelled out, every name known, and a way to clear what a stop may lose.
+// From drafts of stops to stops: one for each station, with checks of names and of clearing.
 import { didYouMean } from "#foundation/didYouMean.ts";
 import { shiftAssumed } from "#scenario/values/defaults.ts";
 import type { Path } from "#scenario/values/finding.ts";

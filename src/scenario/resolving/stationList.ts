@@ -8,7 +8,7 @@ export interface ListedStation {
   readonly draft: StationDraft;
   /** Of the entry that it came from. */
   readonly path: Path;
-  /** Whether it is the first of its entry: what is wrong with an entry is said once. */
+  /** Whether it is the first of its entry; findings of an entry are reported once. */
   readonly first: boolean;
 }
 

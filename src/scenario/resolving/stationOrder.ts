@@ -1,4 +1,4 @@
-// The order of ties and of the rotation: as `order:` says, or by name, never as the file happens to list them.
+// The order of ties and of the rotation: `order:`, or else by name, never the order of lines in the file.
 import { codePointOrder } from "#foundation/codePointOrder.ts";
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Resolution } from "./resolution.ts";

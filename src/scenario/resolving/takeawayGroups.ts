@@ -1,11 +1,11 @@
-// The takeaway spelled out: which servers there are, whose parts each takes, what their places are called, and whose a name is.
+// The servers of the takeaway: their stations, the names of their places, and the server of a name.
 import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
 
 /** A server as tables name it: one for all stations, or one of a station's own. */
 export interface ServerGroup {
   readonly name: string;
   readonly server: ServerSpec;
-  /** The station whose parts alone it takes; null where it takes those of all. */
+  /** The station of a server that takes the parts of one station; null for a server of all stations. */
   readonly station: string | null;
   /** One resource a place. */
   readonly places: readonly string[];

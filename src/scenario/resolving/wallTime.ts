@@ -1,4 +1,4 @@
-// Between seconds of a run and what the clocks on the wall show, changes of the clocks included.
+// Converts between seconds of a run and local wall time, with clock changes.
 import { secondsAtWall, type WallClock } from "#engine/calendar.ts";
 import { dateOf, daysOf, weekdayOf } from "#foundation/civilDate.ts";
 import type { CalendarSpec } from "#scenario/scenario.ts";
@@ -20,7 +20,7 @@ export function wallClockOf({ begins, clockChanges }: WallTimes): WallClock {
   return { begins: wallOf(date, time), changes: changes.toSorted((one, other) => one.at - other.at) };
 }
 
-/** What the wall shows, in wall seconds, so many seconds after the beginning of the run. */
+/** Wall time in wall seconds, from seconds after the beginning of the run. */
 export function wallAt(seconds: number, clock: WallClock): number {
   const { begins, changes } = clock;
   let shifted = 0;

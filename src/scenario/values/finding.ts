@@ -8,7 +8,7 @@ export interface Finding extends Fault {
   readonly path: Path;
   /** Point at the key itself, not at its value. */
   readonly at?: "key";
-  /** Where it is known to stand elsewhere, as in a CSV file. */
+  /** The place in another file, such as a CSV file. */
   readonly place?: Place;
   /** The value as written, where it cannot be read off the path. */
   readonly value?: string;

@@ -32,7 +32,7 @@ export const flash: Leaf<FlashSpec> = leaf({
 function readShare(text: string, of: "part" | "shot"): LeafReading<FlashSpec> {
   const reading = parseQuantity(text, "share");
   if (!isQuantity(reading)) return refused(reading);
-  // A hundred parts of flash to one of product is a slip, and would make a shot that no number of milligrams holds.
+  // Flash of a hundred times the part is a typing error.
   const most = of === "shot" ? 0.99 : 99;
   if (reading.value <= most) return { value: { of, share: reading.value } };
   const message = `${text} of the ${of} leaves next to nothing for the part.`;

@@ -7,10 +7,10 @@ import { branching } from "./lenient.ts";
 /** No cell has more of anything; measured values are no list of this kind. */
 const longestList = 100;
 
-/** Words for what a mapping or list is, said when something else stands in its place; of a mapping an example in YAML. */
+/** The expected mapping or list in words, for messages; for a mapping an example in YAML. */
 export const containers = z.registry<{ readonly expected: string; readonly example?: string }>();
 
-/** `example` only where that of the value itself would be an odd one for this key. */
+/** `example` only where the example of the value does not fit this key. */
 function described<Schema extends z.core.$ZodType>(schema: Schema, description: string, example?: unknown): Schema {
   meanings.add(schema, { description, ...(example === undefined ? {} : { examples: [example] }) });
   return schema;
@@ -32,7 +32,7 @@ export function optional<Schema extends z.core.$ZodType>(
   return described(z.optional(schema), description, example);
 }
 
-/** A key whose value and reason, where it is absent, stand in the table of defaults. */
+/** A key with a default value and its reason in the table of defaults. */
 export function defaulted<Schema extends z.core.$ZodType>(
   schema: Schema,
   path: DefaultPath,
@@ -42,7 +42,7 @@ export function defaulted<Schema extends z.core.$ZodType>(
   return described(z.prefault(schema, value), description);
 }
 
-/** A mapping whose own keys all have defaults or may be absent, so that it may be left out as a whole. */
+/** An optional mapping whose keys all have defaults or are optional. */
 export function section<Schema extends z.core.$ZodType>(
   schema: Schema,
   description: string,
@@ -55,8 +55,8 @@ export function section<Schema extends z.core.$ZodType>(
 const nothing = z.never();
 
 /**
- * Its keys are described only when something asks for them: most scenarios use few of all the mappings, and building the
- * descriptions of the others takes longer than reading the file. `example` is shown when something else stands in its place.
+ * Its keys are described on demand: most scenarios use few of the mappings, and building the
+ * descriptions of the others takes longer than reading the file. `example` is shown for other values.
  */
 export function mapping<Shape extends z.core.$ZodShape>(
   describe: () => Shape,
@@ -91,7 +91,7 @@ export function isMapping(written: unknown): written is Readonly<Record<string, 
   return typeof written === "object" && written !== null && !Array.isArray(written);
 }
 
-/** What may be a mapping or something else: only the branch that was meant is read, so that its faults are the ones reported. */
+/** A mapping or another value: only the intended branch is read, so that only its findings are reported. */
 export function eitherOr<Other extends z.core.$ZodType, Keys extends z.core.$ZodType>(
   other: Other,
   keys: Keys,

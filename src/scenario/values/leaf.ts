@@ -20,7 +20,7 @@ export type LeafReading<Value> =
   { readonly value: Value; readonly hint?: Fault } | { readonly faults: readonly LeafFault[] };
 
 export interface LeafSpec<Value> {
-  /** Said after "expected": "a time such as `7.5 s`". */
+  /** The words after "expected": "a time such as `7.5 s`". */
   readonly expected: string;
   readonly json: JsonSchema;
   /** Gets what YAML gave, never undefined or null. */
@@ -33,7 +33,7 @@ export function refused(...faults: readonly LeafFault[]): { readonly faults: rea
   return { faults };
 }
 
-/** The fault of a value that is not there: its key is absent, or nothing stands behind it. */
+/** The fault of an absent value: the key is absent or has no value. */
 export function absence(written: unknown, expected: string): Fault {
   return written === undefined
     ? { code: "missing", message: "This key is missing.", expected, remedy: `Add it: ${expected}.` }

@@ -1,4 +1,4 @@
-// The four places where the glossary goes beneath the validation library's public face, and why.
+// The four uses of internals of the validation library, with their reasons.
 import * as z from "zod/mini";
 
 type Schema = z.core.$ZodType;
@@ -42,7 +42,7 @@ export function branching<Other extends Schema, Keys extends Schema>(
   return union;
 }
 
-/** Keys that a mapping's schema knows; none for other schemas. */
+/** Keys of a mapping's schema; none for other schemas. */
 export function keysOf(schema: unknown): readonly string[] {
   // oxlint-disable-next-line no-underscore-dangle
   return Object.keys((schema as Partial<z.core.$ZodObject> | undefined)?._zod?.def.shape ?? {});

@@ -81,7 +81,7 @@ const reservedForServers = [
   ...reservedForSteps,
 ];
 
-/** What is wrong with a name that stands as a key of `takeaway`; undefined where nothing is. */
+/** The fault of a name that is a key of `takeaway`; undefined for a valid name. */
 export function faultOfServerName(name: string): LeafFault | undefined {
   const reading = readName(name, "trimmer", reservedForServers);
   return "faults" in reading ? reading.faults[0] : undefined;

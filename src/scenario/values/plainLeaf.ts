@@ -57,7 +57,7 @@ function oldWord(written: string, current: string): Fault {
   return { code: "old-word", message, expected: `\`${current}\``, remedy: `Write \`${current}\`.` };
 }
 
-/** YAML 1.2 knows `true` and `false` alone; people also write `yes` and `no`. */
+/** YAML 1.2 has only `true` and `false`; users also write `yes` and `no`. */
 export const truth: Leaf<boolean> = leaf({
   expected: "`yes` or `no`",
   json: { anyOf: [{ type: "boolean" }, { enum: ["yes", "no"] }], examples: ["yes"] },
@@ -68,7 +68,7 @@ export const truth: Leaf<boolean> = leaf({
   },
 });
 
-/** Text of one line; `example` is shown when something else stands in its place. */
+/** Text of one line; `example` is shown for other values. */
 export function text(example: string): Leaf<string> {
   const expected = `a text such as \`${example}\``;
   return leaf({

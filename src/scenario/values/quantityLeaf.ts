@@ -48,7 +48,7 @@ function outOfBounds(
   return undefined;
 }
 
-/** Refers to the dimension's own definition, so that no pattern stands in the schema twice. */
+/** Refers to the definition of the dimension, so that each pattern is in the schema once. */
 export function quantitySchema(dimension: Dimension): JsonSchema {
   return { $ref: `#/$defs/${dimension}` };
 }
