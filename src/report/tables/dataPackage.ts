@@ -1,5 +1,6 @@
 // Describes the CSV files of a folder for programs: the type, unit and meaning of every column, the seed and the version.
 import type { Scenario } from "#scenario/scenario.ts";
+import { variantOf } from "#scenario/variantOf.ts";
 import type { ColumnSpec, TableSpec } from "./table.ts";
 
 const fieldTypes = { text: "string", number: "number", integer: "integer", boolean: "boolean" } as const;
@@ -17,12 +18,18 @@ export function dataPackage(tables: readonly TableSpec[], scenarios: readonly Sc
       title: scenarios.map(({ title }) => title).join("; "),
       version,
       program: "blowcell",
-      scenarios: scenarios.map(({ name, title, run }) => ({ name, title, run })),
+      scenarios: scenarios.map(describeScenario),
       resources: tables.map(resource),
     },
     undefined,
     2,
   )}\n`;
+}
+
+/** File, checksum and settings tell a later run whether these are results of its own. */
+function describeScenario(scenario: Scenario): object {
+  const { name, title, call, run } = scenario;
+  return { name, title, file: call?.file, sha256: call?.sha256, variant: variantOf(scenario), run };
 }
 
 /** Lower case, digits, `-`, `_` and `.`: what the standard lets a name hold. */
