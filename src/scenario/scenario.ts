@@ -284,6 +284,8 @@ export interface ScenarioCall {
   readonly sha256: string;
   /** `path=value` of each setting that changed the file, in order. */
   readonly settings: readonly string[];
+  /** The same of options such as --seed, which change the run and not the cell. */
+  readonly options: readonly string[];
 }
 
 export interface Scenario {

@@ -86,10 +86,14 @@ export function calledSettings(options: Options): readonly CalledSetting[] {
   ];
 }
 
-/** The same, each as `path=value`. */
+/** The options that change the run and not the cell, each as `path=value`. */
+export function runTexts(options: Options): readonly string[] {
+  return Object.entries(settingsOf(options).run).map(([key, text]) => `run.${key}=${text}`);
+}
+
+/** All changes of the scenario by the call, each as `path=value`. */
 export function callTexts(options: Options): readonly string[] {
-  const { set, run } = settingsOf(options);
-  return [...set, ...Object.entries(run).map(([key, text]) => `run.${key}=${text}`)];
+  return [...settingsOf(options).set, ...runTexts(options)];
 }
 
 interface Settings {

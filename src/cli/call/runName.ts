@@ -1,26 +1,26 @@
 // Names a run by its scenarios and its settings in short, so that runs with different settings have different folders.
-import { createHash } from "node:crypto";
+import { checksum } from "#cli/machine/checksum.ts";
 import { safeName } from "#cli/machine/safeName.ts";
 
 /** With the longest CSV name still below the limits of every file system. */
 const longest = 80;
 const checksumDigits = 8;
 
-/** `two-station-cool-8-s`; a name that was given stands for the whole. */
-export function runFolder(name: string, settings: readonly string[], given?: string): string {
+/** `two-station-cool-8-s`; a name that was given stands for the whole. It is safe as the name of a folder. */
+export function runName(name: string, settings: readonly string[], given?: string): string {
   const whole = given ?? [name, ...(settings.length > 0 ? [settingsInShort(settings)] : [])].join("-");
-  return `reports/${safeName(bounded(whole))}`;
+  return safeName(bounded(whole));
 }
 
 /** A long name keeps its beginning and gets a checksum of the whole. */
 function bounded(name: string): string {
   const letters = Array.from(name);
   if (letters.length <= longest) return name;
-  return `${letters.slice(0, longest - checksumDigits - 1).join("")}-${checksum(name)}`;
+  return `${letters.slice(0, longest - checksumDigits - 1).join("")}-${mark(name)}`;
 }
 
-function checksum(text: string): string {
-  return createHash("sha256").update(text).digest("hex").slice(0, checksumDigits);
+function mark(text: string): string {
+  return checksum(text).slice(0, checksumDigits);
 }
 
 /** `cool-8-s` of `stations.*.steps.cool=8 s`; with a checksum where the short form leaves something out. */
@@ -28,13 +28,13 @@ export function settingsInShort(settings: readonly string[]): string {
   const parts = settings.map((setting) => settingInShort(setting));
   const text = parts.map(({ short }) => short).join("-");
   const plain = parts.every(({ isWhole }) => isWhole);
-  const most = longest / 2;
+  const most = longest - 20;
   if (plain && text.length <= most) return text;
   const beginning = Array.from(text)
     .slice(0, most - checksumDigits - 1)
     .join("")
     .replace(/-+$/u, "");
-  return `${beginning}-${checksum(JSON.stringify(settings))}`;
+  return `${beginning}-${mark(JSON.stringify(settings))}`;
 }
 
 interface Short {
@@ -78,6 +78,6 @@ function valueInShort(value: string): Short {
 
 /** Lower case, for systems that ignore case. */
 function slug(text: string): string {
-  const plain = text.toLowerCase().replaceAll(/[^\p{L}\p{M}\p{N}.]+/gu, "-");
-  return plain.replaceAll(/^[-.]+|[-.]+$/gu, "");
+  const plain = text.toLowerCase().replaceAll(/[^\p{L}\p{M}\p{N}.]+|(?<!\d)\.|\.(?!\d)/gu, "-");
+  return plain.replaceAll(/-+/gu, "-").replaceAll(/^-|-$/gu, "");
 }

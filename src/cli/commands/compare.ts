@@ -18,7 +18,7 @@ import { printIssues } from "#cli/output/printIssues.ts";
 import { printResult } from "#cli/output/printResult.ts";
 import { reportedScenario } from "./reportedScenario.ts";
 import { callTexts } from "#cli/call/options.ts";
-import { runFolder } from "#cli/call/runName.ts";
+import { runName } from "#cli/call/runName.ts";
 import { folderIssues } from "#cli/output/earlierRun.ts";
 import { version } from "#cli/machine/version.ts";
 import { withLabor } from "#cli/labor/withLabor.ts";
@@ -76,14 +76,22 @@ async function reportComparison(
   );
   const reported = studies.map((study, i) => reportedScenario(study, loaded[i]!));
   const page = reportPage({ version, scenarios: reported, comparison: rows, units: options.units ?? "si" });
-  await writeTables({ folder: folderOf(scenarios, options), tables, scenarios, page }, options, host);
+  await writeTables(
+    { folder: folderOf(scenarios, options), name: nameOf(scenarios, options), tables, scenarios, page },
+    options,
+    host,
+  );
   return studies.some(({ precision }) => precision?.reached === false) ? exitCode.undecided : exitCode.done;
 }
 
-/** `reports/one-station-against-two-station`, the base first. */
+/** `one-station-against-two-station`, the base first. */
+function nameOf(scenarios: readonly Scenario[], options: Options): string {
+  const [base, ...others] = scenarios.map(({ name }) => name.replaceAll(/[\s;:,]+/gu, "-"));
+  return runName([base, "against", ...others].join("-"), callTexts(options), options.name?.trim());
+}
+
 function folderOf(scenarios: readonly Scenario[], options: Options): string {
-  const [base, ...others] = scenarios.map(({ name }) => name);
-  return options.out ?? runFolder([base, "against", ...others].join("-"), callTexts(options), options.name?.trim());
+  return options.out ?? `reports/${nameOf(scenarios, options)}`;
 }
 
 /** Rows of two scenarios of one name could not be distinguished. */

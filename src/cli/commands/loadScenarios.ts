@@ -1,14 +1,14 @@
 // Reads the scenario files of a call, prints their issues and returns the scenarios that can be run.
-import { createHash } from "node:crypto";
 import { readSettled } from "#analysis/study/readSettled.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { Options } from "#cli/call/command.ts";
+import { checksum } from "#cli/machine/checksum.ts";
 import { exitCodeOf, worstOf } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { nameIssues } from "#cli/call/nameIssues.ts";
 import { optionIssues } from "#cli/call/optionIssues.ts";
-import { calledSettings, callTexts, settingsOf, type CalledSetting } from "#cli/call/options.ts";
+import { calledSettings, runTexts, settingsOf, type CalledSetting } from "#cli/call/options.ts";
 import { parseVariant, variantIssues, type Variant } from "#cli/call/variants.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
 
@@ -84,8 +84,9 @@ function readFile({ file, name, variant }: Wanted, options: Options, host: Host)
   if (!scenario) return { text, issues };
   const call = {
     file: file.slice(folder.length),
-    sha256: createHash("sha256").update(text).digest("hex"),
-    settings: [...callTexts(options), ...(variant?.set ?? [])],
+    sha256: checksum(text),
+    settings: [...set, ...(variant?.set ?? [])],
+    options: runTexts(options),
   };
   return { text, variant, scenario: { ...scenario, call }, issues };
 }

@@ -11,7 +11,7 @@ import { printIssues } from "#cli/output/printIssues.ts";
 import { printResult } from "#cli/output/printResult.ts";
 import { reportedScenario } from "./reportedScenario.ts";
 import { callTexts } from "#cli/call/options.ts";
-import { runFolder } from "#cli/call/runName.ts";
+import { runName } from "#cli/call/runName.ts";
 import { folderIssues } from "#cli/output/earlierRun.ts";
 import { version } from "#cli/machine/version.ts";
 import { withLabor } from "#cli/labor/withLabor.ts";
@@ -23,7 +23,8 @@ export const run: Act = (files, options, host) => {
   if (!first || code !== exitCode.done) return code;
   const name = options.name?.trim();
   const read = name === undefined ? first : { ...first, scenario: { ...first.scenario, name } };
-  const folder = options.out ?? runFolder(first.scenario.name, callTexts(options), name);
+  const nameOfRun = runName(first.scenario.name, callTexts(options), name);
+  const folder = options.out ?? `reports/${nameOfRun}`;
   const inTheWay = folderIssues(folder, [read.scenario], options, host);
   printIssues(inTheWay, host);
   if (inTheWay.length > 0) return exitCodeOf(inTheWay);
@@ -45,7 +46,11 @@ export const run: Act = (files, options, host) => {
     const long = options.events === true ? [eventsTable(scenario), shotsTable(scenario)] : [];
     const { units = "si" } = options;
     const page = reportPage({ version, scenarios: [reportedScenario(study, read)], comparison: [], units });
-    await writeTables({ folder, tables: [...tables, ...long], scenarios: [scenario], page }, options, host);
+    await writeTables(
+      { folder, name: nameOfRun, tables: [...tables, ...long], scenarios: [scenario], page },
+      options,
+      host,
+    );
     stages.report("files written");
     return study.precision?.reached === false ? exitCode.undecided : exitCode.done;
   });

@@ -23,6 +23,7 @@ interface EarlierScenario {
   readonly file?: string;
   readonly title?: string;
   readonly variant?: string;
+  readonly options?: readonly string[];
   readonly sha256?: string;
 }
 
@@ -71,9 +72,10 @@ function isSameRun({ scenarios: earlier }: EarlierRun, scenarios: readonly Scena
   return (
     earlier.length === scenarios.length &&
     scenarios.every((scenario, i) => {
-      const { name, title, variant = "", file = scenario.call?.file } = earlier[i]!;
-      const isSameFile = file === scenario.call?.file;
-      return isSameFile && name === scenario.name && title === scenario.title && variant === variantOf(scenario);
+      const { name, title, variant = "", options = [], file = scenario.call?.file } = earlier[i]!;
+      const isSameCall =
+        file === scenario.call?.file && options.join("\n") === (scenario.call?.options ?? []).join("\n");
+      return isSameCall && name === scenario.name && title === scenario.title && variant === variantOf(scenario);
     })
   );
 }
@@ -96,9 +98,9 @@ export function folderIssues(
 
 function otherRun(folder: string, { scenarios }: EarlierRun): Issue {
   const value = scenarios
-    .map(({ name, title, variant }) => {
-      return `${name ?? "?"}, ${title ?? "?"}${variant === undefined || variant === "" ? "" : `, ${variant}`}`;
-    })
+    .map(({ name, title, variant = "", options = [] }) =>
+      [name, title, variant, ...options].filter((words) => words !== undefined && words !== "").join(", "),
+    )
     .join(" | ");
   return issueOf("folder-other-run", `${folder} holds the results of a different run`, value);
 }

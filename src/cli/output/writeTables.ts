@@ -11,6 +11,8 @@ import { changedFiles, earlierRun } from "./earlierRun.ts";
 
 export interface Output {
   readonly folder: string;
+  /** Of the run. */
+  readonly name: string;
   readonly tables: readonly (Table | LongTable)[];
   readonly scenarios: readonly Scenario[];
   /** The report as one HTML file. */
@@ -19,7 +21,7 @@ export interface Output {
 
 /** The folder may be written to, as `folderIssues` says. */
 export async function writeTables(
-  { folder, tables: plain, scenarios, page }: Output,
+  { folder, name: runName, tables: plain, scenarios, page }: Output,
   options: Options,
   host: Host,
 ): Promise<void> {
@@ -29,7 +31,7 @@ export async function writeTables(
       name: `${table.name}.csv`,
       text: "rows" in table ? toCsv(table) : toCsvPieces(table),
     })),
-    { name: "datapackage.json", text: dataPackage(tables, scenarios, version) },
+    { name: "datapackage.json", text: dataPackage({ name: runName, tables, scenarios, version }) },
     { name: "report.html", text: page },
   ];
   const earlier = earlierRun(folder, host);

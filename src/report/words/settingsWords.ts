@@ -2,9 +2,11 @@
 import { variantOf } from "#scenario/variantOf.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
-/** `Settings: stations.*.steps.cool=8 s`; nothing where the file is as it stands. */
+/** `Settings: stations.*.steps.cool=8 s`, or the run's own name before them; nothing for a file as it stands. */
 export function settingsWords(scenario: Scenario): readonly string[] {
   const variant = variantOf(scenario);
+  const isNamed = scenario.call !== undefined && scenario.call.file.replace(/(?<=.)\.[^.]*$/u, "") !== scenario.name;
+  if (isNamed) return [`${scenario.name}: ${variant === "" ? "the file as it stands" : variant}`];
   return variant === "" ? [] : [`Settings: ${variant}`];
 }
 

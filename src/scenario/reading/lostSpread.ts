@@ -20,8 +20,8 @@ function hasSpread(value: unknown): boolean {
   return Object.keys(value).some((key) => key === "empirical" || Object.hasOwn(distributionShapes, key));
 }
 
-/** An estimate is computed: it is no constant of the user. */
+/** A number with its unit; one without is refused anyway, and an estimate is computed. */
 function isConstant(value: unknown): boolean {
   if (isMapping(value)) return isConstant(value["time"]);
-  return typeof value === "number" || (typeof value === "string" && /^[\s\d.]/u.test(value));
+  return typeof value === "string" && /^\s*[\d.]/u.test(value);
 }
