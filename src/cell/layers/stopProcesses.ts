@@ -31,6 +31,10 @@ export function stopsInShift({ stops = [], calendar }: Scenario): readonly StopS
   return calendar ? stops.filter(({ by, shift }) => by === "itself" && shift === "in") : [];
 }
 
+export function cyclePlaces({ stops = [] }: Scenario): readonly PlaceSpec[] {
+  return stops.filter(({ comes }) => comes.by === "cycles").map((stop) => ({ name: cyclesPlace(stop), tokens: 0 }));
+}
+
 /** Stops of one resource queue: one at a time has the turn. */
 export function stopPlaces(scenario: Scenario): readonly PlaceSpec[] {
   const { stops = [] } = scenario;
@@ -40,7 +44,6 @@ export function stopPlaces(scenario: Scenario): readonly PlaceSpec[] {
       name: turnPlace(resource),
       tokens: 1,
     })),
-    ...stops.filter(({ comes }) => comes.by === "cycles").map((stop) => ({ name: cyclesPlace(stop), tokens: 0 })),
     ...(onCall.length > 0 ? [{ name: ON_CALL, tokens: 0, rank: rank.crew }] : []),
     ...restPlaces(scenario),
     ...onCall.flatMap((stop) => [

@@ -131,6 +131,8 @@ export interface StepSpec {
   readonly name: string;
   /** All are taken at once, as soon as all are there. */
   readonly needs?: readonly NeedSpec[];
+  /** It stands in line even where no other process may want what it needs: what else happens at the instant comes first. */
+  readonly standsInLine?: true;
   /** Under a place's `priority` rule, instead of the process's own priority while it waits for this step. */
   readonly priority?: number;
   /** How long the process waits for its needs before it leaves for another step. */

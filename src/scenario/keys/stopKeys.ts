@@ -23,7 +23,7 @@ const stop = mapping(
     between: optional(drawnTime, "Time from the end of one stop to the next, on that clock; or give `cycles`."),
     cycles: optional(
       wholeNumber(1, 10_000_000),
-      "Cycles of the resource from one stop to the next; or give `between`.",
+      "Cycles of the resource from one stop to the next; or give `between`. They count at rest: station ready, valve neutral, screw full, server free.",
       5000,
     ),
     repair: required(drawnTime, "Time of the repair."),
