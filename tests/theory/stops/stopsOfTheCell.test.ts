@@ -119,6 +119,17 @@ describe("stops by cycles", () => {
     },
   );
 
+  it.each(rules)("leave the valve to the other station while one is stopped, %s", (rule) => {
+    const stop = `{ name: wipe, resource: station 1, cycles: 50, repair: ${repair} s, step: ${rule} }`;
+    const scenario = scenarioOf(cellText(2, `stops: [${stop}]`), cleared, "run.warmup=0 s");
+    const [one, other] = runCell(planCell(scenario), { replication: 1 }).stations.map(({ shotTicks }) =>
+      shotTicks.slice(1).map((tick, i) => (tick - shotTicks[i]!) / 1e6),
+    );
+    expect(Math.max(...one!)).toBeGreaterThan(repair);
+    // A turn without waits takes 13.05 s; a wait for the other's shot at most one recharge, drop and two shifts.
+    expect(Math.max(...other!)).toBeLessThanOrEqual(13.05 + 6.3);
+  });
+
   it("begin with the turn of a server, after its part has moved on", () => {
     const stop =
       "stops: [{ name: knife, resource: trim, cycles: 30, repair: 40 s }]\ntakeaway: { trim: { time: 3 s, buffer: 40 } }";
