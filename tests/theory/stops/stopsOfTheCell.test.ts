@@ -82,7 +82,7 @@ describe("stops by cycles", () => {
   // Every shot has one fill and one valve shift, so every fiftieth shot brings a stop.
   it.each(["plasticator", "valve"])("count the fills or shifts of the %s with accumulator heads", (resource) => {
     const scenario = scenarioOf(
-      cellText(2, `stops: [{ name: wipe, resource: ${resource}, cycles: 50, repair: 5 s, step: finish }]`),
+      cellText(2, `stops: [{ name: wipe, resource: ${resource}, start: fresh, cycles: 50, repair: 5 s, step: finish }]`),
       "delivery={ kind: accumulator-head, recharge: 4 s, drop: 1.8 s }",
       "run.warmup=0 s",
     );
@@ -105,7 +105,7 @@ describe("stops by cycles", () => {
   it.each(delays.flatMap(([resource, delay]) => rules.map((rule) => ({ resource, rule, delay }))))(
     "begin when the $resource is at rest, $rule: no shot is lost, and the turn takes $delay s more",
     ({ resource, rule, delay }) => {
-      const stop = `{ name: wipe, resource: ${resource}, cycles: 50, repair: ${repair} s, step: ${rule} }`;
+      const stop = `{ name: wipe, resource: ${resource}, start: fresh, cycles: 50, repair: ${repair} s, step: ${rule} }`;
       const scenario = scenarioOf(cellText(1, `stops: [${stop}]`), cleared, "run.warmup=0 s");
       const { stations, stops } = runCell(planCell(scenario), { replication: 1 });
       const [{ shotTicks, lostShots }] = stations as [(typeof stations)[number]];
@@ -120,7 +120,7 @@ describe("stops by cycles", () => {
   );
 
   it.each(rules)("leave the valve to the other station while one is stopped, %s", (rule) => {
-    const stop = `{ name: wipe, resource: station 1, cycles: 50, repair: ${repair} s, step: ${rule} }`;
+    const stop = `{ name: wipe, resource: station 1, start: fresh, cycles: 50, repair: ${repair} s, step: ${rule} }`;
     const scenario = scenarioOf(cellText(2, `stops: [${stop}]`), cleared, "run.warmup=0 s");
     const [one, other] = runCell(planCell(scenario), { replication: 1 }).stations.map(({ shotTicks }) =>
       shotTicks.slice(1).map((tick, i) => (tick - shotTicks[i]!) / 1e6),
@@ -132,7 +132,7 @@ describe("stops by cycles", () => {
 
   it("begin with the turn of a server, after its part has moved on", () => {
     const stop =
-      "stops: [{ name: knife, resource: trim, cycles: 30, repair: 40 s }]\ntakeaway: { trim: { time: 3 s, buffer: 40 } }";
+      "stops: [{ name: knife, resource: trim, start: fresh, cycles: 30, repair: 40 s }]\ntakeaway: { trim: { time: 3 s, buffer: 40 } }";
     const { stops, takeaway } = runCell(planCell(scenarioOf(cellText(1, stop), cleared, "run.warmup=0 s")), {
       replication: 1,
     });
@@ -147,7 +147,7 @@ describe("stops by cycles", () => {
 describe("stops by cycles in continuous extrusion", () => {
   it("come when the mold is ready after so many shots, exactly, and lose none", () => {
     const scenario = scenarioOf(
-      cellText(1, `stops: [{ name: wipe, resource: station 1, cycles: 20, repair: 60 s, step: finish }]`).replace(
+      cellText(1, `stops: [{ name: wipe, resource: station 1, start: fresh, cycles: 20, repair: 60 s, step: finish }]`).replace(
         "valve: { shift: 0.25 s }",
         "",
       ),
@@ -173,9 +173,9 @@ describe("a cell with stops of screw, valve and stations", () => {
       2,
       `crew: { operators: 1 }
 stops:
-  - { name: heater band, resource: plasticator, between: { exponential: 40 min }, repair: { lognormal: [5 min, 3 min] }, by: operator }
-  - { name: stuck flash, resource: every station, between: { exponential: 15 min }, repair: { exponential: 60 s }, step: scrap, by: operator }
-  - { name: air, resource: valve, clock: calendar, between: { weibull: [1 h, 2] }, repair: 20 s, step: finish }`,
+  - { name: heater band, resource: plasticator, start: fresh, between: { exponential: 40 min }, repair: { lognormal: [5 min, 3 min] }, by: operator }
+  - { name: stuck flash, resource: every station, start: fresh, between: { exponential: 15 min }, repair: { exponential: 60 s }, step: scrap, by: operator }
+  - { name: air, resource: valve, start: fresh, clock: calendar, between: { weibull: [1 h, 2] }, repair: 20 s, step: finish }`,
     ),
     "stations.steps.clear={ time: 40 s, by: operator }",
     "stations.steps.cool={ triangular: [7 s, 7.5 s, 9 s] }",
