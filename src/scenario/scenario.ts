@@ -279,7 +279,7 @@ export interface RunSpec {
 }
 
 /** Where a scenario comes from. */
-export interface ScenarioCall {
+interface ScenarioCall {
   /** The file's name without folder. */
   readonly file: string;
   /** SHA-256 of the file's text. */

@@ -57,11 +57,11 @@ describe("a setting", () => {
   it.each([
     ["stations.*.steps.cool=7 s", "stations.right.steps.cool"],
     ["stations.left.steps.cool=7 s", "stations.left.steps.cool"],
-  ])("%s warns once, at %s, that the spread is gone", (setting, path) => {
+  ])("%s warns once, at %s, that the spread is gone", (setting, at) => {
     const { scenario, issues } = read(twoStations, setting);
     expect(scenario).toBeDefined();
     expect(issues.map(({ code, severity, path }) => ({ code, severity, path }))).toEqual([
-      { code: "set-spread", severity: "warning", path },
+      { code: "set-spread", severity: "warning", path: at },
     ]);
     expect(issues[0]?.remedy).toContain("`-1 s`");
   });
