@@ -1,6 +1,6 @@
 // The answer of one replication: its measures and shares as plain rows, the same from any thread.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
-import type { CellRecord, ChainShare, ElementTime, StateTime } from "#cell/records/cellRecord.ts";
+import type { CellRecord, ChainShare, ElementTime, StateTime, StopExposure } from "#cell/records/cellRecord.ts";
 import type { ParisonRecord } from "#cell/records/parisonRecord.ts";
 import type { StepScale } from "#cell/layers/planCell.ts";
 import type { QuarterRecord } from "#cell/records/quarterRecord.ts";
@@ -18,6 +18,8 @@ export interface ReplicationTask {
   /** Counted from 1; the same number always has the same random numbers. */
   readonly replication: number;
   readonly scale: StepScale | null;
+  /** The number of a stop of the scenario that comes often in this run, to measure its effect. */
+  readonly frequent?: number;
 }
 
 interface StateShare {
@@ -80,6 +82,8 @@ export interface ReplicationAnswer {
   readonly longestActive: readonly ActiveShare[];
   /** Absent where nothing stopped. */
   readonly stops?: readonly StopCount[];
+  /** In the order of the scenario's stops; absent where it has none. */
+  readonly exposures?: readonly StopExposure[];
   /** Each local day, and each quarter of an hour of the replication that a report shows; absent without a calendar. */
   readonly days?: readonly DayTotal[];
   readonly quarters?: readonly QuarterRecord[];
@@ -98,13 +102,13 @@ interface Standstill {
 }
 
 /** Only the first replication keeps its single cycles, because a year has five million. */
-export function isShown({ replication, scale }: ReplicationTask): boolean {
-  return replication === 1 && scale === null;
+export function isShown({ replication, scale, frequent }: ReplicationTask): boolean {
+  return replication === 1 && scale === null && frequent === undefined;
 }
 
 export function answerOf(task: ReplicationTask, record: CellRecord): ReplicationAnswer {
   const observed = record.untilTick - record.fromTick;
-  const { standstill, stops, takeaway } = record;
+  const { standstill, stops, stopExposures, takeaway } = record;
   return {
     task,
     measures: measuresOf(record),
@@ -124,6 +128,7 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
       takeaway?.servers,
     ),
     ...(stops.length > 0 ? { stops: stopCounts(record) } : {}),
+    ...(stopExposures.length > 0 ? { exposures: stopExposures } : {}),
     ...(record.quarters ? { days: dayTotals(record.quarters) } : {}),
     ...(record.quarters && isShown(task) ? { quarters: record.quarters } : {}),
     parisons: record.parisons,

@@ -2,18 +2,20 @@
 import type { Scenario } from "#scenario/scenario.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import { planOf } from "#analysis/ideal/planOf.ts";
+import { withFrequentStop } from "./frequentStop.ts";
 import { answerOf, isShown, type ReplicationAnswer, type ReplicationTask } from "./replicationAnswer.ts";
 
 export function replicationRunner(scenario: Scenario): (task: ReplicationTask) => ReplicationAnswer {
   return (task) => {
-    const { replication, scale } = task;
-    const isAsItIs = scale === null;
+    const { replication, scale, frequent } = task;
+    const isAsItIs = scale === null && frequent === undefined;
+    const cell = frequent === undefined ? scenario : withFrequentStop(scenario, frequent);
     const options = {
       replication,
       keepsShots: isShown(task),
       watchesParisons: isAsItIs,
       readsQuarters: isAsItIs,
     };
-    return answerOf(task, runCell(planOf(scenario, scale), options));
+    return answerOf(task, runCell(planOf(cell, scale), options));
   };
 }

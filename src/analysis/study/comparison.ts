@@ -4,6 +4,7 @@ import { areComparable, COST_MEASURE } from "#analysis/indicators/costStudy.ts";
 import { pairedDifference } from "#analysis/statistics/pairedDifference.ts";
 import type { Study } from "./study.ts";
 import type { SettledScenario } from "#analysis/statistics/warmUpSearch.ts";
+import { differenceOfTerms, errorOf } from "./stopControl.ts";
 import { measureOf, type MeasureSummary } from "./summarizeMeasures.ts";
 
 export type Verdict = "more" | "less" | "no difference seen" | "one pair, no interval";
@@ -63,15 +64,16 @@ function compareMeasure(
   other: MeasureSummary,
   comparisons: number,
 ): Omit<ComparisonRow, "base" | "other"> | null {
-  const pairs = base.values.flatMap((value, i) => {
-    const counterpart = other.values[i] ?? null;
+  const values = other.controlled?.values ?? other.values;
+  const pairs = (base.controlled?.values ?? base.values).flatMap((value, i) => {
+    const counterpart = values[i] ?? null;
     return value === null || counterpart === null ? [] : [[value, counterpart] as const];
   });
   if (pairs.length === 0) return null;
   const found = pairedDifference(
     pairs.map(([, second]) => second),
     pairs.map(([first]) => first),
-    { comparisons },
+    { comparisons, unseen: errorOf(differenceOfTerms(base.controlled?.terms, other.controlled?.terms)) },
   );
   return {
     resource: base.resource,

@@ -10,9 +10,11 @@ import { idealCycle, type IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { kpiRows, type KpiRow } from "#analysis/indicators/kpiRows.ts";
 import { runnerUp, type RunnerUp } from "#analysis/bottleneck/runnerUp.ts";
 import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
-import { CELL, type MeasureValue } from "#analysis/replication/measures.ts";
+import { CELL } from "#analysis/replication/measures.ts";
 import { shotSpreads, type ShotSpread } from "./shotSpread.ts";
-import { requiredReplications } from "#analysis/statistics/requiredReplications.ts";
+import { isPrecise, replicationsFrom, sampleOf, type OutputSample } from "./wantedPrecision.ts";
+import { controlTasks, StopControl } from "./stopControl.ts";
+import { rareStops, type RareStops } from "./rareStops.ts";
 import { standstillIssue } from "./standstillIssue.ts";
 import type { StationCycles } from "#analysis/replication/stationCycles.ts";
 import { stationWindows, type StationWindow } from "#analysis/window/stationWindow.ts";
@@ -58,6 +60,8 @@ export interface Study {
   readonly calendar: CalendarStudy | null;
   /** Empty where the cell has no stops. */
   readonly stops: readonly StopSummary[];
+  /** Null where every stop occurs often enough. */
+  readonly rareStops: RareStops | null;
   /** The spread of hang, sag and time at heat over the shots; empty where no material is given. */
   readonly spreads: readonly ShotSpread[];
 }
@@ -75,41 +79,42 @@ export function withAnswers(state: StudyState, answers: readonly ReplicationAnsw
   return { ...state, answers: [...state.answers, ...answers] };
 }
 
-/** The most replications for a wanted precision. */
-const mostReplications = 2000;
-
 /**
  * The replications still wanted, in their order; none when the study is finished. The cell as it is comes first, with more
- * replications until the wanted precision is reached, at most twice as many at a time. Where the critical path does not give the
- * effect of a step, common random numbers follow with that step shorter and longer.
+ * replications until the wanted precision is reached, at most twice as many at a time; runs in which a rare stop comes often
+ * follow each time. Where the critical path does not give the effect of a step, common random numbers follow with that step
+ * shorter and longer.
  */
-export function nextWanted({ scenario, answers }: StudyState): readonly ReplicationTask[] {
+export function nextWanted(state: StudyState): readonly ReplicationTask[] {
+  const { scenario, answers } = state;
   if (answers.some((answer) => answer.standstill !== null)) return [];
-  const missing = missingTasks(answers, [null], scenario.run.replications);
-  if (missing.length > 0) return missing;
-  const made = answersOf(answers, null);
-  const more = missingTasks(answers, [null], replicationsFor(scenario, made));
+  const first = outputWanted(state);
+  if (first.length > 0) return first;
+  const more = missingTasks(answers, [null], replicationsFor(state));
   if (more.length > 0) return more;
+  const made = answersOf(answers, null);
   return missingTasks(answers, elasticityTargets(scenario, made), made.length);
 }
 
-function replicationsFor(scenario: Scenario, made: readonly ReplicationAnswer[]): number {
-  const { precision, replications } = scenario.run;
+/** The replications that the interval of the output needs, for the number given in the scenario or made so far. */
+function outputWanted({ scenario, answers }: StudyState): readonly ReplicationTask[] {
+  const missing = missingTasks(answers, [null], scenario.run.replications);
+  return missing.length > 0 ? missing : missingOf(controlTasks(scenario, answersOf(answers, null)), answers);
+}
+
+function replicationsFor(state: StudyState): number {
+  const { precision, replications } = state.scenario.run;
   if (precision === undefined) return replications;
-  const needed = requiredReplications(goodPartsPerHour(made), precision) ?? (made.length < 2 ? 2 : made.length);
-  return Math.max(made.length, Math.min(needed, 2 * made.length, mostReplications));
+  return replicationsFrom(outputOf(state), precision);
 }
 
-function goodPartsPerHour(answers: readonly ReplicationAnswer[]): readonly number[] {
-  const isOutput = (value: MeasureValue): boolean => value.resource === CELL && value.measure === "good parts per hour";
-  return answers.flatMap(({ measures }) => measures.filter(isOutput).map(({ value }) => value));
+function outputOf(state: StudyState): OutputSample {
+  return sampleOf(answersOf(state.answers, null), controlOf(state));
 }
 
-function precisionReached(scenario: Scenario, made: readonly ReplicationAnswer[]): Study["precision"] {
-  const wanted = scenario.run.precision;
-  if (wanted === undefined) return null;
-  const needed = requiredReplications(goodPartsPerHour(made), wanted);
-  return { wanted, reached: needed !== null && needed <= made.length };
+function precisionReached(state: StudyState): Study["precision"] {
+  const wanted = state.scenario.run.precision;
+  return wanted === undefined ? null : { wanted, reached: isPrecise(outputOf(state), wanted) };
 }
 
 export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []): StudyOutcome {
@@ -119,7 +124,8 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
   const answers = answersOf(state.answers, null);
   const ideal = idealCycle(scenario);
   const bottleneck = bottleneckResources(scenario, answers, (scale) => answersOf(state.answers, scale), ideal);
-  const measures = summarizeMeasures(answers);
+  const control = controlOf(state);
+  const measures = summarizeMeasures(answers).map((summary) => control.apply(summary));
   const windows = stationWindows(scenario, ideal, meltRate(measures), rejectShare(scenario, measures));
   const costs = costStudy(scenario, answers, windows);
   return {
@@ -127,7 +133,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
     study: {
       scenario,
       warnings,
-      precision: precisionReached(scenario, answers),
+      precision: precisionReached(state),
       replications: answers.length,
       measures: inReadingOrder([...measures, ...summarizeMeasures(costMeasures(costs))], resourceOf),
       states: inReadingOrder(summarizeStates(scenario, answers), resourceOf),
@@ -139,6 +145,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       kpis: inReadingOrder(kpiRows(scenario, answers, ideal), resourceOf),
       costs,
       calendar: calendarStudy(scenario, answers),
+      rareStops: rareStops(scenario, answers, control.stops),
       stops: inReadingOrder(stopSummaries(scenario, answers), resourceOf),
       spreads: inReadingOrder(shotSpreads(scenario, answers), stationOf),
     },
@@ -187,21 +194,32 @@ function missingTasks(
   scales: readonly ReplicationTask["scale"][],
   replications: number,
 ): readonly ReplicationTask[] {
+  const tasks = scales.flatMap((scale) =>
+    Array.from({ length: replications }, (_, i): ReplicationTask => ({ replication: i + 1, scale })),
+  );
+  return missingOf(tasks, answers);
+}
+
+function missingOf(
+  tasks: readonly ReplicationTask[],
+  answers: readonly ReplicationAnswer[],
+): readonly ReplicationTask[] {
   const made = new Set(answers.map(({ task }) => JSON.stringify(task)));
-  return scales
-    .flatMap((scale) =>
-      Array.from({ length: replications }, (_, i): ReplicationTask => ({ replication: i + 1, scale })),
-    )
-    .filter((task) => !made.has(JSON.stringify(task)));
+  return tasks.filter((task) => !made.has(JSON.stringify(task)));
 }
 
 /** The answers of one variant in the order of replications. */
 function answersOf(
   answers: readonly ReplicationAnswer[],
   scale: ReplicationTask["scale"],
+  frequent?: number,
 ): readonly ReplicationAnswer[] {
   const variant = JSON.stringify(scale);
-  return inOrder(answers.filter(({ task }) => JSON.stringify(task.scale) === variant));
+  return inOrder(answers.filter(({ task }) => task.frequent === frequent && JSON.stringify(task.scale) === variant));
+}
+
+function controlOf({ scenario, answers }: StudyState): StopControl {
+  return new StopControl(scenario, answersOf(answers, null), (frequent) => answersOf(answers, null, frequent));
 }
 
 function inOrder(answers: readonly ReplicationAnswer[]): readonly ReplicationAnswer[] {

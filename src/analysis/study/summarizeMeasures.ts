@@ -2,6 +2,7 @@
 import { max, min } from "simple-statistics";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import { quantiles, type Quantiles } from "#analysis/statistics/quantiles.ts";
+import type { Controlled } from "./stopControl.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 
 export interface MeasureSummary {
@@ -10,7 +11,9 @@ export interface MeasureSummary {
   readonly unit: string;
   /** One a replication, from replication 1 on; null where that replication has no value. */
   readonly values: readonly (number | null)[];
+  /** By the control of `controlled` where there is one; `sd` is always that of the values. */
   readonly interval: Interval;
+  readonly controlled?: Controlled;
   readonly quantiles: Quantiles;
   readonly min: number;
   readonly max: number;

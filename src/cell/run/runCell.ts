@@ -23,6 +23,7 @@ import { rejectReasons } from "#cell/layers/withQuality.ts";
 import { elementTimes } from "./elementTimes.ts";
 import { reasonsOf } from "#cell/words/takeawayWords.ts";
 import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
+import { stopExposures } from "./stopExposures.ts";
 import { settledWarmup } from "./settledWarmup.ts";
 import { shotMasses } from "#cell/table/shotMass.ts";
 
@@ -105,6 +106,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       stations.map((station) => station.shots),
     ),
     stops: stopRecords(plan, simulation),
+    stopExposures: stopExposures(scenario, simulation.stops, { from, until, stations, stateTimes }),
     purgedMilligrams: counts.get(purgedCounter) ?? 0,
     ...excess(scenario, stateTimes),
     ...takeawayOf(scenario, counts),

@@ -19,8 +19,8 @@ test("the bank model has the textbook's mean, variance and 90 % half-width", () 
 
 test("a relative precision of 10 % takes the bank model 27 replications, not 23", () => {
   // Law, Simulation Modeling and Analysis: 27 with γ/(1 + γ); γ itself would give 23 [M+C].
-  expect(requiredReplications(bank, 0.1, 0.9)).toBe(27);
-  expect(requiredReplications(bank, 0.1 / 0.9, 0.9)).toBe(23);
+  expect(requiredReplications(bank, 0.1, { confidence: 0.9 })).toBe(27);
+  expect(requiredReplications(bank, 0.1 / 0.9, { confidence: 0.9 })).toBe(23);
 });
 
 test("no further replications are required when the precision is reached", () => {

@@ -1,0 +1,206 @@
+// Control variates for rare stops: the repair time of a stop has a known mean, so an interval need not wait for many stops.
+import { distributionMean, distributionQuantile } from "#engine/distributions/moments.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
+import type { Scenario, StopSpec } from "#scenario/scenario.ts";
+import { settledWarmup } from "#cell/run/settledWarmup.ts";
+import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
+import { meanInterval, widened } from "#analysis/statistics/interval.ts";
+import { between, expectedStops } from "./rareStops.ts";
+import type { MeasureSummary } from "./summarizeMeasures.ts";
+
+/** From this mean number in all replications on, the spread of the replications alone gives the interval. */
+const oftenEnough = 30;
+/** Each stop costs runs of its own, so only those count that vary the output most. */
+const mostStops = 5;
+/** Runs with the stop at a high rate, the first replications again. */
+const mostRuns = 20;
+/** With fewer stops in these runs, what a stop costs is not known. */
+const leastStops = 3;
+/** The effect of a stop at its own rate may differ by this share from that at a high rate. */
+const allowance = 0.2;
+/** Measures in seconds a shot grow without limit where a resource is down all the time; their inverse does not. */
+const inverted: ReadonlySet<string> = new Set(["seconds per shot", "cycle time"]);
+
+/** The effect of one stop on one measure. */
+export interface ControlTerm {
+  /** Name and resource of the stop. */
+  readonly stop: string;
+  /** Change of the measure for each share of time that the stop is repaired, with its standard error. */
+  readonly slope: number;
+  readonly error: number;
+  /** Known standard deviation of that share, as a mean over the replications. */
+  readonly spread: number;
+}
+
+export interface Controlled {
+  /** One a replication: what it would be with the mean repair time of each controlled stop. */
+  readonly values: readonly number[];
+  readonly terms: readonly ControlTerm[];
+}
+
+/** One stop over the replications, and over the runs in which it comes often. */
+interface Control {
+  readonly stop: StopSpec;
+  readonly index: number;
+  readonly shares: readonly number[];
+  readonly runs: readonly {
+    readonly replication: number;
+    readonly share: number;
+    readonly answer: ReplicationAnswer;
+  }[];
+  readonly spread: number;
+}
+
+/** The stops that are controlled: rare ones in their steady state, without a calendar. */
+export function controlledStops(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly number[] {
+  if (scenario.calendar || scenario.changes || answers.length < 2) return [];
+  return expectedStops(scenario, answers)
+    .filter(({ stop, expected }) => stop.start === "running" && expected > 0 && expected < oftenEnough)
+    .map(({ stop, index, expected }) => ({ index, variance: expected * secondMoment(stop.repair) }))
+    .toSorted((one, other) => other.variance - one.variance)
+    .slice(0, mostStops)
+    .map(({ index }) => index)
+    .toSorted((one, other) => one - other);
+}
+
+/** The runs that measure the effect of each controlled stop. */
+export function controlTasks(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly ReplicationTask[] {
+  const runs = Math.min(answers.length, mostRuns);
+  return controlledStops(scenario, answers).flatMap((frequent) =>
+    Array.from({ length: runs }, (_, i): ReplicationTask => ({ replication: i + 1, scale: null, frequent })),
+  );
+}
+
+/**
+ * The mean of Y − Σ b C, with C the share of time in repair less its mean at the rate of the stop, so that C has the mean 0. The
+ * half width is t √(s²/n + Σ σ² (e² + (a b)²)), with σ the known standard deviation of the mean of C, e the standard error of b, and
+ * a the allowance for an effect that changes with the rate. The slope b comes from runs with the stop at a high rate.
+ * Source: Lavenberg and Welch, Management Science 27 (1981) 322, for control variates (from memory). The slope from other runs and
+ * the allowance are our own, settled by the measured coverage.
+ */
+export class StopControl {
+  readonly #controls: readonly Control[];
+
+  constructor(
+    scenario: Scenario,
+    answers: readonly ReplicationAnswer[],
+    answersWith: (frequent: number) => readonly ReplicationAnswer[],
+  ) {
+    this.#controls = controlledStops(scenario, answers).flatMap((index) => {
+      const control = controlOf(scenario, index, answers, answersWith(index));
+      return control ? [control] : [];
+    });
+  }
+
+  /** Numbers of the stops in the scenario. */
+  get stops(): ReadonlySet<number> {
+    return new Set(this.#controls.map(({ index }) => index));
+  }
+
+  /** The summary with its control; the same where no stop is controlled, or a replication has no value. */
+  apply(summary: MeasureSummary): MeasureSummary {
+    const controlled = this.#controlled(summary);
+    if (!controlled) return summary;
+    const interval = widened(meanInterval(controlled.values), errorOf(controlled.terms));
+    return { ...summary, controlled, interval: { ...interval, sd: summary.interval.sd } };
+  }
+
+  #controlled({ resource, measure, values: found }: MeasureSummary): Controlled | undefined {
+    const values = found.filter((value) => value !== null);
+    if (this.#controls.length === 0 || values.length < found.length) return undefined;
+    const isInverted = inverted.has(measure);
+    const turn = (value: number): number => (isInverted ? 1 / value : value);
+    const rates = values.map(turn);
+    const terms = this.#controls.map((control) =>
+      termOf(control, rates, (answer) => {
+        const row = answer.measures.find((each) => each.resource === resource && each.measure === measure);
+        return row === undefined ? undefined : turn(row.value);
+      }),
+    );
+    const adjusted = rates.map((rate, i) =>
+      terms.reduce((sum, { slope }, k) => sum - slope * this.#controls[k]!.shares[i]!, rate),
+    );
+    if (isInverted && adjusted.some((rate) => rate <= 0)) return undefined;
+    const scale = isInverted ? -1 / (mean(adjusted) * mean(adjusted)) : 1;
+    return {
+      values: adjusted.map(turn),
+      terms: terms.map((term) => ({ ...term, slope: term.slope * scale, error: Math.abs(term.error * scale) })),
+    };
+  }
+}
+
+/** The terms of the difference other − base: a stop of both sides has the same random numbers in both. */
+export function differenceOfTerms(
+  base: readonly ControlTerm[] = [],
+  other: readonly ControlTerm[] = [],
+): readonly ControlTerm[] {
+  const shared = other.map((term) => {
+    const same = base.find(({ stop }) => stop === term.stop);
+    if (!same) return term;
+    const spread = Math.max(term.spread, same.spread);
+    return { ...term, slope: term.slope - same.slope, error: root([term.error, same.error]), spread };
+  });
+  return [...shared, ...base.filter(({ stop }) => other.every((term) => term.stop !== stop))];
+}
+
+/** Standard error of the mean that the terms add. */
+export function errorOf(terms: readonly ControlTerm[]): number {
+  return root(terms.map(({ slope, error, spread }) => spread * root([error, allowance * slope])));
+}
+
+function controlOf(
+  scenario: Scenario,
+  index: number,
+  answers: readonly ReplicationAnswer[],
+  runs: readonly ReplicationAnswer[],
+): Control | undefined {
+  const stop = scenario.stops![index]!;
+  const observed = scenario.run.length - settledWarmup(scenario);
+  const target = distributionMean(stop.repair) / between(stop);
+  const shareOf = ({ exposures }: ReplicationAnswer): number => {
+    const { repairSeconds, clock } = exposures![index]!;
+    return (repairSeconds - clock! * target) / observed;
+  };
+  const [found] = expectedStops(scenario, runs).filter((each) => each.index === index);
+  if (!found || found.seen < leastStops) return undefined;
+  const expected = answers.reduce((sum, { exposures }) => sum + exposures![index]!.clock!, 0) / between(stop);
+  return {
+    stop,
+    index,
+    shares: answers.map(shareOf),
+    runs: runs.map((answer) => ({ replication: answer.task.replication, share: shareOf(answer), answer })),
+    spread: Math.sqrt(expected * secondMoment(stop.repair)) / (answers.length * observed),
+  };
+}
+
+/** The slope between the runs with and without the high rate, paired by common random numbers: a ratio of means. */
+function termOf(
+  { stop, shares, runs, spread }: Control,
+  rates: readonly number[],
+  rateOf: (answer: ReplicationAnswer) => number | undefined,
+): ControlTerm {
+  const pairs = runs.flatMap(({ replication, share, answer }) => {
+    const rate = rateOf(answer);
+    const [before, shareBefore] = [rates[replication - 1], shares[replication - 1]];
+    if (rate === undefined || before === undefined || shareBefore === undefined) return [];
+    return [{ rise: rate - before, more: share - shareBefore }];
+  });
+  const more = pairs.reduce((sum, pair) => sum + pair.more, 0);
+  const slope = more > 0 ? pairs.reduce((sum, { rise }) => sum + rise, 0) / more : 0;
+  const rests = pairs.map((pair) => pair.rise - slope * pair.more);
+  const error = pairs.length > 1 && more > 0 ? (meanInterval(rests).sd! * Math.sqrt(pairs.length)) / more : 0;
+  return { stop: `${stop.name} of ${stop.resource}`, slope, error, spread };
+}
+
+const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+
+/** Of the sum of squares; `Math.hypot` is not the same in every engine. */
+const root = (values: readonly number[]): number => Math.sqrt(values.reduce((sum, value) => sum + value * value, 0));
+
+const points = 2000;
+
+/** Mean square, from equally likely quantiles. */
+function secondMoment(distribution: Distribution): number {
+  const quantile = distributionQuantile(distribution);
+  return mean(Array.from({ length: points }, (_, i) => quantile((i + 0.5) / points)).map((value) => value * value));
+}
