@@ -197,7 +197,7 @@ const mean = (values: readonly number[]): number => values.reduce((sum, value) =
 /** Of the sum of squares; `Math.hypot` is not the same in every engine. */
 const root = (values: readonly number[]): number => Math.sqrt(values.reduce((sum, value) => sum + value * value, 0));
 
-const points = 2000;
+const points = 500;
 
 /** Mean square, from equally likely quantiles. */
 function secondMoment(distribution: Distribution): number {

@@ -12,7 +12,7 @@ import { runnerUp, type RunnerUp } from "#analysis/bottleneck/runnerUp.ts";
 import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import { shotSpreads, type ShotSpread } from "./shotSpread.ts";
-import { isPrecise, replicationsFrom, sampleOf, type OutputSample } from "./wantedPrecision.ts";
+import { isPrecise, replicationsFrom, sampleOf } from "./wantedPrecision.ts";
 import { controlTasks, StopControl } from "./stopControl.ts";
 import { rareStops, type RareStops } from "./rareStops.ts";
 import { standstillIssue } from "./standstillIssue.ts";
@@ -33,6 +33,13 @@ import { doWork } from "#analysis/replication/work.ts";
 export interface StudyState {
   readonly scenario: Scenario;
   readonly answers: readonly ReplicationAnswer[];
+  /** In a comparison with a wanted precision; the differences then decide on the replications. */
+  readonly paired?: {
+    readonly replications: number;
+    /** No more replications are needed. */
+    readonly isSettled: boolean;
+    readonly isReached: boolean;
+  };
 }
 
 export interface Study {
@@ -89,7 +96,7 @@ export function nextWanted(state: StudyState): readonly ReplicationTask[] {
   const { scenario, answers } = state;
   if (answers.some((answer) => answer.standstill !== null)) return [];
   const first = outputWanted(state);
-  if (first.length > 0) return first;
+  if (first.length > 0 || state.paired?.isSettled === false) return first;
   const more = missingTasks(answers, [null], replicationsFor(state));
   if (more.length > 0) return more;
   const made = answersOf(answers, null);
@@ -97,24 +104,27 @@ export function nextWanted(state: StudyState): readonly ReplicationTask[] {
 }
 
 /** The replications that the interval of the output needs, for the number given in the scenario or made so far. */
-function outputWanted({ scenario, answers }: StudyState): readonly ReplicationTask[] {
-  const missing = missingTasks(answers, [null], scenario.run.replications);
+export function outputWanted({ scenario, answers, paired }: StudyState): readonly ReplicationTask[] {
+  const missing = missingTasks(answers, [null], paired?.replications ?? scenario.run.replications);
   return missing.length > 0 ? missing : missingOf(controlTasks(scenario, answersOf(answers, null)), answers);
 }
 
 function replicationsFor(state: StudyState): number {
   const { precision, replications } = state.scenario.run;
-  if (precision === undefined) return replications;
-  return replicationsFrom(outputOf(state), precision);
+  if (state.paired) return state.paired.replications;
+  return precision === undefined ? replications : replicationsFrom(sampleOf(outputOf(state)), precision);
 }
 
-function outputOf(state: StudyState): OutputSample {
-  return sampleOf(answersOf(state.answers, null), controlOf(state));
+/** Good parts an hour so far; undefined where no replication has a value. */
+export function outputOf(state: StudyState): MeasureSummary | undefined {
+  const output = measureOf(summarizeMeasures(answersOf(state.answers, null)), CELL, "good parts per hour");
+  return output && controlOf(state).apply(output);
 }
 
 function precisionReached(state: StudyState): Study["precision"] {
   const wanted = state.scenario.run.precision;
-  return wanted === undefined ? null : { wanted, reached: isPrecise(outputOf(state), wanted) };
+  if (wanted === undefined) return null;
+  return { wanted, reached: state.paired?.isReached ?? isPrecise(sampleOf(outputOf(state)), wanted) };
 }
 
 export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []): StudyOutcome {
@@ -172,7 +182,7 @@ export function runStudy(scenario: Scenario): StudyOutcome {
   return studyOfSettled(settleInOneCall(scenario));
 }
 
-export function studyOfSettled({ scenario, warnings }: SettledScenario): StudyOutcome {
+function studyOfSettled({ scenario, warnings }: SettledScenario): StudyOutcome {
   let state = beginStudy(scenario);
   for (let tasks = nextWanted(state); tasks.length > 0; tasks = nextWanted(state)) {
     state = withAnswers(state, doWork({ kind: "replications", scenario, tasks }));

@@ -1,9 +1,8 @@
 // The number of replications for a wanted precision, of the output of a cell or of its difference from another.
-import { CELL } from "#analysis/replication/measures.ts";
-import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
+import { CONFIDENCE } from "#analysis/statistics/interval.ts";
 import { requiredReplications } from "#analysis/statistics/requiredReplications.ts";
-import { errorOf, type StopControl } from "./stopControl.ts";
-import { measureOf, summarizeMeasures } from "./summarizeMeasures.ts";
+import { errorOf } from "./stopControl.ts";
+import type { MeasureSummary } from "./summarizeMeasures.ts";
 
 /** From fewer the interval is not reliable: from 2 to 5 it ends the search too often on a small spread by chance. */
 const fewestReplications = 10;
@@ -16,14 +15,18 @@ export interface OutputSample {
   readonly unseen: number;
   /** The precision is a share of this; null: of the mean of the values. */
   readonly reference: number | null;
+  readonly confidence: number;
 }
 
-export function sampleOf(answers: readonly ReplicationAnswer[], control: StopControl): OutputSample {
-  const output = measureOf(summarizeMeasures(answers), CELL, "good parts per hour");
-  const summary = output && control.apply(output);
-  const { values = [], terms = [] } = summary?.controlled ?? {};
-  const plain = summary?.values.filter((value) => value !== null) ?? [];
-  return { values: summary?.controlled ? values : plain, unseen: errorOf(terms), reference: null };
+/** Good parts an hour of one cell. */
+export function sampleOf(output: MeasureSummary | undefined): OutputSample {
+  const values = output?.controlled?.values ?? output?.values ?? [];
+  return {
+    values: values.filter((value) => value !== null),
+    unseen: errorOf(output?.controlled?.terms ?? []),
+    reference: null,
+    confidence: CONFIDENCE,
+  };
 }
 
 /** At least the number made, and at most twice as many. */
@@ -38,6 +41,6 @@ export function isPrecise(sample: OutputSample, precision: number): boolean {
   return needed !== null && Math.max(needed, fewestReplications) <= sample.values.length;
 }
 
-function neededFor({ values, unseen, reference }: OutputSample, precision: number): number | null {
-  return values.length === 0 ? null : requiredReplications(values, precision, { unseen, reference });
+function neededFor({ values, ...options }: OutputSample, precision: number): number | null {
+  return values.length === 0 ? null : requiredReplications(values, precision, options);
 }

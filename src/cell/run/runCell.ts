@@ -34,6 +34,8 @@ export interface RunOptions {
   readonly log?: EventLog;
   /** Keeps the tick of every shot; true if not given. A year has five million. */
   readonly keepsShots?: boolean;
+  /** Called at each part that passes the last server; only with a takeaway. */
+  readonly partReader?: (tick: number) => void;
   /** Keeps a sample of how long parisons drop, hang and are hot; false if not given. */
   readonly watchesParisons?: boolean;
   /** Reads a run on a calendar at every quarter of an hour; true if not given. */
@@ -58,7 +60,11 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     isActive: plan.isActive,
     classOf: plan.elementClass,
     ...(options.log ? { log: options.log } : {}),
-    readers: [...(keepsShots ? shotReaders : []), ...(watch?.readers ?? [])],
+    readers: [
+      ...(keepsShots ? shotReaders : []),
+      ...(options.partReader ? [[goodCounter, options.partReader] as const] : []),
+      ...(watch?.readers ?? []),
+    ],
   });
   const runOn = (tick: number): void => simulation.runUntil(tick);
   if (from > 0) {

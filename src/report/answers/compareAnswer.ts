@@ -13,7 +13,7 @@ import { shortCautions } from "#report/words/cautions.ts";
 import { percent, plainNumber, seconds, withInterval } from "#report/words/digits.ts";
 import { headline, runWords } from "#report/words/madeWords.ts";
 import { comparedSettings } from "#report/words/settingsWords.ts";
-import { comparedRareStops } from "#report/words/rareStopWords.ts";
+import { comparedNotes } from "#report/words/runNotes.ts";
 import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
 
@@ -37,12 +37,9 @@ export function compareAnswer(
     ...studies.flatMap(paceWords).flatMap(wrapped),
     "",
     ...studies.flatMap((study) => warnings(study, units)).flatMap(wrapped),
-    ...[
-      ...runWords(base),
-      ...comparedRareStops(studies),
-      ...pairWords(differences),
-      ...uncheckedWords(studies),
-    ].flatMap(wrapped),
+    ...[...runWords(base), ...comparedNotes(studies), ...pairWords(differences), ...uncheckedWords(studies)].flatMap(
+      wrapped,
+    ),
     ...shortCautions,
     "",
   ].join("\n");

@@ -11,7 +11,7 @@ import { percent, withInterval } from "#report/words/digits.ts";
 import { idealSentence } from "#report/words/idealWords.ts";
 import { headline, madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
 import { stateLook } from "#report/words/stateLook.ts";
-import { comparedRareStops } from "#report/words/rareStopWords.ts";
+import { comparedNotes } from "#report/words/runNotes.ts";
 import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
 import { namesOf } from "#report/words/tradeWords.ts";
 
@@ -35,7 +35,7 @@ function foundWords(study: Study): string {
 
 function sureWords(studies: readonly Study[]): string {
   const runs = studies.slice(0, 1).flatMap(runWords);
-  return [...runs, ...comparedRareStops(studies), ...uncheckedWords(studies)].join(" ");
+  return [...runs, ...comparedNotes(studies), ...uncheckedWords(studies)].join(" ");
 }
 
 /** The differences, then each scenario, then how sure all that is. */

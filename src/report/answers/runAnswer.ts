@@ -11,7 +11,7 @@ import { shortCautions } from "#report/words/cautions.ts";
 import { measureWords } from "#report/words/shownUnits.ts";
 import { seconds, withInterval } from "#report/words/digits.ts";
 import { headline, madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
-import { rareStopWords } from "#report/words/rareStopWords.ts";
+import { runNotes } from "#report/words/runNotes.ts";
 import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
 import { idealName, idealWords } from "#report/words/idealWords.ts";
 import { settingsWords } from "#report/words/settingsWords.ts";
@@ -38,7 +38,7 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
     "",
     ...windowWarnings(study.windows, study.spreads, study.scenario.stations.length, units).flatMap(wrapped),
     ...leftOutWords(study.scenario).flatMap(wrapped),
-    ...[...runWords(study), ...rareStopWords(study), ...uncheckedWords([study])].flatMap(wrapped),
+    ...[...runWords(study), ...runNotes(study), ...uncheckedWords([study])].flatMap(wrapped),
     ...shortCautions,
     "",
   ].join("\n");

@@ -1,0 +1,42 @@
+// Notes beside the intervals of a run: stops that occur too seldom, and a long warm-up.
+import type { RareStops } from "#analysis/study/rareStops.ts";
+import type { Study } from "#analysis/study/study.ts";
+import { formatQuantity } from "#foundation/formatQuantity.ts";
+import { percent } from "./digits.ts";
+
+/** One line for each note. */
+export function runNotes(study: Study): readonly string[] {
+  return [...rareStopWords(study), ...warmUpWords(study)];
+}
+
+/** Of a comparison: once where all scenarios have the same notes, else for each scenario. */
+export function comparedNotes(studies: readonly Study[]): readonly string[] {
+  const notes = studies.map(runNotes);
+  const [first = []] = notes;
+  if (notes.every((each) => each.join("\n") === first.join("\n"))) return first;
+  return studies.flatMap(({ scenario }, i) => notes[i]!.map((note) => `${scenario.name}: ${note}`));
+}
+
+/** "Few stops in 10 replications: heater band 1. ± and means use their known rate (control variates). A length of 159 h holds enough." */
+function rareStopWords({ rareStops, replications }: Study): readonly string[] {
+  if (!rareStops) return [];
+  const { stops, length } = rareStops;
+  const runs = replications === 1 ? "1 replication" : `${replications} replications`;
+  const seen = stops.map((stop) => `${stop.name} ${stop.seen}`).join(", ");
+  const enough = length === null ? "" : ` A length of ${formatQuantity(length, "time", { digits: 4 })} holds enough.`;
+  return [`Few stops in ${runs}: ${seen}. ${effectWords(rareStops, replications)}${enough}`];
+}
+
+function effectWords({ isControlled }: RareStops, replications: number): string {
+  if (isControlled) return "± and means use their known rate (control variates).";
+  return replications === 1 ? "The result depends on when they occur." : "± may be too narrow.";
+}
+
+/** A longer warm-up takes a notable part of the computed time. */
+const mostOfRun = 0.1;
+
+function warmUpWords({ scenario }: Study): readonly string[] {
+  const { warmup, length } = scenario.run;
+  const share = warmup === "auto" ? 0 : warmup / length;
+  return share > mostOfRun ? [`The warm-up takes ${percent(share)} of the run; make \`run.length\` longer.`] : [];
+}
