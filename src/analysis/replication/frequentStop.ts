@@ -1,8 +1,6 @@
 // A scenario with one stop that comes often: a run of it measures what the stop costs, however rare it is.
 import { distributionMean } from "#engine/distributions/moments.ts";
-import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
-import { slowestTurn } from "#cell/layers/planCell.ts";
-import { planOf } from "#analysis/ideal/planOf.ts";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import type { Scenario, StopSpec } from "#scenario/scenario.ts";
 
 /** Mean interval between two stops, in mean repairs: the resource is then repaired for about a fifth of the time. */
@@ -28,8 +26,10 @@ function oftener(stop: StopSpec, scenario: Scenario): StopSpec {
   const wanted = repairsBetween * distributionMean(stop.repair);
   const { comes } = stop;
   if (comes.by === "cycles") {
-    const shot = slowestTurn(planOf(scenario)) / TICKS_PER_SECOND / scenario.stations.length;
-    const cycles = Math.min(wanted / shot, comes.cycles / leastFactor);
+    const { secondsPerShot } = idealCycle(scenario);
+    const isStation = scenario.stations.some(({ name }) => name === stop.resource);
+    const cycle = isStation ? secondsPerShot * scenario.stations.length : secondsPerShot;
+    const cycles = Math.min(wanted / cycle, comes.cycles / leastFactor);
     return { ...stop, comes: { ...comes, cycles: Math.max(1, Math.round(cycles)) } };
   }
   const mean = Math.min(wanted, distributionMean(comes.between) / leastFactor);

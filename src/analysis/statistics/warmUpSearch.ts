@@ -102,7 +102,7 @@ export function settleWarmUp(search: WarmUpSearch): SettledScenario {
 /** At the start nothing is being repaired. After a few repairs the share of stopped time is that of any later hour. */
 function untilStopsAreUsual({ stops = [] }: Scenario, length: number): number {
   const longest = Math.max(0, ...stops.map(({ repair }) => distributionMean(repair)));
-  return Math.min(repairsBefore * longest, mostOfRun * length);
+  return Math.min(repairsBefore * longest, Math.floor(mostOfRun * length));
 }
 
 type End =

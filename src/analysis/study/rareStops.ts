@@ -4,10 +4,17 @@ import { settledWarmup } from "#cell/run/settledWarmup.ts";
 import type { Scenario, StopSpec } from "#scenario/scenario.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 
-/** Fewer in all replications do not show the spread of what a stop costs. */
+/** With fewer in all replications, the spread of the replications does not show what a stop costs. */
 const leastSeen = 10;
-/** With fewer in one replication, single replications differ mostly by how many stops they hold. */
+/** With fewer in one replication, replications differ mostly by how many stops they hold. */
 const leastEach = 3;
+/** A Poisson number with a smaller mean is too skewed for the interval of a mean. */
+const leastExpected = 30;
+
+/** From this mean number in all replications on, their spread alone gives the interval. */
+export function oftenEnough(replications: number): number {
+  return Math.max(leastExpected, leastEach * replications);
+}
 
 export interface ExpectedStop {
   readonly stop: StopSpec;
@@ -51,6 +58,8 @@ export interface RareStops {
   readonly length: number | null;
   /** Whether the intervals take the known rate of all of them into account. */
   readonly isControlled: boolean;
+  /** Whether the replications together hold enough of each. */
+  readonly isSeen: boolean;
 }
 
 /** Null where every stop occurs often enough. */
@@ -75,6 +84,7 @@ export function rareStops(
     })),
     // Whole hours: one must be able to read and to set it.
     length: Number.isFinite(factor) ? wholeHours(warmup + observed * Math.max(1, factor)) : null,
+    isSeen: few.every(({ seen }) => seen >= leastSeen),
     isControlled: few.every(({ index }) => controlled.has(index)),
   };
 }

@@ -5,11 +5,9 @@ import type { Scenario, StopSpec } from "#scenario/scenario.ts";
 import { settledWarmup } from "#cell/run/settledWarmup.ts";
 import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
 import { meanInterval, widened } from "#analysis/statistics/interval.ts";
-import { between, expectedStops } from "./rareStops.ts";
+import { between, expectedStops, oftenEnough } from "./rareStops.ts";
 import type { MeasureSummary } from "./summarizeMeasures.ts";
 
-/** From this mean number in all replications on, the spread of the replications alone gives the interval. */
-const oftenEnough = 30;
 /** Each stop costs runs of its own, so only those count that vary the output most. */
 const mostStops = 5;
 /** Runs with the stop at a high rate, the first replications again. */
@@ -17,7 +15,7 @@ const mostRuns = 20;
 /** With fewer stops in these runs, what a stop costs is not known. */
 const leastStops = 3;
 /** The effect of a stop at its own rate may differ by this share from that at a high rate. */
-const allowance = 0.2;
+const allowance = 0.1;
 /** Measures in seconds a shot grow without limit where a resource is down all the time; their inverse does not. */
 const inverted: ReadonlySet<string> = new Set(["seconds per shot", "cycle time"]);
 
@@ -30,6 +28,8 @@ export interface ControlTerm {
   readonly error: number;
   /** Known standard deviation of that share, as a mean over the replications. */
   readonly spread: number;
+  /** Standard error of the mean from what single stops cost beyond their repair time. */
+  readonly rest: number;
 }
 
 export interface Controlled {
@@ -49,13 +49,16 @@ interface Control {
     readonly answer: ReplicationAnswer;
   }[];
   readonly spread: number;
+  /** Mean number in all replications, and number in the runs. */
+  readonly expected: number;
+  readonly seen: number;
 }
 
 /** The stops that are controlled: rare ones in their steady state, without a calendar. */
 export function controlledStops(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly number[] {
   if (scenario.calendar || scenario.changes || answers.length < 2) return [];
   return expectedStops(scenario, answers)
-    .filter(({ stop, expected }) => stop.start === "running" && expected > 0 && expected < oftenEnough)
+    .filter(({ stop, expected }) => stop.start === "running" && expected > 0 && expected < oftenEnough(answers.length))
     .map(({ stop, index, expected }) => ({ index, variance: expected * secondMoment(stop.repair) }))
     .toSorted((one, other) => other.variance - one.variance)
     .slice(0, mostStops)
@@ -73,10 +76,11 @@ export function controlTasks(scenario: Scenario, answers: readonly ReplicationAn
 
 /**
  * The mean of Y − Σ b C, with C the share of time in repair less its mean at the rate of the stop, so that C has the mean 0. The
- * half width is t √(s²/n + Σ σ² (e² + (a b)²)), with σ the known standard deviation of the mean of C, e the standard error of b, and
- * a the allowance for an effect that changes with the rate. The slope b comes from runs with the stop at a high rate.
+ * half width is t √(s²/n + Σ (σ² (e² + (a b)²) + r²)). σ is the known standard deviation of the mean of C, e the standard error of b,
+ * a the allowance for an effect that changes with the rate, and r the standard error from what single stops cost beyond b C. The
+ * slope b, e and r come from runs with the stop at a high rate.
  * Source: Lavenberg and Welch, Management Science 27 (1981) 322, for control variates (from memory). The slope from other runs and
- * the allowance are our own, settled by the measured coverage.
+ * the added terms are our own, settled by the measured coverage.
  */
 export class StopControl {
   readonly #controls: readonly Control[];
@@ -124,7 +128,12 @@ export class StopControl {
     const scale = isInverted ? -1 / (mean(adjusted) * mean(adjusted)) : 1;
     return {
       values: adjusted.map(turn),
-      terms: terms.map((term) => ({ ...term, slope: term.slope * scale, error: Math.abs(term.error * scale) })),
+      terms: terms.map(({ slope, error, rest, ...term }) => ({
+        ...term,
+        slope: slope * scale,
+        error: Math.abs(error * scale),
+        rest: Math.abs(rest * scale),
+      })),
     };
   }
 }
@@ -138,14 +147,15 @@ export function differenceOfTerms(
     const same = base.find(({ stop }) => stop === term.stop);
     if (!same) return term;
     const spread = Math.max(term.spread, same.spread);
-    return { ...term, slope: term.slope - same.slope, error: root([term.error, same.error]), spread };
+    const [error, rest] = [root([term.error, same.error]), root([term.rest, same.rest])];
+    return { ...term, slope: term.slope - same.slope, error, spread, rest };
   });
   return [...shared, ...base.filter(({ stop }) => other.every((term) => term.stop !== stop))];
 }
 
 /** Standard error of the mean that the terms add. */
 export function errorOf(terms: readonly ControlTerm[]): number {
-  return root(terms.map(({ slope, error, spread }) => spread * root([error, allowance * slope])));
+  return root(terms.flatMap(({ slope, error, spread, rest }) => [spread * error, spread * allowance * slope, rest]));
 }
 
 function controlOf(
@@ -169,13 +179,15 @@ function controlOf(
     index,
     shares: answers.map(shareOf),
     runs: runs.map((answer) => ({ replication: answer.task.replication, share: shareOf(answer), answer })),
+    expected,
+    seen: found.seen,
     spread: Math.sqrt(expected * secondMoment(stop.repair)) / (answers.length * observed),
   };
 }
 
 /** The slope between the runs with and without the high rate, paired by common random numbers: a ratio of means. */
 function termOf(
-  { stop, shares, runs, spread }: Control,
+  { stop, shares, runs, spread, expected, seen }: Control,
   rates: readonly number[],
   rateOf: (answer: ReplicationAnswer) => number | undefined,
 ): ControlTerm {
@@ -188,8 +200,14 @@ function termOf(
   const more = pairs.reduce((sum, pair) => sum + pair.more, 0);
   const slope = more > 0 ? pairs.reduce((sum, { rise }) => sum + rise, 0) / more : 0;
   const rests = pairs.map((pair) => pair.rise - slope * pair.more);
-  const error = pairs.length > 1 && more > 0 ? (meanInterval(rests).sd! * Math.sqrt(pairs.length)) / more : 0;
-  return { stop: `${stop.name} of ${stop.resource}`, slope, error, spread };
+  const squares = rests.length > 1 ? rests.length * meanInterval(rests).sd! * meanInterval(rests).sd! : 0;
+  return {
+    stop: `${stop.name} of ${stop.resource}`,
+    slope,
+    error: more > 0 ? Math.sqrt(squares) / more : 0,
+    spread,
+    rest: Math.sqrt((squares * expected) / seen) / rates.length,
+  };
 }
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;

@@ -1,8 +1,7 @@
 // Notes beside the intervals of a run: stops that occur too seldom, and a long warm-up.
 import type { RareStops } from "#analysis/study/rareStops.ts";
 import type { Study } from "#analysis/study/study.ts";
-import { formatQuantity } from "#foundation/formatQuantity.ts";
-import { percent } from "./digits.ts";
+import { grouped, percent } from "./digits.ts";
 
 /** One line for each note. */
 export function runNotes(study: Study): readonly string[] {
@@ -23,14 +22,17 @@ function rareStopWords({ rareStops, replications }: Study): readonly string[] {
   const { stops, length } = rareStops;
   const runs = replications === 1 ? "1 replication" : `${replications} replications`;
   const seen = stops.map((stop) => `${stop.name} ${stop.seen}`).join(", ");
-  const enough = length === null ? "" : ` A length of ${formatQuantity(length, "time", { digits: 4 })} holds enough.`;
+  const enough = length === null ? "" : ` A length of ${grouped(length / secondsPerHour)} h holds enough.`;
   return [`Few stops in ${runs}: ${seen}. ${effectWords(rareStops, replications)}${enough}`];
 }
 
-function effectWords({ isControlled }: RareStops, replications: number): string {
+function effectWords({ isControlled, isSeen }: RareStops, replications: number): string {
   if (isControlled) return "± and means use their known rate (control variates).";
-  return replications === 1 ? "The result depends on when they occur." : "± may be too narrow.";
+  if (replications === 1) return "The result depends on when they occur.";
+  return isSeen ? "Replications differ by how many they hold." : "± may be too narrow.";
 }
+
+const secondsPerHour = 3600;
 
 /** A longer warm-up takes a notable part of the computed time. */
 const mostOfRun = 0.1;
