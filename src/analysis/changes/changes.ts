@@ -18,8 +18,8 @@ export interface Change {
   readonly relativeGain: number | null;
   /** Changed cell − cell, cost of 1,000 good parts; null where rates are missing or the items differ. */
   readonly costPerThousand: Interval | null;
-  /** The resources that set the pace after the change, identical ones together; empty where no shot was made. */
-  readonly paceSetter: readonly string[];
+  /** What sets the pace after the change, identical resources together; null where no shot was made. */
+  readonly paceSetter: { readonly group: string; readonly resources: readonly string[] } | null;
   /** Judged by the simultaneous interval. */
   readonly verdict: "more" | "less" | "no difference seen" | "one pair, no interval";
 }
@@ -30,4 +30,6 @@ export interface Changes {
   readonly currency: string | null;
   /** The largest gain first. */
   readonly rows: readonly Change[];
+  /** Names of changes that were not run, because all together would take too long. */
+  readonly notRun: readonly string[];
 }

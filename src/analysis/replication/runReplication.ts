@@ -2,17 +2,16 @@
 import type { Scenario } from "#scenario/scenario.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import { planOf } from "#analysis/ideal/planOf.ts";
-import { answerOf, isShown, type ReplicationAnswer, type ReplicationTask } from "./replicationAnswer.ts";
+import { answerOf, isShown, isWhole, type ReplicationAnswer, type ReplicationTask } from "./replicationAnswer.ts";
 
 export function replicationRunner(scenario: Scenario): (task: ReplicationTask) => ReplicationAnswer {
   return (task) => {
     const { replication, scale } = task;
-    const isAsItIs = scale === null;
     const options = {
       replication,
       keepsShots: isShown(task),
-      watchesParisons: isAsItIs,
-      readsQuarters: isAsItIs,
+      watchesParisons: isWhole(task),
+      readsQuarters: isWhole(task),
     };
     return answerOf(task, runCell(planOf(scenario, scale), options));
   };

@@ -1,4 +1,5 @@
 // Reads the scenario files of a call, prints their issues and returns the scenarios that can be run.
+import type { ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import { readSettled } from "#analysis/study/readSettled.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -11,6 +12,8 @@ import { printIssues } from "#cli/output/printIssues.ts";
 
 export interface LoadedScenario {
   readonly scenario: Scenario;
+  /** The same file with further settings; undefined where they are refused. */
+  readonly vary: (settings: readonly string[]) => Scenario | undefined;
   /** The text of the file, the changes by the call, and the warnings. */
   readonly text: string;
   readonly settings: readonly CalledSetting[];
@@ -29,14 +32,14 @@ export function loadScenarios(files: readonly string[], options: Options, host: 
   const issues = readings.flatMap((reading) => reading.issues);
   printIssues(options.quiet === true ? issues.filter(({ severity }) => severity === "error") : issues, host);
   return {
-    loaded: readings.flatMap(({ scenario, text, issues: found }) =>
-      scenario === undefined ? [] : [{ scenario, text, settings: calledSettings(options), issues: found }],
+    loaded: readings.flatMap(({ scenario, text, vary, issues: found }) =>
+      scenario === undefined ? [] : [{ scenario, vary, text, settings: calledSettings(options), issues: found }],
     ),
     code: worstOf(readings.map((reading) => exitCodeOf(reading.issues))),
   };
 }
 
-interface Reading {
+interface Reading extends Pick<LoadedScenario, "vary"> {
   readonly scenario?: Scenario;
   readonly text: string;
   readonly issues: readonly Issue[];
@@ -44,19 +47,24 @@ interface Reading {
 
 function readFile(file: string, options: Options, host: Host): Reading {
   const content = host.readText(file);
-  if ("issue" in content) return { text: "", issues: [content.issue] };
+  if ("issue" in content) return { text: "", issues: [content.issue], vary: () => undefined };
   const folder = file.replace(/[^/\\]*$/, "");
-  const { scenario, issues: found } = readSettled(content.text, {
-    name: scenarioName(file),
-    file,
-    ...settingsOf(options),
-    readText: (name) => {
-      const beside = host.readText(folder + name);
-      return "text" in beside ? beside.text : undefined;
-    },
-  });
+  const { set, run } = settingsOf(options);
+  const readWith = (more: readonly string[]): ScenarioReading =>
+    readSettled(content.text, {
+      name: scenarioName(file),
+      file,
+      set: [...set, ...more],
+      run,
+      readText: (name) => {
+        const beside = host.readText(folder + name);
+        return "text" in beside ? beside.text : undefined;
+      },
+    });
+  const { scenario, issues: found } = readWith([]);
+  const vary: LoadedScenario["vary"] = (settings) => readWith(settings).scenario;
   const [text, issues] = [content.text, optionIssues(found, options)];
-  return scenario ? { text, scenario, issues } : { text, issues };
+  return { text, issues, vary, ...(scenario ? { scenario } : {}) };
 }
 
 /** The file's name without folder and ending. */

@@ -13,6 +13,7 @@ import { seconds, withInterval } from "#report/words/digits.ts";
 import { headline, madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
 import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
 import { idealName, idealWords } from "#report/words/idealWords.ts";
+import { changesLines } from "./changesLines.ts";
 import { timeUseLines } from "./timeUse.ts";
 import { spreadLines } from "#report/tables/spreadWords.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
@@ -33,6 +34,7 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
     "",
     ...timeUseLines(study, width),
     "",
+    ...changesLines(study, width),
     ...windowWarnings(study.windows, study.spreads, study.scenario.stations.length, units).flatMap(wrapped),
     ...leftOutWords(study.scenario).flatMap(wrapped),
     ...[...runWords(study), ...uncheckedWords([study])].flatMap(wrapped),

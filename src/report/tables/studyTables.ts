@@ -4,6 +4,7 @@ import type { Study } from "#analysis/study/study.ts";
 import type { MeasureSummary } from "#analysis/study/summarizeMeasures.ts";
 import type { StateSummary } from "#analysis/study/summarizeStates.ts";
 import { calendarTables } from "./calendarTable.ts";
+import { changesTables } from "./changesTable.ts";
 import { costTables } from "./costTable.ts";
 import { circuitsTable, idealCycleTable } from "./idealTables.ts";
 import { kpiTable } from "./kpiTable.ts";
@@ -117,6 +118,7 @@ export function studyTables(studies: readonly Study[]): readonly Table[] {
     circuitsTable(studies),
     replicationsTable(studies),
     kpiTable(studies),
+    ...changesTables(studies),
     ...costTables(studies),
     ...stopsTables(studies),
     ...calendarTables(studies),

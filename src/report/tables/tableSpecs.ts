@@ -12,6 +12,7 @@ import {
   unitColumn,
 } from "./columns.ts";
 import { calendarSpec } from "./calendarTable.ts";
+import { changesSpec } from "./changesTable.ts";
 import { costSpec } from "./costTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
 import { stopsSpec } from "./stopsTable.ts";
@@ -249,6 +250,7 @@ export const tableSpecs: readonly TableSpec[] = [
   replicationsSpec,
   comparisonSpec,
   kpiSpec,
+  changesSpec,
   costSpec,
   stopsSpec,
   calendarSpec,

@@ -1,0 +1,124 @@
+// The results of the changes: each gain with its interval, its cost and what sets the pace then.
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { areComparable, costStudy, type CostStudy } from "#analysis/indicators/costStudy.ts";
+import { resourceGroups, stepGroups } from "#analysis/bottleneck/resourceGroups.ts";
+import { CELL } from "#analysis/replication/measures.ts";
+import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
+import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
+import { pairedDifference } from "#analysis/statistics/pairedDifference.ts";
+import { stationWindows } from "#analysis/window/stationWindow.ts";
+
+import { inReadingOrder } from "#foundation/inReadingOrder.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { goodPartsOf, type Base } from "./base.ts";
+import type { Change, Changes } from "./changes.ts";
+import { gainOf, goodValues, isStuck, type ChangesState, type Trial } from "./procedure.ts";
+
+/** `given` is the run as the text has it, so that the options say what the run found by itself. */
+export function concludeChanges({ base, trials, left }: ChangesState, given: Scenario["run"]): Changes {
+  const run = trials.filter(({ answers }) => answers.length > 0 && !isStuck(answers));
+  const rows = run.map((trial) => changeOf(trial, base, run.length, given));
+  return {
+    unit: base.scenario.calendar === undefined ? "good parts per hour" : "good parts in the run",
+    currency: base.costs?.currency ?? null,
+    rows: rows.toSorted((one, other) => other.gain.mean - one.gain.mean),
+    notRun: left.map(({ wish }) => wish.name),
+  };
+}
+
+function changeOf(trial: Trial, base: Base, comparisons: number, given: Scenario["run"]): Change {
+  const { lever, answers } = trial;
+  const { simultaneousHalfWidth, correlation: _, ...gain } = gainOf(trial, base, comparisons);
+  const before = meanInterval(goodPartsOf(base).slice(0, answers.length)).mean;
+  return {
+    name: lever.wish.name,
+    settings: lever.settings,
+    options: optionsOf(lever.settings, base.scenario.run, given, answers.length),
+    good: meanInterval(goodValues(answers, base)).mean,
+    gain,
+    simultaneousHalfWidth,
+    relativeGain: before === 0 ? null : gain.mean / before,
+    costPerThousand: costDifference(trial, base),
+    paceSetter: paceSetter(lever.scenario, answers),
+    verdict: verdictOf(gain.mean, simultaneousHalfWidth),
+  };
+}
+
+function verdictOf(gain: number, halfWidth: number | null): Change["verdict"] {
+  if (halfWidth === null) return gain === 0 ? "no difference seen" : "one pair, no interval";
+  if (Math.abs(gain) <= halfWidth) return "no difference seen";
+  return gain > 0 ? "more" : "less";
+}
+
+/** A run by itself would look for another warm-up, and add replications for a wanted precision. */
+function optionsOf(
+  settings: readonly string[],
+  run: Scenario["run"],
+  given: Scenario["run"],
+  replications: number,
+): string {
+  const own = [
+    ...(run.warmup === given.warmup ? [] : [`run.warmup=${run.warmup} s`]),
+    ...(run.length === given.length ? [] : [`run.length=${run.length} s`]),
+    ...(run.precision === undefined ? [] : ["run.precision=null"]),
+  ];
+  const set = [...settings, ...own].map((each) => `--set "${each}"`);
+  return [...set, ...(replications === given.replications ? [] : [`--replications ${replications}`])].join(" ");
+}
+
+function costDifference({ lever, answers }: Trial, base: Base): Interval | null {
+  if (base.costs === null) return null;
+  const { scenario } = lever;
+  const changed = costStudy(scenario, answers, windowsOf(scenario, answers));
+  if (!areComparable(base.costs, changed)) return null;
+  return pairsOf(base.costs, changed);
+}
+
+function pairsOf(base: CostStudy, changed: CostStudy | null): Interval | null {
+  const pairs = (changed?.perThousandOf ?? []).flatMap((value, i) => {
+    const before = base.perThousandOf[i] ?? null;
+    return value === null || before === null ? [] : [[value, before] as const];
+  });
+  if (pairs.length === 0) return null;
+  const {
+    simultaneousHalfWidth: _half,
+    correlation: _correlation,
+    ...difference
+  } = pairedDifference(
+    pairs.map(([value]) => value),
+    pairs.map(([, before]) => before),
+  );
+  return difference;
+}
+
+/** Air and energy of a part come from the window at the melt rate of the changed cell. */
+function windowsOf(scenario: Scenario, answers: readonly ReplicationAnswer[]): ReturnType<typeof stationWindows> {
+  const means = (wanted: string): number | undefined => {
+    const values = answers.flatMap(({ measures }) =>
+      measures.filter(({ resource, measure }) => resource === CELL && measure === wanted).map(({ value }) => value),
+    );
+    return values.length === 0 ? undefined : meanInterval(values).mean;
+  };
+  const melt = means("melt per hour") ?? 0;
+  const hasRejects = scenario.quality !== undefined || scenario.maxInMold !== undefined;
+  const rate = melt > 0 ? melt / secondsPerHour : undefined;
+  return stationWindows(scenario, idealCycle(scenario), rate, hasRejects ? means("reject share") : undefined);
+}
+
+const secondsPerHour = 3600;
+
+/** The group with the largest share of the critical path. */
+function paceSetter(scenario: Scenario, answers: readonly ReplicationAnswer[]): Change["paceSetter"] {
+  const shares = new Map<string, number>();
+  for (const { group, places } of stepGroups(scenario, answers[0]?.criticalShares ?? [], true)) {
+    const sum = answers.flatMap(({ criticalShares }) => places.map((place) => criticalShares[place]?.share ?? 0));
+    shares.set(
+      group,
+      sum.reduce((total, share) => total + share, shares.get(group) ?? 0),
+    );
+  }
+  const [first] = [...shares].toSorted(([, one], [, other]) => other - one);
+  if (first === undefined) return null;
+  const [group] = first;
+  return { group, resources: inReadingOrder(resourceGroups(scenario).get(group) ?? [], (name) => name) };
+}

@@ -1,0 +1,59 @@
+// Changes that make or remove what disturbs a cell: stops, cold starts, breaks and planned changes.
+import type { ChangeSpec, Scenario } from "#scenario/scenario.ts";
+import type { Wish } from "./wish.ts";
+
+export function disturbanceWishes(scenario: Scenario): readonly Wish[] {
+  const { stops = [], changes = [], startUp, calendar } = scenario;
+  const names = [...new Set(stops.map(({ name }) => name))];
+  const kinds = [...new Set(changes.map(({ kind }) => kind))];
+  const hasBreaks = calendar?.shifts.some(({ breaks }) => breaks.length > 0) === true;
+  return [
+    ...names.flatMap(stopWishes),
+    ...kinds.map((kind) => changeWish(kind, changes)),
+    ...(startUp === undefined ? [] : [warmStart]),
+    ...(hasBreaks ? [noBreaks] : []),
+  ];
+}
+
+function stopWishes(stop: string): readonly Wish[] {
+  return [
+    {
+      name: `no ${stop}`,
+      alternatives: [[`stops.${stop}=null`]],
+      cause: { name: stop, kind: "stop" },
+      prospect: { stop, share: 1 },
+    },
+    {
+      name: `repair of ${stop} half as long`,
+      alternatives: [[`stops.${stop}.repair=-50 %`]],
+      prospect: { stop, share: 0.5 },
+    },
+  ];
+}
+
+const unknown = { unknown: true } as const;
+
+function changeWish(kind: ChangeSpec["kind"], changes: readonly ChangeSpec[]): Wish {
+  const own = changes.filter((change) => change.kind === kind);
+  const words = `${kind} change${own.length > 1 ? "s" : ""}`;
+  return {
+    name: `no ${words}`,
+    alternatives: [own.map(({ name }) => `changes.${name}=null`)],
+    cause: { name: words, kind: "changeover" },
+    prospect: unknown,
+  };
+}
+
+const warmStart: Wish = {
+  name: "warm starts",
+  alternatives: [["startUp=null"]],
+  cause: { name: "cold starts", kind: "start-up" },
+  prospect: unknown,
+};
+
+const noBreaks: Wish = {
+  name: "no breaks",
+  alternatives: [["calendar.shifts.*.breaks=null"]],
+  cause: { name: "breaks", kind: "break" },
+  prospect: unknown,
+};

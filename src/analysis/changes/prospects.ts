@@ -1,0 +1,41 @@
+// What each lever may gain at most, from the run of the cell as it is; the most promising ones are run first.
+import { CREW } from "#analysis/ideal/takeawayOwners.ts";
+import { observedHours, type Base } from "./base.ts";
+import type { Lever } from "./levers.ts";
+
+/** A share of the time; levers whose effect cannot be told from the run come first. */
+export function prospectOf({ wish: { prospect } }: Pick<Lever, "wish">, base: Base): number {
+  if ("unknown" in prospect) return 1;
+  return prospect.share * timeOf(prospect, base);
+}
+
+type Known = Exclude<Lever["wish"]["prospect"], { readonly unknown: true }>;
+
+function timeOf(prospect: Known, base: Base): number {
+  if ("stop" in prospect) return stoppedShare(prospect.stop, base);
+  if ("isCrew" in prospect) return pathShare(base, ({ group }) => group === CREW);
+  if ("resources" in prospect) {
+    return pathShare(base, ({ resources }) => resources.some((name) => prospect.resources.includes(name)));
+  }
+  const { steps, of } = prospect;
+  return base.bottleneck
+    .flatMap((resource) => resource.steps)
+    .filter(
+      ({ role, resources }) =>
+        steps.some((step) => step === role) && (of ?? resources).some((name) => resources.includes(name)),
+    )
+    .reduce((sum, { share }) => sum + share.mean, 0);
+}
+
+function pathShare({ bottleneck }: Base, isMeant: (resource: Base["bottleneck"][number]) => boolean): number {
+  return bottleneck.filter(isMeant).reduce((sum, { share }) => sum + share.mean, 0);
+}
+
+/** A stop of one of several stations stops a part of the cell. */
+function stoppedShare(stop: string, { scenario, stops }: Base): number {
+  const names = scenario.stations.map(({ name }) => name);
+  return stops
+    .filter((each) => each.stop === stop)
+    .map(({ resource, hours }) => hours.mean / (names.includes(resource) ? names.length : 1))
+    .reduce((sum, hours) => sum + hours / observedHours(scenario), 0);
+}

@@ -1,0 +1,58 @@
+// What one change buys, on the screen: the gains in order, then the changes without a difference in one line.
+import { CREW } from "#analysis/ideal/takeawayOwners.ts";
+import type { Interval } from "#analysis/statistics/interval.ts";
+import type { Study } from "#analysis/study/study.ts";
+import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
+import { percent, withInterval } from "#report/words/digits.ts";
+import { namesOf } from "#report/words/tradeWords.ts";
+
+type Changes = NonNullable<Study["changes"]>;
+type Change = Changes["rows"][number];
+
+const mostRows = 8;
+
+export function changesLines({ changes }: Pick<Study, "changes">, width: number): readonly string[] {
+  if (changes === undefined || changes.rows.length === 0) return [];
+  const seen = changes.rows.filter(({ verdict }) => verdict !== "no difference seen");
+  const shown = seen.slice(0, mostRows);
+  const hasCosts = shown.some(({ costPerThousand }) => costPerThousand !== null);
+  const unit = changes.unit === "good parts per hour" ? "good parts an hour" : changes.unit;
+  const heads = [
+    "What one change buys",
+    unit,
+    "",
+    ...(hasCosts ? [`${changes.currency} a 1,000`] : []),
+    "then sets the pace",
+  ];
+  const rows = shown.map((row) => rowOf(row, hasCosts));
+  const set = shown.length === 0 ? [] : alignedLines([heads, ...rows], [1, 2, ...(hasCosts ? [3] : [])], width);
+  return [...set, ...restLines(changes, seen).flatMap((line) => wrappedLines(line, width)), ""];
+}
+
+function rowOf(row: Change, hasCosts: boolean): readonly string[] {
+  const { name, gain, relativeGain, costPerThousand, paceSetter } = row;
+  return [
+    name,
+    signed(gain),
+    relativeGain === null ? "" : `${relativeGain < 0 ? "−" : "+"}${percent(Math.abs(relativeGain))}`,
+    ...(hasCosts ? [costPerThousand === null ? "" : signed(costPerThousand)] : []),
+    paceSetter === null
+      ? "none"
+      : namesOf(paceSetter.resources, paceSetter.group === CREW ? "operators" : paceSetter.group),
+  ];
+}
+
+function signed({ mean, halfWidth }: Interval): string {
+  const words = withInterval({ mean: Math.abs(mean), halfWidth });
+  return `${mean < 0 ? "−" : "+"}${words}`;
+}
+
+function restLines({ rows, notRun }: Changes, seen: readonly Change[]): readonly string[] {
+  const more = seen.slice(mostRows).map(({ name }) => name);
+  const none = rows.filter((row) => !seen.includes(row)).map(({ name }) => name);
+  return [
+    ...(none.length === 0 ? [] : [`No difference seen: ${none.join(", ")}.`]),
+    ...(more.length === 0 ? [] : [`Smaller gains are in changes.csv: ${more.join(", ")}.`]),
+    ...(notRun.length === 0 ? [] : [`Not run, use --changes full: ${notRun.join(", ")}.`]),
+  ];
+}
