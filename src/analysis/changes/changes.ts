@@ -30,6 +30,10 @@ export interface Changes {
   readonly currency: string | null;
   /** The largest gain first. */
   readonly rows: readonly Change[];
-  /** Names of changes that were not run, because all together would take too long. */
-  readonly notRun: readonly string[];
+  /** Changes that were not run, because all together would take too long; the most promising first. */
+  readonly notRun: readonly {
+    readonly name: string;
+    /** Relative gain that it cannot exceed while the order of service stays; null where the run gives no such bound. */
+    readonly atMost: number | null;
+  }[];
 }

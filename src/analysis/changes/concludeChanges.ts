@@ -12,6 +12,7 @@ import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { goodPartsOf, type Base } from "./base.ts";
 import type { Change, Changes } from "./changes.ts";
+import { boundOf } from "./prospects.ts";
 import { gainOf, goodValues, isStuck, type ChangesState, type Trial } from "./procedure.ts";
 
 /** `given` is the run as the text has it, so that the options say what the run found by itself. */
@@ -22,7 +23,7 @@ export function concludeChanges({ base, trials, left }: ChangesState, given: Sce
     unit: base.scenario.calendar === undefined ? "good parts per hour" : "good parts in the run",
     currency: base.costs?.currency ?? null,
     rows: rows.toSorted((one, other) => other.gain.mean - one.gain.mean),
-    notRun: left.map(({ wish }) => wish.name),
+    notRun: left.map((lever) => ({ name: lever.wish.name, atMost: boundOf(lever, base) })),
   };
 }
 

@@ -1,17 +1,17 @@
 // Changes that make or remove what disturbs a cell: stops, cold starts, breaks and planned changes.
-import type { ChangeSpec, Scenario } from "#scenario/scenario.ts";
+import type { CalendarSpec, ChangeSpec, Scenario } from "#scenario/scenario.ts";
 import type { Wish } from "./wish.ts";
 
 export function disturbanceWishes(scenario: Scenario): readonly Wish[] {
   const { stops = [], changes = [], startUp, calendar } = scenario;
   const names = [...new Set(stops.map(({ name }) => name))];
   const kinds = [...new Set(changes.map(({ kind }) => kind))];
-  const hasBreaks = calendar?.shifts.some(({ breaks }) => breaks.length > 0) === true;
+  const hasBreaks = calendar !== undefined && calendar.shifts.some(({ breaks }) => breaks.length > 0);
   return [
     ...names.flatMap(stopWishes),
     ...kinds.map((kind) => changeWish(kind, changes)),
     ...(startUp === undefined ? [] : [warmStart]),
-    ...(hasBreaks ? [noBreaks] : []),
+    ...(hasBreaks ? [noBreaks(calendar)] : []),
   ];
 }
 
@@ -51,9 +51,12 @@ const warmStart: Wish = {
   prospect: unknown,
 };
 
-const noBreaks: Wish = {
-  name: "no breaks",
-  alternatives: [["calendar.shifts.*.breaks=null"]],
-  cause: { name: "breaks", kind: "break" },
-  prospect: unknown,
-};
+/** Where the cell runs on, only what needs an operator waits. */
+function noBreaks({ breaks }: CalendarSpec): Wish {
+  return {
+    name: "no breaks",
+    alternatives: [["calendar.shifts.*.breaks=null"]],
+    cause: { name: "breaks", kind: "break" },
+    prospect: breaks === "stop" ? unknown : { isCrew: true, share: 1 },
+  };
+}

@@ -3,10 +3,20 @@ import { CREW } from "#analysis/ideal/takeawayOwners.ts";
 import { observedHours, type Base } from "./base.ts";
 import type { Lever } from "./levers.ts";
 
-/** A share of the time; levers whose effect cannot be told from the run come first. */
+/** A share of the time; levers whose effect the run does not show come first. */
 export function prospectOf({ wish: { prospect } }: Pick<Lever, "wish">, base: Base): number {
   if ("unknown" in prospect) return 1;
   return prospect.share * timeOf(prospect, base);
+}
+
+/**
+ * The relative gain that shorter steps cannot exceed while the order of service stays: the critical path of the run is a path of the
+ * changed cell as well, and only shortened by what it has of these steps. Null for changes of another kind.
+ */
+export function boundOf(lever: Pick<Lever, "wish">, base: Base): number | null {
+  if (!("steps" in lever.wish.prospect)) return null;
+  const saved = prospectOf(lever, base);
+  return saved / (1 - saved);
 }
 
 type Known = Exclude<Lever["wish"]["prospect"], { readonly unknown: true }>;

@@ -26,5 +26,5 @@ export type Prospect =
   | { readonly isCrew: true; readonly share: number }
   /** The time of this stop. */
   | { readonly stop: string; readonly share: number }
-  /** Cannot be told from the run. */
+  /** The run does not show it. */
   | { readonly unknown: true };

@@ -109,7 +109,7 @@ function takeawayWishes({ takeaway = [] }: Scenario): readonly Wish[] {
       prospect: { steps: ["server.work"], of: [name], share: 0.1 },
     },
     {
-      name: places === 1 ? `a second ${name}` : `one more place at ${name}`,
+      name: `${name}: one place more`,
       alternatives: [[`takeaway.${name}.places=${places + 1}`]],
       prospect: { steps: ["server.work"], of: [name], share: 1 / (places + 1) },
     },

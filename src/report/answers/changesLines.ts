@@ -47,12 +47,16 @@ function signed({ mean, halfWidth }: Interval): string {
   return `${mean < 0 ? "−" : "+"}${words}`;
 }
 
+function notRunWords({ name, atMost }: Changes["notRun"][number]): string {
+  return atMost === null ? name : `${name} (at most ${percent(atMost)})`;
+}
+
 function restLines({ rows, notRun }: Changes, seen: readonly Change[]): readonly string[] {
   const more = seen.slice(mostRows).map(({ name }) => name);
   const none = rows.filter((row) => !seen.includes(row)).map(({ name }) => name);
   return [
     ...(none.length === 0 ? [] : [`No difference seen: ${none.join(", ")}.`]),
     ...(more.length === 0 ? [] : [`Smaller gains are in changes.csv: ${more.join(", ")}.`]),
-    ...(notRun.length === 0 ? [] : [`Not run, use --changes full: ${notRun.join(", ")}.`]),
+    ...(notRun.length === 0 ? [] : [`Not run, use --changes full: ${notRun.map(notRunWords).join(", ")}.`]),
   ];
 }

@@ -74,6 +74,17 @@ const statistics: readonly Term[] = [
     more: ["critical path", "slack", "bottleneck.csv", "elasticity"],
   },
   {
+    names: ["what one change buys", "gain", "changes of the cell", "is it the screw or the cooling"],
+    meaning:
+      "Good parts that one change of the cell adds: the same replications with the change and without it. The largest gain comes first. What the change itself costs is not counted.",
+    details: [
+      ["±", "The 95 % interval of this gain. No difference seen: an interval that holds for all changes includes 0."],
+      ["at most", "Of a change that was not run: its share of the critical path, a bound while the order of service stays."],
+      ["depth", "`--changes full` runs all changes in all replications; `--changes off` runs none."],
+    ],
+    more: ["changes.csv", "common random numbers", "critical path", "elasticity"],
+  },
+  {
     names: ["utilization", "longest active period"],
     meaning:
       "Share of time in which a resource is active. The longest active period looks at each instant which resource has been active for the longest time without a pause.",

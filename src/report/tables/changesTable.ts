@@ -29,7 +29,10 @@ export const changesSpec: TableSpec = {
     integer("pairs", "Replications of the cell that were run again with the change"),
     text("verdict", "What the simultaneous interval says, in words"),
     text("settings", "Values of `--set` that make the change, separated by semicolons"),
-    text("options", "Options of `run` that repeat the changed cell exactly, with warm-up and replications"),
+    text(
+      "repeat",
+      "The call that repeats the changed cell exactly, with warm-up and replications; options of the call itself come before",
+    ),
   ],
 };
 
@@ -52,7 +55,7 @@ export function changesTables(studies: readonly Pick<Study, "scenario" | "change
       gain.count,
       row.verdict,
       row.settings.join("; "),
-      row.options,
+      `blowcell run FILE ${row.options}`,
     ]),
   );
   return rows.length === 0 ? [] : [fillTable(changesSpec, rows)];

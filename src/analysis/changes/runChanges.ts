@@ -1,0 +1,20 @@
+// All changes of a cell in one call.
+import { doWork } from "#analysis/replication/work.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import type { Base } from "./base.ts";
+import type { Changes } from "./changes.ts";
+import { concludeChanges } from "./concludeChanges.ts";
+import type { Vary } from "./levers.ts";
+import { beginChanges, changesWanted, withTrialAnswers, type ChangesDepth } from "./procedure.ts";
+
+/** `given` is the scenario as its text has it, `base` the study of it. */
+export function runChanges(base: Base, given: Scenario, vary: Vary, depth: ChangesDepth = "few"): Changes {
+  let state = beginChanges(base, vary, depth);
+  for (let wanted = changesWanted(state); wanted.length > 0; wanted = changesWanted(state)) {
+    for (const { trial, tasks } of wanted) {
+      const { scenario } = state.trials[trial]!.lever;
+      state = withTrialAnswers(state, trial, doWork({ kind: "replications", scenario, tasks }));
+    }
+  }
+  return concludeChanges(state, given.run);
+}

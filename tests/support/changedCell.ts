@@ -1,0 +1,27 @@
+// What one change of a scenario text buys, and hard cells on which it is not easy to see.
+import type { Changes } from "#analysis/changes/changes.ts";
+import { runChanges } from "#analysis/changes/runChanges.ts";
+import type { ChangesDepth } from "#analysis/changes/procedure.ts";
+import { readSettled } from "#analysis/study/readSettled.ts";
+import { runStudy, type Study } from "#analysis/study/study.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+
+export function scenarioFrom(text: string, ...set: readonly string[]): Scenario {
+  const { scenario, issues } = readSettled(text, { name: "cell", file: "cell.yaml", set });
+  if (scenario === undefined) throw new Error(JSON.stringify(issues, undefined, 2));
+  return scenario;
+}
+
+export function studyFrom(scenario: Scenario): Study {
+  const outcome = runStudy(scenario);
+  if (outcome.kind === "stuck") throw new Error(outcome.issue.message);
+  return outcome.study;
+}
+
+/** With further settings of the call, as a user gives them. */
+export function changesOf(text: string, set: readonly string[] = [], depth: ChangesDepth = "few"): Changes {
+  const given = scenarioFrom(text, ...set);
+  const vary = (more: readonly string[]): Scenario | undefined =>
+    readSettled(text, { name: "cell", file: "cell.yaml", set: [...set, ...more] }).scenario;
+  return runChanges(studyFrom(given), given, vary, depth);
+}
