@@ -22,7 +22,9 @@ function run(file: string, out: string, ...more: readonly string[]): string {
 
 /** The options of `blowcell run FILE --set "a" --replications 4`. */
 const optionsOf = (call: string): readonly string[] =>
-  [...call.replace("blowcell run FILE ", "").matchAll(/"([^"]*)"|(\S+)/gu)].map(([, quoted, plain]) => quoted ?? plain ?? "");
+  [...call.replace("blowcell run FILE ", "").matchAll(/"([^"]*)"|(\S+)/gu)].map(
+    ([, quoted, plain]) => quoted ?? plain ?? "",
+  );
 
 function goodParts(out: string): Row {
   return rowsOf(out, "throughput").find((row) => row.resource === "cell" && row.measure === "good parts per hour")!;
@@ -48,7 +50,7 @@ describe("--changes", () => {
       const again = goodParts(out);
       expect(again.replications).toBe(row.pairs);
       // With a calendar of three days an hour is a part of the run, and both are rounded when they are written.
-      if (row.unit === "good parts in the run") {
+      if (row.counted === "good parts in the run") {
         expect(Number(again.mean) * 72, row.change).toBeCloseTo(Number(row.good_parts), 4);
       } else expect(again.mean, row.change).toBe(row.good_parts);
     }

@@ -82,7 +82,7 @@ describe("run", () => {
     const { code, output, errors } = call("run", two);
     expect(code).toBe(0);
     expect(output).toMatch(/^Bottleneck +.* % busy\): cooling/m);
-    expect(errors).toBe("report.html and 7 CSV files are in reports/two\n");
+    expect(errors).toBe("report.html and 8 CSV files are in reports/two\n");
     expect(readdirSync(inFolder("reports/two")).toSorted()).toEqual(
       fileNames(["comparison", "cost", "stops", "calendar", "window", "events", "shots"]),
     );
@@ -165,7 +165,7 @@ describe("compare", () => {
     expect(code).toBe(0);
     expect(output).toMatch(/^two makes .* good parts an hour more than one/m);
     expect(readdirSync(inFolder("reports/one-against-two")).toSorted()).toEqual(
-      fileNames(["cost", "stops", "calendar", "window", "events", "shots"]),
+      fileNames(["changes", "cost", "stops", "calendar", "window", "events", "shots"]),
     );
     const rows: readonly Readonly<Record<string, string>>[] = parse(
       bytesOf("reports/one-against-two")["throughput.csv"] ?? "",

@@ -58,13 +58,13 @@ function optionsOf(
   given: Scenario["run"],
   replications: number,
 ): string {
-  const own = [
-    ...(run.warmup === given.warmup ? [] : [`run.warmup=${run.warmup} s`]),
-    ...(run.length === given.length ? [] : [`run.length=${run.length} s`]),
-    ...(run.precision === undefined ? [] : ["run.precision=null"]),
-  ];
-  const set = [...settings, ...own].map((each) => `--set "${each}"`);
-  return [...set, ...(replications === given.replications ? [] : [`--replications ${replications}`])].join(" ");
+  const own = run.warmup === given.warmup ? [] : [`run.warmup=${run.warmup} s`];
+  return [
+    ...[...settings, ...own].map((each) => `--set "${each}"`),
+    ...(run.length === given.length ? [] : [`--length "${run.length} s"`]),
+    ...(replications === given.replications ? [] : [`--replications ${replications}`]),
+    ...(run.precision === undefined ? [] : [`--precision "1000 %"`]),
+  ].join(" ");
 }
 
 function costDifference({ lever, answers }: Trial, base: Base): Interval | null {

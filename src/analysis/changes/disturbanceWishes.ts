@@ -24,7 +24,7 @@ function stopWishes(stop: string): readonly Wish[] {
       prospect: { stop, share: 1 },
     },
     {
-      name: `repair of ${stop} half as long`,
+      name: `half the time of ${stop}`,
       alternatives: [[`stops.${stop}.repair=-50 %`]],
       prospect: { stop, share: 0.5 },
     },
@@ -39,7 +39,7 @@ function changeWish(kind: ChangeSpec["kind"], changes: readonly ChangeSpec[]): W
   return {
     name: `no ${words}`,
     alternatives: [own.map(({ name }) => `changes.${name}=null`)],
-    cause: { name: words, kind: "changeover" },
+    cause: { name: words, kind: "change" },
     prospect: unknown,
   };
 }

@@ -1,6 +1,6 @@
 // The parts that were not made, by cause: the results as the tables, the answer and the page read them.
 
-export type LostKind = "stop" | "start-up" | "break" | "changeover" | "operator" | "reject" | "rest";
+export type LostKind = "stop" | "start-up" | "break" | "change" | "operator" | "reject" | "rest";
 
 export interface LostRow {
   /** In plain words, such as `stuck flash` or `cold starts`. */

@@ -2,6 +2,7 @@
 import { distributionMean } from "#engine/distributions/moments.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Scenario } from "#scenario/scenario.ts";
+import { stepNames } from "#cell/words/stepNames.ts";
 import { disturbanceWishes } from "./disturbanceWishes.ts";
 import { stationGroups, type StationGroup } from "./stationGroups.ts";
 import type { Wish } from "./wish.ts";
@@ -24,7 +25,9 @@ function stationWishes(group: StationGroup): readonly Wish[] {
   const only = { only: members.map(({ name }) => name) };
   const [first] = members;
   const at = (rest: string): readonly (readonly string[])[] => paths.map((each) => each.map((path) => path + rest));
-  const estimated = (first!.estimated ?? []).includes("cool") ? [`.steps.cool=${shorterText(first!.cool, 0.95)}`] : [];
+  const estimated = (first!.estimated ?? []).includes(stepNames["mold.cool"])
+    ? [`.steps.cool=${shorterText(first!.cool, 0.95)}`]
+    : [];
   return [
     {
       name: `cooling −5 %${of}`,

@@ -76,13 +76,13 @@ const statistics: readonly Term[] = [
   {
     names: ["what one change buys", "gain", "changes of the cell", "is it the screw or the cooling"],
     meaning:
-      "Good parts that one change of the cell adds: the same replications with the change and without it. The largest gain comes first. What the change itself costs is not counted.",
+      "Good parts that one change of the cell adds, in the same replications with and without it. Its own cost is not counted.",
     details: [
-      ["±", "The 95 % interval of this gain. No difference seen: an interval that holds for all changes includes 0."],
-      ["at most", "Of a change that was not run: its share of the critical path, a bound while the order of service stays."],
-      ["depth", "`--changes full` runs all changes in all replications; `--changes off` runs none."],
+      ["none", "No difference seen: the interval for all changes together includes 0."],
+      ["at most", "A change that was not run, bounded by the critical path."],
+      ["depth", "`--changes full` runs all in all replications, `--changes off` none."],
     ],
-    more: ["changes.csv", "common random numbers", "critical path", "elasticity"],
+    more: ["changes.csv", "common random numbers", "elasticity"],
   },
   {
     names: ["utilization", "longest active period"],

@@ -1,6 +1,6 @@
 // The table of changes: what its columns mean, and how a study fills it.
 import type { Study } from "#analysis/study/study.ts";
-import { halfWidth, integer, number, scenarioColumn, text, unitColumn } from "./columns.ts";
+import { halfWidth, integer, number, scenarioColumn, text } from "./columns.ts";
 import { fillTable, type Table, type TableSpec } from "./table.ts";
 
 export const changesSpec: TableSpec = {
@@ -10,8 +10,8 @@ export const changesSpec: TableSpec = {
   columns: [
     scenarioColumn,
     text("change", "The change, in plain words"),
-    unitColumn,
-    number("good_parts", "Mean of the changed cell: good parts an hour, with a calendar good parts in the run"),
+    text("counted", "What good parts and gains are: good parts per hour, with a calendar good parts in the run"),
+    number("good_parts", "Mean of the changed cell"),
     number("gain", "Mean of changed cell − cell over the pairs"),
     halfWidth("gain_half_width_95", "the gain"),
     number(
