@@ -18,7 +18,7 @@ export interface Wish {
 }
 
 /** What the change shortens, and by which share of it. */
-export type Prospect =
+type Prospect =
   /** Steps on the critical path, of these resources where they are named. */
   | { readonly steps: readonly StepRole[]; readonly of?: readonly string[]; readonly share: number }
   /** The part of the critical path that belongs to these resources, or to the operators. */
