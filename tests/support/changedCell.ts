@@ -20,8 +20,18 @@ export function studyFrom(scenario: Scenario): Study {
 
 /** With further settings of the call, as a user gives them. */
 export function changesOf(text: string, set: readonly string[] = [], depth: ChangesDepth = "few"): Changes {
+  return resultsOf(text, set, depth).changes;
+}
+
+/** What one change buys and the lost parts, beside the study of the cell. */
+export function resultsOf(
+  text: string,
+  set: readonly string[] = [],
+  depth: ChangesDepth = "few",
+): ReturnType<typeof runChanges> & { readonly study: Study } {
   const given = scenarioFrom(text, ...set);
   const vary = (more: readonly string[]): Scenario | undefined =>
     readSettled(text, { name: "cell", file: "cell.yaml", set: [...set, ...more] }).scenario;
-  return runChanges(studyFrom(given), given, vary, depth);
+  const study = studyFrom(given);
+  return { study, ...runChanges(study, given, vary, depth) };
 }

@@ -10,27 +10,28 @@ import { stationWindows } from "#analysis/window/stationWindow.ts";
 
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { goodPartsOf, type Base } from "./base.ts";
+import { valuesOf, type Base } from "./base.ts";
 import type { Change, Changes } from "./changes.ts";
 import { boundOf } from "./prospects.ts";
 import { gainOf, goodValues, isStuck, type ChangesState, type Trial } from "./procedure.ts";
 
 /** `given` is the run as the text has it, so that the options say what the run found by itself. */
 export function concludeChanges({ base, trials, left }: ChangesState, given: Scenario["run"]): Changes {
-  const run = trials.filter(({ answers }) => answers.length > 0 && !isStuck(answers));
+  const isShown = ({ wish }: Trial["lever"]): boolean => wish.cause?.kind !== "all";
+  const run = trials.filter(({ lever, answers }) => isShown(lever) && answers.length > 0 && !isStuck(answers));
   const rows = run.map((trial) => changeOf(trial, base, run.length, given));
   return {
     unit: base.scenario.calendar === undefined ? "good parts per hour" : "good parts in the run",
     currency: base.costs?.currency ?? null,
     rows: rows.toSorted((one, other) => other.gain.mean - one.gain.mean),
-    notRun: left.map((lever) => ({ name: lever.wish.name, atMost: boundOf(lever, base) })),
+    notRun: left.filter(isShown).map((lever) => ({ name: lever.wish.name, atMost: boundOf(lever, base) })),
   };
 }
 
 function changeOf(trial: Trial, base: Base, comparisons: number, given: Scenario["run"]): Change {
   const { lever, answers } = trial;
   const { simultaneousHalfWidth, correlation: _, ...gain } = gainOf(trial, base, comparisons);
-  const before = meanInterval(goodPartsOf(base).slice(0, answers.length)).mean;
+  const before = meanInterval(valuesOf(base, "good parts per hour").slice(0, answers.length)).mean;
   return {
     name: lever.wish.name,
     settings: lever.settings,

@@ -7,12 +7,24 @@ export function disturbanceWishes(scenario: Scenario): readonly Wish[] {
   const names = [...new Set(stops.map(({ name }) => name))];
   const kinds = [...new Set(changes.map(({ kind }) => kind))];
   const hasBreaks = calendar !== undefined && calendar.shifts.some(({ breaks }) => breaks.length > 0);
-  return [
+  const wishes = [
     ...names.flatMap(stopWishes),
     ...kinds.map((kind) => changeWish(kind, changes)),
     ...(startUp === undefined ? [] : [warmStart]),
     ...(hasBreaks ? [noBreaks(calendar)] : []),
   ];
+  const causes = wishes.filter(({ cause }) => cause !== undefined);
+  return causes.length > 1 ? [...wishes, undisturbed(causes)] : wishes;
+}
+
+/** What is lost without any of the causes is due to times that vary. */
+function undisturbed(causes: readonly Wish[]): Wish {
+  return {
+    name: "no disturbance",
+    alternatives: [causes.flatMap(({ alternatives }) => alternatives.flat())],
+    cause: { name: "all", kind: "all" },
+    prospect: unknown,
+  };
 }
 
 function stopWishes(stop: string): readonly Wish[] {

@@ -1,8 +1,7 @@
 // The procedure of the changes: from the answers so far to the replications still wanted, then to the results.
 import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
-import { CELL } from "#analysis/replication/measures.ts";
 import { pairedDifference, type PairedDifference } from "#analysis/statistics/pairedDifference.ts";
-import { goodFactor, goodPartsOf, type Base } from "./base.ts";
+import { goodFactor, measuresOfCell, valuesOf, type Base } from "./base.ts";
 import { affordable } from "./effort.ts";
 import { leversOf, type Lever, type Vary } from "./levers.ts";
 import { prospectOf } from "./prospects.ts";
@@ -122,12 +121,9 @@ export function isStuck(answers: readonly ReplicationAnswer[]): boolean {
 /** Changed cell − cell, in the replications that both have. */
 export function gainOf({ answers }: Trial, base: Base, comparisons: number): PairedDifference {
   const changed = goodValues(answers, base);
-  return pairedDifference(changed, goodPartsOf(base).slice(0, changed.length), { comparisons });
+  return pairedDifference(changed, valuesOf(base, "good parts per hour").slice(0, changed.length), { comparisons });
 }
 
 export function goodValues(answers: readonly ReplicationAnswer[], { scenario }: Base): readonly number[] {
-  return answers.map(({ measures }) => {
-    const found = measures.find(({ resource, measure }) => resource === CELL && measure === "good parts per hour");
-    return (found?.value ?? 0) * goodFactor(scenario);
-  });
+  return answers.map(({ measures }) => measuresOfCell(measures, "good parts per hour") * goodFactor(scenario));
 }

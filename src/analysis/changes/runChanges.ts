@@ -4,11 +4,18 @@ import type { Scenario } from "#scenario/scenario.ts";
 import type { Base } from "./base.ts";
 import type { Changes } from "./changes.ts";
 import { concludeChanges } from "./concludeChanges.ts";
+import { concludeLost } from "./concludeLost.ts";
+import type { Lost } from "./lost.ts";
 import type { Vary } from "./levers.ts";
 import { beginChanges, changesWanted, withTrialAnswers, type ChangesDepth } from "./procedure.ts";
 
-/** `given` is the scenario as its text has it, `base` the study of it. */
-export function runChanges(base: Base, given: Scenario, vary: Vary, depth: ChangesDepth = "few"): Changes {
+/** What one change buys, and the lost parts, which share their runs. `given` is the scenario as its text has it, `base` the study of it. */
+export function runChanges(
+  base: Base,
+  given: Scenario,
+  vary: Vary,
+  depth: ChangesDepth = "few",
+): { readonly changes: Changes; readonly lost: Lost | null } {
   let state = beginChanges(base, vary, depth);
   for (let wanted = changesWanted(state); wanted.length > 0; wanted = changesWanted(state)) {
     for (const { trial, tasks } of wanted) {
@@ -16,5 +23,5 @@ export function runChanges(base: Base, given: Scenario, vary: Vary, depth: Chang
       state = withTrialAnswers(state, trial, doWork({ kind: "replications", scenario, tasks }));
     }
   }
-  return concludeChanges(state, given.run);
+  return { changes: concludeChanges(state, given.run), lost: concludeLost(state) };
 }

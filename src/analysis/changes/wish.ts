@@ -12,8 +12,8 @@ export interface Wish {
   readonly only?: readonly string[];
   /** Stations that it adds. */
   readonly adds?: number;
-  /** The cause of lost parts that is gone with this change. */
-  readonly cause?: { readonly name: string; readonly kind: LostKind };
+  /** The cause of lost parts that is gone with this change; `all`: no change that is offered, but all causes gone. */
+  readonly cause?: { readonly name: string; readonly kind: LostKind | "all" };
   readonly prospect: Prospect;
 }
 

@@ -1,5 +1,6 @@
 // Runs the replications of the changed cells and adds to a study what one change buys.
 import { concludeChanges } from "#analysis/changes/concludeChanges.ts";
+import { concludeLost } from "#analysis/changes/concludeLost.ts";
 import { beginChanges, changesWanted, withTrialAnswers } from "#analysis/changes/procedure.ts";
 import type { Vary } from "#analysis/changes/levers.ts";
 import type { Study } from "#analysis/study/study.ts";
@@ -31,5 +32,6 @@ export async function withChanges(
     const count = wanted.reduce((sum, { tasks }) => sum + tasks.length, 0);
     stages.report(`${study.scenario.name}: ${count} replications of ${wanted.length} changes`);
   }
-  return { ...study, changes: concludeChanges(state, scenario.run) };
+  const lost = concludeLost(state);
+  return { ...study, changes: concludeChanges(state, scenario.run), ...(lost === null ? {} : { lost }) };
 }

@@ -14,6 +14,7 @@ import { headline, madeSentence, onShiftWords, runWords } from "#report/words/ma
 import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
 import { idealName, idealWords } from "#report/words/idealWords.ts";
 import { changesLines } from "./changesLines.ts";
+import { lostLines } from "./lostLines.ts";
 import { timeUseLines } from "./timeUse.ts";
 import { spreadLines } from "#report/tables/spreadWords.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
@@ -34,6 +35,7 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
     "",
     ...timeUseLines(study, width),
     "",
+    ...lostLines(study, width),
     ...changesLines(study, width),
     ...windowWarnings(study.windows, study.spreads, study.scenario.stations.length, units).flatMap(wrapped),
     ...leftOutWords(study.scenario).flatMap(wrapped),

@@ -1,10 +1,11 @@
-// What one change of the cell buys, as a table.
+// What one change of the cell buys and the lost parts by cause, as tables.
 import type { Study } from "#analysis/study/study.ts";
 import { changesTables } from "#report/tables/changesTable.ts";
+import { lostTables } from "#report/tables/lostTable.ts";
 import { element } from "#report/charts/markup.ts";
 import type { Section } from "./htmlPage.ts";
 import type { Placing } from "./reported.ts";
-import { tableMarkup } from "./tableMarkup.ts";
+import { rowsOfScenario, tableMarkup } from "./tableMarkup.ts";
 
 export function changesSections(study: Study, { id, of }: Placing): readonly Section[] {
   const [table] = changesTables([study]);
@@ -19,8 +20,23 @@ export function changesSections(study: Study, { id, of }: Placing): readonly Sec
           {},
           "Each row is the same cell with one change, run with the same random numbers. What the change itself costs is not in it.",
         ),
-        tableMarkup(table, { id: `${id}-changes-table` }),
+        tableMarkup(rowsOfScenario(table, study.scenario.name), { id: `${id}-changes-table`, file: table.name }),
       ],
     },
   ];
+}
+
+export function lostSections(study: Study, { id, of }: Placing): readonly Section[] {
+  return lostTables([study]).map((table) => ({
+    id: `${id}-lost`,
+    heading: `Lost parts${of}`,
+    body: [
+      element(
+        "p",
+        {},
+        "From the parts of the ideal cycle in the planned time to the good parts made. A cause counts the parts that the same cell makes without it, with the same random numbers.",
+      ),
+      tableMarkup(rowsOfScenario(table, study.scenario.name), { id: `${id}-lost-table`, file: table.name }),
+    ],
+  }));
 }

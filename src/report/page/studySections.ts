@@ -7,7 +7,7 @@ import { bottleneckChart } from "#report/charts/bottleneckChart.ts";
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { figure, type ChartWords } from "#report/charts/chart.ts";
 import { calendarSections } from "./calendarSection.ts";
-import { changesSections } from "./changesSection.ts";
+import { changesSections, lostSections } from "./changesSection.ts";
 import { circuitChart } from "#report/charts/circuitChart.ts";
 import { cycleBins, cycleBinsTable } from "#report/tables/cycleBins.ts";
 import { cycleChart } from "#report/charts/cycleChart.ts";
@@ -38,6 +38,7 @@ export function studySections({ study }: ReportedScenario, placing: Placing): re
     statesSection(study, placing),
     bottleneckSection(study, placing),
     ...changesSections(study, placing),
+    ...lostSections(study, placing),
     circuitsSection(study, placing),
     throughputSection(study, placing),
     cyclesSection(study, placing),

@@ -8,6 +8,7 @@ import { changesTables } from "./changesTable.ts";
 import { costTables } from "./costTable.ts";
 import { circuitsTable, idealCycleTable } from "./idealTables.ts";
 import { kpiTable } from "./kpiTable.ts";
+import { lostTables } from "./lostTable.ts";
 import { stopsTables } from "./stopsTable.ts";
 import { fillTable, type Cell, type Table } from "./table.ts";
 import { windowTable } from "./windowWords.ts";
@@ -119,6 +120,7 @@ export function studyTables(studies: readonly Study[]): readonly Table[] {
     replicationsTable(studies),
     kpiTable(studies),
     ...changesTables(studies),
+    ...lostTables(studies),
     ...costTables(studies),
     ...stopsTables(studies),
     ...calendarTables(studies),

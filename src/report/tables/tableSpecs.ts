@@ -15,6 +15,7 @@ import { calendarSpec } from "./calendarTable.ts";
 import { changesSpec } from "./changesTable.ts";
 import { costSpec } from "./costTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
+import { lostSpec } from "./lostTable.ts";
 import { stopsSpec } from "./stopsTable.ts";
 import { stepNames } from "#cell/words/stepNames.ts";
 import type { ColumnSpec, TableSpec } from "./table.ts";
@@ -251,6 +252,7 @@ export const tableSpecs: readonly TableSpec[] = [
   comparisonSpec,
   kpiSpec,
   changesSpec,
+  lostSpec,
   costSpec,
   stopsSpec,
   calendarSpec,

@@ -1,0 +1,123 @@
+// The parts lost by cause: the cell without the cause against the cell, and what remains of the difference to the ideal cycle.
+import { cellRunTime } from "#analysis/indicators/kpiRows.ts";
+import { meanInterval } from "#analysis/statistics/interval.ts";
+import { settledWarmup } from "#cell/run/settledWarmup.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { goodFactor, measuresOfCell, valuesOf, type Base } from "./base.ts";
+import type { Lost, LostKind, LostRow } from "./lost.ts";
+import { isStuck, type ChangesState, type Trial } from "./procedure.ts";
+
+/** A row before its share is known. */
+type Found = Omit<LostRow, "share">;
+
+/** Null where the cell has nothing that could lose parts but times that vary. */
+export function concludeLost({ base, trials, left }: ChangesState): Lost | null {
+  const { scenario } = base;
+  const causes = trials.filter(({ lever, answers }) => lever.wish.cause && answers.length > 0 && !isStuck(answers));
+  const rejects = rejectRows(base);
+  const notRun = left.flatMap(({ wish }) => (wish.cause && wish.cause.kind !== "all" ? [wish.cause.name] : []));
+  if (causes.length + rejects.length + notRun.length === 0 && scenario.calendar === undefined) return null;
+  const plannedSeconds = plannedTime(scenario);
+  const ideal = (plannedSeconds / cellRunTime(scenario, base.ideal)) * perUnit(scenario);
+  const made = meanInterval(valuesOf(base, "good parts per hour")).mean;
+  const rows = [
+    ...[...causeRows(causes, base), ...rejects].toSorted(bySize),
+    ...restRows(causes, base, ideal, rejects),
+  ];
+  const lost = ideal - made;
+  return {
+    unit: scenario.calendar === undefined ? "parts per hour" : "parts in the run",
+    plannedSeconds,
+    ideal,
+    made,
+    rows: rows.map((row) => ({ ...row, share: lost === 0 ? null : row.parts / lost })),
+    notRun,
+  };
+}
+
+const secondsPerHour = 3600;
+
+/** Parts in planned seconds become parts of an observed hour, or with a calendar those of the run. */
+function perUnit(scenario: Scenario): number {
+  if (scenario.calendar !== undefined) return 1;
+  return secondsPerHour / plannedTime(scenario);
+}
+
+function plannedTime({ calendar, run, ...rest }: Scenario): number {
+  const from = settledWarmup({ run, ...rest });
+  const off = (calendar?.off ?? []).filter(({ why }) => why === "off shift");
+  const within = (seconds: number): number => Math.min(run.length, Math.max(from, seconds));
+  return off.reduce((sum, absence) => sum - (within(absence.until) - within(absence.from)), run.length - from);
+}
+
+const bySize = (one: Found, other: Found): number => other.parts - one.parts;
+
+/** Parts that leave the molds count here, so that rejects are counted once, by their reasons. */
+function gainsOf({ answers }: Trial, base: Base): readonly number[] {
+  const before = valuesOf(base, "parts per hour");
+  return answers.map((answer, i) => {
+    const after = measuresOfCell(answer.measures, "parts per hour") * goodFactor(base.scenario);
+    return after - before[i]!;
+  });
+}
+
+function causeRows(causes: readonly Trial[], base: Base): readonly Found[] {
+  return causes.flatMap((trial) => {
+    const { name, kind } = trial.lever.wish.cause!;
+    return kind === "all" ? [] : [rowOf(name, kind, gainsOf(trial, base))];
+  });
+}
+
+function rowOf(cause: string, kind: LostKind, values: readonly number[]): Found {
+  const { mean, halfWidth } = meanInterval(values);
+  return { cause, kind, parts: mean, halfWidth };
+}
+
+const prefix = "rejects: ";
+
+function rejectRows(base: Base): readonly Found[] {
+  const measures = base.measures.map(({ measure, resource }) => ({ measure, resource }));
+  const reasons = measures.filter(({ measure, resource }) => resource === "cell" && measure.startsWith(prefix));
+  return reasons.map(({ measure }) => rowOf(measure, "reject", valuesOf(base, measure)));
+}
+
+/**
+ * The cell without all causes lacks the ideal cycle by what varies and waits. What all causes lose together and one by one differs.
+ * With servers after the molds some parts are on their way.
+ */
+function restRows(causes: readonly Trial[], base: Base, ideal: number, rejects: readonly Found[]): readonly Found[] {
+  const parts = valuesOf(base, "parts per hour");
+  const single = causes.filter(({ lever }) => lever.wish.cause!.kind !== "all");
+  const whole =
+    causes.find(({ lever }) => lever.wish.cause!.kind === "all") ?? (single.length === 1 ? single[0] : undefined);
+  // Without such a run the causes count as if each acted alone.
+  const apart = single.map((trial) => gainsOf(trial, base));
+  const all = whole === undefined ? sumOf(apart, parts.length) : gainsOf(whole, base);
+  const steady = all.map((gain, i) => ideal - parts[i]! - gain);
+  const variation = ideal - meanInterval(parts).mean - meanOf(all);
+  const together = sumOf(apart, all.length).map((gain, i) => all[i]! - gain);
+  const rejected = rejects.reduce((sum, row) => sum + row.parts, 0);
+  const onTheWay = meanInterval(parts).mean - rejected - meanInterval(valuesOf(base, "good parts per hour")).mean;
+  const { halfWidth } = meanInterval(steady);
+  return [
+    { cause: "varying times and waits", kind: "variation", parts: variation, halfWidth },
+    ...(single.length > 1 ? [togetherRow(together, meanOf(all), apart)] : []),
+    ...(base.scenario.takeaway === undefined
+      ? []
+      : [{ cause: "parts on their way", kind: "takeaway", parts: onTheWay, halfWidth: null } as const]),
+  ];
+}
+
+function togetherRow(values: readonly number[], all: number, apart: readonly (readonly number[])[]): Found {
+  const { halfWidth } = meanInterval(values);
+  const parts = apart.reduce((rest, gains) => rest - meanOf(gains), all);
+  return { cause: "causes acting together", kind: "together", parts, halfWidth };
+}
+
+const meanOf = (values: readonly number[]): number => meanInterval(values).mean;
+
+/** Replication by replication, as far as all have them and at most so many. */
+function sumOf(gains: readonly (readonly number[])[], most: number): readonly number[] {
+  const count = gains.reduce((least, each) => Math.min(least, each.length), most);
+  return Array.from({ length: count }, (_, i) => gains.reduce((sum, each) => sum + each[i]!, 0));
+}
