@@ -2,6 +2,7 @@
 import { cellRunTime } from "#analysis/indicators/kpiRows.ts";
 import { meanInterval } from "#analysis/statistics/interval.ts";
 import { settledWarmup } from "#cell/run/settledWarmup.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { goodFactor, measuresOfCell, valuesOf, type Base } from "./base.ts";
 import type { Lost, LostKind, LostRow } from "./lost.ts";
@@ -22,7 +23,7 @@ export function concludeLost({ base, trials, left }: ChangesState): Lost | null 
   const made = meanInterval(valuesOf(base, "good parts per hour")).mean;
   const rows = [
     ...[...causeRows(causes, base), ...rejects].toSorted(bySize),
-    ...restRows(causes, base, ideal, rejects),
+    ...restRows({ causes, notRun, rejects }, base, ideal),
   ];
   const lost = ideal - made;
   return {
@@ -45,9 +46,16 @@ function perUnit(scenario: Scenario): number {
 
 function plannedTime({ calendar, run, ...rest }: Scenario): number {
   const from = settledWarmup({ run, ...rest });
-  const off = (calendar?.off ?? []).filter(({ why }) => why === "off shift");
+  const off = (calendar?.off ?? []).filter(({ why }) => why === stateNames.offShift);
   const within = (seconds: number): number => Math.min(run.length, Math.max(from, seconds));
   return off.reduce((sum, absence) => sum - (within(absence.until) - within(absence.from)), run.length - from);
+}
+
+/** The causes that were run, those that were not, and the rejects. */
+interface Parted {
+  readonly causes: readonly Trial[];
+  readonly notRun: readonly string[];
+  readonly rejects: readonly Found[];
 }
 
 const bySize = (one: Found, other: Found): number => other.parts - one.parts;
@@ -85,7 +93,7 @@ function rejectRows(base: Base): readonly Found[] {
  * The cell without all causes lacks the ideal cycle by what varies and waits. What all causes lose together and one by one differs.
  * With servers after the molds some parts are on their way.
  */
-function restRows(causes: readonly Trial[], base: Base, ideal: number, rejects: readonly Found[]): readonly Found[] {
+function restRows({ causes, notRun, rejects }: Parted, base: Base, ideal: number): readonly Found[] {
   const parts = valuesOf(base, "parts per hour");
   const single = causes.filter(({ lever }) => lever.wish.cause!.kind !== "all");
   const whole =
@@ -101,17 +109,22 @@ function restRows(causes: readonly Trial[], base: Base, ideal: number, rejects: 
   const { halfWidth } = meanInterval(steady);
   return [
     { cause: "varying times and waits", kind: "variation", parts: variation, halfWidth },
-    ...(single.length > 1 ? [togetherRow(together, meanOf(all), apart)] : []),
+    ...(single.length > 1 ? [togetherRow(together, meanOf(all), apart, notRun)] : []),
     ...(base.scenario.takeaway === undefined
       ? []
       : [{ cause: "parts on their way", kind: "takeaway", parts: onTheWay, halfWidth: null } as const]),
   ];
 }
 
-function togetherRow(values: readonly number[], all: number, apart: readonly (readonly number[])[]): Found {
+function togetherRow(
+  values: readonly number[],
+  all: number,
+  apart: readonly (readonly number[])[],
+  notRun: readonly string[],
+): Found {
   const { halfWidth } = meanInterval(values);
   const parts = apart.reduce((rest, gains) => rest - meanOf(gains), all);
-  return { cause: "causes acting together", kind: "together", parts, halfWidth };
+  return { cause: [...notRun, "causes acting together"].join(", "), kind: "together", parts, halfWidth };
 }
 
 const meanOf = (values: readonly number[]): number => meanInterval(values).mean;

@@ -4,7 +4,7 @@ import { pairedDifference, type PairedDifference } from "#analysis/statistics/pa
 import { goodFactor, measuresOfCell, valuesOf, type Base } from "./base.ts";
 import { affordable } from "./effort.ts";
 import { leversOf, type Lever, type Vary } from "./levers.ts";
-import { prospectOf } from "./prospects.ts";
+import { rankOf } from "./prospects.ts";
 
 /** `few`: within the effort that a run may take; `full`: every lever in all replications of the run. */
 export type ChangesDepth = "few" | "full";
@@ -36,9 +36,7 @@ const leastPairs = 4;
 const leastTrials = 3;
 
 export function beginChanges(base: Base, vary: Vary, depth: ChangesDepth): ChangesState {
-  const levers = leversOf(base.scenario, vary).toSorted(
-    (one, other) => prospectOf(other, base) - prospectOf(one, base),
-  );
+  const levers = leversOf(base.scenario, vary).toSorted((one, other) => rankOf(other, base) - rankOf(one, base));
   const afford = depth === "full" ? Infinity : affordable(base);
   const first = Math.min(leastPairs, base.replications);
   const count = Math.max(leastTrials, Math.floor(afford / first));

@@ -3,10 +3,14 @@ import { CREW } from "#analysis/ideal/takeawayOwners.ts";
 import { observedHours, type Base } from "./base.ts";
 import type { Lever } from "./levers.ts";
 
-/** A share of the time; levers whose effect the run does not show come first. */
-export function prospectOf({ wish: { prospect } }: Pick<Lever, "wish">, base: Base): number {
-  if ("unknown" in prospect) return 1;
-  return prospect.share * timeOf(prospect, base);
+/** The order in which levers are run: causes of lost parts first, so that all parts have a place, then by their prospects. */
+export function rankOf({ wish }: Pick<Lever, "wish">, base: Base): number {
+  return prospectOf({ wish }, base) + (wish.cause === undefined ? 0 : 1);
+}
+
+/** A share of the time. */
+function prospectOf({ wish: { prospect } }: Pick<Lever, "wish">, base: Base): number {
+  return "unknown" in prospect ? 1 : prospect.share * timeOf(prospect, base);
 }
 
 /**

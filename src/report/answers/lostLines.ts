@@ -24,7 +24,6 @@ export function lostLines({ lost, scenario }: Pick<Study, "lost" | "scenario">, 
   const small = lost.rows.length - shown.length;
   const rest = [
     ...(small === 0 ? [] : [`${small === 1 ? "1 smaller cause is" : `${small} smaller causes are`} in lost.csv.`]),
-    ...(lost.notRun.length === 0 ? [] : [`Not separated, use --changes full: ${lost.notRun.join(", ")}.`]),
   ];
   return [...alignedLines(rows, [1, 2], width), ...rest.flatMap((line) => wrappedLines(line, width)), ""];
 }

@@ -85,6 +85,16 @@ const statistics: readonly Term[] = [
     more: ["changes.csv", "common random numbers", "elasticity"],
   },
   {
+    names: ["lost", "lost parts", "varying times and waits", "causes acting together", "parts on their way"],
+    meaning:
+      "From the parts of the ideal cycle in the planned time to the good parts made. A cause loses what the same cell makes more without it.",
+    details: [
+      ["varying", "What the cell without all causes lacks of the ideal cycle."],
+      ["together", "What all causes lose together beyond the sum of each alone."],
+    ],
+    more: ["lost.csv", "what one change buys", "ideal cycle"],
+  },
+  {
     names: ["utilization", "longest active period"],
     meaning:
       "Share of time in which a resource is active. The longest active period looks at each instant which resource has been active for the longest time without a pause.",
