@@ -23,15 +23,18 @@ export function changesOf(text: string, set: readonly string[] = [], depth: Chan
   return resultsOf(text, set, depth).changes;
 }
 
-/** What one change buys and the lost parts, beside the study of the cell. */
+/** What one change buys and the lost parts, beside the study of the cell; of the settings only those that `takes` holds for. */
 export function resultsOf(
   text: string,
   set: readonly string[] = [],
   depth: ChangesDepth = "few",
+  takes: (setting: string) => boolean = () => true,
 ): ReturnType<typeof runChanges> & { readonly study: Study } {
   const given = scenarioFrom(text, ...set);
   const vary = (more: readonly string[]): Scenario | undefined =>
-    readSettled(text, { name: "cell", file: "cell.yaml", set: [...set, ...more] }).scenario;
+    more.every(takes)
+      ? readSettled(text, { name: "cell", file: "cell.yaml", set: [...set, ...more] }).scenario
+      : undefined;
   const study = studyFrom(given);
   return { study, ...runChanges(study, given, vary, depth) };
 }

@@ -25,6 +25,8 @@ function expectSum({ lost, study }: ReturnType<typeof resultsOf>): void {
   expect(lost.rows.reduce((total, { share }) => total + share!, 0)).toBeCloseTo(1, 6);
 }
 
+/** Many cells on a busy machine. */
+const longest = 300_000;
 const brief = ["run.replications=4", "run.warmup=5 min"];
 
 describe("lost parts", () => {
@@ -38,15 +40,19 @@ describe("lost parts", () => {
     if (isWeek) expect(results.lost!.plannedSeconds).toBe(5 * 16 * 3600);
   });
 
-  it("add up for random cells with stops, rejects, breaks, cold starts and a takeaway", () => {
-    fc.assert(
-      fc.property(randomCell, (text) => {
-        const results = resultsOf(text);
-        expect(results.lost).not.toBeNull();
-        expectSum(results);
-      }),
-    );
-  });
+  it(
+    "add up for random cells with stops, rejects, breaks, cold starts and a takeaway",
+    () => {
+      fc.assert(
+        fc.property(randomCell, (text) => {
+          const results = resultsOf(text, [], "few", (setting) => setting.endsWith("=null"));
+          expect(results.lost).not.toBeNull();
+          expectSum(results);
+        }),
+      );
+    },
+    longest,
+  );
 
   it("are the time of the heating and of the breaks over the period, where times are fixed", () => {
     // Mold 13.05 s: shift, drop, close, blow, cool, vent, open, remove. Two cavities. Three shifts of eight hours [C].
@@ -140,6 +146,6 @@ const randomCell = fc
       quality,
       takeaway,
       ...(hasCalendar ? [calendar] : []),
-      `run: { length: 40 min, replications: 3, seed: ${seed}${hasCalendar ? "" : ", warmup: 2 min"} }`,
+      `run: { length: 30 min, replications: 2, seed: ${seed}${hasCalendar ? "" : ", warmup: 2 min"} }`,
     ].join("\n"),
   );
