@@ -1,7 +1,7 @@
 // What one change of a scenario text buys, and hard cells on which it is not easy to see.
 import type { Changes } from "#analysis/changes/changes.ts";
 import { runChanges } from "#analysis/changes/runChanges.ts";
-import type { ChangesDepth } from "#analysis/changes/procedure.ts";
+import type { ChangesDepth } from "#analysis/changes/effort.ts";
 import { readSettled } from "#analysis/study/readSettled.ts";
 import { runStudy, type Study } from "#analysis/study/study.ts";
 import type { Scenario } from "#scenario/scenario.ts";

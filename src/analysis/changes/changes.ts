@@ -28,6 +28,8 @@ export interface Changes {
   /** With a calendar the parts of the whole run. */
   readonly unit: "good parts per hour" | "good parts in the run";
   readonly currency: string | null;
+  /** Length of each replication; shorter than that of the study where many changes would take too long. */
+  readonly seconds: number;
   /** The largest gain first. */
   readonly rows: readonly Change[];
   /** Changes that were not run, because all together would take too long; the most promising first. */

@@ -10,38 +10,49 @@ import { stationWindows } from "#analysis/window/stationWindow.ts";
 
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { valuesOf, type Base } from "./base.ts";
 import type { Change, Changes } from "./changes.ts";
 import { boundOf } from "./prospects.ts";
-import { gainOf, goodValues, isStuck, type ChangesState, type Trial } from "./procedure.ts";
+import {
+  changedTrials,
+  gainOf,
+  good,
+  valuesBefore,
+  valuesIn,
+  type ChangedTrial,
+  type ChangesState,
+  type Trial,
+} from "./procedure.ts";
+import type { Lever } from "./levers.ts";
 
 /** `given` is the run as the text has it, so that the options say what the run found by itself. */
-export function concludeChanges({ base, trials, left }: ChangesState, given: Scenario["run"]): Changes {
-  const isShown = ({ wish }: Trial["lever"]): boolean => wish.cause?.kind !== "all";
-  const run = trials.filter(({ lever, answers }) => isShown(lever) && answers.length > 0 && !isStuck(answers));
-  const rows = run.map((trial) => changeOf(trial, base, run.length, given));
+export function concludeChanges(state: ChangesState, given: Scenario["run"]): Changes {
+  const { base, left } = state;
+  const isShown = ({ wish }: Lever): boolean => wish.cause?.kind !== "all";
+  const run = changedTrials(state).filter(({ lever }) => isShown(lever));
+  const rows = run.map((trial) => changeOf(trial, state, run.length, given));
   return {
     unit: base.scenario.calendar === undefined ? "good parts per hour" : "good parts in the run",
     currency: base.costs?.currency ?? null,
+    seconds: state.allowance.run.length,
     rows: rows.toSorted((one, other) => other.gain.mean - one.gain.mean),
     notRun: left.filter(isShown).map((lever) => ({ name: lever.wish.name, atMost: boundOf(lever, base) })),
   };
 }
 
-function changeOf(trial: Trial, base: Base, comparisons: number, given: Scenario["run"]): Change {
-  const { lever, answers } = trial;
-  const { simultaneousHalfWidth, correlation: _, ...gain } = gainOf(trial, base, comparisons);
-  const before = meanInterval(valuesOf(base, "good parts per hour").slice(0, answers.length)).mean;
+function changeOf(trial: ChangedTrial, state: ChangesState, comparisons: number, given: Scenario["run"]): Change {
+  const { lever, answers, scenario } = trial;
+  const { simultaneousHalfWidth, correlation: _, ...gain } = gainOf(trial, state, comparisons);
+  const before = meanInterval(valuesBefore(state, good).slice(0, answers.length)).mean;
   return {
     name: lever.wish.name,
     settings: lever.settings,
-    options: optionsOf(lever.settings, base.scenario.run, given, answers.length),
-    good: meanInterval(goodValues(answers, base)).mean,
+    options: optionsOf(lever.settings, state.allowance.run, given, answers.length),
+    good: meanInterval(valuesIn(answers, good, state.base)).mean,
     gain,
     simultaneousHalfWidth,
     relativeGain: before === 0 ? null : gain.mean / before,
-    costPerThousand: costDifference(trial, base),
-    paceSetter: paceSetter(lever.scenario, answers),
+    costPerThousand: costDifference(trial, state),
+    paceSetter: paceSetter(scenario, answers),
     verdict: verdictOf(gain.mean, simultaneousHalfWidth),
   };
 }
@@ -64,20 +75,23 @@ function optionsOf(
     ...[...settings, ...own].map((each) => `--set "${each}"`),
     ...(run.length === given.length ? [] : [`--length "${run.length} s"`]),
     ...(replications === given.replications ? [] : [`--replications ${replications}`]),
-    ...(run.precision === undefined ? [] : [`--precision "1000 %"`]),
+    ...(given.precision === undefined ? [] : [`--precision "1000 %"`]),
   ].join(" ");
 }
 
-function costDifference({ lever, answers }: Trial, base: Base): Interval | null {
-  if (base.costs === null) return null;
-  const { scenario } = lever;
-  const changed = costStudy(scenario, answers, windowsOf(scenario, answers));
-  if (!areComparable(base.costs, changed)) return null;
-  return pairsOf(base.costs, changed);
+function costDifference(trial: ChangedTrial, state: ChangesState): Interval | null {
+  const own = state.trials.find(({ lever }) => lever === null);
+  const before = own === undefined ? state.base.costs : costsOf(own);
+  const after = before && costsOf(trial);
+  return before && after && areComparable(before, after) ? pairsOf(before, after) : null;
 }
 
-function pairsOf(base: CostStudy, changed: CostStudy | null): Interval | null {
-  const pairs = (changed?.perThousandOf ?? []).flatMap((value, i) => {
+function costsOf({ scenario, answers }: Trial): CostStudy | null {
+  return scenario.costs === undefined ? null : costStudy(scenario, answers, windowsOf(scenario, answers));
+}
+
+function pairsOf(base: CostStudy, changed: CostStudy): Interval | null {
+  const pairs = changed.perThousandOf.flatMap((value, i) => {
     const before = base.perThousandOf[i] ?? null;
     return value === null || before === null ? [] : [[value, before] as const];
   });

@@ -4,26 +4,27 @@ import { meanInterval } from "#analysis/statistics/interval.ts";
 import { settledWarmup } from "#cell/run/settledWarmup.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { goodFactor, measuresOfCell, valuesOf, type Base } from "./base.ts";
+import { valuesOf, type Base } from "./base.ts";
 import type { Lost, LostKind, LostRow } from "./lost.ts";
-import { isStuck, type ChangesState, type Trial } from "./procedure.ts";
+import { changedTrials, good, valuesBefore, valuesIn, type ChangedTrial, type ChangesState } from "./procedure.ts";
 
 /** A row before its share is known. */
 type Found = Omit<LostRow, "share">;
 
 /** Null where the cell has nothing that could lose parts but times that vary. */
-export function concludeLost({ base, trials, left }: ChangesState): Lost | null {
+export function concludeLost(state: ChangesState): Lost | null {
+  const { base, left } = state;
   const { scenario } = base;
-  const causes = trials.filter(({ lever, answers }) => lever.wish.cause && answers.length > 0 && !isStuck(answers));
+  const causes = changedTrials(state).filter(({ lever }) => lever.wish.cause !== undefined);
   const rejects = rejectRows(base);
   const notRun = left.flatMap(({ wish }) => (wish.cause && wish.cause.kind !== "all" ? [wish.cause.name] : []));
   if (causes.length + rejects.length + notRun.length === 0 && scenario.calendar === undefined) return null;
   const plannedSeconds = plannedTime(scenario);
   const ideal = (plannedSeconds / cellRunTime(scenario, base.ideal)) * perUnit(scenario);
-  const made = meanInterval(valuesOf(base, "good parts per hour")).mean;
+  const made = meanOf(valuesOf(base, good));
   const rows = [
-    ...[...causeRows(causes, base), ...rejects].toSorted(bySize),
-    ...restRows({ causes, notRun, rejects }, base, ideal),
+    ...[...causeRows(causes, state), ...rejects].toSorted(bySize),
+    ...restRows({ causes, notRun, rejects }, state, ideal),
   ];
   const lost = ideal - made;
   return {
@@ -53,7 +54,7 @@ function plannedTime({ calendar, run, ...rest }: Scenario): number {
 
 /** The causes that were run, those that were not, and the rejects. */
 interface Parted {
-  readonly causes: readonly Trial[];
+  readonly causes: readonly ChangedTrial[];
   readonly notRun: readonly string[];
   readonly rejects: readonly Found[];
 }
@@ -61,18 +62,17 @@ interface Parted {
 const bySize = (one: Found, other: Found): number => other.parts - one.parts;
 
 /** Parts that leave the molds count here, so that rejects are counted once, by their reasons. */
-function gainsOf({ answers }: Trial, base: Base): readonly number[] {
-  const before = valuesOf(base, "parts per hour");
-  return answers.map((answer, i) => {
-    const after = measuresOfCell(answer.measures, "parts per hour") * goodFactor(base.scenario);
-    return after - before[i]!;
-  });
+const removed = "parts per hour";
+
+function gainsOf({ answers }: ChangedTrial, state: ChangesState): readonly number[] {
+  const before = valuesBefore(state, removed);
+  return valuesIn(answers, removed, state.base).map((after, i) => after - before[i]!);
 }
 
-function causeRows(causes: readonly Trial[], base: Base): readonly Found[] {
+function causeRows(causes: readonly ChangedTrial[], state: ChangesState): readonly Found[] {
   return causes.flatMap((trial) => {
     const { name, kind } = trial.lever.wish.cause!;
-    return kind === "all" ? [] : [rowOf(name, kind, gainsOf(trial, base))];
+    return kind === "all" ? [] : [rowOf(name, kind, gainsOf(trial, state))];
   });
 }
 
@@ -93,19 +93,21 @@ function rejectRows(base: Base): readonly Found[] {
  * The cell without all causes lacks the ideal cycle by what varies and waits. What all causes lose together and one by one differs.
  * With servers after the molds some parts are on their way.
  */
-function restRows({ causes, notRun, rejects }: Parted, base: Base, ideal: number): readonly Found[] {
-  const parts = valuesOf(base, "parts per hour");
+function restRows({ causes, notRun, rejects }: Parted, state: ChangesState, ideal: number): readonly Found[] {
+  const { base } = state;
+  const before = valuesBefore(state, removed);
+  const parts = meanOf(valuesOf(base, removed));
   const single = causes.filter(({ lever }) => lever.wish.cause!.kind !== "all");
   const whole =
     causes.find(({ lever }) => lever.wish.cause!.kind === "all") ?? (single.length === 1 ? single[0] : undefined);
   // Without such a run the causes count as if each acted alone.
-  const apart = single.map((trial) => gainsOf(trial, base));
-  const all = whole === undefined ? sumOf(apart, parts.length) : gainsOf(whole, base);
-  const steady = all.map((gain, i) => ideal - parts[i]! - gain);
-  const variation = ideal - meanInterval(parts).mean - meanOf(all);
+  const apart = single.map((trial) => gainsOf(trial, state));
+  const all = whole === undefined ? sumOf(apart, before.length) : gainsOf(whole, state);
+  const steady = all.map((gain, i) => ideal - before[i]! - gain);
+  const variation = ideal - parts - meanOf(all);
   const together = sumOf(apart, all.length).map((gain, i) => all[i]! - gain);
   const rejected = rejects.reduce((sum, row) => sum + row.parts, 0);
-  const onTheWay = meanInterval(parts).mean - rejected - meanInterval(valuesOf(base, "good parts per hour")).mean;
+  const onTheWay = parts - rejected - meanOf(valuesOf(base, good));
   const { halfWidth } = meanInterval(steady);
   return [
     { cause: "varying times and waits", kind: "variation", parts: variation, halfWidth },

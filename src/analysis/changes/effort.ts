@@ -1,5 +1,10 @@
 // How much computing the changes may take: counted in shots and parts, never by a clock, so that every machine does the same.
+import { settledWarmup } from "#cell/run/settledWarmup.ts";
+import type { Scenario } from "#scenario/scenario.ts";
 import { meanOf, type Base } from "./base.ts";
+
+/** `few`: within the effort that a run may take; `full`: every lever in all replications of the run. */
+export type ChangesDepth = "few" | "full";
 
 /** Measured means of one core. */
 const secondsPerShot = 0.8e-6;
@@ -13,11 +18,39 @@ const shortCall = 1.3;
 /** What a short call needs for the run itself and its sensitivities, in times of the run. */
 const ownTimes = 1.6;
 
-/** Replications of all changed cells together. */
-export function affordable(base: Base): number {
+/** Fewer pairs of replications give intervals that are too wide to rank anything. */
+export const leastPairs = 4;
+/** With room for fewer changes the runs become shorter, until there is room for so many. */
+const fewChanges = 6;
+const manyChanges = 14;
+
+export interface Allowance {
+  /** Of the changed cells and, where it is shorter than the run, of the cell itself. */
+  readonly run: Scenario["run"];
+  readonly isShort: boolean;
+  /** Replications of all changed cells together. */
+  readonly replications: number;
+}
+
+/** A week with a calendar cannot be cut. */
+export function allowance(base: Base, depth: ChangesDepth): Allowance {
+  const { run, calendar } = base.scenario;
+  const own = { ...run, replications: base.replications };
+  if (depth === "full") return { run: own, isShort: false, replications: Infinity };
+  const afford = affordable(base);
+  if (calendar !== undefined || afford >= leastPairs * fewChanges)
+    return { run: own, isShort: false, replications: Math.floor(afford) };
+  const warmup = settledWarmup(base.scenario);
+  const length = warmup + Math.floor(((run.length - warmup) * afford) / (leastPairs * manyChanges));
+  const replications = Math.floor((afford * run.length) / length);
+  return { run: { ...own, length, replications: leastPairs }, isShort: true, replications };
+}
+
+/** Replications of the length of the run. */
+function affordable(base: Base): number {
   const once = secondsOnce(base);
   const run = once * base.replications;
-  return Math.floor(Math.max(mostTimes * run, shortCall - ownTimes * run) / once);
+  return Math.max(mostTimes * run, shortCall - ownTimes * run) / once;
 }
 
 /** Approximate seconds of one replication. */

@@ -7,7 +7,8 @@ import { concludeChanges } from "./concludeChanges.ts";
 import { concludeLost } from "./concludeLost.ts";
 import type { Lost } from "./lost.ts";
 import type { Vary } from "./levers.ts";
-import { beginChanges, changesWanted, withTrialAnswers, type ChangesDepth } from "./procedure.ts";
+import type { ChangesDepth } from "./effort.ts";
+import { beginChanges, changesWanted, withTrialAnswers } from "./procedure.ts";
 
 /** What one change buys, and the lost parts, which share their runs. `given` is the scenario as its text has it, `base` the study of it. */
 export function runChanges(
@@ -19,7 +20,7 @@ export function runChanges(
   let state = beginChanges(base, vary, depth);
   for (let wanted = changesWanted(state); wanted.length > 0; wanted = changesWanted(state)) {
     for (const { trial, tasks } of wanted) {
-      const { scenario } = state.trials[trial]!.lever;
+      const { scenario } = state.trials[trial]!;
       state = withTrialAnswers(state, trial, doWork({ kind: "replications", scenario, tasks }));
     }
   }

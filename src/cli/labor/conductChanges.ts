@@ -26,7 +26,7 @@ export async function withChanges(
   stages.report(`${study.scenario.name}: ${state.trials.length} changes are read`);
   for (let wanted = changesWanted(state); wanted.length > 0; wanted = changesWanted(state)) {
     for (const { trial, tasks } of wanted) {
-      const changed = state.trials[trial]!.lever.scenario;
+      const changed = state.trials[trial]!.scenario;
       state = withTrialAnswers(state, trial, await labor.do({ kind: "replications", scenario: changed, tasks }));
     }
     const count = wanted.reduce((sum, { tasks }) => sum + tasks.length, 0);

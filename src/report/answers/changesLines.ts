@@ -1,6 +1,7 @@
 // What one change buys, on the screen: the gains in order, then the changes without a difference in one line.
 import { CREW } from "#analysis/ideal/takeawayOwners.ts";
 import type { Interval } from "#analysis/statistics/interval.ts";
+import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { percent, withInterval } from "#report/words/digits.ts";
@@ -11,7 +12,10 @@ type Change = Changes["rows"][number];
 
 const mostRows = 8;
 
-export function changesLines({ changes }: Pick<Study, "changes">, width: number): readonly string[] {
+type Found = Pick<Study, "changes" | "scenario" | "replications">;
+
+export function changesLines(study: Found, width: number): readonly string[] {
+  const { changes } = study;
   if (changes === undefined || changes.rows.length === 0) return [];
   const seen = changes.rows.filter(({ verdict }) => verdict !== "no difference seen");
   const shown = seen.slice(0, mostRows);
@@ -26,7 +30,11 @@ export function changesLines({ changes }: Pick<Study, "changes">, width: number)
   ];
   const rows = shown.map((row) => rowOf(row, hasCosts));
   const set = shown.length === 0 ? [] : alignedLines([heads, ...rows], [1, 2, ...(hasCosts ? [3] : [])], width);
-  return [...set, ...restLines(changes, seen).flatMap((line) => wrappedLines(line, width)), ""];
+  return [
+    ...set,
+    ...[...pairWords(changes, study), ...restLines(changes, seen)].flatMap((line) => wrappedLines(line, width)),
+    "",
+  ];
 }
 
 function rowOf(row: Change, hasCosts: boolean): readonly string[] {
@@ -45,6 +53,16 @@ function rowOf(row: Change, hasCosts: boolean): readonly string[] {
 function signed({ mean, halfWidth }: Interval): string {
   const words = withInterval({ mean: Math.abs(mean), halfWidth });
   return `${mean < 0 ? "−" : "+"}${words}`;
+}
+
+/** Where the gains come from less than the whole study, or have no intervals. */
+function pairWords({ rows, seconds }: Changes, { scenario, replications }: Found): readonly string[] {
+  const counts = rows.map(({ gain }) => gain.count);
+  const [fewest, most] = [Math.min(...counts), Math.max(...counts)];
+  if (most === 1) return ["One pair of replications: the gains have no intervals."];
+  if (fewest === replications && seconds === scenario.run.length) return [];
+  const pairs = fewest === most ? `${most}` : `${fewest} to ${most}`;
+  return [`Gains from ${pairs} pairs of replications of ${formatQuantity(seconds, "time", { digits: 3 })}.`];
 }
 
 function notRunWords({ name, atMost }: Changes["notRun"][number]): string {
