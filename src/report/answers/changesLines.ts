@@ -21,13 +21,7 @@ export function changesLines(study: Found, width: number): readonly string[] {
   const shown = seen.slice(0, mostRows);
   const hasCosts = shown.some(({ costPerThousand }) => costPerThousand !== null);
   const unit = changes.unit === "good parts per hour" ? "good parts an hour" : changes.unit;
-  const heads = [
-    "What one change buys",
-    unit,
-    "",
-    ...(hasCosts ? [`${changes.currency} a 1,000`] : []),
-    "then sets the pace",
-  ];
+  const heads = ["", "gain", "", ...(hasCosts ? [`${changes.currency} a 1,000`] : []), "then sets the pace"];
   const rows = shown.map((row) => rowOf(row, hasCosts));
   const set = shown.length === 0 ? [] : alignedLines([heads, ...rows], [1, 2, ...(hasCosts ? [3] : [])], width);
   return [
