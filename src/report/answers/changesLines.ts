@@ -25,6 +25,7 @@ export function changesLines(study: Found, width: number): readonly string[] {
   const rows = shown.map((row) => rowOf(row, hasCosts));
   const set = shown.length === 0 ? [] : alignedLines([heads, ...rows], [1, 2, ...(hasCosts ? [3] : [])], width);
   return [
+    `What one change buys, in ${unit}:`,
     ...set,
     ...[...pairWords(changes, study), ...restLines(changes, seen)].flatMap((line) => wrappedLines(line, width)),
     "",

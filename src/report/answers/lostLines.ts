@@ -22,8 +22,7 @@ export function lostLines({ lost, scenario }: Pick<Study, "lost" | "scenario">, 
     ["good parts made", plainNumber(lost.made), percent(lost.made / lost.ideal)],
   ];
   const small = lost.rows.length - shown.length;
-  const rest = [
-    ...(small === 0 ? [] : [`${small === 1 ? "1 smaller cause is" : `${small} smaller causes are`} in lost.csv.`]),
-  ];
+  const rest =
+    small === 0 ? [] : [`${small === 1 ? "1 smaller cause is" : `${small} smaller causes are`} in lost.csv.`];
   return [...alignedLines(rows, [1, 2], width), ...rest.flatMap((line) => wrappedLines(line, width)), ""];
 }

@@ -15,6 +15,7 @@ import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
 import { idealName, idealWords } from "#report/words/idealWords.ts";
 import { changesLines } from "./changesLines.ts";
 import { lostLines } from "./lostLines.ts";
+import { settingsWords } from "#report/words/settingsWords.ts";
 import { timeUseLines } from "./timeUse.ts";
 import { spreadLines } from "#report/tables/spreadWords.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
@@ -24,6 +25,7 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
   const wrapped = (said: string): readonly string[] => wrappedLines(said, width);
   return [
     ...wrapped(study.scenario.title),
+    ...settingsWords(study.scenario).flatMap(wrapped),
     ...wrapped(madeSentence(study)),
     "",
     ...alignedLines(

@@ -19,6 +19,7 @@ import { lostSpec } from "./lostTable.ts";
 import { stopsSpec } from "./stopsTable.ts";
 import { stepNames } from "#cell/words/stepNames.ts";
 import type { ColumnSpec, TableSpec } from "./table.ts";
+import { withVariantColumn } from "./variantColumn.ts";
 
 export const throughputSpec: TableSpec = {
   name: "throughput",
@@ -259,4 +260,4 @@ export const tableSpecs: readonly TableSpec[] = [
   windowSpec,
   eventsSpec,
   shotsSpec,
-];
+].map(withVariantColumn);
