@@ -16,6 +16,10 @@ export const compareOutOption: OptionSpec = {
   flags: "--out <folder>",
   meaning: "folder for the files that come out (default: reports/<base>-against-<others>)",
 };
+export const againstOption: OptionSpec = {
+  flags: "--against <layout>",
+  meaning: "compare each layout with the first, the previous, all or one by its name (default: first)",
+};
 export const eventsOption: OptionSpec = {
   flags: "--events",
   meaning: "also write every event and every shot (events.csv, shots.csv)",

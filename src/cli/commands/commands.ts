@@ -1,6 +1,7 @@
 // The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
 import {
+  againstOption,
   compareOutOption,
   eventsOption,
   jobsOption,
@@ -43,9 +44,9 @@ export const builtCommands: readonly CommandSpec[] = [
     name: "compare",
     operands: "<file...>",
     meaning:
-      "simulate cells with common random numbers and compare each with the first, with its seed, length and replications",
+      "simulate up to 50 cells with common random numbers and compare them, all with seed, length and replications of the first",
     example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
-    options: [compareOutOption, ...changes, jobsOption, unitsOption, ...talk],
+    options: [againstOption, compareOutOption, ...changes, jobsOption, unitsOption, ...talk],
     load: async () => (await import("./compare.ts")).compare,
   },
   {

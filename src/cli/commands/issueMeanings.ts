@@ -7,6 +7,7 @@ import { fileIssueCodes } from "#cli/machine/readTextFile.ts";
 import type { IssueMeaning } from "#foundation/issue.ts";
 import { issueCodes } from "#scenario/reading/issueCodes.ts";
 import { compareIssueCodes } from "./compare.ts";
+import { layoutIssueCodes } from "./layoutIssues.ts";
 import { newIssueCodes } from "./new.ts";
 import { explainIssueCodes } from "#report/explain/findTopics.ts";
 
@@ -17,6 +18,7 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     issueCodes,
     optionIssueCodes,
     compareIssueCodes,
+    layoutIssueCodes,
     standstillCodes,
     warmUpIssueCodes,
     estimateIssueCodes,

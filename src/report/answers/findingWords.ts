@@ -1,15 +1,15 @@
 // The paragraphs at the top of a report: the finding, then how sure it is.
-import type { ComparisonRow } from "#analysis/study/comparison.ts";
+import type { Comparison } from "#analysis/study/comparison.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
-import { differenceSentence, pairWords } from "./compareAnswer.ts";
-import { costComparison, costWords } from "#report/words/costWords.ts";
+import { headlineRows, pairWords, verdictSentences } from "#report/words/layoutWords.ts";
+import { costWords } from "#report/words/costWords.ts";
 import { percent, withInterval } from "#report/words/digits.ts";
 import { idealSentence } from "#report/words/idealWords.ts";
-import { headline, madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
+import { madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
 import { stateLook } from "#report/words/stateLook.ts";
 import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
 import { namesOf } from "#report/words/tradeWords.ts";
@@ -37,13 +37,16 @@ function sureWords(studies: readonly Study[]): string {
   return [...runs, ...uncheckedWords(studies)].join(" ");
 }
 
-/** The differences, then each scenario, then how sure all that is. */
-export function comparisonFinding(studies: readonly Study[], rows: readonly ComparisonRow[]): readonly string[] {
-  const differences = rows.filter(({ resource, measure }) => resource === CELL && measure === headline);
+/** More layouts are told apart in the table of the report. */
+const mostFindings = 2;
+
+/** The verdict, of two layouts each of them, then how sure all that is. */
+export function comparisonFinding(comparison: Comparison): readonly string[] {
+  const { studies, rows } = comparison;
   return [
-    [...differences.map(differenceSentence), ...costComparison(studies, rows)].join(" "),
-    ...studies.map((study) => `${study.scenario.name}: ${foundWords(study)}`),
-    [sureWords(studies), ...pairWords(differences)].join(" "),
+    verdictSentences(comparison).join(" "),
+    ...(studies.length > mostFindings ? [] : studies.map((study) => `${study.scenario.name}: ${foundWords(study)}`)),
+    [sureWords(studies), ...pairWords(headlineRows(rows))].join(" "),
   ];
 }
 

@@ -9,7 +9,7 @@ import { questionOf } from "./questionOf.ts";
 import { studySections } from "./studySections.ts";
 import { timingSection } from "./timingSection.ts";
 
-export function reportPage({ version, scenarios, comparison, units = "si" }: ReportInput): string {
+export function reportPage({ version, scenarios, comparison, paybacks = [], units = "si" }: ReportInput): string {
   const placing = (index: number): Placing => placingOf(scenarios, index, units);
   const studies = scenarios.map(({ study }) => study);
   const isCompared = comparison.length > 0;
@@ -17,7 +17,7 @@ export function reportPage({ version, scenarios, comparison, units = "si" }: Rep
     version,
     title: titleOf(scenarios),
     questions: scenarios.flatMap(({ text }) => questionOf(text) ?? []),
-    finding: isCompared ? comparisonFinding(studies, comparison) : studies.flatMap(studyFinding),
+    finding: isCompared ? comparisonFinding({ studies, rows: comparison, paybacks }) : studies.flatMap(studyFinding),
     sections: [
       ...timings(scenarios, placing),
       ...(isCompared ? [comparisonSection(comparison, units)] : []),

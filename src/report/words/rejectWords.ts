@@ -29,6 +29,7 @@ export function rejectWords({ measures }: Pick<Study, "measures">): string | und
 export function uncheckedWords(studies: readonly Pick<Study, "measures" | "scenario">[]): readonly string[] {
   const unchecked = studies.filter((study) => rejectWords(study) === undefined);
   if (unchecked.length === 0) return [];
-  const where = studies.length === 1 ? "" : ` in ${unchecked.map(({ scenario }) => scenario.name).join(", ")}`;
+  const where =
+    unchecked.length === studies.length ? "" : ` in ${unchecked.map(({ scenario }) => scenario.name).join(", ")}`;
   return [`No quality checks defined${where}: all parts counted as good.`];
 }

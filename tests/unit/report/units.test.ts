@@ -152,8 +152,8 @@ describe("an answer", () => {
 
   it("to `compare` has no metric unit", () => {
     const heavy = studyOf(scenarioOf(shippedText("two-station"), "two", ["product.wall.thickest=2.5 mm"]));
-    expect(compareAnswer([heavy], [])).toMatch(metric);
-    expect(compareAnswer([heavy], [], 80, "us")).not.toMatch(metric);
+    expect(compareAnswer({ studies: [heavy], rows: [], paybacks: [] })).toMatch(metric);
+    expect(compareAnswer({ studies: [heavy], rows: [], paybacks: [] }, 80, "us")).not.toMatch(metric);
   });
 
   it("has its warnings in the same units", () => {
