@@ -28,8 +28,12 @@ export function compareAnswer(comparison: Comparison, width = 80, units: UnitSys
     ...table(costRows(comparison), []),
     ...(studies.length > mostExplained ? [] : table(pathRows(studies), [])),
     ...pairLines(comparison).flatMap(wrapped),
-    ...[...mergedWarnings(studies, units), ...notAnswered(studies), ...rejects(studies)].flatMap(wrapped),
+    ...[...mergedWarnings(studies, units), ...merged(studies, ({ scenario }) => leftOutWords(scenario))].flatMap(
+      wrapped,
+    ),
     ...[
+      ...merged(studies, rejectLines),
+      ...mixNote(studies),
       ...differenceNote(comparison),
       ...runWords(base),
       ...pairWords(headlineRows(rows)),
@@ -42,19 +46,26 @@ export function compareAnswer(comparison: Comparison, width = 80, units: UnitSys
 
 type Studies = Comparison["studies"];
 
-/** The same sentence of several layouts stands once. */
-function notAnswered(studies: Studies): readonly string[] {
-  const lines = studies.flatMap(({ scenario }) => leftOutWords(scenario).map((line) => ({ line, scenario })));
-  return [...new Set(lines.map(({ line }) => line))].map((line) => {
-    const names = lines.filter((each) => each.line === line).map(({ scenario }) => scenario.name);
+/** Lines of several layouts; the same one stands once, with its layouts where it is not of all. */
+function merged(studies: Studies, lines: (study: Studies[number]) => readonly string[]): readonly string[] {
+  const found = studies.flatMap((study) => lines(study).map((line) => ({ line, name: study.scenario.name })));
+  return [...new Set(found.map(({ line }) => line))].map((line) => {
+    const names = found.filter((each) => each.line === line).map(({ name }) => name);
     return line === "" || names.length === studies.length ? line : `${names.join(", ")}: ${line}`;
   });
 }
 
-function rejects(studies: Studies): readonly string[] {
-  const found = studies.flatMap((study) => {
-    const words = rejectWords(study);
-    return words === undefined ? [] : [`${study.scenario.name}: ${words}.`];
-  });
-  return found.length === 0 ? [] : [...found, ""];
+function rejectLines(study: Studies[number]): readonly string[] {
+  const words = rejectWords(study);
+  return words === undefined ? [] : [`${words}.`];
+}
+
+/** Good parts of different products are added up. */
+function mixNote(studies: Studies): readonly string[] {
+  const mixes = studies.map(({ scenario }) =>
+    [...new Set(scenario.stations.map(({ product, partMass }) => JSON.stringify([product, partMass])))]
+      .toSorted()
+      .join(),
+  );
+  return new Set(mixes).size > 1 ? ["The layouts do not make the same products: good parts count alike."] : [];
 }

@@ -1,4 +1,5 @@
 // The paragraphs at the top of a report: the finding, then how sure it is.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { Comparison } from "#analysis/study/comparison.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
@@ -7,6 +8,7 @@ import type { Scenario } from "#scenario/scenario.ts";
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { headlineRows, pairWords, verdictSentences } from "#report/words/layoutWords.ts";
 import { costWords } from "#report/words/costWords.ts";
+import { mergedWarnings } from "#report/tables/mergedWarnings.ts";
 import { percent, withInterval } from "#report/words/digits.ts";
 import { idealSentence } from "#report/words/idealWords.ts";
 import { madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
@@ -40,14 +42,22 @@ function sureWords(studies: readonly Study[]): string {
 /** More layouts are told apart in the table of the report. */
 const mostFindings = 2;
 
-/** The verdict, of two layouts each of them, then how sure all that is. */
-export function comparisonFinding(comparison: Comparison): readonly string[] {
+/** The verdict, of two layouts each of them, of more what is outside the process window, then how sure all that is. */
+export function comparisonFinding(comparison: Comparison, units: UnitSystem = "si"): readonly string[] {
   const { studies, rows } = comparison;
+  const isMany = studies.length > mostFindings;
   return [
     verdictSentences(comparison).join(" "),
-    ...(studies.length > mostFindings ? [] : studies.map((study) => `${study.scenario.name}: ${foundWords(study)}`)),
+    ...(isMany
+      ? windowFindings(studies, units)
+      : studies.map((study) => `${study.scenario.name}: ${foundWords(study)}`)),
     [sureWords(studies), ...pairWords(headlineRows(rows))].join(" "),
   ];
+}
+
+function windowFindings(studies: readonly Study[], units: UnitSystem): readonly string[] {
+  const lines = mergedWarnings(studies, units).filter((line) => line !== "");
+  return lines.length === 0 ? [] : [lines.map((line) => line.trim()).join(" ")];
 }
 
 function paceWords({ measures, ideal, scenario, ...rest }: Study): string {

@@ -1,4 +1,5 @@
 // The layouts of a comparison side by side: output, what sets the pace, and cost.
+import { CREW } from "#analysis/ideal/takeawayOwners.ts";
 import { PLASTICATOR } from "#cell/words/cycleNames.ts";
 import { COST_AN_HOUR, COST_MEASURE } from "#analysis/indicators/costStudy.ts";
 import type { Comparison, ComparisonRow } from "#analysis/study/comparison.ts";
@@ -25,7 +26,7 @@ export function outputRows({ studies, rows }: Pick<Comparison, "studies" | "rows
     return found ? withInterval(found.interval, unit.factor) : "none";
   };
   const table = [
-    ["", unit.words, "difference", "sets the pace"],
+    ["", unit.words, "difference", "sets the pace, busy"],
     ...studies.map((study) => [
       study.scenario.name,
       made(study),
@@ -40,7 +41,7 @@ export function outputRows({ studies, rows }: Pick<Comparison, "studies" | "rows
 export function pathRows(studies: readonly Study[]): Rows {
   const hasCalendar = studies.some(({ scenario }) => scenario.calendar);
   const table = [
-    ["", "seconds a shot", "ideal", "critical path", "slack next", "screw waits", "stations wait"],
+    ["", "a shot", "ideal", "path", "slack next", "waits: screw", "stations"],
     ...studies.map((study) => [
       study.scenario.name,
       secondsCell(study),
@@ -60,7 +61,8 @@ export function pathRows(studies: readonly Study[]): Rows {
 
 /** Cost of an hour and of 1,000 good parts, each with its difference; none where no layout has costs. */
 export function costRows({ studies, rows, paybacks }: Comparison): Rows {
-  const currency = studies.flatMap(({ costs }) => costs?.currency ?? [])[0];
+  const costed = studies.filter(({ costs }) => costs);
+  const currency = costed[0]?.costs?.currency;
   if (currency === undefined) return [];
   const [anHour, thousand] = [COST_AN_HOUR, COST_MEASURE].map((measure) => ({
     measure,
@@ -68,7 +70,7 @@ export function costRows({ studies, rows, paybacks }: Comparison): Rows {
   }));
   const table = [
     ["", `${currency} an hour`, "difference", "per 1,000", "difference", "payback"],
-    ...studies.map((study) => [
+    ...costed.map((study) => [
       study.scenario.name,
       ...[anHour!, thousand!].flatMap(({ measure, differences }) => [
         costCell(study, measure),
@@ -79,7 +81,8 @@ export function costRows({ studies, rows, paybacks }: Comparison): Rows {
   ];
   const hasPairs = differencesByLayout(headlineRows(rows)) !== undefined;
   const paid = paybacks.length > 0 && hasPairs ? table : withoutColumn(table, 5);
-  return hasPairs ? paid : withoutColumn(withoutColumn(paid, 4), 2);
+  const isCompared = rows.some(({ measure }) => measure === COST_AN_HOUR);
+  return hasPairs && isCompared ? paid : withoutColumn(withoutColumn(paid, 4), 2);
 }
 
 const mostPairs = 10;
@@ -148,12 +151,14 @@ function costCell({ measures }: Study, measure: string): string {
   return found ? withInterval(found.interval) : "not known";
 }
 
-/** "left and right 99 %". */
+/** "2 stations 99.4 %". */
 function paceCell(study: Study): string {
   const first = paceSetter(study);
   if (!first) return "no shot";
-  const name = resourceName(first).replace(/^the /u, "");
-  return `${name} ${percent(first.utilization)}${tiedWords(study) === "" ? "" : ", tied"}`;
+  const { group, resources, utilization } = first;
+  const kind = group === CREW ? "operators" : group;
+  const name = resources.length > 1 ? `${resources.length} ${kind}` : resourceName(first).replace(/^the /u, "");
+  return `${name} ${percent(utilization)}${tiedWords(study) === "" ? "" : ", tied"}`;
 }
 
 /** "cooling 64 %", the largest step of what sets the pace. */
@@ -171,7 +176,7 @@ function slackCell({ runnerUp }: Study): string {
 
 function secondsCell({ measures }: Study): string {
   const found = measureOf(measures, CELL, "seconds per shot");
-  return found ? withInterval(found.interval) : "none";
+  return found ? seconds(found.interval.mean) : "none";
 }
 
 /** Mean over the resources. */

@@ -16,7 +16,7 @@ export function comparisonTable(rows: readonly ComparisonRow[]): Table {
       row.halfWidth,
       row.simultaneousHalfWidth,
       row.comparisons,
-      row.comparisons > 1 ? "Bonferroni" : null,
+      row.comparisons > 1 && row.halfWidth !== null ? "Bonferroni" : null,
       row.ratio,
       row.pairs,
       row.correlation,

@@ -59,10 +59,11 @@ function valueWords(alike: readonly Finding[], units: UnitSystem): string {
 
 const mostPlaces = 3;
 
-/** " (one-station, two-molds left)"; nothing where it is true of all stations of all layouts. */
+/** " (one-station, two-molds left)"; nothing where it is true of all layouts, of few layouts at all stations. */
 function placeWords(alike: readonly Pick<Finding, "layout" | "stations">[], all: readonly string[]): string {
   const layouts = new Set(alike.map(({ layout }) => layout));
-  if (layouts.size === all.length && alike.every(({ stations }) => stations.length === 0)) return "";
+  const isEverywhere = alike.every(({ stations }) => stations.length === 0) || layouts.size > mostPlaces;
+  if (layouts.size === all.length && isEverywhere) return "";
   const places = [...new Set(alike.map(({ layout, stations }) => [layout, ...stations].join(" ")))];
   return places.length > mostPlaces ? ` (${layouts.size} of ${all.length} layouts)` : ` (${places.join(", ")})`;
 }

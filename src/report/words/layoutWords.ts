@@ -107,6 +107,8 @@ export function pairWords(differences: readonly ComparisonRow[]): readonly strin
   const values = known.length > mostCorrelations ? range : known.map(shown).join(", ");
   const correlation = known.length === 0 ? "" : `; correlation ${values}`;
   const together =
-    first.comparisons > 1 ? ` The ${first.comparisons} differences of a measure hold together (Bonferroni).` : "";
+    first.comparisons > 1 && first.halfWidth !== null
+      ? ` The ${first.comparisons} differences of a measure hold together (Bonferroni).`
+      : "";
   return [`Replications are paired by common random numbers${correlation}.${together}`];
 }

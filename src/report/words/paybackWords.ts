@@ -5,11 +5,12 @@ import { grouped, withInterval } from "./digits.ts";
 const hoursPerWeek = 168;
 const digits = 3;
 
-/** "5,120 h, 5,080 to 5,170 h (30.5 weeks)". */
+/** "5,120 h (5,080 to 5,170 h), 30.5 weeks of 168 h". */
 function periodWords({ hours, shortest, longest }: Payback): string {
   if (hours === null) return "";
-  const range = shortest === null || longest === null ? "" : `, ${rounded(shortest)} to ${rounded(longest)} h`;
-  return `${rounded(hours)} h${range} (${rounded(hours / hoursPerWeek)} weeks of 168 h)`;
+  const [least, most] = [rounded(shortest ?? hours), rounded(longest ?? hours)];
+  const range = least === most ? "" : ` (${least} to ${most} h)`;
+  return `${rounded(hours)} h${range}, ${rounded(hours / hoursPerWeek)} weeks of 168 h`;
 }
 
 const rounded = (value: number): string => grouped(Number(value.toPrecision(digits)));
@@ -40,5 +41,5 @@ export function paybackSentence(payback: Payback): string {
 export const gainRules: Readonly<Record<GainRule, string>> = {
   margin: "Payback counts margin: price times good parts, less cost; all parts must sell. No interest, no tax.",
   saving:
-    "Payback counts the lower cost of the parts that both layouts make; more parts count only with `costs.price`. No interest, no tax.",
+    "Payback counts the lower cost of the good parts an hour that both layouts make; more parts count only with `costs.price`. No interest, no tax.",
 };

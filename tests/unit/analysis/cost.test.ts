@@ -224,9 +224,9 @@ describe("missing inputs", () => {
     const isCost = ({ measure }: { readonly measure: string }) => measure === COST_MEASURE;
     expect(compareStudies(study, [other]).filter(isCost)).toHaveLength(1);
     expect(compareStudies(study, [without]).filter(isCost)).toEqual([]);
-    expect(compareAnswer([study, without], compareStudies(study, [without]))).toContain(
-      "have different items and are not compared",
-    );
+    expect(
+      compareAnswer({ studies: [study, without], rows: compareStudies(study, [without]), paybacks: [] }),
+    ).toContain("have different items and are not compared");
   });
 });
 
@@ -239,7 +239,7 @@ describe("the printed costs", () => {
     const expensive = { ...studyOf(cellText(1, costs), "costs.machine=50 per h") };
     const named = { ...expensive, scenario: { ...expensive.scenario, name: "dearer" } };
     // 10 more per hour for 1.8125 h.
-    expect(compareAnswer([study, named], compareStudies(study, [named]))).toContain(
+    expect(compareAnswer({ studies: [study, named], rows: compareStudies(study, [named]), paybacks: [] })).toContain(
       "dearer costs 18.13 Taler more per 1,000 good parts than test.",
     );
   });
