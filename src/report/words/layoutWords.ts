@@ -20,7 +20,8 @@ export function verdictSentences({ studies, rows, paybacks }: Comparison): reado
   const differences = headlineRows(rows).map((row) => differenceSentence(row, unit));
   const ofTwo = [...differences, ...costComparison(studies, rows)];
   const sentences = studies.length === 2 ? ofTwo : [...bestOutput(studies, unit), ...bestCost(studies)];
-  const rules = [...new Set(paybacks.map(({ rule }) => gainRules[rule]))];
+  const extra = paybacks.filter(({ extraInvestment }) => extraInvestment > 0);
+  const rules = [...new Set(extra.map(({ rule }) => gainRules[rule]))];
   return [...sentences, ...paybackSentences({ studies, paybacks }), ...rules];
 }
 
@@ -30,8 +31,10 @@ function paybackSentences({ studies, paybacks }: Pick<Comparison, "studies" | "p
   const soonest = paybacks
     .filter(({ verdict }) => verdict === "pays back")
     .toSorted((one, other) => (one.hours ?? 0) - (other.hours ?? 0))[0];
-  if (soonest) return [paybackSentence(soonest).replace(/^/u, "Soonest payback: ")];
-  return paybacks.length === 0 ? [] : ["No layout pays back its extra investment as far as this run can show."];
+  if (soonest) return [`Soonest payback: ${paybackSentence(soonest)}`];
+  return paybacks.some(({ extraInvestment }) => extraInvestment > 0)
+    ? ["No payback is seen for any extra investment."]
+    : [];
 }
 
 function bestOutput(studies: readonly Study[], unit: OutputUnit): readonly string[] {

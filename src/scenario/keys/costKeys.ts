@@ -58,7 +58,7 @@ export const costs = mapping(
     investment: optional(
       amount,
       "What this layout costs to buy, in the currency, for the payback in `compare`; leave depreciation out of the rates.",
-      "180000",
+      180000,
     ),
   }),
   "{ currency: EUR, resin: 1.40 per kg, machine: 35 per h }",
