@@ -14,8 +14,8 @@ import { element, type Child, type Markup } from "./markup.ts";
 import { filledBox } from "./patterns.ts";
 import { lyingWhisker } from "./whisker.ts";
 
-const gutter = 150;
-const remarkWidth = 130;
+const gutter = 186;
+const remarkWidth = 124;
 const middle = 540;
 const top = 44;
 const pitch = 26;
