@@ -20,5 +20,6 @@ export function bestLayouts(studies: readonly Study[], measure: string, sign: 1 
 
 /** Whether the costs of all are sums of the same items in the same currency. */
 export function haveComparableCosts([first, ...others]: readonly Study[]): boolean {
-  return first?.costs != null && others.every(({ costs }) => areComparable(first.costs, costs));
+  const hasCosts = first !== undefined && first.costs !== null;
+  return hasCosts && others.every(({ costs }) => areComparable(first.costs, costs));
 }
