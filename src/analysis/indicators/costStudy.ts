@@ -80,7 +80,10 @@ interface Item {
   readonly values: readonly number[];
 }
 
-function tableOf(items: readonly Item[], good: readonly number[]): Pick<CostStudy, "rows" | "total" | "perHourOf" | "perThousandOf"> {
+function tableOf(
+  items: readonly Item[],
+  good: readonly number[],
+): Pick<CostStudy, "rows" | "total" | "perHourOf" | "perThousandOf"> {
   const sums = good.map((_, i) => items.reduce((sum, { values }) => sum + values[i]!, 0));
   const rows = [...items, { item: "total", values: sums }].map(({ item, values }) => ({
     item,

@@ -1,6 +1,8 @@
 // The pairs of studies that a comparison shows.
-import type { Pair } from "./comparison.ts";
 import type { Study } from "./study.ts";
+
+/** A base, and the study that is compared with it. */
+export type Pair = readonly [base: Study, other: Study];
 
 /** Words for what each layout is compared with; any other word is the name of a layout. */
 export const againstWords = ["first", "previous", "all"] as const;

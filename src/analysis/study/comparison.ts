@@ -2,6 +2,7 @@
 import type { Scenario } from "#scenario/scenario.ts";
 import { areComparable, COST_AN_HOUR, COST_MEASURE } from "#analysis/indicators/costStudy.ts";
 import { pairedDifference } from "#analysis/statistics/pairedDifference.ts";
+import type { Pair } from "./against.ts";
 import type { Payback } from "./payback.ts";
 import type { Study } from "./study.ts";
 import type { SettledScenario } from "#analysis/statistics/warmUpSearch.ts";
@@ -29,9 +30,6 @@ export interface ComparisonRow {
   /** Judged by the simultaneous interval. */
   readonly verdict: Verdict;
 }
-
-/** A base, and the study that is compared with it. */
-export type Pair = readonly [base: Study, other: Study];
 
 /** All that a comparison found. */
 export interface Comparison {

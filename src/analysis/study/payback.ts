@@ -2,14 +2,14 @@
 import { areComparable } from "#analysis/indicators/costStudy.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import { pairedDifference } from "#analysis/statistics/pairedDifference.ts";
-import type { Pair } from "./comparison.ts";
+import type { Pair } from "./against.ts";
 import type { Study } from "./study.ts";
 import { measureOf } from "./summarizeMeasures.ts";
 
 /** What counts as gain: more margin at given prices, or a lower cost for the parts that both layouts make. */
 export type GainRule = "margin" | "saving";
 
-export type PaybackVerdict = "pays back" | "no payback" | "no gain seen" | "nothing to pay back" | "one pair, no interval";
+type PaybackVerdict = "pays back" | "no payback" | "no gain seen" | "nothing to pay back" | "one pair, no interval";
 
 export interface Payback {
   readonly base: string;

@@ -69,7 +69,13 @@ async function reportComparison(
     host,
   );
   const reported = studies.map((study, i) => reportedScenario(study, loaded[i]!));
-  const page = reportPage({ version, scenarios: reported, comparison: comparison.rows, paybacks: comparison.paybacks, units: options.units ?? "si" });
+  const page = reportPage({
+    version,
+    scenarios: reported,
+    comparison: comparison.rows,
+    paybacks: comparison.paybacks,
+    units: options.units ?? "si",
+  });
   await writeTables({ folder: options.out ?? folderOf(scenarios), tables, scenarios, page }, options, host);
   return studies.some(({ precision }) => precision?.reached === false) ? exitCode.undecided : exitCode.done;
 }

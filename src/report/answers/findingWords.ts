@@ -39,7 +39,7 @@ function sureWords(studies: readonly Study[]): string {
   return [...runs, ...uncheckedWords(studies)].join(" ");
 }
 
-/** More layouts are told apart in the table of the report. */
+/** Of more layouts the tables of the report have the details. */
 const mostFindings = 2;
 
 /** The verdict, of two layouts each of them, of more what is outside the process window, then how sure all that is. */

@@ -135,7 +135,7 @@ function differencesByLayout(rows: readonly ComparisonRow[]): ReadonlyMap<string
 }
 
 /** "+587.7 ± 0.2"; "(=)" marks a difference that is not seen. */
-export function differenceCell(row: ComparisonRow | undefined, factor = 1): string {
+function differenceCell(row: ComparisonRow | undefined, factor = 1): string {
   if (!row) return "";
   const { difference, simultaneousHalfWidth, verdict } = row;
   const sign = difference > 0 ? "+" : "";

@@ -8,7 +8,7 @@ import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { costComparison } from "./costWords.ts";
 import { plainNumber, withInterval } from "./digits.ts";
 import { headline } from "./madeWords.ts";
-import { anHour, outputUnit, type OutputUnit } from "./outputUnit.ts";
+import { outputUnit, type OutputUnit } from "./outputUnit.ts";
 import { gainRules, paybackSentence } from "./paybackWords.ts";
 
 export const headlineRows = (rows: readonly ComparisonRow[]): readonly ComparisonRow[] =>
@@ -85,7 +85,7 @@ function listed(names: readonly string[]): string {
 }
 
 /** "two-station makes 587.7 ± 0.2 good parts an hour more than one-station: 1.988 times as many." */
-export function differenceSentence(row: ComparisonRow, { factor, words }: OutputUnit = anHour): string {
+function differenceSentence(row: ComparisonRow, { factor, words }: OutputUnit): string {
   const { base, other, difference, simultaneousHalfWidth, ratio } = row;
   const change = withInterval({ mean: Math.abs(difference), halfWidth: simultaneousHalfWidth }, factor);
   const one = plainNumber(Math.abs(difference) * factor);

@@ -9,7 +9,7 @@ export interface OutputUnit {
   readonly words: string;
 }
 
-export const anHour: OutputUnit = { factor: 1, words: "good parts an hour" };
+const anHour: OutputUnit = { factor: 1, words: "good parts an hour" };
 
 const secondsPerHour = 3600;
 

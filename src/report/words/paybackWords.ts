@@ -30,7 +30,7 @@ export function paybackSentence(payback: Payback): string {
   const words = {
     "pays back": `${other} pays back ${extra} more investment than ${base} in ${periodWords(payback)}: it gains ${gained}.`,
     "no payback": `${other} never pays back ${extra} more investment than ${base}: it ${gain < 0 ? `loses ${gained}` : "gains nothing"}.`,
-    "no gain seen": `No payback seen for ${extra} more investment of ${other} than of ${base}: its gain is not told apart from 0${shortest === null ? "" : `, and it takes at least ${rounded(shortest)} h`}.`,
+    "no gain seen": `No payback seen for ${extra} more investment of ${other} than of ${base}: the interval of its gain includes 0${shortest === null ? "" : `, and it takes at least ${rounded(shortest)} h`}.`,
     "nothing to pay back": `${other} needs ${extraInvestment < 0 ? `${extra} less` : "no more"} investment than ${base}; it ${gain < 0 ? "loses" : "gains"} ${gained}.`,
     "one pair, no interval": `${other} ${payback.hours === null ? `does not pay back ${extra}` : `pays back ${extra} in ${periodWords(payback)}`} against ${base} in one replication, which gives no interval.`,
   };

@@ -67,6 +67,16 @@ describe("the cost of a thousand good parts", () => {
     expect(found.rows.find((row) => row.item === item)?.perHour.mean).toBeCloseTo(amount / 1.8125, 9);
   });
 
+  it("counts each station on top of the machine, and leaves price and investment out", () => {
+    const more = `${costs.replace("  machine", "  price: 1 per part\n  investment: 90000\n  station: 7 per h\n  machine")}`;
+    const [one, two] = [1, 2].map((stations) => costsOf(studyOf(cellText(stations, more))));
+    // 7 an hour for 1.8125 h; two stations cost 14 an hour.
+    expect(one?.rows.find(({ item }) => item === "stations")?.perThousand?.mean).toBeCloseTo(7 * 1.8125, 9);
+    expect(two?.rows.find(({ item }) => item === "stations")?.perHour.mean).toBeCloseTo(14, 9);
+    expect(one?.total.perThousand?.mean).toBeCloseTo(243.58235 + 7 * 1.8125, 9);
+    expect(one?.rows).toHaveLength(perThousand.length + 1);
+  });
+
   it("is 243.58 Taler in all, and has no other row", () => {
     expect(found.currency).toBe("Taler");
     expect(found.rows.map(({ item }) => item)).toEqual(perThousand.map(([item]) => item));
