@@ -33,7 +33,6 @@ export function compareAnswer(comparison: Comparison, width = 80, units: UnitSys
     ),
     ...[
       ...merged(studies, rejectLines),
-      ...mixNote(studies),
       ...differenceNote(comparison),
       ...runWords(base),
       ...pairWords(headlineRows(rows)),
@@ -58,14 +57,4 @@ function merged(studies: Studies, lines: (study: Studies[number]) => readonly st
 function rejectLines(study: Studies[number]): readonly string[] {
   const words = rejectWords(study);
   return words === undefined ? [] : [`${words}.`];
-}
-
-/** Good parts of different products are added up. */
-function mixNote(studies: Studies): readonly string[] {
-  const mixes = studies.map(({ scenario }) =>
-    [...new Set(scenario.stations.map(({ product, partMass }) => JSON.stringify([product, partMass])))]
-      .toSorted()
-      .join(),
-  );
-  return new Set(mixes).size > 1 ? ["The layouts do not make the same products: good parts count alike."] : [];
 }

@@ -22,10 +22,20 @@ export function verdictSentences({ studies, rows, paybacks }: Comparison): reado
   const sentences = studies.length === 2 ? ofTwo : [...bestOutput(studies, unit), ...bestCost(studies)];
   const extra = paybacks.filter(({ extraInvestment }) => extraInvestment > 0);
   const rules = [...new Set(extra.map(({ rule }) => gainRules[rule]))];
-  return [...sentences, ...paybackSentences({ studies, paybacks }), ...rules];
+  return [...sentences, ...mixNote(studies), ...paybackSentences({ studies, paybacks }), ...rules];
 }
 
-/** Of many layouts the columns of the table say it. */
+/** Good parts of different products are added up. */
+function mixNote(studies: readonly Study[]): readonly string[] {
+  const mixes = studies.map(({ scenario }) =>
+    [...new Set(scenario.stations.map(({ product, partMass }) => JSON.stringify([product, partMass])))]
+      .toSorted()
+      .join(),
+  );
+  return new Set(mixes).size > 1 ? ["The layouts do not make the same products: good parts count alike."] : [];
+}
+
+/** Of many layouts the columns of the table show it. */
 function paybackSentences({ studies, paybacks }: Pick<Comparison, "studies" | "paybacks">): readonly string[] {
   if (studies.length === 2) return paybacks.map(paybackSentence);
   const soonest = paybacks
@@ -50,7 +60,7 @@ function bestOutput(studies: readonly Study[], unit: OutputUnit): readonly strin
 
 function bestCost(studies: readonly Study[]): readonly string[] {
   if (studies.every(({ costs }) => !costs)) return [];
-  if (!haveComparableCosts(studies)) return ["The costs of the layouts have different items and are not all compared."];
+  if (!haveComparableCosts(studies)) return ["Costs are not compared: the layouts do not give the same items."];
   return bestWords(studies, {
     best: bestLayouts(studies, COST_MEASURE, -1),
     value: ({ costs }) =>
