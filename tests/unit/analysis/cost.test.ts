@@ -68,7 +68,7 @@ describe("the cost of a thousand good parts", () => {
   });
 
   it("counts each station on top of the machine, and leaves price and investment out", () => {
-    const more = `${costs.replace("  machine", "  price: 1 per part\n  investment: 90000\n  station: 7 per h\n  machine")}`;
+    const more = costs.replace("  machine", "  price: 1 per part\n  investment: 90000\n  station: 7 per h\n  machine");
     const [one, two] = [1, 2].map((stations) => costsOf(studyOf(cellText(stations, more))));
     // 7 an hour for 1.8125 h; two stations cost 14 an hour.
     expect(one?.rows.find(({ item }) => item === "stations")?.perThousand?.mean).toBeCloseTo(7 * 1.8125, 9);
