@@ -11,7 +11,10 @@ import {
   outOption,
   precisionOption,
   quietOption,
+  nameOption,
+  replaceOption,
   resultOption,
+  variantOption,
   replicationsOption,
   seedOption,
   setOption,
@@ -37,7 +40,7 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file>",
     meaning: "simulate a cell: output, waits and what sets the pace; writes report.html and CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
-    options: [outOption, eventsOption, ...changes, jobsOption, unitsOption, ...talk],
+    options: [outOption, nameOption, replaceOption, eventsOption, ...changes, jobsOption, unitsOption, ...talk],
     load: async () => (await import("./run.ts")).run,
   },
   {
@@ -46,7 +49,17 @@ export const builtCommands: readonly CommandSpec[] = [
     meaning:
       "simulate up to 50 cells with common random numbers and compare them, all with seed, length and replications of the first",
     example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
-    options: [againstOption, compareOutOption, ...changes, jobsOption, unitsOption, ...talk],
+    options: [
+      variantOption,
+      againstOption,
+      compareOutOption,
+      nameOption,
+      replaceOption,
+      ...changes,
+      jobsOption,
+      unitsOption,
+      ...talk,
+    ],
     load: async () => (await import("./compare.ts")).compare,
   },
   {

@@ -6,6 +6,7 @@ import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
 import { headlineRows, pairWords, verdictSentences } from "#report/words/layoutWords.ts";
 import { runWords } from "#report/words/madeWords.ts";
+import { comparedSettings } from "#report/words/settingsWords.ts";
 import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
 import { mergedWarnings } from "#report/tables/mergedWarnings.ts";
 import { costRows, differenceNote, outputRows, pairLines, pathRows } from "./layoutTables.ts";
@@ -22,6 +23,7 @@ export function compareAnswer(comparison: Comparison, width = 80, units: UnitSys
   const table = (cells: ReturnType<typeof outputRows>, numbers: readonly number[]): readonly string[] =>
     cells.length === 0 ? [] : [...alignedLines(cells, numbers, width), ""];
   return [
+    ...comparedSettings(studies.map(({ scenario }) => scenario)).flatMap(wrapped),
     ...verdictSentences(comparison).flatMap(wrapped),
     "",
     ...table(outputRows(comparison), [1]),

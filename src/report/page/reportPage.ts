@@ -7,6 +7,7 @@ import { comparisonFinding, studyFinding } from "#report/answers/findingWords.ts
 import { htmlPage, type Section } from "./htmlPage.ts";
 import { inputSection } from "./inputSection.ts";
 import type { Placing, ReportedScenario, ReportInput } from "./reported.ts";
+import { comparedSettings } from "#report/words/settingsWords.ts";
 import { questionOf } from "./questionOf.ts";
 import { studySections } from "./studySections.ts";
 import { timingSection } from "./timingSection.ts";
@@ -23,7 +24,10 @@ export function reportPage({ version, scenarios, comparison, paybacks = [], unit
   return htmlPage({
     version,
     title: titleOf(scenarios),
-    questions: scenarios.length > mostOpen ? [] : scenarios.flatMap(({ text }) => questionOf(text) ?? []),
+    questions: [
+      ...(scenarios.length > mostOpen ? [] : new Set(scenarios.flatMap(({ text }) => questionOf(text) ?? []))),
+      ...comparedSettings(studies.map(({ scenario }) => scenario)),
+    ],
     finding: isCompared ? comparisonFinding(compared, units) : studies.flatMap(studyFinding),
     sections: scenarios.length > mostOpen ? manyLayouts(compared, scenarios, units) : open(compared, scenarios, units),
   });

@@ -18,6 +18,7 @@ import { paybackSpec } from "./paybackTable.ts";
 import { stopsSpec } from "./stopsTable.ts";
 import { stepNames } from "#cell/words/stepNames.ts";
 import type { ColumnSpec, TableSpec } from "./table.ts";
+import { withVariantColumn } from "./variantColumn.ts";
 
 export const throughputSpec: TableSpec = {
   name: "throughput",
@@ -263,4 +264,4 @@ export const tableSpecs: readonly TableSpec[] = [
   windowSpec,
   eventsSpec,
   shotsSpec,
-];
+].map(withVariantColumn);
