@@ -47,7 +47,7 @@ export const builtCommands: readonly CommandSpec[] = [
     name: "compare",
     operands: "<file...>",
     meaning:
-      "simulate up to 50 cells with common random numbers and compare them, all with seed, length and replications of the first",
+      "simulate 2 to 50 cells with common random numbers and compare them",
     example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
     options: [
       variantOption,
