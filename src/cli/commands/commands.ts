@@ -46,8 +46,7 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "compare",
     operands: "<file...>",
-    meaning:
-      "simulate 2 to 50 cells with common random numbers and compare them",
+    meaning: "simulate 2 to 50 cells with common random numbers and compare them",
     example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
     options: [
       variantOption,
