@@ -110,7 +110,7 @@ const machine: readonly Term[] = [
     names: ["removal"],
     meaning:
       "The parts leave the open mold, by machine or by an operator. It is the step `remove` in scenarios, the state `removal` of a station and `removing` of an operator; `delivery.removal` says where it happens.",
-    more: ["steps.remove", stateNames.awaitingRemoval, "delivery.removal"],
+    more: ["steps.remove", stateNames.noOperatorFree, "delivery.removal"],
   },
   {
     names: [
@@ -127,7 +127,7 @@ stations:
   count: 4
   cavities: 2
   steps: { close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: { time: 3 s, by: operator } }`,
-    more: ["crew", stateNames.awaitingRemoval, "crew.walk", "crew.priorities"],
+    more: ["crew", stateNames.noOperatorFree, stateNames.operatorOnTheWay, "crew.walk", "crew.priorities"],
   },
   {
     names: ["why does the screw wait", "screw waits", "why the screw waits"],
