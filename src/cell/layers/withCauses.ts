@@ -5,14 +5,13 @@ import { PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
 import { settingUp, waiting } from "#cell/words/tableWords.ts";
 
-const { heating, purging, changeover, stopped, offShift, awaitingMelt, awaitingTurn, awaitingValve } = stateNames;
+const { heating, purging, stopped, awaitingMelt, awaitingTurn, awaitingValve } = stateNames;
 
+/** A change of the screw is also one of every station. */
 const screwCauses: readonly CauseSpec[] = [
   { resource: PLASTICATOR, state: heating, shows: stateNames.awaitingHeatUp },
   { resource: PLASTICATOR, state: purging, shows: stateNames.awaitingPurge },
-  { resource: PLASTICATOR, state: changeover, shows: stateNames.awaitingChangeover },
   { resource: PLASTICATOR, state: stopped, shows: stateNames.screwStopped },
-  { resource: PLASTICATOR, state: offShift, shows: offShift },
 ];
 const valveCauses: readonly CauseSpec[] = [{ resource: VALVE, state: stopped, shows: stateNames.valveStopped }];
 
@@ -24,7 +23,7 @@ const causes: ReadonlyMap<string, readonly CauseSpec[]> = new Map([
 ]);
 
 const shownStates = [
-  ...[stateNames.awaitingHeatUp, stateNames.awaitingPurge, stateNames.awaitingChangeover].map(settingUp),
+  ...[stateNames.awaitingHeatUp, stateNames.awaitingPurge].map(settingUp),
   ...[stateNames.screwStopped, stateNames.valveStopped].map(waiting),
 ];
 

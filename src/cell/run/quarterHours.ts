@@ -124,11 +124,9 @@ function sumAt(values: Float64Array, places: readonly number[]): number {
   return places.reduce((sum, place) => sum + values[place]!, 0);
 }
 
-const changes: readonly string[] = [stateNames.changeover, stateNames.awaitingChangeover];
-
 /** A mold that is being cleared stands still as well. The purge of a change counts as the change, since the stations show that. */
 function useOf(state: string, kind: StateKind): DayUse {
-  if (kind === "set-up") return changes.includes(state) ? "changeover" : "start-up";
+  if (kind === "set-up") return state === stateNames.changeover ? "changeover" : "start-up";
   if (kind === "off") return "off";
   if (kind === "stopped" || elementOf(state, kind) === "ADET") return "stopped";
   return kind === "waiting" ? "waiting" : "working";

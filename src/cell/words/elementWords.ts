@@ -21,7 +21,7 @@ export const elementRules: readonly ElementRule[] = [
   {
     states: [
       ...[stateNames.changeover, stateNames.heating, stateNames.purging],
-      ...[stateNames.awaitingChangeover, stateNames.awaitingHeatUp, stateNames.awaitingPurge],
+      ...[stateNames.awaitingHeatUp, stateNames.awaitingPurge],
     ],
     element: "AUST",
     reason: "set-up, and the wait of a station for the set-up of the screw",

@@ -132,13 +132,6 @@ export const stateMeanings: Readonly<Record<StateName, StateMeaning>> = {
     cause: "the screw is purged",
     shorter: "Purge less mass.",
   },
-  [stateNames.awaitingChangeover]: {
-    of: station,
-    kind: "set-up",
-    meaning: "The station waits for melt, and material or color of the screw are changed.",
-    cause: "the screw is changed over",
-    shorter: "Shorten the change.",
-  },
   [stateNames.screwStopped]: {
     of: station,
     kind: "waiting",

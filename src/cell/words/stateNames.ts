@@ -26,7 +26,6 @@ export const stateNames = {
   awaitingValve: "awaiting valve",
   awaitingHeatUp: "awaiting heat-up",
   awaitingPurge: "awaiting purge",
-  awaitingChangeover: "awaiting changeover",
   screwStopped: "screw stopped",
   valveStopped: "valve stopped",
   valveShiftingToStation: "valve shifting to it",

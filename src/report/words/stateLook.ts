@@ -62,7 +62,6 @@ const looks: ReadonlyMap<string, StateLook> = new Map<StateName, StateLook>([
   [stateNames.operatorOnTheWay, { fill: "wait", letter: "y" }],
   [stateNames.awaitingHeatUp, { fill: "setup", letter: "u" }],
   [stateNames.awaitingPurge, { fill: "setup", letter: "j" }],
-  [stateNames.awaitingChangeover, { fill: "changeover", letter: "c" }],
   [stateNames.screwStopped, { fill: "wait", letter: "d" }],
   [stateNames.valveStopped, { fill: "wait", letter: "z" }],
   [stateNames.awaitingTakeaway, { fill: "wait", letter: "k" }],

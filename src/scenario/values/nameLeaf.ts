@@ -21,7 +21,7 @@ const reservedForStations = [
 const reservedForSteps = `drop, close, blow, cool, vent, open, remove, recharge, travel in, cut, travel out,
   awaiting melt, awaiting valve, awaiting turn, valve shifting, valve shifting to it, parison drop, closing, blowing,
   cooling, venting, opening, removal, awaiting takeaway, being cleared, changeover, stopped, off shift,
-  awaiting heat-up, awaiting purge, awaiting changeover, screw stopped, valve stopped, no operator free,
+  awaiting heat-up, awaiting purge, screw stopped, valve stopped, no operator free,
   operator on the way, heating, purging, repairing, on break,
   shift to port, shift to neutral, let go, clear, give up the drop, give up the parison, give up the shot`.split(
   /,\s+/u,
