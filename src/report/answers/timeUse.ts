@@ -20,6 +20,7 @@ const kinds = Object.keys(columns) as readonly StateKind[];
 const mostWaits = 2;
 /** Smaller shares are shown as 0.0 %. */
 const leastShare = 0.0005;
+const nothing = "0.0 %";
 
 /** One row a resource; what counts as one for the bottleneck is one row. The valve is left out. */
 export function timeUseLines(study: Pick<Study, "states" | "scenario">, width?: number): readonly string[] {
@@ -29,14 +30,16 @@ export function timeUseLines(study: Pick<Study, "states" | "scenario">, width?: 
       name: resourceName({ group, resources }).replace(/^the /u, ""),
       states: meanStates(study.states, resources),
     }));
-  const shown = kinds.filter((kind) => groups.some(({ states }) => shareOf(states, kind) >= leastShare));
-  const rows = groups.map(({ name, states }) => [
+  const percents = groups.map(({ states }) => percentsThatAddUp(kinds.map((kind) => shareOf(states, kind))));
+  const shown = [...kinds.keys()].filter((column) => percents.some((row) => row[column] !== nothing));
+  const heads = ["", ...shown.map((column) => columns[kinds[column]!]), "largest waits"];
+  const rows = groups.map(({ name, states }, i) => [
     name,
-    ...percentsThatAddUp(shown.map((kind) => shareOf(states, kind))),
+    ...shown.map((column) => percents[i]![column]!),
     largestWaits(states),
   ]);
   const numbers = shown.map((_, i) => i + 1);
-  return alignedLines([["", ...shown.map((kind) => columns[kind]), "largest waits"], ...rows], numbers, width);
+  return alignedLines([heads, ...rows], numbers, width);
 }
 
 type StateShare = Pick<StateSummary, "state" | "kind" | "cause"> & { readonly share: number };
