@@ -23,7 +23,10 @@ export interface RecursionCell {
   readonly dispatch: "first-ready" | "longest-since-drop" | "alternate" | "priority";
   readonly rechargeStarts: "valve-neutral" | "mold-closed";
   readonly operators: number;
-  /** Ticks of a walk to a mold where the operator's last task was at another one or where there was none; 0 if not given. */
+  /**
+   * Ticks of a walk to a mold where the operator's last task was at another one or where there was none; 0 if not given. Which of
+   * several operators walks is known only where no two become free at one instant.
+   */
   readonly walk?: number;
   readonly start: "running" | "cold";
 }
@@ -128,17 +131,10 @@ function settleDecision(progress: Progress, admitted: readonly number[], full: n
   }
 }
 
-/** The one who is free first; of several who became free at one instant the one from the first station. */
-function nextOperator({ operatorFree, operatorAt }: Progress): number {
-  const free = Math.min(...operatorFree);
-  const equal = [...operatorFree.keys()].filter((operator) => at(operatorFree, operator) === free);
-  return equal.reduce((best, each) => (at(operatorAt, each) < at(operatorAt, best) ? each : best));
-}
-
 /** Assigns the operator who is free first to the oldest request; the scan keeps the first station among equals. */
 function grantRemoval(progress: Progress, grant: number): void {
   const station = progress.requested.indexOf(Math.min(...progress.requested));
-  const operator = nextOperator(progress);
+  const operator = progress.operatorFree.indexOf(Math.min(...progress.operatorFree));
   const walk = at(progress.operatorAt, operator) === station ? 0 : (progress.cell.walk ?? 0);
   const arrived = grant + walk;
   const name = nameOf(progress, station);

@@ -20,11 +20,7 @@ const meanings: ReadonlyMap<string, StateMeaning> = new Map(Object.entries(state
 const maskCause = "the mask still holds the parts before";
 
 /** Null for a state that is not a wait. */
-export function waitCause(
-  state: string,
-  kind: StateKind,
-  { delivery }: Pick<Scenario, "delivery">,
-): string | null {
+export function waitCause(state: string, kind: StateKind, { delivery }: Pick<Scenario, "delivery">): string | null {
   if (kind !== "waiting" && kind !== "set-up") return null;
   const { cause = null, causeInContinuous = cause } = meanings.get(state) ?? {};
   if (delivery.kind !== "continuous") return cause;

@@ -45,10 +45,7 @@ function stoppableResource(resource: CellResource, stoppable: ReadonlySet<string
   const { stops = [], stations } = scenario;
   const more = (...added: readonly StateSpec[]): CellResource => ({
     ...resource,
-    states: [
-      ...resource.states,
-      ...added.filter(({ name }) => resource.states.every((each) => each.name !== name)),
-    ],
+    states: [...resource.states, ...added.filter(({ name }) => resource.states.every((each) => each.name !== name))],
   });
   if (resource.kind === "operator") {
     const clears = stations.some(({ clear }) => clear?.by === "operator");

@@ -20,8 +20,11 @@ export const elementRules: readonly ElementRule[] = [
   { states: [stateNames.offShift], element: "outside PBT", reason: "no production is planned" },
   {
     states: [
-      ...[stateNames.changeover, stateNames.heating, stateNames.purging],
-      ...[stateNames.awaitingHeatUp, stateNames.awaitingPurge],
+      stateNames.changeover,
+      stateNames.heating,
+      stateNames.purging,
+      stateNames.awaitingHeatUp,
+      stateNames.awaitingPurge,
     ],
     element: "AUST",
     reason: "set-up, and the wait of a station for the set-up of the screw",

@@ -2,8 +2,7 @@
 import type { Distribution } from "#engine/distributions/distribution.ts";
 
 /** What a state means for the clock: time at work, time lost waiting, time lost to a stop, time to get ready for work, time out of use. */
-export const stateKinds = ["working", "waiting", "stopped", "set-up", "off"] as const;
-type StateKind = (typeof stateKinds)[number];
+type StateKind = "working" | "waiting" | "stopped" | "set-up" | "off";
 
 export interface StateSpec {
   readonly name: string;

@@ -196,9 +196,7 @@ export class Simulation {
       // What is being set up works; what waits for the set-up of another does not.
       const working = works || (kind === "set-up" && active === 1) ? 1 : 0;
       const cause = this.program.causes[i]!;
-      return (
-        working * core.WORKING + active * core.ACTIVE + cause * core.CAUSE + (classOf?.[i] ?? 0) * core.CLASS
-      );
+      return working * core.WORKING + active * core.ACTIVE + cause * core.CAUSE + (classOf?.[i] ?? 0) * core.CLASS;
     });
     for (const [section, numbers] of image.wholes) this.#writeWholes(section, numbers);
     for (const [section, numbers] of image.reals) this.#writeReals(section, numbers);

@@ -136,6 +136,19 @@ stations:
     more: [stateNames.holdingShot, stateNames.awaitingClosedMold, "bottleneck"],
   },
   {
+    names: ["set-up", "set up"],
+    meaning:
+      "The kind of a state in which a resource is made ready for work, or a station waits for that: heat-up, purge, changeover. It is no work: the utilization does not count it.",
+    more: [
+      stateNames.heating,
+      stateNames.purging,
+      stateNames.changeover,
+      stateNames.awaitingHeatUp,
+      "startUp",
+      "changes",
+    ],
+  },
+  {
     names: ["waiting", "wait"],
     meaning:
       "The kind of a state in which a resource lacks something. Waiting is normal: what sets the pace hardly waits, all others do.",

@@ -71,13 +71,21 @@ test("every step of random cells starts and ends at the same tick in table and r
   expect(compared).toBeGreaterThan(100 * caseCount);
 });
 
+/** Several operators may become free at one instant. */
+function isOnGrid({ stations }: Scenario): boolean {
+  return stations.every(
+    ({ cool }) => cool.kind === "empirical" || (cool.kind === "fixed" && Number.isInteger(cool.value)),
+  );
+}
+
 test("every wait for an operator lasts as long in the states as in the recursion: until one is free, and while they walk", () => {
   const extraAfter = ["drop", ...moldSteps];
   const end = 300e6;
   const anyCell = randomScenario({ mostStations: 6, length: end / 1e6, extraAfter });
   const observed = { free: 0, walk: 0 };
   fc.assert(
-    fc.property(anyCell, fc.constantFrom(0.5, 1, 2.25), (scenario, seconds) => {
+    fc.property(anyCell, fc.constantFrom(0.5, 1, 2.25), (random, seconds) => {
+      const scenario = isOnGrid(random) ? { ...random, operators: 1 } : random;
       const walk = { kind: "fixed", value: seconds } as const;
       const record = runCell(planCell({ ...scenario, walk }), { replication });
       const cell = { ...recursionCell(scenario), walk: seconds * 1e6 };

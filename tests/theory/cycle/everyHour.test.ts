@@ -24,7 +24,10 @@ type Timed = Pick<Study, "states" | "scenario">;
 /** The percentages of each row of the table on the screen, by the name of the row. */
 function screenRows(study: Timed): ReadonlyMap<string, ReadonlyMap<string, number>> {
   const [head = "", ...lines] = timeUseLines(study);
-  const columns = head.trim().split(/\s{2,}/u).slice(0, -1);
+  const columns = head
+    .trim()
+    .split(/\s{2,}/u)
+    .slice(0, -1);
   return new Map(
     lines.map((line) => {
       const [name = "", ...cells] = line.split(/\s{2,}/u);
@@ -43,7 +46,11 @@ function expectPlaces(study: Timed): void {
   expect(rows.length).toBeGreaterThan(1);
   for (const [name, cells] of rows) expect(Math.round(10 * sum([...cells.values()])), name).toBe(1000);
   // No column is empty.
-  for (const column of rows[0]![1].keys()) expect(rows.some(([, cells]) => cells.get(column)! > 0), column).toBe(true);
+  for (const column of rows[0]![1].keys())
+    expect(
+      rows.some(([, cells]) => cells.get(column)! > 0),
+      column,
+    ).toBe(true);
 }
 
 const shipped = readdirSync(fileURLToPath(new URL("../../../scenarios", import.meta.url)))
@@ -85,7 +92,11 @@ test("every random cell has a place for every hour: with stops, walks, packing, 
       for (const { state, share } of states) if (share.mean > 0) seen.set(state, (seen.get(state) ?? 0) + 1);
       const groups = stepGroups(scenario, answer.criticalShares, true);
       const shares = [...resourceGroups(scenario).keys()].map((group) =>
-        sum(groups.filter((each) => each.group === group).flatMap(({ places }) => places.map((place) => answer.criticalShares[place]!.share))),
+        sum(
+          groups
+            .filter((each) => each.group === group)
+            .flatMap(({ places }) => places.map((place) => answer.criticalShares[place]!.share)),
+        ),
       );
       expect(sum(shares)).toBeCloseTo(1, 9);
     }),

@@ -140,7 +140,13 @@ describe("walks", () => {
       "23.5 walking",
       "25 removing",
     ]);
-    expect(statesOf(two, "right")).toEqual(["0 cooling", "10 no operator free", "13.5 operator on the way", "15 removal", "17 cooling"]);
+    expect(statesOf(two, "right")).toEqual([
+      "0 cooling",
+      "10 no operator free",
+      "13.5 operator on the way",
+      "15 removal",
+      "17 cooling",
+    ]);
   });
 
   it("happen once when the operator only packs", () => {

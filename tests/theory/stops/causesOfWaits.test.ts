@@ -1,8 +1,15 @@
 // What a station shows while it waits for melt: heat-up, purge, and stops of screw and valve, from the second at which each begins.
-import { describe, expect, it } from "vitest";
+import * as fc from "fast-check";
+import { describe, expect, it, test } from "vitest";
+import { planCell } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
+import { EventLog } from "#engine/run/eventLog.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { changesOf, stoppedCell } from "../../support/calendarStop.ts";
+import { caseCount } from "../../support/caseCount.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
+import { disturbed } from "../../support/randomDisturbances.ts";
+import { everywhere, randomScenario } from "../../support/randomScenario.ts";
 
 /** From 05:00: off shift for an hour, heat-up for 45 min, then a purge. */
 function startUp(more: readonly string[] = [], purge = "2.73 kg"): Scenario {
@@ -71,7 +78,11 @@ describe("a station that already waits for melt when the screw or the valve stop
   });
 
   it("shows the stop of the valve", () => {
-    expect(second("valve", "hold").slice(0, 3)).toEqual(["0 awaiting melt", "5 valve stopped", "25 valve shifting to it"]);
+    expect(second("valve", "hold").slice(0, 3)).toEqual([
+      "0 awaiting melt",
+      "5 valve stopped",
+      "25 valve shifting to it",
+    ]);
   });
 });
 
@@ -85,4 +96,42 @@ describe("a station that becomes ready during a stop", () => {
       "30 valve shifting to it",
     ]);
   });
+});
+
+const waits = ["awaiting melt", "awaiting turn", "awaiting valve", "screw stopped", "valve stopped"];
+
+test("at every instant of random cells, a station that lacks melt shows a stop exactly while that stop is shown", () => {
+  const cells = disturbed(randomScenario({ ...everywhere, length: 300 }));
+  const seen = new Map<string, number>();
+  fc.assert(
+    fc.property(cells, (scenario) => {
+      const plan = planCell(scenario);
+      const log = new EventLog();
+      runCell(plan, { replication: 1, log });
+      const { states, table } = plan.program;
+      const shown = new Map<string, string>();
+      const events = Array.from(log);
+      events.forEach(({ time, resource, state }, i) => {
+        shown.set(table.resources[resource]!.name, states[state]!.name);
+        // All that happens at one instant counts together.
+        if (events[i + 1]?.time === time) return;
+        for (const { name } of scenario.stations) {
+          const wait = shown.get(name)!;
+          if (!waits.includes(wait)) continue;
+          const [screw, valve] = ["plasticator", "valve"].map((each) => shown.get(each) === "stopped");
+          // A wait for the valve alone, or for the turn of others, does not depend on the screw.
+          if (wait === "valve stopped") expect(valve).toBe(true);
+          else if (wait === "awaiting valve") expect(valve).toBe(false);
+          else if (wait !== "awaiting turn") {
+            const expected = screw ? "screw stopped" : valve ? "valve stopped" : "awaiting melt";
+            expect([time, name, wait]).toEqual([time, name, expected]);
+          }
+          seen.set(wait, (seen.get(wait) ?? 0) + 1);
+        }
+      });
+    }),
+    { seed: 20261130 },
+  );
+  for (const wait of ["awaiting melt", "screw stopped", "valve stopped"])
+    expect(seen.get(wait), wait).toBeGreaterThan(caseCount);
 });

@@ -62,8 +62,9 @@ describe("the quarters of an hour of a run on a calendar", () => {
       for (const stay of stations.flat()) {
         const inside = { from: Math.max(stay.from, quarter.from), until: Math.min(stay.until, quarter.until) };
         if (inside.until <= inside.from) continue;
-        const prepared =
-          stay.state.startsWith("awaiting ") ? screw.reduce((sum, each) => sum + overlap(inside, each), 0) : 0;
+        const prepared = stay.state.startsWith("awaiting ")
+          ? screw.reduce((sum, each) => sum + overlap(inside, each), 0)
+          : 0;
         sums["start-up"] += prepared / 2;
         sums[useOf(stay)] += (inside.until - inside.from - prepared) / 2;
       }

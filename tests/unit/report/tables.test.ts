@@ -138,7 +138,9 @@ describe("the long tables", () => {
       expect(row["operator"] !== "", row["step"]).toBe(
         row["step"] === "remove" ? row["state"] !== "no operator free" : row["step"] === "let go",
       );
-      expect(/^(?:awaiting|holding|waiting|neutral|free|no operator)/.test(row["state"] ?? "")).toBe(row["cause"] !== "");
+      expect(/^(?:awaiting|holding|waiting|neutral|free|no operator)/.test(row["state"] ?? "")).toBe(
+        row["cause"] !== "",
+      );
     }
   });
 
