@@ -1,4 +1,4 @@
-// Tells the causes of a station's waits apart: what keeps the screw or the valve from their work is shown instead of the wait for them.
+// Shows the cause of a station's wait: what keeps the screw or the valve from work, instead of the wait for them.
 import type { CauseSpec } from "#engine/compiler/stepTable.ts";
 import type { CellProcess, CellResource, CellStep, CellTable } from "#cell/words/cellTable.ts";
 import { PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";

@@ -9,14 +9,8 @@ import { resourceName } from "#report/words/bottleneckWords.ts";
 import { percent, percentsThatAddUp } from "#report/words/digits.ts";
 
 /** A column for each kind of state. */
-const columns: Readonly<Record<StateKind, string>> = {
-  working: "works",
-  waiting: "waits",
-  stopped: "stopped",
-  "set-up": "set-up",
-  off: "off",
-};
-const kinds = Object.keys(columns) as readonly StateKind[];
+const kinds: readonly StateKind[] = ["working", "waiting", "stopped", "set-up", "off"];
+const headOf = (kind: StateKind): string => (kind === "working" ? "works" : kind === "waiting" ? "waits" : kind);
 const mostWaits = 2;
 /** Smaller shares are shown as 0.0 %. */
 const leastShare = 0.0005;
@@ -32,14 +26,14 @@ export function timeUseLines(study: Pick<Study, "states" | "scenario">, width?: 
     }));
   const percents = groups.map(({ states }) => percentsThatAddUp(kinds.map((kind) => shareOf(states, kind))));
   const shown = [...kinds.keys()].filter((column) => percents.some((row) => row[column] !== nothing));
-  const heads = ["", ...shown.map((column) => columns[kinds[column]!]), "largest waits"];
+  const names = shown.map((column) => headOf(kinds[column]!));
   const rows = groups.map(({ name, states }, i) => [
     name,
     ...shown.map((column) => percents[i]![column]!),
     largestWaits(states),
   ]);
   const numbers = shown.map((_, i) => i + 1);
-  return alignedLines([heads, ...rows], numbers, width);
+  return alignedLines([["", ...names, "largest waits"], ...rows], numbers, width);
 }
 
 type StateShare = Pick<StateSummary, "state" | "kind" | "cause"> & { readonly share: number };
