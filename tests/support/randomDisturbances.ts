@@ -16,6 +16,7 @@ function stopsOf({ stations }: Scenario): fc.Arbitrary<readonly StopSpec[]> {
     repair: seconds(1, 60),
     by: fc.constantFrom("itself" as const, "operator" as const),
     step: fc.constantFrom("finish" as const, "hold" as const, "scrap" as const),
+    start: fc.constantFrom("fresh" as const, "running" as const),
   });
   return fc
     .array(fc.option(stop), { minLength: resources.length, maxLength: resources.length })
