@@ -5,6 +5,7 @@ import { comparisonFinding, studyFinding } from "#report/answers/findingWords.ts
 import { htmlPage, type Section } from "./htmlPage.ts";
 import { inputSection } from "./inputSection.ts";
 import type { Placing, ReportedScenario, ReportInput } from "./reported.ts";
+import { comparedSettings } from "#report/words/settingsWords.ts";
 import { questionOf } from "./questionOf.ts";
 import { studySections } from "./studySections.ts";
 import { timingSection } from "./timingSection.ts";
@@ -16,7 +17,10 @@ export function reportPage({ version, scenarios, comparison, units = "si" }: Rep
   return htmlPage({
     version,
     title: titleOf(scenarios),
-    questions: scenarios.flatMap(({ text }) => questionOf(text) ?? []),
+    questions: [
+      ...new Set(scenarios.flatMap(({ text }) => questionOf(text) ?? [])),
+      ...comparedSettings(studies.map(({ scenario }) => scenario)),
+    ],
     finding: isCompared ? comparisonFinding(studies, comparison) : studies.flatMap(studyFinding),
     sections: [
       ...timings(scenarios, placing),
