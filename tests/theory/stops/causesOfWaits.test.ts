@@ -101,7 +101,7 @@ describe("a station that becomes ready during a stop", () => {
 const waits = ["awaiting melt", "awaiting turn", "awaiting valve", "screw stopped", "valve stopped"];
 
 test("at every instant of random cells, a station that lacks melt shows a stop exactly while that stop is shown", () => {
-  const cells = disturbed(randomScenario({ ...everywhere, length: 300 }));
+  const cells = disturbed(randomScenario({ ...everywhere, length: 150 }));
   const seen = new Map<string, number>();
   fc.assert(
     fc.property(cells, (scenario) => {
