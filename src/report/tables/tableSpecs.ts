@@ -48,7 +48,7 @@ export const timeByStateSpec: TableSpec = {
     scenarioColumn,
     resourceColumn,
     text("state", "What the resource was doing or waiting for"),
-    text("kind", "`working`, `waiting`, `stopped` or `off`"),
+    text("kind", "`working`, `waiting`, `stopped`, `set-up` or `off`"),
     text("cause", "What a waiting resource waits for; empty for all other states"),
     number("share", "Share of the observed time, from 0 to 1"),
     halfWidth("half_width_95", "the share"),

@@ -136,9 +136,11 @@ describe("the long tables", () => {
   it("name an operator only in a removal by operator, and a cause only in waiting states", () => {
     for (const row of ofFirst) {
       expect(row["operator"] !== "", row["step"]).toBe(
-        row["step"] === "remove" ? row["state"] !== "awaiting removal" : row["step"] === "let go",
+        row["step"] === "remove" ? row["state"] !== "no operator free" : row["step"] === "let go",
       );
-      expect(/^(?:awaiting|holding|waiting|neutral|free)/.test(row["state"] ?? "")).toBe(row["cause"] !== "");
+      expect(/^(?:awaiting|holding|waiting|neutral|free|no operator)/.test(row["state"] ?? "")).toBe(
+        row["cause"] !== "",
+      );
     }
   });
 
