@@ -152,7 +152,7 @@ export const rules: readonly Rule[] = [
   ["cli/output", "analysis/study cli/call cli/machine foundation report/tables scenario", "results go out by one way"],
   [
     "cli/labor",
-    "analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
+    "analysis/bottleneck analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
     "who does the work, in this thread or in others",
   ],
   [

@@ -11,6 +11,7 @@ import { kpiRows, type KpiRow } from "#analysis/indicators/kpiRows.ts";
 import { runnerUp, type RunnerUp } from "#analysis/bottleneck/runnerUp.ts";
 import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
 import { CELL, type MeasureValue } from "#analysis/replication/measures.ts";
+import type { TestedSlack } from "#analysis/bottleneck/slackTest.ts";
 import { shotSpreads, type ShotSpread } from "./shotSpread.ts";
 import { requiredReplications } from "#analysis/statistics/requiredReplications.ts";
 import { standstillIssue } from "./standstillIssue.ts";
@@ -46,6 +47,8 @@ export interface Study {
   readonly bottleneck: readonly BottleneckResource[];
   /** The resource that would set the pace next. */
   readonly runnerUp: RunnerUp | null;
+  /** How much longer leading steps may take; absent where it was not tested. */
+  readonly slack?: readonly TestedSlack[];
   readonly ideal: IdealCycle;
   /** Shot to shot, of the first replication. */
   readonly cycles: readonly StationCycles[];

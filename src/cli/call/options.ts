@@ -20,6 +20,10 @@ export const eventsOption: OptionSpec = {
   flags: "--events",
   meaning: "also write every event and every shot (events.csv, shots.csv)",
 };
+export const slackOption: OptionSpec = {
+  flags: "--slack",
+  meaning: "also test how much longer leading steps may take before output falls by 1 % (slack.csv)",
+};
 export const setOption: OptionSpec = {
   flags: "--set <path=value>",
   meaning:

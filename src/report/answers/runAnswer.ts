@@ -4,15 +4,16 @@ import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
-import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
+import { bottleneckWords, noSlackWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { costWords, missingCostWords } from "#report/words/costWords.ts";
 import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
 import { measureWords } from "#report/words/shownUnits.ts";
-import { seconds, withInterval } from "#report/words/digits.ts";
+import { withInterval } from "#report/words/digits.ts";
 import { headline, madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
 import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
-import { idealName, idealWords } from "#report/words/idealWords.ts";
+import { idealName, idealWords, runAgainstIdealWords } from "#report/words/idealWords.ts";
+import { slackLines } from "./slackLines.ts";
 import { timeUseLines } from "./timeUse.ts";
 import { spreadLines } from "#report/tables/spreadWords.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
@@ -32,6 +33,7 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
     ...missingCostWords(study.costs).flatMap(wrapped),
     "",
     ...timeUseLines(study, width),
+    ...slackLines(study, width),
     "",
     ...windowWarnings(study.windows, study.spreads, study.scenario.stations.length, units).flatMap(wrapped),
     ...leftOutWords(study.scenario).flatMap(wrapped),
@@ -70,24 +72,10 @@ function meltRow({ measures }: Study, units: UnitSystem): readonly (readonly str
 
 function paceRows(study: Study): readonly (readonly string[])[] {
   return [
-    [idealName(study.ideal), `${idealWords(study.ideal)}${differenceFromRun(study)}`],
+    [idealName(study.ideal), `${idealWords(study.ideal)}${runAgainstIdealWords(study)}`],
     ["Bottleneck", bottleneckWords(study)],
-    ["Next", runnerUpWords(study)],
+    ["Next", `${runnerUpWords(study)}${noSlackWords(study)}`],
   ];
-}
-
-/** A smaller share of the cycle is the effect of cycles cut at the ends of the observed time. */
-const leastShare = 0.002;
-const leastSeconds = 0.005;
-
-/** With a calendar most of the difference would be nights. */
-function differenceFromRun({ measures, ideal, scenario }: Study): string {
-  const found = measureOf(measures, CELL, "seconds per shot");
-  if (!found || scenario.calendar) return "";
-  const more = found.interval.mean - ideal.secondsPerShot;
-  if (more >= leastSeconds) return `; the run takes ${seconds(more)} more`;
-  const isFaster = ideal.method === "order found by running" && -more > leastShare * ideal.secondsPerShot;
-  return isFaster ? `; the run takes ${seconds(-more)} less: its order of service varies` : "; the run takes the same";
 }
 
 function costRows({ costs }: Study): readonly (readonly string[])[] {

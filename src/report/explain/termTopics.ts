@@ -50,9 +50,17 @@ const statistics: readonly Term[] = [
   {
     names: ["slack"],
     meaning:
-      "Seconds by which a step or circuit may grow before it sets the pace. No slack: it sets the pace, or is as slow as what does.",
+      "Seconds a shot by which a circuit may grow before it sets the pace. No slack: it sets the pace, or is as slow as what does. Where the order of service is not fixed, a longer step also changes the order, so there is no slack; `run --slack` tests it instead.",
     unit: "s a shot",
-    more: ["ideal cycle", "circuits.csv", "slack_s"],
+    more: ["ideal cycle", "circuits.csv", "tested slack"],
+  },
+  {
+    names: ["tested slack"],
+    meaning:
+      "Seconds by which one step may become longer, each time and at all identical resources, before good parts fall by 1 %. Runs with the same random numbers, with and without the longer step, find it by bisection in each replication. ± is the 95 % interval over the replications.",
+    unit: "s",
+    example: "blowcell run scenarios/slow-trimmer.yaml --slack",
+    more: ["slack", "slack.csv", "common random numbers"],
   },
   {
     names: ["ideal cycle", "at mean times", "order found by running"],

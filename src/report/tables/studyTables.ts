@@ -7,6 +7,7 @@ import { calendarTables } from "./calendarTable.ts";
 import { costTables } from "./costTable.ts";
 import { circuitsTable, idealCycleTable } from "./idealTables.ts";
 import { kpiTable } from "./kpiTable.ts";
+import { slackTables } from "./slackTable.ts";
 import { stopsTables } from "./stopsTable.ts";
 import { fillTable, type Cell, type Table } from "./table.ts";
 import { windowTable } from "./windowWords.ts";
@@ -80,9 +81,9 @@ function bottleneckRows(found: BottleneckResource, place: number): readonly (rea
   ];
 }
 
-function stepCells({ share, tiedShare, slackSeconds, elasticity, elasticityMethod }: BottleneckStep): readonly Cell[] {
+function stepCells({ share, tiedShare, elasticity, elasticityMethod }: BottleneckStep): readonly Cell[] {
   const slope = [elasticity?.mean ?? null, elasticity?.halfWidth ?? null, elasticityMethod];
-  return [share.mean, share.halfWidth, tiedShare, null, null, null, null, slackSeconds, ...slope];
+  return [share.mean, share.halfWidth, tiedShare, null, null, null, null, null, ...slope];
 }
 
 export function replicationsTable(studies: readonly Study[]): Table {
@@ -115,6 +116,7 @@ export function studyTables(studies: readonly Study[]): readonly Table[] {
     bottleneckTable(studies),
     idealCycleTable(studies),
     circuitsTable(studies),
+    ...slackTables(studies),
     replicationsTable(studies),
     kpiTable(studies),
     ...costTables(studies),

@@ -14,6 +14,7 @@ import {
 import { calendarSpec } from "./calendarTable.ts";
 import { costSpec } from "./costTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
+import { slackSpec } from "./slackTable.ts";
 import { stopsSpec } from "./stopsTable.ts";
 import { stepNames } from "#cell/words/stepNames.ts";
 import type { ColumnSpec, TableSpec } from "./table.ts";
@@ -75,8 +76,8 @@ export const bottleneckSpec: TableSpec = {
     number("longest_active_share", "Share of time in which the resource's active period was the longest of all"),
     number("longest_active_alone", "The part of that in which no other resource was about to take over"),
     number(
-      "slack_s",
-      "Seconds by which the step, or a shot of the resource's own circuit, may grow before it sets the ideal cycle",
+      "slack_s_per_shot",
+      "Seconds a shot by which the resource's own circuit may grow before it sets the ideal cycle; empty for a step, and where no order is fixed",
       "s",
     ),
     number(
@@ -114,10 +115,11 @@ export const circuitsSpec: TableSpec = {
     integer("shots", "Shots made while going once around"),
     number("seconds_per_shot", "seconds / shots", "s"),
     number(
-      "slack_s",
-      "Seconds by which the steps of the circuit together may grow before it sets the ideal cycle",
+      "slack_s_per_shot",
+      "Seconds a shot by which the circuit may grow before it sets the ideal cycle; empty where no order is fixed",
       "s",
     ),
+    number("slack_s", "The same for once around, in which it makes `shots`: slack_s_per_shot × shots", "s"),
     truth("critical", "`true` where no circuit is slower"),
     text("method", "How the order of the stations was found"),
   ],
@@ -246,6 +248,7 @@ export const tableSpecs: readonly TableSpec[] = [
   bottleneckSpec,
   idealCycleSpec,
   circuitsSpec,
+  slackSpec,
   replicationsSpec,
   comparisonSpec,
   kpiSpec,
