@@ -20,6 +20,7 @@ import { stationWindows, type StationWindow } from "#analysis/window/stationWind
 import { stopSummaries, type StopSummary } from "./stopSummaries.ts";
 import { measureOf, summarizeMeasures, type MeasureSummary } from "./summarizeMeasures.ts";
 import { summarizeStates, type StateSummary } from "./summarizeStates.ts";
+import { productMeasures, totals, type Total } from "./totals.ts";
 import {
   beginWarmUpSearch,
   pilotsWanted,
@@ -42,6 +43,8 @@ export interface Study {
   readonly precision: { readonly wanted: number; readonly reached: boolean } | null;
   readonly replications: number;
   readonly measures: readonly MeasureSummary[];
+  /** Good parts of the whole observed time; empty without a calendar. */
+  readonly totals: readonly Total[];
   readonly states: readonly StateSummary[];
   /** The resource that sets the pace comes first. */
   readonly bottleneck: readonly BottleneckResource[];
@@ -122,7 +125,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
   const answers = answersOf(state.answers, null);
   const ideal = idealCycle(scenario);
   const bottleneck = bottleneckResources(scenario, answers, (scale) => answersOf(state.answers, scale), ideal);
-  const measures = summarizeMeasures(answers);
+  const measures = [...summarizeMeasures(answers), ...summarizeMeasures(productMeasures(scenario, answers))];
   const windows = stationWindows(scenario, ideal, meltRate(measures), rejectShare(scenario, measures));
   const costs = costStudy(scenario, answers, windows);
   return {
@@ -133,6 +136,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       precision: precisionReached(scenario, answers),
       replications: answers.length,
       measures: inReadingOrder([...measures, ...summarizeMeasures(costMeasures(costs))], resourceOf),
+      totals: totals(scenario, measures),
       states: inReadingOrder(summarizeStates(scenario, answers), resourceOf),
       bottleneck,
       runnerUp: runnerUp(scenario, bottleneck[0], ideal),

@@ -6,13 +6,14 @@ import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
+import { assumptionWords } from "#report/words/assumptionWords.ts";
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { costComparison } from "#report/words/costWords.ts";
 import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
 import { percent, plainNumber, seconds, withInterval } from "#report/words/digits.ts";
 import { headline, runWords } from "#report/words/madeWords.ts";
-import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
+import { rejectWords } from "#report/words/rejectWords.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
 
 /** `width` in columns of the terminal. */
@@ -34,7 +35,11 @@ export function compareAnswer(
     ...studies.flatMap(paceWords).flatMap(wrapped),
     "",
     ...studies.flatMap((study) => warnings(study, units)).flatMap(wrapped),
-    ...[...runWords(base), ...pairWords(differences), ...uncheckedWords(studies)].flatMap(wrapped),
+    ...[
+      ...runWords(base),
+      ...pairWords(differences),
+      ...assumptionWords(studies.map(({ scenario }) => scenario)),
+    ].flatMap(wrapped),
     ...shortCautions,
     "",
   ].join("\n");

@@ -4,14 +4,15 @@ import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
+import { assumptionWords } from "#report/words/assumptionWords.ts";
 import { bottleneckWords, noSlackWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { costWords, missingCostWords } from "#report/words/costWords.ts";
 import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
 import { measureWords } from "#report/words/shownUnits.ts";
 import { withInterval } from "#report/words/digits.ts";
-import { headline, madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
-import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
+import { headline, madeSentence, meanRows, onShiftWords, productRows, runWords } from "#report/words/madeWords.ts";
+import { rejectWords } from "#report/words/rejectWords.ts";
 import { idealName, idealWords, runAgainstIdealWords } from "#report/words/idealWords.ts";
 import { slackLines } from "./slackLines.ts";
 import { timeUseLines } from "./timeUse.ts";
@@ -37,7 +38,7 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
     "",
     ...windowWarnings(study.windows, study.spreads, study.scenario.stations.length, units).flatMap(wrapped),
     ...leftOutWords(study.scenario).flatMap(wrapped),
-    ...[...runWords(study), ...uncheckedWords([study])].flatMap(wrapped),
+    ...[...runWords(study), ...assumptionWords([study.scenario])].flatMap(wrapped),
     ...shortCautions,
     "",
   ].join("\n");
@@ -49,11 +50,15 @@ function productionRows(study: Study, units: UnitSystem): readonly (readonly str
     return found && withInterval(found.interval);
   };
   const pace = of("seconds per shot");
+  const every = pace === undefined || study.scenario.calendar ? "" : `, one every ${pace} s`;
+  const nights = study.scenario.calendar ? ", off shift included" : "";
   const rejects = rejectWords(study);
   return [
-    ["Good parts", `${of(headline)} an hour${rejects === undefined ? "" : `; ${rejects}`}`],
+    ["Good parts", `${of(headline)} an hour${nights}${rejects === undefined ? "" : `; ${rejects}`}`],
+    ...productRows(study),
+    ...meanRows(study),
     ...(study.scenario.calendar ? [["On shift", onShiftWords(study)]] : []),
-    ["Shots", `${of("shots per hour")} an hour${pace === undefined ? "" : `, one every ${pace} s`}`],
+    ["Shots", `${of("shots per hour")} an hour${nights}${every}`],
     ...meltRow(study, units),
   ];
 }

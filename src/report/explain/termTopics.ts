@@ -23,6 +23,21 @@ const statistics: readonly Term[] = [
     more: ["±", "run.replications", "seed"],
   },
   {
+    names: ["9 of 10", "9 of 10 such weeks", "single run", "spread of a week"],
+    meaning:
+      "The range in which 9 of 10 single runs of this length lie. It is wider than ±, the interval of the mean, and more replications do not narrow it.",
+    details: [
+      ["19 replications or more", "Order statistics of the replications."],
+      ["fewer", "Prediction interval by Student's t."],
+    ],
+    more: ["±", "totals.csv", "single_low_90"],
+  },
+  {
+    names: ["best case", "no stops", "no rejects"],
+    meaning: "The scenario enters no stops or no rejects. A real cell makes less.",
+    more: ["stops", "quality"],
+  },
+  {
     names: ["warm-up", "warmup"],
     meaning:
       "Statistics: the time at the start of a run that is not counted, because the cell is not yet in its steady state. `auto` finds it from the run (MSER-5). It is not the start-up of the machine.",

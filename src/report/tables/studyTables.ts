@@ -10,6 +10,7 @@ import { kpiTable } from "./kpiTable.ts";
 import { slackTables } from "./slackTable.ts";
 import { stopsTables } from "./stopsTable.ts";
 import { fillTable, type Cell, type Table } from "./table.ts";
+import { totalsTables } from "./totalsTable.ts";
 import { windowTable } from "./windowWords.ts";
 import { bottleneckSpec, replicationsSpec, throughputSpec, timeByStateSpec } from "./tableSpecs.ts";
 
@@ -112,6 +113,7 @@ function byReplication(measures: readonly MeasureSummary[]): readonly (readonly 
 export function studyTables(studies: readonly Study[]): readonly Table[] {
   return [
     throughputTable(studies),
+    ...totalsTables(studies),
     timeByStateTable(studies),
     bottleneckTable(studies),
     idealCycleTable(studies),
