@@ -20,6 +20,7 @@ import { stationWindows, type StationWindow } from "#analysis/window/stationWind
 import { stopSummaries, type StopSummary } from "./stopSummaries.ts";
 import { measureOf, summarizeMeasures, type MeasureSummary } from "./summarizeMeasures.ts";
 import { summarizeStates, type StateSummary } from "./summarizeStates.ts";
+import { measuredChecks, type MeasuredCheck } from "./measuredChecks.ts";
 import { productMeasures, totals, type Total } from "./totals.ts";
 import {
   beginWarmUpSearch,
@@ -45,6 +46,8 @@ export interface Study {
   readonly measures: readonly MeasureSummary[];
   /** Good parts of the whole observed time; empty without a calendar. */
   readonly totals: readonly Total[];
+  /** The model against the real cell; empty where nothing was measured. */
+  readonly measured: readonly MeasuredCheck[];
   readonly states: readonly StateSummary[];
   /** The resource that sets the pace comes first. */
   readonly bottleneck: readonly BottleneckResource[];
@@ -137,6 +140,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       replications: answers.length,
       measures: inReadingOrder([...measures, ...summarizeMeasures(costMeasures(costs))], resourceOf),
       totals: totals(scenario, measures),
+      measured: measuredChecks(scenario, measures),
       states: inReadingOrder(summarizeStates(scenario, answers), resourceOf),
       bottleneck,
       runnerUp: runnerUp(scenario, bottleneck[0], ideal),

@@ -16,6 +16,7 @@ export interface Options {
   readonly set?: readonly string[];
   readonly events?: boolean;
   readonly slack?: boolean;
+  readonly measured?: string;
   readonly json?: boolean;
   readonly result?: boolean;
   readonly quiet?: boolean;

@@ -7,15 +7,25 @@ export const optionIssueCodes = {
 } as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 /** Issues of a reading that was given `settingsOf(options)`; those of the file stay as they are. */
-export function optionIssues(issues: readonly Issue[], { set = [] }: Options): readonly Issue[] {
+export function optionIssues(issues: readonly Issue[], { set = [], measured }: Options): readonly Issue[] {
   return issues.map(({ place, ...issue }) => {
     if (place === undefined) return issue;
     if (!place.file.startsWith("--")) return { place, ...issue };
     const number = /^--set (\d+)$/.exec(place.file)?.[1];
     if (number === undefined) return { ...issue, option: place.file };
     // A user finds a --set by its path.
-    const text = set[Number(number) - 1] ?? "";
+    const text = set[Number(number) - 1];
+    if (text === undefined) return measuredIssue(issue, measured);
     const [path = "", value = ""] = text.split(/=(.*)/s).map((part) => part.trim());
     return { ...(value === "" ? {} : { value }), ...issue, option: `--set ${path}` };
   });
+}
+
+/** Without a known word the reader knows only that keys are needed. */
+function measuredIssue(issue: Issue, measured = ""): Issue {
+  const found = { ...issue, value: measured, option: "--measured" };
+  if (issue.path !== "measured") return found;
+  const expected = '"395 shots per h", "790 parts per h" or "cycle 12.2 s"';
+  const message = "The measured number does not say what it counts.";
+  return { ...found, message, expected, remedy: "Write shots, parts or cycle beside the number." };
 }

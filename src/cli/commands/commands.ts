@@ -14,6 +14,7 @@ import {
   replicationsOption,
   seedOption,
   setOption,
+  measuredOption,
   slackOption,
   unitsOption,
   stationsOption,
@@ -37,7 +38,7 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file>",
     meaning: "simulate a cell: output, waits and what sets the pace; writes report.html and CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
-    options: [outOption, eventsOption, slackOption, ...changes, jobsOption, unitsOption, ...talk],
+    options: [outOption, eventsOption, slackOption, measuredOption, ...changes, jobsOption, unitsOption, ...talk],
     load: async () => (await import("./run.ts")).run,
   },
   {

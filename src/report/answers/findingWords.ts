@@ -12,6 +12,7 @@ import { percent, withInterval } from "#report/words/digits.ts";
 import { idealSentence } from "#report/words/idealWords.ts";
 import { headline, madeSentence, onShiftWords, productRows, runWords } from "#report/words/madeWords.ts";
 import { stateLook } from "#report/words/stateLook.ts";
+import { measuredRows } from "#report/words/measuredWords.ts";
 import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { rejectWords } from "#report/words/rejectWords.ts";
 import { namesOf } from "#report/words/tradeWords.ts";
@@ -28,6 +29,7 @@ function foundWords(study: Study): string {
   return [
     madeSentence(study),
     ...productRows(study).map(([product = "", made = ""]) => `${product.trim()}: ${made}.`),
+    ...measuredRows(study).map(([, words = ""]) => `Measured: ${words}.`),
     paceWords(study),
     `Bottleneck: ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`,
     ...(rejects === undefined ? [] : [`${rejects.charAt(0).toUpperCase()}${rejects.slice(1)}.`]),

@@ -9,6 +9,7 @@ import { bottleneckWords, noSlackWords, runnerUpWords } from "#report/words/bott
 import { costWords, missingCostWords } from "#report/words/costWords.ts";
 import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
+import { measuredRows } from "#report/words/measuredWords.ts";
 import { measureWords } from "#report/words/shownUnits.ts";
 import { withInterval } from "#report/words/digits.ts";
 import { headline, madeSentence, meanRows, onShiftWords, productRows, runWords } from "#report/words/madeWords.ts";
@@ -27,7 +28,13 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
     ...wrapped(madeSentence(study)),
     "",
     ...alignedLines(
-      [...productionRows(study, units), ...paceRows(study), ...spreadLines(study.spreads, units), ...costRows(study)],
+      [
+        ...productionRows(study, units),
+        ...measuredRows(study),
+        ...paceRows(study),
+        ...spreadLines(study.spreads, units),
+        ...costRows(study),
+      ],
       [],
       width,
     ),

@@ -33,6 +33,13 @@ const statistics: readonly Term[] = [
     more: ["±", "totals.csv", "single_low_90"],
   },
   {
+    names: ["more than the model explains", "model and measured"],
+    meaning:
+      "A measured number agrees with the model within 1 %, or within the range of 9 of 10 single runs. Any other difference has a cause that the scenario does not enter, or a wrong step time.",
+    example: 'blowcell run cell.yaml --measured "395 shots per h"',
+    more: ["measured", "measured.csv", "single run"],
+  },
+  {
     names: ["best case", "no stops", "no rejects"],
     meaning: "The scenario enters no stops or no rejects. A real cell makes less.",
     more: ["stops", "quality"],

@@ -10,6 +10,7 @@ import { kpiTable } from "./kpiTable.ts";
 import { slackTables } from "./slackTable.ts";
 import { stopsTables } from "./stopsTable.ts";
 import { fillTable, type Cell, type Table } from "./table.ts";
+import { measuredTables } from "./measuredTable.ts";
 import { totalsTables } from "./totalsTable.ts";
 import { windowTable } from "./windowWords.ts";
 import { bottleneckSpec, replicationsSpec, throughputSpec, timeByStateSpec } from "./tableSpecs.ts";
@@ -114,6 +115,7 @@ export function studyTables(studies: readonly Study[]): readonly Table[] {
   return [
     throughputTable(studies),
     ...totalsTables(studies),
+    ...measuredTables(studies),
     timeByStateTable(studies),
     bottleneckTable(studies),
     idealCycleTable(studies),

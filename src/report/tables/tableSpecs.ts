@@ -15,6 +15,7 @@ import { calendarSpec } from "./calendarTable.ts";
 import { costSpec } from "./costTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
 import { slackSpec } from "./slackTable.ts";
+import { measuredSpec } from "./measuredTable.ts";
 import { totalsSpec } from "./totalsTable.ts";
 import { stopsSpec } from "./stopsTable.ts";
 import { stepNames } from "#cell/words/stepNames.ts";
@@ -246,6 +247,7 @@ export const windowSpec: TableSpec = {
 export const tableSpecs: readonly TableSpec[] = [
   throughputSpec,
   totalsSpec,
+  measuredSpec,
   timeByStateSpec,
   bottleneckSpec,
   idealCycleSpec,
