@@ -1,7 +1,7 @@
 // What a scenario did not enter, so that its result is a best case.
 import type { Scenario } from "#scenario/scenario.ts";
 
-export interface Assumption {
+interface Assumption {
   /** "no stops". */
   readonly text: string;
   /** The key that would replace it. */
