@@ -8,7 +8,7 @@ import type { BottleneckResource } from "./bottleneck.ts";
 import { slackTargets, type SlackTarget } from "./slackTargets.ts";
 
 /** The share of good parts whose loss ends the slack. */
-export const SLACK_LOSS = 0.01;
+const SLACK_LOSS = 0.01;
 /** Enough for an interval; each one costs about ten runs a step. */
 const mostPairs = 5;
 /** A bracket is narrow enough at this part of its upper end, or at this many seconds. */

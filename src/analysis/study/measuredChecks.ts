@@ -9,9 +9,9 @@ import { observedSeconds } from "./totals.ts";
 const secondsPerHour = 3600;
 
 /** A smaller difference is within what counts and stopwatches give (common practice, no published source). */
-export const MEASURED_TOLERANCE = 0.01;
+const MEASURED_TOLERANCE = 0.01;
 
-export type MeasuredQuantity = keyof MeasuredSpec;
+type MeasuredQuantity = keyof MeasuredSpec;
 
 export interface MeasuredCheck {
   readonly quantity: MeasuredQuantity;
