@@ -15,6 +15,7 @@ import { withInterval } from "#report/words/digits.ts";
 import { headline, madeSentence, meanRows, onShiftWords, productRows, runWords } from "#report/words/madeWords.ts";
 import { rejectWords } from "#report/words/rejectWords.ts";
 import { idealName, idealWords, runAgainstIdealWords } from "#report/words/idealWords.ts";
+import { settingsWords } from "#report/words/settingsWords.ts";
 import { slackLines } from "./slackLines.ts";
 import { timeUseLines } from "./timeUse.ts";
 import { spreadLines } from "#report/tables/spreadWords.ts";
@@ -25,6 +26,7 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
   const wrapped = (said: string): readonly string[] => wrappedLines(said, width);
   return [
     ...wrapped(study.scenario.title),
+    ...settingsWords(study.scenario).flatMap(wrapped),
     ...wrapped(madeSentence(study)),
     "",
     ...alignedLines(

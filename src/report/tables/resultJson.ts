@@ -2,6 +2,7 @@
 import type { Issue } from "#foundation/issue.ts";
 import { assumptionsOf } from "#report/words/assumptionWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
+import { variantOf } from "#scenario/variantOf.ts";
 import type { Cell, ColumnSpec, Table, TableSpec } from "./table.ts";
 
 export interface Result {
@@ -21,7 +22,7 @@ export function resultJson({ command, version, scenarios, warnings, tables }: Re
     command,
     scenarios: scenarios.map((scenario) => {
       const { name, title, run } = scenario;
-      return { name, title, run, assumptions: assumptionsOf(scenario) };
+      return { name, title, variant: variantOf(scenario), run, assumptions: assumptionsOf(scenario) };
     }),
     warnings: warnings.map(({ code, path, message, remedy }) => ({ code, path, message, remedy })),
     tables: Object.fromEntries(tables.map((table) => [table.name, table.rows.map((row) => rowObject(table, row))])),
@@ -56,8 +57,8 @@ export function resultSchema(specs: readonly TableSpec[]): object {
         type: "array",
         items: {
           type: "object",
-          required: ["name", "title", "run", "assumptions"],
-          properties: { name: text, title: text, run: { type: "object" }, assumptions },
+          required: ["name", "title", "variant", "run", "assumptions"],
+          properties: { name: text, title: text, variant: text, run: { type: "object" }, assumptions },
         },
       },
       warnings: {

@@ -20,6 +20,8 @@ function canReject({ quality, maxInMold, startUp, takeaway = [] }: Scenario): bo
   return quality !== undefined || maxInMold !== undefined || (startUp?.scrap ?? 0) > 0 || isRejecting;
 }
 
+const mostNames = 3;
+
 /** "No stops, no rejects: a best case (enter `stops`, `quality`)."; scenarios with the same gaps share a line. */
 export function assumptionWords(scenarios: readonly Scenario[]): readonly string[] {
   const groups = new Map<string, string[]>();
@@ -32,6 +34,7 @@ export function assumptionWords(scenarios: readonly Scenario[]): readonly string
     groups.set(words, [...(groups.get(words) ?? []), scenario.name]);
   }
   return [...groups].map(([words, names]) => {
-    return names.length === scenarios.length ? words : `${names.join(", ")}: ${words}`;
+    if (names.length === scenarios.length) return words;
+    return `${names.length > mostNames ? `${names.length} of ${scenarios.length} layouts` : names.join(", ")}: ${words}`;
   });
 }
