@@ -2,7 +2,7 @@
 import type { Study } from "#analysis/study/study.ts";
 import { element } from "#report/charts/markup.ts";
 import { slackHeading, slackStep, slackWords } from "#report/answers/slackLines.ts";
-import { slackTables } from "#report/tables/slackTable.ts";
+import { slackTables } from "#report/tables/asked/slackTable.ts";
 import type { Section } from "./htmlPage.ts";
 import type { Placing } from "./reported.ts";
 import { rowsOfScenario, tableMarkup } from "./tableMarkup.ts";

@@ -7,11 +7,11 @@ import { calendarTables } from "./calendarTable.ts";
 import { costTables } from "./costTable.ts";
 import { circuitsTable, idealCycleTable } from "./idealTables.ts";
 import { kpiTable } from "./kpiTable.ts";
-import { slackTables } from "./slackTable.ts";
+import { slackTables } from "#report/tables/asked/slackTable.ts";
 import { stopsTables } from "./stopsTable.ts";
 import { fillTable, type Cell, type Table } from "./table.ts";
-import { measuredTables } from "./measuredTable.ts";
-import { totalsTables } from "./totalsTable.ts";
+import { measuredTables } from "#report/tables/asked/measuredTable.ts";
+import { totalsTables } from "#report/tables/asked/totalsTable.ts";
 import { windowTable } from "./windowWords.ts";
 import { bottleneckSpec, replicationsSpec, throughputSpec, timeByStateSpec } from "./tableSpecs.ts";
 

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { measuredChecks } from "#analysis/study/measuredChecks.ts";
 import { runAnswer } from "#report/answers/runAnswer.ts";
-import { measuredTables } from "#report/tables/measuredTable.ts";
+import { measuredTables } from "#report/tables/asked/measuredTable.ts";
 import type { MeasuredSpec, Scenario } from "#scenario/scenario.ts";
 import { cellText, scenarioOf as cell } from "../../support/cellScenario.ts";
 import { scenarioOf, shippedText, studyOf } from "../../support/reported.ts";

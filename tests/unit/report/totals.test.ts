@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { runAnswer } from "#report/answers/runAnswer.ts";
 import { studyFinding } from "#report/answers/findingWords.ts";
 import { assumptionWords } from "#report/words/assumptionWords.ts";
-import { totalsTables } from "#report/tables/totalsTable.ts";
+import { totalsTables } from "#report/tables/asked/totalsTable.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { scenarioOf, shippedText, studyOf } from "../../support/reported.ts";
 

@@ -1,8 +1,8 @@
 // The table of the model against the real cell: what its columns mean, and how a study fills it.
 import type { Study } from "#analysis/study/study.ts";
 import { measuredRemedy } from "#report/words/measuredWords.ts";
-import { halfWidth, measureColumn, number, scenarioColumn, text, unitColumn } from "./columns.ts";
-import { fillTable, type Table, type TableSpec } from "./table.ts";
+import { halfWidth, measureColumn, number, scenarioColumn, text, unitColumn } from "#report/tables/columns.ts";
+import { fillTable, type Table, type TableSpec } from "#report/tables/table.ts";
 
 export const measuredSpec: TableSpec = {
   name: "measured",
