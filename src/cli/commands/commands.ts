@@ -40,7 +40,7 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "run",
     operands: "<file>",
-    meaning: "simulate a cell: output, waits and what sets the pace; writes report.html and CSV files",
+    meaning: "simulate a cell: output, waits and pace; writes report.html and CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
     options: [
       outOption,
