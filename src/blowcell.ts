@@ -27,7 +27,7 @@ import { toCsv } from "#report/tables/csv.ts";
 import { studyTables as tablesOf } from "#report/tables/studyTables.ts";
 import type { Cell, ColumnSpec, Table } from "#report/tables/table.ts";
 import { withVariants } from "#report/tables/variantColumn.ts";
-import type { Assumption } from "#scenario/resolving/assumption.ts";
+import type { Assumption } from "#scenario/values/assumption.ts";
 import type { ReadOptions, ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { scenarioSchema } from "#scenario/keys/scenarioSchema.ts";

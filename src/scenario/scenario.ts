@@ -270,6 +270,15 @@ export interface QualitySpec {
   readonly rejects: number;
 }
 
+/** Of the whole cell, on shift. */
+export interface MeasuredSpec {
+  /** Per second. */
+  readonly shots?: number;
+  readonly parts?: number;
+  /** Seconds from shot to shot of a station, mean of all stations. */
+  readonly cycle?: number;
+}
+
 export interface RunSpec {
   /** Simulated time of one replication in seconds, with the warm-up. */
   readonly length: number;
@@ -330,5 +339,7 @@ export interface Scenario {
   /** Operators who remove parts; 0 when every removal is by machine. */
   readonly operators: number;
   readonly costs?: CostSpec;
+  /** What was measured at the real cell; absent where nothing was. */
+  readonly measured?: MeasuredSpec;
   readonly run: RunSpec;
 }

@@ -28,7 +28,8 @@ const bytesOf = (out: string) =>
 const fileNames = (leftOut: readonly string[]) =>
   tableSpecs
     .map(({ name }) => name)
-    .filter((name) => !leftOut.includes(name))
+    // Written only where they are asked for.
+    .filter((name) => ![...leftOut, "slack", "totals", "measured"].includes(name))
     .map((name) => `${name}.csv`)
     .concat("datapackage.json", "report.html")
     .toSorted();

@@ -122,8 +122,13 @@ export const rules: readonly Rule[] = [
     "words for findings, and for what is left out of them; no layout",
   ],
   [
+    "report/tables/asked",
+    "analysis/study report/tables report/words",
+    "tables that only some runs have, with the columns that all tables share",
+  ],
+  [
     "report/tables",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/words scenario scenario/resolving",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/tables/asked report/words scenario scenario/resolving",
     "tables are findings in columns",
   ],
   [
@@ -143,7 +148,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/page",
-    "analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/tables report/words scenario/resolving",
+    "analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/tables report/tables/asked report/words scenario/resolving",
     "a page puts words, charts and tables together",
   ],
 
@@ -152,7 +157,7 @@ export const rules: readonly Rule[] = [
   ["cli/output", "analysis/study cli/call cli/machine foundation report/tables scenario", "results go out by one way"],
   [
     "cli/labor",
-    "analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
+    "analysis/bottleneck analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
     "who does the work, in this thread or in others",
   ],
   [

@@ -18,7 +18,7 @@ export interface BottleneckStep extends ReportedStep, Elasticity {
   readonly share: Interval;
   /** The part of the share whose start was bound by more than one completion. */
   readonly tiedShare: number;
-  /** Seconds by which the step may grow before it sets the pace of the ideal cycle. */
+  /** Least slack of the circuits through the step, in their own seconds; null where it is on none. */
   readonly slackSeconds: number | null;
 }
 
@@ -37,7 +37,7 @@ export interface BottleneckResource {
   /** Shares of the observed time in which the active period was the longest: in all, and while no other resource shared it. */
   readonly longestActiveShare: number;
   readonly longestActiveAlone: number;
-  /** Seconds a shot by which its circuit may grow before it sets the ideal cycle; null where it has no circuit of its own. */
+  /** Seconds a shot by which its circuit may grow before it sets the ideal cycle; null where it has no circuit of its own or no order is fixed. */
   readonly slackPerShot: number | null;
   /** The largest share comes first. */
   readonly steps: readonly BottleneckStep[];

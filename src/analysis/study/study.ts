@@ -11,6 +11,7 @@ import { kpiRows, type KpiRow } from "#analysis/indicators/kpiRows.ts";
 import { runnerUp, type RunnerUp } from "#analysis/bottleneck/runnerUp.ts";
 import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
 import { CELL, type MeasureValue } from "#analysis/replication/measures.ts";
+import type { TestedSlack } from "#analysis/bottleneck/slackTest.ts";
 import { shotSpreads, type ShotSpread } from "./shotSpread.ts";
 import { requiredReplications } from "#analysis/statistics/requiredReplications.ts";
 import { standstillIssue } from "./standstillIssue.ts";
@@ -19,6 +20,8 @@ import { stationWindows, type StationWindow } from "#analysis/window/stationWind
 import { stopSummaries, type StopSummary } from "./stopSummaries.ts";
 import { measureOf, summarizeMeasures, type MeasureSummary } from "./summarizeMeasures.ts";
 import { summarizeStates, type StateSummary } from "./summarizeStates.ts";
+import { measuredChecks, type MeasuredCheck } from "./measuredChecks.ts";
+import { productMeasures, totals, type Total } from "./totals.ts";
 import {
   beginWarmUpSearch,
   pilotsWanted,
@@ -41,11 +44,17 @@ export interface Study {
   readonly precision: { readonly wanted: number; readonly reached: boolean } | null;
   readonly replications: number;
   readonly measures: readonly MeasureSummary[];
+  /** Good parts of the whole observed time; empty without a calendar. */
+  readonly totals: readonly Total[];
+  /** The model against the real cell; empty where nothing was measured. */
+  readonly measured: readonly MeasuredCheck[];
   readonly states: readonly StateSummary[];
   /** The resource that sets the pace comes first. */
   readonly bottleneck: readonly BottleneckResource[];
   /** The resource that would set the pace next. */
   readonly runnerUp: RunnerUp | null;
+  /** How much longer leading steps may take; absent where it was not tested. */
+  readonly slack?: readonly TestedSlack[];
   readonly ideal: IdealCycle;
   /** Shot to shot, of the first replication. */
   readonly cycles: readonly StationCycles[];
@@ -119,7 +128,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
   const answers = answersOf(state.answers, null);
   const ideal = idealCycle(scenario);
   const bottleneck = bottleneckResources(scenario, answers, (scale) => answersOf(state.answers, scale), ideal);
-  const measures = summarizeMeasures(answers);
+  const measures = [...summarizeMeasures(answers), ...summarizeMeasures(productMeasures(scenario, answers))];
   const windows = stationWindows(scenario, ideal, meltRate(measures), rejectShare(scenario, measures));
   const costs = costStudy(scenario, answers, windows);
   return {
@@ -130,6 +139,8 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       precision: precisionReached(scenario, answers),
       replications: answers.length,
       measures: inReadingOrder([...measures, ...summarizeMeasures(costMeasures(costs))], resourceOf),
+      totals: totals(scenario, measures),
+      measured: measuredChecks(scenario, measures),
       states: inReadingOrder(summarizeStates(scenario, answers), resourceOf),
       bottleneck,
       runnerUp: runnerUp(scenario, bottleneck[0], ideal),

@@ -19,6 +19,8 @@ export interface Options {
   readonly set?: readonly string[];
   readonly against?: string;
   readonly events?: boolean;
+  readonly slack?: boolean;
+  readonly measured?: string;
   readonly json?: boolean;
   readonly result?: boolean;
   readonly quiet?: boolean;

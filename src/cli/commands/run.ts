@@ -4,6 +4,7 @@ import { reportPage } from "#report/page/reportPage.ts";
 import { runAnswer } from "#report/answers/runAnswer.ts";
 import { studyTables } from "#report/tables/studyTables.ts";
 import type { Act } from "#cli/call/command.ts";
+import { conductSlackTest } from "#cli/labor/conductSlackTest.ts";
 import { conductStudy, conductWarmUp } from "#cli/labor/conductStudy.ts";
 import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
 import { loadScenarios } from "./loadScenarios.ts";
@@ -35,7 +36,7 @@ export const run: Act = (files, options, host) => {
       printIssues([outcome.issue], host);
       return exitCodeOf([outcome.issue]);
     }
-    const { study } = outcome;
+    const study = options.slack ? await conductSlackTest(outcome.study, labor, stages) : outcome.study;
     const { scenario } = study;
     const tables = studyTables([study]);
     printResult(

@@ -37,6 +37,28 @@ const statistics: readonly Term[] = [
     more: ["±", "run.replications", "seed"],
   },
   {
+    names: ["9 of 10", "9 of 10 such weeks", "single run", "spread of a week"],
+    meaning:
+      "The range in which 9 of 10 single runs of this length lie. It is wider than ±, the interval of the mean, and more replications do not narrow it.",
+    details: [
+      ["19 replications or more", "Order statistics of the replications."],
+      ["fewer", "Prediction interval by Student's t."],
+    ],
+    more: ["±", "totals.csv", "single_low_90"],
+  },
+  {
+    names: ["more than the model explains", "model and measured"],
+    meaning:
+      "A measured number agrees with the model within 1 %, or within the range of 9 of 10 single runs. Any other difference has a cause that the scenario does not enter, or a wrong step time.",
+    example: 'blowcell run cell.yaml --measured "395 shots per h"',
+    more: ["measured", "measured.csv", "single run"],
+  },
+  {
+    names: ["best case", "no stops", "no rejects"],
+    meaning: "The scenario enters no stops or no rejects. A real cell makes less.",
+    more: ["stops", "quality"],
+  },
+  {
     names: ["warm-up", "warmup"],
     meaning:
       "Statistics: the time at the start of a run that is not counted, because the cell is not yet in its steady state. `auto` finds it from the run (MSER-5). It is not the start-up of the machine.",
@@ -64,9 +86,17 @@ const statistics: readonly Term[] = [
   {
     names: ["slack"],
     meaning:
-      "Seconds by which a step or circuit may grow before it sets the pace. No slack: it sets the pace, or is as slow as what does.",
+      "Seconds a shot by which a circuit may grow before it sets the pace. No slack: it sets the pace, or is as slow as what does. Where the order of service is not fixed, a longer step also changes the order, so there is no slack; `run --slack` tests it instead.",
     unit: "s a shot",
-    more: ["ideal cycle", "circuits.csv", "slack_s"],
+    more: ["ideal cycle", "circuits.csv", "tested slack"],
+  },
+  {
+    names: ["tested slack"],
+    meaning:
+      "Seconds by which one step may become longer, each time and at all identical resources, before good parts fall by 1 %. Runs with the same random numbers, with and without the longer step, find it by bisection in each replication. ± is the 95 % interval over the replications.",
+    unit: "s",
+    example: "blowcell run scenarios/slow-trimmer.yaml --slack",
+    more: ["slack", "slack.csv", "common random numbers"],
   },
   {
     names: ["ideal cycle", "at mean times", "order found by running"],

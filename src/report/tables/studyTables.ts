@@ -7,8 +7,11 @@ import { calendarTables } from "./calendarTable.ts";
 import { costTables } from "./costTable.ts";
 import { circuitsTable, idealCycleTable } from "./idealTables.ts";
 import { kpiTable } from "./kpiTable.ts";
+import { slackTables } from "#report/tables/asked/slackTable.ts";
 import { stopsTables } from "./stopsTable.ts";
 import { fillTable, type Cell, type Table } from "./table.ts";
+import { measuredTables } from "#report/tables/asked/measuredTable.ts";
+import { totalsTables } from "#report/tables/asked/totalsTable.ts";
 import { windowTable } from "./windowWords.ts";
 import { bottleneckSpec, replicationsSpec, throughputSpec, timeByStateSpec } from "./tableSpecs.ts";
 
@@ -80,9 +83,9 @@ function bottleneckRows(found: BottleneckResource, place: number): readonly (rea
   ];
 }
 
-function stepCells({ share, tiedShare, slackSeconds, elasticity, elasticityMethod }: BottleneckStep): readonly Cell[] {
+function stepCells({ share, tiedShare, elasticity, elasticityMethod }: BottleneckStep): readonly Cell[] {
   const slope = [elasticity?.mean ?? null, elasticity?.halfWidth ?? null, elasticityMethod];
-  return [share.mean, share.halfWidth, tiedShare, null, null, null, null, slackSeconds, ...slope];
+  return [share.mean, share.halfWidth, tiedShare, null, null, null, null, null, ...slope];
 }
 
 export function replicationsTable(studies: readonly Study[]): Table {
@@ -111,10 +114,13 @@ function byReplication(measures: readonly MeasureSummary[]): readonly (readonly 
 export function studyTables(studies: readonly Study[]): readonly Table[] {
   return [
     throughputTable(studies),
+    ...totalsTables(studies),
+    ...measuredTables(studies),
     timeByStateTable(studies),
     bottleneckTable(studies),
     idealCycleTable(studies),
     circuitsTable(studies),
+    ...slackTables(studies),
     replicationsTable(studies),
     kpiTable(studies),
     ...costTables(studies),
