@@ -13,6 +13,7 @@ import {
   resultOption,
   replicationsOption,
   seedOption,
+  sensitivityOption,
   setOption,
   unitsOption,
   stationsOption,
@@ -36,7 +37,7 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file>",
     meaning: "simulate a cell: output, waits and what sets the pace; writes report.html and CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
-    options: [outOption, eventsOption, ...changes, jobsOption, unitsOption, ...talk],
+    options: [outOption, eventsOption, ...changes, sensitivityOption, jobsOption, unitsOption, ...talk],
     load: async () => (await import("./run.ts")).run,
   },
   {

@@ -21,7 +21,7 @@ export const run: Act = (files, options, host) => {
   if (!read) return code;
   return withLabor(options, host, async (labor, stages) => {
     const settled = await conductWarmUp(read.scenario, labor, stages);
-    const outcome = await conductStudy(settled, labor, stages);
+    const outcome = await conductStudy(settled, labor, stages, options.sensitivity);
     if (outcome.kind === "stuck") {
       printIssues([outcome.issue], host);
       return exitCodeOf([outcome.issue]);

@@ -7,6 +7,7 @@ import {
   type SettledScenario,
   type WarmUpSearch,
 } from "#analysis/statistics/warmUpSearch.ts";
+import type { Sensitivity } from "#analysis/bottleneck/reruns.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { Labor } from "./labor.ts";
@@ -30,9 +31,14 @@ export async function conductWarmUp(scenario: Scenario, labor: Labor, stages: St
   return settled;
 }
 
-export async function conductStudy(settled: SettledScenario, labor: Labor, stages: Stages): Promise<StudyOutcome> {
+export async function conductStudy(
+  settled: SettledScenario,
+  labor: Labor,
+  stages: Stages,
+  sensitivity?: Sensitivity,
+): Promise<StudyOutcome> {
   const { scenario, warnings } = settled;
-  let state = beginStudy(scenario);
+  let state = beginStudy(scenario, sensitivity);
   for (let tasks = nextWanted(state); tasks.length > 0; tasks = nextWanted(state)) {
     state = withAnswers(state, await labor.do({ kind: "replications", scenario, tasks }));
     stages.report(`${scenario.name}: ${tasks.length} replications`);
