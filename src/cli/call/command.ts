@@ -1,5 +1,4 @@
 // The description of a command: name, operands, options and an example.
-import type { Sensitivity } from "#analysis/bottleneck/reruns.ts";
 import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { Host } from "#cli/machine/host.ts";
 
@@ -15,7 +14,7 @@ export interface Options {
   readonly stations?: string;
   readonly kind?: string;
   readonly set?: readonly string[];
-  readonly sensitivity?: Sensitivity;
+  readonly sensitivity?: "few" | "full" | "off";
   readonly events?: boolean;
   readonly json?: boolean;
   readonly result?: boolean;

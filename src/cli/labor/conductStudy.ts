@@ -1,5 +1,12 @@
 // Runs the replications that a study wants until it is finished.
-import { beginStudy, concludeStudy, nextWanted, withAnswers, type StudyOutcome } from "#analysis/study/study.ts";
+import {
+  beginStudy,
+  concludeStudy,
+  nextWanted,
+  withAnswers,
+  type StudyOutcome,
+  type StudyState,
+} from "#analysis/study/study.ts";
 import {
   beginWarmUpSearch,
   pilotsWanted,
@@ -7,7 +14,6 @@ import {
   type SettledScenario,
   type WarmUpSearch,
 } from "#analysis/statistics/warmUpSearch.ts";
-import type { Sensitivity } from "#analysis/bottleneck/reruns.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { Labor } from "./labor.ts";
@@ -35,7 +41,7 @@ export async function conductStudy(
   settled: SettledScenario,
   labor: Labor,
   stages: Stages,
-  sensitivity?: Sensitivity,
+  sensitivity?: StudyState["sensitivity"],
 ): Promise<StudyOutcome> {
   const { scenario, warnings } = settled;
   let state = beginStudy(scenario, sensitivity);
