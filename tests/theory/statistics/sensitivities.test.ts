@@ -62,7 +62,9 @@ describe("one operator who removes the parts of eight molds", () => {
   };
   const one = { recharge: 0, drop: 0, close: 0, cool: 0, remove: 0, by: "operator" } as const;
   const station = { cool: exponential(60), remove: { time: always(6), by: "operator" as const } };
-  const cell = takeawayCell({ stations: Array.from({ length: 8 }, () => one), shift: 0, operators: 1 }, [], { station });
+  const cell = takeawayCell({ stations: Array.from({ length: 8 }, () => one), shift: 0, operators: 1 }, [], {
+    station,
+  });
   const run = { ...cell.run, length: 200_000, warmup: 10_000, seed: "eight", replications: 20 };
   const scenario: Scenario = { ...cell, run };
   const change = 1e-4;
