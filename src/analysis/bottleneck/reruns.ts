@@ -1,8 +1,9 @@
 // Which replications are made again with a step shorter or longer, within a budget that counts replications, not seconds.
+import { mean } from "simple-statistics";
 import type { StepScale } from "#cell/layers/planCell.ts";
 import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
 import type { Interval } from "#analysis/statistics/interval.ts";
-import { scalesOf } from "./leadingSteps.ts";
+import { scalesOf, shareAt } from "./leadingSteps.ts";
 import { centralSlope, oneSidedSlope } from "./rerunSlopes.ts";
 import type { StepGroup } from "./resourceGroups.ts";
 
@@ -20,8 +21,8 @@ const BUDGET = 0.5;
 /** Reruns of a step at first and at a time after that; even numbers, half of them shorter. */
 const FIRST = 4;
 const MORE = 2;
-/** Steps that are begun together, because their order is what the reader asks for. */
-const AT_ONCE = 2;
+/** Two steps are begun together where the second has at least this part of the first one's critical share: their order is open. */
+const RIVAL = 0.5;
 /** With fewer replications the budget does not reach one step. */
 export const FEWEST_REPLICATIONS = FIRST / BUDGET;
 
@@ -66,8 +67,15 @@ function nextReruns(
   const left = Math.floor(BUDGET * made.length) - begun.reduce((sum, { count }) => sum + count, 0);
   const widest = begun.filter((each) => each.halfWidth > SETTLED).toSorted((a, b) => b.halfWidth - a.halfWidth)[0];
   if (widest) return left < MORE ? [] : tasksOf(widest.step, widest.count, MORE);
-  const next = tried.slice(begun.length).slice(0, Math.min(begun.length === 0 ? AT_ONCE : 1, Math.floor(left / FIRST)));
+  const atOnce = begun.length === 0 && areRivals(steps, made) ? 2 : 1;
+  const next = tried.slice(begun.length).slice(0, Math.min(atOnce, Math.floor(left / FIRST)));
   return next.flatMap(({ step }) => tasksOf(step, 0, FIRST));
+}
+
+function areRivals([first, second]: readonly StepGroup[], made: readonly ReplicationAnswer[]): boolean {
+  if (!first || !second) return false;
+  const shareOf = ({ places }: StepGroup): number => mean(made.map((answer) => shareAt(places, answer)));
+  return shareOf(second) >= RIVAL * shareOf(first);
 }
 
 /** The next replications; odd ones have the step longer, even ones shorter. */
