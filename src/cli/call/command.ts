@@ -5,6 +5,9 @@ import type { Host } from "#cli/machine/host.ts";
 /** The options as the user gave them. */
 export interface Options {
   readonly out?: string;
+  readonly name?: string;
+  readonly replace?: boolean;
+  readonly variant?: readonly string[];
   readonly seed?: string;
   readonly replications?: string;
   readonly length?: string;
@@ -15,6 +18,7 @@ export interface Options {
   readonly kind?: string;
   readonly set?: readonly string[];
   readonly sensitivity?: "few" | "full" | "off";
+  readonly against?: string;
   readonly events?: boolean;
   readonly json?: boolean;
   readonly result?: boolean;

@@ -18,6 +18,20 @@ const statistics: readonly Term[] = [
     more: ["replication", "common random numbers"],
   },
   {
+    names: ["simultaneous interval", "Bonferroni", "best layouts"],
+    meaning:
+      "Intervals of c pairs of layouts that hold together with 95 % confidence: each holds with 1 − 0.05 / c (Bonferroni). The best layouts are those that no other one exceeds by more; the true best is among them with 95 % confidence.",
+    example: "blowcell compare one.yaml two.yaml three.yaml --against previous",
+    more: ["±", "common random numbers", "simultaneous_half_width_95"],
+  },
+  {
+    names: ["payback"],
+    meaning:
+      "Extra investment over the gain an hour, without interest and tax. With `costs.price` the gain is margin: price times good parts, less cost. Without it the gain is the lower cost of the good parts that both layouts make.",
+    example: "costs: { currency: EUR, machine: 35 per h, investment: 180000 }",
+    more: ["costs.investment", "costs.price", "payback.csv"],
+  },
+  {
     names: ["replication"],
     meaning: "One run of the cell with random numbers of its own. All replications together give means and intervals.",
     example: "run: { replications: 20 }",
