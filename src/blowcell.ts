@@ -91,7 +91,7 @@ export function comparisonTable(rows: readonly ComparisonRow[], scenarios: reado
 /** Simulates all with the base's seed, length and replications, over one span of time, and holds each against the first. */
 export function compareScenarios(scenarios: readonly Scenario[]): Comparison {
   const settled = overOneSpan(comparableScenarios(scenarios).map(settleInOneCall));
-  const outcomes = settled.map(studyOfSettled);
+  const outcomes = settled.map((each) => studyOfSettled(each));
   const studies = outcomes.flatMap((outcome) => (outcome.kind === "found" ? [outcome.study] : []));
   const [base, ...others] = studies;
   return { outcomes, rows: base && studies.length === scenarios.length ? compareStudies(base, others) : [] };

@@ -241,6 +241,20 @@ describe("long work", () => {
     expect(shared.errors).toMatch(/2 workers did [1-9]\d* \+ [1-9]\d* tasks/);
   });
 
+  it("gives the same bytes for any number of jobs where leading steps are run again", () => {
+    const crew = fileOf("crew.yaml", shippedText("one-operator"));
+    const brief = ["--length", "40 h", "--replications", "16"];
+    const alone = call("run", crew, "--out", "crew alone", "--jobs", "1", ...brief);
+    const shared = call("run", crew, "--out", "crew shared", "--jobs", "3", ...brief);
+    expect(shared.output).toBe(alone.output);
+    expect(bytesOf("crew shared")).toEqual(bytesOf("crew alone"));
+    const off = call("run", crew, "--out", "crew off", "--sensitivity", "off", ...brief);
+    expect(off.output).toBe(alone.output);
+    const rows = parse<Record<string, string>>(bytesOf("crew off")["bottleneck.csv"]!, { columns: true });
+    expect(rows.every(({ elasticity }) => elasticity === "")).toBe(true);
+    expect(rows.map((row) => row["elasticity_method"])).toContain("none: sensitivity is off");
+  });
+
   it("stays in one thread for little work, with any --jobs", () => {
     expect(call("run", two, "--out", "little", "--jobs", "2", "--verbose").errors).toContain("all work in one thread");
   });

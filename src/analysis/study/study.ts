@@ -5,9 +5,10 @@ import type { Scenario } from "#scenario/scenario.ts";
 import { bottleneckResources, type BottleneckResource } from "#analysis/bottleneck/bottleneck.ts";
 import { calendarStudy, type CalendarStudy } from "./calendarStudy.ts";
 import { costMeasures, costStudy, type CostStudy } from "#analysis/indicators/costStudy.ts";
-import { elasticityTargets } from "#analysis/bottleneck/elasticity.ts";
+import { elasticityTasks } from "#analysis/bottleneck/elasticity.ts";
 import { idealCycle, type IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { kpiRows, type KpiRow } from "#analysis/indicators/kpiRows.ts";
+import type { Reruns, Sensitivity } from "#analysis/bottleneck/reruns.ts";
 import { runnerUp, type RunnerUp } from "#analysis/bottleneck/runnerUp.ts";
 import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
 import { CELL, type MeasureValue } from "#analysis/replication/measures.ts";
@@ -34,6 +35,7 @@ import { doWork } from "#analysis/replication/work.ts";
 export interface StudyState {
   readonly scenario: Scenario;
   readonly answers: readonly ReplicationAnswer[];
+  readonly sensitivity: Sensitivity;
 }
 
 export interface Study {
@@ -76,8 +78,8 @@ export type StudyOutcome =
   /** The cell has a deadlock or an endless loop. */
   | { readonly kind: "stuck"; readonly issue: Issue };
 
-export function beginStudy(scenario: Scenario): StudyState {
-  return { scenario, answers: [] };
+export function beginStudy(scenario: Scenario, sensitivity: Sensitivity = "few"): StudyState {
+  return { scenario, answers: [], sensitivity };
 }
 
 export function withAnswers(state: StudyState, answers: readonly ReplicationAnswer[]): StudyState {
@@ -92,14 +94,15 @@ const mostReplications = 2000;
  * replications until the wanted precision is reached, at most twice as many at a time. Where the critical path does not give the
  * effect of a step, common random numbers follow with that step shorter and longer.
  */
-export function nextWanted({ scenario, answers }: StudyState): readonly ReplicationTask[] {
+export function nextWanted(state: StudyState): readonly ReplicationTask[] {
+  const { scenario, answers } = state;
   if (answers.some((answer) => answer.standstill !== null)) return [];
-  const missing = missingTasks(answers, [null], scenario.run.replications);
+  const missing = missingTasks(answers, scenario.run.replications);
   if (missing.length > 0) return missing;
   const made = answersOf(answers, null);
-  const more = missingTasks(answers, [null], replicationsFor(scenario, made));
+  const more = missingTasks(answers, replicationsFor(scenario, made));
   if (more.length > 0) return more;
-  return missingTasks(answers, elasticityTargets(scenario, made), made.length);
+  return elasticityTasks(scenario, made, rerunsOf(state));
 }
 
 function replicationsFor(scenario: Scenario, made: readonly ReplicationAnswer[]): number {
@@ -127,7 +130,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
   if (stuck) return { kind: "stuck", issue: standstillIssue(scenario, stuck) };
   const answers = answersOf(state.answers, null);
   const ideal = idealCycle(scenario);
-  const bottleneck = bottleneckResources(scenario, answers, (scale) => answersOf(state.answers, scale), ideal);
+  const bottleneck = bottleneckResources(scenario, answers, rerunsOf(state), ideal);
   const measures = [...summarizeMeasures(answers), ...summarizeMeasures(productMeasures(scenario, answers))];
   const windows = stationWindows(scenario, ideal, meltRate(measures), rejectShare(scenario, measures));
   const costs = costStudy(scenario, answers, windows);
@@ -172,12 +175,12 @@ function meltRate(measures: readonly MeasureSummary[]): number | undefined {
 }
 
 /** The whole study in one call. */
-export function runStudy(scenario: Scenario): StudyOutcome {
-  return studyOfSettled(settleInOneCall(scenario));
+export function runStudy(scenario: Scenario, sensitivity?: Sensitivity): StudyOutcome {
+  return studyOfSettled(settleInOneCall(scenario), sensitivity);
 }
 
-export function studyOfSettled({ scenario, warnings }: SettledScenario): StudyOutcome {
-  let state = beginStudy(scenario);
+export function studyOfSettled({ scenario, warnings }: SettledScenario, sensitivity?: Sensitivity): StudyOutcome {
+  let state = beginStudy(scenario, sensitivity);
   for (let tasks = nextWanted(state); tasks.length > 0; tasks = nextWanted(state)) {
     state = withAnswers(state, doWork({ kind: "replications", scenario, tasks }));
   }
@@ -193,17 +196,16 @@ export function settleInOneCall(scenario: Scenario): SettledScenario {
   return settleWarmUp(search);
 }
 
-function missingTasks(
-  answers: readonly ReplicationAnswer[],
-  scales: readonly ReplicationTask["scale"][],
-  replications: number,
-): readonly ReplicationTask[] {
-  const made = new Set(answers.map(({ task }) => JSON.stringify(task)));
-  return scales
-    .flatMap((scale) =>
-      Array.from({ length: replications }, (_, i): ReplicationTask => ({ replication: i + 1, scale })),
-    )
-    .filter((task) => !made.has(JSON.stringify(task)));
+/** Of the cell as it is. */
+function missingTasks(answers: readonly ReplicationAnswer[], replications: number): readonly ReplicationTask[] {
+  const made = new Set(answersOf(answers, null).map(({ task }) => task.replication));
+  return Array.from({ length: replications }, (_, i): ReplicationTask => ({ replication: i + 1, scale: null })).filter(
+    ({ replication }) => !made.has(replication),
+  );
+}
+
+function rerunsOf({ answers, sensitivity }: StudyState): Reruns {
+  return { sensitivity, answersTo: (scale) => answersOf(answers, scale) };
 }
 
 /** The answers of one variant in the order of replications. */

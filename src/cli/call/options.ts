@@ -72,6 +72,12 @@ export const unitsOption: OptionSpec = {
   meaning: "units of text and report.html: si, or us for lb, in, psi, °F (default: si); CSV and JSON stay in SI",
   choices: ["si", "us"],
 };
+export const sensitivityOption: OptionSpec = {
+  flags: "--sensitivity <depth>",
+  meaning:
+    "reruns with a leading step shorter and longer: few, at most half the work of the run (default), full for all, or off",
+  choices: ["few", "full", "off"],
+};
 export const lengthOption: OptionSpec = {
   flags: "--length <time>",
   meaning: 'simulated time of one replication, such as "8 h"',

@@ -31,7 +31,7 @@ export const run: Act = (files, options, host) => {
   if (inTheWay.length > 0) return exitCodeOf(inTheWay);
   return withLabor(options, host, async (labor, stages) => {
     const settled = await conductWarmUp(read.scenario, labor, stages);
-    const outcome = await conductStudy(settled, labor, stages);
+    const outcome = await conductStudy(settled, labor, stages, options.sensitivity);
     if (outcome.kind === "stuck") {
       printIssues([outcome.issue], host);
       return exitCodeOf([outcome.issue]);

@@ -1,4 +1,5 @@
 // The terms of the trade and of statistics that answers and tables use, each explained in a few lines.
+import { elasticityMethods } from "#analysis/bottleneck/elasticityMethods.ts";
 import { cautions } from "#report/words/cautions.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
 import type { Topic } from "./topic.ts";
@@ -124,8 +125,11 @@ const statistics: readonly Term[] = [
     more: ["bottleneck", "longest_active_share"],
   },
   {
-    names: ["elasticity"],
-    meaning: "Change of good parts in percent for 1 % more time in a step. −0.6 means: 1 % longer costs 0.6 %.",
+    names: ["elasticity", "sensitivity"],
+    meaning:
+      "Change of good parts in percent for 1 % more time in a step. −0.6 means: 1 % longer costs 0.6 %. Where the critical path does not give it, replications are made again with the step 2 % longer and shorter. They are at most half as many as those of the run.",
+    example: "blowcell run scenarios/one-operator.yaml --sensitivity full",
+    details: Object.values(elasticityMethods).map(({ name, meaning }) => [name, meaning]),
     more: ["elasticity_method", "bottleneck"],
   },
 ];

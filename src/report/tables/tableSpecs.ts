@@ -89,7 +89,10 @@ export const bottleneckSpec: TableSpec = {
       "Change of throughput in percent for 1 % more time in the whole step, of all identical resources together",
     ),
     halfWidth("elasticity_half_width_95", "the elasticity"),
-    text("elasticity_method", "How the elasticity was found"),
+    text(
+      "elasticity_method",
+      "How the elasticity was found, or why there is none; `explain elasticity` lists the values",
+    ),
   ],
 };
 
