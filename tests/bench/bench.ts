@@ -7,6 +7,7 @@ import { eventListCost } from "./eventListCost.ts";
 import type { Figure } from "./figure.ts";
 import type { Places } from "./places.ts";
 import { jobsCost, startUpCost } from "./startUpCost.ts";
+import { sensitivityCost } from "./sensitivityCost.ts";
 import { yearCost } from "./yearCost.ts";
 
 /** Ratios are comparable between machines, times and memory are not. */
@@ -37,6 +38,7 @@ function measure(places: Places, isQuick: boolean): Bench {
     ...startUpCost(places, rounds(21)),
     ...jobsCost(places, rounds(3)),
     ...changesCost(places, rounds(3)),
+    ...sensitivityCost(places, rounds(5)),
     ...eventListCost(places, rounds(5)),
   ];
   const machine = { cores, node: process.version, architecture: process.arch, loadBefore };

@@ -1,6 +1,7 @@
 // The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
 import {
+  againstOption,
   changesOption,
   compareOutOption,
   eventsOption,
@@ -17,7 +18,10 @@ import {
   variantOption,
   replicationsOption,
   seedOption,
+  sensitivityOption,
   setOption,
+  measuredOption,
+  slackOption,
   unitsOption,
   stationsOption,
   verboseOption,
@@ -38,14 +42,17 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "run",
     operands: "<file>",
-    meaning: "simulate a cell: output, waits and what sets the pace; writes report.html and CSV files",
+    meaning: "simulate a cell: output, waits and pace; writes report.html and CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
     options: [
       outOption,
       nameOption,
       replaceOption,
       eventsOption,
+      slackOption,
+      measuredOption,
       ...changes,
+      sensitivityOption,
       changesOption,
       jobsOption,
       unitsOption,
@@ -56,10 +63,19 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "compare",
     operands: "<file...>",
-    meaning:
-      "simulate cells with common random numbers and compare each with the first, with its seed, length and replications",
+    meaning: "simulate 2 to 50 cells with common random numbers and compare them",
     example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
-    options: [variantOption, compareOutOption, nameOption, replaceOption, ...changes, jobsOption, unitsOption, ...talk],
+    options: [
+      variantOption,
+      againstOption,
+      compareOutOption,
+      nameOption,
+      replaceOption,
+      ...changes,
+      jobsOption,
+      unitsOption,
+      ...talk,
+    ],
     load: async () => (await import("./compare.ts")).compare,
   },
   {

@@ -1,7 +1,7 @@
 // What one change of the cell buys and the lost parts by cause, as tables.
 import type { Study } from "#analysis/study/study.ts";
-import { changesTables } from "#report/tables/changesTable.ts";
-import { lostTables } from "#report/tables/lostTable.ts";
+import { changesTables } from "#report/tables/asked/changesTable.ts";
+import { lostTables } from "#report/tables/asked/lostTable.ts";
 import { element } from "#report/charts/markup.ts";
 import type { Section } from "./htmlPage.ts";
 import type { Placing } from "./reported.ts";

@@ -15,7 +15,7 @@ import { withInterval } from "#report/words/digits.ts";
 import { waitingWords } from "#report/answers/findingWords.ts";
 import type { Section } from "./htmlPage.ts";
 import { circuitsTable } from "#report/tables/idealTables.ts";
-import { idealWords } from "#report/words/idealWords.ts";
+import { circuitWords, idealName, idealWords, slackMeaning } from "#report/words/idealWords.ts";
 import { element, type Child, type Markup } from "#report/charts/markup.ts";
 import { replicationChart } from "#report/charts/replicationChart.ts";
 import type { Placing, ReportedScenario } from "./reported.ts";
@@ -30,6 +30,7 @@ import {
 import type { Table } from "#report/tables/table.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
 import { rowsOfScenario, tableMarkup } from "./tableMarkup.ts";
+import { slackSections } from "./slackSection.ts";
 import { unitSections } from "./unitSections.ts";
 
 export function studySections({ study }: ReportedScenario, placing: Placing): readonly Section[] {
@@ -40,6 +41,7 @@ export function studySections({ study }: ReportedScenario, placing: Placing): re
     ...changesSections(study, placing),
     ...lostSections(study, placing),
     circuitsSection(study, placing),
+    ...slackSections(study, placing),
     throughputSection(study, placing),
     cyclesSection(study, placing),
     ...unitSections(study, placing),
@@ -113,7 +115,7 @@ function bottleneckSection(study: Study, { id, of, units }: Placing): Section {
     description: `Shares of the critical path with 95 % intervals, the largest first. ${found}`,
     picture: (words) => bottleneckChart(study, words),
     caption: [
-      `${found} Slack is the time a shot by which a step may grow in the ideal cycle before it sets the pace. `,
+      `${found} ${slackMeaning(study.ideal)}`,
       "A step that keeps several resources busy belongs to the one that it waited for.",
     ],
     tables: [numbers(bottleneckTable([study]), study, { id, units })],
@@ -122,15 +124,13 @@ function bottleneckSection(study: Study, { id, of, units }: Placing): Section {
 
 function circuitsSection(study: Study, { id, of, units }: Placing): Section {
   const { ideal } = study;
-  const found = `Ideal cycle: ${idealWords(ideal)}.`;
+  const found = `${idealName(ideal)}: ${idealWords(ideal)}.`;
   return pictured({
     id: `${id}-circuits`,
-    heading: `The ideal cycle${of}`,
+    heading: `${idealName(ideal)}${of}`,
     description: `Seconds a shot of each circuit, the slowest first. ${found}`,
     picture: (words) => circuitChart(ideal, words),
-    caption: [
-      `${found} A circuit is a ring of steps that wait for each other. The slowest circuit sets the pace; the others have slack.`,
-    ],
+    caption: [`${found} ${circuitWords(ideal)}`],
     tables: [numbers(circuitsTable([study]), study, { id, units })],
   });
 }

@@ -183,7 +183,8 @@ describe("every distribution's example", () => {
   it.each(ofKind("distribution").map(({ example }) => example ?? ""))("%s is read", (example) => {
     const set = [`stations.left.steps.cool=${example}`];
     const { issues } = readSettled(shippedText("two-station"), { name: "x", file: "x.yaml", set });
-    expect(issues).toEqual([]);
+    // An example may be of a stop, which no step would take.
+    expect(issues.filter(({ code }) => code !== "time-unusual")).toEqual([]);
   });
 });
 

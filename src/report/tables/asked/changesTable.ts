@@ -1,7 +1,7 @@
 // The table of changes: what its columns mean, and how a study fills it.
 import type { Study } from "#analysis/study/study.ts";
-import { halfWidth, integer, number, scenarioColumn, text } from "./columns.ts";
-import { fillTable, type Table, type TableSpec } from "./table.ts";
+import { halfWidth, integer, number, scenarioColumn, text } from "#report/tables/columns.ts";
+import { fillTable, type Table, type TableSpec } from "#report/tables/table.ts";
 
 export const changesSpec: TableSpec = {
   name: "changes",
