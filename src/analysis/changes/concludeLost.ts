@@ -1,10 +1,7 @@
 // The parts lost by cause: the cell without the cause against the cell, and what remains of the difference to the ideal cycle.
-import { cellRunTime } from "#analysis/indicators/kpiRows.ts";
 import { meanInterval } from "#analysis/statistics/interval.ts";
-import { settledWarmup } from "#cell/run/settledWarmup.ts";
-import { stateNames } from "#cell/words/stateNames.ts";
-import type { Scenario } from "#scenario/scenario.ts";
 import { valuesOf, type Base } from "./base.ts";
+import { idealParts, plannedTime } from "./idealParts.ts";
 import type { Lost, LostKind, LostRow } from "./lost.ts";
 import { changedTrials, good, valuesBefore, valuesIn, type ChangedTrial, type ChangesState } from "./procedure.ts";
 
@@ -20,7 +17,7 @@ export function concludeLost(state: ChangesState): Lost | null {
   const notRun = left.flatMap(({ wish }) => (wish.cause && wish.cause.kind !== "all" ? [wish.cause.name] : []));
   if (causes.length + rejects.length + notRun.length === 0 && scenario.calendar === undefined) return null;
   const plannedSeconds = plannedTime(scenario);
-  const ideal = (plannedSeconds / cellRunTime(scenario, base.ideal)) * perUnit(scenario);
+  const ideal = idealParts(base);
   const made = meanOf(valuesOf(base, good));
   const rows = [
     ...[...causeRows(causes, state), ...rejects].toSorted(bySize),
@@ -35,21 +32,6 @@ export function concludeLost(state: ChangesState): Lost | null {
     rows: rows.map((row) => ({ ...row, share: lost === 0 ? null : row.parts / lost })),
     notRun,
   };
-}
-
-const secondsPerHour = 3600;
-
-/** Parts in planned seconds become parts of an observed hour, or with a calendar those of the run. */
-function perUnit(scenario: Scenario): number {
-  if (scenario.calendar !== undefined) return 1;
-  return secondsPerHour / plannedTime(scenario);
-}
-
-function plannedTime({ calendar, run, ...rest }: Scenario): number {
-  const from = settledWarmup({ run, ...rest });
-  const off = (calendar?.off ?? []).filter(({ why }) => why === stateNames.offShift);
-  const within = (seconds: number): number => Math.min(run.length, Math.max(from, seconds));
-  return off.reduce((sum, absence) => sum - (within(absence.until) - within(absence.from)), run.length - from);
 }
 
 /** The causes that were run, those that were not, and the rejects. */

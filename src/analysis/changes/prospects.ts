@@ -1,11 +1,20 @@
 // What each lever may gain at most, from the run of the cell as it is; the most promising ones are run first.
 import { CREW } from "#analysis/ideal/takeawayOwners.ts";
-import { observedHours, type Base } from "./base.ts";
+import { goodFactor, meanOf, observedHours, type Base } from "./base.ts";
+import { idealParts } from "./idealParts.ts";
 import type { Lever } from "./levers.ts";
 
-/** The order in which levers are run: causes of lost parts first, so that all parts have a place, then by their prospects. */
+/** A shorter step that may gain less is not run before other levers. */
+const leastGain = 0.01;
+
+/**
+ * The order in which levers are run: causes of lost parts first, so that all parts have a place, then the steps that set the pace,
+ * then the others by their prospects.
+ */
 export function rankOf({ wish }: Pick<Lever, "wish">, base: Base): number {
-  return prospectOf({ wish }, base) + (wish.cause === undefined ? 0 : 1);
+  const prospect = prospectOf({ wish }, base);
+  if (wish.cause !== undefined) return prospect + 2;
+  return prospect + ("steps" in wish.prospect && prospect >= leastGain ? 1 : 0);
 }
 
 /** A share of the time. */
@@ -15,12 +24,14 @@ function prospectOf({ wish: { prospect } }: Pick<Lever, "wish">, base: Base): nu
 
 /**
  * The relative gain that shorter steps cannot exceed while the order of service stays: the critical path of the run is a path of the
- * changed cell as well, and only shortened by what it has of these steps. Null for changes of another kind.
+ * changed cell as well, and only shortened by what it has of these steps. In the time that is saved the cell makes at most the parts
+ * of the ideal cycle. Null for changes of another kind.
  */
 export function boundOf(lever: Pick<Lever, "wish">, base: Base): number | null {
   if (!("steps" in lever.wish.prospect)) return null;
   const saved = prospectOf(lever, base);
-  return saved / (1 - saved);
+  const made = meanOf(base, "parts per hour") * goodFactor(base.scenario);
+  return made === 0 ? null : (saved / (1 - saved)) * Math.max(1, idealParts(base) / made);
 }
 
 type Known = Exclude<Lever["wish"]["prospect"], { readonly unknown: true }>;
