@@ -14,8 +14,10 @@ export interface PageParts {
   readonly title: string;
   /** The questions of the scenarios. */
   readonly questions: readonly string[];
-  /** The findings and how sure they are, the most important first: a paragraph each. */
+  /** The answer, then what is behind it and how sure it is: a paragraph each. */
   readonly finding: readonly string[];
+  /** Right below the answer, the most important first. */
+  readonly warnings: readonly string[];
   readonly sections: readonly Section[];
   readonly version: string;
 }
@@ -23,7 +25,7 @@ export interface PageParts {
 /** Blocks scripts, requests, frames and forms, whatever a text holds. */
 const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
-export function htmlPage({ title, questions, finding, sections, version }: PageParts): string {
+export function htmlPage({ title, questions, finding, warnings, sections, version }: PageParts): string {
   const head = element(
     "head",
     {},
@@ -39,12 +41,20 @@ export function htmlPage({ title, questions, finding, sections, version }: PageP
     {},
     element("h1", {}, title),
     ...questions.map((question) => element("p", { class: "quiet" }, question)),
-    ...finding.map((paragraph, i) => element("p", { class: i === 0 ? "finding" : undefined }, paragraph)),
+    ...finding.slice(0, 1).map((answer) => element("p", { class: "finding" }, answer)),
+    ...warningBox(warnings),
+    ...finding.slice(1).map((paragraph) => element("p", {}, paragraph)),
     contents(sections),
     ...sections.map(sectionMarkup),
   );
   const body = element("body", {}, element("div", { class: "page" }, main, footer(version)));
   return `<!doctype html>\n${element("html", { lang: "en" }, head, body).code}\n`;
+}
+
+function warningBox(warnings: readonly string[]): readonly Markup[] {
+  if (warnings.length === 0) return [];
+  const items = warnings.map((warning) => element("li", {}, warning));
+  return [element("div", { class: "warnings", role: "region", "aria-label": "Warnings" }, element("ul", {}, ...items))];
 }
 
 function contents(sections: readonly Section[]): Markup {

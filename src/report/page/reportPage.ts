@@ -2,29 +2,37 @@
 import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { comparisonSection } from "./comparisonSection.ts";
 import { comparisonFinding, studyFinding } from "#report/answers/findingWords.ts";
-import { htmlPage, type Section } from "./htmlPage.ts";
+import { htmlPage } from "./htmlPage.ts";
 import { inputSection } from "./inputSection.ts";
 import type { Placing, ReportedScenario, ReportInput } from "./reported.ts";
 import { questionOf } from "./questionOf.ts";
+import { pageWarnings } from "./pageWarnings.ts";
+import { detailSections } from "./detailSections.ts";
 import { studySections } from "./studySections.ts";
-import { timingSection } from "./timingSection.ts";
 
 export function reportPage({ version, scenarios, comparison, units = "si" }: ReportInput): string {
   const placing = (index: number): Placing => placingOf(scenarios, index, units);
   const studies = scenarios.map(({ study }) => study);
   const isCompared = comparison.length > 0;
+  const span = longestStretch(scenarios);
   return htmlPage({
     version,
     title: titleOf(scenarios),
     questions: scenarios.flatMap(({ text }) => questionOf(text) ?? []),
     finding: isCompared ? comparisonFinding(studies, comparison) : studies.flatMap(studyFinding),
+    warnings: scenarios.flatMap((reported) => namedWarnings(reported, scenarios.length > 1, units)),
     sections: [
-      ...timings(scenarios, placing),
       ...(isCompared ? [comparisonSection(comparison, units)] : []),
-      ...scenarios.flatMap((reported, i) => studySections(reported, placing(i))),
+      ...scenarios.flatMap((reported, i) => studySections(reported, placing(i), span)),
       ...scenarios.map((reported, i) => inputSection(reported, placing(i))),
+      ...scenarios.flatMap((reported, i) => detailSections(reported, placing(i))),
     ],
   });
+}
+
+function namedWarnings(reported: ReportedScenario, isNamed: boolean, units: UnitSystem): readonly string[] {
+  const name = isNamed ? `${reported.study.scenario.name}: ` : "";
+  return pageWarnings(reported, units).map((warning) => `${name}${warning}`);
 }
 
 function titleOf(scenarios: readonly ReportedScenario[]): string {
@@ -33,10 +41,10 @@ function titleOf(scenarios: readonly ReportedScenario[]): string {
   return scenarios.map(({ study }) => study.scenario.name).join(" against ");
 }
 
-/** All timing charts have the same scale. */
-function timings(scenarios: readonly ReportedScenario[], placing: (index: number) => Placing): readonly Section[] {
+/** All timing charts have the same scale, in seconds. */
+function longestStretch(scenarios: readonly ReportedScenario[]): number | undefined {
   const span = scenarios.reduce((longest, { shots }) => Math.max(longest, shots.timeline?.seconds ?? 0), 0);
-  return scenarios.map((reported, i) => timingSection(reported, placing(i), span > 0 ? span : undefined));
+  return span > 0 ? span : undefined;
 }
 
 /** The id has a number, since a name may contain any letters. */
