@@ -62,9 +62,16 @@ export function trackAxis([low, high]: readonly [number, number], tick: (value: 
   const ticks = at.ticks(5);
   return {
     at,
-    labels: ticks.map((value) => words(tick(value), place(at(value)), 13, { anchor: "middle", style: "quiet" })),
+    labels: ticks.map((value) =>
+      words(tick(value), place(at(value)), 13, { anchor: anchorAt(at(value)), style: "quiet" }),
+    ),
     grid: ticks.map((value) => upright(at(value), value === 0 && low < 0 ? "base" : "grid")),
   };
+}
+
+/** Words at an end of the track stay beside it. */
+function anchorAt(share: number): "start" | "middle" | "end" {
+  return share < 0.06 ? "start" : share > 0.92 ? "end" : "middle";
 }
 
 /** A line through the row at a share of the track's width. */

@@ -46,7 +46,8 @@ function axis({ unit }: CalendarRows, x: (seconds: number) => number, bottom: nu
   return [
     ...named.flatMap(([second, name]) => [
       line(x(second), top - 8, x(second), bottom - 10, "grid"),
-      words(name, x(second), top - 12, { anchor: "middle", style: "quiet" }),
+      // The first word would reach below the layer of names.
+      words(name, x(second), top - 12, { anchor: second === 0 ? "start" : "middle", style: "quiet" }),
     ]),
     words("good parts", chartWidth, top - 12, { anchor: "end", style: "quiet" }),
   ];

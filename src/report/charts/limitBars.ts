@@ -17,16 +17,17 @@ export interface LimitRow {
   readonly limit: number | null;
 }
 
-/** Part of the track to the right of the largest value. */
-const margin = 1.08;
+/** The scale ends behind the limit and behind 95 % of the shots; a shot after a night would make all others one dot. */
+const afterLimit = 1.2;
+const afterMost = 1.5;
 
 export function limitBars(rows: readonly LimitRow[], given: ChartWords): Markup {
   const scales = new Map<string, number>();
-  for (const { quantity, largest, limit } of rows)
-    scales.set(quantity, Math.max(scales.get(quantity) ?? 0, largest, limit ?? 0));
+  for (const { quantity, p95, limit } of rows)
+    scales.set(quantity, Math.max(scales.get(quantity) ?? 0, p95 * afterMost, (limit ?? 0) * afterLimit));
   const label = "from 0; bar: 90 % of the shots";
   return barList(
-    rows.map((row) => rowOf(row, (scales.get(row.quantity) || 1) * margin, given.id)),
+    rows.map((row) => rowOf(row, scales.get(row.quantity) || 1, given.id)),
     { label, track: [] },
     given,
   );
@@ -34,7 +35,7 @@ export function limitBars(rows: readonly LimitRow[], given: ChartWords): Markup 
 
 function rowOf(row: LimitRow, most: number, id: string): ListRow {
   const { name, remark, p05, median, p95, largest, limit } = row;
-  const at = (value: number): number => value / most;
+  const at = (value: number): number => Math.min(1, value / most);
   const isBeyond = limit !== null && largest > limit;
   const middle = trackHeight / 2;
   const track: Child[] = [
@@ -43,13 +44,13 @@ function rowOf(row: LimitRow, most: number, id: string): ListRow {
     ...(limit === null
       ? []
       : [element("rect", { x: place(at(limit)), width: place(1 - at(limit)), height: trackHeight, class: "beyond" })]),
-    ...stretchedBox(id, isBeyond ? "setup" : "cooling", {
+    ...stretchedBox(id, isBeyond ? "poor" : "good", {
       from: at(p05),
       to: Math.max(at(p95), at(p05) + 0.004),
       height: trackHeight,
     }),
     element("circle", { cx: place(at(median)), cy: middle, r: 4, class: "dot" }),
-    line(place(at(largest)), 3, place(at(largest)), trackHeight - 3, "whisker"),
+    ...(largest > most ? [] : [line(place(at(largest)), 3, place(at(largest)), trackHeight - 3, "whisker")]),
     ...(limit === null ? [] : [upright(at(limit), "limit")]),
   ];
   return { name, remark, isPart: false, track };

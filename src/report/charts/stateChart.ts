@@ -47,7 +47,8 @@ export function stateChart(states: readonly StateSummary[], given: ChartWords): 
 function axis(bottom: number): readonly Child[] {
   const ticks = [0, 0.25, 0.5, 0.75, 1].flatMap((tick) => [
     line(share(tick), top - 8, share(tick), bottom, "grid"),
-    words(`${tick * 100} %`, share(tick), top - 12, { anchor: "middle", style: "quiet" }),
+    // The first word would reach below the layer of names.
+    words(`${tick * 100} %`, share(tick), top - 12, { anchor: tick === 0 ? "start" : "middle", style: "quiet" }),
   ]);
   return [...ticks, words("works", chartWidth, top - 12, { anchor: "end", style: "quiet" })];
 }

@@ -2,6 +2,7 @@
 import { cautions } from "#report/words/cautions.ts";
 import { element, Markup, type Child } from "#report/charts/markup.ts";
 import { pageStyle } from "./pageStyle.ts";
+import type { PageWarnings } from "./pageWarnings.ts";
 
 export interface Section {
   /** Unique on the page. */
@@ -16,8 +17,8 @@ export interface PageParts {
   readonly questions: readonly string[];
   /** The answer, then what is behind it and how sure it is: a paragraph each. */
   readonly finding: readonly string[];
-  /** Right below the answer, the most important first. */
-  readonly warnings: readonly string[];
+  /** Right below the answer. */
+  readonly warnings: PageWarnings;
   readonly sections: readonly Section[];
   readonly version: string;
 }
@@ -42,7 +43,7 @@ export function htmlPage({ title, questions, finding, warnings, sections, versio
     element("h1", {}, title),
     ...questions.map((question) => element("p", { class: "quiet" }, question)),
     ...finding.slice(0, 1).map((answer) => element("p", { class: "finding" }, answer)),
-    ...warningBox(warnings),
+    ...warningBoxes(warnings),
     ...finding.slice(1).map((paragraph) => element("p", {}, paragraph)),
     contents(sections),
     ...sections.map(sectionMarkup),
@@ -51,10 +52,12 @@ export function htmlPage({ title, questions, finding, warnings, sections, versio
   return `<!doctype html>\n${element("html", { lang: "en" }, head, body).code}\n`;
 }
 
-function warningBox(warnings: readonly string[]): readonly Markup[] {
-  if (warnings.length === 0) return [];
-  const items = warnings.map((warning) => element("li", {}, warning));
-  return [element("div", { class: "warnings", role: "region", "aria-label": "Warnings" }, element("ul", {}, ...items))];
+function warningBoxes({ warnings, unusual }: PageWarnings): readonly Markup[] {
+  const box = (kind: string, lines: readonly string[]): readonly Markup[] => {
+    const items = lines.map((line) => element("li", {}, `${line.charAt(0).toUpperCase()}${line.slice(1)}`));
+    return lines.length === 0 ? [] : [element("ul", { class: kind }, ...items)];
+  };
+  return [...box("warnings", warnings), ...box("unusual", unusual)];
 }
 
 function contents(sections: readonly Section[]): Markup {

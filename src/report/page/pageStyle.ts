@@ -14,8 +14,9 @@ h1{font-size:1.05rem;line-height:1.3;margin:0;color:var(--quiet);overflow-wrap:a
 h2{font-size:1.2rem;margin:2.5rem 0 .5rem;padding-top:.75rem;border-top:2px solid var(--ink);overflow-wrap:anywhere}
 p{max-width:46rem;margin:.5rem 0}
 .finding{font-size:1.6rem;line-height:1.25;font-weight:600;max-width:56rem;margin:.75rem 0 1rem}
-.warnings{border-left:.5rem solid var(--orange);background:var(--tint);padding:.5rem .75rem;margin:1rem 0;break-inside:avoid}
-.warnings ul{margin:0;padding-left:1.1rem}
+.warnings,.unusual{margin:1rem 0;padding:.5rem .75rem .5rem 2rem;border-left:.5rem solid var(--line);background:var(--panel);break-inside:avoid}
+.warnings{border-color:var(--orange);background:var(--tint)}
+.unusual{font-size:.9rem}
 .quiet{color:var(--quiet)}
 a{color:var(--link)}
 nav{font-size:.9rem}nav ul{display:flex;flex-wrap:wrap;gap:.25rem 1.25rem;list-style:none;padding:0;margin:1rem 0}
@@ -56,12 +57,12 @@ svg .name{font-weight:600}
 .base{stroke:var(--ink)}
 .box{stroke:var(--paper);stroke-width:.75}
 .melt,.delivery,.regrind{fill:var(--blue)}
-.move,.air,.cooling,.removal,.extra{fill:var(--green)}
+.move,.air,.cooling,.removal,.extra,.good{fill:var(--green)}
 .shift{fill:var(--gray)}
 .wait{fill:var(--tint)}
 .box.wait{stroke:var(--orange);stroke-width:1}
 .stopped{fill:var(--ink)}
-.setup,.changeover{fill:var(--amber)}
+.setup,.changeover,.poor{fill:var(--amber)}
 .planned{fill:var(--band)}
 .off,.pause{fill:var(--line)}
 .moment{stroke:var(--orange);stroke-width:3}
@@ -116,5 +117,7 @@ export const pageStyle = [
   figures,
   marks,
   printed,
-  `@media (max-width:40rem){.page{padding:1rem .9rem 2rem}dl{grid-template-columns:1fr;gap:0}dd{margin-bottom:.4rem}}`,
+  `@media (max-width:40rem){.page{padding:1rem .9rem 2rem}dl{grid-template-columns:1fr;gap:0}dd{margin-bottom:.4rem}
+.finding{font-size:1.3rem}
+.bars li{grid-template-columns:1fr auto;column-gap:.75rem;padding:.3rem 0}.bars .track{grid-column:1/-1;grid-row:2;margin:.2rem 0}.bars li>:last-child{text-align:right}}`,
 ].join("\n");

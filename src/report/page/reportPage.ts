@@ -6,7 +6,7 @@ import { htmlPage } from "./htmlPage.ts";
 import { inputSection } from "./inputSection.ts";
 import type { Placing, ReportedScenario, ReportInput } from "./reported.ts";
 import { questionOf } from "./questionOf.ts";
-import { pageWarnings } from "./pageWarnings.ts";
+import { pageWarnings, type PageWarnings } from "./pageWarnings.ts";
 import { detailSections } from "./detailSections.ts";
 import { studySections } from "./studySections.ts";
 
@@ -20,7 +20,7 @@ export function reportPage({ version, scenarios, comparison, units = "si" }: Rep
     title: titleOf(scenarios),
     questions: scenarios.flatMap(({ text }) => questionOf(text) ?? []),
     finding: isCompared ? comparisonFinding(studies, comparison) : studies.flatMap(studyFinding),
-    warnings: scenarios.flatMap((reported) => namedWarnings(reported, scenarios.length > 1, units)),
+    warnings: allWarnings(scenarios, units),
     sections: [
       ...(isCompared ? [comparisonSection(comparison, units)] : []),
       ...scenarios.flatMap((reported, i) => studySections(reported, placing(i), span)),
@@ -30,9 +30,17 @@ export function reportPage({ version, scenarios, comparison, units = "si" }: Rep
   });
 }
 
-function namedWarnings(reported: ReportedScenario, isNamed: boolean, units: UnitSystem): readonly string[] {
-  const name = isNamed ? `${reported.study.scenario.name}: ` : "";
-  return pageWarnings(reported, units).map((warning) => `${name}${warning}`);
+function allWarnings(scenarios: readonly ReportedScenario[], units: UnitSystem): PageWarnings {
+  const found = scenarios.map((reported) => {
+    const { warnings, unusual } = pageWarnings(reported, units);
+    const name = scenarios.length > 1 ? `${reported.study.scenario.name}: ` : "";
+    const named = (line: string): string => `${name}${line}`;
+    return { warnings: warnings.map(named), unusual: unusual.map(named) };
+  });
+  return {
+    warnings: found.flatMap(({ warnings }) => warnings),
+    unusual: found.flatMap(({ unusual }) => unusual),
+  };
 }
 
 function titleOf(scenarios: readonly ReportedScenario[]): string {

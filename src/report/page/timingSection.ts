@@ -30,14 +30,15 @@ export function timingSection({ study, shots }: ReportedScenario, { id, of }: Pl
   const place = placeWords(timeline, study);
   const caption = `${howToRead} ${waits} Shown are ${place}${typicalWords({ study, shots })}`;
   const usual = timingFigure(timeline, { id: `${id}-timing`, heading, description: waits, caption, place }, span);
-  const stopped = stop ? [stopFigure(stop, study, `${id}-stop`)] : [];
+  const stopped = stop ? [stopFigure(stop, study, { id: `${id}-stop`, of })] : [];
   return { id: `${id}-timing`, heading, body: [usual, ...stopped] };
 }
 
-function stopFigure(stop: TimelineRecord, study: Study, id: string): Markup {
+function stopFigure(stop: TimelineRecord, study: Study, { id, of }: Pick<Placing, "id" | "of">): Markup {
   const heading = "A stop and the cycles around it";
   const place = placeWords(stop, study);
-  return timingFigure(stop, { id, heading, description: "", caption: `${heading}: ${place}`, place });
+  const caption = `${heading}: ${place}`;
+  return timingFigure(stop, { id, heading: `${heading}${of}`, description: "", caption, place });
 }
 
 interface TimingWords {

@@ -2,7 +2,6 @@
 import { elementRules, planRules } from "#cell/words/elementWords.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { CostRow, CostStudy } from "#analysis/indicators/costStudy.ts";
-import type { Interval } from "#analysis/statistics/interval.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { figure } from "#report/charts/chart.ts";
 import { costTables } from "#report/tables/costTable.ts";
@@ -78,19 +77,21 @@ export function costSections(study: Study, { id, of }: Placing): readonly Sectio
 
 /** Items and credits, the largest first, then their sum: the cost of the headline. */
 function costBars({ rows, total, currency }: CostStudy, words: Parameters<typeof rankedBars>[2]): Markup {
-  const shownOf = ({ perHour, perThousand }: CostRow): Interval =>
+  const shownOf = ({ perHour, perThousand }: CostRow): CostRow["perHour"] =>
     (total.perThousand ? perThousand : perHour) ?? perHour;
   const barOf = (row: CostRow, fill: RankedBar["fill"]): RankedBar => {
     const { mean, halfWidth } = shownOf(row);
-    const remark = `${withInterval({ mean, halfWidth })} ${currency}, ${percent(row.share ?? 0)}`;
+    const sign = mean < 0 ? "−" : "";
+    const amount = withInterval({ mean: Math.abs(mean), halfWidth });
+    const remark = `${sign}${amount} ${currency}, ${sign}${percent(Math.abs(row.share ?? 0))}`;
     return { name: mean < 0 ? `${row.item} (credit)` : row.item, fill, value: mean, halfWidth, remark };
   };
   const items = rows
     .filter((row) => shownOf(row).mean !== 0)
     .toSorted((one, other) => shownOf(other).mean - shownOf(one).mean)
-    .map((row) => barOf(row, shownOf(row).mean < 0 ? "cooling" : "melt"));
+    .map((row) => barOf(row, shownOf(row).mean < 0 ? "good" : "melt"));
   const per = total.perThousand ? "per 1,000 good parts" : "an hour";
-  return rankedBars([...items, barOf(total, "shift")], { label: `${currency} ${per}`, tick: String }, words);
+  return rankedBars([...items, barOf(total, "planned")], { label: `${currency} ${per}`, tick: String }, words);
 }
 
 export function stopsSections(study: Study, { id, of }: Placing): readonly Section[] {

@@ -6,7 +6,6 @@ import { figure } from "#report/charts/chart.ts";
 import { limitBars, type LimitRow } from "#report/charts/limitBars.ts";
 import { element, type Markup } from "#report/charts/markup.ts";
 import { windowTables } from "#report/tables/studyTables.ts";
-import { windowWarnings } from "#report/tables/windowWords.ts";
 import { percent } from "#report/words/digits.ts";
 import { shown } from "#report/words/shownValue.ts";
 import type { Section } from "./htmlPage.ts";
@@ -18,9 +17,6 @@ export function windowSections(study: Study, { id, of, units }: Placing): readon
   const outside = outsideWindow(study.windows).filter(({ isPractice }) => !isPractice).length;
   const some = outside === 1 ? "1 value is outside its limits." : `${outside} values are outside their limits.`;
   const found = outside === 0 ? "All computed values are inside their limits." : some;
-  const warned = windowWarnings(study.windows, study.spreads, study.scenario.stations.length, units).filter(
-    (line) => line !== "",
-  );
   return windowTables([study]).map((table) => ({
     id: `${id}-window`,
     heading: `Process window${of}`,
@@ -30,19 +26,18 @@ export function windowSections(study: Study, { id, of, units }: Placing): readon
         {},
         `Limits of wall, resin and machine at mean step times. ${found} Computed times are never safe limits.`,
       ),
-      ...(warned.length === 0 ? [] : [element("ul", {}, ...warned.map((line) => element("li", {}, line.trim())))]),
       spreadFigure(study, numbers(table, study, { id, units }), { id, of, units }),
     ],
   }));
 }
 
-function spreadFigure({ spreads }: Study, table: Markup, { id, units }: Placing): Markup {
+function spreadFigure({ spreads }: Study, table: Markup, { id, of, units }: Placing): Markup {
   const rows = limitRows(spreads, units);
   if (rows.length === 0) return table;
-  const heading = "Hang, sag and time at heat of the shots";
+  const heading = `Hang, sag and time at heat of the shots${of}`;
   const words = { id: `${id}-window-chart`, title: heading, description: heading };
   const caption = [
-    "The bar holds 90 % of the shots, the dot is their median, the tick the largest shot. The heavy line is the limit; the area beyond it is tinted.",
+    "The bar holds 90 % of the shots, the dot is their median, the tick the largest shot; without a tick it lies beyond the axis. The heavy line is the limit; the area beyond it is tinted.",
   ];
   return figure(heading, { picture: limitBars(rows, words), caption, table });
 }

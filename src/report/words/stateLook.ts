@@ -18,6 +18,8 @@ export type Fill =
   | "setup"
   | "changeover"
   | "stopped"
+  | "good"
+  | "poor"
   | "planned"
   | "pause"
   | "off";
