@@ -32,7 +32,7 @@ export function cycleTimeline(plan: CellPlan, begins: number): TimelineRecord | 
   return from === undefined || until === undefined || until <= from ? undefined : recordOf({ from, until }, run, plan);
 }
 
-/** A stretch that is known; with the time of `before` and `after` around it for the critical path. */
+/** A stretch that is known, in a longer one around it that is run for the critical path. */
 export function stretchTimeline(plan: CellPlan, stretch: Stretch, { from, until }: Stretch): TimelineRecord {
   const run = runTo(from, plan);
   run.simulation.runUntil(until);

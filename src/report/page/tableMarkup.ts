@@ -8,8 +8,6 @@ import { tableInUnits } from "#report/tables/tableInUnits.ts";
 
 /** Digits that the interval of a long study supports. */
 const shownDigits = 5;
-/** A longer table is always folded. */
-const mostOpenRows = 14;
 
 /** A date does not wrap at its hyphens. */
 const isDate = /^\d{4}-\d{2}-\d{2}$/u;
@@ -30,10 +28,9 @@ export function tableMarkup(table: Table, options: TableOptions): Markup {
   const origin = options.file === undefined ? table.name.replaceAll("-", " ") : `${digits} in ${options.file}.csv`;
   const summary = `Numbers: ${origin}, ${rows.length} ${rows.length === 1 ? "row" : "rows"}`;
   const looks = columns.map((column) => (isNumber(column) ? "number" : "text"));
-  const isOpen = options.isOpen === true && rows.length <= mostOpenRows;
   return element(
     "details",
-    isOpen ? { open: "" } : {},
+    options.isOpen === true ? { open: "" } : {},
     element("summary", {}, summary),
     element(
       "div",
