@@ -152,6 +152,8 @@ export interface StopSpec {
   readonly comes:
     | { readonly by: "calendar" | "working"; readonly between: Distribution }
     | { readonly by: "cycles"; readonly cycles: number };
+  /** `running`: the interval under way at time 0 began before; `fresh`: it begins then. */
+  readonly start: "running" | "fresh";
   /** Seconds. */
   readonly repair: Distribution;
   readonly by: "itself" | "operator";

@@ -1,5 +1,5 @@
 // What stops do to steps under way and to steps about to start.
-import { link } from "../observed/chain.ts";
+import { link, startOf } from "../observed/chain.ts";
 import { now } from "../state/clock.ts";
 import { clearDue, setDue } from "../state/eventList.ts";
 import { begin, reach } from "./onward.ts";
@@ -132,7 +132,14 @@ function resume(process: Process, resource: Resource): void {
 }
 
 function linkPause(process: Process, resource: Resource): void {
-  process.head = link(resource.stoppedActivity, process.pausedAt, process.head, 0);
+  linkStopped(process, resource, process.pausedAt);
+}
+
+/** A stop that began before the observation counts from the beginning of the observation, where the node before it starts. */
+export function linkStopped(process: Process, resource: Resource, since: f64): void {
+  const head = process.head;
+  const start = head === -1 ? since : max(since, startOf(head));
+  process.head = link(resource.stoppedActivity, start, head, 0);
 }
 
 function occupies(step: Step, resource: Resource): bool {

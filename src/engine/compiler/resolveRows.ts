@@ -54,6 +54,7 @@ function rowOf(step: spec.StepSpec, following: number, scope: Scope): Omit<Row, 
   return {
     name: step.name,
     needs: (step.needs ?? []).map((need) => needOf(need, scope)),
+    standsInLine: step.standsInLine ?? false,
     priority: step.priority ?? process.priority ?? 0,
     ...patienceOf(step, scope),
     shows: (step.shows ?? []).map((show) => showOf(show, names)),

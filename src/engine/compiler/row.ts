@@ -55,6 +55,7 @@ export interface Row {
   readonly name: string;
   readonly process: number;
   readonly needs: readonly Need[];
+  readonly standsInLine: boolean;
   /** Under the rule of priorities the lowest is served first. */
   readonly priority: number;
   readonly patience: Draw | null;

@@ -35,7 +35,10 @@ export class StepSections {
     this.#ahead = drawnAhead(rows);
     const leadsOn = secludedPassages(rows, table);
     const isWantedByOne = ({ place, by }: Need): boolean => by === core.NO_REGISTER && takers[place]!.length === 1;
-    rows.forEach((row, number) => this.#add(row, number, leadsOn[number]!, row.needs.every(isWantedByOne)));
+    rows.forEach((row, number) => {
+      const takesAlone = !row.standsInLine && row.needs.every(isWantedByOne);
+      this.#add(row, number, leadsOn[number]!, takesAlone);
+    });
     this.#code.close();
   }
 

@@ -29,8 +29,9 @@ export type ServingRule = "first-come" | "longest-since-served" | "rotation" | "
 /** A place holds tokens: permissions, free servers, items in a buffer. Tokens leave in the order in which they came. */
 export interface PlaceSpec {
   readonly name: string;
-  /** Tokens at time 0. */
+  /** Tokens at time 0; with `tokensBelow` a random number of more, from 0 up to below it, all equally likely. */
   readonly tokens: number;
+  readonly tokensBelow?: number;
   readonly rule?: ServingRule;
   /** Which completion is named when several are latest at once: the lowest rank; a process's own step has rank 3. */
   readonly rank?: number;
@@ -131,6 +132,8 @@ export interface StepSpec {
   readonly name: string;
   /** All are taken at once, as soon as all are there. */
   readonly needs?: readonly NeedSpec[];
+  /** It stands in line even where no other process may want what it needs: what else happens at the instant comes first. */
+  readonly standsInLine?: true;
   /** Under a place's `priority` rule, instead of the process's own priority while it waits for this step. */
   readonly priority?: number;
   /** How long the process waits for its needs before it leaves for another step. */

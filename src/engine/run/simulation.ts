@@ -6,9 +6,10 @@ import { meanDistributions } from "#engine/distributions/distributionTable.ts";
 import { longestActive, type LongestActive } from "./longestActive.ts";
 import { openCore, type Core } from "./openCore.ts";
 import type { Program } from "#engine/compiler/program.ts";
+import type { PlaceSpec } from "#engine/compiler/stepTable.ts";
 import { standstillOf, type Standstill } from "./standstill.ts";
 import { StopLog } from "./stopLog.ts";
-import { openStreams } from "#engine/distributions/stream.ts";
+import { firstUniform, openStreams } from "#engine/distributions/stream.ts";
 
 export interface SimulationOptions {
   readonly seed: string;
@@ -84,7 +85,7 @@ export class Simulation {
     this.#takeIn(options, marked);
     const { foldAt = usualFoldAt, scanUpTo = usualScanUpTo } = options;
     this.#core.open(program.activities.length, this.#classes, foldAt, scanUpTo, log ? 1 : 0, flow ? 1 : 0);
-    this.#beginAll();
+    this.#beginAll(options);
   }
 
   get now(): number {
@@ -218,10 +219,10 @@ export class Simulation {
     new Float64Array(this.#core.memory.buffer, at, numbers.length).set(numbers);
   }
 
-  #beginAll(): void {
+  #beginAll(options: SimulationOptions): void {
     this.program.table.places.forEach((place, number) => {
-      for (let i = 0; i < place.tokens; i++)
-        this.#core.put(number, place.cargo === "numbered" ? i : (place.cargo ?? 0));
+      const count = place.tokens + tokensAtRandom(place, options);
+      for (let i = 0; i < count; i++) this.#core.put(number, place.cargo === "numbered" ? i : (place.cargo ?? 0));
     });
     this.program.beginsAt.forEach((row, process) => this.#core.reach(process, row));
     this.#takeRecords();
@@ -273,4 +274,12 @@ function inTurn(readers: readonly MarkReader[]): MarkReader | undefined {
 
 function listOf(length: number, valueOf: (number: number) => number): Float64Array {
   return Float64Array.from({ length }, (_, number) => valueOf(number));
+}
+
+/** One number of a stream of its own; none at mean times. */
+function tokensAtRandom(
+  { name, tokensBelow = 0 }: PlaceSpec,
+  { seed, replication, atMeans }: SimulationOptions,
+): number {
+  return atMeans === true ? 0 : Math.floor(firstUniform(seed, replication, name, "tokens at the start") * tokensBelow);
 }
