@@ -37,12 +37,10 @@ type LookOf = ReturnType<typeof looksIn>;
 const secondsWord = ({ top }: TimingLayout): Markup => words("seconds", 0, top - 10, { style: "quiet" });
 
 function axis({ ticks, at, top, bottom }: TimingLayout): readonly Child[] {
-  return [
-    ...ticks.flatMap((tick) => [
-      line(at(tick), top - 6, at(tick), bottom, "grid"),
-      words(String(tick), at(tick), top - 10, { anchor: "middle", style: "quiet" }),
-    ]),
-  ];
+  return ticks.flatMap((tick) => [
+    line(at(tick), top - 6, at(tick), bottom, "grid"),
+    words(String(tick), at(tick), top - 10, { anchor: "middle", style: "quiet" }),
+  ]);
 }
 
 function bar(interval: TimelineInterval, { fill }: StateLook, layout: TimingLayout, id: string): Markup {

@@ -85,21 +85,22 @@ describe("the timeline of a cell of fixed times", () => {
 });
 
 describe("the stretch of a timeline", () => {
-  const drops = ({ intervals }: TimelineRecord, station: string): number =>
-    intervals.filter(({ resource, state, isCut }) => resource === station && state === "parison drop" && !isCut).length;
+  const drops = ({ intervals }: TimelineRecord, name: string): number =>
+    intervals.filter(({ resource, state, isCut }) => resource === name && state === "parison drop" && !isCut).length;
 
   it.each(["one-station", "two-station", "three-station", "one-operator-four-molds", "small-screw"])(
     "of %s has a whole cycle of every station: two drops that it does not cut",
     (name) => {
       const scenario = scenarioOf(shippedText(name), name, ["run.warmup=1 min"]);
       const timeline = timelineOf(scenario);
-      for (const station of scenario.stations) expect(drops(timeline, station.name)).toBeGreaterThan(1);
+      for (const { name: own } of scenario.stations) expect(drops(timeline, own)).toBeGreaterThan(1);
     },
   );
 
   it("has a whole cycle of each of sixteen stations", () => {
-    const timeline = timelineOf(cellOf(16));
-    for (const { name } of cellOf(16).stations) expect([name, drops(timeline, name)]).not.toEqual([name, 1]);
+    const many = cellOf(16);
+    const timeline = timelineOf(many);
+    for (const { name } of many.stations) expect(drops(timeline, name)).toBeGreaterThan(1);
   });
 
   it("marks what its edges cut, and only that: a cut interval is at an edge, the others have the time of their step", () => {

@@ -32,12 +32,15 @@ test("quantiles of the rest of a uniform interval, by its distribution function"
 test.for([
   ["between: { gamma: [10 min, 3 min] }, clock: calendar", 600],
   ["cycles: 46", 46 * 13.05],
-] as const)("a running clock (%s) brings as many stops as intervals fit in, however short the run is", ([clock, mean]) => {
-  const seconds = 900;
-  const text = cellText(1, `stops: [{ name: check, resource: station 1, ${clock}, repair: 1 ms, step: finish }]`);
-  const cell = planCell(scenarioOf(text, `run.length=${seconds} s`, "run.warmup=0 s"));
-  const counts = Array.from({ length: 400 }, (_, i) => runCell(cell, { replication: i + 1 }).stops.length);
-  const found = counts.reduce((sum, count) => sum + count, 0) / counts.length;
-  // [M] Cox: an equilibrium renewal process has t / μ events on average. 3.5 standard errors of 400 counts with an sd below 0.5.
-  expect(Math.abs(found - seconds / mean)).toBeLessThan((3.5 * 0.5) / Math.sqrt(counts.length));
-});
+] as const)(
+  "a running clock (%s) brings as many stops as intervals fit in, however short the run is",
+  ([clock, mean]) => {
+    const seconds = 900;
+    const text = cellText(1, `stops: [{ name: check, resource: station 1, ${clock}, repair: 1 ms, step: finish }]`);
+    const cell = planCell(scenarioOf(text, `run.length=${seconds} s`, "run.warmup=0 s"));
+    const counts = Array.from({ length: 400 }, (_, i) => runCell(cell, { replication: i + 1 }).stops.length);
+    const found = counts.reduce((sum, count) => sum + count, 0) / counts.length;
+    // [M] Cox: an equilibrium renewal process has t / μ events on average. 3.5 standard errors of 400 counts with an sd below 0.5.
+    expect(Math.abs(found - seconds / mean)).toBeLessThan((3.5 * 0.5) / Math.sqrt(counts.length));
+  },
+);

@@ -196,7 +196,7 @@ describe("the colors", () => {
   const palettes = Array.from(pageStyle.matchAll(/:root\{([^}]*)\}/gu), (match) => match[1]!);
   const colorOf = (palette: string, name: string): number => {
     const hex = new RegExp(`--${name}:(#[0-9a-f]{3,6})`, "u").exec(palette)![1]!;
-    return luminance(hex.length === 4 ? `#${[...hex.slice(1)].map((digit) => digit + digit).join("")}` : hex);
+    return luminance(hex.length === 4 ? hex.replaceAll(/[^#]/gu, "$&$&") : hex);
   };
 
   it.each(palettes.map((palette, i) => [i, palette] as const))("of palette %i differ in gray", (_, palette) => {
