@@ -278,9 +278,23 @@ export interface RunSpec {
   readonly start: "running" | "cold";
 }
 
+/** Where a scenario comes from. */
+interface ScenarioCall {
+  /** The file's name without folder. */
+  readonly file: string;
+  /** SHA-256 of the file's text. */
+  readonly sha256: string;
+  /** `path=value` of each setting that changed the file, in order. */
+  readonly settings: readonly string[];
+  /** The same of options such as --seed, which change the run and not the cell. */
+  readonly options: readonly string[];
+}
+
 export interface Scenario {
-  /** The file's name without folder and ending. */
+  /** The file's name without folder and ending, or the name that the call gives. */
   readonly name: string;
+  /** Absent where it was not read by a call of the program. */
+  readonly call?: ScenarioCall;
   readonly title: string;
   readonly delivery: DeliverySpec;
   readonly valve: ValveSpec;

@@ -10,7 +10,10 @@ import {
   outOption,
   precisionOption,
   quietOption,
+  nameOption,
+  replaceOption,
   resultOption,
+  variantOption,
   replicationsOption,
   seedOption,
   setOption,
@@ -36,7 +39,7 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file>",
     meaning: "simulate a cell: output, waits and what sets the pace; writes report.html and CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
-    options: [outOption, eventsOption, ...changes, jobsOption, unitsOption, ...talk],
+    options: [outOption, nameOption, replaceOption, eventsOption, ...changes, jobsOption, unitsOption, ...talk],
     load: async () => (await import("./run.ts")).run,
   },
   {
@@ -45,7 +48,7 @@ export const builtCommands: readonly CommandSpec[] = [
     meaning:
       "simulate cells with common random numbers and compare each with the first, with its seed, length and replications",
     example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
-    options: [compareOutOption, ...changes, jobsOption, unitsOption, ...talk],
+    options: [variantOption, compareOutOption, nameOption, replaceOption, ...changes, jobsOption, unitsOption, ...talk],
     load: async () => (await import("./compare.ts")).compare,
   },
   {

@@ -17,14 +17,19 @@ import type { Host } from "#cli/machine/host.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
 import { printResult } from "#cli/output/printResult.ts";
 import { reportedScenario } from "./reportedScenario.ts";
-import { safeName } from "#cli/machine/safeName.ts";
+import { callTexts } from "#cli/call/options.ts";
+import { runName } from "#cli/call/runName.ts";
+import { folderIssues } from "#cli/output/earlierRun.ts";
 import { version } from "#cli/machine/version.ts";
 import { withLabor } from "#cli/labor/withLabor.ts";
 import { writeTables } from "#cli/output/writeTables.ts";
 
 export const compareIssueCodes = {
-  "compare-one": ["there is only one scenario to compare", "Name two scenario files or more, the base first."],
-  "same-name": ["two scenarios that are compared have one name", "Rename one of the files."],
+  "compare-one": [
+    "there is only one scenario to compare",
+    "Name two scenario files or more, the base first, or add a --variant.",
+  ],
+  "same-name": ["two scenarios that are compared have one name", "Rename one of the files or variants."],
 } as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 export const compare: Act = (files, options, host) => {
@@ -33,6 +38,9 @@ export const compare: Act = (files, options, host) => {
   const wrongNames = code === exitCode.done ? sameNames(scenarios) : [];
   printIssues(wrongNames, host);
   if (code !== exitCode.done || wrongNames.length > 0) return Math.max(code, exitCodeOf(wrongNames));
+  const inTheWay = folderIssues(folderOf(scenarios, options), scenarios, options, host);
+  printIssues(inTheWay, host);
+  if (inTheWay.length > 0) return exitCodeOf(inTheWay);
   return withLabor(options, host, async (labor, stages) => {
     const settled: SettledScenario[] = [];
     for (const scenario of comparableScenarios(scenarios)) settled.push(await conductWarmUp(scenario, labor, stages));
@@ -68,14 +76,22 @@ async function reportComparison(
   );
   const reported = studies.map((study, i) => reportedScenario(study, loaded[i]!));
   const page = reportPage({ version, scenarios: reported, comparison: rows, units: options.units ?? "si" });
-  await writeTables({ folder: options.out ?? folderOf(scenarios), tables, scenarios, page }, options, host);
+  await writeTables(
+    { folder: folderOf(scenarios, options), name: nameOf(scenarios, options), tables, scenarios, page },
+    options,
+    host,
+  );
   return studies.some(({ precision }) => precision?.reached === false) ? exitCode.undecided : exitCode.done;
 }
 
-/** `reports/one-station-against-two-station`, the base first. */
-function folderOf(scenarios: readonly Scenario[]): string {
-  const [base, ...others] = scenarios.map(({ name }) => name);
-  return `reports/${safeName([base, "against", ...others].join("-"))}`;
+/** `one-station-against-two-station`, the base first. */
+function nameOf(scenarios: readonly Scenario[], options: Options): string {
+  const [base, ...others] = scenarios.map(({ name }) => name.replaceAll(/[\s;:,]+/gu, "-"));
+  return runName([base, "against", ...others].join("-"), callTexts(options), options.name?.trim());
+}
+
+function folderOf(scenarios: readonly Scenario[], options: Options): string {
+  return options.out ?? `reports/${nameOf(scenarios, options)}`;
 }
 
 /** Rows of two scenarios of one name could not be distinguished. */
@@ -89,7 +105,7 @@ function sameNames(scenarios: readonly Scenario[]): readonly Issue[] {
           issueOf(
             "compare-one",
             "there is only one scenario to compare",
-            "Name two scenario files or more, the base first.",
+            "Name two scenario files or more, the base first, or add a --variant.",
           ),
         ];
   return [
@@ -98,7 +114,7 @@ function sameNames(scenarios: readonly Scenario[]): readonly Issue[] {
       issueOf(
         "same-name",
         `two scenarios are called ${name}`,
-        "Rename one of the files: a scenario is called as its file.",
+        "Rename one of them: a scenario is called as its file, a variant by the name before its colon.",
       ),
     ),
   ];

@@ -12,6 +12,7 @@ import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
 import { percent, plainNumber, seconds, withInterval } from "#report/words/digits.ts";
 import { headline, runWords } from "#report/words/madeWords.ts";
+import { comparedSettings } from "#report/words/settingsWords.ts";
 import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
 
@@ -27,6 +28,7 @@ export function compareAnswer(
   const differences = rows.filter(({ resource, measure }) => resource === CELL && measure === headline);
   const wrapped = (said: string): readonly string[] => wrappedLines(said, width);
   return [
+    ...comparedSettings(studies.map(({ scenario }) => scenario)).flatMap(wrapped),
     ...[...differences.map(differenceSentence), ...costComparison(studies, rows)].flatMap(wrapped),
     "",
     ...alignedLines(sideBySide(studies)),

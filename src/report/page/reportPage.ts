@@ -5,6 +5,7 @@ import { comparisonFinding, studyFinding } from "#report/answers/findingWords.ts
 import { htmlPage } from "./htmlPage.ts";
 import { inputSection } from "./inputSection.ts";
 import type { Placing, ReportedScenario, ReportInput } from "./reported.ts";
+import { comparedSettings } from "#report/words/settingsWords.ts";
 import { questionOf } from "./questionOf.ts";
 import { pageWarnings, type PageWarnings } from "./pageWarnings.ts";
 import { detailSections } from "./detailSections.ts";
@@ -18,7 +19,10 @@ export function reportPage({ version, scenarios, comparison, units = "si" }: Rep
   return htmlPage({
     version,
     title: titleOf(scenarios),
-    questions: scenarios.flatMap(({ text }) => questionOf(text) ?? []),
+    questions: [
+      ...new Set(scenarios.flatMap(({ text }) => questionOf(text) ?? [])),
+      ...comparedSettings(studies.map(({ scenario }) => scenario)),
+    ],
     finding: isCompared ? comparisonFinding(studies, comparison) : studies.flatMap(studyFinding),
     warnings: allWarnings(scenarios, units),
     sections: [

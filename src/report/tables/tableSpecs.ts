@@ -17,6 +17,7 @@ import { kpiSpec } from "./kpiTable.ts";
 import { stopsSpec } from "./stopsTable.ts";
 import { stepNames } from "#cell/words/stepNames.ts";
 import type { ColumnSpec, TableSpec } from "./table.ts";
+import { withVariantColumn } from "./variantColumn.ts";
 
 export const throughputSpec: TableSpec = {
   name: "throughput",
@@ -255,4 +256,4 @@ export const tableSpecs: readonly TableSpec[] = [
   windowSpec,
   eventsSpec,
   shotsSpec,
-];
+].map(withVariantColumn);

@@ -82,7 +82,10 @@ describe("stops by cycles", () => {
   // Every shot has one fill and one valve shift, so every fiftieth shot brings a stop.
   it.each(["plasticator", "valve"])("count the fills or shifts of the %s with accumulator heads", (resource) => {
     const scenario = scenarioOf(
-      cellText(2, `stops: [{ name: wipe, resource: ${resource}, start: fresh, cycles: 50, repair: 5 s, step: finish }]`),
+      cellText(
+        2,
+        `stops: [{ name: wipe, resource: ${resource}, start: fresh, cycles: 50, repair: 5 s, step: finish }]`,
+      ),
       "delivery={ kind: accumulator-head, recharge: 4 s, drop: 1.8 s }",
       "run.warmup=0 s",
     );
@@ -105,8 +108,8 @@ describe("stops by cycles", () => {
   it.each(delays.flatMap(([resource, delay]) => rules.map((rule) => ({ resource, rule, delay }))))(
     "begin when the $resource is at rest, $rule: no shot is lost, and the turn takes $delay s more",
     ({ resource, rule, delay }) => {
-      const stop = `{ name: wipe, resource: ${resource}, start: fresh, cycles: 50, repair: ${repair} s, step: ${rule} }`;
-      const scenario = scenarioOf(cellText(1, `stops: [${stop}]`), cleared, "run.warmup=0 s");
+      const wiping = `{ name: wipe, resource: ${resource}, start: fresh, cycles: 50, repair: ${repair} s, step: ${rule} }`;
+      const scenario = scenarioOf(cellText(1, `stops: [${wiping}]`), cleared, "run.warmup=0 s");
       const { stations, stops } = runCell(planCell(scenario), { replication: 1 });
       const [{ shotTicks, lostShots }] = stations as [(typeof stations)[number]];
       expect(lostShots).toBe(0);
@@ -120,8 +123,8 @@ describe("stops by cycles", () => {
   );
 
   it.each(rules)("leave the valve to the other station while one is stopped, %s", (rule) => {
-    const stop = `{ name: wipe, resource: station 1, start: fresh, cycles: 50, repair: ${repair} s, step: ${rule} }`;
-    const scenario = scenarioOf(cellText(2, `stops: [${stop}]`), cleared, "run.warmup=0 s");
+    const wiping = `{ name: wipe, resource: station 1, start: fresh, cycles: 50, repair: ${repair} s, step: ${rule} }`;
+    const scenario = scenarioOf(cellText(2, `stops: [${wiping}]`), cleared, "run.warmup=0 s");
     const [one, other] = runCell(planCell(scenario), { replication: 1 }).stations.map(({ shotTicks }) =>
       shotTicks.slice(1).map((tick, i) => (tick - shotTicks[i]!) / 1e6),
     );
@@ -131,9 +134,9 @@ describe("stops by cycles", () => {
   });
 
   it("begin with the turn of a server, after its part has moved on", () => {
-    const stop =
+    const wiping =
       "stops: [{ name: knife, resource: trim, start: fresh, cycles: 30, repair: 40 s }]\ntakeaway: { trim: { time: 3 s, buffer: 40 } }";
-    const { stops, takeaway } = runCell(planCell(scenarioOf(cellText(1, stop), cleared, "run.warmup=0 s")), {
+    const { stops, takeaway } = runCell(planCell(scenarioOf(cellText(1, wiping), cleared, "run.warmup=0 s")), {
       replication: 1,
     });
     expect(stops.length).toBeGreaterThan(5);
@@ -147,10 +150,10 @@ describe("stops by cycles", () => {
 describe("stops by cycles in continuous extrusion", () => {
   it("come when the mold is ready after so many shots, exactly, and lose none", () => {
     const scenario = scenarioOf(
-      cellText(1, `stops: [{ name: wipe, resource: station 1, start: fresh, cycles: 20, repair: 60 s, step: finish }]`).replace(
-        "valve: { shift: 0.25 s }",
-        "",
-      ),
+      cellText(
+        1,
+        `stops: [{ name: wipe, resource: station 1, start: fresh, cycles: 20, repair: 60 s, step: finish }]`,
+      ).replace("valve: { shift: 0.25 s }", ""),
       "delivery={ kind: continuous, recharge: 6 s }",
       "stations.steps={ travelIn: 0.5 s, close: 0.6 s, cut: 0.3 s, travelOut: 0.5 s, blow: 0.5 s, cool: 4 s, vent: 0.5 s, open: 0.6 s, remove: { time: 0.8 s } }",
       "run.warmup=0 s",

@@ -26,7 +26,7 @@ const hard: readonly (readonly [name: string, ...set: readonly string[]])[] = [
 const perHour = (answer: ReplicationAnswer, measure: string): number =>
   answer.measures.find((each) => each.resource === "cell" && each.measure === measure)?.value ?? 0;
 
-function answer(name: string, set: readonly string[], seconds: number, warmup: number): ReplicationAnswer {
+function answerOf(name: string, set: readonly string[], seconds: number, warmup: number): ReplicationAnswer {
   const settings = [...set, `run.length=${warmup + seconds} s`, `run.warmup=${warmup} s`, "run.replications=1"];
   const text = shippedText(name);
   const read = readSettled(text, { name, file: `${name}.yaml`, set: text.includes("calendar:") ? set : settings });
@@ -44,7 +44,7 @@ test("a part counts once: good parts and rejects add up to the parts, and all sh
   );
   fc.assert(
     fc.property(cases, ([[name, ...set], seconds, warmup]) => {
-      const found = answer(name, set, seconds, warmup);
+      const found = answerOf(name, set, seconds, warmup);
       const rejects = found.measures
         .filter(({ resource, measure }) => resource === "cell" && measure.startsWith("rejects: "))
         .reduce((sum, { value }) => sum + value, 0);
@@ -64,7 +64,7 @@ test("a part counts once: good parts and rejects add up to the parts, and all sh
 });
 
 test("a stop under way at the end of the warm-up counts from there: its share is at most 1", () => {
-  const found = answer("stops-and-repairs", ["stops[0].between=1 min"], 3300, 300);
+  const found = answerOf("stops-and-repairs", ["stops[0].between=1 min"], 3300, 300);
   const stopped = found.criticalShares.filter(({ step }) => step === "stopped");
   expect(stopped.reduce((sum, { share }) => sum + share, 0)).toBeGreaterThan(0.5);
   for (const { share } of found.criticalShares) expect(share).toBeLessThanOrEqual(1);
