@@ -41,7 +41,7 @@ interface Found {
 
 function firstFitting({ marks: { ticks }, stops }: Simulation, count: number): Found | undefined {
   for (const { begin, end } of stops.records) {
-    if (end === null) return undefined;
+    if (end === null) continue;
     const before = bisectRight(ticks, begin) - 1 - count;
     const after = bisectRight(ticks, end);
     const [first, from, until, last] = [before - count, before, after + count, after + 2 * count].map((i) => ticks[i]);
