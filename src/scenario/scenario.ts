@@ -130,10 +130,11 @@ export interface CostSpec {
   readonly regrindCredit?: number;
   /** Per J at the drive. */
   readonly energy?: number;
-  /** Per s of planned time: heaters of barrel and head, one operator, the cell. */
+  /** Per s of planned time: heaters of barrel and head, one operator, the cell, each station. */
   readonly heating?: number;
   readonly operator?: number;
   readonly machine?: number;
+  readonly station?: number;
   /** Per m³ of free air that is compressed. */
   readonly air?: number;
   /** Per kg of melt that the molds cool. */
@@ -141,6 +142,10 @@ export interface CostSpec {
   /** Per part made, good or not; per good part. */
   readonly tooling?: number;
   readonly packing?: number;
+  /** What a good part sells for. */
+  readonly price?: number;
+  /** What the layout costs to buy, in `currency`; read by a comparison alone. */
+  readonly investment?: number;
 }
 
 /** A recurring stop of one resource. */

@@ -17,6 +17,7 @@ export interface Options {
   readonly stations?: string;
   readonly kind?: string;
   readonly set?: readonly string[];
+  readonly against?: string;
   readonly events?: boolean;
   readonly json?: boolean;
   readonly result?: boolean;

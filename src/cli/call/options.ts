@@ -32,6 +32,10 @@ export const variantOption: OptionSpec = {
     'compare each file also with these settings, such as "8 s: stations.*.steps.cool=8 s"; ";" separates several settings; a value may be anything that --set takes; repeatable',
   repeatable: true,
 };
+export const againstOption: OptionSpec = {
+  flags: "--against <layout>",
+  meaning: "compare each layout with the first, the previous, all or one by its name (default: first)",
+};
 export const eventsOption: OptionSpec = {
   flags: "--events",
   meaning: "also write every event and every shot (events.csv, shots.csv)",

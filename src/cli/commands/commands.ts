@@ -1,6 +1,7 @@
 // The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
 import {
+  againstOption,
   compareOutOption,
   eventsOption,
   jobsOption,
@@ -45,10 +46,19 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "compare",
     operands: "<file...>",
-    meaning:
-      "simulate cells with common random numbers and compare each with the first, with its seed, length and replications",
+    meaning: "simulate 2 to 50 cells with common random numbers and compare them",
     example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
-    options: [variantOption, compareOutOption, nameOption, replaceOption, ...changes, jobsOption, unitsOption, ...talk],
+    options: [
+      variantOption,
+      againstOption,
+      compareOutOption,
+      nameOption,
+      replaceOption,
+      ...changes,
+      jobsOption,
+      unitsOption,
+      ...talk,
+    ],
     load: async () => (await import("./compare.ts")).compare,
   },
   {

@@ -46,7 +46,7 @@ export function htmlPage({ title, questions, finding, warnings, sections, versio
     ...warningBoxes(warnings),
     ...finding.slice(1).map((paragraph) => element("p", {}, paragraph)),
     contents(sections),
-    ...sections.map(sectionMarkup),
+    ...sections.map((section) => sectionMarkup(section)),
   );
   const body = element("body", {}, element("div", { class: "page" }, main, footer(version)));
   return `<!doctype html>\n${element("html", { lang: "en" }, head, body).code}\n`;
@@ -65,11 +65,12 @@ function contents(sections: readonly Section[]): Markup {
   return element("nav", { "aria-label": "Contents" }, element("ul", {}, ...items));
 }
 
-function sectionMarkup({ id, heading, body }: Section): Markup {
+/** `level` of its heading: h3 for a section within another one. */
+export function sectionMarkup({ id, heading, body }: Section, level: "h2" | "h3" = "h2"): Markup {
   return element(
     "section",
     { id, "aria-labelledby": `${id}-heading` },
-    element("h2", { id: `${id}-heading` }, heading),
+    element(level, { id: `${id}-heading` }, heading),
     ...body,
   );
 }

@@ -62,10 +62,14 @@ const looks: ReadonlyMap<string, StateLook> = new Map<StateName, StateLook>([
   [stateNames.awaitingMelt, { fill: "wait", letter: "m" }],
   [stateNames.awaitingTurn, { fill: "wait", letter: "t" }],
   [stateNames.awaitingValve, { fill: "wait", letter: "v" }],
-  [stateNames.awaitingRemoval, { fill: "wait", letter: "r" }],
+  [stateNames.noOperatorFree, { fill: "wait", letter: "o" }],
+  [stateNames.operatorOnTheWay, { fill: "wait", letter: "y" }],
+  [stateNames.awaitingHeatUp, { fill: "setup", letter: "u" }],
+  [stateNames.awaitingPurge, { fill: "setup", letter: "j" }],
+  [stateNames.screwStopped, { fill: "wait", letter: "d" }],
+  [stateNames.valveStopped, { fill: "wait", letter: "z" }],
   [stateNames.awaitingTakeaway, { fill: "wait", letter: "k" }],
   [stateNames.blocked, { fill: "wait", letter: "b" }],
-  [stateNames.awaitingOperator, { fill: "wait", letter: "a" }],
   [stateNames.extrudingToRegrind, { fill: "regrind", letter: "x" }],
   [stateNames.holdingShot, { fill: "rest", letter: "h" }],
   [stateNames.awaitingClosedMold, { fill: "rest", letter: "c" }],
@@ -91,7 +95,7 @@ const fillOfKind: Readonly<Record<string, Fill>> = { waiting: "wait", stopped: "
 export function stateLook(state: string, kind: StateKind): StateLook {
   if (kind === "working" && isOpenTo(state)) return { fill: "delivery", letter: "F" };
   const known = looks.get(state);
-  if (known && (kind === "working") === (known.letter === known.letter.toUpperCase())) return known;
+  if (known && (kind === "set-up" || (kind === "working") === isCapital(known.letter))) return known;
   const fill = fillOfKind[kind] ?? "extra";
   return { fill, letter: { wait: "q", stopped: "!", off: "-" }[fill as string] ?? "Z" };
 }
@@ -112,6 +116,8 @@ export function looksIn(shown: readonly Shown[]): (one: Shown) => StateLook {
     return { ...look, letter: letters.get(state) ?? look.letter };
   };
 }
+
+const isCapital = (letter: string): boolean => letter === letter.toUpperCase();
 
 /** The state that stands for a step in a picture of steps. */
 const statesOfSteps: Readonly<Partial<Record<StepRole, StateName>>> = {

@@ -133,8 +133,8 @@ describe("a report", () => {
 
   it("has a title and a description for every chart, and unique ids", () => {
     const charts = page.match(/<svg [^>]*role="img"/gu)?.length ?? 0;
-    // Of each scenario cycles, states, cycle times and replications; then the differences.
-    expect(charts).toBe(2 * 4 + 1);
+    // Of each scenario cycles, states, cycle times and replications; then the layouts and the differences.
+    expect(charts).toBe(2 * 4 + 2);
     expect(page.match(/<title id="[\w-]+">[^<]/gu)).toHaveLength(charts);
     expect(page.match(/<desc id="[\w-]+">[^<]/gu)).toHaveLength(charts);
     // What sets the pace, the window and the ideal cycle are lists of words with bars.
