@@ -200,7 +200,7 @@ describe("compare", () => {
     const many = Array.from({ length: 51 }, (_, i) => fileOf(`layout-${i}.yaml`, cellText(1)));
     const brief = ["--replications", "2", "--length", "20 min", "--quiet", "--set", "run.warmup=0 s"];
     expect(call("compare", ...many.slice(0, 50), ...brief).code).toBe(0);
-    expect(readdirSync(inFolder("reports"))).toContain("layout-0-against-49-layouts");
+    expect(readdirSync(inFolder("reports")).some((name) => name.startsWith("layout-0-against-49-layouts"))).toBe(true);
     const { code, errors } = call("compare", ...many, ...brief);
     expect(code).toBe(2);
     expect(errors).toContain("51 layouts are compared, the most are 50 [compare-many]");
@@ -215,7 +215,7 @@ describe("compare", () => {
     expect(output).toMatch(/^bought pays back 60,000 EUR more investment than base in (?:2,9[89]|3,0[01])\d h/mu);
     expect(output).toMatch(/^base +45 /mu);
     expect(output).toMatch(/^bought +50 +\+5 /mu);
-    expect(bytesOf("payback")["payback.csv"]).toContain("\r\nbase,bought,EUR,saving,60000,");
+    expect(bytesOf("payback")["payback.csv"]).toContain("\r\nbase,bought,,EUR,saving,60000,");
   });
 
   it.each([
