@@ -73,15 +73,13 @@ function outputOf(measures: Study["measures"], factor: number): Output {
 }
 
 function axis(scale: typeof share, bottom: number, label: (tick: number) => string): readonly Child[] {
-  return scale
-    .ticks(4)
-    .flatMap((tick) => [
-      line(scale(tick), top - 6, scale(tick), bottom, "grid"),
-      words(label(tick), scale(tick), top - 10, {
-        anchor: tick === 1 ? "end" : tick === 0 ? "start" : "middle",
-        style: "quiet",
-      }),
-    ]);
+  return scale.ticks(4).flatMap((tick) => [
+    line(scale(tick), top - 6, scale(tick), bottom, "grid"),
+    words(label(tick), scale(tick), top - 10, {
+      anchor: tick === 1 ? "end" : tick === 0 ? "start" : "middle",
+      style: "quiet",
+    }),
+  ]);
 }
 
 interface Row {

@@ -54,7 +54,7 @@ export function htmlPage({ title, questions, finding, warnings, sections, versio
 
 function warningBoxes({ warnings, unusual }: PageWarnings): readonly Markup[] {
   const box = (kind: string, lines: readonly string[]): readonly Markup[] => {
-    const items = lines.map((line) => element("li", {}, `${line.charAt(0).toUpperCase()}${line.slice(1)}`));
+    const items = lines.map((line) => element("li", {}, line));
     return lines.length === 0 ? [] : [element("ul", { class: kind }, ...items)];
   };
   return [...box("warnings", warnings), ...box("unusual", unusual)];

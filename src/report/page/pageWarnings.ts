@@ -22,10 +22,13 @@ export function pageWarnings({ study, issues }: ReportedScenario, units: UnitSys
     }));
     const lines = windowWarnings(windows, isPractice ? [] : spreads, scenario.stations.length, units);
     // The heading of the terminal ends with a colon, and empty lines separate its groups.
-    return lines.map((line) => line.trim()).filter((line) => line !== "" && !line.endsWith(":"));
+    return lines
+      .map((line) => line.trim())
+      .filter((line) => line !== "" && !line.endsWith(":"))
+      .map((line) => `${line.charAt(0).toUpperCase()}${line.slice(1)}`);
   };
   const outside = linesOf(false);
-  const isFirst = (line: string): boolean => line.includes(first);
+  const isFirst = (line: string): boolean => line.toLowerCase().includes(first);
   const own = issues
     .filter(({ severity }) => severity === "warning")
     .map(({ path, message, remedy }) => `${path === "" ? "" : `${path}: `}${message} ${remedy}`);

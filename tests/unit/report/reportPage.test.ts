@@ -121,7 +121,7 @@ describe("a report", () => {
       "Time at heat",
       "Sag of the parison when the mold has closed",
       "Sag",
-      "X: Is odd. Mend it.",
+      "x: Is odd. Mend it.",
     ]);
     expect(reportPage(runReport("two-station"))).not.toContain('<ul class="warnings">');
   });
