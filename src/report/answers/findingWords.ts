@@ -21,15 +21,18 @@ import { namesOf } from "#report/words/tradeWords.ts";
 
 const leastShare = 0.005;
 
-/** The finding of one study, and how sure it is. */
+/** The finding of one study: the answer, what is behind it, and how sure it is. */
 export function studyFinding(study: Study): readonly string[] {
-  return [foundWords(study), sureWords([study])];
+  return [madeSentence(study), behindWords(study), sureWords([study])];
 }
 
 function foundWords(study: Study): string {
+  return `${madeSentence(study)} ${behindWords(study)}`;
+}
+
+function behindWords(study: Study): string {
   const rejects = rejectWords(study);
   return [
-    madeSentence(study),
     ...productRows(study).map(([product = "", made = ""]) => `${product.trim()}: ${made}.`),
     ...measuredRows(study).map(([, words = ""]) => `Measured: ${words}.`),
     paceWords(study),

@@ -32,7 +32,8 @@ function resourceBar(resource: Study["bottleneck"][number]): RankedBar {
 function stepBar(step: Study["bottleneck"][number]["steps"][number]): RankedBar {
   const { share, role } = step;
   return {
-    name: `– ${nounOf(step)}`,
+    name: nounOf(step),
+    isPart: true,
     fill: stepLook(role).fill,
     value: share.mean,
     halfWidth: share.halfWidth,
