@@ -72,6 +72,12 @@ export const unitsOption: OptionSpec = {
   meaning: "units of text and report.html: si, or us for lb, in, psi, °F (default: si); CSV and JSON stay in SI",
   choices: ["si", "us"],
 };
+export const changesOption: OptionSpec = {
+  flags: "--changes <depth>",
+  meaning:
+    "what one change of the cell buys: few replications of each (default), full for all replications of all changes, or off",
+  choices: ["few", "full", "off"],
+};
 export const sensitivityOption: OptionSpec = {
   flags: "--sensitivity <depth>",
   meaning:

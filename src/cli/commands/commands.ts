@@ -2,6 +2,7 @@
 import type { CommandSpec } from "#cli/call/command.ts";
 import {
   againstOption,
+  changesOption,
   compareOutOption,
   eventsOption,
   jobsOption,
@@ -52,6 +53,7 @@ export const builtCommands: readonly CommandSpec[] = [
       measuredOption,
       ...changes,
       sensitivityOption,
+      changesOption,
       jobsOption,
       unitsOption,
       ...talk,

@@ -15,6 +15,8 @@ import { withInterval } from "#report/words/digits.ts";
 import { headline, madeSentence, meanRows, onShiftWords, productRows, runWords } from "#report/words/madeWords.ts";
 import { rejectWords } from "#report/words/rejectWords.ts";
 import { idealName, idealWords, runAgainstIdealWords } from "#report/words/idealWords.ts";
+import { changesLines } from "./changesLines.ts";
+import { lostLines } from "./lostLines.ts";
 import { settingsWords } from "#report/words/settingsWords.ts";
 import { slackLines } from "./slackLines.ts";
 import { timeUseLines } from "./timeUse.ts";
@@ -45,6 +47,8 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
     ...timeUseLines(study, width),
     ...slackLines(study, width),
     "",
+    ...lostLines(study, width),
+    ...changesLines(study, width),
     ...windowWarnings(study.windows, study.spreads, study.scenario.stations.length, units).flatMap(wrapped),
     ...leftOutWords(study.scenario).flatMap(wrapped),
     ...[...runWords(study), ...assumptionWords([study.scenario])].flatMap(wrapped),
