@@ -130,10 +130,11 @@ export interface CostSpec {
   readonly regrindCredit?: number;
   /** Per J at the drive. */
   readonly energy?: number;
-  /** Per s of planned time: heaters of barrel and head, one operator, the cell. */
+  /** Per s of planned time: heaters of barrel and head, one operator, the cell, each station. */
   readonly heating?: number;
   readonly operator?: number;
   readonly machine?: number;
+  readonly station?: number;
   /** Per m³ of free air that is compressed. */
   readonly air?: number;
   /** Per kg of melt that the molds cool. */
@@ -141,6 +142,10 @@ export interface CostSpec {
   /** Per part made, good or not; per good part. */
   readonly tooling?: number;
   readonly packing?: number;
+  /** What a good part sells for. */
+  readonly price?: number;
+  /** What the layout costs to buy, in `currency`; read by a comparison alone. */
+  readonly investment?: number;
 }
 
 /** A recurring stop of one resource. */
@@ -265,6 +270,15 @@ export interface QualitySpec {
   readonly rejects: number;
 }
 
+/** Of the whole cell, on shift. */
+export interface MeasuredSpec {
+  /** Per second. */
+  readonly shots?: number;
+  readonly parts?: number;
+  /** Seconds from shot to shot of a station, mean of all stations. */
+  readonly cycle?: number;
+}
+
 export interface RunSpec {
   /** Simulated time of one replication in seconds, with the warm-up. */
   readonly length: number;
@@ -325,5 +339,7 @@ export interface Scenario {
   /** Operators who remove parts; 0 when every removal is by machine. */
   readonly operators: number;
   readonly costs?: CostSpec;
+  /** What was measured at the real cell; absent where nothing was. */
+  readonly measured?: MeasuredSpec;
   readonly run: RunSpec;
 }

@@ -27,6 +27,19 @@ function poisoned(): string {
   return reportPage({ version: "0", scenarios: [reportedOf(scenario, evil)], comparison: [] });
 }
 
+const tenLayouts = [
+  "one-station",
+  "two-station",
+  "three-station",
+  "two-molds",
+  "one-operator",
+  "one-operator-four-molds",
+  "slow-trimmer",
+  "small-screw",
+  "stops-and-repairs",
+  "cost-of-a-thousand",
+];
+
 const reports: Readonly<Record<string, () => string>> = {
   "one station": () => reportPage(runReport("one-station")),
   "two stations": poisoned,
@@ -36,6 +49,7 @@ const reports: Readonly<Record<string, () => string>> = {
   "two shifts": () => reportPage(runReport("two-shifts-one-color", ["run.length=7 d", "run.replications=2"])),
   "three weeks": () => reportPage(runReport("two-shifts-one-color", ["run.length=18 d", "run.replications=1"])),
   "one against two": () => reportPage(compareReport(["one-station", "two-station"])),
+  "ten layouts": () => reportPage(compareReport(tenLayouts)),
 };
 
 const folder = mkdtempSync(join(tmpdir(), "blowcell-report-"));
@@ -146,6 +160,31 @@ describe("a report in a browser", { timeout: 60_000 }, () => {
     },
   );
 
+  it.each(["one station", "three stations with one operator", "two shifts"])(
+    "of %s has words of at least 12 px on a phone, and row names that stay in view when a chart scrolls",
+    async (name) => {
+      const page = await opened(name, looks.phone);
+      await page.evaluate(openAll);
+      const small = await page.evaluate<string[]>(`[...document.querySelectorAll("main *")].filter((each) => {
+        const own = [...each.childNodes].some((node) => node.nodeType === 3 && node.data.trim() !== "");
+        const frame = each.ownerSVGElement;
+        const box = frame?.viewBox.baseVal;
+        const scale = box?.width ? frame.getBoundingClientRect().width / box.width : 1;
+        const isDrawn = !["title", "desc"].includes(each.localName);
+        return own && isDrawn && parseFloat(getComputedStyle(each).fontSize) * scale < 11.99;
+      }).map((each) => each.localName + ": " + each.textContent)`);
+      expect(small).toEqual([]);
+      const moved = await page.evaluate<number[][]>(`[...document.querySelectorAll(".sheet")].map((sheet) => {
+        const [box, names] = [sheet.parentElement, sheet.querySelector(".names")];
+        box.scrollLeft = 300;
+        return [box.scrollLeft, Math.abs(names.getBoundingClientRect().left - box.getBoundingClientRect().left)];
+      })`);
+      expect(moved.length).toBeGreaterThan(1);
+      for (const [scrolled, away] of moved) expect([scrolled, away! < 1]).toEqual([300, true]);
+      await page.close();
+    },
+  );
+
   it.each(["A4", "Letter"])("prints on %s with charts inside the page", async (format) => {
     // 14 mm of margin on both sides, 96 pixels per inch.
     const width = Math.floor(((format === "A4" ? 210 : 215.9) - 28) * (96 / 25.4));
@@ -159,6 +198,13 @@ describe("a report in a browser", { timeout: 60_000 }, () => {
     expect(await page.evaluate("getComputedStyle(document.body).backgroundColor")).toBe("rgb(255, 255, 255)");
     const printed = await page.pdf({ format, preferCSSPageSize: false });
     expect(printed.subarray(0, 5).toString("latin1")).toBe("%PDF-");
+    await page.close();
+  });
+
+  it("prints a comparison of ten layouts on two pages of A4", async () => {
+    const page = await opened("ten layouts", looks.light);
+    const printed = (await page.pdf({ format: "A4", preferCSSPageSize: false })).toString("latin1");
+    expect(printed.match(/\/Type\s*\/Page\b/gu)).toHaveLength(2);
     await page.close();
   });
 });

@@ -20,12 +20,15 @@ export interface ReplicationTask {
   readonly scale: StepScale | null;
   /** The number of a stop of the scenario that comes often in this run, to measure its effect. */
   readonly frequent?: number;
+  /** Of a cell that only serves a comparison: no parisons, quarters and single cycles. */
+  readonly brief?: true;
 }
 
 interface StateShare {
   readonly resource: string;
   readonly state: string;
   readonly kind: StateTime["kind"];
+  readonly isActive: boolean;
   /** Of the observed time; those of a resource add up to 1. */
   readonly share: number;
 }
@@ -102,8 +105,13 @@ interface Standstill {
 }
 
 /** Only the first replication keeps its single cycles, because a year has five million. */
-export function isShown({ replication, scale, frequent }: ReplicationTask): boolean {
-  return replication === 1 && scale === null && frequent === undefined;
+export function isShown(task: ReplicationTask): boolean {
+  return task.replication === 1 && isWhole(task);
+}
+
+/** Whether the replication leaves all that a study reads. */
+export function isWhole({ scale, brief, frequent }: ReplicationTask): boolean {
+  return scale === null && brief !== true && frequent === undefined;
 }
 
 export function answerOf(task: ReplicationTask, record: CellRecord): ReplicationAnswer {
@@ -114,7 +122,7 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
     measures: measuresOf(record),
     resin: resinFlow(record),
     stateShares: wholeStates(
-      record.stateTimes.map(({ resource, state, kind, ticks }) => ({ resource, state, kind, share: ticks / observed })),
+      record.stateTimes.map(({ ticks, ...time }) => ({ ...time, share: ticks / observed })),
       takeaway?.servers,
     ),
     elementTimes: record.elementTimes.map(({ ticks, ...time }) => ({ ...time, seconds: ticks / TICKS_PER_SECOND })),

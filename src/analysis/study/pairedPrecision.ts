@@ -1,5 +1,6 @@
 // A wanted precision in a comparison: replications of all scenarios are added until the differences are as precise.
 import { CONFIDENCE } from "#analysis/statistics/interval.ts";
+import { pairsAgainst } from "./against.ts";
 import { differenceOfTerms, errorOf } from "./stopControl.ts";
 import { isPrecise, replicationsFrom, type OutputSample } from "./wantedPrecision.ts";
 import { outputOf, outputWanted, type StudyState } from "./study.ts";
@@ -7,17 +8,18 @@ import type { MeasureSummary } from "./summarizeMeasures.ts";
 
 /**
  * The same states with the number of replications that the differences need so far; as they are where no precision is wanted. Half
- * widths are shares of the output of the base, and hold for all comparisons at once.
+ * widths hold for all pairs at once, and are shares of the output of the base of each pair.
  */
-export function withPairedPrecision(states: readonly StudyState[]): readonly StudyState[] {
-  const [base, ...others] = states;
-  const precision = base?.scenario.run.precision;
-  if (!base || precision === undefined || others.length === 0) return states;
-  const replications = base.paired?.replications ?? base.scenario.run.replications;
+export function withPairedPrecision(states: readonly StudyState[], against?: string): readonly StudyState[] {
+  const [first] = states;
+  const precision = first?.scenario.run.precision;
+  const pairs = pairsAgainst(states, against);
+  if (!first || precision === undefined || pairs.length === 0) return states;
+  const replications = first.paired?.replications ?? first.scenario.run.replications;
   const begun = states.map((state) => ({ ...state, paired: { replications, isSettled: false, isReached: false } }));
   if (states.some(isStuck) || begun.some((state) => outputWanted(state).length > 0)) return begun;
-  const output = outputOf(base);
-  const samples = others.map((other) => differenceOf(output, outputOf(other), others.length));
+  const outputs = new Map(states.map((state) => [state, outputOf(state)]));
+  const samples = pairs.map(([base, other]) => differenceOf(outputs.get(base), outputs.get(other), pairs.length));
   const needed = Math.max(...samples.map((sample) => replicationsFrom(sample, precision)));
   const paired = {
     replications: needed,

@@ -10,7 +10,9 @@ import { shotsOf } from "#cell/words/cycleNames.ts";
 import { elementOf, elementRank } from "#cell/words/elementWords.ts";
 import { isActiveState } from "#cell/words/isActiveState.ts";
 import { cycleTable } from "#cell/delivery/cycleTable.ts";
+import { longerTime } from "./longerTime.ts";
 import { withCalendar } from "./withCalendar.ts";
+import { withCauses } from "./withCauses.ts";
 import { withQuality } from "./withQuality.ts";
 import { withTakeaway } from "./withTakeaway.ts";
 import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
@@ -38,17 +40,19 @@ export interface CellPlan {
   readonly marked: readonly string[];
 }
 
-/** The layers in order: cycle, quality, takeaway, stops, walks, calendar. */
+/** The layers in order: cycle, quality, takeaway, stops, walks, calendar, causes of waits. */
 function allOf(scenario: Scenario): CellTable {
   const judged = withQuality(cycleTable(scenario), scenario);
   const disturbed = withStops(withTakeaway(judged, scenario), scenario);
-  return withCalendar(withWalks(disturbed, scenario), scenario);
+  return withCauses(withCalendar(withWalks(disturbed, scenario), scenario));
 }
 
 /** Multiplies all draws of a step by a factor, to see the effect of a faster or slower step. Identical resources share the step. */
 export interface StepScale {
   readonly steps: readonly { readonly resource: string; readonly step: string }[];
   readonly factor: number;
+  /** Seconds that every draw becomes longer besides. */
+  readonly longerBy?: number;
 }
 
 export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
@@ -61,9 +65,9 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
     table.processes.findIndex(({ kind, station }) => kind === "station" && station === name),
   );
   // Time on shift does not count as work.
-  const isShift = ({ resource }: Program["states"][number]): boolean => table.resources[resource]!.kind === "shift";
+  const kindOf = ({ resource }: Program["states"][number]): CellResource["kind"] => table.resources[resource]!.kind;
   const isActive = Uint8Array.from(program.states, (state) =>
-    !isShift(state) && isActiveState(state.name, state.kind) ? 1 : 0,
+    kindOf(state) !== "shift" && isActiveState(state.name, state.kind, kindOf(state)) ? 1 : 0,
   );
   return {
     scenario,
@@ -75,7 +79,7 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
     stationProcess,
     isActive,
     elementClass: Uint8Array.from(program.states, (state) =>
-      isShift(state) ? elementRank.length : elementRank.indexOf(elementOf(state.name, state.kind)),
+      kindOf(state) === "shift" ? elementRank.length : elementRank.indexOf(elementOf(state.name, state.kind)),
     ),
     marked: scenario.stations.map((station) => shotsOf(station.name)),
   };
@@ -116,7 +120,7 @@ function slowestServer(scenario: Scenario): number {
   return Math.max(0, ...ticks);
 }
 
-/** The random numbers and their order stay the same, so that only the factor has an effect. */
+/** The random numbers and their order stay the same, so that only the change of the step has an effect. */
 function scaleStep(table: CellTable, scale: StepScale): CellTable {
   const processes = table.processes.map((process) => ({
     ...process,
@@ -124,10 +128,9 @@ function scaleStep(table: CellTable, scale: StepScale): CellTable {
       const owner = step.time?.resource ?? process.resource;
       const isMeant = scale.steps.some((each) => each.resource === owner && each.step === step.name);
       if (!isMeant || !step.time) return step;
-      const distributions = step.time.distributions.map((distribution) => ({
-        ...distribution,
-        factor: (distribution.factor ?? 1) * scale.factor,
-      }));
+      const distributions = step.time.distributions.map((time) =>
+        longerTime({ ...time, factor: (time.factor ?? 1) * scale.factor }, scale.longerBy ?? 0),
+      );
       return { ...step, time: { ...step.time, distributions } };
     }),
   }));

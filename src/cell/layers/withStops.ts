@@ -1,5 +1,5 @@
 // Adds machine stops to a cycle table: the effect of each stop on every step, the stops themselves, and the clearing of lost shots.
-import type { GiveSpec, StopEffect, StopRule } from "#engine/compiler/stepTable.ts";
+import type { GiveSpec, StateSpec, StopEffect, StopRule } from "#engine/compiler/stepTable.ts";
 import type { Scenario, StationSpec, StopSpec } from "#scenario/scenario.ts";
 import { byOperator, isDoneByOperator } from "#cell/table/crew.ts";
 import {
@@ -11,13 +11,13 @@ import {
   type CellTable,
 } from "#cell/words/cellTable.ts";
 import { lostDropsOf, lostShotsOf, PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
-import { stateNames, type StateName } from "#cell/words/stateNames.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
 import { named, stepNames, type StepRole } from "#cell/words/stepNames.ts";
 import { mayScrewRest, restProcesses } from "#cell/delivery/screwRest.ts";
 import { cyclePlaces, cyclesPlace, stopPlaces, stopProcesses } from "./stopProcesses.ts";
 import { shotPlaceAt, stopMatrix, type ShotPlace, type StepFate } from "./stopMatrix.ts";
 import { shutPlace } from "./withQuality.ts";
-import { fixed, working } from "#cell/words/tableWords.ts";
+import { fixed, waiting, working } from "#cell/words/tableWords.ts";
 
 /** Returns the same table where no stop is defined. */
 export function withStops(table: CellTable, scenario: Scenario): CellTable {
@@ -42,20 +42,18 @@ export function withStops(table: CellTable, scenario: Scenario): CellTable {
 
 function stoppableResource(resource: CellResource, stoppable: ReadonlySet<string>, scenario: Scenario): CellResource {
   const { stops = [], stations } = scenario;
-  const more = (...names: readonly StateName[]): CellResource => ({
+  const more = (...added: readonly StateSpec[]): CellResource => ({
     ...resource,
-    states: [
-      ...resource.states,
-      ...names.filter((name) => resource.states.every((each) => each.name !== name)).map(working),
-    ],
+    states: [...resource.states, ...added.filter(({ name }) => resource.states.every((each) => each.name !== name))],
   });
   if (resource.kind === "operator") {
     const clears = stations.some(({ clear }) => clear?.by === "operator");
     const repairs = stops.some(({ by }) => by === "operator");
-    return more(...(clears ? [stateNames.clearing] : []), ...(repairs ? [stateNames.repairing] : []));
+    return more(...(clears ? [working(stateNames.clearing)] : []), ...(repairs ? [working(stateNames.repairing)] : []));
   }
-  const cleared = stations.some(({ name, clear }) => name === resource.name && clear !== undefined);
-  const described = cleared ? more(stateNames.beingCleared) : resource;
+  const clear = stations.find(({ name }) => name === resource.name)?.clear;
+  const awaitsOperator = clear?.by === "operator" ? [waiting(stateNames.noOperatorFree)] : [];
+  const described = clear ? more(working(stateNames.beingCleared), ...awaitsOperator) : resource;
   if (!stoppable.has(resource.name)) return described;
   const { stopped } = stateNames;
   return { ...described, states: [...described.states, { name: stopped, kind: "stopped" }], whenStopped: stopped };
@@ -175,6 +173,7 @@ function clearing(
   const shows = [{ resource: station.name, state: stateNames.beingCleared }];
   const clear: CellStep = { ...named("mold.clear"), shows, time: fixed(time) };
   if (by === "machine") return [{ ...clear, next: first }];
-  const [taken, release] = byOperator(scenario, { task: "clearing", step: clear });
+  const call = { task: "clearing", step: clear, meanwhile: stateNames.noOperatorFree } as const;
+  const [taken, release] = byOperator(scenario, call);
   return [taken, { ...release, next: first }];
 }

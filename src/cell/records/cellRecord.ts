@@ -30,6 +30,8 @@ export interface StateTime {
   readonly resource: string;
   readonly state: string;
   readonly kind: StateKind;
+  /** Its resource counts as active. */
+  readonly isActive: boolean;
   readonly ticks: number;
 }
 
@@ -84,6 +86,8 @@ export interface CellRecord {
   /** The observed time: after `fromTick`, up to and including `untilTick`. */
   readonly fromTick: number;
   readonly untilTick: number;
+  /** The planned times off within the observed time; absent without a calendar. */
+  readonly off?: readonly { readonly fromTick: number; readonly untilTick: number }[];
   readonly stations: readonly StationRecord[];
   readonly stateTimes: readonly StateTime[];
   readonly elementTimes: readonly ElementTime[];

@@ -102,6 +102,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     replication: options.replication,
     fromTick: from,
     untilTick: until,
+    ...offWithin(scenario, from, until),
     stations,
     stateTimes,
     elementTimes: elements,
@@ -121,6 +122,13 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     ...(quarters ? { quarters: quarters.records } : {}),
     ...(standstill ? { standstill } : {}),
   };
+}
+
+function offWithin({ calendar }: Scenario, from: number, until: number): Pick<CellRecord, "off"> {
+  if (!calendar) return {};
+  const within = (seconds: number): number => Math.min(until, Math.max(from, Math.round(seconds * TICKS_PER_SECOND)));
+  const off = calendar.off.map((absence) => ({ fromTick: within(absence.from), untilTick: within(absence.until) }));
+  return { off: off.filter(({ fromTick, untilTick }) => untilTick > fromTick) };
 }
 
 function weighed(station: StationSpec): Pick<StationRecord, "masses"> {
@@ -163,10 +171,11 @@ function riseOf(
   return { firstShotTick: firstRise[counter]!, lastShotTick: lastRise[counter]! };
 }
 
-function stateTimesOf({ program, resources }: CellPlan, { stateTicks }: Simulation): StateTime[] {
+function stateTimesOf({ program, resources, isActive }: CellPlan, { stateTicks }: Simulation): StateTime[] {
   return program.states.flatMap(({ resource, name, kind }, i) => {
     const owner = resources[resource]!;
-    return owner.kind === "shift" ? [] : [{ resource: owner.name, state: name, kind, ticks: stateTicks[i]! }];
+    const time = { resource: owner.name, state: name, kind, isActive: isActive[i] === 1, ticks: stateTicks[i]! };
+    return owner.kind === "shift" ? [] : [time];
   });
 }
 

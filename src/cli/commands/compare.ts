@@ -1,11 +1,13 @@
 // The command `compare`: simulates scenarios with common random numbers and compares each with the first.
 import type { Issue, IssueMeaning } from "#foundation/issue.ts";
-import { comparableScenarios, compareStudies, overOneSpan } from "#analysis/study/comparison.ts";
+import { pairsAgainst } from "#analysis/study/against.ts";
+import { comparableScenarios, comparePairs, overOneSpan, type Comparison } from "#analysis/study/comparison.ts";
+import { paybacks } from "#analysis/study/payback.ts";
 import type { Study } from "#analysis/study/study.ts";
 import type { SettledScenario } from "#analysis/statistics/warmUpSearch.ts";
-import { invariant } from "#foundation/invariant.ts";
 import { compareAnswer } from "#report/answers/compareAnswer.ts";
 import { comparisonTable } from "#report/tables/comparisonTable.ts";
+import { paybackTables } from "#report/tables/paybackTable.ts";
 import { reportPage } from "#report/page/reportPage.ts";
 import { studyTables } from "#report/tables/studyTables.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -13,6 +15,7 @@ import type { Act, Options } from "#cli/call/command.ts";
 import { conductComparison } from "#cli/labor/conductComparison.ts";
 import { conductWarmUp } from "#cli/labor/conductStudy.ts";
 import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
+import { layoutIssues } from "./layoutIssues.ts";
 import { loadScenarios, type LoadedScenario } from "./loadScenarios.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
@@ -36,7 +39,7 @@ export const compareIssueCodes = {
 export const compare: Act = (files, options, host) => {
   const { loaded, code } = loadScenarios(files, options, host);
   const scenarios = loaded.map(({ scenario }) => scenario);
-  const wrongNames = code === exitCode.done ? sameNames(scenarios) : [];
+  const wrongNames = code === exitCode.done ? [...sameNames(scenarios), ...layoutIssues(scenarios, options)] : [];
   printIssues(wrongNames, host);
   if (code !== exitCode.done || wrongNames.length > 0) return Math.max(code, exitCodeOf(wrongNames));
   const inTheWay = folderIssues(folderOf(scenarios, options), scenarios, options, host);
@@ -45,7 +48,7 @@ export const compare: Act = (files, options, host) => {
   return withLabor(options, host, async (labor, stages) => {
     const settled: SettledScenario[] = [];
     for (const scenario of comparableScenarios(scenarios)) settled.push(await conductWarmUp(scenario, labor, stages));
-    const outcomes = await conductComparison(overOneSpan(settled), labor, stages);
+    const outcomes = await conductComparison(overOneSpan(settled), labor, stages, options.against);
     const stuck = outcomes.flatMap((outcome) => (outcome.kind === "stuck" ? [outcome.issue] : []));
     printIssues(stuck, host);
     if (stuck.length > 0) return exitCodeOf(stuck);
@@ -64,18 +67,23 @@ async function reportComparison(
   options: Options,
   host: Host,
 ): Promise<number> {
-  const [base, ...others] = studies;
-  invariant(base, "a comparison has a base");
-  const rows = compareStudies(base, others);
-  const tables = [...studyTables(studies), comparisonTable(rows)];
+  const pairs = pairsAgainst(studies, options.against);
+  const comparison: Comparison = { studies, rows: comparePairs(pairs), paybacks: paybacks(pairs) };
+  const tables = [...studyTables(studies), comparisonTable(comparison.rows), ...paybackTables(comparison.paybacks)];
   const scenarios = studies.map(({ scenario }) => scenario);
   printResult(
-    { command: "compare", studies, tables, answer: () => compareAnswer(studies, rows, host.width, options.units) },
+    { command: "compare", studies, tables, answer: () => compareAnswer(comparison, host.width, options.units) },
     options,
     host,
   );
   const reported = studies.map((study, i) => reportedScenario(study, loaded[i]!));
-  const page = reportPage({ version, scenarios: reported, comparison: rows, units: options.units ?? "si" });
+  const page = reportPage({
+    version,
+    scenarios: reported,
+    comparison: comparison.rows,
+    paybacks: comparison.paybacks,
+    units: options.units ?? "si",
+  });
   await writeTables(
     { folder: folderOf(scenarios, options), name: nameOf(scenarios, options), tables, scenarios, page },
     options,
@@ -84,10 +92,14 @@ async function reportComparison(
   return studies.some(({ precision }) => precision?.reached === false) ? exitCode.undecided : exitCode.done;
 }
 
+/** More names would make the name of the folder too long. */
+const mostNamed = 3;
+
 /** `one-station-against-two-station`, the base first. */
 function nameOf(scenarios: readonly Scenario[], options: Options): string {
   const [base, ...others] = scenarios.map(({ name }) => name.replaceAll(/[\s;:,]+/gu, "-"));
-  return runName([base, "against", ...others].join("-"), callTexts(options), options.name?.trim());
+  const against = others.length > mostNamed ? [`${others.length}-layouts`] : others;
+  return runName([base, "against", ...against].join("-"), callTexts(options), options.name?.trim());
 }
 
 function folderOf(scenarios: readonly Scenario[], options: Options): string {

@@ -10,6 +10,7 @@ import { fileIssueCodes } from "#cli/machine/readTextFile.ts";
 import type { IssueMeaning } from "#foundation/issue.ts";
 import { issueCodes } from "#scenario/reading/issueCodes.ts";
 import { compareIssueCodes } from "./compare.ts";
+import { layoutIssueCodes } from "./layoutIssues.ts";
 import { newIssueCodes } from "./new.ts";
 import { explainIssueCodes } from "#report/explain/findTopics.ts";
 
@@ -23,6 +24,7 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     variantIssueCodes,
     folderIssueCodes,
     compareIssueCodes,
+    layoutIssueCodes,
     standstillCodes,
     warmUpIssueCodes,
     estimateIssueCodes,

@@ -12,15 +12,16 @@ import type { SettledScenario } from "#analysis/statistics/warmUpSearch.ts";
 import type { Labor } from "./labor.ts";
 import type { Stages } from "./stages.ts";
 
-/** The base first. */
+/** In the order of the call; `against` names the pairs whose differences a wanted precision aims at. */
 export async function conductComparison(
   settled: readonly SettledScenario[],
   labor: Labor,
   stages: Stages,
+  against?: string,
 ): Promise<readonly StudyOutcome[]> {
   const states: StudyState[] = settled.map(({ scenario }) => beginStudy(scenario));
   for (;;) {
-    const current = withPairedPrecision(states);
+    const current = withPairedPrecision(states, against);
     const wanted = current.map(nextWanted);
     if (wanted.every((tasks) => tasks.length === 0)) {
       return current.map((state, i) => concludeStudy(state, settled[i]!.warnings));

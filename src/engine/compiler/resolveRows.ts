@@ -144,6 +144,11 @@ function needOf(need: spec.NeedSpec, { names, process }: Scope): Need {
     othersTurn: waitingState(need.whileOthersTurn ?? need.meanwhile),
     quiet: need.quiet ?? false,
     takes: registerNumber(need.takes),
+    causes: (need.causes ?? []).map(({ resource, state, shows }) => ({
+      resource: names.resource(resource),
+      state: names.state(resource, state),
+      shows: names.state(process.resource, shows),
+    })),
   };
 }
 

@@ -1,8 +1,8 @@
 // A step table: what every process of a system does, written once as data that the simulation, the event graph and the words all read.
 import type { Distribution } from "#engine/distributions/distribution.ts";
 
-/** What a state means for the clock: time at work, time lost waiting, time lost to a stop, time out of use. */
-type StateKind = "working" | "waiting" | "stopped" | "off";
+/** What a state means for the clock: time at work, time lost waiting, time lost to a stop, time to get ready for work, time out of use. */
+type StateKind = "working" | "waiting" | "stopped" | "set-up" | "off";
 
 export interface StateSpec {
   readonly name: string;
@@ -52,12 +52,24 @@ export interface NeedSpec {
   readonly count?: number;
   /** State of the process's own resource while this is the first need not met; if not given it keeps the state that it shows. */
   readonly meanwhile?: string;
+  /**
+   * States shown instead while another resource is in a state from which the wait comes; the first that holds. The stop of a
+   * resource is also shown where nothing else keeps the step from starting.
+   */
+  readonly causes?: readonly CauseSpec[];
   /** The same while tokens are there and it is another's turn. */
   readonly whileOthersTurn?: string;
   /** While this is not there the process keeps the state that others show for it, whatever else it lacks. */
   readonly quiet?: true;
   /** Register into which the number that the token carries goes. */
   readonly takes?: Register;
+}
+
+export interface CauseSpec {
+  readonly resource: string;
+  readonly state: string;
+  /** State of the process's own resource. */
+  readonly shows: string;
 }
 
 export interface GiveSpec {

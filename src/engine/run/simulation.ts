@@ -192,8 +192,12 @@ export class Simulation {
   #takeIn({ seed, replication, atMeans, isActive, classOf }: SimulationOptions, marked: readonly string[]): void {
     const { image, streams, states, counters } = this.program;
     const meaning = states.map(({ kind }, i) => {
-      const isWorking = kind === "working" ? 1 : 0;
-      return isWorking * core.WORKING + (isActive?.[i] ?? isWorking) * core.ACTIVE + (classOf?.[i] ?? 0) * core.CLASS;
+      const works = kind === "working";
+      const active = isActive?.[i] ?? (works ? 1 : 0);
+      // What is being set up works; what waits for the set-up of another does not.
+      const working = works || (kind === "set-up" && active === 1) ? 1 : 0;
+      const cause = this.program.causes[i]!;
+      return working * core.WORKING + active * core.ACTIVE + cause * core.CAUSE + (classOf?.[i] ?? 0) * core.CLASS;
     });
     for (const [section, numbers] of image.wholes) this.#writeWholes(section, numbers);
     for (const [section, numbers] of image.reals) this.#writeReals(section, numbers);

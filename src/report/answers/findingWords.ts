@@ -1,31 +1,41 @@
 // The paragraphs at the top of a report: the finding, then how sure it is.
-import type { ComparisonRow } from "#analysis/study/comparison.ts";
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
+import type { Comparison } from "#analysis/study/comparison.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
-import { differenceSentence, pairWords } from "./compareAnswer.ts";
-import { costComparison, costWords } from "#report/words/costWords.ts";
+import { assumptionWords } from "#report/words/assumptionWords.ts";
+import { bottleneckWords, runnerUpWords, onShift } from "#report/words/bottleneckWords.ts";
+import { headlineRows, pairWords, verdictSentences } from "#report/words/layoutWords.ts";
+import { costWords } from "#report/words/costWords.ts";
+import { mergedWarnings } from "#report/tables/mergedWarnings.ts";
 import { percent, withInterval } from "#report/words/digits.ts";
 import { idealSentence } from "#report/words/idealWords.ts";
-import { headline, madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
+import { madeSentence, onShiftWords, productRows, runWords } from "#report/words/madeWords.ts";
 import { stateLook } from "#report/words/stateLook.ts";
 import { comparedNotes } from "#report/words/runNotes.ts";
-import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
+import { measuredRows } from "#report/words/measuredWords.ts";
+import { leftOutWords } from "#report/words/leftOutWords.ts";
+import { rejectWords } from "#report/words/rejectWords.ts";
 import { namesOf } from "#report/words/tradeWords.ts";
 
 const leastShare = 0.005;
 
-/** The finding of one study, and how sure it is. */
+/** The finding of one study: the answer, what is behind it, and how sure it is. */
 export function studyFinding(study: Study): readonly string[] {
-  return [foundWords(study), sureWords([study])];
+  return [madeSentence(study), behindWords(study), sureWords([study])];
 }
 
 function foundWords(study: Study): string {
+  return `${madeSentence(study)} ${behindWords(study)}`;
+}
+
+function behindWords(study: Study): string {
   const rejects = rejectWords(study);
   return [
-    madeSentence(study),
+    ...productRows(study).map(([product = "", made = ""]) => `${product.trim()}: ${made}.`),
+    ...measuredRows(study).map(([, words = ""]) => `Measured: ${words}.`),
     paceWords(study),
     `Bottleneck: ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`,
     ...(rejects === undefined ? [] : [`${rejects.charAt(0).toUpperCase()}${rejects.slice(1)}.`]),
@@ -35,24 +45,42 @@ function foundWords(study: Study): string {
 
 function sureWords(studies: readonly Study[]): string {
   const runs = studies.slice(0, 1).flatMap(runWords);
-  return [...runs, ...comparedNotes(studies), ...uncheckedWords(studies)].join(" ");
+  const scenarios = studies.map(({ scenario }) => scenario);
+  const unanswered = scenarios.flatMap((scenario) => {
+    const name = scenarios.length === 1 ? "" : `${scenario.name}: `;
+    return leftOutWords(scenario)
+      .filter((line) => line !== "")
+      .map((line) => name + line);
+  });
+  return [...runs, ...comparedNotes(studies), ...assumptionWords(scenarios), ...unanswered].join(" ");
 }
 
-/** The differences, then each scenario, then how sure all that is. */
-export function comparisonFinding(studies: readonly Study[], rows: readonly ComparisonRow[]): readonly string[] {
-  const differences = rows.filter(({ resource, measure }) => resource === CELL && measure === headline);
+/** Of more layouts the tables of the report have the details. */
+const mostFindings = 2;
+
+/** The verdict, of two layouts each of them, of more what is outside the process window, then how sure all that is. */
+export function comparisonFinding(comparison: Comparison, units: UnitSystem = "si"): readonly string[] {
+  const { studies, rows } = comparison;
+  const isMany = studies.length > mostFindings;
   return [
-    [...differences.map(differenceSentence), ...costComparison(studies, rows)].join(" "),
-    ...studies.map((study) => `${study.scenario.name}: ${foundWords(study)}`),
-    [sureWords(studies), ...pairWords(differences)].join(" "),
+    verdictSentences(comparison).join(" "),
+    ...(isMany
+      ? windowFindings(studies, units)
+      : studies.map((study) => `${study.scenario.name}: ${foundWords(study)}`)),
+    [sureWords(studies), ...pairWords(headlineRows(rows))].join(" "),
   ];
+}
+
+function windowFindings(studies: readonly Study[], units: UnitSystem): readonly string[] {
+  const lines = mergedWarnings(studies, units).filter((line) => line !== "");
+  return lines.length === 0 ? [] : [lines.map((line) => line.trim()).join(" ")];
 }
 
 function paceWords({ measures, ideal, scenario, ...rest }: Study): string {
   const ideally = `${idealSentence(ideal)}.`;
   const pace = measureOf(measures, CELL, "seconds per shot");
   // With a calendar, seconds a shot would count the nights.
-  if (scenario.calendar) return `On shift: ${onShiftWords({ ...rest, measures, ideal, scenario })}. ${ideally}`;
+  if (scenario.calendar) return `On shift, ${onShiftWords({ ...rest, measures, ideal, scenario })}. ${ideally}`;
   return pace ? `A shot takes ${withInterval(pace.interval)} s. ${ideally}` : ideally;
 }
 
@@ -91,9 +119,4 @@ function waitsOf(states: Study["states"], { stations }: Pick<Scenario, "stations
     waits.set(key, { ...known, resources, share: sum / resources.length });
   }
   return [...waits.values()];
-}
-
-function onShift(states: Study["states"], resource: string): number {
-  const off = states.filter((state) => state.resource === resource && state.kind === "off");
-  return Math.max(1 - off.reduce((sum, { share }) => sum + share.mean, 0), Number.EPSILON);
 }

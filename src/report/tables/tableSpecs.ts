@@ -12,8 +12,14 @@ import {
   unitColumn,
 } from "./columns.ts";
 import { calendarSpec } from "./calendarTable.ts";
+import { changesSpec } from "#report/tables/asked/changesTable.ts";
 import { costSpec } from "./costTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
+import { lostSpec } from "#report/tables/asked/lostTable.ts";
+import { slackSpec } from "#report/tables/asked/slackTable.ts";
+import { measuredSpec } from "#report/tables/asked/measuredTable.ts";
+import { totalsSpec } from "#report/tables/asked/totalsTable.ts";
+import { paybackSpec } from "./paybackTable.ts";
 import { stopsSpec } from "./stopsTable.ts";
 import { stepNames } from "#cell/words/stepNames.ts";
 import type { ColumnSpec, TableSpec } from "./table.ts";
@@ -57,7 +63,7 @@ export const timeByStateSpec: TableSpec = {
     scenarioColumn,
     resourceColumn,
     text("state", "What the resource was doing or waiting for"),
-    text("kind", "`working`, `waiting`, `stopped` or `off`"),
+    text("kind", "`working`, `waiting`, `stopped`, `set-up` or `off`"),
     text("cause", "What a waiting resource waits for; empty for all other states"),
     number("share", "Share of the observed time, from 0 to 1"),
     halfWidth("half_width_95", "the share"),
@@ -86,8 +92,8 @@ export const bottleneckSpec: TableSpec = {
     number("longest_active_share", "Share of time in which the resource's active period was the longest of all"),
     number("longest_active_alone", "The part of that in which no other resource was about to take over"),
     number(
-      "slack_s",
-      "Seconds by which the step, or a shot of the resource's own circuit, may grow before it sets the ideal cycle",
+      "slack_s_per_shot",
+      "Seconds a shot by which the resource's own circuit may grow before it sets the ideal cycle; empty for a step, and where no order is fixed",
       "s",
     ),
     number(
@@ -95,7 +101,10 @@ export const bottleneckSpec: TableSpec = {
       "Change of throughput in percent for 1 % more time in the whole step, of all identical resources together",
     ),
     halfWidth("elasticity_half_width_95", "the elasticity"),
-    text("elasticity_method", "How the elasticity was found"),
+    text(
+      "elasticity_method",
+      "How the elasticity was found, or why there is none; `explain elasticity` lists the values",
+    ),
   ],
 };
 
@@ -125,10 +134,11 @@ export const circuitsSpec: TableSpec = {
     integer("shots", "Shots made while going once around"),
     number("seconds_per_shot", "seconds / shots", "s"),
     number(
-      "slack_s",
-      "Seconds by which the steps of the circuit together may grow before it sets the ideal cycle",
+      "slack_s_per_shot",
+      "Seconds a shot by which the circuit may grow before it sets the ideal cycle; empty where no order is fixed",
       "s",
     ),
+    number("slack_s", "The same for once around, in which it makes `shots`: slack_s_per_shot × shots", "s"),
     truth("critical", "`true` where no circuit is slower"),
     text("method", "How the order of the stations was found"),
   ],
@@ -149,7 +159,8 @@ export const replicationsSpec: TableSpec = {
 
 export const comparisonSpec: TableSpec = {
   name: "comparison",
-  meaning: "One measure of a scenario against the base, paired replication by replication.",
+  meaning:
+    "One measure of a scenario against a base, paired replication by replication. The pairs are those that `--against` asks for.",
   columns: [
     text("base", "Name of the scenario that is compared with"),
     text("other", "Name of the scenario that is compared"),
@@ -158,7 +169,12 @@ export const comparisonSpec: TableSpec = {
     unitColumn,
     number("difference", "Mean of other − base over the pairs"),
     halfWidth("half_width_95", "the difference"),
-    number("simultaneous_half_width_95", "Half width at which all comparisons hold together with 95 % confidence"),
+    number(
+      "simultaneous_half_width_95",
+      "Half width at which all pairs of this measure hold together with 95 % confidence",
+    ),
+    integer("comparisons", "Number of pairs that hold together"),
+    text("method", "How they hold together: `Bonferroni`, each at 1 − 0.05 / comparisons; empty with one pair"),
     number("ratio", "Mean of the other / mean of the base"),
     integer("pairs", "Number of paired replications"),
     number("correlation", "Correlation between the pairs that the common random numbers achieved"),
@@ -253,13 +269,19 @@ export const windowSpec: TableSpec = {
 
 export const tableSpecs: readonly TableSpec[] = [
   throughputSpec,
+  totalsSpec,
+  measuredSpec,
   timeByStateSpec,
   bottleneckSpec,
   idealCycleSpec,
   circuitsSpec,
+  slackSpec,
   replicationsSpec,
   comparisonSpec,
+  paybackSpec,
   kpiSpec,
+  changesSpec,
+  lostSpec,
   costSpec,
   stopsSpec,
   calendarSpec,

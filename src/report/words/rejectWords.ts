@@ -24,11 +24,3 @@ export function rejectWords({ measures }: Pick<Study, "measures">): string | und
     .map(({ reason, share }) => `${reason} ${percent(share)}`);
   return `${percent(all)} rejects: ${named.join(", ")}`;
 }
-
-/** The remark at the foot of an answer; none where every scenario has quality checks. */
-export function uncheckedWords(studies: readonly Pick<Study, "measures" | "scenario">[]): readonly string[] {
-  const unchecked = studies.filter((study) => rejectWords(study) === undefined);
-  if (unchecked.length === 0) return [];
-  const where = studies.length === 1 ? "" : ` in ${unchecked.map(({ scenario }) => scenario.name).join(", ")}`;
-  return [`No quality checks defined${where}: all parts counted as good.`];
-}

@@ -92,7 +92,7 @@ calendar: { from: 2026-03-23, at: "06:00", shifts: [{ start: "06:00", end: "14:0
       "55.35 cooling",
       "63.35 venting",
       "63.85 opening",
-      "64.45 awaiting removal",
+      "64.45 no operator free",
       "360 removal",
     ]);
     expect(changesOf(cell, "operator 1", 420).filter((each) => each.includes("break"))).toEqual(["60 on break"]);

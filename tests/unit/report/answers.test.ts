@@ -62,9 +62,9 @@ describe("the answer to run", () => {
     expect(answer).toMatch(/^screw +48\.3 % +51\.7 % +holding a full shot 52 %$/m);
   });
 
-  it("explains the confidence interval, and states that no quality checks are defined", () => {
+  it("explains the confidence interval, and states what was not entered", () => {
     expect(oneLine(answer)).toContain("± is the 95 % confidence interval");
-    expect(answer).toContain("No quality checks defined: all parts counted as good.");
+    expect(oneLine(answer)).toContain("no stops, no rejects: a best case");
     const once = runAnswer(studyOf({ ...one, run: { ...one.run, replications: 1 } }));
     expect(oneLine(once)).toContain("one replication gives no interval");
     expect(once).not.toContain("±");
@@ -177,8 +177,9 @@ describe("the answer to check", () => {
 describe("the answer to compare", () => {
   it("gives the scenarios side by side and the paired difference in words", () => {
     const [base, other] = [studyOf({ ...one, name: "one" }), studyOf(two)];
-    const answer = compareAnswer([base, other], compareStudies(base, [other]));
-    expect(answer).toMatch(/^one +55\d +13\.\d+ +13\.05 s/m);
+    const answer = compareAnswer({ studies: [base, other], rows: compareStudies(base, [other]), paybacks: [] });
+    expect(answer).toMatch(/^one +55\d +station 1 100 %$/m);
+    expect(answer).toMatch(/^one +13\.0\d s +13\.05 s/m);
     expect(answer).toMatch(/^two makes 55\d good parts an hour more than one: 2(?:\.0\d+)? times as many\.$/m);
     expect(answer).toContain("Replications are paired by common random numbers");
     expectCautions(answer);
