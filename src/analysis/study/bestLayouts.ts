@@ -3,7 +3,7 @@ import { areComparable } from "#analysis/indicators/costStudy.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import { amongBest } from "#analysis/statistics/amongBest.ts";
 import { CONFIDENCE } from "#analysis/statistics/interval.ts";
-import { differenceOfTerms, errorOf } from "./stopControl.ts";
+import { differenceOfTerms, errorOf } from "./controlled.ts";
 import type { Study } from "./study.ts";
 import { measureOf } from "./summarizeMeasures.ts";
 

@@ -6,7 +6,7 @@ import type { Pair } from "./against.ts";
 import type { Payback } from "./payback.ts";
 import type { Study } from "./study.ts";
 import type { SettledScenario } from "#analysis/statistics/warmUpSearch.ts";
-import { differenceOfTerms, errorOf } from "./stopControl.ts";
+import { differenceOfTerms, errorOf } from "./controlled.ts";
 import { measureOf, type MeasureSummary } from "./summarizeMeasures.ts";
 
 export type Verdict = "more" | "less" | "no difference seen" | "one pair, no interval";

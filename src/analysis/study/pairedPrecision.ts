@@ -1,7 +1,7 @@
 // A wanted precision in a comparison: replications of all scenarios are added until the differences are as precise.
 import { CONFIDENCE } from "#analysis/statistics/interval.ts";
 import { pairsAgainst } from "./against.ts";
-import { differenceOfTerms, errorOf } from "./stopControl.ts";
+import { differenceOfTerms, errorOf } from "./controlled.ts";
 import { isPrecise, replicationsFrom, type OutputSample } from "./wantedPrecision.ts";
 import { outputOf, outputWanted, type StudyState } from "./study.ts";
 import type { MeasureSummary } from "./summarizeMeasures.ts";

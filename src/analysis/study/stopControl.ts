@@ -5,6 +5,7 @@ import type { Scenario, StopSpec } from "#scenario/scenario.ts";
 import { settledWarmup } from "#cell/run/settledWarmup.ts";
 import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
 import { meanInterval, widened } from "#analysis/statistics/interval.ts";
+import { errorOf, type Controlled, type ControlTerm } from "./controlled.ts";
 import { between, expectedStops, oftenEnough } from "./rareStops.ts";
 import type { MeasureSummary } from "./summarizeMeasures.ts";
 
@@ -14,29 +15,8 @@ const mostStops = 5;
 const mostRuns = 20;
 /** With fewer stops in these runs, what a stop costs is not known. */
 const leastStops = 3;
-/** The effect of a stop at its own rate may differ by this share from that at a high rate. */
-const allowance = 0.1;
 /** Measures in seconds a shot grow without limit where a resource is down all the time; their inverse does not. */
 const inverted: ReadonlySet<string> = new Set(["seconds per shot", "cycle time"]);
-
-/** The effect of one stop on one measure. */
-export interface ControlTerm {
-  /** Name and resource of the stop. */
-  readonly stop: string;
-  /** Change of the measure for each share of time that the stop is repaired, with its standard error. */
-  readonly slope: number;
-  readonly error: number;
-  /** Known standard deviation of that share, as a mean over the replications. */
-  readonly spread: number;
-  /** Standard error of the mean from what single stops cost beyond their repair time. */
-  readonly rest: number;
-}
-
-export interface Controlled {
-  /** One a replication: what it would be with the mean repair time of each controlled stop. */
-  readonly values: readonly number[];
-  readonly terms: readonly ControlTerm[];
-}
 
 /** One stop over the replications, and over the runs in which it comes often. */
 interface Control {
@@ -138,26 +118,6 @@ export class StopControl {
   }
 }
 
-/** The terms of the difference other − base: a stop of both sides has the same random numbers in both. */
-export function differenceOfTerms(
-  base: readonly ControlTerm[] = [],
-  other: readonly ControlTerm[] = [],
-): readonly ControlTerm[] {
-  const shared = other.map((term) => {
-    const same = base.find(({ stop }) => stop === term.stop);
-    if (!same) return term;
-    const spread = Math.max(term.spread, same.spread);
-    const [error, rest] = [root([term.error, same.error]), root([term.rest, same.rest])];
-    return { ...term, slope: term.slope - same.slope, error, spread, rest };
-  });
-  return [...shared, ...base.filter(({ stop }) => other.every((term) => term.stop !== stop))];
-}
-
-/** Standard error of the mean that the terms add. */
-export function errorOf(terms: readonly ControlTerm[]): number {
-  return root(terms.flatMap(({ slope, error, spread, rest }) => [spread * error, spread * allowance * slope, rest]));
-}
-
 function controlOf(
   scenario: Scenario,
   index: number,
@@ -211,9 +171,6 @@ function termOf(
 }
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
-
-/** Of the sum of squares; `Math.hypot` is not the same in every engine. */
-const root = (values: readonly number[]): number => Math.sqrt(values.reduce((sum, value) => sum + value * value, 0));
 
 const points = 500;
 

@@ -1,7 +1,7 @@
 // The number of replications for a wanted precision, of the output of a cell or of its difference from another.
 import { CONFIDENCE } from "#analysis/statistics/interval.ts";
 import { requiredReplications } from "#analysis/statistics/requiredReplications.ts";
-import { errorOf } from "./stopControl.ts";
+import { errorOf } from "./controlled.ts";
 import type { MeasureSummary } from "./summarizeMeasures.ts";
 
 /** From fewer the interval is not reliable: from 2 to 5 it ends the search too often on a small spread by chance. */

@@ -1,6 +1,5 @@
 // Fills the tables of one or several studies: what was measured, how time was spent, where the bottleneck sits.
 import type { BottleneckResource, BottleneckStep } from "#analysis/bottleneck/bottleneck.ts";
-import { quantileInterval } from "#analysis/statistics/quantileInterval.ts";
 import type { Study } from "#analysis/study/study.ts";
 import type { MeasureSummary } from "#analysis/study/summarizeMeasures.ts";
 import type { StateSummary } from "#analysis/study/summarizeStates.ts";
@@ -37,12 +36,10 @@ export function throughputTable(studies: readonly Study[]): Table {
 }
 
 function throughputRow(summary: MeasureSummary): readonly Cell[] {
-  const { resource, measure, unit, values, interval, controlled, quantiles, min, max } = summary;
-  const { p05, p50, p95 } = quantiles;
+  const { resource, measure, unit, interval, controlled, quantiles, p05, p95, min, max } = summary;
   const { mean, halfWidth, sd, count } = interval;
-  const made = values.filter((value) => value !== null);
-  const [low, high] = [quantileInterval(made, 0.05), quantileInterval(made, 0.95)];
-  const spread = [min, p05, low.low, low.high, p50, p95, high.low, high.high, max];
+  const [low, high] = [quantiles.p05, quantiles.p95];
+  const spread = [min, low, p05.low, p05.high, quantiles.p50, high, p95.low, p95.high, max];
   const control = controlled ? controlled.terms.map(({ stop }) => stop).join("; ") : null;
   return [resource, measure, unit, mean, halfWidth, sd, ...spread, count, control];
 }
