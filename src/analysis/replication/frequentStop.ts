@@ -5,6 +5,8 @@ import type { Scenario, StopSpec } from "#scenario/scenario.ts";
 
 /** Mean interval between two stops, in mean repairs: the resource is then repaired for about a fifth of the time. */
 const repairsBetween = 4;
+/** In one run; more would only take computing time. */
+const mostStops = 50;
 /** A stop that is long in any case comes at least this many times as often. */
 const leastFactor = 4;
 
@@ -23,7 +25,7 @@ export function withFrequentStop(scenario: Scenario, index: number): Scenario {
 }
 
 function oftener(stop: StopSpec, scenario: Scenario): StopSpec {
-  const wanted = repairsBetween * distributionMean(stop.repair);
+  const wanted = Math.max(repairsBetween * distributionMean(stop.repair), scenario.run.length / mostStops);
   const { comes } = stop;
   if (comes.by === "cycles") {
     const { secondsPerShot } = idealCycle(scenario);

@@ -46,7 +46,7 @@ export function between({ comes }: StopSpec): number {
   return comes.by === "cycles" ? comes.cycles : distributionMean(comes.between);
 }
 
-export interface FewStops {
+interface FewStops {
   readonly name: string;
   /** The fewest of one resource in all replications. */
   readonly seen: number;

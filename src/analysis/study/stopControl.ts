@@ -40,6 +40,7 @@ export function controlledStops(scenario: Scenario, answers: readonly Replicatio
   return expectedStops(scenario, answers)
     .filter(({ stop, expected }) => stop.start === "running" && expected > 0 && expected < oftenEnough(answers.length))
     .map(({ stop, index, expected }) => ({ index, variance: expected * secondMoment(stop.repair) }))
+    .filter(({ variance }) => variance > 0)
     .toSorted((one, other) => other.variance - one.variance)
     .slice(0, mostStops)
     .map(({ index }) => index)

@@ -17,17 +17,19 @@ export function comparedNotes(studies: readonly Study[]): readonly string[] {
 }
 
 /** "Few stops in 10 replications: heater band 1. ± and means use their known rate (control variates). A length of 159 h holds enough." */
-function rareStopWords({ rareStops, replications }: Study): readonly string[] {
+function rareStopWords(study: Study): readonly string[] {
+  const { rareStops, replications } = study;
   if (!rareStops) return [];
   const { stops, length } = rareStops;
   const runs = replications === 1 ? "1 replication" : `${replications} replications`;
   const seen = stops.map((stop) => `${stop.name} ${stop.seen}`).join(", ");
   const enough = length === null ? "" : ` A length of ${grouped(length / secondsPerHour)} h holds enough.`;
-  return [`Few stops in ${runs}: ${seen}. ${effectWords(rareStops, replications)}${enough}`];
+  return [`Few stops in ${runs}: ${seen}. ${effectWords(rareStops, study)}${enough}`];
 }
 
-function effectWords({ isControlled, isSeen }: RareStops, replications: number): string {
-  if (isControlled) return "± and means use their known rate (control variates).";
+function effectWords({ isControlled, isSeen }: RareStops, { replications, changes }: Study): string {
+  const seenOnly = changes === undefined ? "" : "; gains are those of the stops that occurred";
+  if (isControlled) return `± and means use their known rate (control variates)${seenOnly}.`;
   if (replications === 1) return "The result depends on when they occur.";
   return isSeen ? "Replications differ by how many they hold." : "± may be too narrow.";
 }
