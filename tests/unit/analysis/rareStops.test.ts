@@ -10,6 +10,7 @@ import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { runNotes } from "#report/words/runNotes.ts";
 import { throughputTable } from "#report/tables/studyTables.ts";
 import { coverage, experimentOf, experiments } from "../../support/stopExperiments.ts";
+import { resultsOf } from "../../support/changedCell.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
 const band = (more: string): string =>
@@ -131,6 +132,14 @@ describe("tables and comparison", () => {
     const { values } = measureOf(study.measures, "cell", "good parts per hour")!;
     expect(output[at("max")]).toBe(Math.max(...values.map(Number)));
     expect(output[at("mean")]).not.toBeCloseTo(mean(values.map(Number)), 3);
+  });
+
+  it("end the lost parts at the controlled output, with what the known rate adds", () => {
+    const { study, lost } = resultsOf(cellText(2, band("")), short);
+    const { mean: made } = measureOf(study.measures, "cell", "good parts per hour")!.interval;
+    expect(lost!.made).toBeCloseTo(made, 9);
+    expect(lost!.rows.reduce((sum, { parts }) => sum + parts, 0)).toBeCloseTo(lost!.ideal - made, 9);
+    expect(lost!.rows.filter(({ kind }) => kind === "rare")).toHaveLength(1);
   });
 
   it("agree on the difference of two controlled cells", () => {
