@@ -10,9 +10,8 @@ import { windowRule, type Limits, type NamingInput, type WindowRule } from "./wi
 const SLAB = "Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3, 3.4 and 3.11 (from memory)";
 const ONE_TERM = "Ballman & Shusman, Modern Plastics 37, 1959, p. 126 (from memory)";
 
-const placeOf = (input: NamingInput): CoolingCriterion => input.coolingTo ?? "inside face";
-const placeText = (input: NamingInput): string =>
-  placeOf(input) === "mean" ? "its mean temperature" : "its inside face";
+const placeOf = (input: NamingInput): CoolingCriterion => input.coolingTo ?? "hottest point";
+const placeText = (input: NamingInput): string => (placeOf(input) === "mean" ? "mean temperature" : "hottest point");
 
 function wallOf(input: CompleteInput): Omit<WallCooling, "wall"> {
   const { melt, mold } = temperaturesOf(input);
@@ -45,10 +44,10 @@ const LONGER =
 
 export const coolingRules: readonly WindowRule[] = [
   windowRule(["product.wall.thickest"], {
-    quantity: (input) => `cooling time of the thickest place to ${placeText(input)}`,
+    quantity: (input) => `cooling time of the thickest place, ${placeText(input)}`,
     estimates: "cool",
     meaning:
-      "Time from the end of inflation until the thickest place has cooled to the demold temperature. It sets the cool step.",
+      "Time from the end of inflation until no point of the thickest place is above the demold temperature. It sets the cool step.",
     unit: "s",
     source: SLAB,
     value: (input) =>
@@ -79,13 +78,12 @@ export const coolingRules: readonly WindowRule[] = [
     value: (input) =>
       oneTermCoolingTime(
         { ...wallOf(input), wall: input["product.wall.thickest"] },
-        placeOf(input),
+        placeOf(input) === "mean" ? "mean" : "inside face",
         temperaturesOf(input).demold,
       ),
   }),
   windowRule(["product.wall.thickest", "station.steps.cool"], {
-    quantity: (input) =>
-      `${placeOf(input) === "mean" ? "mean temperature" : "inside face"} of the thickest place at the vent`,
+    quantity: (input) => `${placeText(input)} of the thickest place at the vent`,
     meaning: "Temperature of the thickest place when the mold vents. It must not be above the demold temperature.",
     unit: "°C",
     source: SLAB,

@@ -27,7 +27,7 @@ export interface WindowFacts extends Pick<WindowRule, "meaning" | "unit" | "sour
   readonly quantities: readonly string[];
 }
 
-const criteria = ["inside face", "mean"] as const;
+const criteria = ["hottest point", "mean"] as const;
 const kinds = ["reciprocating-screw", "continuous"] as const;
 
 /** The descriptions of all possible rows, field by field. */

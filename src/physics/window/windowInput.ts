@@ -12,14 +12,14 @@ export const riseKeys = ["delivery.meltRise.from", "delivery.meltRise.rise", "de
 /** The steps whose time the window can estimate. */
 export type EstimatedTime = "blow" | "cool" | "vent";
 
-/** The temperature of the wall that must fall to the demold temperature: of its inside face, or its mean. */
-export type CoolingCriterion = "inside face" | "mean";
+/** The temperature of the wall that must fall to the demold temperature: of its hottest point, or its mean. */
+export type CoolingCriterion = "hottest point" | "mean";
 
 export type DeliveryKind = "reciprocating-screw" | "accumulator-head" | "continuous";
 
 interface WindowChoices {
   readonly material: Material;
-  /** The inside face where absent. */
+  /** The hottest point where absent. */
   readonly coolingTo?: CoolingCriterion;
   /** A reciprocating screw where absent. */
   readonly deliveryKind?: DeliveryKind;

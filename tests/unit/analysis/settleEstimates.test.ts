@@ -136,7 +136,7 @@ describe("the cooling criterion", () => {
   };
 
   // Ballman and Shusman, Modern Plastics 37 (1959) 126 [M]: 8/π² in place of 4/π for the mean; nearly perfect contact.
-  it("may be the mean temperature of the thickest place instead of its inside face", () => {
+  it("may be the mean temperature of the thickest place instead of its hottest point", () => {
     const { coolingDiffusivity, meltTemperature, moldTemperature, demoldTemperature } = materials.get("HDPE")!;
     const [hot, cold, out] = [meltTemperature.value, moldTemperature.value, demoldTemperature.value];
     const log = Math.log(((8 / Math.PI ** 2) * (hot - cold)) / (out - cold));

@@ -35,16 +35,16 @@ describe("the process window of the shipped two-station cell", () => {
     const log = Math.log(((4 / Math.PI) * (hot - cold)) / (out - cold));
     const seconds = ((4 * 0.0012 ** 2) / (Math.PI ** 2 * coolingDiffusivity.value)) * log;
     expect(rowOf(windowsOf(), "cooling time of the thickest place, one term").value).toBeCloseTo(seconds, 9);
-    expect(rowOf(windowsOf(), "cooling time of the thickest place to").value).toBeCloseTo(seconds, 1);
+    expect(rowOf(windowsOf(), "cooling time of the thickest place, hottest").value).toBeCloseTo(seconds, 1);
   });
 
   it("limits the cooling time to blow and cool together, and warns when they are too short", () => {
-    const row = rowOf(windowsOf(), "cooling time of the thickest place to");
+    const row = rowOf(windowsOf(), "cooling time of the thickest place, hottest");
     expect(row.high).toBeCloseTo(0.5 + (7 + 7.5 + 9) / 3, 9);
     expect(row.verdict).toBe("inside");
     const short = windowsOf(["stations.left.steps.cool=5 s", "stations.right.steps.cool=5 s"]);
     const outside = outsideWindow(short).map(({ quantity, verdict }) => `${quantity} ${verdict}`);
-    expect(outside).toContain("cooling time of the thickest place to its inside face above");
+    expect(outside).toContain("cooling time of the thickest place, hottest point above");
     expect(windowWarnings(short, [], 2).join("\n")).toMatch(/left and right: .* s, above 5\.5 s\. Cool longer/u);
     // Common practice, no published source: a drop of 1 to 3 s, close and open together 1.5 to 3 s.
     expect(windowWarnings(windowsOf(), [], 2)).toEqual([

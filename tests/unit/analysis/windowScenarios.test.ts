@@ -30,7 +30,7 @@ function settled(name: string, set: readonly string[] = []): Settled {
 const criticalNames = ({ circuits }: IdealCycle): readonly string[] =>
   circuits.filter(({ critical }) => critical).map(({ name }) => name);
 
-const thickest = "cooling time of the thickest place to its inside face";
+const thickest = "cooling time of the thickest place, hottest point";
 const meanWall = "cooling time of the mean wall to its mean temperature";
 
 /**

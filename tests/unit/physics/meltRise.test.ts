@@ -68,7 +68,7 @@ describe("a rise of the melt temperature with the rate", () => {
   it("keeps the melt at the demold temperature or above, and marks a melt below its range", () => {
     const frozen = withRise(90, 200, 1);
     expect(rowOf(frozen, melt).verdict).toBe("below");
-    expect(rowOf(frozen, "cooling time of the thickest place to its inside face").value).toBe(0);
+    expect(rowOf(frozen, "cooling time of the thickest place, hottest point").value).toBe(0);
   });
 
   it("needs the plasticating rate, and adds no missing row when it is not given", () => {

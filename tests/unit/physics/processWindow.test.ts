@@ -24,7 +24,7 @@ const material = materials.get("HDPE")!;
 test("a thin bottle cools within its time: 0.6 mm take 1.98 s of 4 s", () => {
   // By hand, one term: 4 · 0.36e-6/(π² · 1.05e-7) · ln(4/π · 180/55) = 1.3895 s · 1.4272 = 1.983 s
   const input = { material, "product.wall.thickest": 0.6e-3, "station.steps.cool": 4 };
-  const row = rowOf(input, "cooling time of the thickest place to its inside face");
+  const row = rowOf(input, "cooling time of the thickest place, hottest point");
   expect(row.value).toBeCloseTo(1.983, 2);
   expect(row).toMatchObject({ unit: "s", low: null, high: 4, verdict: "inside", remedy: "" });
   expect(outside(input)).toEqual([]);
@@ -40,7 +40,7 @@ test("a handled container is limited by its pinch-off tail, not by its mean wall
     "station.steps.cool": 17.5,
     "station.steps.blow": 0.5,
   };
-  const tail = rowOf(input, "cooling time of the thickest place to its inside face");
+  const tail = rowOf(input, "cooling time of the thickest place, hottest point");
   expect(tail.value).toBeCloseTo(56.4, 1);
   expect(tail).toMatchObject({ verdict: "above", high: 18 });
   expect(tail.remedy).toContain("thinner");
@@ -163,7 +163,7 @@ describe("the window", () => {
 
   test("uses a given value instead of the material's", () => {
     const hotter = { ...bottle, "product.moldTemperature": 40 };
-    const quantity = "cooling time of the thickest place to its inside face";
+    const quantity = "cooling time of the thickest place, hottest point";
     expect(rowOf(hotter, quantity).value).toBeGreaterThan(rowOf(bottle, quantity).value);
   });
 

@@ -20,12 +20,12 @@ type Printed = readonly [
 const printed: readonly Printed[] = [
   // Bi = 1000 · 1.3e-3/0.25 = 5.2, ζ = 1.32186, C₁ = 1.24202: 1.69e-6/(1.05e-7 · 1.74733) · ln(1.24202 · 180/55); blow and
   // cool 12.5 s.
-  ["cooling time of the thickest place to its inside face", "12.918", "s", null, "12.5", "above"],
+  ["cooling time of the thickest place, hottest point", "12.918", "s", null, "12.5", "above"],
   ["cooling time of the mean wall to its mean temperature", "5.605", "s", null, "12.5", "inside"],
   // 4 · 1.69e-6/(π² · 1.05e-7) · ln(4/π · 180/55) = 6.5231 · 1.42720
   ["cooling time of the thickest place, one term and perfect contact", "9.310", "s", null, null, "no limit"],
   // 10 + 180 · 1.24202 · exp(−1.74733 · 1.05e-7 · 12.5/1.69e-6)
-  ["inside face of the thickest place at the vent", "67.55", "°C", null, "65", "above"],
+  ["hottest point of the thickest place at the vent", "67.55", "°C", null, "65", "above"],
   ["thickest place that the cooling time allows", "1.2754e-3", "m", "1.3e-3", null, "below"],
   // 0.0546/(760 · π · 0.0285 · √1.4 · 0.0015 · 1.4)
   ["parison length before sag", "0.3229", "m", "0.22", null, "inside"],
@@ -146,7 +146,7 @@ describe("a given value replaces", () => {
   test("the default of perfect contact", () => {
     const { "station.moldContact": _contact, ...withoutContact } = bottle;
     // By hand [C]: in perfect contact the series equals its first term, because Fo = 0.58.
-    const quantity = "cooling time of the thickest place to its inside face";
+    const quantity = "cooling time of the thickest place, hottest point";
     expectPrinted(rowOf(withoutContact, quantity).value, "9.310");
   });
 });
