@@ -1,6 +1,7 @@
 // Replaces `estimate` in a scenario by computed times, or lists the missing keys.
 import { missingRows, processWindow } from "#physics/window/processWindow.ts";
-import type { WindowInput } from "#physics/window/windowInput.ts";
+import { inflationTime } from "#physics/window/inflation.ts";
+import { completeInput, type WindowInput } from "#physics/window/windowInput.ts";
 import type { IssueMeaning } from "#foundation/issue.ts";
 import { distributionMean } from "#engine/distributions/moments.ts";
 import type { Finding } from "#scenario/values/finding.ts";
@@ -18,7 +19,7 @@ export interface Estimated {
 /** A day in seconds, the limit of an estimated time. */
 const LONGEST = 86_400;
 
-/** The wall cools during the blow as well, so the cool step takes the rest. All missing keys are reported together. */
+/** The wall cools from the end of inflation, so the cool step takes what the blow leaves of the cooling time. All missing keys are reported together. */
 export function settleEstimates(scenario: Scenario): Estimated {
   const settled = scenario.stations.map(settleStation);
   const findings = new Map(settled.flatMap((each) => each.findings).map((each) => [JSON.stringify(each), each]));
@@ -48,7 +49,9 @@ function settleStation(station: StationSpec): Settled {
     (sum, { time }) => sum + distributionMean(time),
     0,
   );
-  const times = { blow, cool: settled("cool", distributionMean(blow) + own), vent: settled("vent") };
+  const seconds = distributionMean(blow);
+  const inContact = input ? seconds - inflationTime(completeInput({ ...input, "station.steps.blow": seconds })) : 0;
+  const times = { blow, cool: settled("cool", inContact + own), vent: settled("vent") };
   return {
     station: { ...rest, ...times, estimated: estimates.steps },
     findings: [...found.values()].flatMap(({ finding }) => finding ?? []),
@@ -60,7 +63,7 @@ interface Answer {
   readonly finding?: Finding;
 }
 
-/** The time from the process window: the slower bound of fill and vent time, or the cooling time of the thickest place. */
+/** The time from the process window: the air's delay and the slower bound of fill or vent, or the cooling time of the thickest place. */
 function estimate(
   station: Pick<StationSpec, "product">,
   step: EstimatedStep,
@@ -69,7 +72,8 @@ function estimate(
 ): Answer {
   const at = { path: [...path, "steps", step], value: "estimate" } as const;
   const row = input && processWindow(input).find((each) => each.estimates === step);
-  if (row) return row.value <= LONGEST ? { seconds: row.value } : { finding: { ...at, ...endless(step) } };
+  const delay = input && step !== "cool" ? completeInput(input)["station.airDelay"] : 0;
+  if (row) return row.value <= LONGEST ? { seconds: delay + row.value } : { finding: { ...at, ...endless(step) } };
   const missing = input && missingRows(input).find((each) => each.estimates === step);
   return { finding: { ...at, ...lacking(station, step, missing?.keys ?? ["product.material"]) } };
 }

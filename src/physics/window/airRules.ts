@@ -1,19 +1,13 @@
 // The part of the process window on blow air, its times, and the clamp force against its pressure.
-import type { AirPath } from "#physics/air/airMassFlow.ts";
 import { clampForce } from "#physics/air/clampForce.ts";
-import { fillTime, type ChangeOfState } from "#physics/air/fillTime.ts";
+import type { ChangeOfState } from "#physics/air/fillTime.ts";
 import { freeAir } from "#physics/air/freeAir.ts";
-import { ATMOSPHERE } from "#physics/air/standardAir.ts";
 import { ventTime } from "#physics/air/ventTime.ts";
-import type { Known } from "./windowInput.ts";
+import { AIR_TEMPERATURE, airPathOf, fillKeys, fillSeconds } from "./inflation.ts";
+import type { CompleteInput, Known } from "./windowInput.ts";
 import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
-const bottle = [
-  "product.volume",
-  "product.blowPressure",
-  "product.airConductance",
-] as const satisfies readonly WindowKey[];
 const clamp = [
   "station.cavities",
   "product.projectedArea",
@@ -23,45 +17,39 @@ const clamp = [
 ] as const satisfies readonly WindowKey[];
 const BALANCE = "balance of forces; the pinch line load has no published value";
 const ISO = "ISO 6358-1, 2013, clause 3; balance of mass and heat";
-/** °C of the air in line and bottle. */
-const AIR_TEMPERATURE = 20;
 
-const pathOf = (input: Known<"product.airConductance">): AirPath => ({
-  conductance: input["product.airConductance"],
-  criticalRatio: input["product.airCriticalRatio"],
-});
+/** The part of a step in which air can flow. */
+const flowing = (input: CompleteInput, step: "blow" | "vent"): { readonly high?: number } => {
+  const time = input[`station.steps.${step}`];
+  return time === undefined ? {} : { high: Math.max(0, time - input["station.airDelay"]) };
+};
 
 /** The isothermal time is the longer bound, so that an estimate is on the safe side. */
 function fillRule(change: ChangeOfState): WindowRule {
-  return windowRule([...bottle, "product.airSupply"], {
+  return windowRule(fillKeys, {
     quantity: `fill time, ${change}`,
     ...(change === "isothermal" ? { estimates: "blow" } : {}),
     meaning:
-      "Time until the part is filled to the blow pressure. Isothermal is the slower bound, adiabatic the faster one.",
+      "Time until the part is filled to the blow pressure, without the delay of the air. Isothermal is the slower bound, adiabatic the faster one.",
     unit: "s",
     source: ISO,
-    value: (input) => {
-      const to = input["product.blowPressure"] + ATMOSPHERE;
-      const supply = input["product.airSupply"] + ATMOSPHERE;
-      const fill = { volume: input["product.volume"], from: ATMOSPHERE, to, supply, temperature: AIR_TEMPERATURE };
-      return fillTime(pathOf(input), fill, change);
-    },
-    limits: (input) => ({ high: input["station.steps.blow"] }),
+    value: (input) => fillSeconds(input, change),
+    limits: (input) => flowing(input, "blow"),
     above: "Blow longer, or use a wider path or a supply pressure well above the blow pressure.",
   });
 }
 
 function ventRule(change: ChangeOfState): WindowRule {
-  return windowRule([...bottle, "product.ventTo"], {
+  return windowRule(["product.volume", "product.blowPressure", "product.airConductance", "product.ventTo"], {
     quantity: `vent time, ${change}`,
     ...(change === "isothermal" ? { estimates: "vent" } : {}),
     meaning:
-      "Time until the pressure has fallen to `ventTo`. Isothermal is the slower bound, adiabatic the faster one.",
+      "Time until the pressure has fallen to `ventTo`, without the delay of the air. Isothermal is the slower bound, adiabatic the faster one.",
     unit: "s",
     source: ISO,
     value: (input) =>
       ventTime(
-        pathOf(input),
+        airPathOf(input),
         {
           volume: input["product.volume"],
           blowPressure: input["product.blowPressure"],
@@ -70,7 +58,7 @@ function ventRule(change: ChangeOfState): WindowRule {
         },
         change,
       ),
-    limits: (input) => ({ high: input["station.steps.vent"] }),
+    limits: (input) => flowing(input, "vent"),
     above:
       "Vent longer or through a wider path. The mold must not open under pressure. A computed time is never a safe limit.",
   });

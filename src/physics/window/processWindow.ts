@@ -23,16 +23,19 @@ const rules = fields.flatMap(([field, own]) => own.map((rule) => ({ field, rule 
 /** The description of a row without an input. */
 export interface WindowFacts extends Pick<WindowRule, "meaning" | "unit" | "source" | "needs" | "below" | "above"> {
   readonly field: WindowField;
-  /** Some rows have a name for each criterion or kind of delivery. */
+  /** Some rows have a name for each criterion, kind of delivery or assumption. */
   readonly quantities: readonly string[];
 }
 
 const criteria = ["hottest point", "mean"] as const;
+const assumptions = [[], ["station.moldContact"]] as const;
 const kinds = ["reciprocating-screw", "continuous"] as const;
 
 /** The descriptions of all possible rows, field by field. */
 export function windowFacts(): readonly WindowFacts[] {
-  const inputs = criteria.flatMap((coolingTo) => kinds.map((deliveryKind) => ({ coolingTo, deliveryKind })));
+  const inputs = criteria.flatMap((coolingTo) =>
+    kinds.flatMap((deliveryKind) => assumptions.map((assumed) => ({ coolingTo, deliveryKind, assumed }))),
+  );
   return rules.map(({ field, rule }) => ({ ...rule, field, quantities: [...new Set(inputs.map(rule.quantity))] }));
 }
 

@@ -25,6 +25,8 @@ interface WindowChoices {
   readonly deliveryKind?: DeliveryKind;
   /** Steps whose time is an estimate, and so has no typing error. */
   readonly estimated?: readonly EstimatedTime[];
+  /** Keys that are not given and have a substitute. */
+  readonly assumed?: readonly WindowKey[];
 }
 
 export type WindowInput = WindowChoices & { readonly [Key in WindowKey]?: number | undefined };
@@ -35,6 +37,10 @@ export type CompleteInput = WindowInput & Pick<WindowNumbers, AlwaysKnown>;
 /** An input with values for these keys. */
 export type Known<Key extends WindowKey> = CompleteInput & Pick<WindowNumbers, Key>;
 
+export function knows<Key extends WindowKey>(input: CompleteInput, keys: readonly Key[]): input is Known<Key> {
+  return keys.every((key) => input[key] !== undefined);
+}
+
 const table: Readonly<Record<WindowKey, WindowKeyRow<WindowKey>>> = windowKeys;
 const rows = Object.entries(table) as readonly (readonly [WindowKey, WindowKeyRow<WindowKey>])[];
 
@@ -42,7 +48,7 @@ export function completeInput(input: WindowInput): CompleteInput {
   const replaced = rows.flatMap(([key, { otherwise }]) =>
     otherwise === undefined || input[key] !== undefined ? [] : [[key, substituteOf(otherwise, input)] as const],
   );
-  return { ...input, ...Object.fromEntries(replaced) } as CompleteInput;
+  return { ...input, ...Object.fromEntries(replaced), assumed: replaced.map(([key]) => key) } as CompleteInput;
 }
 
 function substituteOf(otherwise: Substitute<WindowKey>, input: WindowInput): number | undefined {

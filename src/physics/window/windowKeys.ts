@@ -136,11 +136,16 @@ export const windowKeys = {
     atLeast: 1,
     meaning: "Heat transfer from part to mold, for the process window.",
     otherwise: {
-      value: Infinity,
-      words: "perfect contact",
-      reason:
-        "no published value holds for every mold; the cooling time is then a lower bound, up to a third too short",
+      value: 1000,
+      words: "1000 W/(m² K)",
+      reason: "common practice, no published source; the cooling time with perfect contact is a row of its own",
     },
+  },
+  "station.airDelay": {
+    dimension: "time",
+    example: "0.1 s",
+    meaning: "Time from the start of blow or vent until air flows: valve and line.",
+    otherwise: { value: 0.1, words: "0.1 s", reason: "common practice, no published source" },
   },
   "station.clampForce": {
     dimension: "force",

@@ -7,7 +7,7 @@ import { stationWindows } from "#analysis/window/stationWindow.ts";
 import { distributionMean } from "#engine/distributions/moments.ts";
 import { materials } from "#physics/materials/materials.ts";
 import { readScenario } from "#scenario/resolving/readScenario.ts";
-import type { Scenario } from "#scenario/scenario.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { shippedText } from "../../support/reported.ts";
 
 function read(set: readonly string[] = []): Scenario {
@@ -15,6 +15,10 @@ function read(set: readonly string[] = []): Scenario {
   if (!scenario) throw new Error(JSON.stringify(issues));
   return scenario;
 }
+
+/** Seconds of the closed mold after the delay of 0.1 s and the slower fill; by hand [C] the fill of this bottle takes 0.067 s. */
+const inContact = (station: StationSpec): number =>
+  distributionMean(station.blow) + distributionMean(station.cool) - 0.1 - 0.067;
 
 describe("estimated steps", () => {
   it("are open after reading, and a cell with open estimates cannot be planned", () => {
@@ -28,7 +32,7 @@ describe("estimated steps", () => {
 
   // Perfect contact, one term (Ballman and Shusman, Modern Plastics 37 (1959) 126 [M]):
   // t = 4 s² / (π² α) × ln[(4/π)(Tm − Tw)/(Te − Tw)].
-  it("cool the thickest place in blow and cool together, by the published formula", () => {
+  it("cool the thickest place from the end of inflation, by the published formula", () => {
     const contact = { ...read().stations[0]!.process!.values, "station.moldContact": Infinity };
     const scenario = read();
     const stations = scenario.stations.map((each) => ({ ...each, process: { ...each.process!, values: contact } }));
@@ -37,7 +41,7 @@ describe("estimated steps", () => {
     const [hot, cold, out] = [meltTemperature.value, moldTemperature.value, demoldTemperature.value];
     const log = Math.log(((4 / Math.PI) * (hot - cold)) / (out - cold));
     const seconds = ((4 * 0.00075 ** 2) / (Math.PI ** 2 * coolingDiffusivity.value)) * log;
-    expect(distributionMean(station!.cool) + distributionMean(station!.blow)).toBeCloseTo(seconds, 2);
+    expect(inContact(station!)).toBeCloseTo(seconds, 2);
   });
 
   // An isothermal fill takes longer than at choked flow throughout: free air / (conductance × supply) (ISO 6358-1:2013 [M]).
@@ -47,17 +51,16 @@ describe("estimated steps", () => {
     const freeAir = (0.315e-3 * 6e5) / 1e5;
     const choked = freeAir / ((4e-3 / 1e5) * 8.013e5);
     expect(distributionMean(station!.blow)).toBeGreaterThan(choked);
-    expect(distributionMean(station!.vent)).toBeGreaterThan(distributionMean(station!.blow));
+    // The way out takes about twice the fill.
+    expect(distributionMean(station!.vent) - 0.1).toBeGreaterThan(2 * choked);
     expect(settleEstimates(read()).scenario.stations[0]?.estimates).toBeUndefined();
   });
 
   it("rise with the square of the wall", () => {
-    const thin = settleEstimates(read()).scenario.stations[0]!;
     const values = ["product.wall.thickest=1.5 mm", "stations.moldContact=1e6 W/(m² K)"];
     const thick = settleEstimates(read(values)).scenario.stations[0]!;
     const once = settleEstimates(read(["stations.moldContact=1e6 W/(m² K)"])).scenario.stations[0]!;
-    const whole = (station: typeof thin): number => distributionMean(station.cool) + distributionMean(station.blow);
-    expect(whole(thick) / whole(once)).toBeCloseTo(4, 1);
+    expect(inContact(thick) / inContact(once)).toBeCloseTo(4, 1);
   });
 
   it("reduce the cool step by the blow and by extra steps in the closed mold", () => {
@@ -132,7 +135,7 @@ describe("estimated steps", () => {
 describe("the cooling criterion", () => {
   const cooled = (set: readonly string[]): number => {
     const [station] = settleEstimates(read(set)).scenario.stations;
-    return distributionMean(station!.cool) + distributionMean(station!.blow);
+    return inContact(station!);
   };
 
   // Ballman and Shusman, Modern Plastics 37 (1959) 126 [M]: 8/π² in place of 4/π for the mean; nearly perfect contact.

@@ -25,6 +25,9 @@ const notFormulas = new Set([
   "windowFacts",
   "missingRows",
   "windowFacts",
+  "fillSeconds",
+  "inflationTime",
+  "knows",
 ]);
 
 const files = codeUnder("src/physics");

@@ -49,6 +49,7 @@ const converted: Partial<Record<Dimension, number>> = {
 const ownExamples: Readonly<Record<string, readonly [written: string, value: number]>> = {
   "product.meltTemperature": ["200 °C", 200],
   "product.moldTemperature": ["20 °C", 20],
+  "product.wall.mean": ["0.6 mm", 0.6e-3],
   "product.insideAir.temperature": ["25 °C", 25],
   "delivery.shotCapacity": ["0.3 kg", 0.3],
   meltTemperature: ["200 °C", 200],
@@ -121,7 +122,9 @@ describe("a number that is not given", () => {
     expect(complete["product.moldTemperature"]).toBe(33);
     expect(complete["product.demoldTemperature"]).toBe(material.demoldTemperature.value);
     expect(complete["product.airCriticalRatio"]).toBe(0.3);
-    expect(complete["station.moldContact"]).toBe(Infinity);
+    expect(complete["station.moldContact"]).toBe(1000);
+    expect(complete.assumed).toContain("station.moldContact");
+    expect(complete.assumed).not.toContain("product.moldTemperature");
   });
 });
 
