@@ -31,22 +31,41 @@ const milligramsPerKilogram = 1e6;
 export function stationWindows(
   scenario: Scenario,
   ideal: IdealCycle,
-  throughput: number | undefined = meltRate(scenario, ideal),
+  throughput?: number,
   rejects?: number,
 ): readonly StationWindow[] {
-  const windows = new Map<string, { stations: string[]; input: WindowInput }>();
+  return stationInputs(scenario, ideal, throughput, rejects).map(({ stations, input }) => ({
+    stations,
+    rows: processWindow(input),
+    missing: missingRows(input).map((row) => ({ ...row, keys: row.keys.map(givenKey) })),
+  }));
+}
+
+interface StationInput {
+  /** Stations whose input is the same, in the order of their numbers. */
+  readonly stations: readonly string[];
+  readonly input: WindowInput;
+}
+
+/** What the window of each station is computed from, with the arguments of `stationWindows`. */
+export function stationInputs(
+  scenario: Scenario,
+  ideal: IdealCycle,
+  throughput: number | undefined = meltRate(scenario, ideal),
+  rejects?: number,
+): readonly StationInput[] {
+  const inputs = new Map<string, { stations: string[]; input: WindowInput }>();
   for (const station of scenario.stations) {
     const input = inputOf(scenario, station, { throughput, rejects });
     if (!input) continue;
     const key = JSON.stringify(input);
-    const known = windows.get(key) ?? { stations: [], input };
+    const known = inputs.get(key) ?? { stations: [], input };
     known.stations.push(station.name);
-    windows.set(key, known);
+    inputs.set(key, known);
   }
-  return [...windows.values()].map(({ stations, input }) => ({
+  return [...inputs.values()].map(({ stations, input }) => ({
     stations: inReadingOrder(stations, (name) => name),
-    rows: processWindow(input),
-    missing: missingRows(input).map((row) => ({ ...row, keys: row.keys.map(givenKey) })),
+    input,
   }));
 }
 

@@ -15,6 +15,7 @@ export interface Options {
   readonly kind?: string;
   readonly set?: readonly string[];
   readonly events?: boolean;
+  readonly range?: boolean;
   readonly json?: boolean;
   readonly result?: boolean;
   readonly quiet?: boolean;

@@ -20,6 +20,10 @@ export const eventsOption: OptionSpec = {
   flags: "--events",
   meaning: "also write every event and every shot (events.csv, shots.csv)",
 };
+export const rangeOption: OptionSpec = {
+  flags: "--range",
+  meaning: "also show the cooling time over the ranges of the material's values",
+};
 export const setOption: OptionSpec = {
   flags: "--set <path=value>",
   meaning:

@@ -1,6 +1,6 @@
 // The part of the process window on screw and drive, and on the time at heat of the melt.
+import { enthalpyChange } from "#physics/cooling/enthalpyChange.ts";
 import { dragFlow } from "#physics/screw/dragFlow.ts";
-import { enthalpyRise } from "#physics/screw/enthalpyRise.ts";
 import { pelletTravelTime } from "#physics/screw/pelletTravelTime.ts";
 import { rechargeTime } from "#physics/screw/rechargeTime.ts";
 import { residenceTime } from "#physics/screw/residenceTime.ts";
@@ -10,7 +10,7 @@ import { screwHoldUp } from "#physics/screw/screwHoldUp.ts";
 import { screwOutput } from "#physics/screw/screwOutput.ts";
 import { shotStroke } from "#physics/screw/shotStroke.ts";
 import { specificDriveEnergy, usualDriveEnergy } from "#physics/screw/specificDriveEnergy.ts";
-import { meltTemperature, riseKeys, temperaturesOf, type Known, type WindowInput } from "./windowInput.ts";
+import { meltTemperature, phasesOf, riseKeys, temperaturesOf, type Known, type WindowInput } from "./windowInput.ts";
 import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
@@ -32,6 +32,8 @@ const PRACTICE = "common practice, no published source";
 const DRAG = "Crawford, Plastics Engineering, 3rd ed., 1998, equation 4.3";
 const RISE = "a straight line through your measurements; limits: the material's range of melt temperatures";
 const METERING = "Groover, Fundamentals of Modern Manufacturing, 4th ed., 2010, section 13.2 (from memory)";
+const ENTHALPY =
+  "Gaur & Wunderlich, Heat Capacity of Linear Macromolecules, Journal of Physical and Chemical Reference Data 10, 1981, p. 119 (from memory)";
 const PLUG = "Levenspiel, Chemical Reaction Engineering, 3rd ed., 1999, chapter 11 (from memory)";
 
 /** Pellets in the hopper, °C. */
@@ -166,13 +168,8 @@ export const screwRules: readonly WindowRule[] = [
     quantity: "heat into the melt",
     meaning: "Heat that barrel and drive put into the melt, heat of fusion included; the molds remove most of it.",
     unit: "W",
-    source: `${SPI}; heat of fusion added`,
-    value: (input) => {
-      const { specificHeat, heatOfFusion } = input.material;
-      const to = temperaturesOf(input).melt;
-      const heating = { specificHeat: specificHeat.value, from: ROOM, to, heatOfFusion: heatOfFusion.value };
-      return input[rate] * enthalpyRise(heating);
-    },
+    source: ENTHALPY,
+    value: (input) => input[rate] * enthalpyChange(phasesOf(input), ROOM, temperaturesOf(input).melt),
   }),
   windowRule(["delivery.holdUp", "delivery.throughput"], {
     quantity: "mean time at heat from hopper to die",

@@ -1,5 +1,6 @@
 // The input of the process window: the numbers of the key table, the material, and a few choices.
 import type { Material } from "#physics/materials/material.ts";
+import type { Phases } from "#physics/cooling/enthalpyChange.ts";
 import { meltRise } from "#physics/screw/meltRise.ts";
 import type { Substitute, WindowKeyRow } from "./windowKeyRow.ts";
 import { windowKeys, type AlwaysKnown, type WindowKey } from "./windowKeys.ts";
@@ -56,6 +57,15 @@ function substituteOf(otherwise: Substitute<WindowKey>, input: WindowInput): num
   if ("material" in otherwise) return input.material[otherwise.material].value;
   const values = otherwise.keys.map((key) => input[key]);
   return values.every((value) => value !== undefined) ? otherwise.formula(...values) : undefined;
+}
+
+export function phasesOf({ material }: Pick<WindowInput, "material">): Phases {
+  return {
+    solid: material.specificHeat.value,
+    melt: material.meltSpecificHeat.value,
+    transition: material.transitionTemperature.value,
+    fusion: material.heatOfFusion.value,
+  };
 }
 
 /** At the rate of the screw, °C. */

@@ -17,6 +17,7 @@ const dimensionOf: Readonly<Record<string, Dimension>> = {
   N: "force",
   W: "power",
   "J/kg": "specificEnergy",
+  "m²/s": "diffusivity",
   "1": "share",
 };
 

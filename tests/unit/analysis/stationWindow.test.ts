@@ -2,6 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { outsideWindow, stationWindows, type StationWindow } from "#analysis/window/stationWindow.ts";
+import { stationRanges } from "#analysis/window/stationRanges.ts";
+import { coolingRangeLines } from "#report/words/coolingRangeWords.ts";
 import { materials } from "#physics/materials/materials.ts";
 import { windowLines, windowTable, windowWarnings } from "#report/tables/windowWords.ts";
 import { readScenario } from "#scenario/resolving/readScenario.ts";
@@ -128,6 +130,40 @@ describe("the process window of the shipped two-station cell", () => {
     expect(table.rows.filter(([, station, quantity]) => station === "left" && quantity === "shot mass")).toEqual([
       ["two", "left", "shot mass", 0.1092, "kg", null, 0.4, "inside", "", expect.any(String)],
     ]);
+  });
+});
+
+describe("the cooling time over the range of the material", () => {
+  const rangesOf = (set: readonly string[]) => {
+    const scenario = scenarioOf(text, "two", set);
+    return stationRanges(scenario, idealCycle(scenario))[0]!;
+  };
+  // Ballman and Shusman, Modern Plastics 37 (1959) 126 [M]; nearly perfect contact, diffusivity 0.9 to 1.2e-7 m²/s.
+  it("has the time at the lowest and at the highest value, and no row for a value of the scenario", () => {
+    const nearlyPerfect = ["stations.left.moldContact=1e7 W/(m² K)", "stations.right.moldContact=1e7 W/(m² K)"];
+    const { stations, ranges } = rangesOf(nearlyPerfect);
+    const row = ranges.find(({ key }) => key === "diffusivity")!;
+    const at = (diffusivity: number) =>
+      ((4 * 0.00085 ** 2) / (Math.PI ** 2 * diffusivity)) * Math.log(((4 / Math.PI) * 180) / 55);
+    expect(row.atLow).toBeCloseTo(at(0.9e-7), 2);
+    expect(row.atHigh).toBeCloseTo(at(1.2e-7), 2);
+    expect(stations).toEqual(["left", "right"]);
+    const keys = (set: readonly string[]) => rangesOf(set).ranges.map(({ key }) => key);
+    expect(keys([])).toEqual([
+      "conductivity",
+      "diffusivity",
+      "meltTemperature",
+      "moldTemperature",
+      "demoldTemperature",
+    ]);
+    const own = ["product.moldTemperature=12 °C", "product.material={ name: HDPE, diffusivity: 0.1 mm²/s }"];
+    expect(keys(own)).toEqual(["conductivity", "meltTemperature", "demoldTemperature"]);
+  });
+
+  it("is printed in the units of the user", () => {
+    const scenario = scenarioOf(text, "two");
+    const lines = coolingRangeLines(stationRanges(scenario, idealCycle(scenario)), 2, 80, "us").join("\n");
+    expect(lines).toMatch(/meltTemperature +338 °F +6\.75 s +410 °F +7\.96 s/u);
   });
 });
 

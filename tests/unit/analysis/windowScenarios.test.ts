@@ -62,9 +62,9 @@ describe("a thin bottle", () => {
 });
 
 describe("a container with a handle", () => {
-  const { ideal, row, broken, station } = settled("handled-container");
+  const { ideal, row, broken, station } = settled("handled-container", ["stations.moldContact=1800 W/(m² K)"]);
 
-  // HDPE of the catalogue: Bi = 1250 × 0.002 / 0.25 = 10, α 1.05e-7 m²/s, θ = (65 − 10)/(190 − 10).
+  // HDPE of the catalogue: Bi = 1800 × 0.002 / 0.36 = 10, α 1.05e-7 m²/s, θ = (65 − 10)/(190 − 10).
   it("is limited by the cooling of its thickest place, the pinch-off tail", () => {
     expect(broken).toEqual([]);
     expect(criticalNames(ideal)).toEqual(["each station"]);
@@ -83,12 +83,12 @@ describe("a container with a handle", () => {
 describe("a rigid PVC bottle on a machine that holds too much melt", () => {
   const atHeat = "mean time at heat from hopper to die";
 
-  // Bi = 2000 × 0.0008 / 0.16 = 10, α 1.0e-7 m²/s, θ = (55 − 20)/(195 − 20). A shot of 20 g + 15 % in half a mold cycle;
+  // Bi = 2250 × 0.0008 / 0.18 = 10, α 0.92e-7 m²/s, θ = (55 − 20)/(195 − 20). A shot of 20 g + 15 % in half a mold cycle;
   // hold-up 3.6 kg.
   it("is limited by the time at heat", () => {
-    const { ideal, row, broken, station } = settled("rigid-pvc");
+    const { ideal, row, broken, station } = settled("rigid-pvc", ["stations.moldContact=2250 W/(m² K)"]);
     expect(broken).toEqual([`${atHeat}: above`]);
-    const cooling = coolingAtBiotTen(0.0008, 1e-7, 0.2);
+    const cooling = coolingAtBiotTen(0.0008, 0.92e-7, 0.2);
     // Travel in, close, cut, travel out and the mold steps; the matched screw has the pace of both molds.
     const inflation = distributionMean(station.blow) + distributionMean(station.cool) - inContact({ station, row });
     const mold =

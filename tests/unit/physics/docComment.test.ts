@@ -28,6 +28,8 @@ const notFormulas = new Set([
   "fillSeconds",
   "inflationTime",
   "knows",
+  "phasesOf",
+  "coolingRanges",
 ]);
 
 const files = codeUnder("src/physics");

@@ -18,16 +18,16 @@ type Printed = readonly [
 // An independent computation [C] with the formulas and material values of the sources in the other tests of this folder. Its root
 // finding and its sums of 100,000 strips share no code with this project.
 const printed: readonly Printed[] = [
-  // Bi = 1000 · 1.3e-3/0.25 = 5.2, ζ = 1.32186, C₁ = 1.24202: 1.69e-6/(1.05e-7 · 1.74733) · ln(1.24202 · 180/55). Blow and
+  // Bi = 1000 · 1.3e-3/0.36 = 3.6111, ζ = 1.24002, C₁ = 1.22259: 1.69e-6/(1.05e-7 · 1.53765) · ln(1.22259 · 180/55). Blow and
   // cool 12.5 s less 0.1 s of delay and 0.124 s of filling.
-  ["cooling time of the thickest place, hottest point", "12.918", "s", null, "12.276", "above"],
-  ["cooling time of the mean wall to its mean temperature", "5.605", "s", null, "12.276", "inside"],
+  ["cooling time of the thickest place, hottest point", "14.514", "s", null, "12.276", "above"],
+  ["cooling time of the mean wall to its mean temperature", "6.725", "s", null, "12.276", "inside"],
   // 4 · 1.69e-6/(π² · 1.05e-7) · ln(4/π · 180/55) = 6.5231 · 1.42720
   ["cooling time of the thickest place, perfect contact", "9.310", "s", null, null, "no limit"],
   ["contact of wall and mold", "1000", "W/(m² K)", null, null, "no limit"],
-  // 10 + 180 · 1.24202 · exp(−1.74733 · 1.05e-7 · 12.276/1.69e-6)
-  ["hottest point of the thickest place at the vent", "68.97", "°C", null, "65", "above"],
-  ["thickest place that the cooling time allows", "1.2620e-3", "m", "1.3e-3", null, "below"],
+  // 10 + 180 · 1.22259 · exp(−1.53765 · 1.05e-7 · 12.276/1.69e-6)
+  ["hottest point of the thickest place at the vent", "78.11", "°C", null, "65", "above"],
+  ["thickest place that the cooling time allows", "1.1729e-3", "m", "1.3e-3", null, "below"],
   // 0.0546/(760 · π · 0.0285 · √1.4 · 0.0015 · 1.4)
   ["parison length before sag", "0.3229", "m", "0.22", null, "inside"],
   // Q = 0.0546/760/1.2 = 5.98684e-5; 6 Q/(π · 0.0285 · 2.25e-6) = 1783.1, · 1.9/1.35
@@ -61,8 +61,8 @@ const printed: readonly Printed[] = [
   ["output of the metering zone against the back pressure", "0.026197", "kg/s", null, null, "no limit"],
   // 15 kW at 80 kg/h; 15 and 5 lb/h per hp: Society of the Plastics Industry, Plastics Engineering Handbook, 4th ed., 1976 [R].
   ["drive energy per mass", "675.0e3", "J/kg", "394.6e3", "1183.7e3", "inside"],
-  // 80/3600 · (2200 · (190 − 23) + 200e3)
-  ["heat into the melt", "12609", "W", null, null, "no limit"],
+  // 80/3600 · (2200 · (130 − 23) + 200e3 + 2500 · (190 − 130))
+  ["heat into the melt", "13009", "W", null, null, "no limit"],
   // 1.2 kg at 60 kg/h
   ["mean time at heat from hopper to die", "72.0", "s", null, null, "no limit"],
   // The same: 1.2 kg at 60 kg/h.
@@ -148,7 +148,7 @@ describe("a given value replaces", () => {
     // Common practice, no published source.
     const { "station.moldContact": contact, ...withoutContact } = bottle;
     expect(contact).toBe(1000);
-    expectPrinted(rowOf(withoutContact, "cooling time of the thickest place, hottest point").value, "12.918");
+    expectPrinted(rowOf(withoutContact, "cooling time of the thickest place, hottest point").value, "14.514");
     expect(rowOf(withoutContact, "contact of wall and mold, assumed").value).toBe(1000);
   });
 });
