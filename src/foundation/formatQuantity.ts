@@ -76,6 +76,8 @@ const scales: Readonly<Partial<Record<Dimension, { readonly si: Scale; readonly 
   specificHeat: { si: [[0, "kJ/(kg K)"]], us: [[0, "BTU/(lb °F)"]] },
   specificEnergy: { si: [[0, "kJ/kg"]], us: [[0, "BTU/lb"]] },
   heatTransfer: both([[0, "W/(m² K)"]]),
+  thermalResistance: both([[0, "K/kW"]]),
+  volumeFlow: { si: [[0, "L/min"]], us: [[0, "gal/min"]] },
   viscosity: both([[0, "Pa s"]]),
   lineLoad: { si: [[0, "N/mm"]], us: [[0, "lbf/in"]] },
   power: { si: [[0, "kW"]], us: [[0, "hp"]] },

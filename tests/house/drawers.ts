@@ -97,8 +97,8 @@ export const rules: readonly Rule[] = [
   ],
   [
     "analysis/window",
-    "analysis/ideal cell/delivery cell/table cell/words engine/distributions foundation physics/window scenario scenario/values",
-    "the window of a station takes its times from the ideal cycle",
+    "analysis/ideal cell/delivery cell/table cell/words engine/distributions foundation physics/numeric physics/window scenario scenario/values",
+    "the window of a station takes its times from the ideal cycle; heated molds need a root",
   ],
   [
     "analysis/indicators",

@@ -20,8 +20,8 @@ export interface Estimated {
 const LONGEST = 86_400;
 
 /** The wall cools from the end of inflation, so the cool step takes what the blow leaves of the cooling time. All missing keys are reported together. */
-export function settleEstimates(scenario: Scenario): Estimated {
-  const settled = scenario.stations.map(settleStation);
+export function settleEstimates(scenario: Scenario, melt: MeltRates = new Map()): Estimated {
+  const settled = scenario.stations.map((station) => settleStation(station, melt));
   const findings = new Map(settled.flatMap((each) => each.findings).map((each) => [JSON.stringify(each), each]));
   return {
     scenario: { ...scenario, stations: settled.map(({ station }) => station) },
@@ -34,10 +34,13 @@ interface Settled {
   readonly findings: readonly Finding[];
 }
 
-function settleStation(station: StationSpec): Settled {
+/** kg/s through each station, for molds that get hotter with it; a station that is absent is cold. */
+type MeltRates = ReadonlyMap<string, number>;
+
+function settleStation(station: StationSpec, melt: MeltRates): Settled {
   const { estimates, ...rest } = station;
   if (estimates === undefined) return { station, findings: [] };
-  const input = stepInput(rest, () => 0, { throughput: 0 });
+  const input = stepInput(rest, () => 0, { throughput: 0, own: melt.get(station.name) ?? 0 });
   const found = new Map(estimates.steps.map((step) => [step, estimate(rest, step, estimates, input)]));
   const fixed = (value: number) => ({ kind: "fixed", value }) as const;
   const settled = (step: EstimatedStep, meanwhile = 0) => {

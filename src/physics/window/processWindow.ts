@@ -1,6 +1,7 @@
 // The process window: every row that the given values allow, and the missing keys of all other rows.
 import { airRules } from "./airRules.ts";
 import { coolingRules } from "./coolingRules.ts";
+import { heatRules } from "./heatRules.ts";
 import { parisonRules } from "./parisonRules.ts";
 import { practiceRules } from "./practiceRules.ts";
 import { screwRules } from "./screwRules.ts";
@@ -9,10 +10,11 @@ import type { WindowKey } from "./windowKeys.ts";
 import type { WindowRow, WindowRule } from "./windowRule.ts";
 
 /** The subject of a group of rows. */
-type WindowField = "cooling" | "parison and die" | "screw and drive" | "air and clamp" | "usual ranges";
+type WindowField = "cooling" | "heat" | "parison and die" | "screw and drive" | "air and clamp" | "usual ranges";
 
 const fields: readonly (readonly [WindowField, readonly WindowRule[]])[] = [
   ["cooling", coolingRules],
+  ["heat", heatRules],
   ["parison and die", parisonRules],
   ["screw and drive", screwRules],
   ["air and clamp", airRules],

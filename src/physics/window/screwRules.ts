@@ -1,5 +1,4 @@
 // The part of the process window on screw and drive, and on the time at heat of the melt.
-import { enthalpyChange } from "#physics/cooling/enthalpyChange.ts";
 import { dragFlow } from "#physics/screw/dragFlow.ts";
 import { pelletTravelTime } from "#physics/screw/pelletTravelTime.ts";
 import { rechargeTime } from "#physics/screw/rechargeTime.ts";
@@ -10,7 +9,7 @@ import { screwHoldUp } from "#physics/screw/screwHoldUp.ts";
 import { screwOutput } from "#physics/screw/screwOutput.ts";
 import { shotStroke } from "#physics/screw/shotStroke.ts";
 import { specificDriveEnergy, usualDriveEnergy } from "#physics/screw/specificDriveEnergy.ts";
-import { meltTemperature, phasesOf, riseKeys, temperaturesOf, type Known, type WindowInput } from "./windowInput.ts";
+import { meltTemperature, riseKeys, type Known, type WindowInput } from "./windowInput.ts";
 import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
@@ -32,12 +31,8 @@ const PRACTICE = "common practice, no published source";
 const DRAG = "Crawford, Plastics Engineering, 3rd ed., 1998, equation 4.3";
 const RISE = "a straight line through your measurements; limits: the material's range of melt temperatures";
 const METERING = "Groover, Fundamentals of Modern Manufacturing, 4th ed., 2010, section 13.2 (from memory)";
-const ENTHALPY =
-  "Gaur & Wunderlich, Heat Capacity of Linear Macromolecules, Journal of Physical and Chemical Reference Data 10, 1981, p. 119 (from memory)";
 const PLUG = "Levenspiel, Chemical Reaction Engineering, 3rd ed., 1999, chapter 11 (from memory)";
 
-/** Pellets in the hopper, °C. */
-const ROOM = 23;
 /** Longest usual stroke in screw diameters. */
 const STROKE = 4;
 
@@ -163,13 +158,6 @@ export const screwRules: readonly WindowRule[] = [
     below: "Below the usual range: use a hotter barrel, or check meltRise for typing errors.",
     above: "Above the usual range: use a slower screw or a cooler barrel, or check meltRise for typing errors.",
     applies: (input) => input["delivery.meltRise.from"] !== undefined,
-  }),
-  windowRule([rate], {
-    quantity: "heat into the melt",
-    meaning: "Heat that barrel and drive put into the melt, heat of fusion included; the molds remove most of it.",
-    unit: "W",
-    source: ENTHALPY,
-    value: (input) => input[rate] * enthalpyChange(phasesOf(input), ROOM, temperaturesOf(input).melt),
   }),
   windowRule(["delivery.holdUp", "delivery.throughput"], {
     quantity: "mean time at heat from hopper to die",

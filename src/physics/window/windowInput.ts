@@ -1,6 +1,7 @@
 // The input of the process window: the numbers of the key table, the material, and a few choices.
 import type { Material } from "#physics/materials/material.ts";
-import type { Phases } from "#physics/cooling/enthalpyChange.ts";
+import { enthalpyChange, type Phases } from "#physics/cooling/enthalpyChange.ts";
+import { loadedMold } from "#physics/cooling/loadedMold.ts";
 import { meltRise } from "#physics/screw/meltRise.ts";
 import type { Substitute, WindowKeyRow } from "./windowKeyRow.ts";
 import { windowKeys, type AlwaysKnown, type WindowKey } from "./windowKeys.ts";
@@ -77,6 +78,18 @@ export function meltTemperature(input: CompleteInput): number {
   return isKnown ? stated + meltRise(rate, { from, rise, per }) : stated;
 }
 
+/** W of one mold between melt and demold temperature. */
+export function moldHeat(input: CompleteInput): number {
+  const demold = input["product.demoldTemperature"];
+  const melt = Math.max(demold, meltTemperature(input));
+  return (input["station.throughput"] ?? 0) * enthalpyChange(phasesOf(input), demold, melt);
+}
+
+/** Under the heat load, °C. */
+export function moldTemperature(input: CompleteInput): number {
+  return loadedMold(input["product.moldTemperature"], input["station.moldResistance"] ?? 0, moldHeat(input));
+}
+
 /** In °C; melt is never colder than the demold temperature. */
 export function temperaturesOf(input: CompleteInput): {
   readonly melt: number;
@@ -84,5 +97,7 @@ export function temperaturesOf(input: CompleteInput): {
   readonly demold: number;
 } {
   const demold = input["product.demoldTemperature"];
-  return { melt: Math.max(demold, meltTemperature(input)), mold: input["product.moldTemperature"], demold };
+  // A mold at the demold temperature cools for ever, as a hotter one does.
+  const mold = Math.min(moldTemperature(input), Math.max(demold, input["product.moldTemperature"]));
+  return { melt: Math.max(demold, meltTemperature(input)), mold, demold };
 }

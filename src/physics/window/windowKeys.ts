@@ -147,6 +147,18 @@ export const windowKeys = {
     meaning: "Time from the start of blow or vent until air flows: valve and line.",
     otherwise: { value: 0.1, words: "0.1 s", reason: "common practice, no published source" },
   },
+  "station.moldResistance": {
+    dimension: "thermalResistance",
+    meaning:
+      "Thermal resistance from the cavity's wall to the cooling water. The mold gets hotter with the heat load, and `moldTemperature` is that without a load. Where absent, the mold temperature does not change with the rate.",
+  },
+  "station.waterRise": {
+    dimension: "temperatureDifference",
+    example: "3 °C",
+    above: 0,
+    meaning: "Rise of the cooling water from inlet to outlet of the mold.",
+    otherwise: { value: 3, words: "3 °C", reason: "common practice, no published source" },
+  },
   "station.clampForce": {
     dimension: "force",
     above: 0,
@@ -178,6 +190,11 @@ export const windowKeys = {
   "station.steps.vent": { dimension: "time", meaning: "Mean time of the vent.", from: "cycle" },
   "station.steps.open": { dimension: "time", meaning: "Mean time of the mold opening.", from: "cycle" },
   "station.steps.remove": { dimension: "time", meaning: "Mean time of the removal.", from: "cycle" },
+  "station.throughput": {
+    dimension: "rate",
+    meaning: "Melt that passes through this mold, waits included: of the ideal cycle, or of a run.",
+    from: "cycle",
+  },
   "station.rejects": {
     dimension: "share",
     meaning: "Share of the parts that a run rejected; absent without a cause of rejects.",

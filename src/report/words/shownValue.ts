@@ -18,6 +18,7 @@ const dimensionOf: Readonly<Record<string, Dimension>> = {
   W: "power",
   "J/kg": "specificEnergy",
   "m²/s": "diffusivity",
+  "m³/s": "volumeFlow",
   "1": "share",
 };
 

@@ -132,6 +132,33 @@ describe("estimated steps", () => {
   });
 });
 
+describe("molds with a thermal resistance", () => {
+  const settled = (set: readonly string[]) => {
+    const { scenario } = readSettled(shippedText("thin-bottle"), { name: "thin", file: "thin.yaml", set });
+    const ideal = idealCycle(scenario!);
+    const row = (quantity: string) =>
+      stationWindows(scenario!, ideal)[0]!.rows.find((each) => each.quantity === quantity)!.value;
+    return { seconds: ideal.secondsPerShot, row };
+  };
+
+  // By hand [C]: a shot of 64.4 g from every second drop, 2200 · 65 + 200,000 + 2500 · 60 J/kg, and 10 °C + R Q.
+  it("have the temperature of the rate that their own cooling time gives", () => {
+    const { seconds, row } = settled(["stations.moldResistance=2 K/kW"]);
+    const heat = (0.0644 / (2 * seconds)) * 493_000;
+    expect(row("heat into the mold")).toBeCloseTo(heat, 1);
+    expect(row("mold temperature at this heat load")).toBeCloseTo(10 + 2e-3 * heat, 4);
+    const same = settled([`product.moldTemperature=${10 + 2e-3 * heat} °C`]);
+    expect(same.seconds).toBeCloseTo(seconds, 4);
+    expect(seconds).toBeGreaterThan(settled([]).seconds);
+  });
+
+  it("slow a cell down where the cooling is far too weak, and never end it", () => {
+    const { seconds, row } = settled(["stations.moldResistance=100 K/kW"]);
+    expect(seconds).toBeGreaterThan(20);
+    expect(row("mold temperature at this heat load")).toBeLessThan(65);
+  });
+});
+
 describe("the cooling criterion", () => {
   const cooled = (set: readonly string[]): number => {
     const [station] = settleEstimates(read(set)).scenario.stations;

@@ -29,6 +29,8 @@ const notFormulas = new Set([
   "inflationTime",
   "knows",
   "phasesOf",
+  "moldHeat",
+  "moldTemperature",
   "coolingRanges",
 ]);
 

@@ -52,10 +52,10 @@ describe("a rise of the melt temperature with the rate", () => {
     expect(rowOf(withRise(70, 4, 5), quantity).value).toBeCloseTo(9.593, 3);
   });
 
-  // By hand [C]: 2,500 J/(kg K) of the melt · 8 K · 80 kg/h = 444.4 W more.
+  // By hand [C]: 2,500 J/(kg K) of the melt · 8 K · 60 kg/h = 333.3 W more.
   it("increases the heat into the melt", () => {
     const more = rowOf(withRise(70, 4, 5), "heat into the melt").value - rowOf(bottle, "heat into the melt").value;
-    expect(more).toBeCloseTo((2500 * 8 * 80) / 3600, 6);
+    expect(more).toBeCloseTo((2500 * 8 * 60) / 3600, 6);
   });
 
   it("leaves sag, shear and time at heat unchanged, and adds one row", () => {

@@ -28,6 +28,14 @@ const printed: readonly Printed[] = [
   // 10 + 180 · 1.22259 · exp(−1.53765 · 1.05e-7 · 12.276/1.69e-6)
   ["hottest point of the thickest place at the vent", "78.11", "°C", null, "65", "above"],
   ["thickest place that the cooling time allows", "1.1729e-3", "m", "1.3e-3", null, "below"],
+  // 60/3600 · (2200 · (130 − 23) + 200e3 + 2500 · (190 − 130))
+  ["heat into the melt", "9757", "W", null, null, "no limit"],
+  // 30/3600 · (2200 · (130 − 65) + 200e3 + 2500 · (190 − 130))
+  ["heat into the mold", "4108.3", "W", null, null, "no limit"],
+  // 4108.3/(999 · 4187 · 3); water at 15 °C of Incropera et al., Fundamentals of Heat and Mass Transfer, table A.6 [M]
+  ["cooling water for the mold", "3.2740e-4", "m³/s", null, null, "no limit"],
+  // twice the heat of one mold
+  ["heat into all molds", "8217", "W", null, null, "no limit"],
   // 0.0546/(760 · π · 0.0285 · √1.4 · 0.0015 · 1.4)
   ["parison length before sag", "0.3229", "m", "0.22", null, "inside"],
   // Q = 0.0546/760/1.2 = 5.98684e-5; 6 Q/(π · 0.0285 · 2.25e-6) = 1783.1, · 1.9/1.35
@@ -61,8 +69,6 @@ const printed: readonly Printed[] = [
   ["output of the metering zone against the back pressure", "0.026197", "kg/s", null, null, "no limit"],
   // 15 kW at 80 kg/h; 15 and 5 lb/h per hp: Society of the Plastics Industry, Plastics Engineering Handbook, 4th ed., 1976 [R].
   ["drive energy per mass", "675.0e3", "J/kg", "394.6e3", "1183.7e3", "inside"],
-  // 80/3600 · (2200 · (130 − 23) + 200e3 + 2500 · (190 − 130))
-  ["heat into the melt", "13009", "W", null, null, "no limit"],
   // 1.2 kg at 60 kg/h
   ["mean time at heat from hopper to die", "72.0", "s", null, null, "no limit"],
   // The same: 1.2 kg at 60 kg/h.
