@@ -101,6 +101,7 @@ export const windowKeys = {
   },
   "product.airCriticalRatio": {
     dimension: "share",
+    isRatio: true,
     example: "30 %",
     above: 0,
     atMost: 1,
@@ -115,15 +116,22 @@ export const windowKeys = {
   },
   "product.thicknessSwell": {
     dimension: "share",
+    isRatio: true,
     example: "180 %",
-    above: 0,
-    meaning: "Wall of the free parison, as a share of the die gap, such as `180 %`.",
+    atLeast: 1,
+    atMost: 10,
+    remedy:
+      "Write the wall of the free parison over the die gap, such as `180 %` or `1.8`. A melt swells, so it is at least `100 %`.",
+    meaning: "Wall of the free parison over the die gap: `180 %` or the ratio `1.8`.",
   },
   "product.sagLimit": {
     dimension: "share",
+    isRatio: true,
     example: "10 %",
     above: 0,
-    meaning: "Largest sag of the parison that the part allows, as a share of the parison's length.",
+    atMost: 1,
+    remedy: "Write the growth over the length without sag, such as `10 %` or `0.1`.",
+    meaning: "Largest sag of the parison that the part allows, over the parison's length: `10 %` or the ratio `0.1`.",
   },
 
   "station.cavities": {

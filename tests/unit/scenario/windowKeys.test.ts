@@ -50,6 +50,7 @@ const converted: Partial<Record<Dimension, number>> = {
 const ownExamples: Readonly<Record<string, readonly [written: string, value: number]>> = {
   "product.meltTemperature": ["200 °C", 200],
   "product.moldTemperature": ["20 °C", 20],
+  "product.thicknessSwell": ["180 %", 1.8],
   "product.wall.mean": ["0.6 mm", 0.6e-3],
   "product.insideAir.temperature": ["25 °C", 25],
   "delivery.shotCapacity": ["0.3 kg", 0.3],
@@ -80,6 +81,19 @@ describe("a row of the key table", () => {
     const read = processOf(settings).values[path];
     expect(read).toBeDefined();
     expect((read ?? 0) / exampleOf(path, dimension)[1]).toBeCloseTo(1, 9);
+  });
+
+  // A ratio of two lengths is the same number as a plain ratio and in percent.
+  it.each([
+    ["product.thicknessSwell=2", "product.thicknessSwell", 2],
+    ["product.thicknessSwell=200 %", "product.thicknessSwell", 2],
+    ["product.sagLimit=0.08", "product.sagLimit", 0.08],
+    ["product.airCriticalRatio=0.4", "product.airCriticalRatio", 0.4],
+    ["product.flash=0.3 of part", "product.flash", 0.0126],
+    // By hand [C]: a quarter of the shot is a third of the part.
+    ["product.flash=0.25 of shot", "product.flash", 0.014],
+  ] as const)("is a ratio or a share: %s", (setting, path, value) => {
+    expect(processOf([setting]).values[path]).toBeCloseTo(value, 12);
   });
 
   it("has its default and the reason in the schema", () => {
