@@ -9,7 +9,7 @@ import { screwHoldUp } from "#physics/screw/screwHoldUp.ts";
 import { screwOutput } from "#physics/screw/screwOutput.ts";
 import { shotStroke } from "#physics/screw/shotStroke.ts";
 import { specificDriveEnergy, usualDriveEnergy } from "#physics/screw/specificDriveEnergy.ts";
-import { meltTemperature, riseKeys, type Known, type WindowInput } from "./windowInput.ts";
+import { knows, meltTemperature, riseKeys, type Known, type WindowInput } from "./windowInput.ts";
 import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
@@ -22,6 +22,11 @@ const channel = [
   "delivery.screw.helixAngle",
   "delivery.screw.meteringLength",
   "delivery.screw.speed",
+] as const satisfies readonly WindowKey[];
+
+const pressureKeys = [
+  "delivery.screw.backPressure",
+  "delivery.screw.viscosity",
 ] as const satisfies readonly WindowKey[];
 
 const MASS = "conservation of mass";
@@ -54,6 +59,17 @@ const channelOf = (input: Known<(typeof channel)[number]>): ScrewChannel => ({
   length: input["delivery.screw.meteringLength"],
 });
 
+const dragOutput = (input: Known<(typeof channel)[number]>): number =>
+  input.material.meltDensity.value * dragFlow(channelOf(input), input["delivery.screw.speed"]);
+
+const netOutput = (input: Known<(typeof channel)[number] | (typeof pressureKeys)[number]>): number =>
+  input.material.meltDensity.value *
+  screwOutput(channelOf(input), {
+    speed: input["delivery.screw.speed"],
+    pressure: input["delivery.screw.backPressure"],
+    viscosity: input["delivery.screw.viscosity"],
+  });
+
 const shotMass = (input: Known<(typeof shot)[number]>) =>
   input["station.cavities"] * (input["product.partMass"] + input["product.flash"]);
 
@@ -85,8 +101,9 @@ export const screwRules: readonly WindowRule[] = [
     above: "Use a larger screw, fewer cavities, or an accumulator.",
   }),
   windowRule([...shot, "delivery.shotCapacity"], {
-    quantity: "cushion that the shot leaves, of the shot",
-    meaning: "Melt that stays in front of the screw or ram after the shot.",
+    quantity: "unused shot capacity, of the shot",
+    meaning:
+      "Part of the capacity that the shot leaves unused. It is no cushion: the screw stops where the shot is full.",
     unit: "1",
     source: MASS,
     value: (input) => input["delivery.shotCapacity"] / shotMass(input) - 1,
@@ -121,22 +138,25 @@ export const screwRules: readonly WindowRule[] = [
     meaning: "Flow of the screw without back pressure, the upper limit of a smooth screw.",
     unit: "kg/s",
     source: DRAG,
-    value: (input) => input.material.meltDensity.value * dragFlow(channelOf(input), input["delivery.screw.speed"]),
-    limits: (input) => ({ low: input[rate] }),
-    below: "Below the given rate: check depth, speed and rate. A grooved feed can deliver more than the drag flow.",
+    value: dragOutput,
   }),
-  windowRule([...channel, "delivery.screw.backPressure", "delivery.screw.viscosity"], {
+  windowRule([...channel, ...pressureKeys], {
     quantity: "output of the metering zone against the back pressure",
     meaning: "Drag flow less the back flow that the back pressure causes.",
     unit: "kg/s",
     source: METERING,
-    value: (input) =>
-      input.material.meltDensity.value *
-      screwOutput(channelOf(input), {
-        speed: input["delivery.screw.speed"],
-        pressure: input["delivery.screw.backPressure"],
-        viscosity: input["delivery.screw.viscosity"],
-      }),
+    value: netOutput,
+  }),
+  windowRule([...channel, rate], {
+    quantity: "plasticating rate against the metering zone",
+    meaning:
+      "The given rate beside the output of the metering zone: against the back pressure where it is given with the viscosity, else the drag flow.",
+    unit: "kg/s",
+    source: METERING,
+    value: (input) => input[rate],
+    limits: (input) => ({ high: knows(input, pressureKeys) ? netOutput(input) : dragOutput(input) }),
+    above:
+      "The screw cannot deliver this rate: check depth, speed, back pressure and rate. A grooved feed can deliver more than the drag flow.",
   }),
   windowRule([rate, "delivery.drivePower"], {
     quantity: "drive energy per mass",

@@ -39,7 +39,7 @@ export const windowKeys = {
     dimension: "length",
     example: "300 mm",
     above: 0,
-    meaning: "Length of the parison when the mold closes.",
+    meaning: "Length of the parison before it sags.",
   },
   "product.pinchLength": { dimension: "length", example: "90 mm", meaning: "Pinch-off length, per cavity." },
   "product.pinchLoad": { dimension: "lineLoad", meaning: "Force per length of pinch-off." },

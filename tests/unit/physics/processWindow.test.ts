@@ -110,7 +110,7 @@ describe("the window", () => {
     // The stress at the lowest viscosity exceeds 0.3 MPa exactly when the drop is shorter than its lower limit.
     for (const drop of [0.3, 0.9, 0.98, 1.2, 5, 20, 60]) {
       const input = { ...bottle, "station.steps.drop": drop, "product.sagLimit": 5 };
-      const stress = rowOf(input, "shear stress at the die wall, lowest viscosity of the material").verdict;
+      const stress = rowOf(input, "shear stress at the die wall, at least").verdict;
       const time = rowOf(input, "drop time between melt fracture and sag").verdict;
       expect(stress === "above", `${drop} s`).toBe(time === "below");
     }
@@ -120,13 +120,51 @@ describe("the window", () => {
 
   test("warns when the ranges of stress no longer overlap, or when a user's own melt exceeds its own limit", () => {
     // By hand: 2500 · 100 · 25.095^0.45 = 1.07 MPa is above 0.3 MPa, 1000 · 100 · 31.70^0.3 = 0.28 MPa is not
-    const quantity = "shear stress at the die wall, lowest viscosity of the material";
+    const quantity = "shear stress at the die wall, at least";
     expect(rowOf(bottle, quantity).verdict).toBe("inside");
     const own = ownMaterial(material, { dieViscosity: 2500, powerLawIndex: 0.45, fractureStress: 0.2e6 });
     const row = rowOf({ ...bottle, material: own }, quantity);
     expect(row).toMatchObject({ verdict: "above", high: 0.2e6 });
     expect(row.value / 1.066e6).toBeCloseTo(1, 3);
     expect(rowOf({ ...bottle, material: own }, "drop time between melt fracture and sag").low).toBeCloseTo(49.446, 2);
+  });
+
+  test("judges the plasticating rate by what the screw delivers against the head pressure, not by the drag flow alone", () => {
+    // Groover, Fundamentals of Modern Manufacturing, 4th ed., examples 13.1 and 13.2 [M+C]: Q_d 53.53e-6, Q_b 18.28e-6 and
+    // Q_x 35.25e-6 m³/s at 7 MPa and 100 Pa s; at 20.5 MPa Q_b = 53.53e-6 m³/s leaves nothing.
+    const groover = (cubicMeters: number, pressure?: number) => {
+      const input = {
+        material,
+        "delivery.screwDiameter": 0.075,
+        "delivery.screw.channelDepth": 0.006,
+        "delivery.screw.helixAngle": 20,
+        "delivery.screw.meteringLength": 1.9,
+        "delivery.screw.speed": 1,
+        "delivery.plasticatingRate": cubicMeters * material.meltDensity.value,
+      };
+      const pressed = { ...input, "delivery.screw.backPressure": pressure, "delivery.screw.viscosity": 100 };
+      const row = rowOf(pressure === undefined ? input : pressed, "plasticating rate against the metering zone");
+      return [(row.high ?? 0) / material.meltDensity.value, row.verdict] as const;
+    };
+    for (const [rate, pressure, high, verdict] of [
+      [35e-6, 7e6, 35.25e-6, "inside"],
+      [36e-6, 7e6, 35.25e-6, "above"],
+      [36e-6, undefined, 53.53e-6, "inside"],
+      [54e-6, undefined, 53.53e-6, "above"],
+      [1e-6, 20.5e6, 0, "above"],
+    ] as const) {
+      const [limit, found] = groover(rate, pressure);
+      expect(Math.abs(limit - high)).toBeLessThan(0.01e-6);
+      expect(found).toBe(verdict);
+    }
+  });
+
+  test("compares the given parison length with that from die and mass", () => {
+    // By hand [C]: the die gives 0.3229 m.
+    const quantity = "parison length from die and mass, of the given length";
+    expect(rowOf({ ...bottle, "product.parisonLength": 0.32 }, quantity).value).toBeCloseTo(1.009, 3);
+    expect(rowOf({ ...bottle, "product.parisonLength": 0.9 }, quantity).verdict).toBe("below");
+    expect(rowOf({ ...bottle, "product.parisonLength": 0.1 }, quantity).verdict).toBe("above");
   });
 
   test("compares the drop with common practice for the kind of delivery", () => {

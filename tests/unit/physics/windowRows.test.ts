@@ -38,35 +38,35 @@ const printed: readonly Printed[] = [
   ["heat into all molds", "8217", "W", null, null, "no limit"],
   // 0.0546/(760 · π · 0.0285 · √1.4 · 0.0015 · 1.4)
   ["parison length before sag", "0.3229", "m", "0.22", null, "inside"],
+  // 0.3229/0.26; 1/1.25 to 1.25: common practice, no published source
+  ["parison length from die and mass, of the given length", "1.242", "1", "0.8", "1.25", "inside"],
   // Q = 0.0546/760/1.2 = 5.98684e-5; 6 Q/(π · 0.0285 · 2.25e-6) = 1783.1, · 1.9/1.35
   ["shear rate at the die wall", "2509.5", "1/s", null, null, "no limit"],
-  // 2500 · 100 · 25.095^0.45
-  ["shear stress at the die wall", "1.0660e6", "Pa", null, null, "no limit"],
   // Lowest viscosity and index and highest stress of the material: 1783.1 · 1.6/0.9 = 3169.9; 1000 · 100 · 31.699^0.3
-  ["shear stress at the die wall, lowest viscosity of the material", "0.28204e6", "Pa", null, "0.3e6", "inside"],
+  ["shear stress at the die wall, at least", "0.28204e6", "Pa", null, "0.3e6", "inside"],
   // K = 760 · 9.80665/3e5 = 0.0248435; first order 0.0248435 · 0.26 · (1.2/6 + 0.6/2) = 0.00323
   ["sag of the parison when the mold has closed", "0.0032417", "1", null, "0.1", "inside"],
   // Low: 3169.9 · 1.2/3893.9, with 100 · (0.3e6/0.1e6)^(1/0.3) = 3893.9. High: where the sag is 0.1.
   ["drop time between melt fracture and sag", "1.2", "s", "0.97685", "81.127", "inside"],
   // 1.5 · 1.4 · √1.4 · 28.5/80 mm
   ["mean wall from die gap, swell and blow-up", "0.8852e-3", "m", null, null, "no limit"],
-  // 0.6 · 80/(2 · 0.9) MPa
-  ["hoop stress in the blown wall", "26.67e6", "Pa", null, null, "no limit"],
   // 2 · (42 + 12.6) g
   ["shot mass", "0.1092", "kg", null, "0.4", "inside"],
   // 0.1092/760 m³ over π · 0.0635²/4; 4 · 63.5 mm, common practice, no published source
   ["stroke of the screw for one shot, without cushion", "0.04537", "m", null, "0.254", "inside"],
   // 0.4/0.1092 − 1
-  ["cushion that the shot leaves, of the shot", "2.663", "1", null, null, "no limit"],
+  ["unused shot capacity, of the shot", "2.663", "1", null, null, "no limit"],
   // 0.1092 kg at 80 kg/h
   ["recharge time", "4.914", "s", null, null, "no limit"],
   // 16 · 2.5^2.2 = 120.11 lb/h = 54.48 kg/h; the limits of the given rate are half and twice of it.
   ["plasticating rate by rule of thumb", "0.015134", "kg/s", null, null, "no limit"],
   ["plasticating rate", "0.02222", "kg/s", "0.0075670", "0.030268", "inside"],
-  // 760 · ½ π² · 0.0635² · 1.5 · 0.0045 · sin 17.66° cos 17.66°; at least the given rate.
-  ["drag flow of the metering zone", "0.029508", "kg/s", "0.022222", null, "inside"],
+  // 760 · ½ π² · 0.0635² · 1.5 · 0.0045 · sin 17.66° cos 17.66°
+  ["drag flow of the metering zone", "0.029508", "kg/s", null, null, "no limit"],
   // less 760 · 100e5 · π · 0.0635 · 0.0045³ sin² 17.66°/(12 · 800 · 0.4)
   ["output of the metering zone against the back pressure", "0.026197", "kg/s", null, null, "no limit"],
+  // The given rate, at most the row above.
+  ["plasticating rate against the metering zone", "0.02222", "kg/s", null, "0.026197", "inside"],
   // 15 kW at 80 kg/h; 15 and 5 lb/h per hp: Society of the Plastics Industry, Plastics Engineering Handbook, 4th ed., 1976 [R].
   ["drive energy per mass", "675.0e3", "J/kg", "394.6e3", "1183.7e3", "inside"],
   // 1.2 kg at 60 kg/h
