@@ -72,8 +72,6 @@ export interface StationSpec {
   readonly extra: readonly ExtraStepSpec[];
   /** Steps whose time is not yet computed and is 0 until then; absent where there are none. */
   readonly estimates?: EstimatesSpec;
-  /** Steps whose time was computed. */
-  readonly estimated?: readonly EstimatedStep[];
   /** Absent where no material is named: then there is no process window. */
   readonly process?: ProcessSpec;
   /** Rank under `dispatch: priority`: 1 is served first. Equal numbers are ties. */

@@ -1,6 +1,7 @@
 // Replaces `estimate` in a scenario by computed times, or lists the missing keys.
 import { missingRows, processWindow } from "#physics/window/processWindow.ts";
 import { inflationTime } from "#physics/window/inflation.ts";
+import { shortestSteps } from "#physics/window/shortestSteps.ts";
 import { completeInput, type WindowInput } from "#physics/window/windowInput.ts";
 import type { IssueMeaning } from "#foundation/issue.ts";
 import { distributionMean } from "#engine/distributions/moments.ts";
@@ -56,7 +57,7 @@ function settleStation(station: StationSpec, melt: MeltRates): Settled {
   const inContact = input ? seconds - inflationTime(completeInput({ ...input, "station.steps.blow": seconds })) : 0;
   const times = { blow, cool: settled("cool", inContact + own), vent: settled("vent") };
   return {
-    station: { ...rest, ...times, estimated: estimates.steps },
+    station: { ...rest, ...times },
     findings: [...found.values()].flatMap(({ finding }) => finding ?? []),
   };
 }
@@ -66,7 +67,10 @@ interface Answer {
   readonly finding?: Finding;
 }
 
-/** The time from the process window: the air's delay and the slower bound of fill or vent, or the cooling time of the thickest place. */
+/**
+ * The time from the process window: the air's delay and the slower bound of fill or vent, never below the shortest usual step, or the
+ * cooling time of the thickest place.
+ */
 function estimate(
   station: Pick<StationSpec, "product">,
   step: EstimatedStep,
@@ -76,7 +80,10 @@ function estimate(
   const at = { path: [...path, "steps", step], value: "estimate" } as const;
   const row = input && processWindow(input).find((each) => each.estimates === step);
   const delay = input && step !== "cool" ? completeInput(input)["station.airDelay"] : 0;
-  if (row) return row.value <= LONGEST ? { seconds: delay + row.value } : { finding: { ...at, ...endless(step) } };
+  if (row)
+    return row.value <= LONGEST
+      ? { seconds: Math.max(shortestSteps[step], delay + row.value) }
+      : { finding: { ...at, ...endless(step) } };
   const missing = input && missingRows(input).find((each) => each.estimates === step);
   return { finding: { ...at, ...lacking(station, step, missing?.keys ?? ["product.material"]) } };
 }

@@ -112,7 +112,7 @@ type MeanSeconds = (role: StepRole, name?: string) => number;
 
 /** The input of the window with the mean time of each step; undefined where no material is given. */
 export function stepInput(
-  { process, extra, estimated }: Pick<StationSpec, "process" | "extra" | "estimated">,
+  { process, extra }: Pick<StationSpec, "process" | "extra">,
   mean: MeanSeconds,
   { throughput, own: ownMelt, matchedRate, rejects }: Figures,
 ): WindowInput | undefined {
@@ -136,5 +136,5 @@ export function stepInput(
     "delivery.throughput": throughput,
   };
   const { values, ...choices } = process;
-  return { ...choices, ...values, ...cycle, ...(estimated === undefined ? {} : { estimated }) };
+  return { ...choices, ...values, ...cycle };
 }

@@ -25,8 +25,6 @@ interface WindowChoices {
   readonly coolingTo?: CoolingCriterion;
   /** A reciprocating screw where absent. */
   readonly deliveryKind?: DeliveryKind;
-  /** Steps whose time is an estimate, and so has no typing error. */
-  readonly estimated?: readonly EstimatedTime[];
   /** Keys that are not given and have a substitute. */
   readonly assumed?: readonly WindowKey[];
 }
