@@ -30,6 +30,7 @@ export const dimensions = {
   specificHeat: { noun: "a specific heat", si: "J/(kg K)", example: "2.2 kJ/(kg K)", usual: "kJ/(kg K)" },
   specificEnergy: { noun: "an energy per mass", si: "J/kg", example: "0.25 kWh/kg", usual: "kJ/kg" },
   heatTransfer: { noun: "a heat transfer coefficient", si: "W/(m² K)", example: "1000 W/(m² K)", usual: "W/(m² K)" },
+  molarEnergy: { noun: "an energy per mole", si: "J/mol", example: "28 kJ/mol", usual: "kJ/mol" },
   thermalResistance: { noun: "a thermal resistance", si: "K/W", example: "0.5 K/kW", usual: "K/kW" },
   volumeFlow: { noun: "a volume flow", si: "m³/s", example: "20 L/min", usual: "L/min" },
   viscosity: { noun: "a viscosity", si: "Pa s", example: "20000 Pa s", usual: "Pa s" },

@@ -76,6 +76,7 @@ const scales: Readonly<Partial<Record<Dimension, { readonly si: Scale; readonly 
   specificHeat: { si: [[0, "kJ/(kg K)"]], us: [[0, "BTU/(lb °F)"]] },
   specificEnergy: { si: [[0, "kJ/kg"]], us: [[0, "BTU/lb"]] },
   heatTransfer: both([[0, "W/(m² K)"]]),
+  molarEnergy: both([[0, "kJ/mol"]]),
   thermalResistance: both([[0, "K/kW"]]),
   volumeFlow: { si: [[0, "L/min"]], us: [[0, "gal/min"]] },
   viscosity: both([[0, "Pa s"]]),

@@ -108,6 +108,11 @@ const linear: Readonly<Partial<Record<Dimension, readonly Row[]>>> = {
     ["BTU/lb", 2326, 1, "Btu/lb"],
   ],
   heatTransfer: [["W/(m² K)", 1, 1, "W/(m²·K)", "W/m²K", "W/(m2 K)"]],
+  molarEnergy: [
+    ["kJ/mol", 1000, 1],
+    ["J/mol", 1, 1],
+    ["kcal/mol", 4184, 1],
+  ],
   thermalResistance: [
     ["K/kW", 1, 1000, "°C/kW"],
     ["K/W", 1, 1, "°C/W"],

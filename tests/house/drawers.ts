@@ -71,8 +71,8 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cell/records",
-    "cell/layers cell/table cell/words engine/distributions engine/run physics/parison scenario",
-    "records are worded by the plan that made them",
+    "cell/delivery cell/layers cell/table cell/words engine/distributions engine/run physics/parison physics/window scenario",
+    "records are worded by the plan that made them; the melt temperature of the running rate decides the sag",
   ],
   [
     "cell/run",

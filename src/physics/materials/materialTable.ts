@@ -160,7 +160,7 @@ export const materialTable = {
     key: "viscosity",
     dimension: "viscosity",
     above: 0,
-    meaning: "Zero-shear viscosity of the melt at its usual temperature. The sag follows from it.",
+    meaning: "Zero-shear viscosity at the material's `meltTemperature`. The sag follows from it.",
     of: {
       HDPE: rheology(1e5, 2e4, 1e6),
       LDPE: rheology(4e4, 1e4, 2e5),
@@ -175,7 +175,7 @@ export const materialTable = {
     example: "2500 Pa s",
     above: 0,
     meaning:
-      "Viscosity at a shear rate of 100 1/s. The shear stress in the die follows from it and from `powerLawIndex`.",
+      "Viscosity at a shear rate of 100 1/s and the material's `meltTemperature`. The shear stress in the die follows from it and from `powerLawIndex`.",
     of: {
       HDPE: rheology(2500, 1000, 4000),
       LDPE: rheology(1200, 500, 2500),
@@ -183,6 +183,19 @@ export const materialTable = {
       "PVC-U": rheology(2500, 1000, 5000),
       PETG: rheology(1200, 600, 2000),
       PC: rheology(1500, 800, 2500),
+    },
+  },
+  activationEnergy: {
+    dimension: "molarEnergy",
+    example: "28 kJ/mol",
+    meaning: "Activation energy of flow: a hotter melt is thinner. `0 kJ/mol` keeps the viscosity constant.",
+    of: {
+      HDPE: rheology(28e3, 25e3, 34e3),
+      LDPE: rheology(48e3, 45e3, 55e3),
+      PP: rheology(42e3, 38e3, 46e3),
+      "PVC-U": rheology(100e3, 85e3, 130e3),
+      PETG: rheology(80e3, 60e3, 100e3),
+      PC: rheology(105e3, 85e3, 125e3),
     },
   },
   powerLawIndex: {

@@ -1,15 +1,18 @@
 // The part of the process window on the parison: its length, shear in the die, and sag.
+import type { Material } from "#physics/materials/material.ts";
 import { annularDie, type AnnularDie } from "#physics/parison/annularDie.ts";
 import { annularShearRate } from "#physics/parison/annularShearRate.ts";
 import { blownWall } from "#physics/parison/blownWall.ts";
 import { deliveredSag } from "#physics/parison/deliveredSag.ts";
 import { longestDrop } from "#physics/parison/longestDrop.ts";
+import { materialAt } from "#physics/parison/materialAt.ts";
 import { parisonFlow } from "#physics/parison/parisonFlow.ts";
 import { parisonLength } from "#physics/parison/parisonLength.ts";
 import { powerLawShearRate } from "#physics/parison/powerLawShearRate.ts";
+import type { HangingMelt } from "#physics/parison/sagConstant.ts";
 import { shortestDrop } from "#physics/parison/shortestDrop.ts";
 import { wallShearStress } from "#physics/parison/wallShearStress.ts";
-import type { Known, WindowInput } from "./windowInput.ts";
+import { meltTemperature, type CompleteInput, type Known } from "./windowInput.ts";
 import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
@@ -44,9 +47,12 @@ const lengthFromDie = (input: Known<(typeof mass)[number] | (typeof die)[number]
     thicknessSwell: input["product.thicknessSwell"],
   });
 
-const meltOf = ({ material }: WindowInput) => ({
-  meltDensity: material.meltDensity.value,
-  zeroShearViscosity: material.zeroShearViscosity.value,
+/** At the melt temperature of the product and the rate of the screw. */
+const hotMaterial = (input: CompleteInput): Material => materialAt(input.material, meltTemperature(input));
+
+const meltOf = (input: CompleteInput): HangingMelt => ({
+  meltDensity: input.material.meltDensity.value,
+  zeroShearViscosity: hotMaterial(input).zeroShearViscosity.value,
 });
 
 const hangingOf = (input: Known<"product.parisonLength">) => ({
@@ -59,7 +65,7 @@ const hangingOf = (input: Known<"product.parisonLength">) => ({
  * stress. A value of the user has no range and counts as it is.
  */
 function fastestDrop(input: Shot): number {
-  const { meltDensity, dieViscosity, powerLawIndex, fractureStress } = input.material;
+  const { meltDensity, dieViscosity, powerLawIndex, fractureStress } = hotMaterial(input);
   return shortestDrop({
     mass: parisonMass(input),
     meltDensity: meltDensity.value,
@@ -112,7 +118,7 @@ export const parisonRules: readonly WindowRule[] = [
     source:
       "Vlachopoulos & Alam, Polymer Engineering and Science 12, 1972, p. 184 (from memory), the highest stress of its range; a warning, never an error",
     value: (input) => {
-      const { dieViscosity, powerLawIndex } = input.material;
+      const { dieViscosity, powerLawIndex } = hotMaterial(input);
       return wallShearStress(dieViscosity.low, powerLawIndex.low, wallRate(input, powerLawIndex.low));
     },
     limits: ({ material }) => ({ high: material.fractureStress.high }),

@@ -58,11 +58,22 @@ describe("a rise of the melt temperature with the rate", () => {
     expect(more).toBeCloseTo((2500 * 8 * 60) / 3600, 6);
   });
 
-  it("leaves sag, shear and time at heat unchanged, and adds one row", () => {
+  it("thins the melt: more sag and less stress in the die", () => {
+    // 190 to 198 °C [C]: exp(28,000/8.314 · (1/471.15 − 1/463.15)) = 0.8838; first-order sag is inverse to it.
+    const [plain, hot] = [bottle, withRise(70, 4, 5)];
+    const sag = "sag of the parison when the mold has closed";
+    expect(rowOf(hot, sag).value / rowOf(plain, sag).value).toBeCloseTo(1 / 0.8838, 2);
+    const stress = "shear stress at the die wall, at least";
+    expect(rowOf(hot, stress).value / rowOf(plain, stress).value).toBeCloseTo(0.8838 ** 0.3, 4);
+  });
+
+  it("leaves shear rate and time at heat unchanged, and adds one row", () => {
     const [plain, hot] = [processWindow(bottle), processWindow(withRise(70, 4, 5))];
     const changed = hot.filter((row) => plain.every((each) => JSON.stringify(each) !== JSON.stringify(row)));
     expect(hot).toHaveLength(plain.length + 1);
-    expect(changed.filter(({ quantity }) => !/cool|place|heat into|melt temperature/u.test(quantity))).toEqual([]);
+    expect(
+      changed.filter(({ quantity }) => !/cool|place|heat into|melt temperature|sag|stress/u.test(quantity)),
+    ).toEqual([]);
   });
 
   it("keeps the melt at the demold temperature or above, and marks a melt below its range", () => {

@@ -37,6 +37,7 @@ const converted: Partial<Record<Dimension, number>> = {
   specificEnergy: 0.25 * 3.6e6,
   heatTransfer: 1000,
   thermalResistance: 0.5e-3,
+  molarEnergy: 28e3,
   viscosity: 2e4,
   lineLoad: 1e5,
   power: 45e3,
