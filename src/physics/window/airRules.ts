@@ -1,13 +1,17 @@
 // The part of the process window on blow air, its times, and the clamp force against its pressure.
 import { clampForce } from "#physics/air/clampForce.ts";
 import type { ChangeOfState } from "#physics/air/fillTime.ts";
+import { compressionWork } from "#physics/air/compressionWork.ts";
+import { flushAir } from "#physics/air/flushAir.ts";
 import { freeAir } from "#physics/air/freeAir.ts";
+import { REFERENCE_DENSITY } from "#physics/air/standardAir.ts";
 import { ventTime } from "#physics/air/ventTime.ts";
-import { AIR_TEMPERATURE, airPathOf, fillKeys, fillSeconds } from "./inflation.ts";
-import type { CompleteInput, Known } from "./windowInput.ts";
+import { AIR_TEMPERATURE, airPathOf, blownVolume, fillKeys, fillSeconds } from "./inflation.ts";
+import { knows, type CompleteInput, type Known } from "./windowInput.ts";
 import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
+const flushKeys = ["product.flush.time", "product.flush.conductance"] as const satisfies readonly WindowKey[];
 const clamp = [
   "station.cavities",
   "product.projectedArea",
@@ -51,7 +55,7 @@ function ventRule(change: ChangeOfState): WindowRule {
       ventTime(
         airPathOf(input),
         {
-          volume: input["product.volume"],
+          volume: blownVolume(input),
           blowPressure: input["product.blowPressure"],
           ventTo: input["product.ventTo"],
           temperature: AIR_TEMPERATURE,
@@ -62,6 +66,17 @@ function ventRule(change: ChangeOfState): WindowRule {
     above:
       "Vent longer or through a wider path. The mold must not open under pressure. A computed time is never a safe limit.",
   });
+}
+
+const flushOf = (input: Known<(typeof flushKeys)[number] | "product.blowPressure">): number =>
+  flushAir(
+    { conductance: input["product.flush.conductance"], criticalRatio: input["product.airCriticalRatio"] },
+    { pressure: input["product.blowPressure"], time: input["product.flush.time"], temperature: AIR_TEMPERATURE },
+  );
+
+function partAir(input: Known<"product.volume" | "product.blowPressure">): number {
+  const blown = freeAir(blownVolume(input), input["product.blowPressure"]).added;
+  return blown + (knows(input, flushKeys) ? flushOf(input) : 0);
 }
 
 const neededForce = (input: Known<(typeof clamp)[number]>): number =>
@@ -81,11 +96,42 @@ export const airRules: readonly WindowRule[] = [
   ventRule("adiabatic"),
   windowRule(["product.volume", "product.blowPressure"], {
     quantity: "free air that the compressor adds for one bottle",
-    meaning: "Air at ambient pressure that the compressor takes in for one part.",
+    meaning: "Air at ambient pressure that the compressor takes in for one part, with hose, pin and flush.",
     unit: "m³",
     source: "ISO 8778, 2003, clause 4 (from memory)",
-    value: (input) => freeAir(input["product.volume"], input["product.blowPressure"]).added,
+    value: partAir,
   }),
+  windowRule([...flushKeys, "product.blowPressure"], {
+    quantity: "free air that flushes one bottle",
+    meaning: "Air at ambient pressure that flows through one part while it cools.",
+    unit: "m³",
+    source: ISO,
+    value: flushOf,
+    applies: (input) => input["product.flush.time"] !== undefined,
+  }),
+  windowRule(
+    [
+      "product.volume",
+      "product.blowPressure",
+      "product.airSupply",
+      "product.partMass",
+      "product.flash",
+      "station.throughput",
+    ],
+    {
+      quantity: "compressor power for the air of this mold",
+      meaning:
+        "Electrical power that compresses the air of the parts of one mold to the supply pressure, mean over the cycle.",
+      unit: "W",
+      source:
+        "Çengel & Boles, Thermodynamics, 5th ed., 2006, section 7-11 (from memory); air of ISO 8778, 2003, clause 4",
+      value: (input) => {
+        const partsPerSecond = input["station.throughput"] / (input["product.partMass"] + input["product.flash"]);
+        const work = compressionWork(input["product.airSupply"], AIR_TEMPERATURE);
+        return (partsPerSecond * partAir(input) * REFERENCE_DENSITY * work) / input["station.compressorEfficiency"];
+      },
+    },
+  ),
   windowRule(clamp, {
     quantity: "clamp force, without margin",
     meaning: "Force that holds the mold closed against the blow pressure and the pinch-off.",

@@ -22,10 +22,14 @@ export const airPathOf = (input: Known<"product.airConductance">): AirPath => ({
   criticalRatio: input["product.airCriticalRatio"],
 });
 
+/** Part, hose and pin, m³. */
+export const blownVolume = (input: Known<"product.volume">): number =>
+  input["product.volume"] + input["station.deadVolume"];
+
 export function fillSeconds(input: Known<(typeof fillKeys)[number]>, change: ChangeOfState): number {
   const to = input["product.blowPressure"] + ATMOSPHERE;
   const supply = input["product.airSupply"] + ATMOSPHERE;
-  const fill = { volume: input["product.volume"], from: ATMOSPHERE, to, supply, temperature: AIR_TEMPERATURE };
+  const fill = { volume: blownVolume(input), from: ATMOSPHERE, to, supply, temperature: AIR_TEMPERATURE };
   return fillTime(airPathOf(input), fill, change);
 }
 

@@ -114,6 +114,18 @@ export const windowKeys = {
     above: 0,
     meaning: "Gauge pressure of the air before the blow valve.",
   },
+  "product.flush.time": {
+    dimension: "time",
+    example: "3 s",
+    required: true,
+    meaning: "Time of each cycle in which air flows through the part.",
+  },
+  "product.flush.conductance": {
+    dimension: "conductance",
+    above: 0,
+    required: true,
+    meaning: "Sonic conductance of the outlet during the flush.",
+  },
   "product.thicknessSwell": {
     dimension: "share",
     isRatio: true,
@@ -154,6 +166,21 @@ export const windowKeys = {
     example: "0.1 s",
     meaning: "Time from the start of blow or vent until air flows: valve and line.",
     otherwise: { value: 0.1, words: "0.1 s", reason: "common practice, no published source" },
+  },
+  "station.deadVolume": {
+    dimension: "volume",
+    example: "60 mL",
+    meaning: "Volume of hose and pin behind the blow valve, for each part. It is filled and vented with the part.",
+    otherwise: { value: 0, words: "0 mL", reason: "it depends on the length of the hoses" },
+  },
+  "station.compressorEfficiency": {
+    dimension: "share",
+    isRatio: true,
+    example: "70 %",
+    above: 0,
+    atMost: 1,
+    meaning: "Isentropic work over the electrical work of the compressor.",
+    otherwise: { value: 0.7, words: "70 %", reason: "common practice, no published source" },
   },
   "station.moldResistance": {
     dimension: "thermalResistance",

@@ -37,6 +37,10 @@ export const product = mapping(
       ),
       "Temperature that must have fallen to `demoldTemperature`: of the hottest point of the thickest place (`hottest`, where absent), or its mean.",
     ),
+    flush: optional(
+      mapping(() => windowShape("product.flush"), "{ time: 3 s, conductance: 1 dm³/(s bar) }"),
+      "Air that flows through the part at blow pressure while it cools. Its cooling is `insideAir`.",
+    ),
     insideAir: optional(
       mapping(() => windowShape("product.insideAir"), "{ transfer: 30 W/(m² K), temperature: 20 °C }"),
       "Air inside the part, where it cools the wall as well. Where absent, the inside face counts as insulated.",

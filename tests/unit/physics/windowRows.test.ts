@@ -83,6 +83,8 @@ const printed: readonly Printed[] = [
   ["vent time, adiabatic", "0.26602", "s", null, "0.4", "inside"],
   // 0.8 L · 6 bar/1 bar
   ["free air that the compressor adds for one bottle", "4.8e-3", "m³", null, null, "no limit"],
+  // 30 kg/h over 54.6 g · 4.8 L · 1.185 kg/m³ · 246.51 kJ/kg over 0.7; 1.4/0.4 · 287.05 · 293.15 · (8.4020^(1/3.5) − 1)
+  ["compressor power for the air of this mold", "305.72", "W", null, null, "no limit"],
   // 2 · (0.018 · 6e5 + 0.06 · 1e5)
   ["clamp force, without margin", "33600", "N", null, "60000", "inside"],
   // 60000/33600 − 1

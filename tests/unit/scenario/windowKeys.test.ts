@@ -93,8 +93,8 @@ describe("a row of the key table", () => {
     ["product.flash=0.3 of part", "product.flash", 0.0126],
     // By hand [C]: a quarter of the shot is a third of the part.
     ["product.flash=0.25 of shot", "product.flash", 0.014],
-  ] as const)("is a ratio or a share: %s", (setting, path, value) => {
-    expect(processOf([setting]).values[path]).toBeCloseTo(value, 12);
+  ] as const)("is a ratio or a share: %s", (written, path, value) => {
+    expect(processOf([written]).values[path]).toBeCloseTo(value, 12);
   });
 
   it("has its default and the reason in the schema", () => {
