@@ -22,10 +22,11 @@ import type { MeasureSummary } from "#analysis/study/summarizeMeasures.ts";
 import type { StateSummary } from "#analysis/study/summarizeStates.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Issue, Place } from "#foundation/issue.ts";
-import { comparisonTable } from "#report/tables/comparisonTable.ts";
+import { comparisonTable as comparisonRows } from "#report/tables/comparisonTable.ts";
 import { toCsv } from "#report/tables/csv.ts";
-import { studyTables } from "#report/tables/studyTables.ts";
+import { studyTables as tablesOf } from "#report/tables/studyTables.ts";
 import type { Cell, ColumnSpec, Table } from "#report/tables/table.ts";
+import { withVariants } from "#report/tables/variantColumn.ts";
 import type { Assumption } from "#scenario/resolving/assumption.ts";
 import type { ReadOptions, ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
@@ -63,7 +64,7 @@ export type {
   Table,
   Verdict,
 };
-export { compareStudies, comparisonTable, idealCycle, runStudy, scenarioSchema, studyTables, toCsv };
+export { compareStudies, idealCycle, runStudy, scenarioSchema, toCsv };
 // The scenario can be run: estimated times are computed, or reported as missing.
 export { readSettled as readScenario };
 
@@ -72,6 +73,19 @@ export interface Comparison {
   readonly outcomes: readonly StudyOutcome[];
   /** Every measure of every other cell against the base; empty where one came to rest. */
   readonly rows: readonly ComparisonRow[];
+}
+
+/** The tables of the CSV files, with the settings of each scenario in the column `variant`. */
+export function studyTables(studies: readonly Study[]): readonly Table[] {
+  return withVariants(
+    tablesOf(studies),
+    studies.map(({ scenario }) => scenario),
+  );
+}
+
+/** The table of `comparison.csv`; `scenarios` are those compared. */
+export function comparisonTable(rows: readonly ComparisonRow[], scenarios: readonly Scenario[]): Table {
+  return withVariants([comparisonRows(rows)], scenarios)[0]!;
 }
 
 /** Simulates all with the base's seed, length and replications, over one span of time, and holds each against the first. */

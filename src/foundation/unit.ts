@@ -31,6 +31,7 @@ const linear: Readonly<Partial<Record<Dimension, readonly Row[]>>> = {
     ["min", 60, 1, "minute", "minutes"],
     ["h", 3600, 1, "hr", "hour", "hours"],
     ["d", 86_400, 1, "day", "days"],
+    ["week", 604_800, 1, "weeks"],
   ],
   mass: [
     ["kg", 1, 1],

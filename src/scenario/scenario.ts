@@ -128,10 +128,11 @@ export interface CostSpec {
   readonly regrindCredit?: number;
   /** Per J at the drive. */
   readonly energy?: number;
-  /** Per s of planned time: heaters of barrel and head, one operator, the cell. */
+  /** Per s of planned time: heaters of barrel and head, one operator, the cell, each station. */
   readonly heating?: number;
   readonly operator?: number;
   readonly machine?: number;
+  readonly station?: number;
   /** Per m³ of free air that is compressed. */
   readonly air?: number;
   /** Per kg of melt that the molds cool. */
@@ -139,6 +140,10 @@ export interface CostSpec {
   /** Per part made, good or not; per good part. */
   readonly tooling?: number;
   readonly packing?: number;
+  /** What a good part sells for. */
+  readonly price?: number;
+  /** What the layout costs to buy, in `currency`; read by a comparison alone. */
+  readonly investment?: number;
 }
 
 /** A recurring stop of one resource. */
@@ -150,6 +155,8 @@ export interface StopSpec {
   readonly comes:
     | { readonly by: "calendar" | "working"; readonly between: Distribution }
     | { readonly by: "cycles"; readonly cycles: number };
+  /** `running`: the interval under way at time 0 began before; `fresh`: it begins then. */
+  readonly start: "running" | "fresh";
   /** Seconds. */
   readonly repair: Distribution;
   readonly by: "itself" | "operator";
@@ -274,9 +281,23 @@ export interface RunSpec {
   readonly start: "running" | "cold";
 }
 
+/** Where a scenario comes from. */
+interface ScenarioCall {
+  /** The file's name without folder. */
+  readonly file: string;
+  /** SHA-256 of the file's text. */
+  readonly sha256: string;
+  /** `path=value` of each setting that changed the file, in order. */
+  readonly settings: readonly string[];
+  /** The same of options such as --seed, which change the run and not the cell. */
+  readonly options: readonly string[];
+}
+
 export interface Scenario {
-  /** The file's name without folder and ending. */
+  /** The file's name without folder and ending, or the name that the call gives. */
   readonly name: string;
+  /** Absent where it was not read by a call of the program. */
+  readonly call?: ScenarioCall;
   readonly title: string;
   readonly delivery: DeliverySpec;
   readonly valve: ValveSpec;

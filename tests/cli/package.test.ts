@@ -162,7 +162,7 @@ describe("the package", () => {
       const scenarioOf = (name) => read(name, [], readFileSync(name + ".yaml", "utf8")).scenario;
       const { outcomes, rows } = blowcell.compareScenarios(${JSON.stringify(Object.keys(runs))}.map(scenarioOf));
       const [base, other] = outcomes.map(({ study }) => study);
-      show([rows, blowcell.compareStudies(base, [other])].map((each) => blowcell.toCsv(blowcell.comparisonTable(each))));`);
+      show([rows, blowcell.compareStudies(base, [other])].map((each) => blowcell.toCsv(blowcell.comparisonTable(each, [base.scenario, other.scenario]))));`);
     const written = readFileSync(path.join(folder, "compared/comparison.csv"), "utf8");
     expect(answer).toEqual([written, written]);
   });

@@ -84,7 +84,7 @@ describe("run", () => {
     expect(output).toMatch(/^Bottleneck +.* % busy\): cooling/m);
     expect(errors).toBe("report.html and 7 CSV files are in reports/two\n");
     expect(readdirSync(inFolder("reports/two")).toSorted()).toEqual(
-      fileNames(["comparison", "cost", "stops", "calendar", "window", "events", "shots"]),
+      fileNames(["comparison", "payback", "cost", "stops", "calendar", "window", "events", "shots"]),
     );
   });
 
@@ -106,8 +106,9 @@ describe("run", () => {
     fileOf("sides.yaml", named(["right", "left"]));
     call("run", "sides.yaml", "--out", "third");
     expect(bytesOf("second")).toEqual(bytesOf("first"));
-    // Only the report contains the text of the scenario.
-    expect({ ...bytesOf("third"), "report.html": "" }).toEqual({ ...bytesOf("first"), "report.html": "" });
+    // Only the report contains the text of the scenario, and only the package its checksum.
+    const tablesOf = (out: string) => ({ ...bytesOf(out), "report.html": "", "datapackage.json": "" });
+    expect(tablesOf("third")).toEqual(tablesOf("first"));
     call("run", "sides.yaml", "--out", "fourth", "--seed", "other");
     expect(bytesOf("fourth")).not.toEqual(bytesOf("first"));
   });
@@ -127,7 +128,7 @@ describe("run", () => {
     const { code } = call("run", two, "--events", "--out", "events", "--replications", "2", "--length", "30 min");
     expect(code).toBe(0);
     expect(readdirSync(inFolder("events")).toSorted()).toEqual(
-      fileNames(["comparison", "cost", "stops", "calendar", "window"]),
+      fileNames(["comparison", "payback", "cost", "stops", "calendar", "window"]),
     );
     const rows: readonly Readonly<Record<string, string>>[] = parse(bytesOf("events")["events.csv"] ?? "", {
       columns: true,
@@ -143,7 +144,7 @@ describe("run", () => {
     expect(output).toMatch(/^Cost +[0-9.]+(?: ± [0-9.]+)? EUR per 1,000 good parts: resin 100 %$/m);
     expect(output).toMatch(/^\d more cost rows with `costs\./m);
     expect(Object.keys(bytesOf("paid"))).toEqual(expect.arrayContaining(["cost.csv", "kpi.csv", "stops.csv"]));
-    expect(bytesOf("paid")["stops.csv"]).toContain("two,valve,jam,");
+    expect(bytesOf("paid")["stops.csv"]).toMatch(/^two,"costs=.*",valve,jam,/m);
   });
 
   it("writes no files for a wrong scenario", () => {
@@ -165,7 +166,7 @@ describe("compare", () => {
     expect(code).toBe(0);
     expect(output).toMatch(/^two makes .* good parts an hour more than one/m);
     expect(readdirSync(inFolder("reports/one-against-two")).toSorted()).toEqual(
-      fileNames(["cost", "stops", "calendar", "window", "events", "shots"]),
+      fileNames(["payback", "cost", "stops", "calendar", "window", "events", "shots"]),
     );
     const rows: readonly Readonly<Record<string, string>>[] = parse(
       bytesOf("reports/one-against-two")["throughput.csv"] ?? "",
@@ -174,6 +175,47 @@ describe("compare", () => {
       },
     );
     expect([...new Set(rows.map((row) => row["scenario"]))]).toEqual(["one", "two"]);
+  });
+
+  it("compares the pairs that --against names, and refuses a name that it does not know", () => {
+    const three = fileOf("three.yaml", varied(3));
+    const pairsIn = (against: string): readonly string[] => {
+      const args = ["--against", against, "--out", "pairs", "--replications", "2", "--length", "1 h", "--quiet"];
+      expect(call("compare", one, two, three, ...args).code).toBe(0);
+      const rows: readonly Readonly<Record<string, string>>[] = parse(bytesOf("pairs")["comparison.csv"] ?? "", {
+        columns: true,
+      });
+      expect([...new Set(rows.map(({ method }) => method))]).toEqual(["Bonferroni"]);
+      return [...new Set(rows.map((row) => `${row["base"]} ${row["other"]} of ${row["comparisons"]}`))];
+    };
+    expect(pairsIn("previous")).toEqual(["one two of 2", "two three of 2"]);
+    expect(pairsIn("all")).toEqual(["one two of 3", "one three of 3", "two three of 3"]);
+    expect(pairsIn("two")).toEqual(["two one of 2", "two three of 2"]);
+    const { code, output, errors } = call("compare", one, two, "--against", "four");
+    expect({ code, output }).toEqual({ code: 2, output: "" });
+    expect(errors).toContain("--against: error: four is none of the compared layouts [against-unknown]");
+  });
+
+  it("compares 50 layouts, and refuses 51", () => {
+    const many = Array.from({ length: 51 }, (_, i) => fileOf(`layout-${i}.yaml`, cellText(1)));
+    const brief = ["--replications", "2", "--length", "20 min", "--quiet", "--set", "run.warmup=0 s"];
+    expect(call("compare", ...many.slice(0, 50), ...brief).code).toBe(0);
+    expect(readdirSync(inFolder("reports")).some((name) => name.startsWith("layout-0-against-49-layouts"))).toBe(true);
+    const { code, errors } = call("compare", ...many, ...brief);
+    expect(code).toBe(2);
+    expect(errors).toContain("51 layouts are compared, the most are 50 [compare-many]");
+  });
+
+  it("prints cost and payback of a layout with an investment, and writes payback.csv", () => {
+    const rates = (more: string) => `costs: { currency: EUR, machine: 40 per h, station: 5 per h${more} }\n`;
+    const base = fileOf("base.yaml", cellText(1, rates("")));
+    const bought = fileOf("bought.yaml", cellText(2, rates(", investment: 60000")));
+    const { output } = call("compare", base, bought, "--out", "payback");
+    // Twice the parts for 50 instead of 45 an hour: the base's parts cost 25 instead of 45, and 60,000 / 20 = 3,000.
+    expect(output).toMatch(/^bought pays back 60,000 EUR more investment than base in (?:2,9[89]|3,0[01])\d h/mu);
+    expect(output).toMatch(/^base +45 /mu);
+    expect(output).toMatch(/^bought +50 +\+5 /mu);
+    expect(bytesOf("payback")["payback.csv"]).toContain("\r\nbase,bought,,EUR,saving,60000,");
   });
 
   it.each([
@@ -259,7 +301,7 @@ describe("--json", () => {
     ["run", two],
     ["compare", one, two],
   ])("%s prints only one document, which conforms to its schema", (...args) => {
-    const { code, output } = call(...args, "--json", ...(args[0] === "check" ? [] : ["--out", "json"]));
+    const { code, output } = call(...args, "--json", ...(args[0] === "check" ? [] : ["--out", `json-${args[0]}`]));
     expect(code).toBe(0);
     const document: unknown = JSON.parse(output);
     expect(holds(document), JSON.stringify(holds.errors)).toBe(true);

@@ -138,8 +138,8 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/answers",
-    "analysis/ideal analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/words scenario scenario/resolving",
-    "a terminal answer is words in lines",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/words scenario scenario/resolving",
+    "a terminal answer is words in lines; its rows are the resources of the bottleneck, its costs have the names of their measures",
   ],
   [
     "report/page",

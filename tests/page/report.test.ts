@@ -27,6 +27,19 @@ function poisoned(): string {
   return reportPage({ version: "0", scenarios: [reportedOf(scenario, evil)], comparison: [] });
 }
 
+const tenLayouts = [
+  "one-station",
+  "two-station",
+  "three-station",
+  "two-molds",
+  "one-operator",
+  "one-operator-four-molds",
+  "slow-trimmer",
+  "small-screw",
+  "stops-and-repairs",
+  "cost-of-a-thousand",
+];
+
 const reports: Readonly<Record<string, () => string>> = {
   "one station": () => reportPage(runReport("one-station")),
   "two stations": poisoned,
@@ -36,6 +49,7 @@ const reports: Readonly<Record<string, () => string>> = {
   "two shifts": () => reportPage(runReport("two-shifts-one-color", ["run.length=7 d", "run.replications=2"])),
   "three weeks": () => reportPage(runReport("two-shifts-one-color", ["run.length=18 d", "run.replications=1"])),
   "one against two": () => reportPage(compareReport(["one-station", "two-station"])),
+  "ten layouts": () => reportPage(compareReport(tenLayouts)),
 };
 
 const folder = mkdtempSync(join(tmpdir(), "blowcell-report-"));
@@ -159,6 +173,13 @@ describe("a report in a browser", { timeout: 60_000 }, () => {
     expect(await page.evaluate("getComputedStyle(document.body).backgroundColor")).toBe("rgb(255, 255, 255)");
     const printed = await page.pdf({ format, preferCSSPageSize: false });
     expect(printed.subarray(0, 5).toString("latin1")).toBe("%PDF-");
+    await page.close();
+  });
+
+  it("prints a comparison of ten layouts on two pages of A4", async () => {
+    const page = await opened("ten layouts", looks.light);
+    const printed = (await page.pdf({ format: "A4", preferCSSPageSize: false })).toString("latin1");
+    expect(printed.match(/\/Type\s*\/Page\b/gu)).toHaveLength(2);
     await page.close();
   });
 });

@@ -19,7 +19,7 @@ export function stoppedCell(stop: PlannedStop, stations = 1): Scenario {
   return scenarioOf(
     `${cellText(stations)}
 crew: { operators: ${by === "operator" ? 1 : 0} }
-stops: [{ name: fault, resource: ${resource}, clock: calendar, between: ${at} s, repair: ${repair} s, step: ${step}, by: ${by} }]`,
+stops: [{ name: fault, resource: ${resource}, clock: calendar, start: fresh, between: ${at} s, repair: ${repair} s, step: ${step}, by: ${by} }]`,
     "delivery.drop=2 s",
     "valve.shift=1 s",
     "stations.steps.close=1 s",

@@ -8,7 +8,7 @@
  *
  * Rules: at one instant grants come before the dispatch, so that a removal of zero duration counts. `longest-since-drop` counts from
  * the start of a station's last drop; a station without a drop has waited longest. A cell that needs an operator and has none
- * stops.
+ * stops. An operator who is granted walks first, unless the last task was at the same mold.
  */
 
 export interface RecursionCell {
@@ -23,6 +23,11 @@ export interface RecursionCell {
   readonly dispatch: "first-ready" | "longest-since-drop" | "alternate" | "priority";
   readonly rechargeStarts: "valve-neutral" | "mold-closed";
   readonly operators: number;
+  /**
+   * Ticks of a walk to a mold where the operator's last task was at another one or where there was none; 0 if not given. Which of
+   * several operators walks is known only where no two become free at one instant.
+   */
+  readonly walk?: number;
   readonly start: "running" | "cold";
 }
 
@@ -51,6 +56,17 @@ interface Progress {
   readonly requested: number[];
   readonly lastDrop: number[];
   readonly operatorFree: number[];
+  /** Mold of the last task, -1 where there was none. */
+  readonly operatorAt: number[];
+  readonly waits: OperatorWait[];
+}
+
+/** A wait of a mold for an operator: first until one is granted, then until that operator has walked to it. */
+export interface OperatorWait {
+  readonly station: string;
+  readonly requested: number;
+  readonly granted: number;
+  readonly arrived: number;
 }
 
 /** More shots than this at one instant mean that every step of the circuit has zero duration. */
@@ -58,6 +74,20 @@ const mostShotsAtOnce = 10_000;
 
 /** All steps that start before `until`, by start, then resource, then step. */
 export function shotRecursion(cell: RecursionCell, durations: Durations, until: number): StepInterval[] {
+  const { steps } = runTo(cell, durations, until);
+  return steps.filter((step) => step.start < until).toSorted(byStart);
+}
+
+/** All waits for an operator that begin before `until`. */
+export function operatorWaits(cell: RecursionCell, durations: Durations, until: number): OperatorWait[] {
+  const { waits, requested } = runTo(cell, durations, until);
+  const pending = cell.stations.map(({ name }, k) => {
+    return { station: name, requested: at(requested, k), granted: Infinity, arrived: Infinity };
+  });
+  return [...waits, ...pending].filter((wait) => wait.requested < until);
+}
+
+function runTo(cell: RecursionCell, durations: Durations, until: number): Progress {
   if (!Number.isFinite(until)) throw new RangeError("the recursion needs an end");
   const progress = beginProgress(cell, durations);
   let full = cell.start === "cold" ? scheduleStep(progress, "plasticator", "recharge", -1, 0) : 0;
@@ -72,7 +102,7 @@ export function shotRecursion(cell: RecursionCell, durations: Durations, until: 
     if (shotsAtOnce > mostShotsAtOnce) throw new RangeError(`time does not advance at ${decision}`);
     full = scheduleShot(progress, chooseStation(progress, admitted, decision), decision);
   }
-  return progress.steps.filter((step) => step.start < until).toSorted(byStart);
+  return progress;
 }
 
 function beginProgress(cell: RecursionCell, durations: Durations): Progress {
@@ -86,6 +116,8 @@ function beginProgress(cell: RecursionCell, durations: Durations): Progress {
     requested: cell.stations.map(() => Infinity),
     lastDrop: cell.stations.map(() => -Infinity),
     operatorFree: Array.from({ length: cell.operators }, () => 0),
+    operatorAt: Array.from({ length: cell.operators }, () => -1),
+    waits: [],
   };
 }
 
@@ -103,8 +135,13 @@ function settleDecision(progress: Progress, admitted: readonly number[], full: n
 function grantRemoval(progress: Progress, grant: number): void {
   const station = progress.requested.indexOf(Math.min(...progress.requested));
   const operator = progress.operatorFree.indexOf(Math.min(...progress.operatorFree));
-  const end = scheduleStep(progress, nameOf(progress, station), "remove", station, grant);
+  const walk = at(progress.operatorAt, operator) === station ? 0 : (progress.cell.walk ?? 0);
+  const arrived = grant + walk;
+  const name = nameOf(progress, station);
+  progress.waits.push({ station: name, requested: at(progress.requested, station), granted: grant, arrived });
+  const end = scheduleStep(progress, name, "remove", station, arrived);
   progress.requested[station] = Infinity;
+  progress.operatorAt[operator] = station;
   progress.operatorFree[operator] = end;
   progress.ready[station] = end;
 }

@@ -6,8 +6,6 @@ import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
-import { isActiveState } from "#cell/words/isActiveState.ts";
-import type { StateKind } from "#cell/words/stateNames.ts";
 import { elasticities, type Elasticity } from "./elasticity.ts";
 import { resourceGroups, stepGroups, type StepGroup, type ReportedStep } from "./resourceGroups.ts";
 import { slackOfGroup } from "./runnerUp.ts";
@@ -118,10 +116,10 @@ function sharesAt(
 type Activity = Pick<BottleneckResource, "utilization" | "activeShare" | "longestActiveShare" | "longestActiveAlone">;
 
 function activity(resources: readonly string[], answers: readonly ReplicationAnswer[]): Activity {
-  const timeIn = (counts: (state: string, kind: StateKind) => boolean): number => {
+  const timeIn = (counts: (time: ReplicationAnswer["stateShares"][number]) => boolean): number => {
     const sums = answers.map(({ stateShares }) =>
       stateShares
-        .filter(({ resource, state, kind }) => resources.includes(resource) && counts(state, kind))
+        .filter((time) => resources.includes(time.resource) && counts(time))
         .reduce((sum, { share }) => sum + share, 0),
     );
     return meanInterval(sums).mean / resources.length;
@@ -132,8 +130,8 @@ function activity(resources: readonly string[], answers: readonly ReplicationAns
   const longestOf = (timeOf: (active: ReplicationAnswer["longestActive"][number]) => number): number =>
     meanInterval(longest.map((rows) => rows.reduce((sum, row) => sum + timeOf(row), 0))).mean;
   return {
-    utilization: timeIn((_, kind) => kind === "working"),
-    activeShare: timeIn(isActiveState),
+    utilization: timeIn(({ kind }) => kind === "working"),
+    activeShare: timeIn(({ isActive }) => isActive),
     longestActiveShare: longestOf(({ sole, shifting }) => sole + shifting),
     longestActiveAlone: longestOf(({ sole }) => sole),
   };

@@ -21,9 +21,9 @@ export interface OrderedShots {
 
 /** Shots of each run in the search for a repeating order. Most orders repeat soon, some only after a long transient. */
 const searches = [300, 1200, 6000];
-/** The longest order of the search, in shots and in steps. A larger graph takes minutes and its result is of no use. */
+/** The longest order of the search, in shots and in steps. The work on a graph grows with the cube of its steps. */
 const longestOrder = 400;
-const mostNodes = 3000;
+const mostNodes = 900;
 
 /** Undefined where no order repeats within the search. */
 export function orderedShots(scenario: Scenario): OrderedShots | undefined {

@@ -8,6 +8,7 @@ interface StateShare {
   readonly resource: string;
   readonly state: string;
   readonly kind: StateKind;
+  readonly isActive: boolean;
   readonly share: number;
 }
 

@@ -18,7 +18,7 @@ export interface CostedHour {
 export interface CostRule {
   readonly item: string;
   readonly meaning: string;
-  readonly rate: Exclude<keyof CostSpec, "currency">;
+  readonly rate: Exclude<keyof CostSpec, "currency" | "price" | "investment">;
   /** Units of the rate in one hour; undefined where an input is not given. */
   readonly amount: (hour: CostedHour) => number | undefined;
   /** Row of the process window that the amount comes from, with the keys that it needs. */
@@ -79,6 +79,13 @@ export const costRules: readonly CostRule[] = [
     isFree: ({ scenario }) => scenario.operators === 0,
   },
   { item: "machine", meaning: "The cell for each hour of planned time.", rate: "machine", amount: plannedSeconds },
+  {
+    item: "stations",
+    meaning: "Each station for each hour of planned time, on top of the machine.",
+    rate: "station",
+    amount: (hour) => hour.scenario.stations.length * plannedSeconds(hour),
+    isExtra: true,
+  },
   {
     item: "tooling",
     meaning: "Molds, for each part made.",

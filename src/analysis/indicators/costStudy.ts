@@ -25,10 +25,14 @@ export interface CostStudy {
   readonly total: CostRow;
   /** Items left out, with the keys that would give them. */
   readonly missing: readonly { readonly item: string; readonly keys: readonly string[] }[];
-  /** In each replication, so that scenarios can be compared pair by pair; null where no good part was made. */
+  /** In each replication, so that scenarios can be compared pair by pair. */
+  readonly perHourOf: readonly number[];
+  /** Null where no good part was made. */
   readonly perThousandOf: readonly (number | null)[];
 }
 
+export const COST_AN_HOUR = "cost per hour";
+export const costAnHourMeaning = "Cost of all items in an hour of the observed time; the unit is the currency.";
 export const COST_MEASURE = "cost per 1,000 good parts";
 export const costMeasureMeaning =
   "Cost of all items over the good parts, for a thousand of them; the unit is the currency.";
@@ -76,7 +80,10 @@ interface Item {
   readonly values: readonly number[];
 }
 
-function tableOf(items: readonly Item[], good: readonly number[]): Pick<CostStudy, "rows" | "total" | "perThousandOf"> {
+function tableOf(
+  items: readonly Item[],
+  good: readonly number[],
+): Pick<CostStudy, "rows" | "total" | "perHourOf" | "perThousandOf"> {
   const sums = good.map((_, i) => items.reduce((sum, { values }) => sum + values[i]!, 0));
   const rows = [...items, { item: "total", values: sums }].map(({ item, values }) => ({
     item,
@@ -97,6 +104,7 @@ function tableOf(items: readonly Item[], good: readonly number[]): Pick<CostStud
       perHour: { ...last.perHour, mean: hourly },
       perThousand: last.perThousand && { ...last.perThousand, mean: thousands },
     },
+    perHourOf: sums,
     perThousandOf: perThousand(sums, good),
   };
 }
@@ -120,11 +128,21 @@ function missingKeys(rule: CostRule, scenario: Scenario, windows: readonly Stati
   return [...new Set([...rate, ...mass, ...(known ? lacking.flatMap((row) => row.keys) : keys)])];
 }
 
-/** The cost of 1,000 good parts as a measure of each replication. */
+/** The cost of an hour and of 1,000 good parts as measures of each replication. */
 export function costMeasures(costs: CostStudy | null): readonly { readonly measures: readonly MeasureValue[] }[] {
-  return (costs?.perThousandOf ?? []).map((value) => ({
-    measures: value === null ? [] : [{ resource: CELL, measure: COST_MEASURE, unit: costs?.currency ?? "", value }],
-  }));
+  if (!costs || costs.rows.length === 0) return [];
+  const { currency: unit, perHourOf, perThousandOf } = costs;
+  return perHourOf.map((anHour, i) => {
+    const perThousandParts = perThousandOf[i] ?? null;
+    return {
+      measures: [
+        { resource: CELL, measure: COST_AN_HOUR, unit, value: anHour },
+        ...(perThousandParts === null
+          ? []
+          : [{ resource: CELL, measure: COST_MEASURE, unit, value: perThousandParts }]),
+      ],
+    };
+  });
 }
 
 /** Whether two totals are sums of the same items in the same currency. */

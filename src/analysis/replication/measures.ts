@@ -23,12 +23,16 @@ export const measureSpecs = {
     unit: "1/h",
     meaning: "Parts that no check rejects, for each hour of the observed time. Without checks all parts count as good.",
   },
-  "parts per hour": { unit: "1/h", meaning: "Parts removed from the molds, good or not, for each hour." },
+  "parts per hour": {
+    unit: "1/h",
+    meaning:
+      "Parts, good or not, for each hour. A part counts at its verdict: at the removal, or with a takeaway where it is rejected or passes the last server. Of a station: parts removed from its mold.",
+  },
   "melt per hour": { unit: "kg/h", meaning: "Melt that left the screw: shots, lost shots, excess melt and purge." },
   "shots per hour": { unit: "1/h", meaning: "Shots delivered to the molds, for each hour." },
   "seconds per shot": { unit: "s", meaning: "Observed time over the shots delivered; of the cell, over all stations." },
   "cycle time": { unit: "s", meaning: "Mean time of one station from shot to shot." },
-  "reject share": { unit: "share", meaning: "Rejected parts over all removed parts." },
+  "reject share": { unit: "share", meaning: "Rejected parts over all parts." },
   "lost shots per hour": {
     unit: "1/h",
     meaning: "Shots that became no part because of a stop or a long hang.",
@@ -92,15 +96,17 @@ function rejectsOfCell({ stations, takeaway }: CellRecord): Rejects {
   return [...rejectsByReason(stations), ...later];
 }
 
-/** With servers after the molds a part is good when it has passed the last server. */
+/** With servers after the molds a part is good when it has passed the last server. It counts at its verdict, so that no share exceeds 1. */
 function after(record: CellRecord, seconds: number): Readonly<Partial<Record<Measure, number>>> {
-  const { takeaway, stations } = record;
+  const { takeaway } = record;
   if (!takeaway) return {};
-  const made = stations.reduce((sum, { parts }) => sum + parts, 0);
   const refused = rejectsOfCell(record).reduce((sum, { parts }) => sum + parts, 0);
+  const judged = takeaway.good + refused;
+  const hours = seconds / secondsPerHour;
   return {
-    "good parts per hour": takeaway.good / (seconds / secondsPerHour),
-    ...(made > 0 ? { "reject share": refused / made } : {}),
+    "good parts per hour": takeaway.good / hours,
+    "parts per hour": judged / hours,
+    ...(judged > 0 ? { "reject share": refused / judged } : {}),
   };
 }
 

@@ -24,6 +24,7 @@ interface StateShare {
   readonly resource: string;
   readonly state: string;
   readonly kind: StateTime["kind"];
+  readonly isActive: boolean;
   /** Of the observed time; those of a resource add up to 1. */
   readonly share: number;
 }
@@ -110,7 +111,7 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
     measures: measuresOf(record),
     resin: resinFlow(record),
     stateShares: wholeStates(
-      record.stateTimes.map(({ resource, state, kind, ticks }) => ({ resource, state, kind, share: ticks / observed })),
+      record.stateTimes.map(({ ticks, ...time }) => ({ ...time, share: ticks / observed })),
       takeaway?.servers,
     ),
     elementTimes: record.elementTimes.map(({ ticks, ...time }) => ({ ...time, seconds: ticks / TICKS_PER_SECOND })),

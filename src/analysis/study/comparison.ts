@@ -1,7 +1,9 @@
 // Compares scenarios with a base, measure by measure, with replications paired by common random numbers.
 import type { Scenario } from "#scenario/scenario.ts";
-import { areComparable, COST_MEASURE } from "#analysis/indicators/costStudy.ts";
+import { areComparable, COST_AN_HOUR, COST_MEASURE } from "#analysis/indicators/costStudy.ts";
 import { pairedDifference } from "#analysis/statistics/pairedDifference.ts";
+import type { Pair } from "./against.ts";
+import type { Payback } from "./payback.ts";
 import type { Study } from "./study.ts";
 import type { SettledScenario } from "#analysis/statistics/warmUpSearch.ts";
 import { measureOf, type MeasureSummary } from "./summarizeMeasures.ts";
@@ -17,14 +19,24 @@ export interface ComparisonRow {
   /** Mean of other − base. */
   readonly difference: number;
   readonly halfWidth: number | null;
-  /** Holds for all compared scenarios at once (Bonferroni). */
+  /** Holds for all pairs of this measure at once (Bonferroni). */
   readonly simultaneousHalfWidth: number | null;
+  /** How many pairs hold at once. */
+  readonly comparisons: number;
   /** Mean of the other / mean of the base; null where the base is 0. */
   readonly ratio: number | null;
   readonly pairs: number;
   readonly correlation: number | null;
   /** Judged by the simultaneous interval. */
   readonly verdict: Verdict;
+}
+
+/** All that a comparison found. */
+export interface Comparison {
+  /** In the order of the call. */
+  readonly studies: readonly Study[];
+  readonly rows: readonly ComparisonRow[];
+  readonly paybacks: readonly Payback[];
 }
 
 /** The scenarios with the base's seed, length and number of replications, which common random numbers need. */
@@ -46,17 +58,24 @@ export function overOneSpan(settled: readonly SettledScenario[]): readonly Settl
   }));
 }
 
-/** Every measure that both sides have for a resource of the same name; costs only where they are sums of the same items. */
+/** Each of the others against the base. */
 export function compareStudies(base: Study, others: readonly Study[]): readonly ComparisonRow[] {
-  return others.flatMap((other) =>
+  return comparePairs(others.map((other) => [base, other]));
+}
+
+/** Every measure that both sides have for a resource of the same name; costs only where they are sums of the same items. */
+export function comparePairs(pairs: readonly Pair[]): readonly ComparisonRow[] {
+  return pairs.flatMap(([base, other]) =>
     base.measures.flatMap((measure) => {
-      if (measure.measure === COST_MEASURE && !areComparable(base.costs, other.costs)) return [];
+      if (isCost(measure) && !areComparable(base.costs, other.costs)) return [];
       const counterpart = measureOf(other.measures, measure.resource, measure.measure);
-      const row = counterpart && compareMeasure(measure, counterpart, others.length);
+      const row = counterpart && compareMeasure(measure, counterpart, pairs.length);
       return row ? [{ base: base.scenario.name, other: other.scenario.name, ...row }] : [];
     }),
   );
 }
+
+const isCost = ({ measure }: MeasureSummary): boolean => measure === COST_MEASURE || measure === COST_AN_HOUR;
 
 function compareMeasure(
   base: MeasureSummary,
@@ -80,6 +99,7 @@ function compareMeasure(
     difference: found.mean,
     halfWidth: found.halfWidth,
     simultaneousHalfWidth: found.simultaneousHalfWidth,
+    comparisons,
     ratio: base.interval.mean === 0 ? null : other.interval.mean / base.interval.mean,
     pairs: pairs.length,
     correlation: found.correlation,

@@ -17,19 +17,11 @@ export interface StateSummary {
 /** An extra step has a state of its own without a meaning here. */
 const meanings: ReadonlyMap<string, StateMeaning> = new Map(Object.entries(stateMeanings));
 
-/** With a calendar the screw heats up and purges after a pause, and every station waits for that as well. */
-const startUpCause = "the shot is not full yet, or the screw heats up or purges";
-
 const maskCause = "the mask still holds the parts before";
 
 /** Null for a state that is not a wait. */
-export function waitCause(
-  state: string,
-  kind: StateKind,
-  { delivery, calendar, startUp }: Pick<Scenario, "delivery" | "calendar" | "startUp">,
-): string | null {
-  if (kind !== "waiting") return null;
-  if (state === stateNames.awaitingMelt && calendar && startUp) return startUpCause;
+export function waitCause(state: string, kind: StateKind, { delivery }: Pick<Scenario, "delivery">): string | null {
+  if (kind !== "waiting" && kind !== "set-up") return null;
   const { cause = null, causeInContinuous = cause } = meanings.get(state) ?? {};
   if (delivery.kind !== "continuous") return cause;
   return state === stateNames.awaitingTakeaway && delivery.removal === "pin" ? maskCause : causeInContinuous;

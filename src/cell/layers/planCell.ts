@@ -11,6 +11,7 @@ import { elementOf, elementRank } from "#cell/words/elementWords.ts";
 import { isActiveState } from "#cell/words/isActiveState.ts";
 import { cycleTable } from "#cell/delivery/cycleTable.ts";
 import { withCalendar } from "./withCalendar.ts";
+import { withCauses } from "./withCauses.ts";
 import { withQuality } from "./withQuality.ts";
 import { withTakeaway } from "./withTakeaway.ts";
 import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
@@ -38,11 +39,11 @@ export interface CellPlan {
   readonly marked: readonly string[];
 }
 
-/** The layers in order: cycle, quality, takeaway, stops, walks, calendar. */
+/** The layers in order: cycle, quality, takeaway, stops, walks, calendar, causes of waits. */
 function allOf(scenario: Scenario): CellTable {
   const judged = withQuality(cycleTable(scenario), scenario);
   const disturbed = withStops(withTakeaway(judged, scenario), scenario);
-  return withCalendar(withWalks(disturbed, scenario), scenario);
+  return withCauses(withCalendar(withWalks(disturbed, scenario), scenario));
 }
 
 /** Multiplies all draws of a step by a factor, to see the effect of a faster or slower step. Identical resources share the step. */
@@ -61,9 +62,9 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
     table.processes.findIndex(({ kind, station }) => kind === "station" && station === name),
   );
   // Time on shift does not count as work.
-  const isShift = ({ resource }: Program["states"][number]): boolean => table.resources[resource]!.kind === "shift";
+  const kindOf = ({ resource }: Program["states"][number]): CellResource["kind"] => table.resources[resource]!.kind;
   const isActive = Uint8Array.from(program.states, (state) =>
-    !isShift(state) && isActiveState(state.name, state.kind) ? 1 : 0,
+    kindOf(state) !== "shift" && isActiveState(state.name, state.kind, kindOf(state)) ? 1 : 0,
   );
   return {
     scenario,
@@ -75,7 +76,7 @@ export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
     stationProcess,
     isActive,
     elementClass: Uint8Array.from(program.states, (state) =>
-      isShift(state) ? elementRank.length : elementRank.indexOf(elementOf(state.name, state.kind)),
+      kindOf(state) === "shift" ? elementRank.length : elementRank.indexOf(elementOf(state.name, state.kind)),
     ),
     marked: scenario.stations.map((station) => shotsOf(station.name)),
   };

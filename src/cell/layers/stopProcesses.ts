@@ -7,6 +7,7 @@ import { SHIFT } from "#cell/words/cycleNames.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
 import { named, namedAfter } from "#cell/words/stepNames.ts";
 import { beginCounted, countedOut, endCounted, restPlaces } from "#cell/delivery/screwRest.ts";
+import { residualLife } from "#engine/distributions/residualLife.ts";
 import { fixed, rank } from "#cell/words/tableWords.ts";
 
 const labelOf = ({ resource, name }: StopSpec): string => `${name} of ${resource}`;
@@ -31,6 +32,14 @@ export function stopsInShift({ stops = [], calendar }: Scenario): readonly StopS
   return calendar ? stops.filter(({ by, shift }) => by === "itself" && shift === "in") : [];
 }
 
+export function cyclePlaces({ stops = [] }: Scenario): readonly PlaceSpec[] {
+  return stops.flatMap((stop) => {
+    if (stop.comes.by !== "cycles") return [];
+    const begun = stop.start === "running" ? { tokensBelow: stop.comes.cycles } : {};
+    return [{ name: cyclesPlace(stop), tokens: 0, ...begun }];
+  });
+}
+
 /** Stops of one resource queue: one at a time has the turn. */
 export function stopPlaces(scenario: Scenario): readonly PlaceSpec[] {
   const { stops = [] } = scenario;
@@ -40,7 +49,6 @@ export function stopPlaces(scenario: Scenario): readonly PlaceSpec[] {
       name: turnPlace(resource),
       tokens: 1,
     })),
-    ...stops.filter(({ comes }) => comes.by === "cycles").map((stop) => ({ name: cyclesPlace(stop), tokens: 0 })),
     ...(onCall.length > 0 ? [{ name: ON_CALL, tokens: 0, rank: rank.crew }] : []),
     ...restPlaces(scenario),
     ...onCall.flatMap((stop) => [
@@ -72,12 +80,10 @@ export function stopProcesses(scenario: Scenario, stop: StopSpec): readonly Cell
     gives: beginCounted(scenario, stop),
     ...(waits ? marks(scenario, stop, "begin") : marks(scenario, stop, "begin", "repair")),
   };
-  const own = (...steps: readonly CellStep[]): CellProcess => ({
-    name: labelOf(stop),
-    kind: "stop",
-    resource,
-    steps: [untilStop(stop), ...steps, ...countedOut(scenario, stop)],
-  });
+  const own = (...steps: readonly CellStep[]): CellProcess => {
+    const turn = [untilStop(stop), ...steps, ...countedOut(scenario, stop)];
+    return { name: labelOf(stop), kind: "stop", resource, ...withFirst(turn, stop) };
+  };
   if (!stopsOnCall(scenario).includes(stop)) return [own(begins, ...repair(scenario, stop))];
   return [
     own(
@@ -177,4 +183,22 @@ function untilStop(stop: StopSpec): CellStep {
   }
   const clock = stop.comes.by === "working" ? { whileWorking: stop.resource } : {};
   return { ...untilThen, time: { ...fixed(stop.comes.between), ...clock }, isClock: true };
+}
+
+/** A clock that has run for a long time reaches the first stop after the rest of an interval, which has random numbers of its own. */
+function withFirst(turn: readonly CellStep[], stop: StopSpec): Pick<CellProcess, "steps" | "begins"> {
+  if (stop.comes.by === "cycles" || stop.start === "fresh") return { steps: turn };
+  const [until, begins, ...others] = turn as readonly [CellStep, CellStep, ...CellStep[]];
+  const first: CellStep = {
+    ...until,
+    ...namedAfter("stop.awaitFirst", stop.name),
+    time: { ...until.time!, ...fixed(residualLife(stop.comes.between)) },
+    next: begins.name,
+  };
+  return {
+    steps: [until, begins, ...others, first].map((step, i, all) =>
+      i === all.length - 2 ? { ...step, next: step.next ?? until.name } : step,
+    ),
+    begins: first.name,
+  };
 }

@@ -11,7 +11,7 @@ import { meanSeconds } from "#cell/table/meanSeconds.ts";
 import { operatorCalendar } from "./operatorCalendar.ts";
 import { changeProcess, purge, restState } from "./plannedChange.ts";
 import { stopsInShift } from "./stopProcesses.ts";
-import { fixed, rank, working } from "#cell/words/tableWords.ts";
+import { fixed, rank, settingUp, working } from "#cell/words/tableWords.ts";
 
 const heated = (station: string): string => `melt is hot for ${station}`;
 
@@ -49,9 +49,9 @@ function moreStates({ kind }: CellResource, { calendar, startUp, changes = [] }:
   const off = calendar ? [offShift] : [];
   const isChanged = changes.length > 0;
   if (kind === "operator") return calendar ? [...off, { name: onBreak, kind: "off" }] : [];
-  if (kind === "station") return isChanged ? [...off, working(changeover)] : off;
+  if (kind === "station") return isChanged ? [...off, settingUp(changeover)] : off;
   if (kind !== "screw") return [];
-  return startUp || isChanged ? [...off, ...[heating, purging, changeover].map(working)] : off;
+  return startUp || isChanged ? [...off, ...[heating, purging, changeover].map(settingUp)] : off;
 }
 
 function places({ stations, calendar }: Scenario): readonly PlaceSpec[] {

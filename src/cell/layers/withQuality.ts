@@ -72,10 +72,9 @@ function clockGives(step: CellStep, { name }: StationSpec, { maxInMold, startUp 
   return (startUp?.scrap ?? 0) > 0 && hasRole(step, ...shotRoles) ? [{ place: shotPlace(name) }] : [];
 }
 
-/** The end of the removal, which may be the operator's release; where a pin removes the parts, the step before that. */
+/** The end of the removal, which may be the operator's release; where a pin removes the parts, the transfer to the mask. */
 function removalAt(steps: readonly CellStep[]): number {
-  const removed = lastWith(steps, "mold.remove", "crew.releaseFromRemoval");
-  return removed === -1 ? lastWith(steps, "mold.handToMask") - 1 : removed;
+  return lastWith(steps, "mold.remove", "crew.releaseFromRemoval", "mold.handToMask");
 }
 
 /** A check that rejects all parts of a shot if its token is present: too long in the mold, or too soon after a start-up. */

@@ -1,24 +1,23 @@
 // Adds machine stops to a cycle table: the effect of each stop on every step, the stops themselves, and the clearing of lost shots.
-import type { GiveSpec, StopEffect, StopRule } from "#engine/compiler/stepTable.ts";
+import type { GiveSpec, StateSpec, StopEffect, StopRule } from "#engine/compiler/stepTable.ts";
 import type { Scenario, StationSpec, StopSpec } from "#scenario/scenario.ts";
 import { byOperator, isDoneByOperator } from "#cell/table/crew.ts";
 import {
   hasRole,
   lastWith,
-  shotRoles,
   type CellProcess,
   type CellResource,
   type CellStep,
   type CellTable,
 } from "#cell/words/cellTable.ts";
 import { lostDropsOf, lostShotsOf, PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
-import { stateNames, type StateName } from "#cell/words/stateNames.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
 import { named, stepNames, type StepRole } from "#cell/words/stepNames.ts";
 import { mayScrewRest, restProcesses } from "#cell/delivery/screwRest.ts";
-import { cyclesPlace, stopPlaces, stopProcesses } from "./stopProcesses.ts";
+import { cyclePlaces, cyclesPlace, stopPlaces, stopProcesses } from "./stopProcesses.ts";
 import { shotPlaceAt, stopMatrix, type ShotPlace, type StepFate } from "./stopMatrix.ts";
 import { shutPlace } from "./withQuality.ts";
-import { fixed, working } from "#cell/words/tableWords.ts";
+import { fixed, waiting, working } from "#cell/words/tableWords.ts";
 
 /** Returns the same table where no stop is defined. */
 export function withStops(table: CellTable, scenario: Scenario): CellTable {
@@ -28,12 +27,12 @@ export function withStops(table: CellTable, scenario: Scenario): CellTable {
   const stoppable = new Set([...stops.map((stop) => stop.resource), ...resting]);
   return {
     resources: table.resources.map((resource) => stoppableResource(resource, stoppable, scenario)),
-    places: [...table.places, ...stopPlaces(scenario)],
+    // A stop that comes by cycles begins before a process of the same instant is served.
+    places: [...cyclePlaces(scenario), ...table.places, ...stopPlaces(scenario)],
     processes: [
       ...table.processes.map((process) => {
-        const counted = { ...process, steps: process.steps.map((step) => countingCycles(step, process, stops)) };
         const station = stations.find(({ name }) => process.kind === "station" && name === process.station);
-        return station ? stoppableStation(counted, station, scenario) : heldInPlace(counted);
+        return countingCycles(station ? stoppableStation(process, station, scenario) : heldInPlace(process), stops);
       }),
       ...stops.flatMap((stop) => stopProcesses(scenario, stop)),
       ...restProcesses(scenario),
@@ -43,39 +42,47 @@ export function withStops(table: CellTable, scenario: Scenario): CellTable {
 
 function stoppableResource(resource: CellResource, stoppable: ReadonlySet<string>, scenario: Scenario): CellResource {
   const { stops = [], stations } = scenario;
-  const more = (...names: readonly StateName[]): CellResource => ({
+  const more = (...added: readonly StateSpec[]): CellResource => ({
     ...resource,
-    states: [
-      ...resource.states,
-      ...names.filter((name) => resource.states.every((each) => each.name !== name)).map(working),
-    ],
+    states: [...resource.states, ...added.filter(({ name }) => resource.states.every((each) => each.name !== name))],
   });
   if (resource.kind === "operator") {
     const clears = stations.some(({ clear }) => clear?.by === "operator");
     const repairs = stops.some(({ by }) => by === "operator");
-    return more(...(clears ? [stateNames.clearing] : []), ...(repairs ? [stateNames.repairing] : []));
+    return more(...(clears ? [working(stateNames.clearing)] : []), ...(repairs ? [working(stateNames.repairing)] : []));
   }
-  const cleared = stations.some(({ name, clear }) => name === resource.name && clear !== undefined);
-  const described = cleared ? more(stateNames.beingCleared) : resource;
+  const clear = stations.find(({ name }) => name === resource.name)?.clear;
+  const awaitsOperator = clear?.by === "operator" ? [waiting(stateNames.noOperatorFree)] : [];
+  const described = clear ? more(working(stateNames.beingCleared), ...awaitsOperator) : resource;
   if (!stoppable.has(resource.name)) return described;
   const { stopped } = stateNames;
   return { ...described, states: [...described.states, { name: stopped, kind: "stopped" }], whenStopped: stopped };
 }
 
-function countingCycles(step: CellStep, process: CellProcess, stops: readonly StopSpec[]): CellStep {
-  const counted = stops.filter(({ comes, resource }) => comes.by === "cycles" && isCycleOf(resource, step, process));
-  if (counted.length === 0) return step;
-  return {
-    ...step,
-    gives: [...(step.gives ?? []), ...counted.map((stop): GiveSpec => ({ place: cyclesPlace(stop) }))],
+/** A cycle counts when the resource has come to rest, so that a stop by cycles interrupts no step and loses no shot. */
+function countingCycles(process: CellProcess, stops: readonly StopSpec[]): CellProcess {
+  const counted = stops.filter(({ comes }) => comes.by === "cycles");
+  const endsHere = (step: CellStep, { resource }: StopSpec): boolean => {
+    if (resource === PLASTICATOR) return hasRole(step, "screw.recharge");
+    if (resource === VALVE) return hasRole(step, "valve.toNeutral", "valve.toHead");
+    return resource === process.name && isLastOfTurn(step, process);
   };
+  const begins = process.kind === "station" && counted.some(({ resource }) => resource === process.name);
+  const steps = process.steps.map((step, i): CellStep => {
+    const gives = counted
+      .filter((stop) => endsHere(step, stop))
+      .map((stop): GiveSpec => ({ place: cyclesPlace(stop) }));
+    const inLine = begins && i === 0 ? ({ standsInLine: true } as const) : {};
+    return gives.length === 0
+      ? { ...step, ...inLine }
+      : { ...step, ...inLine, gives: [...(step.gives ?? []), ...gives] };
+  });
+  return { ...process, steps };
 }
 
-/** A cycle is a delivered shot of a station, a recharge of the screw, a valve shift to a port or head, or a part of a server. */
-function isCycleOf(resource: string, step: CellStep, process: CellProcess): boolean {
-  if (resource === PLASTICATOR) return hasRole(step, "screw.recharge");
-  if (resource === VALVE) return hasRole(step, "valve.toPort", "valve.toHead");
-  return resource === process.name && hasRole(step, ...shotRoles, "server.work");
+/** The step after which a station or a server begins anew: after a removal, a clearing, or the transfer of a part. */
+function isLastOfTurn(step: CellStep, { steps }: CellProcess): boolean {
+  return step === steps.at(-1) || step.next === steps[0]!.name;
 }
 
 /** Steps of screw and valve never lose a shot: a stop holds them or lets them run on. */
@@ -166,6 +173,7 @@ function clearing(
   const shows = [{ resource: station.name, state: stateNames.beingCleared }];
   const clear: CellStep = { ...named("mold.clear"), shows, time: fixed(time) };
   if (by === "machine") return [{ ...clear, next: first }];
-  const [taken, release] = byOperator(scenario, { task: "clearing", step: clear });
+  const call = { task: "clearing", step: clear, meanwhile: stateNames.noOperatorFree } as const;
+  const [taken, release] = byOperator(scenario, call);
   return [taken, { ...release, next: first }];
 }

@@ -49,7 +49,7 @@ function awaiting(resource: CellResource): CellResource {
 
 function serverResources({ name: group, places, server }: ServerGroup): readonly CellResource[] {
   const states = [waiting(stateNames.starved), working(stateNames.working), waiting(stateNames.blocked)];
-  const more = server.by === "operator" ? [waiting(stateNames.awaitingOperator)] : [];
+  const more = server.by === "operator" ? [waiting(stateNames.noOperatorFree)] : [];
   return places.map((name) => ({ name, kind: "server", group, states: [...states, ...more] }));
 }
 
@@ -90,7 +90,7 @@ function served(place: string, group: ServerGroup, scenario: Scenario): readonly
   };
   const take: CellStep = { ...named("server.take"), needs, ...(gives.length > 0 ? { gives } : {}) };
   if (server.by === "machine") return gives.length === 0 ? [{ ...step, needs }] : [take, step];
-  return [take, ...byOperator(scenario, { task: "packing", step, meanwhile: stateNames.awaitingOperator })];
+  return [take, ...byOperator(scenario, { task: "packing", step, meanwhile: stateNames.noOperatorFree })];
 }
 
 function checked({ name, server }: ServerGroup): readonly CellStep[] {

@@ -2,11 +2,11 @@
 import type { PlaceSpec, ShowSpec } from "#engine/compiler/stepTable.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { isRelease, operatorShow, stateOfTask } from "#cell/table/crew.ts";
-import type { CellProcess, CellStep, CellTable } from "#cell/words/cellTable.ts";
+import type { CellProcess, CellResource, CellStep, CellTable } from "#cell/words/cellTable.ts";
 import { OPERATORS } from "#cell/words/placeNames.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
 import { namedAfter } from "#cell/words/stepNames.ts";
-import { rank } from "#cell/words/tableWords.ts";
+import { rank, waiting } from "#cell/words/tableWords.ts";
 
 /** Returns the same table where walks take no time. */
 export function withWalks(table: CellTable, scenario: Scenario): CellTable {
@@ -20,6 +20,7 @@ export function withWalks(table: CellTable, scenario: Scenario): CellTable {
   const sites = [...new Set([...stations, ...calling.map(siteOf)])];
   return {
     ...table,
+    resources: table.resources.map(awaitingWalks),
     places: [
       ...table.places,
       ...whereaboutsPlaces(scenario, sites),
@@ -29,6 +30,14 @@ export function withWalks(table: CellTable, scenario: Scenario): CellTable {
       calling.includes(process) ? walking(process, { scenario, sites, here: sites.indexOf(siteOf(process)) }) : process,
     ),
   };
+}
+
+/** What waits for an operator may wait for one who is walking to it. */
+function awaitingWalks(resource: CellResource): CellResource {
+  const awaitsOperator = resource.states.some(({ name }) => name === stateNames.noOperatorFree);
+  return awaitsOperator
+    ? { ...resource, states: [...resource.states, waiting(stateNames.operatorOnTheWay)] }
+    : resource;
 }
 
 const whereabouts = (operator: number): string => `whereabouts ${operator + 1}`;
@@ -74,7 +83,10 @@ function walkingTo(step: CellStep, process: CellProcess, { scenario, sites, here
   const task = step.task!;
   const from = Array.from({ length: sites.length + 1 }, (_, number) => number);
   const meanwhile = needs.find(({ place }) => place === OPERATORS)?.meanwhile;
-  const waits: readonly ShowSpec[] = meanwhile === undefined ? [] : [{ resource: process.resource, state: meanwhile }];
+  const waits = (state: string): ShowSpec => ({
+    resource: process.resource,
+    state: from.map((number) => (number === here ? state : stateNames.operatorOnTheWay)),
+  });
   const nothing = { kind: "fixed", value: 0 } as const;
   const shown = from.map((number) => (number === here ? stateOfTask[task] : stateNames.walking));
   return [
@@ -90,7 +102,7 @@ function walkingTo(step: CellStep, process: CellProcess, { scenario, sites, here
       ...namedAfter("crew.walk", step.name),
       task,
       needs: [{ place: whereabouts(0), by: "helper", takes: "cargo" }],
-      shows: [...waits, operatorShow(shown)],
+      shows: [...(meanwhile === undefined ? [] : [waits(meanwhile)]), operatorShow(shown)],
       time: { distributions: from.map((number) => ({ distribution: number === here ? nothing : scenario.walk! })) },
       stoppedBy: [],
     },

@@ -30,6 +30,8 @@ export interface StateTime {
   readonly resource: string;
   readonly state: string;
   readonly kind: StateKind;
+  /** Its resource counts as active. */
+  readonly isActive: boolean;
   readonly ticks: number;
 }
 

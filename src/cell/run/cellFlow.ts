@@ -1,8 +1,9 @@
 // Runs a cell at its mean times and writes down every step that started and every completion that it needed.
+import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { isPlainShow, type Row } from "#engine/compiler/row.ts";
 import { Simulation, type FlowRecorder } from "#engine/run/simulation.ts";
 import { hasRole, shotRoles, type CellProcess, type CellStep } from "#cell/words/cellTable.ts";
-import { slowestTurn, type CellPlan } from "#cell/layers/planCell.ts";
+import type { CellPlan } from "#cell/layers/planCell.ts";
 
 /** A step that started, at mean times. */
 export interface FlowNode extends Pick<CellStep, "role" | "task">, Pick<CellProcess, "kind" | "station"> {
@@ -23,24 +24,37 @@ export interface FlowNode extends Pick<CellStep, "role" | "task">, Pick<CellProc
   readonly needed: readonly number[];
 }
 
-/** The nodes in the order in which they started, up to the instant at which `shots` drops had started or nothing happened any more. */
+/**
+ * The nodes in the order in which they started, up to the instant at which `shots` drops had started or nothing happened any more.
+ * The run goes on a little at a time, so that its work depends on the shots alone, even where one station is a thousand times
+ * slower than another.
+ */
 export function cellFlow(plan: CellPlan, shots: number): readonly FlowNode[] {
-  const span = Math.max(1, Math.round(slowestTurn(plan) / plan.scenario.stations.length));
-  for (let ticks = span * shots; ; ticks *= 2) {
-    const nodes = flowUntil(plan, ticks);
-    const drops = nodes.filter((node) => hasRole(node, ...shotRoles));
-    const last = drops[shots - 1];
-    if (last) return nodes.filter((node) => node.start <= last.start);
-    if (drops.length === 0 || ticks > longestSpan) return nodes;
+  const nodes: FlowNode[] = [];
+  const simulation = flowing(plan, nodes);
+  const drops: FlowNode[] = [];
+  for (
+    let tick = 0, read = 0, slice = leastSlice;
+    drops.length < shots && tick < longestSpan && !simulation.standstill;
+  ) {
+    tick += slice;
+    simulation.runUntil(tick);
+    slice = nodes.length > read ? leastSlice : 2 * slice;
+    for (; read < nodes.length; read++) if (hasRole(nodes[read]!, ...shotRoles)) drops.push(nodes[read]!);
   }
+  const last = drops[shots - 1];
+  return last ? nodes.filter((node) => node.start <= last.start) : nodes;
 }
+
+/** A cell makes a few shots at most in this time. A slice in which nothing starts is followed by one twice as long. */
+const leastSlice = TICKS_PER_SECOND;
 
 /** Some thirty years: a cell that needs longer for its shots is not going to deliver them. */
 const longestSpan = 1e15;
 
-function flowUntil(plan: CellPlan, ticks: number): FlowNode[] {
+/** A run at mean times that adds every step that starts to `nodes`. */
+function flowing(plan: CellPlan, nodes: FlowNode[]): Simulation {
   const { program } = plan;
-  const nodes: FlowNode[] = [];
   const occurrences = new Int32Array(program.rows.length);
   let needed: number[] = [];
   const flow: FlowRecorder = {
@@ -71,8 +85,7 @@ function flowUntil(plan: CellPlan, ticks: number): FlowNode[] {
       needed = [];
     },
   };
-  new Simulation(program, { seed: "", replication: 0, atMeans: true, flow }).runUntil(ticks);
-  return nodes;
+  return new Simulation(program, { seed: "", replication: 0, atMeans: true, flow });
 }
 
 /** Without operators, since which of them comes is known only in the run. */

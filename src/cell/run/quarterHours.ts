@@ -18,18 +18,14 @@ interface Reading {
   readonly tick: number;
   /** By use, all stations together. */
   readonly uses: readonly number[];
-  readonly awaitingMelt: number;
-  readonly screwPrepares: number;
   readonly good: number;
 }
 
 export class QuarterHours {
   readonly #plan: CellPlan;
   readonly #clock: WallClock;
-  /** States of the program: those of stations with the place of their use, those in which they await melt, those of a screw that prepares. */
+  /** States of stations, with the place of their use. */
   readonly #ofStations: readonly { readonly state: number; readonly use: number }[];
-  readonly #awaitingMelt: readonly number[];
-  readonly #preparing: readonly number[];
   /** Counters of good parts, and of rejects to be taken from them. */
   readonly #good: readonly number[];
   readonly #refused: readonly number[];
@@ -52,11 +48,6 @@ export class QuarterHours {
     });
     const own = states.filter(({ owner }) => owner === "station");
     this.#ofStations = own.map(({ name, kind, state }) => ({ state, use: dayUses.indexOf(useOf(name, kind)) }));
-    this.#awaitingMelt = own.filter(({ name }) => name === stateNames.awaitingMelt).map(({ state }) => state);
-    const prepares: readonly string[] = [stateNames.heating, stateNames.purging];
-    this.#preparing = states
-      .filter(({ owner, name }) => owner === "screw" && prepares.includes(name))
-      .map(({ state }) => state);
     const counters = (wanted: readonly string[]): readonly number[] =>
       wanted.map((name) => program.counters.indexOf(name)).filter((counter) => counter !== -1);
     this.#good = counters(scenario.takeaway ? [goodCounter] : names.map(partsOf));
@@ -109,22 +100,13 @@ export class QuarterHours {
     return {
       tick: now,
       uses,
-      awaitingMelt: sumAt(stateTicks, this.#awaitingMelt),
-      screwPrepares: sumAt(stateTicks, this.#preparing),
       good: sumAt(counts, this.#good) - sumAt(counts, this.#refused),
     };
   }
 
-  /**
-   * While the screw heats up or purges after a rest every station that is not off awaits melt; while it purges for a change they
-   * show the changeover, so that this purge is none of a start-up.
-   */
   #recordOf(before: Reading, after: Reading): QuarterRecord {
     const stations = this.#plan.scenario.stations.length;
     const grown = dayUses.map((_, use) => (after.uses[use]! - before.uses[use]!) / stations);
-    const prepares = after.screwPrepares - before.screwPrepares - grown[placeOf.changeover]!;
-    const awaiting = (after.awaitingMelt - before.awaitingMelt) / stations;
-    const startUp = Math.max(0, Math.min(prepares, awaiting));
     const wall = wallAt(before.tick / TICKS_PER_SECOND, this.#clock);
     const day = Math.floor(wall / SECONDS_OF_DAY);
     return {
@@ -132,25 +114,19 @@ export class QuarterHours {
       second: wall - day * SECONDS_OF_DAY,
       from: before.tick / TICKS_PER_SECOND,
       until: after.tick / TICKS_PER_SECOND,
-      seconds: grown
-        .map((ticks, use) =>
-          use === placeOf["start-up"] ? startUp : use === placeOf.waiting ? ticks - startUp : ticks,
-        )
-        .map((ticks) => ticks / TICKS_PER_SECOND),
+      seconds: grown.map((ticks) => ticks / TICKS_PER_SECOND),
       good: after.good - before.good,
     };
   }
 }
 
-const placeOf = Object.fromEntries(dayUses.map((use, i) => [use, i])) as Readonly<Record<DayUse, number>>;
-
 function sumAt(values: Float64Array, places: readonly number[]): number {
   return places.reduce((sum, place) => sum + values[place]!, 0);
 }
 
-/** A mold that is being cleared stands still as well. */
+/** A mold that is being cleared stands still as well. The purge of a change counts as the change, since the stations show that. */
 function useOf(state: string, kind: StateKind): DayUse {
-  if (state === stateNames.changeover) return "changeover";
+  if (kind === "set-up") return state === stateNames.changeover ? "changeover" : "start-up";
   if (kind === "off") return "off";
   if (kind === "stopped" || elementOf(state, kind) === "ADET") return "stopped";
   return kind === "waiting" ? "waiting" : "working";

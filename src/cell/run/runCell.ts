@@ -155,10 +155,11 @@ function riseOf(
   return { firstShotTick: firstRise[counter]!, lastShotTick: lastRise[counter]! };
 }
 
-function stateTimesOf({ program, resources }: CellPlan, { stateTicks }: Simulation): StateTime[] {
+function stateTimesOf({ program, resources, isActive }: CellPlan, { stateTicks }: Simulation): StateTime[] {
   return program.states.flatMap(({ resource, name, kind }, i) => {
     const owner = resources[resource]!;
-    return owner.kind === "shift" ? [] : [{ resource: owner.name, state: name, kind, ticks: stateTicks[i]! }];
+    const time = { resource: owner.name, state: name, kind, isActive: isActive[i] === 1, ticks: stateTicks[i]! };
+    return owner.kind === "shift" ? [] : [time];
   });
 }
 

@@ -14,11 +14,12 @@ export const hasMasks = ({ delivery }: Scenario): boolean =>
 const freePlace = ({ name }: StationSpec): string => `free ${maskOf(name)}`;
 const partsPlace = ({ name }: StationSpec): string => `parts on the ${maskOf(name)}`;
 
-/** In place of the removal: the mold is clear once the mask before it is. */
+/** In place of the removal: the mold is clear once the mask before it is. The parts count here, where they leave the mold and are judged. */
 export function handToMask(scenario: Scenario, station: StationSpec): CellStep | undefined {
   if (!hasMasks(scenario)) return undefined;
   const needs = [{ place: freePlace(station), meanwhile: stateNames.awaitingTakeaway }];
-  return { ...named("mold.handToMask"), needs, gives: [{ place: partsPlace(station) }] };
+  const counts = { [partsOf(station.name)]: station.cavities };
+  return { ...named("mold.handToMask"), needs, gives: [{ place: partsPlace(station) }], counts };
 }
 
 export function maskResources(scenario: Scenario): readonly CellResource[] {
@@ -66,7 +67,6 @@ function maskSteps(station: StationSpec): readonly CellStep[] {
       shows: [{ resource, state: stateNames.working }],
       time: fixed(station.remove.time),
       ...(own.length === 0 ? { gives } : {}),
-      counts: { [partsOf(station.name)]: station.cavities },
     },
     ...own.map(({ name, time }, i): CellStep => ({
       role: "mold.own",

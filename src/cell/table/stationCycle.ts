@@ -12,7 +12,7 @@ import { ownStepsAfter } from "./ownStepsAfter.ts";
 import { fixed, ownState, waiting, working } from "#cell/words/tableWords.ts";
 
 export function stationResource(scenario: Scenario, station: StationSpec, delivery: MeltDelivery): CellResource {
-  const awaitsOperator = station.remove.by === "operator" ? [waiting(stateNames.awaitingRemoval)] : [];
+  const awaitsOperator = station.remove.by === "operator" ? [waiting(stateNames.noOperatorFree)] : [];
   const removed = hasMasks(scenario)
     ? [waiting(stateNames.awaitingTakeaway)]
     : [working(stateNames.removal), ...awaitsOperator];
@@ -93,5 +93,5 @@ function removal(scenario: Scenario, station: StationSpec): readonly CellStep[] 
     counts: { [partsOf(station.name)]: station.cavities },
   };
   if (station.remove.by === "machine") return [removing];
-  return byOperator(scenario, { task: "removal", step: removing, meanwhile: stateNames.awaitingRemoval });
+  return byOperator(scenario, { task: "removal", step: removing, meanwhile: stateNames.noOperatorFree });
 }

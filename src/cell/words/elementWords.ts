@@ -19,9 +19,15 @@ export interface ElementRule {
 export const elementRules: readonly ElementRule[] = [
   { states: [stateNames.offShift], element: "outside PBT", reason: "no production is planned" },
   {
-    states: [stateNames.changeover, stateNames.heating, stateNames.purging],
+    states: [
+      stateNames.changeover,
+      stateNames.heating,
+      stateNames.purging,
+      stateNames.awaitingHeatUp,
+      stateNames.awaitingPurge,
+    ],
     element: "AUST",
-    reason: "set-up",
+    reason: "set-up, and the wait of a station for the set-up of the screw",
   },
   {
     states: [stateNames.stopped, stateNames.beingCleared, stateNames.clearing, stateNames.repairing],

@@ -67,12 +67,12 @@ export const stateMeanings: Readonly<Record<StateName, StateMeaning>> = {
   },
   [stateNames.heating]: {
     of: screw,
-    kind: "working",
+    kind: "set-up",
     meaning: "Barrel and heads are heated after a rest (`startUp.heatUp`).",
   },
   [stateNames.purging]: {
     of: screw,
-    kind: "working",
+    kind: "set-up",
     meaning: "Old melt is driven out at a start-up or a change of material or color.",
     caution: hotMelt,
   },
@@ -118,6 +118,34 @@ export const stateMeanings: Readonly<Record<StateName, StateMeaning>> = {
     cause: "the valve is not back in neutral",
     shorter: "Shift the valve faster.",
   },
+  [stateNames.awaitingHeatUp]: {
+    of: station,
+    kind: "set-up",
+    meaning: "The station waits for melt, and the screw heats up.",
+    cause: "the screw heats up",
+    shorter: "Heat up before the shift begins, or shorten `startUp.heatUp`.",
+  },
+  [stateNames.awaitingPurge]: {
+    of: station,
+    kind: "set-up",
+    meaning: "The station waits for melt, and the screw is purged.",
+    cause: "the screw is purged",
+    shorter: "Purge less mass.",
+  },
+  [stateNames.screwStopped]: {
+    of: station,
+    kind: "waiting",
+    meaning: "The station waits for its shot, and the screw is stopped.",
+    cause: "the screw is stopped",
+    shorter: "See `stops.csv`: fewer stops of the screw, or shorter repairs.",
+  },
+  [stateNames.valveStopped]: {
+    of: station,
+    kind: "waiting",
+    meaning: "The station waits for its shot, and the valve is stopped.",
+    cause: "the valve is stopped",
+    shorter: "See `stops.csv`: fewer stops of the valve, or shorter repairs.",
+  },
   [stateNames.valveShiftingToStation]: {
     of: station,
     kind: "working",
@@ -161,12 +189,19 @@ export const stateMeanings: Readonly<Record<StateName, StateMeaning>> = {
     caution: "The mold must not open under pressure. A computed vent time is never a safe limit.",
   },
   [stateNames.opening]: { of: station, kind: "working", meaning: "The mold opens.", caution: guards },
-  [stateNames.awaitingRemoval]: {
-    of: station,
+  [stateNames.noOperatorFree]: {
+    of: "station or server",
     kind: "waiting",
-    meaning: "The mold is open, and the parts wait for an operator.",
+    meaning: "An operator is called, and all are busy elsewhere, on a break or off shift.",
     cause: "no operator is free",
-    shorter: "Add an operator, or remove by machine.",
+    shorter: "Add an operator, or do the task by machine.",
+  },
+  [stateNames.operatorOnTheWay]: {
+    of: "station or server",
+    kind: "waiting",
+    meaning: "The operator who was called walks to the task.",
+    cause: "the operator walks to it",
+    shorter: "Shorten the walk, or let each operator work at one place.",
   },
   [stateNames.removal]: { of: station, kind: "working", meaning: "The parts leave the open mold." },
   [stateNames.awaitingTakeaway]: {
@@ -184,7 +219,7 @@ export const stateMeanings: Readonly<Record<StateName, StateMeaning>> = {
   },
   [stateNames.changeover]: {
     of: "station or screw",
-    kind: "working",
+    kind: "set-up",
     meaning: "Mold, material or color are changed (`changes`).",
     caution: lockout,
   },
@@ -201,13 +236,6 @@ export const stateMeanings: Readonly<Record<StateName, StateMeaning>> = {
     meaning: "The part is done, and the next server has no room for it.",
     cause: "no room at the next server",
     shorter: "Add places or buffer to the next server, or make it faster.",
-  },
-  [stateNames.awaitingOperator]: {
-    of: "server",
-    kind: "waiting",
-    meaning: "A part waits at the server for an operator.",
-    cause: "no operator is free",
-    shorter: "Add an operator.",
   },
   [stateNames.free]: {
     of: operator,

@@ -110,6 +110,7 @@ export const subjectNames = {
   "crew.call": (step) => `call for ${step}`,
   "crew.walk": (step) => `walk to ${step}`,
   "stop.await": (stop) => `until ${stop}`,
+  "stop.awaitFirst": (stop) => `until the first ${stop}`,
   "stop.takeUp": (stop) => `repair of ${stop}`,
   "stop.repair": (stop) => `repair of ${stop}`,
   "change.await": (station) => `await ${station}`,

@@ -16,6 +16,7 @@ export const servingRule: Readonly<Record<DispatchRule, ServingRule>> = {
 
 export const working = (name: StateName | ReturnType<typeof openTo>): StateSpec => ({ name, kind: "working" });
 export const waiting = (name: StateName): StateSpec => ({ name, kind: "waiting" });
+export const settingUp = (name: StateName): StateSpec => ({ name, kind: "set-up" });
 /** An extra step of the user's gives its name to a state. */
 export const ownState = ({ name }: ExtraStepSpec): StateSpec => ({ name, kind: "working" });
 export const fixed = (distribution: Distribution): { readonly distributions: readonly DrawnTime[] } => ({

@@ -5,6 +5,9 @@ import type { Host } from "#cli/machine/host.ts";
 /** The options as the user gave them. */
 export interface Options {
   readonly out?: string;
+  readonly name?: string;
+  readonly replace?: boolean;
+  readonly variant?: readonly string[];
   readonly seed?: string;
   readonly replications?: string;
   readonly length?: string;
@@ -14,6 +17,7 @@ export interface Options {
   readonly stations?: string;
   readonly kind?: string;
   readonly set?: readonly string[];
+  readonly against?: string;
   readonly events?: boolean;
   readonly range?: boolean;
   readonly json?: boolean;

@@ -1,21 +1,27 @@
 // Names the option of the call in an issue that belongs to no line of a file.
 import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import type { Options } from "./command.ts";
+import type { Variant } from "./variants.ts";
 
 export const optionIssueCodes = {
   "option-value": ["the value of an option is none that it takes", "Write a value that the message names."],
 } as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 /** Issues of a reading that was given `settingsOf(options)`; those of the file stay as they are. */
-export function optionIssues(issues: readonly Issue[], { set = [] }: Options): readonly Issue[] {
+export function optionIssues(issues: readonly Issue[], { set = [] }: Options, variant?: Variant): readonly Issue[] {
   return issues.map(({ place, ...issue }) => {
     if (place === undefined) return issue;
     if (!place.file.startsWith("--")) return { place, ...issue };
     const number = /^--set (\d+)$/.exec(place.file)?.[1];
     if (number === undefined) return { ...issue, option: place.file };
     // A user finds a --set by its path.
-    const text = set[Number(number) - 1] ?? "";
+    const index = Number(number) - 1;
+    const text = [...set, ...(variant?.set ?? [])][index] ?? "";
     const [path = "", value = ""] = text.split(/=(.*)/s).map((part) => part.trim());
-    return { ...(value === "" ? {} : { value }), ...issue, option: `--set ${path}` };
+    return {
+      ...(value === "" ? {} : { value }),
+      ...issue,
+      option: `${index < set.length ? "--set" : "--variant"} ${path}`,
+    };
   });
 }

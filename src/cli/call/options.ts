@@ -10,11 +10,31 @@ export const resultOption: OptionSpec = {
 };
 export const outOption: OptionSpec = {
   flags: "--out <folder>",
-  meaning: "folder for the files that come out (default: reports/<scenario name>)",
+  meaning:
+    "folder for the files that come out (default: reports/<scenario name>, with the settings of the call in short)",
 };
 export const compareOutOption: OptionSpec = {
   flags: "--out <folder>",
-  meaning: "folder for the files that come out (default: reports/<base>-against-<others>)",
+  meaning:
+    "folder for the files that come out (default: reports/<base>-against-<others>, with the settings of the call in short)",
+};
+export const nameOption: OptionSpec = {
+  flags: "--name <name>",
+  meaning: "name of the results and of their folder in reports, instead of the settings in short",
+};
+export const replaceOption: OptionSpec = {
+  flags: "--replace",
+  meaning: "replace the results of a different run in the folder; the same run is replaced without it",
+};
+export const variantOption: OptionSpec = {
+  flags: "--variant <name: path=value>",
+  meaning:
+    'compare each file also with these settings, such as "8 s: stations.*.steps.cool=8 s"; ";" separates several settings; a value may be anything that --set takes; repeatable',
+  repeatable: true,
+};
+export const againstOption: OptionSpec = {
+  flags: "--against <layout>",
+  meaning: "compare each layout with the first, the previous, all or one by its name (default: first)",
 };
 export const eventsOption: OptionSpec = {
   flags: "--events",
@@ -72,6 +92,16 @@ export function calledSettings(options: Options): readonly CalledSetting[] {
     ...set.map((text) => ({ option: "--set", text })),
     ...Object.entries(run).map(([name, text]) => ({ option: `--${name}`, text })),
   ];
+}
+
+/** The options that change the run and not the cell, each as `path=value`. */
+export function runTexts(options: Options): readonly string[] {
+  return Object.entries(settingsOf(options).run).map(([key, text]) => `run.${key}=${text}`);
+}
+
+/** All changes of the scenario by the call, each as `path=value`. */
+export function callTexts(options: Options): readonly string[] {
+  return [...settingsOf(options).set, ...runTexts(options)];
 }
 
 interface Settings {

@@ -1,6 +1,7 @@
 // The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
 import {
+  againstOption,
   compareOutOption,
   eventsOption,
   jobsOption,
@@ -11,7 +12,10 @@ import {
   precisionOption,
   quietOption,
   rangeOption,
+  nameOption,
+  replaceOption,
   resultOption,
+  variantOption,
   replicationsOption,
   seedOption,
   setOption,
@@ -37,16 +41,25 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file>",
     meaning: "simulate a cell: output, waits and what sets the pace; writes report.html and CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
-    options: [outOption, eventsOption, ...changes, jobsOption, unitsOption, ...talk],
+    options: [outOption, nameOption, replaceOption, eventsOption, ...changes, jobsOption, unitsOption, ...talk],
     load: async () => (await import("./run.ts")).run,
   },
   {
     name: "compare",
     operands: "<file...>",
-    meaning:
-      "simulate cells with common random numbers and compare each with the first, with its seed, length and replications",
+    meaning: "simulate 2 to 50 cells with common random numbers and compare them",
     example: "blowcell compare scenarios/one-station.yaml scenarios/two-station.yaml",
-    options: [compareOutOption, ...changes, jobsOption, unitsOption, ...talk],
+    options: [
+      variantOption,
+      againstOption,
+      compareOutOption,
+      nameOption,
+      replaceOption,
+      ...changes,
+      jobsOption,
+      unitsOption,
+      ...talk,
+    ],
     load: async () => (await import("./compare.ts")).compare,
   },
   {

@@ -3,10 +3,14 @@ import { standstillCodes } from "#analysis/study/standstillIssue.ts";
 import { warmUpIssueCodes } from "#analysis/statistics/warmUpSearch.ts";
 import { estimateIssueCodes } from "#analysis/window/settleEstimates.ts";
 import { optionIssueCodes } from "#cli/call/optionIssues.ts";
+import { nameIssueCodes } from "#cli/call/nameIssues.ts";
+import { variantIssueCodes } from "#cli/call/variants.ts";
+import { folderIssueCodes } from "#cli/output/earlierRun.ts";
 import { fileIssueCodes } from "#cli/machine/readTextFile.ts";
 import type { IssueMeaning } from "#foundation/issue.ts";
 import { issueCodes } from "#scenario/reading/issueCodes.ts";
 import { compareIssueCodes } from "./compare.ts";
+import { layoutIssueCodes } from "./layoutIssues.ts";
 import { newIssueCodes } from "./new.ts";
 import { explainIssueCodes } from "#report/explain/findTopics.ts";
 
@@ -16,7 +20,11 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     fileIssueCodes,
     issueCodes,
     optionIssueCodes,
+    nameIssueCodes,
+    variantIssueCodes,
+    folderIssueCodes,
     compareIssueCodes,
+    layoutIssueCodes,
     standstillCodes,
     warmUpIssueCodes,
     estimateIssueCodes,

@@ -3,10 +3,13 @@ import { readSettled } from "#analysis/study/readSettled.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { Options } from "#cli/call/command.ts";
+import { checksum } from "#cli/machine/checksum.ts";
 import { exitCodeOf, worstOf } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
+import { nameIssues } from "#cli/call/nameIssues.ts";
 import { optionIssues } from "#cli/call/optionIssues.ts";
-import { calledSettings, settingsOf, type CalledSetting } from "#cli/call/options.ts";
+import { calledSettings, runTexts, settingsOf, type CalledSetting } from "#cli/call/options.ts";
+import { parseVariant, variantIssues, type Variant } from "#cli/call/variants.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
 
 export interface LoadedScenario {
@@ -18,45 +21,84 @@ export interface LoadedScenario {
 }
 
 export interface Loaded {
-  /** All that could be read, in the order of the call. */
+  /** All that could be read: the files in the order of the call, then the variants of each. */
   readonly loaded: readonly LoadedScenario[];
   /** 0 where every file can be run. */
   readonly code: number;
 }
 
 export function loadScenarios(files: readonly string[], options: Options, host: Host): Loaded {
-  const readings = files.map((file) => readFile(file, options, host));
-  const issues = readings.flatMap((reading) => reading.issues);
+  const variants = (options.variant ?? []).map(parseVariant);
+  const bases = files.map((file) => readFile({ file, name: scenarioName(file) }, options, host));
+  const varied = files.flatMap((file, i) =>
+    variants.map((variant) => {
+      const name = files.length === 1 ? variant.name : `${scenarioName(file)} ${variant.name}`;
+      return withoutKnown(readFile({ file, name, variant }, options, host), bases[i]!, name);
+    }),
+  );
+  const readings = [...bases, ...varied];
+  const issues = [...nameIssues(options), ...variantIssues(variants), ...readings.flatMap((reading) => reading.issues)];
   printIssues(options.quiet === true ? issues.filter(({ severity }) => severity === "error") : issues, host);
   return {
-    loaded: readings.flatMap(({ scenario, text, issues: found }) =>
-      scenario === undefined ? [] : [{ scenario, text, settings: calledSettings(options), issues: found }],
-    ),
-    code: worstOf(readings.map((reading) => exitCodeOf(reading.issues))),
+    loaded: readings.flatMap(({ scenario, text, variant, issues: found }) => {
+      if (scenario === undefined) return [];
+      const settings = [
+        ...calledSettings(options),
+        ...(variant?.set ?? []).map((set) => ({ option: "--variant", text: set })),
+      ];
+      return [{ scenario, text, settings, issues: found }];
+    }),
+    code: worstOf([exitCodeOf(issues), ...readings.map((reading) => exitCodeOf(reading.issues))]),
   };
 }
 
 interface Reading {
   readonly scenario?: Scenario;
   readonly text: string;
+  readonly variant?: Variant | undefined;
   readonly issues: readonly Issue[];
 }
 
-function readFile(file: string, options: Options, host: Host): Reading {
+interface Wanted {
+  readonly file: string;
+  readonly name: string;
+  readonly variant?: Variant;
+}
+
+function readFile({ file, name, variant }: Wanted, options: Options, host: Host): Reading {
   const content = host.readText(file);
   if ("issue" in content) return { text: "", issues: [content.issue] };
   const folder = file.replace(/[^/\\]*$/, "");
+  const { set, run } = settingsOf(options);
   const { scenario, issues: found } = readSettled(content.text, {
-    name: scenarioName(file),
+    name,
     file,
-    ...settingsOf(options),
-    readText: (name) => {
-      const beside = host.readText(folder + name);
-      return "text" in beside ? beside.text : undefined;
+    set: [...set, ...(variant?.set ?? [])],
+    run,
+    readText: (beside) => {
+      const read = host.readText(folder + beside);
+      return "text" in read ? read.text : undefined;
     },
   });
-  const [text, issues] = [content.text, optionIssues(found, options)];
-  return scenario ? { text, scenario, issues } : { text, issues };
+  const [text, issues] = [content.text, optionIssues(found, options, variant)];
+  if (!scenario) return { text, issues };
+  const call = {
+    file: file.slice(folder.length),
+    sha256: checksum(text),
+    settings: [...set, ...(variant?.set ?? [])],
+    options: runTexts(options),
+  };
+  return { text, variant, scenario: { ...scenario, call }, issues };
+}
+
+/** What the file itself causes is reported once; the rest names the variant. */
+function withoutKnown({ issues, ...reading }: Reading, base: Reading, name: string): Reading {
+  const known = new Set(base.issues.map((issue) => JSON.stringify(issue)));
+  const own = issues.filter((issue) => !known.has(JSON.stringify(issue)));
+  return {
+    ...reading,
+    issues: own.map((issue) => ({ ...issue, message: `With variant "${name}": ${issue.message}` })),
+  };
 }
 
 /** The file's name without folder and ending. */

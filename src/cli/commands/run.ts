@@ -10,15 +10,24 @@ import { loadScenarios } from "./loadScenarios.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
 import { printResult } from "#cli/output/printResult.ts";
 import { reportedScenario } from "./reportedScenario.ts";
-import { safeName } from "#cli/machine/safeName.ts";
+import { callTexts } from "#cli/call/options.ts";
+import { runName } from "#cli/call/runName.ts";
+import { folderIssues } from "#cli/output/earlierRun.ts";
 import { version } from "#cli/machine/version.ts";
 import { withLabor } from "#cli/labor/withLabor.ts";
 import { writeTables } from "#cli/output/writeTables.ts";
 
 export const run: Act = (files, options, host) => {
   const { loaded, code } = loadScenarios(files, options, host);
-  const [read] = loaded;
-  if (!read) return code;
+  const [first] = loaded;
+  if (!first || code !== exitCode.done) return code;
+  const name = options.name?.trim();
+  const read = name === undefined ? first : { ...first, scenario: { ...first.scenario, name } };
+  const nameOfRun = runName(first.scenario.name, callTexts(options), name);
+  const folder = options.out ?? `reports/${nameOfRun}`;
+  const inTheWay = folderIssues(folder, [read.scenario], options, host);
+  printIssues(inTheWay, host);
+  if (inTheWay.length > 0) return exitCodeOf(inTheWay);
   return withLabor(options, host, async (labor, stages) => {
     const settled = await conductWarmUp(read.scenario, labor, stages);
     const outcome = await conductStudy(settled, labor, stages);
@@ -35,10 +44,13 @@ export const run: Act = (files, options, host) => {
       host,
     );
     const long = options.events === true ? [eventsTable(scenario), shotsTable(scenario)] : [];
-    const folder = options.out ?? `reports/${safeName(scenario.name)}`;
     const { units = "si" } = options;
     const page = reportPage({ version, scenarios: [reportedScenario(study, read)], comparison: [], units });
-    await writeTables({ folder, tables: [...tables, ...long], scenarios: [scenario], page }, options, host);
+    await writeTables(
+      { folder, name: nameOfRun, tables: [...tables, ...long], scenarios: [scenario], page },
+      options,
+      host,
+    );
     stages.report("files written");
     return study.precision?.reached === false ? exitCode.undecided : exitCode.done;
   });

@@ -35,7 +35,7 @@ export interface Host {
   readText(path: string): TextFile;
   /** Undefined where nothing is there. */
   whatIs(path: string): "folder" | "other" | undefined;
-  writeFiles(folder: string, files: readonly OutputFile[]): Promise<void>;
+  writeFiles(folder: string, files: readonly OutputFile[], obsolete?: readonly string[]): Promise<void>;
   /** Lets interrupts through; long work calls it every few milliseconds. */
   breathe(): Promise<void>;
   /** Sets the exit code unless a worse one is set. */

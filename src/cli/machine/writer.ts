@@ -77,7 +77,12 @@ async function writePieces(path: string, pieces: Iterable<string>): Promise<void
 }
 
 /** The temporary folder is inside the output folder, because a rename cannot cross disks. */
-async function moveThroughStage(stage: string, folder: string, files: readonly OutputFile[]): Promise<void> {
+async function moveThroughStage(
+  stage: string,
+  folder: string,
+  files: readonly OutputFile[],
+  obsolete: readonly string[],
+): Promise<void> {
   for (const { name, text } of files) {
     if (typeof text === "string") writeFileSync(join(stage, name), text);
     else await writePieces(join(stage, name), text);
@@ -89,14 +94,19 @@ async function moveThroughStage(stage: string, folder: string, files: readonly O
     if (isNew === true) closeSync(openSync(join(folder, name), "wx"));
     renameSync(join(stage, name), join(folder, name));
   }
+  for (const name of obsolete) if (!isFolder(join(folder, name))) rmSync(join(folder, name), { force: true });
 }
 
 /**
- * Writes files into a folder, which is made if missing. Files of the same names are replaced unless they must be new, other files
- * stay.
+ * Writes files into a folder, which is made if missing. Files of the same names are replaced unless they must be new, obsolete
+ * ones are removed, and others stay.
  * Throws MachineFailure after removing its own files.
  */
-export async function writeFiles(folder: string, files: readonly OutputFile[]): Promise<void> {
+export async function writeFiles(
+  folder: string,
+  files: readonly OutputFile[],
+  obsolete: readonly string[] = [],
+): Promise<void> {
   for (const { name } of files) invariant(name === safeName(name), "a file's name is safe", { name });
   let firstMade: string | undefined;
   let stage: string | undefined;
@@ -111,7 +121,7 @@ export async function writeFiles(folder: string, files: readonly OutputFile[]): 
   try {
     firstMade = mkdirSync(folder, { recursive: true });
     stage = mkdtempSync(join(folder, ".blowcell-"));
-    await moveThroughStage(stage, folder, files);
+    await moveThroughStage(stage, folder, files, obsolete);
     // The folder is empty by now, so `rmdir` is enough.
     rmdirSync(stage);
   } catch (error) {

@@ -2,6 +2,7 @@
 import type { Study } from "#analysis/study/study.ts";
 import { resultJson } from "#report/tables/resultJson.ts";
 import type { Table } from "#report/tables/table.ts";
+import { withVariants } from "#report/tables/variantColumn.ts";
 import type { Options } from "#cli/call/command.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { printAnswer } from "./printAnswer.ts";
@@ -20,5 +21,6 @@ export function printResult({ command, studies, tables, answer }: Findings, opti
   const warnings = studies.flatMap((study) => study.warnings);
   if (options.quiet !== true) printIssues(warnings, host);
   if (options.json !== true) return printAnswer(answer, options, host);
-  host.print(resultJson({ command, version, scenarios: studies.map(({ scenario }) => scenario), warnings, tables }));
+  const scenarios = studies.map(({ scenario }) => scenario);
+  host.print(resultJson({ command, version, scenarios, warnings, tables: withVariants(tables, scenarios) }));
 }

@@ -2,31 +2,43 @@
 import { toCsv, toCsvPieces } from "#report/tables/csv.ts";
 import { dataPackage } from "#report/tables/dataPackage.ts";
 import type { LongTable, Table } from "#report/tables/table.ts";
+import { withVariants } from "#report/tables/variantColumn.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { Options } from "#cli/call/command.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { version } from "#cli/machine/version.ts";
+import { changedFiles, earlierRun } from "./earlierRun.ts";
 
 export interface Output {
   readonly folder: string;
+  /** Of the run. */
+  readonly name: string;
   readonly tables: readonly (Table | LongTable)[];
   readonly scenarios: readonly Scenario[];
   /** The report as one HTML file. */
   readonly page: string;
 }
 
+/** The folder may be written to, as `folderIssues` says. */
 export async function writeTables(
-  { folder, tables, scenarios, page }: Output,
+  { folder, name: runName, tables: plain, scenarios, page }: Output,
   options: Options,
   host: Host,
 ): Promise<void> {
-  await host.writeFiles(folder, [
+  const tables = withVariants(plain, scenarios);
+  const files = [
     ...tables.map((table) => ({
       name: `${table.name}.csv`,
       text: "rows" in table ? toCsv(table) : toCsvPieces(table),
     })),
-    { name: "datapackage.json", text: dataPackage(tables, scenarios, version) },
+    { name: "datapackage.json", text: dataPackage({ name: runName, tables, scenarios, version }) },
     { name: "report.html", text: page },
-  ]);
-  if (options.quiet !== true) host.report(`report.html and ${tables.length} CSV files are in ${folder}\n`);
+  ];
+  const earlier = earlierRun(folder, host);
+  const obsolete = (earlier?.tables ?? []).filter((table) => !files.some(({ name }) => name === table));
+  await host.writeFiles(folder, files, obsolete);
+  if (options.quiet === true) return;
+  const changed = earlier === undefined || options.replace === true ? [] : changedFiles(earlier, scenarios);
+  const replaced = changed.length === 0 ? "" : `, in place of those before ${changed.join(" and ")} changed`;
+  host.report(`report.html and ${tables.length} CSV files are in ${folder}${replaced}\n`);
 }

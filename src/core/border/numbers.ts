@@ -63,8 +63,8 @@ export const CODE = 0;
 export const STEPS = 1;
 /** Of each need, in the order of `Need`: this many numbers, of which the first names a place. */
 export const NEEDS = 2;
-export const NEED_SIZE = 8;
-/** Resources that gates and steps name: what steps have several of. */
+export const NEED_SIZE = 10;
+/** Resources that gates and steps name, and the causes of waits: what steps and needs have several of. */
 export const LISTS = 3;
 /** Of each way of drawing a time, in the order of `Draw`: this many numbers, of which the first names a distribution. */
 export const DRAWS = 4;
@@ -77,7 +77,7 @@ export const PROCESSES = 6;
 export const RESOURCES = 7;
 /** Processes whose time passes only while a resource works, one resource after the other. */
 export const CLOCKED = 8;
-/** Of each state: what it means to clocks and active periods, and its class for the time of all resources together. */
+/** Of each state: what it means to clocks, active periods and those that wait, and its class for the time of all resources together. */
 export const MEANINGS = 9;
 /** Of each place: its rule, its rank, how many processes take from it, and at how many places those stand in line who need it. */
 export const PLACES = 10;
@@ -143,10 +143,14 @@ export const TIMED = 2;
 export const HELD = 3;
 export const STILL = 4;
 
-// What a state means: the clocks that wait for a resource's work run; its active period goes on; its class stands above these.
+// What a state means: the clocks that wait for a resource's work run; its active period goes on; the number of the cause that it is for
+// those that wait, 0 where it is none; its class stands above these.
 export const WORKING = 1;
 export const ACTIVE = 2;
-export const CLASS = 4;
+export const CAUSE = 4;
+export const CLASS = 256;
+/** All bits of the cause. */
+export const CAUSES = CLASS - CAUSE;
 
 // Why nothing can go on.
 export const DEADLOCK = 1;

@@ -4,7 +4,7 @@ import { now, setClock } from "../state/clock.ts";
 import { uniform } from "../state/draws.ts";
 import { firstDue } from "../state/eventList.ts";
 import { entryCount } from "../observed/eventLog.ts";
-import { changed, touchedPlaces } from "./lines.ts";
+import { changed } from "./lines.ts";
 import {
   CHANCE,
   COUNT,
@@ -43,6 +43,7 @@ import { chanceOf, codeAt, Step, stepAt } from "../state/steps.ts";
 import { completed, inForce, release } from "./stops.ts";
 import { count, Counter, markCount } from "../observed/tally.ts";
 import { Place, put } from "../state/tokens.ts";
+import { touchedPlaces } from "../state/touched.ts";
 import { losePatience, maySelfServe, serveNext, takeAll } from "./waits.ts";
 import { hasWorkClocks } from "../state/workClocks.ts";
 

@@ -2,12 +2,10 @@
 import { now } from "../state/clock.ts";
 import { BY_PRIORITY, LONGEST_SINCE_SERVED, NO_REGISTER, ROTATION, URGENCY } from "../border/numbers.ts";
 import { Process, processAt, register } from "../state/process.ts";
-import { resourceAt } from "../state/resource.ts";
-import { listedAt, Need, needAt } from "../state/steps.ts";
-import { Place, placeAt, placeCount } from "../state/tokens.ts";
-
-/** Places at which something has changed. */
-export let touchedPlaces = 0;
+import { Resource, resourceAt, stateAt } from "../state/resource.ts";
+import { listedAt, Need, needAt, Step } from "../state/steps.ts";
+import { Place } from "../state/tokens.ts";
+import { touch } from "../state/touched.ts";
 
 /** `isNews`: a process may be served now, or show something else. */
 export function join(place: Place, process: Process, isNews: bool): void {
@@ -37,26 +35,6 @@ export function changed(place: Place): void {
   }
 }
 
-export function changedAll(): void {
-  for (let number = 0; number < placeCount; number++) if (placeAt(number).length > 0) touch(placeAt(number));
-}
-
-/** The first place at which something has changed; it counts as seen. */
-export function nextChanged(): Place {
-  let at = changetype<usize>(placeAt(0));
-  while (changetype<Place>(at).touched === 0) at += offsetof<Place>();
-  const place = changetype<Place>(at);
-  place.touched = 0;
-  touchedPlaces--;
-  return place;
-}
-
-function touch(place: Place): void {
-  if (place.touched === 1) return;
-  place.touched = 1;
-  touchedPlaces++;
-}
-
 /** Takes the process that is served next out of the line; null where none can be. */
 export function serve(place: Place): Process | null {
   const process = foremost(place, true);
@@ -84,7 +62,7 @@ export function placeOf(process: Process, need: Need): Place {
   return changetype<Place>(changetype<usize>(need.place) + <usize>register(process, need.by) * offsetof<Place>());
 }
 
-/** The state in which a waiter shows its first need that is not met, or -1. */
+/** The state in which a waiter shows its first need that is not met, or the stop that keeps it from starting; -1 where there is none. */
 export function waitingState(place: Place, process: Process): i32 {
   const step = process.step!;
   for (let i = 0; i < step.needs; i++) {
@@ -93,10 +71,34 @@ export function waitingState(place: Place, process: Process): i32 {
   }
   for (let i = 0; i < step.needs; i++) {
     const need = needAt(step.needsAt + i);
-    if (!isMet(process, need)) return need.meanwhile;
-    if (i === 0 && process !== foremost(place, false)) return need.othersTurn;
+    if (!isMet(process, need)) return causedBy(need, null, need.meanwhile);
+    if (i === 0 && process !== foremost(place, false)) return stoppedBy(step, need.othersTurn);
   }
-  return -1;
+  return stoppedBy(step, -1);
+}
+
+/** The state for the first cause that holds, among all or among the stops that keep this step from starting; or else the given one. */
+function causedBy(need: Need, step: Step | null, otherwise: i32): i32 {
+  for (let i = 0; i < need.causes; i++) {
+    const at = need.causesAt + 3 * i;
+    const resource = resourceAt(listedAt(at));
+    if (resource.shown !== stateAt(listedAt(at + 1))) continue;
+    if (step === null || (resource.stops > 0 && isGate(step, resource))) return listedAt(at + 2);
+  }
+  return otherwise;
+}
+
+function stoppedBy(step: Step, otherwise: i32): i32 {
+  for (let i = 0; i < step.needs; i++) {
+    const state = causedBy(needAt(step.needsAt + i), step, -1);
+    if (state !== -1) return state;
+  }
+  return otherwise;
+}
+
+function isGate(step: Step, resource: Resource): bool {
+  for (let i = 0; i < step.gates; i++) if (listedAt(step.gatesAt + i) === resource.number) return true;
+  return false;
 }
 
 /** The waiter that the rule names, among those that could start or among all; null where there is none. */

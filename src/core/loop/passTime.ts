@@ -10,7 +10,7 @@ import { hasFlow, passNode } from "../observed/records.ts";
 import { Resource, State } from "../state/resource.ts";
 import { isWorking, showAhead } from "../observed/states.ts";
 import { Step } from "../state/steps.ts";
-import { endedFor, lastChanged } from "./stops.ts";
+import { endedFor, lastChanged, linkStopped } from "./stops.ts";
 
 /** Numbers of the operation TIME, itself included. */
 const TIME_SIZE = 7;
@@ -70,5 +70,5 @@ function timeDrawnNow(process: Process, at: usize): f64 {
 function linkStop(process: Process): void {
   // What comes after a timetable alone has nothing before it that the stop could have interrupted.
   if (process.headTime < 0) return;
-  process.head = link(endedFor(process.step!).stoppedActivity, process.headTime, process.head, 0);
+  linkStopped(process, endedFor(process.step!), process.headTime);
 }

@@ -1,15 +1,16 @@
 // What stops do to steps under way and to steps about to start.
-import { link } from "../observed/chain.ts";
+import { link, startOf } from "../observed/chain.ts";
 import { now } from "../state/clock.ts";
 import { clearDue, setDue } from "../state/eventList.ts";
 import { begin, reach } from "./onward.ts";
-import { changedAll, leave, placeOf } from "./lines.ts";
+import { leave, placeOf } from "./lines.ts";
 import { HELD, HOLDS, IDLE, RUNS_ON, TIMED } from "../border/numbers.ts";
 import { endOfProcesses, firstProcess, Process, processCount } from "../state/process.ts";
 import { logShown } from "../observed/records.ts";
 import { Resource, resourceAt } from "../state/resource.ts";
 import { setRunsOn } from "../observed/states.ts";
 import { effectOf, listedAt, needAt, Step, stepAt } from "../state/steps.ts";
+import { touchAll } from "../state/touched.ts";
 
 /** The resource whose stop began or ended last; null before the first. */
 export let lastChanged: Resource | null = null;
@@ -38,7 +39,7 @@ export function stop(resource: Resource, rule: i32): void {
   }
   logShown(resource);
   // The rotation skips a stopped process: another's turn may have come.
-  changedAll();
+  touchAll();
 }
 
 export function release(resource: Resource): void {
@@ -53,7 +54,7 @@ export function release(resource: Resource): void {
   }
   logShown(resource);
   beginFreed();
-  changedAll();
+  touchAll();
 }
 
 /** One that begins may stop or release others: after each the line is looked through anew. */
@@ -132,7 +133,14 @@ function resume(process: Process, resource: Resource): void {
 }
 
 function linkPause(process: Process, resource: Resource): void {
-  process.head = link(resource.stoppedActivity, process.pausedAt, process.head, 0);
+  linkStopped(process, resource, process.pausedAt);
+}
+
+/** A stop that began before the observation counts from the beginning of the observation, where the node before it starts. */
+export function linkStopped(process: Process, resource: Resource, since: f64): void {
+  const head = process.head;
+  const start = head === -1 ? since : max(since, startOf(head));
+  process.head = link(resource.stoppedActivity, start, head, 0);
 }
 
 function occupies(step: Step, resource: Resource): bool {

@@ -4,7 +4,7 @@ import { now } from "../state/clock.ts";
 import { drawTicks } from "../state/draws.ts";
 import { clearDue, setDue } from "../state/eventList.ts";
 import { reach } from "./onward.ts";
-import { changed, isReady, join, nextChanged, placeOf, serve, waiterAt, waitingState } from "./lines.ts";
+import { changed, isReady, join, placeOf, serve, waiterAt, waitingState } from "./lines.ts";
 import {
   CARGO,
   IDLE,
@@ -22,10 +22,11 @@ import { differs, show } from "../observed/states.ts";
 import { codeAt, needAt, priorityOf, Step, stepAt } from "../state/steps.ts";
 import { holdBack, leaveLine } from "./stops.ts";
 import { Place, take } from "../state/tokens.ts";
+import { nextTouched } from "../state/touched.ts";
 
 /** Serves the next process at a place where something has changed; null where none can be served: those that wait on then show what for. */
 export function serveNext(): Process | null {
-  const place = nextChanged();
+  const place = nextTouched();
   const process = serve(place);
   if (process === null) showWaiting(place);
   else if (process.step!.patience !== -1) clearDue(process);

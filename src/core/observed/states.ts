@@ -2,10 +2,11 @@
 import { now } from "../state/clock.ts";
 import { turnClocks } from "../state/workClocks.ts";
 import { addJoint, moveJoint, openJoint, restartJoint, settleJoint } from "./jointTime.ts";
-import { ACTIVE, CLASS, MEANINGS, WORKING } from "../border/numbers.ts";
+import { ACTIVE, CAUSES, CLASS, MEANINGS, WORKING } from "../border/numbers.ts";
 import { beginPeriod, pausePeriod, restartPeriods } from "./periods.ts";
 import { Resource, resourceAt, resourceCount, State, stateAt } from "../state/resource.ts";
 import { wholesOf } from "../state/sections.ts";
+import { touchAll } from "../state/touched.ts";
 
 /** `classes`: of states, for the time of all resources together. */
 export function openStates(classes: i32): void {
@@ -84,7 +85,7 @@ function enter(resource: Resource, state: State): void {
   if (state.meaning !== before.meaning) turn(resource, state.meaning, before.meaning);
 }
 
-/** A state that means something else to clocks or to active periods has been entered. */
+/** A state that means something else to clocks, to active periods or to those that wait has been entered. */
 function turn(resource: Resource, is: i32, was: i32): void {
   if (classOf(is) !== classOf(was)) moveJoint(classOf(was), classOf(is), now);
   const changes = is ^ was;
@@ -92,6 +93,7 @@ function turn(resource: Resource, is: i32, was: i32): void {
     if ((is & ACTIVE) !== 0) beginPeriod(resource, now);
     else pausePeriod(resource, now);
   }
+  if ((changes & CAUSES) !== 0) touchAll();
   if ((changes & WORKING) !== 0 && resource.clockedCount > 0) turnClocks(resource, (is & WORKING) !== 0);
 }
 

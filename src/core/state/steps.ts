@@ -47,6 +47,9 @@ export class Need {
   othersTurn: i32 = 0;
   isQuiet: i32 = 0;
   takes: i32 = 0;
+  /** Where its causes begin, and how many there are: each a resource, the state in which it is one, and the state to show then. */
+  causesAt: i32 = 0;
+  causes: i32 = 0;
   unused: i32 = 0;
 }
 
@@ -76,7 +79,7 @@ export function needAt(number: i32): Need {
   return changetype<Need>(allNeeds + <usize>number * offsetof<Need>());
 }
 
-/** A resource that a gate or a step names. */
+/** A resource that a gate or a step names, or a number of a cause. */
 export function listedAt(number: i32): i32 {
   return load<i32>(lists + ((<usize>number) << 2));
 }

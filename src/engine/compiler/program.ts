@@ -16,6 +16,8 @@ export interface Program extends Pick<Names, "activities" | "counters" | "states
   readonly stopMarks: ReadonlyMap<number, StopMark>;
   /** By resource: its activity while it is stopped; -1 where no step stops it. */
   readonly stoppedActivity: readonly number[];
+  /** By state: its number among the states of its resource from which waits of others come; 0 where none does. */
+  readonly causes: readonly number[];
   readonly image: CoreImage;
 }
 
@@ -36,5 +38,15 @@ export function compileTable(table: StepTable): Program {
     (process, p) => firstRow[p]! + (process.begins ? stepNumber(process, process.begins) : 0),
   );
   const { activities, counters, states, stopMarks, streams } = names;
-  return { table, rows, firstRow, beginsAt, activities, counters, states, stopMarks, streams, stoppedActivity, image };
+  const compiled = { table, rows, firstRow, beginsAt, stoppedActivity, causes: causesOf(rows, states.length), image };
+  return { ...compiled, activities, counters, states, stopMarks, streams };
+}
+
+function causesOf(rows: readonly Row[], states: number): readonly number[] {
+  const causes = new Map<number, Set<number>>();
+  for (const { resource, state } of rows.flatMap(({ needs }) => needs.flatMap((need) => need.causes)))
+    causes.set(resource, (causes.get(resource) ?? new Set()).add(state));
+  const numbers = Array.from({ length: states }, () => 0);
+  for (const own of causes.values()) [...own].forEach((state, i) => (numbers[state] = i + 1));
+  return numbers;
 }

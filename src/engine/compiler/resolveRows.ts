@@ -54,6 +54,7 @@ function rowOf(step: spec.StepSpec, following: number, scope: Scope): Omit<Row, 
   return {
     name: step.name,
     needs: (step.needs ?? []).map((need) => needOf(need, scope)),
+    standsInLine: step.standsInLine ?? false,
     priority: step.priority ?? process.priority ?? 0,
     ...patienceOf(step, scope),
     shows: (step.shows ?? []).map((show) => showOf(show, names)),
@@ -143,6 +144,11 @@ function needOf(need: spec.NeedSpec, { names, process }: Scope): Need {
     othersTurn: waitingState(need.whileOthersTurn ?? need.meanwhile),
     quiet: need.quiet ?? false,
     takes: registerNumber(need.takes),
+    causes: (need.causes ?? []).map(({ resource, state, shows }) => ({
+      resource: names.resource(resource),
+      state: names.state(resource, state),
+      shows: names.state(process.resource, shows),
+    })),
   };
 }
 

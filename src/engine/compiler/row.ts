@@ -10,6 +10,8 @@ export interface Need {
   readonly othersTurn: number;
   readonly quiet: boolean;
   readonly takes: number;
+  /** Global numbers of states: while the resource is in the one, the process's own resource shows the other. */
+  readonly causes: readonly { readonly resource: number; readonly state: number; readonly shows: number }[];
 }
 
 export interface Give {
@@ -55,6 +57,7 @@ export interface Row {
   readonly name: string;
   readonly process: number;
   readonly needs: readonly Need[];
+  readonly standsInLine: boolean;
   /** Under the rule of priorities the lowest is served first. */
   readonly priority: number;
   readonly patience: Draw | null;

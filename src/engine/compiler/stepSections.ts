@@ -35,7 +35,10 @@ export class StepSections {
     this.#ahead = drawnAhead(rows);
     const leadsOn = secludedPassages(rows, table);
     const isWantedByOne = ({ place, by }: Need): boolean => by === core.NO_REGISTER && takers[place]!.length === 1;
-    rows.forEach((row, number) => this.#add(row, number, leadsOn[number]!, row.needs.every(isWantedByOne)));
+    rows.forEach((row, number) => {
+      const takesAlone = !row.standsInLine && row.needs.every(isWantedByOne);
+      this.#add(row, number, leadsOn[number]!, takesAlone);
+    });
     this.#code.close();
   }
 
@@ -104,14 +107,16 @@ export class StepSections {
   }
 
   /** Returns where they begin. */
-  #addList(resources: readonly number[]): number {
-    return this.#lists.push(...resources) - resources.length;
+  #addList(numbers: readonly number[]): number {
+    return this.#lists.push(...numbers) - numbers.length;
   }
 
   #addNeeds(needs: readonly Need[]): number {
     const first = this.#needs.length / core.NEED_SIZE;
-    for (const { place, by, count, meanwhile, othersTurn, quiet, takes } of needs)
-      this.#needs.push(place, by, count, meanwhile, othersTurn, quiet ? 1 : 0, takes, 0);
+    for (const { place, by, count, meanwhile, othersTurn, quiet, takes, causes } of needs) {
+      const causesAt = this.#addList(causes.flatMap(({ resource, state, shows }) => [resource, state, shows]));
+      this.#needs.push(place, by, count, meanwhile, othersTurn, quiet ? 1 : 0, takes, causesAt, causes.length, 0);
+    }
     return first;
   }
 

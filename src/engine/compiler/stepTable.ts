@@ -1,8 +1,8 @@
 // A step table: what every process of a system does, written once as data that the simulation, the event graph and the words all read.
 import type { Distribution } from "#engine/distributions/distribution.ts";
 
-/** What a state means for the clock: time at work, time lost waiting, time lost to a stop, time out of use. */
-type StateKind = "working" | "waiting" | "stopped" | "off";
+/** What a state means for the clock: time at work, time lost waiting, time lost to a stop, time to get ready for work, time out of use. */
+type StateKind = "working" | "waiting" | "stopped" | "set-up" | "off";
 
 export interface StateSpec {
   readonly name: string;
@@ -29,8 +29,9 @@ export type ServingRule = "first-come" | "longest-since-served" | "rotation" | "
 /** A place holds tokens: permissions, free servers, items in a buffer. Tokens leave in the order in which they came. */
 export interface PlaceSpec {
   readonly name: string;
-  /** Tokens at time 0. */
+  /** Tokens at time 0; with `tokensBelow` a random number of more, from 0 up to below it, all equally likely. */
   readonly tokens: number;
+  readonly tokensBelow?: number;
   readonly rule?: ServingRule;
   /** Which completion is named when several are latest at once: the lowest rank; a process's own step has rank 3. */
   readonly rank?: number;
@@ -51,12 +52,24 @@ export interface NeedSpec {
   readonly count?: number;
   /** State of the process's own resource while this is the first need not met; if not given it keeps the state that it shows. */
   readonly meanwhile?: string;
+  /**
+   * States shown instead while another resource is in a state from which the wait comes; the first that holds. The stop of a
+   * resource is also shown where nothing else keeps the step from starting.
+   */
+  readonly causes?: readonly CauseSpec[];
   /** The same while tokens are there and it is another's turn. */
   readonly whileOthersTurn?: string;
   /** While this is not there the process keeps the state that others show for it, whatever else it lacks. */
   readonly quiet?: true;
   /** Register into which the number that the token carries goes. */
   readonly takes?: Register;
+}
+
+export interface CauseSpec {
+  readonly resource: string;
+  readonly state: string;
+  /** State of the process's own resource. */
+  readonly shows: string;
 }
 
 export interface GiveSpec {
@@ -131,6 +144,8 @@ export interface StepSpec {
   readonly name: string;
   /** All are taken at once, as soon as all are there. */
   readonly needs?: readonly NeedSpec[];
+  /** It stands in line even where no other process may want what it needs: what else happens at the instant comes first. */
+  readonly standsInLine?: true;
   /** Under a place's `priority` rule, instead of the process's own priority while it waits for this step. */
   readonly priority?: number;
   /** How long the process waits for its needs before it leaves for another step. */

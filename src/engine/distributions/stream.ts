@@ -17,6 +17,11 @@ export function openStreams(
   return Float64Array.from(states.flatMap(({ s0, s1, s2, c }) => [s0, s1, s2, c]));
 }
 
+/** The first number of a stream, in [0, 1). */
+export function firstUniform(seed: string, replication: number, resource: string, step: string): number {
+  return alea(streamName(seed, replication, resource, step))();
+}
+
 /**
  * The seed of a stream: the same names always open the same stream, in whatever order streams are opened and on whatever worker.
  * Two layouts of a cell thus give the same step the same numbers (common random numbers).

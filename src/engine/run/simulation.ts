@@ -6,9 +6,10 @@ import { meanDistributions } from "#engine/distributions/distributionTable.ts";
 import { longestActive, type LongestActive } from "./longestActive.ts";
 import { openCore, type Core } from "./openCore.ts";
 import type { Program } from "#engine/compiler/program.ts";
+import type { PlaceSpec } from "#engine/compiler/stepTable.ts";
 import { standstillOf, type Standstill } from "./standstill.ts";
 import { StopLog } from "./stopLog.ts";
-import { openStreams } from "#engine/distributions/stream.ts";
+import { firstUniform, openStreams } from "#engine/distributions/stream.ts";
 
 export interface SimulationOptions {
   readonly seed: string;
@@ -84,7 +85,7 @@ export class Simulation {
     this.#takeIn(options, marked);
     const { foldAt = usualFoldAt, scanUpTo = usualScanUpTo } = options;
     this.#core.open(program.activities.length, this.#classes, foldAt, scanUpTo, log ? 1 : 0, flow ? 1 : 0);
-    this.#beginAll();
+    this.#beginAll(options);
   }
 
   get now(): number {
@@ -191,8 +192,12 @@ export class Simulation {
   #takeIn({ seed, replication, atMeans, isActive, classOf }: SimulationOptions, marked: readonly string[]): void {
     const { image, streams, states, counters } = this.program;
     const meaning = states.map(({ kind }, i) => {
-      const isWorking = kind === "working" ? 1 : 0;
-      return isWorking * core.WORKING + (isActive?.[i] ?? isWorking) * core.ACTIVE + (classOf?.[i] ?? 0) * core.CLASS;
+      const works = kind === "working";
+      const active = isActive?.[i] ?? (works ? 1 : 0);
+      // What is being set up works; what waits for the set-up of another does not.
+      const working = works || (kind === "set-up" && active === 1) ? 1 : 0;
+      const cause = this.program.causes[i]!;
+      return working * core.WORKING + active * core.ACTIVE + cause * core.CAUSE + (classOf?.[i] ?? 0) * core.CLASS;
     });
     for (const [section, numbers] of image.wholes) this.#writeWholes(section, numbers);
     for (const [section, numbers] of image.reals) this.#writeReals(section, numbers);
@@ -218,10 +223,10 @@ export class Simulation {
     new Float64Array(this.#core.memory.buffer, at, numbers.length).set(numbers);
   }
 
-  #beginAll(): void {
+  #beginAll(options: SimulationOptions): void {
     this.program.table.places.forEach((place, number) => {
-      for (let i = 0; i < place.tokens; i++)
-        this.#core.put(number, place.cargo === "numbered" ? i : (place.cargo ?? 0));
+      const count = place.tokens + tokensAtRandom(place, options);
+      for (let i = 0; i < count; i++) this.#core.put(number, place.cargo === "numbered" ? i : (place.cargo ?? 0));
     });
     this.program.beginsAt.forEach((row, process) => this.#core.reach(process, row));
     this.#takeRecords();
@@ -273,4 +278,12 @@ function inTurn(readers: readonly MarkReader[]): MarkReader | undefined {
 
 function listOf(length: number, valueOf: (number: number) => number): Float64Array {
   return Float64Array.from({ length }, (_, number) => valueOf(number));
+}
+
+/** One number of a stream of its own; none at mean times. */
+function tokensAtRandom(
+  { name, tokensBelow = 0 }: PlaceSpec,
+  { seed, replication, atMeans }: SimulationOptions,
+): number {
+  return atMeans === true ? 0 : Math.floor(firstUniform(seed, replication, name, "tokens at the start") * tokensBelow);
 }

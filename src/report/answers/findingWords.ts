@@ -1,15 +1,17 @@
 // The paragraphs at the top of a report: the finding, then how sure it is.
-import type { ComparisonRow } from "#analysis/study/comparison.ts";
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
+import type { Comparison } from "#analysis/study/comparison.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
-import { differenceSentence, pairWords } from "./compareAnswer.ts";
-import { costComparison, costWords } from "#report/words/costWords.ts";
+import { headlineRows, pairWords, verdictSentences } from "#report/words/layoutWords.ts";
+import { costWords } from "#report/words/costWords.ts";
+import { mergedWarnings } from "#report/tables/mergedWarnings.ts";
 import { percent, withInterval } from "#report/words/digits.ts";
 import { idealSentence } from "#report/words/idealWords.ts";
-import { headline, madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
+import { madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
 import { stateLook } from "#report/words/stateLook.ts";
 import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
 import { namesOf } from "#report/words/tradeWords.ts";
@@ -37,14 +39,25 @@ function sureWords(studies: readonly Study[]): string {
   return [...runs, ...uncheckedWords(studies)].join(" ");
 }
 
-/** The differences, then each scenario, then how sure all that is. */
-export function comparisonFinding(studies: readonly Study[], rows: readonly ComparisonRow[]): readonly string[] {
-  const differences = rows.filter(({ resource, measure }) => resource === CELL && measure === headline);
+/** Of more layouts the tables of the report have the details. */
+const mostFindings = 2;
+
+/** The verdict, of two layouts each of them, of more what is outside the process window, then how sure all that is. */
+export function comparisonFinding(comparison: Comparison, units: UnitSystem = "si"): readonly string[] {
+  const { studies, rows } = comparison;
+  const isMany = studies.length > mostFindings;
   return [
-    [...differences.map(differenceSentence), ...costComparison(studies, rows)].join(" "),
-    ...studies.map((study) => `${study.scenario.name}: ${foundWords(study)}`),
-    [sureWords(studies), ...pairWords(differences)].join(" "),
+    verdictSentences(comparison).join(" "),
+    ...(isMany
+      ? windowFindings(studies, units)
+      : studies.map((study) => `${study.scenario.name}: ${foundWords(study)}`)),
+    [sureWords(studies), ...pairWords(headlineRows(rows))].join(" "),
   ];
+}
+
+function windowFindings(studies: readonly Study[], units: UnitSystem): readonly string[] {
+  const lines = mergedWarnings(studies, units).filter((line) => line !== "");
+  return lines.length === 0 ? [] : [lines.map((line) => line.trim()).join(" ")];
 }
 
 function paceWords({ measures, ideal, scenario, ...rest }: Study): string {

@@ -13,6 +13,7 @@ import { seconds, withInterval } from "#report/words/digits.ts";
 import { headline, madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
 import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
 import { idealName, idealWords } from "#report/words/idealWords.ts";
+import { settingsWords } from "#report/words/settingsWords.ts";
 import { timeUseLines } from "./timeUse.ts";
 import { spreadLines } from "#report/tables/spreadWords.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
@@ -22,6 +23,7 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
   const wrapped = (said: string): readonly string[] => wrappedLines(said, width);
   return [
     ...wrapped(study.scenario.title),
+    ...settingsWords(study.scenario).flatMap(wrapped),
     ...wrapped(madeSentence(study)),
     "",
     ...alignedLines(

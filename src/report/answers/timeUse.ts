@@ -1,62 +1,42 @@
 // How each resource spends its time, a row each that adds up, with its largest waits.
 import { VALVE } from "#cell/words/cycleNames.ts";
 import type { StateKind } from "#cell/words/stateNames.ts";
-import { areEqual } from "#analysis/ideal/orderedShots.ts";
-import { resourceKind } from "#analysis/ideal/planOf.ts";
+import { resourceGroups } from "#analysis/bottleneck/resourceGroups.ts";
 import type { Study } from "#analysis/study/study.ts";
 import type { StateSummary } from "#analysis/study/summarizeStates.ts";
-import { serverOf } from "#scenario/resolving/takeawayGroups.ts";
 import { alignedLines } from "#report/words/alignedLines.ts";
+import { resourceName } from "#report/words/bottleneckWords.ts";
 import { percent, percentsThatAddUp } from "#report/words/digits.ts";
-import { namesOf, ownerName } from "#report/words/tradeWords.ts";
 
-const kinds: readonly StateKind[] = ["working", "waiting", "stopped", "off"];
+/** A column for each kind of state. */
+const kinds: readonly StateKind[] = ["working", "waiting", "stopped", "set-up", "off"];
+const headOf = (kind: StateKind): string => (kind === "working" ? "works" : kind === "waiting" ? "waits" : kind);
 const mostWaits = 2;
 /** Smaller shares are shown as 0.0 %. */
 const leastShare = 0.0005;
+const nothing = "0.0 %";
 
-/** One row a resource; identical stations, their masks and the places of a server are one row. The valve is left out. */
+/** One row a resource; what counts as one for the bottleneck is one row. The valve is left out. */
 export function timeUseLines(study: Pick<Study, "states" | "scenario">, width?: number): readonly string[] {
-  const groups = [...groupsOf(study)].map(([name, resources]) => ({
+  const groups = [...resourceGroups(study.scenario)]
+    .filter(([group]) => group !== VALVE)
+    .map(([group, resources]) => ({
+      name: resourceName({ group, resources }).replace(/^the /u, ""),
+      states: meanStates(study.states, resources),
+    }));
+  const percents = groups.map(({ states }) => percentsThatAddUp(kinds.map((kind) => shareOf(states, kind))));
+  const shown = [...kinds.keys()].filter((column) => percents.some((row) => row[column] !== nothing));
+  const names = shown.map((column) => headOf(kinds[column]!));
+  const rows = groups.map(({ name, states }, i) => [
     name,
-    states: meanStates(study.states, resources),
-  }));
-  const shown = kinds.filter((kind) => groups.some(({ states }) => shareOf(states, kind) >= leastShare));
-  const rows = groups.map(({ name, states }) => [
-    name,
-    ...percentsThatAddUp(shown.map((kind) => shareOf(states, kind))),
+    ...shown.map((column) => percents[i]![column]!),
     largestWaits(states),
   ]);
   const numbers = shown.map((_, i) => i + 1);
-  return alignedLines([["", ...shown, "largest waits"], ...rows], numbers, width);
+  return alignedLines([["", ...names, "largest waits"], ...rows], numbers, width);
 }
 
-function groupsOf({ states, scenario }: Pick<Study, "states" | "scenario">): ReadonlyMap<string, readonly string[]> {
-  const resources = [...new Set(states.map(({ resource }) => resource))].filter((resource) => resource !== VALVE);
-  const groups = new Map<string, string[]>();
-  for (const resource of resources) {
-    const key = groupOf(resource, scenario);
-    groups.set(key, [...(groups.get(key) ?? []), resource]);
-  }
-  return new Map([...groups.values()].map((alike) => [groupName(alike, scenario), alike]));
-}
-
-function groupOf(resource: string, scenario: Study["scenario"]): string {
-  const kind = areEqual(scenario.stations) ? resourceKind(resource, scenario) : undefined;
-  if (kind === "station") return "stations";
-  if (kind === "mask") return "masks";
-  return serverOf(resource, scenario) ?? resource;
-}
-
-function groupName(resources: readonly string[], scenario: Study["scenario"]): string {
-  const [first = ""] = resources;
-  if (resources.length === 1) return ownerName(first).replace(/^the /u, "");
-  const server = serverOf(first, scenario);
-  if (server !== undefined) return `${server}, ${resources.length} places`;
-  return resourceKind(first, scenario) === "mask" ? `${resources.length} masks` : namesOf(resources);
-}
-
-type StateShare = Pick<StateSummary, "state" | "kind"> & { readonly share: number };
+type StateShare = Pick<StateSummary, "state" | "kind" | "cause"> & { readonly share: number };
 
 function meanStates(states: readonly StateSummary[], resources: readonly string[]): readonly StateShare[] {
   const own = states.filter(({ resource }) => resources.includes(resource));
@@ -64,7 +44,7 @@ function meanStates(states: readonly StateSummary[], resources: readonly string[
   return names.map((state) => {
     const alike = own.filter((each) => each.state === state);
     const share = alike.reduce((sum, each) => sum + each.share.mean, 0) / resources.length;
-    return { state, kind: alike[0]!.kind, share };
+    return { state, kind: alike[0]!.kind, cause: alike[0]!.cause, share };
   });
 }
 
@@ -72,9 +52,10 @@ function shareOf(states: readonly StateShare[], kind: StateKind): number {
   return states.filter((state) => state.kind === kind).reduce((sum, { share }) => sum + share, 0);
 }
 
+/** A wait for the set-up of another is a wait as well. */
 function largestWaits(states: readonly StateShare[]): string {
   return states
-    .filter(({ kind, share }) => kind === "waiting" && share >= leastShare)
+    .filter(({ cause, share }) => cause !== null && share >= leastShare)
     .toSorted((one, other) => other.share - one.share)
     .slice(0, mostWaits)
     .map(({ state, share }) => `${state} ${percent(share)}`)

@@ -15,7 +15,7 @@ const pitch = 34;
 const bar = 24;
 const top = 30;
 const share = scaleLinear([0, 1], [gutter, chartWidth - right]);
-const orderOfKinds = ["working", "waiting", "stopped", "off"];
+const orderOfKinds = ["working", "set-up", "waiting", "stopped", "off"];
 
 export function stateChart(states: readonly StateSummary[], given: ChartWords): Markup {
   const seen = states.filter((state) => state.share.mean > 0);

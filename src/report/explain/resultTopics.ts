@@ -1,6 +1,6 @@
 // Topics of what comes out: files, columns, measures, indicators, cost items and rows of the process window.
 import { costRules } from "#analysis/indicators/cost.ts";
-import { COST_MEASURE, costMeasureMeaning } from "#analysis/indicators/costStudy.ts";
+import { COST_AN_HOUR, COST_MEASURE, costAnHourMeaning, costMeasureMeaning } from "#analysis/indicators/costStudy.ts";
 import { plannedKpiSpecs } from "#analysis/indicators/kpi.ts";
 import { measureSpecs, rejectsMeasure } from "#analysis/replication/measures.ts";
 import { windowFacts } from "#physics/window/processWindow.ts";
@@ -62,6 +62,7 @@ function measureTopics(): readonly Topic[] {
       unit: "currency",
       more: ["costs"],
     },
+    { names: [COST_AN_HOUR], kind: "measure", of, meaning: costAnHourMeaning, unit: "currency", more: ["costs"] },
   ];
 }
 

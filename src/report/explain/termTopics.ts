@@ -17,6 +17,20 @@ const statistics: readonly Term[] = [
     more: ["replication", "common random numbers"],
   },
   {
+    names: ["simultaneous interval", "Bonferroni", "best layouts"],
+    meaning:
+      "Intervals of c pairs of layouts that hold together with 95 % confidence: each holds with 1 − 0.05 / c (Bonferroni). The best layouts are those that no other one exceeds by more; the true best is among them with 95 % confidence.",
+    example: "blowcell compare one.yaml two.yaml three.yaml --against previous",
+    more: ["±", "common random numbers", "simultaneous_half_width_95"],
+  },
+  {
+    names: ["payback"],
+    meaning:
+      "Extra investment over the gain an hour, without interest and tax. With `costs.price` the gain is margin: price times good parts, less cost. Without it the gain is the lower cost of the good parts that both layouts make.",
+    example: "costs: { currency: EUR, machine: 35 per h, investment: 180000 }",
+    more: ["costs.investment", "costs.price", "payback.csv"],
+  },
+  {
     names: ["replication"],
     meaning: "One run of the cell with random numbers of its own. All replications together give means and intervals.",
     example: "run: { replications: 20 }",
@@ -110,7 +124,7 @@ const machine: readonly Term[] = [
     names: ["removal"],
     meaning:
       "The parts leave the open mold, by machine or by an operator. It is the step `remove` in scenarios, the state `removal` of a station and `removing` of an operator; `delivery.removal` says where it happens.",
-    more: ["steps.remove", stateNames.awaitingRemoval, "delivery.removal"],
+    more: ["steps.remove", stateNames.noOperatorFree, "delivery.removal"],
   },
   {
     names: [
@@ -127,13 +141,26 @@ stations:
   count: 4
   cavities: 2
   steps: { close: 0.6 s, blow: 0.5 s, cool: 7.5 s, vent: 0.5 s, open: 0.6 s, remove: { time: 3 s, by: operator } }`,
-    more: ["crew", stateNames.awaitingRemoval, "crew.walk", "crew.priorities"],
+    more: ["crew", stateNames.noOperatorFree, stateNames.operatorOnTheWay, "crew.walk", "crew.priorities"],
   },
   {
     names: ["why does the screw wait", "screw waits", "why the screw waits"],
     meaning:
       "Mostly because it holds a full shot and no mold is open and empty: the molds set the pace. With `rechargeStarts: mold-closed` it may also wait for the mold to close. Waiting of the screw is normal where the molds set the pace.",
     more: [stateNames.holdingShot, stateNames.awaitingClosedMold, "bottleneck"],
+  },
+  {
+    names: ["set-up", "set up"],
+    meaning:
+      "The kind of a state in which a resource is made ready for work, or a station waits for that: heat-up, purge, changeover. It is no work: the utilization does not count it.",
+    more: [
+      stateNames.heating,
+      stateNames.purging,
+      stateNames.changeover,
+      stateNames.awaitingHeatUp,
+      "startUp",
+      "changes",
+    ],
   },
   {
     names: ["waiting", "wait"],

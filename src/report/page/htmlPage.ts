@@ -41,7 +41,7 @@ export function htmlPage({ title, questions, finding, sections, version }: PageP
     ...questions.map((question) => element("p", { class: "quiet" }, question)),
     ...finding.map((paragraph, i) => element("p", { class: i === 0 ? "finding" : undefined }, paragraph)),
     contents(sections),
-    ...sections.map(sectionMarkup),
+    ...sections.map((section) => sectionMarkup(section)),
   );
   const body = element("body", {}, element("div", { class: "page" }, main, footer(version)));
   return `<!doctype html>\n${element("html", { lang: "en" }, head, body).code}\n`;
@@ -52,11 +52,12 @@ function contents(sections: readonly Section[]): Markup {
   return element("nav", { "aria-label": "Contents" }, element("ul", {}, ...items));
 }
 
-function sectionMarkup({ id, heading, body }: Section): Markup {
+/** `level` of its heading: h3 for a section within another one. */
+export function sectionMarkup({ id, heading, body }: Section, level: "h2" | "h3" = "h2"): Markup {
   return element(
     "section",
     { id, "aria-labelledby": `${id}-heading` },
-    element("h2", { id: `${id}-heading` }, heading),
+    element(level, { id: `${id}-heading` }, heading),
     ...body,
   );
 }

@@ -11,6 +11,7 @@ body{margin:0;background:var(--paper);color:var(--ink);font:16px/1.5 system-ui,"
 .page{max-width:64rem;margin:0 auto;padding:1.5rem 1.25rem 3rem}
 h1{font-size:1.6rem;line-height:1.2;margin:0 0 .75rem;overflow-wrap:anywhere}
 h2{font-size:1.2rem;margin:2.5rem 0 .5rem;padding-top:.75rem;border-top:2px solid var(--ink);overflow-wrap:anywhere}
+h3{font-size:1.05rem;margin:1.5rem 0 .5rem;overflow-wrap:anywhere}
 p{max-width:46rem;margin:.5rem 0}
 .finding{font-size:1.15rem;max-width:52rem}
 .quiet{color:var(--quiet)}
@@ -29,6 +30,7 @@ figcaption{max-width:52rem;font-size:.95rem;margin:.5rem 0}
 details{margin:.25rem 0}
 summary{cursor:pointer;color:var(--link);font-size:.9rem;padding:.2rem 0}
 .numbers{overflow:auto;max-height:26rem;border:1px solid var(--line)}
+.numbers+.numbers{margin-top:.75rem}
 table{border-collapse:collapse;font-size:.8rem;width:100%}
 caption{text-align:left;padding:.3rem .5rem;color:var(--quiet)}
 th,td{text-align:left;padding:.15rem .5rem;border-bottom:1px solid var(--line);vertical-align:top}

@@ -1,6 +1,7 @@
 // The input of a report: of each scenario its study, a few shots and its text.
 import type { ComparisonRow } from "#analysis/study/comparison.ts";
 import type { FirstShots } from "#analysis/study/firstShots.ts";
+import type { Payback } from "#analysis/study/payback.ts";
 import type { Study } from "#analysis/study/study.ts";
 import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { Issue } from "#foundation/issue.ts";
@@ -31,6 +32,7 @@ export interface ReportInput {
   readonly scenarios: readonly ReportedScenario[];
   /** Empty where nothing is compared. */
   readonly comparison: readonly ComparisonRow[];
+  readonly paybacks?: readonly Payback[];
   /** Of texts and tables; SI where absent. */
   readonly units?: UnitSystem;
 }

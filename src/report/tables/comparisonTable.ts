@@ -15,6 +15,8 @@ export function comparisonTable(rows: readonly ComparisonRow[]): Table {
       row.difference,
       row.halfWidth,
       row.simultaneousHalfWidth,
+      row.comparisons,
+      row.comparisons > 1 && row.halfWidth !== null ? "Bonferroni" : null,
       row.ratio,
       row.pairs,
       row.correlation,

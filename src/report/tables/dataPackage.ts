@@ -1,23 +1,31 @@
 // Describes the CSV files of a folder for programs: the type, unit and meaning of every column, the seed and the version.
 import type { Scenario } from "#scenario/scenario.ts";
+import { variantOf } from "#scenario/variantOf.ts";
 import type { ColumnSpec, TableSpec } from "./table.ts";
 
 const fieldTypes = { text: "string", number: "number", integer: "integer", boolean: "boolean" } as const;
+
+export interface PackageParts {
+  /** Of the run. */
+  readonly name: string;
+  readonly tables: readonly TableSpec[];
+  readonly scenarios: readonly Scenario[];
+  readonly version: string;
+}
 
 /**
  * A data package with table schemas, as JSON text; no time stamp, so that the same call gives the same bytes.
  * Source: Frictionless Standards, Data Package and Table Schema, version 1 (an open standard).
  */
-export function dataPackage(tables: readonly TableSpec[], scenarios: readonly Scenario[], version: string): string {
-  const names = scenarios.map(({ name }) => name);
+export function dataPackage({ name, tables, scenarios, version }: PackageParts): string {
   return `${JSON.stringify(
     {
       profile: "tabular-data-package",
-      name: packageName(names),
+      name: packageName(name),
       title: scenarios.map(({ title }) => title).join("; "),
       version,
       program: "blowcell",
-      scenarios: scenarios.map(({ name, title, run }) => ({ name, title, run })),
+      scenarios: scenarios.map(describeScenario),
       resources: tables.map(resource),
     },
     undefined,
@@ -25,10 +33,23 @@ export function dataPackage(tables: readonly TableSpec[], scenarios: readonly Sc
   )}\n`;
 }
 
+/** By file, checksum and settings a later run recognizes results of its own. */
+function describeScenario(scenario: Scenario): object {
+  const { name, title, call, run } = scenario;
+  return {
+    name,
+    title,
+    file: call?.file,
+    sha256: call?.sha256,
+    variant: variantOf(scenario),
+    options: call?.options,
+    run,
+  };
+}
+
 /** Lower case, digits, `-`, `_` and `.`: what the standard lets a name hold. */
-function packageName(scenarios: readonly string[]): string {
-  const name = scenarios.join("-").toLowerCase();
-  return name.replaceAll(/[^a-z0-9._-]+/g, "-");
+function packageName(name: string): string {
+  return name.toLowerCase().replaceAll(/[^a-z0-9._-]+/g, "-");
 }
 
 function resource({ name, meaning, columns }: TableSpec): object {

@@ -1,6 +1,7 @@
 // The result of a command as JSON, and the schema that says what it holds; both follow the tables.
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
+import { variantOf } from "#scenario/variantOf.ts";
 import type { Cell, ColumnSpec, Table, TableSpec } from "./table.ts";
 
 export interface Result {
@@ -18,7 +19,10 @@ export function resultJson({ command, version, scenarios, warnings, tables }: Re
     program: "blowcell",
     version,
     command,
-    scenarios: scenarios.map(({ name, title, run }) => ({ name, title, run })),
+    scenarios: scenarios.map((scenario) => {
+      const { name, title, run } = scenario;
+      return { name, title, variant: variantOf(scenario), run };
+    }),
     warnings: warnings.map(({ code, path, message, remedy }) => ({ code, path, message, remedy })),
     tables: Object.fromEntries(tables.map((table) => [table.name, table.rows.map((row) => rowObject(table, row))])),
   };
@@ -46,8 +50,8 @@ export function resultSchema(specs: readonly TableSpec[]): object {
         type: "array",
         items: {
           type: "object",
-          required: ["name", "title", "run"],
-          properties: { name: text, title: text, run: { type: "object" } },
+          required: ["name", "title", "variant", "run"],
+          properties: { name: text, title: text, variant: text, run: { type: "object" } },
         },
       },
       warnings: {

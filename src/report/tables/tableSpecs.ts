@@ -14,9 +14,11 @@ import {
 import { calendarSpec } from "./calendarTable.ts";
 import { costSpec } from "./costTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
+import { paybackSpec } from "./paybackTable.ts";
 import { stopsSpec } from "./stopsTable.ts";
 import { stepNames } from "#cell/words/stepNames.ts";
 import type { ColumnSpec, TableSpec } from "./table.ts";
+import { withVariantColumn } from "./variantColumn.ts";
 
 export const throughputSpec: TableSpec = {
   name: "throughput",
@@ -46,7 +48,7 @@ export const timeByStateSpec: TableSpec = {
     scenarioColumn,
     resourceColumn,
     text("state", "What the resource was doing or waiting for"),
-    text("kind", "`working`, `waiting`, `stopped` or `off`"),
+    text("kind", "`working`, `waiting`, `stopped`, `set-up` or `off`"),
     text("cause", "What a waiting resource waits for; empty for all other states"),
     number("share", "Share of the observed time, from 0 to 1"),
     halfWidth("half_width_95", "the share"),
@@ -138,7 +140,8 @@ export const replicationsSpec: TableSpec = {
 
 export const comparisonSpec: TableSpec = {
   name: "comparison",
-  meaning: "One measure of a scenario against the base, paired replication by replication.",
+  meaning:
+    "One measure of a scenario against a base, paired replication by replication. The pairs are those that `--against` asks for.",
   columns: [
     text("base", "Name of the scenario that is compared with"),
     text("other", "Name of the scenario that is compared"),
@@ -147,7 +150,12 @@ export const comparisonSpec: TableSpec = {
     unitColumn,
     number("difference", "Mean of other − base over the pairs"),
     halfWidth("half_width_95", "the difference"),
-    number("simultaneous_half_width_95", "Half width at which all comparisons hold together with 95 % confidence"),
+    number(
+      "simultaneous_half_width_95",
+      "Half width at which all pairs of this measure hold together with 95 % confidence",
+    ),
+    integer("comparisons", "Number of pairs that hold together"),
+    text("method", "How they hold together: `Bonferroni`, each at 1 − 0.05 / comparisons; empty with one pair"),
     number("ratio", "Mean of the other / mean of the base"),
     integer("pairs", "Number of paired replications"),
     number("correlation", "Correlation between the pairs that the common random numbers achieved"),
@@ -248,6 +256,7 @@ export const tableSpecs: readonly TableSpec[] = [
   circuitsSpec,
   replicationsSpec,
   comparisonSpec,
+  paybackSpec,
   kpiSpec,
   costSpec,
   stopsSpec,
@@ -255,4 +264,4 @@ export const tableSpecs: readonly TableSpec[] = [
   windowSpec,
   eventsSpec,
   shotsSpec,
-];
+].map(withVariantColumn);

@@ -8,7 +8,7 @@ const end = number("end_s", "End, from the start of the picture", "s");
 
 export function timelineTable({ intervals }: TimelineRecord): Table {
   const state = text("state", "What the resource was doing or waiting for");
-  const kind = text("kind", "`working`, `waiting`, `stopped` or `off`");
+  const kind = text("kind", "`working`, `waiting`, `stopped`, `set-up` or `off`");
   return fillTable(
     {
       name: "timeline",

@@ -66,7 +66,7 @@ function missingLines(missing: StationWindow["missing"], width: number): readonl
   return ["More answers with more keys (`blowcell explain KEY`):", ...alignedLines(rows, [], width)];
 }
 
-const PRACTICE = "common practice, no published source";
+export const PRACTICE = "common practice, no published source";
 
 const isUnusual = ({ isPractice, remedy }: WindowRow): boolean => isPractice && remedy !== "";
 
@@ -84,13 +84,13 @@ function limits(low: number | null, high: number | null, written: (limit: number
 }
 
 /** "3.5 to 7 bar": a common unit is written once. */
-function rangeWords(low: string, high: string): string {
+export function rangeWords(low: string, high: string): string {
   const [number = "", unit = ""] = low.split(/ (.*)/u);
   return high.endsWith(` ${unit}`) ? `${number} to ${high}` : `${low} to ${high}`;
 }
 
 /** A stress is shown in MPa, an air pressure in bar. */
-function unitSaid(quantity: string, unit: string): string {
+export function unitSaid(quantity: string, unit: string): string {
   return unit === "Pa" && quantity.includes("stress") ? "MPa" : unit;
 }
 

@@ -48,7 +48,7 @@ export function resourceName({ group, resources }: Pick<Resource, "group" | "res
 }
 
 /** All walks are one, wherever they lead. */
-function sharesByNoun({ steps }: Resource): readonly { readonly noun: string; readonly share: number }[] {
+export function sharesByNoun({ steps }: Resource): readonly { readonly noun: string; readonly share: number }[] {
   const shares = new Map<string, number>();
   for (const step of steps) {
     const noun = step.role === "crew.walk" ? stateNames.walking : nounOf(step);

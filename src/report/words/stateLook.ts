@@ -58,7 +58,12 @@ const looks: ReadonlyMap<string, StateLook> = new Map<StateName, StateLook>([
   [stateNames.awaitingMelt, { fill: "wait", letter: "m" }],
   [stateNames.awaitingTurn, { fill: "wait", letter: "t" }],
   [stateNames.awaitingValve, { fill: "wait", letter: "v" }],
-  [stateNames.awaitingRemoval, { fill: "wait", letter: "r" }],
+  [stateNames.noOperatorFree, { fill: "wait", letter: "o" }],
+  [stateNames.operatorOnTheWay, { fill: "wait", letter: "y" }],
+  [stateNames.awaitingHeatUp, { fill: "setup", letter: "u" }],
+  [stateNames.awaitingPurge, { fill: "setup", letter: "j" }],
+  [stateNames.screwStopped, { fill: "wait", letter: "d" }],
+  [stateNames.valveStopped, { fill: "wait", letter: "z" }],
   [stateNames.awaitingTakeaway, { fill: "wait", letter: "k" }],
   [stateNames.awaitingEmptyChamber, { fill: "wait", letter: "e" }],
   [stateNames.awaitingShot, { fill: "wait", letter: "m" }],
@@ -78,10 +83,12 @@ const fillOfKind: Readonly<Record<string, Fill>> = { waiting: "wait", stopped: "
 export function stateLook(state: string, kind: StateKind): StateLook {
   if (kind === "working" && isOpenTo(state)) return { fill: "delivery", letter: "D" };
   const known = looks.get(state);
-  if (known && (kind === "working") === (known.letter === known.letter.toUpperCase())) return known;
+  if (known && (kind === "set-up" || (kind === "working") === isCapital(known.letter))) return known;
   const fill = fillOfKind[kind] ?? "extra";
   return { fill, letter: { wait: "a", stopped: "!", off: "-" }[fill as string] ?? "E" };
 }
+
+const isCapital = (letter: string): boolean => letter === letter.toUpperCase();
 
 /** The state that stands for a step in a picture of steps. */
 const statesOfSteps: Readonly<Partial<Record<StepRole, StateName>>> = {

@@ -40,11 +40,26 @@ export const costs = mapping(
     cooling: optional(quantity("costPerMass"), "Cooling of the molds, for each kilogram of melt.", "0.05 per kg"),
     operator: optional(quantity("costPerTime"), "One operator, for each hour of planned time.", "28 per h"),
     machine: optional(quantity("costPerTime"), "The cell, for each hour of planned time."),
+    station: optional(
+      quantity("costPerTime"),
+      "Each station, for each hour of planned time, on top of `machine`.",
+      "6 per h",
+    ),
     tooling: optional(
       eitherOr(quantity("costPerPart"), tooling),
       "Molds: a cost per part made, or their price and their life.",
     ),
     packing: optional(quantity("costPerPart"), "Packing, for each good part."),
+    price: optional(
+      quantity("costPerPart"),
+      "What a good part sells for; `compare` then counts more good parts as more margin.",
+      "0.19 per part",
+    ),
+    investment: optional(
+      amount,
+      "What this layout costs to buy, in the currency, for the payback in `compare`; leave depreciation out of the rates.",
+      180000,
+    ),
   }),
   "{ currency: EUR, resin: 1.40 per kg, machine: 35 per h }",
 );

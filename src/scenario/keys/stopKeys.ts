@@ -23,8 +23,16 @@ const stop = mapping(
     between: optional(drawnTime, "Time from the end of one stop to the next, on that clock; or give `cycles`."),
     cycles: optional(
       wholeNumber(1, 10_000_000),
-      "Cycles of the resource from one stop to the next; or give `between`.",
+      "Cycles of the resource from one stop to the next; or give `between`. They count at rest: station ready, valve neutral, screw full, server free.",
       5000,
+    ),
+    start: defaulted(
+      oneOf({
+        running: "The time or the cycles to the first stop are those that are left of an interval under way.",
+        fresh: "The first interval begins with the run, as after maintenance.",
+      }),
+      "stops.*.start",
+      "Whether the first interval began before the run or begins with it.",
     ),
     repair: required(drawnTime, "Time of the repair."),
     by: defaulted(

@@ -4,6 +4,7 @@ import type { Fault } from "#foundation/fault.ts";
 import type { Issue } from "#foundation/issue.ts";
 import { defaults } from "#scenario/values/defaults.ts";
 import type { Path } from "#scenario/values/finding.ts";
+import { lostSpread } from "./lostSpread.ts";
 import { movedValue } from "./movedValue.ts";
 import type { ReadText } from "./readText.ts";
 import type { ScenarioText } from "./scenarioText.ts";
@@ -57,12 +58,25 @@ function apply(call: Call, setting: Setting | Fault): readonly Issue[] {
     return [issueOf(places, call, pathText, value)];
   }
   if (change.kind === "value") {
-    return firstFaults(places, (place) => put(call, place, new Source(call.file, change.text, change.indent)));
+    const before = places.map((place) => writtenAt(call.text, place));
+    const issues = firstFaults(places, (place) => put(call, place, new Source(call.file, change.text, change.indent)));
+    return issues.length > 0 ? issues : spreadWarnings(call, places, before);
   }
   if (change.kind !== "removal") return moveAll(call, path, places, change);
   // From the last entry to the first, so that indexes stay valid.
   for (const place of places.toReversed()) remove(call, place);
   return [];
+}
+
+/** One warning a setting, at the first place that loses its spread. */
+function spreadWarnings(call: Call, places: readonly Path[], before: readonly unknown[]): readonly Issue[] {
+  const warnings = places.flatMap((place, i) => {
+    const fault = lostSpread(before[i], writtenAt(call.text, place));
+    if (fault === undefined) return [];
+    const value = call.written.slice(call.written.indexOf("=") + 1).trim();
+    return [{ ...issueOf(fault, call, call.text.pathText(place), value), severity: "warning" } as const];
+  });
+  return warnings.slice(0, 1);
 }
 
 function issueOf(fault: Fault, { file, written }: Call, path = "", value = written): Issue {

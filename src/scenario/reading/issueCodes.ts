@@ -180,6 +180,10 @@ export const issueCodes = {
     'Write `--set path=value`, such as `--set "run.length=4 h"`.',
   ],
   "set-move": ["a --set moves what cannot be moved", "Give the new value as a whole."],
+  "set-spread": [
+    "a --set replaces a distribution by a constant, so the step no longer varies",
+    "Use a move such as `-1 s` or `+10 %` to keep the spread, or give a distribution.",
+  ],
   "set-path": [
     "the path of a --set leads nowhere",
     "Use a path as errors show it, such as `stations.left.steps.cool`.",

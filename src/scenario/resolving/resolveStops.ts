@@ -41,14 +41,15 @@ function spelledOut(
   stations: readonly string[],
   groups: readonly ServerGroup[],
 ): readonly (StopSpec | undefined)[] {
-  const { name, resource, by, step } = draft;
+  const { name, resource, start, by, step } = draft;
   const [repair, comes] = [settled(draft.repair), comingOf(draft)];
   if (name === undefined || resource === undefined || by === undefined || step === undefined) return [undefined];
+  if (start === undefined) return [undefined];
   if (repair === undefined || comes === undefined) return [undefined];
   const places = groups.find((group) => group.name === resource)?.places;
   const resources = resource === EVERY_STATION ? stations : (places ?? [resource]);
   const shift = draft.shift ?? shiftAssumed(by).value;
-  return resources.map((each) => ({ name, resource: each, comes, repair, by, shift, step }));
+  return resources.map((each) => ({ name, resource: each, comes, start, repair, by, shift, step }));
 }
 
 function comingOf({ clock, between, cycles }: StopDraft): StopSpec["comes"] | undefined {

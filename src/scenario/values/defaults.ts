@@ -17,6 +17,7 @@ export const defaults = {
   "stations.*.steps.clear.by": { value: "machine", reason: "an operator is called only where one is named" },
   "stops.*.clock": { value: "working", reason: "a resource that stands still does not wear" },
   "stops.*.by": { value: "itself", reason: "a repair waits for an operator only where one is named" },
+  "stops.*.start": { value: "running", reason: "a run is a piece of the life of a cell that has run before" },
   "stops.*.step": { value: "hold", reason: "a machine that fails stops where it is" },
   "takeaway.*.places": { value: 1, reason: "one part at a time" },
   "takeaway.*.buffer": { value: 0, reason: "room to wait is counted only where it is given" },

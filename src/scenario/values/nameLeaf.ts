@@ -20,8 +20,9 @@ const reservedForStations = [
 /** The cycle's steps and the states of a station, as tables name them. */
 const reservedForSteps = `drop, close, blow, cool, vent, open, remove, recharge, travel in, cut, travel out,
   awaiting melt, awaiting valve, awaiting turn, valve shifting, valve shifting to it, parison drop, closing, blowing,
-  cooling, venting, opening, awaiting removal, removal, awaiting takeaway, being cleared, changeover, stopped, off shift,
-  heating, purging, repairing, on break,
+  cooling, venting, opening, removal, awaiting takeaway, being cleared, changeover, stopped, off shift,
+  awaiting heat-up, awaiting purge, screw stopped, valve stopped, no operator free,
+  operator on the way, heating, purging, repairing, on break,
   shift to port, shift to neutral, let go, clear, give up the drop, give up the parison, give up the shot`.split(
   /,\s+/u,
 );

@@ -2,12 +2,13 @@
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { planCell, type CellPlan } from "#cell/layers/planCell.ts";
+import { runCell } from "#cell/run/runCell.ts";
 import { EventLog } from "#engine/run/eventLog.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { caseCount } from "../../support/caseCount.ts";
 import { randomScenario } from "../../support/randomScenario.ts";
-import { shotRecursion, type RecursionCell } from "../../support/shotRecursion.ts";
+import { operatorWaits, shotRecursion, type RecursionCell } from "../../support/shotRecursion.ts";
 import {
   byStart,
   firstDifference,
@@ -68,4 +69,45 @@ test("every step of random cells starts and ends at the same tick in table and r
     { seed: 20260703 },
   );
   expect(compared).toBeGreaterThan(100 * caseCount);
+});
+
+/** Several operators may become free at one instant. */
+function isOnGrid({ stations }: Scenario): boolean {
+  return stations.every(
+    ({ cool }) => cool.kind === "empirical" || (cool.kind === "fixed" && Number.isInteger(cool.value)),
+  );
+}
+
+test("every wait for an operator lasts as long in the states as in the recursion: until one is free, and while they walk", () => {
+  const extraAfter = ["drop", ...moldSteps];
+  const end = 300e6;
+  const anyCell = randomScenario({ mostStations: 6, length: end / 1e6, extraAfter });
+  const observed = { free: 0, walk: 0 };
+  fc.assert(
+    fc.property(anyCell, fc.constantFrom(0.5, 1, 2.25), (random, seconds) => {
+      const scenario = isOnGrid(random) ? { ...random, operators: 1 } : random;
+      const walk = { kind: "fixed", value: seconds } as const;
+      const record = runCell(planCell({ ...scenario, walk }), { replication });
+      const cell = { ...recursionCell(scenario), walk: seconds * 1e6 };
+      const waits = operatorWaits(cell, sameDraws(scenario), end);
+      for (const { name, remove } of scenario.stations) {
+        if (remove.by === "machine") continue;
+        const ticksIn = (state: string): number =>
+          record.stateTimes.find((each) => each.resource === name && each.state === state)!.ticks;
+        const expected = { free: 0, walk: 0 };
+        for (const { station, requested, granted, arrived } of waits) {
+          if (station !== name) continue;
+          expected.free += Math.min(granted, end) - requested;
+          expected.walk += Math.min(arrived, end) - Math.min(granted, end);
+        }
+        expect([name, ticksIn("no operator free")]).toEqual([name, expected.free]);
+        expect([name, ticksIn("operator on the way")]).toEqual([name, expected.walk]);
+        observed.free += expected.free;
+        observed.walk += expected.walk;
+      }
+    }),
+    { seed: 20261128 },
+  );
+  // Both occur, or the comparison would prove nothing.
+  expect(Math.min(observed.free, observed.walk)).toBeGreaterThan(caseCount * 1e6);
 });

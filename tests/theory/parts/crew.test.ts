@@ -61,14 +61,14 @@ describe("removal by operators as machine repair", () => {
   // L 0.465, W 3.08 [M+C].
   test("five molds and two operators with exponential times have Winston's L and W of molds in removal", () => {
     const scenario = attendedCell(5, 2, exponential(30), exponential(3), 60_000);
-    const inRemoval = inState(scenario, ["awaiting removal", "removal"], 30);
+    const inRemoval = inState(scenario, ["no operator free", "removal"], 30);
     expect(Math.abs(inRemoval.mean - 0.465), String(inRemoval.mean)).toBeLessThanOrEqual(inRemoval.halfWidth);
     expect(inRemoval.halfWidth).toBeLessThan(0.02 * 0.465);
     const plan = planCell(scenario);
     const stays = Array.from({ length: 30 }, (_, replication) => {
       const { stateTimes, stations } = runCell(plan, { replication });
       const ticks = stateTimes
-        .filter(({ state }) => state === "awaiting removal" || state === "removal")
+        .filter(({ state }) => state === "no operator free" || state === "removal")
         .reduce((sum, each) => sum + each.ticks, 0);
       return ticks / 1e6 / stations.reduce((sum, { parts }) => sum + parts, 0);
     });
@@ -114,7 +114,7 @@ describe("walks", () => {
     ]);
     expect(statesOf(one, "left")).toEqual([
       "0 cooling",
-      "10 awaiting removal",
+      "10 operator on the way",
       "11.5 removal",
       "13.5 cooling",
       "23.5 removal",
@@ -140,7 +140,13 @@ describe("walks", () => {
       "23.5 walking",
       "25 removing",
     ]);
-    expect(statesOf(two, "right")).toEqual(["0 cooling", "10 awaiting removal", "15 removal", "17 cooling"]);
+    expect(statesOf(two, "right")).toEqual([
+      "0 cooling",
+      "10 no operator free",
+      "13.5 operator on the way",
+      "15 removal",
+      "17 cooling",
+    ]);
   });
 
   it("happen once when the operator only packs", () => {
@@ -170,7 +176,7 @@ describe("priorities of tasks", () => {
       "0 cooling",
       "10 removal",
       "12 cooling",
-      "22 awaiting removal",
+      "22 no operator free",
       "24 removal",
       "26 cooling",
     ]);
@@ -191,9 +197,9 @@ describe("priorities of tasks", () => {
       { cavities: 4, taskOrder: ["packing", "removal", "clearing", "repair"] },
     );
     // Removal 8-10, packing 10-22. The mold is ready at 18; removal 22-24, after the last part.
-    expect(statesOf(packingFirst, "left").slice(3, 5)).toEqual(["18 awaiting removal", "22 removal"]);
+    expect(statesOf(packingFirst, "left").slice(3, 5)).toEqual(["18 no operator free", "22 removal"]);
     const removalFirst = { ...packingFirst, taskOrder: ["removal", "packing", "clearing", "repair"] as const };
-    expect(statesOf(removalFirst, "left").slice(3, 5)).toEqual(["18 awaiting removal", "19 removal"]);
+    expect(statesOf(removalFirst, "left").slice(3, 5)).toEqual(["18 no operator free", "19 removal"]);
   });
 });
 

@@ -122,7 +122,7 @@ describe("removal by operators as machine repair", () => {
     const found = meanInterval(
       Array.from({ length: 20 }, (_, i) => {
         const record = runCell(plan, { replication: i + 1 });
-        const idle = record.stateTimes.filter(({ state }) => state === "awaiting removal" || state === "removal");
+        const idle = record.stateTimes.filter(({ state }) => state === "no operator free" || state === "removal");
         return idle.reduce((sum, { ticks }) => sum + ticks, 0) / (record.untilTick - record.fromTick);
       }),
     );
@@ -248,9 +248,14 @@ describe("the order of tasks", () => {
       const { stateTimes } = runCell(planCell({ ...scenario, run: { ...scenario.run, warmup: 0 } }), {
         replication: 1,
       });
-      const ticks = (state: string): number =>
-        stateTimes.filter((each) => each.state === state).reduce((sum, each) => sum + each.ticks, 0);
-      return { mold: ticks("awaiting removal"), pack: ticks("awaiting an operator") };
+      const ticks = (isMeant: (resource: string) => boolean): number =>
+        stateTimes
+          .filter(({ resource, state }) => state === "no operator free" && isMeant(resource))
+          .reduce((sum, each) => sum + each.ticks, 0);
+      return {
+        mold: ticks((resource) => resource.startsWith("station")),
+        pack: ticks((resource) => resource.startsWith("pack")),
+      };
     };
     const [moldsFirst, packingFirst] = [waits("removal, packing"), waits("packing, removal")];
     expect(moldsFirst.mold).toBeLessThan(packingFirst.mold);

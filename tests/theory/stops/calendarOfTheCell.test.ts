@@ -92,7 +92,7 @@ calendar: { from: 2026-03-23, at: "06:00", shifts: [{ start: "06:00", end: "14:0
       "55.35 cooling",
       "63.35 venting",
       "63.85 opening",
-      "64.45 awaiting removal",
+      "64.45 no operator free",
       "360 removal",
     ]);
     expect(changesOf(cell, "operator 1", 420).filter((each) => each.includes("break"))).toEqual(["60 on break"]);
@@ -210,7 +210,7 @@ describe("a change of mold", () => {
 describe("a cell with calendar, stops, start-up, rejects, takeaway and changes", () => {
   const all = scenario(
     `crew: { operators: 1 }
-stops: [{ name: jam, resource: every station, between: { exponential: 2 h }, repair: { gamma: [5 min, 2 min] }, by: operator }]
+stops: [{ name: jam, resource: every station, start: fresh, between: { exponential: 2 h }, repair: { gamma: [5 min, 2 min] }, by: operator }]
 startUp: { afterOff: 6 h, heatUp: 30 min, scrap: 4 cycles }
 quality: { lightest: 41.3 g, shotSpread: 1 %, rejects: 1 % }
 takeaway: { trim: { time: 2 s, buffer: 6 }, pack: { time: 2 s, buffer: 12, by: operator } }
@@ -220,15 +220,15 @@ changes: [{ name: to blue, kind: color, after: 58 h, time: 20 min }]`,
   );
 
   const jam =
-    "{ name: jam, resource: every station, between: { exponential: 2 h }, repair: { gamma: [5 min, 2 min] }, by: operator }";
+    "{ name: jam, resource: every station, start: fresh, between: { exponential: 2 h }, repair: { gamma: [5 min, 2 min] }, by: operator }";
   const onCall = (more: string): Scenario =>
     scenarioOf(
       cellText(
         2,
         `${week}
-stops: [${jam}, { name: band, resource: plasticator, clock: calendar, between: { exponential: 7 h }, repair: { gamma: [1 h, 20 min] }, by: operator, shift: any },
-  { name: air, resource: valve, clock: calendar, between: { exponential: 9 h }, repair: { gamma: [1 h, 20 min] }, shift: in },
-  { name: leak, resource: every station, clock: calendar, between: { exponential: 9 h }, repair: { gamma: [1 h, 20 min] }, by: operator, shift: any, step: scrap }]
+stops: [${jam}, { name: band, resource: plasticator, start: fresh, clock: calendar, between: { exponential: 7 h }, repair: { gamma: [1 h, 20 min] }, by: operator, shift: any },
+  { name: air, resource: valve, start: fresh, clock: calendar, between: { exponential: 9 h }, repair: { gamma: [1 h, 20 min] }, shift: in },
+  { name: leak, resource: every station, start: fresh, clock: calendar, between: { exponential: 9 h }, repair: { gamma: [1 h, 20 min] }, by: operator, shift: any, step: scrap }]
 takeaway: { trim: { time: 2 s, buffer: 6 }, pack: { time: 2 s, buffer: 12, by: operator } }
 startUp: { afterOff: 6 h, heatUp: 30 min, purge: 2 kg, scrap: 4 cycles }
 changes: [{ name: to blue, kind: color, after: 58 h, time: 20 min }]

@@ -25,7 +25,7 @@ function cellOf(stops: readonly string[], more = "crew: { operators: 1 }"): Scen
 }
 
 const stop = (name: string, resource: string, at: number, repair: string): string =>
-  `{ name: ${name}, resource: ${resource}, clock: calendar, between: ${at} s, step: finish, ${repair} }`;
+  `{ name: ${name}, resource: ${resource}, clock: calendar, start: fresh, between: ${at} s, step: finish, ${repair} }`;
 
 /** Seconds at which the first stop of each name begins, its repair begins, and it ends. */
 function firstStops(cell: Scenario): Readonly<Record<string, readonly (number | null)[]>> {

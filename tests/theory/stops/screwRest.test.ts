@@ -27,7 +27,7 @@ ${more}`;
 }
 
 const stop = (name: string, resource: string, at: string, repair: string, step = "finish"): string =>
-  `{ name: ${name}, resource: ${resource}, clock: calendar, between: ${at}, repair: ${repair}, step: ${step} }`;
+  `{ name: ${name}, resource: ${resource}, clock: calendar, start: fresh, between: ${at}, repair: ${repair}, step: ${step} }`;
 
 const thirty = { by: "time", time: { kind: "fixed", value: 30 } } as const;
 

@@ -110,7 +110,7 @@ describe("a screw that stops", () => {
       "22 recharging",
     ]);
     expect(changesOf(cell, "valve", 26)).toEqual(["0 shifting", "1 open to station 1", "3 shifting", "4 neutral"]);
-    expect(changesOf(cell, "station 1", 26)).toEqual([...undisturbed, "14 awaiting melt"]);
+    expect(changesOf(cell, "station 1", 26)).toEqual([...undisturbed, "14 screw stopped", "22 awaiting melt"]);
   });
 
   it.each(["hold", "scrap"] as const)(
@@ -128,7 +128,8 @@ describe("a screw that stops", () => {
         "0 valve shifting to it",
         "1 parison drop",
         "2 being cleared",
-        "5 awaiting melt",
+        "5 screw stopped",
+        "22 awaiting melt",
       ]);
     },
   );

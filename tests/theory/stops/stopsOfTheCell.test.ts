@@ -82,7 +82,10 @@ describe("stops by cycles", () => {
   // Every shot has one fill and one valve shift, so every fiftieth shot brings a stop.
   it.each(["plasticator", "valve"])("count the fills or shifts of the %s with accumulator heads", (resource) => {
     const scenario = scenarioOf(
-      cellText(2, `stops: [{ name: wipe, resource: ${resource}, cycles: 50, repair: 5 s, step: finish }]`),
+      cellText(
+        2,
+        `stops: [{ name: wipe, resource: ${resource}, start: fresh, cycles: 50, repair: 5 s, step: finish }]`,
+      ),
       "delivery={ kind: accumulator-head, recharge: 4 s, drop: 1.8 s }",
       "run.warmup=0 s",
     );
@@ -92,35 +95,76 @@ describe("stops by cycles", () => {
     expect(Math.abs(record.stops.length - shots / 50)).toBeLessThanOrEqual(1);
   });
 
-  it("come exactly after the given number of shots of the station", () => {
-    const scenario = scenarioOf(
-      cellText(1, `stops: [{ name: wipe, resource: station 1, cycles: 50, repair: 60 s, step: finish }]`),
-      "run.warmup=0 s",
+  // One station, a turn of 13.05 s: shift 0.25, drop 1.8, mold 11 s. [C] by hand, in seconds after the end of a drop: the valve is
+  // neutral at 0.25, the screw full at 4.25, the mold ready at 11; the next shift begins at 11, and waits for valve and screw.
+  const repair = 60;
+  const delays = [
+    ["station 1", repair],
+    ["valve", repair - (11 - 0.25)],
+    ["plasticator", repair - (11 - 4.25)],
+  ] as const;
+  const cleared = "stations.steps.clear={ time: 90 s, by: machine }";
+  const rules = ["finish", "hold", "scrap"];
+  it.each(delays.flatMap(([resource, delay]) => rules.map((rule) => ({ resource, rule, delay }))))(
+    "begin when the $resource is at rest, $rule: no shot is lost, and the turn takes $delay s more",
+    ({ resource, rule, delay }) => {
+      const wiping = `{ name: wipe, resource: ${resource}, start: fresh, cycles: 50, repair: ${repair} s, step: ${rule} }`;
+      const scenario = scenarioOf(cellText(1, `stops: [${wiping}]`), cleared, "run.warmup=0 s");
+      const { stations, stops } = runCell(planCell(scenario), { replication: 1 });
+      const [{ shotTicks, lostShots }] = stations as [(typeof stations)[number]];
+      expect(lostShots).toBe(0);
+      expect(stops.length).toBeGreaterThan(5);
+      const turns = shotTicks.slice(1).map((tick, i) => (tick - shotTicks[i]!) / 1e6);
+      // A running cell begins with a full shot, so that the first recharge is that of the second shot.
+      const stopped = turns.flatMap((turn, i) => (Math.abs(turn - 13.05) > 1e-9 ? [i + 1] : []));
+      expect(stopped.slice(1).map((turn, i) => turn - stopped[i]!)).toEqual(stopped.slice(1).map(() => 50));
+      for (const turn of stopped) expect(turns[turn - 1]).toBeCloseTo(13.05 + delay, 6);
+    },
+  );
+
+  it.each(rules)("leave the valve to the other station while one is stopped, %s", (rule) => {
+    const wiping = `{ name: wipe, resource: station 1, start: fresh, cycles: 50, repair: ${repair} s, step: ${rule} }`;
+    const scenario = scenarioOf(cellText(2, `stops: [${wiping}]`), cleared, "run.warmup=0 s");
+    const [one, other] = runCell(planCell(scenario), { replication: 1 }).stations.map(({ shotTicks }) =>
+      shotTicks.slice(1).map((tick, i) => (tick - shotTicks[i]!) / 1e6),
     );
-    const record = runCell(planCell(scenario), { replication: 1 });
-    const shots = record.stations[0]!.shotTicks;
-    expect(record.stops.length).toBeGreaterThan(5);
-    expect(record.stops.map(({ fromTick }) => shots.indexOf(fromTick) + 1)).toEqual(
-      record.stops.map((_, i) => 50 * (i + 1)),
-    );
+    expect(Math.max(...one!)).toBeGreaterThan(repair);
+    // A turn without waits takes 13.05 s; a wait for the other's shot at most one recharge, drop and two shifts.
+    expect(Math.max(...other!)).toBeLessThanOrEqual(13.05 + 6.3);
+  });
+
+  it("begin with the turn of a server, after its part has moved on", () => {
+    const wiping =
+      "stops: [{ name: knife, resource: trim, start: fresh, cycles: 30, repair: 40 s }]\ntakeaway: { trim: { time: 3 s, buffer: 40 } }";
+    const { stops, takeaway } = runCell(planCell(scenarioOf(cellText(1, wiping), cleared, "run.warmup=0 s")), {
+      replication: 1,
+    });
+    expect(stops.length).toBeGreaterThan(5);
+    expect(takeaway!.good).toBeGreaterThan(30 * stops.length);
+    // [C] every stop but the first follows 30 parts of 3 s or more and a repair of 40 s.
+    const gaps = stops.slice(1).map(({ fromTick }, i) => (fromTick - stops[i]!.fromTick) / 1e6);
+    for (const gap of gaps) expect(gap).toBeGreaterThanOrEqual(40 + 30 * 3);
   });
 });
 
 describe("stops by cycles in continuous extrusion", () => {
-  it("come after so many shots of the station, exactly: a shot is the mold's once it is cut", () => {
+  it("come when the mold is ready after so many shots, exactly, and lose none", () => {
     const scenario = scenarioOf(
-      cellText(1, `stops: [{ name: wipe, resource: station 1, cycles: 20, repair: 60 s, step: finish }]`).replace(
-        "valve: { shift: 0.25 s }",
-        "",
-      ),
+      cellText(
+        1,
+        `stops: [{ name: wipe, resource: station 1, start: fresh, cycles: 20, repair: 60 s, step: finish }]`,
+      ).replace("valve: { shift: 0.25 s }", ""),
       "delivery={ kind: continuous, recharge: 6 s }",
       "stations.steps={ travelIn: 0.5 s, close: 0.6 s, cut: 0.3 s, travelOut: 0.5 s, blow: 0.5 s, cool: 4 s, vent: 0.5 s, open: 0.6 s, remove: { time: 0.8 s } }",
       "run.warmup=0 s",
     );
     const record = runCell(planCell(scenario), { replication: 1 });
-    const shots = record.stations[0]!.shotTicks;
+    const [{ shotTicks: shots, lostShots }] = record.stations as [(typeof record.stations)[number]];
+    expect(lostShots).toBe(0);
     expect(record.stops.length).toBeGreaterThan(5);
-    expect(record.stops.map(({ fromTick }) => shots.indexOf(fromTick) + 1)).toEqual(
+    // [C] after the cut: travel out 0.5, blow 0.5, cool 4, vent 0.5, open 0.6, removal 0.8 s.
+    const ready = shots.map((tick) => tick + 6.9e6);
+    expect(record.stops.map(({ fromTick }) => ready.indexOf(fromTick) + 1)).toEqual(
       record.stops.map((_, i) => 20 * (i + 1)),
     );
   });
@@ -132,9 +176,9 @@ describe("a cell with stops of screw, valve and stations", () => {
       2,
       `crew: { operators: 1 }
 stops:
-  - { name: heater band, resource: plasticator, between: { exponential: 40 min }, repair: { lognormal: [5 min, 3 min] }, by: operator }
-  - { name: stuck flash, resource: every station, between: { exponential: 15 min }, repair: { exponential: 60 s }, step: scrap, by: operator }
-  - { name: air, resource: valve, clock: calendar, between: { weibull: [1 h, 2] }, repair: 20 s, step: finish }`,
+  - { name: heater band, resource: plasticator, start: fresh, between: { exponential: 40 min }, repair: { lognormal: [5 min, 3 min] }, by: operator }
+  - { name: stuck flash, resource: every station, start: fresh, between: { exponential: 15 min }, repair: { exponential: 60 s }, step: scrap, by: operator }
+  - { name: air, resource: valve, start: fresh, clock: calendar, between: { weibull: [1 h, 2] }, repair: 20 s, step: finish }`,
     ),
     "stations.steps.clear={ time: 40 s, by: operator }",
     "stations.steps.cool={ triangular: [7 s, 7.5 s, 9 s] }",

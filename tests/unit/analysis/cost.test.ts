@@ -67,6 +67,16 @@ describe("the cost of a thousand good parts", () => {
     expect(found.rows.find((row) => row.item === item)?.perHour.mean).toBeCloseTo(amount / 1.8125, 9);
   });
 
+  it("counts each station on top of the machine, and leaves price and investment out", () => {
+    const more = costs.replace("  machine", "  price: 1 per part\n  investment: 90000\n  station: 7 per h\n  machine");
+    const [one, two] = [1, 2].map((stations) => costsOf(studyOf(cellText(stations, more))));
+    // 7 an hour for 1.8125 h; two stations cost 14 an hour.
+    expect(one?.rows.find(({ item }) => item === "stations")?.perThousand?.mean).toBeCloseTo(7 * 1.8125, 9);
+    expect(two?.rows.find(({ item }) => item === "stations")?.perHour.mean).toBeCloseTo(14, 9);
+    expect(one?.total.perThousand?.mean).toBeCloseTo(243.58235 + 7 * 1.8125, 9);
+    expect(one?.rows).toHaveLength(perThousand.length + 1);
+  });
+
   it("is 243.58 Taler in all, and has no other row", () => {
     expect(found.currency).toBe("Taler");
     expect(found.rows.map(({ item }) => item)).toEqual(perThousand.map(([item]) => item));
@@ -224,9 +234,9 @@ describe("missing inputs", () => {
     const isCost = ({ measure }: { readonly measure: string }) => measure === COST_MEASURE;
     expect(compareStudies(study, [other]).filter(isCost)).toHaveLength(1);
     expect(compareStudies(study, [without]).filter(isCost)).toEqual([]);
-    expect(compareAnswer([study, without], compareStudies(study, [without]))).toContain(
-      "have different items and are not compared",
-    );
+    expect(
+      compareAnswer({ studies: [study, without], rows: compareStudies(study, [without]), paybacks: [] }),
+    ).toContain("have different items and are not compared");
   });
 });
 
@@ -239,7 +249,7 @@ describe("the printed costs", () => {
     const expensive = { ...studyOf(cellText(1, costs), "costs.machine=50 per h") };
     const named = { ...expensive, scenario: { ...expensive.scenario, name: "dearer" } };
     // 10 more per hour for 1.8125 h.
-    expect(compareAnswer([study, named], compareStudies(study, [named]))).toContain(
+    expect(compareAnswer({ studies: [study, named], rows: compareStudies(study, [named]), paybacks: [] })).toContain(
       "dearer costs 18.13 Taler more per 1,000 good parts than test.",
     );
   });

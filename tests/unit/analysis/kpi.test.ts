@@ -56,9 +56,13 @@ describe("a state", () => {
     ["awaiting takeaway", "waiting", "ADOT"],
     ["stopped", "stopped", "ADET"],
     ["being cleared", "working", "ADET"],
-    ["changeover", "stopped", "AUST"],
-    ["heating", "working", "AUST"],
-    ["purging", "working", "AUST"],
+    ["changeover", "set-up", "AUST"],
+    ["heating", "set-up", "AUST"],
+    ["purging", "set-up", "AUST"],
+    ["awaiting heat-up", "set-up", "AUST"],
+    ["awaiting purge", "set-up", "AUST"],
+    ["screw stopped", "waiting", "ADOT"],
+    ["no operator free", "waiting", "ADOT"],
     ["off shift", "off", "outside PBT"],
     ["on break", "off", "ADOT"],
     ["extruding to regrind", "working", "ADOT"],
@@ -183,7 +187,7 @@ describe("a cell on shifts", () => {
     ["a calendar only", ""],
     [
       "a stop that lasts into the night",
-      "stops: [{ name: jam, resource: station 1, clock: calendar, between: 13 h, repair: 4 h, by: operator, step: finish }]\ncrew: { operators: 1 }\n",
+      "stops: [{ name: jam, resource: station 1, start: fresh, clock: calendar, between: 13 h, repair: 4 h, by: operator, step: finish }]\ncrew: { operators: 1 }\n",
     ],
     ["servers that are starved in the night", "takeaway: { trim: { time: 1 s, buffer: 4 } }\n"],
     ["a start-up", "startUp: { afterOff: 4 h, heatUp: 30 min, purge: 2 kg }\n"],
@@ -241,13 +245,15 @@ describe("a work shift of a minute", () => {
 
   // The mold opens from 54 s on, is stopped from 54.5 to 74.5 s, opens for another 0.5 s; removal takes 1 s.
   it("has the end of a stopped cycle as overtime, and counts its parts", () => {
-    const stop = "{ name: jam, resource: station 1, clock: calendar, between: 54.5 s, repair: 20 s, step: hold }";
+    const stop =
+      "{ name: jam, resource: station 1, start: fresh, clock: calendar, between: 54.5 s, repair: 20 s, step: hold }";
     const of = minute(`stops: [${stop}]`);
     for (const unit of ["cell", "station 1"]) expect(of(unit), unit).toEqual([60, 54.5, 0, 5.5, 0, 1.5, 8]);
   });
 
   it("reports an effectiveness above 1 without a limit: 7 s × 8 / 54.5 s", () => {
-    const stop = "{ name: jam, resource: station 1, clock: calendar, between: 54.5 s, repair: 20 s, step: hold }";
+    const stop =
+      "{ name: jam, resource: station 1, start: fresh, clock: calendar, between: 54.5 s, repair: 20 s, step: hold }";
     const cell = scenarioOf(
       `${cellText(1)}\n${shifts()}stops: [${stop}]`,
       "delivery.drop=2 s",
@@ -283,7 +289,8 @@ it("gives no overtime without a calendar", () => {
 describe("a cell with stops", () => {
   // The only station stops after each 600 s for 60 s. At most 60 of 660 s are delay, less the rest of a cycle or a recharge.
   it("has the stop of its only station as delay, and time elements that add up to the observed time", () => {
-    const stop = "{ name: jam, resource: station 1, clock: calendar, between: 600 s, repair: 60 s, step: finish }";
+    const stop =
+      "{ name: jam, resource: station 1, start: fresh, clock: calendar, between: 600 s, repair: 60 s, step: finish }";
     const scenario = scenarioOf(cellText(1, `stops: [${stop}]`), "run.length=110 h", "run.warmup=0 s");
     const of = rowsOf(scenario);
     const delay = of("cell", "actual unit delay time");

@@ -5,8 +5,8 @@ import { stopSummaries } from "#analysis/study/stopSummaries.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 
 const stops = `stops:
-  - { name: jam, resource: station 1, clock: calendar, between: 2 h, repair: 30 min, step: finish }
-  - { name: fire, resource: valve, clock: calendar, between: 900 h, repair: 1 h, step: finish }
+  - { name: jam, resource: station 1, start: fresh, clock: calendar, between: 2 h, repair: 30 min, step: finish }
+  - { name: fire, resource: valve, start: fresh, clock: calendar, between: 900 h, repair: 1 h, step: finish }
 `;
 const scenario = scenarioOf(cellText(1, stops), "run.length=10 h", "run.warmup=0 s");
 
@@ -71,7 +71,7 @@ describe("stops over the replications", () => {
     const shifts = `shifts: [{ start: "00:00", end: "08:00" }, { start: "12:00", end: "20:00" }]`;
     const text = `calendar: { from: 2026-03-23, ${shifts} }
 crew: { operators: 1 }
-stops: [{ name: jam, resource: valve, clock: calendar, between: 9 h, repair: 1 h, step: finish, ${repair} }]`;
+stops: [{ name: jam, resource: valve, start: fresh, clock: calendar, between: 9 h, repair: 1 h, step: finish, ${repair} }]`;
     const cell = scenarioOf(cellText(1, text), "run.length=15 h", "run.warmup=0 s");
     const [jam] = stopSummaries(cell, [replicationRunner(cell)({ replication: 1, scale: null })]);
     expect(jam).toMatchObject({ waitsFor, meanWait: hours });
@@ -81,8 +81,8 @@ stops: [{ name: jam, resource: valve, clock: calendar, between: 9 h, repair: 1 h
   // The only station is stopped from 1 h to 11 h. The run goes on until then to find what binds, and the valve stops again.
   it("are counted up to the end of the run, although the run goes on to find what binds its last wait", () => {
     const text = `stops:
-  - { name: long, resource: station 1, clock: calendar, between: 1 h, repair: 10 h, step: finish }
-  - { name: short, resource: valve, clock: calendar, between: 4.5 h, repair: 30 min, step: finish }`;
+  - { name: long, resource: station 1, start: fresh, clock: calendar, between: 1 h, repair: 10 h, step: finish }
+  - { name: short, resource: valve, start: fresh, clock: calendar, between: 4.5 h, repair: 30 min, step: finish }`;
     const cell = scenarioOf(cellText(1, text), "run.length=6 h", "run.warmup=0 s");
     const found = stopSummaries(cell, [replicationRunner(cell)({ replication: 1, scale: null })]);
     expect(found.map(({ count, hours }) => [count.mean, hours.mean])).toEqual([
@@ -94,8 +94,8 @@ stops: [{ name: jam, resource: valve, clock: calendar, between: 9 h, repair: 1 h
   it("wait only for an operator without a calendar", () => {
     const text = `crew: { operators: 1 }
 stops:
-  - { name: one, resource: valve, clock: calendar, between: 3 h, repair: 1 h, by: operator, step: finish }
-  - { name: two, resource: station 1, clock: calendar, between: 3.5 h, repair: 1 h, by: operator, step: finish }`;
+  - { name: one, resource: valve, start: fresh, clock: calendar, between: 3 h, repair: 1 h, by: operator, step: finish }
+  - { name: two, resource: station 1, start: fresh, clock: calendar, between: 3.5 h, repair: 1 h, by: operator, step: finish }`;
     const cell = scenarioOf(cellText(1, text), "run.length=6 h", "run.warmup=0 s");
     const found = stopSummaries(cell, [replicationRunner(cell)({ replication: 1, scale: null })]);
     expect(found.map(({ waitsFor }) => waitsFor)).toEqual(["an operator", "an operator"]);

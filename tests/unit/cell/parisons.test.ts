@@ -191,6 +191,7 @@ describe("the shots of a run", () => {
         name: "jam",
         resource: "station 01",
         comes: { by: "working", between: { kind: "exponential", mean: 60 } },
+        start: "fresh",
         repair: { kind: "fixed", value: 5 },
         by: "itself",
         shift: "any",

@@ -46,6 +46,7 @@ const overlap = (one: Pick<Stay, "from" | "until">, other: Pick<Stay, "from" | "
 function useOf({ state, kind }: Stay): DayUse {
   if (state === "changeover") return "changeover";
   if (state === "off shift") return "off";
+  if (kind === "set-up") return "start-up";
   if (state === "stopped" || state === "being cleared") return "stopped";
   return kind === "waiting" ? "waiting" : "working";
 }
@@ -61,8 +62,9 @@ describe("the quarters of an hour of a run on a calendar", () => {
       for (const stay of stations.flat()) {
         const inside = { from: Math.max(stay.from, quarter.from), until: Math.min(stay.until, quarter.until) };
         if (inside.until <= inside.from) continue;
-        const prepared =
-          stay.state === "awaiting melt" ? screw.reduce((sum, each) => sum + overlap(inside, each), 0) : 0;
+        const prepared = stay.state.startsWith("awaiting ")
+          ? screw.reduce((sum, each) => sum + overlap(inside, each), 0)
+          : 0;
         sums["start-up"] += prepared / 2;
         sums[useOf(stay)] += (inside.until - inside.from - prepared) / 2;
       }

@@ -177,8 +177,9 @@ describe("the answer to check", () => {
 describe("the answer to compare", () => {
   it("gives the scenarios side by side and the paired difference in words", () => {
     const [base, other] = [studyOf({ ...one, name: "one" }), studyOf(two)];
-    const answer = compareAnswer([base, other], compareStudies(base, [other]));
-    expect(answer).toMatch(/^one +55\d +13\.\d+ +13\.05 s/m);
+    const answer = compareAnswer({ studies: [base, other], rows: compareStudies(base, [other]), paybacks: [] });
+    expect(answer).toMatch(/^one +55\d +station 1 100 %$/m);
+    expect(answer).toMatch(/^one +13\.0\d s +13\.05 s/m);
     expect(answer).toMatch(/^two makes 55\d good parts an hour more than one: 2(?:\.0\d+)? times as many\.$/m);
     expect(answer).toContain("Replications are paired by common random numbers");
     expectCautions(answer);

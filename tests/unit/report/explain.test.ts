@@ -342,7 +342,7 @@ describe("words", () => {
 
 it("alone it lists every kind, and each list all of its kind", () => {
   const listed = listsOf(topics);
-  const shown = overview(listed);
+  const shown = overview(listed).replaceAll(/\n {4,}/gu, " ");
   for (const { names, members = [] } of listed) {
     expect(shown).toContain(`\n${names[0]}: `);
     if (members.length > 40) expect(shown).toContain(`${members.length} in all`);

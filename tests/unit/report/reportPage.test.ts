@@ -86,7 +86,7 @@ describe("a report", () => {
 
   it("has a title and a description for every chart, and unique ids", () => {
     const charts = page.match(/<svg /gu)?.length ?? 0;
-    expect(charts).toBe(2 * 6 + 1);
+    expect(charts).toBe(2 * 6 + 2);
     expect(page.match(/<title id="[\w-]+">[^<]/gu)).toHaveLength(charts);
     expect(page.match(/<desc id="[\w-]+">[^<]/gu)).toHaveLength(charts);
     const ids = Array.from(page.matchAll(/ id="([^"]*)"/gu), (match) => match[1]);

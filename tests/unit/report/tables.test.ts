@@ -36,7 +36,7 @@ const rowsOf = (name: string) => tables.get(name) ?? [];
 
 describe("the tables of a study", () => {
   it("are those of the data dictionary, except the comparison, the optional and the long ones", () => {
-    const others = ["comparison", "cost", "stops", "calendar", "window", "events", "shots"];
+    const others = ["comparison", "payback", "cost", "stops", "calendar", "window", "events", "shots"];
     expect([...tables.keys()]).toEqual(tableSpecs.map(({ name }) => name).filter((name) => !others.includes(name)));
     for (const [name, rows] of tables) expect(rows.length, name).toBeGreaterThan(0);
   });
@@ -136,9 +136,11 @@ describe("the long tables", () => {
   it("name an operator only in a removal by operator, and a cause only in waiting states", () => {
     for (const row of ofFirst) {
       expect(row["operator"] !== "", row["step"]).toBe(
-        row["step"] === "remove" ? row["state"] !== "awaiting removal" : row["step"] === "let go",
+        row["step"] === "remove" ? row["state"] !== "no operator free" : row["step"] === "let go",
       );
-      expect(/^(?:awaiting|holding|waiting|neutral|free)/.test(row["state"] ?? "")).toBe(row["cause"] !== "");
+      expect(/^(?:awaiting|holding|waiting|neutral|free|no operator)/.test(row["state"] ?? "")).toBe(
+        row["cause"] !== "",
+      );
     }
   });
 

@@ -110,7 +110,7 @@ describe("a table", () => {
   });
 
   it("has no column of numbers of which it is not known whether they have the unit of their row", () => {
-    const plain = ["replication", "replications", "ratio", "pairs", "correlation"];
+    const plain = ["replication", "replications", "ratio", "pairs", "comparisons", "correlation"];
     const known = [...valueColumns, ...differenceColumns, ...plain];
     // The unit of costs is their currency, the same in both systems.
     const withUnits = tableSpecs.filter(
@@ -152,8 +152,8 @@ describe("an answer", () => {
 
   it("to `compare` has no metric unit", () => {
     const heavy = studyOf(scenarioOf(shippedText("two-station"), "two", ["product.wall.thickest=2.5 mm"]));
-    expect(compareAnswer([heavy], [])).toMatch(metric);
-    expect(compareAnswer([heavy], [], 80, "us")).not.toMatch(metric);
+    expect(compareAnswer({ studies: [heavy], rows: [], paybacks: [] })).toMatch(metric);
+    expect(compareAnswer({ studies: [heavy], rows: [], paybacks: [] }, 80, "us")).not.toMatch(metric);
   });
 
   it("has its warnings in the same units", () => {

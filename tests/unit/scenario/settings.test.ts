@@ -54,6 +54,28 @@ describe("a setting", () => {
     expect(distribution).toEqual({ kind: "triangular", min: 7, mode: 7.5, max: 10 });
   });
 
+  it.each([
+    ["stations.*.steps.cool=7 s", "stations.right.steps.cool"],
+    ["stations.left.steps.cool=7 s", "stations.left.steps.cool"],
+  ])("%s warns once, at %s, that the spread is gone", (setting, at) => {
+    const { scenario, issues } = read(twoStations, setting);
+    expect(scenario).toBeDefined();
+    expect(issues.map(({ code, severity, path }) => ({ code, severity, path }))).toEqual([
+      { code: "set-spread", severity: "warning", path: at },
+    ]);
+    expect(issues[0]?.remedy).toContain("`-1 s`");
+  });
+
+  it.each([
+    "stations.*.steps.cool=-1 s",
+    "stations.*.steps.cool=+10 %",
+    "stations.*.steps.cool={ uniform: [6 s, 7 s] }",
+  ])("%s keeps a spread, so it does not warn", (setting) => expect(read(twoStations, setting).issues).toEqual([]));
+
+  it("counts in weeks", () => {
+    expect(read(shortest, "run.length=2 weeks").scenario?.run.length).toBe(2 * 7 * 24 * 3600);
+  });
+
   it("may correct a fault of the file", () => {
     expect(read(twoStations.replace("42 g", "42"), "product.partMass=42 g").issues).toEqual([]);
   });
