@@ -27,7 +27,7 @@ import { toCsv } from "#report/tables/csv.ts";
 import { studyTables as tablesOf } from "#report/tables/studyTables.ts";
 import type { Cell, ColumnSpec, Table } from "#report/tables/table.ts";
 import { withVariants } from "#report/tables/variantColumn.ts";
-import type { Assumption } from "#scenario/resolving/assumption.ts";
+import type { Assumption } from "#scenario/values/assumption.ts";
 import type { ReadOptions, ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { scenarioSchema } from "#scenario/keys/scenarioSchema.ts";
@@ -91,7 +91,7 @@ export function comparisonTable(rows: readonly ComparisonRow[], scenarios: reado
 /** Simulates all with the base's seed, length and replications, over one span of time, and holds each against the first. */
 export function compareScenarios(scenarios: readonly Scenario[]): Comparison {
   const settled = overOneSpan(comparableScenarios(scenarios).map(settleInOneCall));
-  const outcomes = settled.map(studyOfSettled);
+  const outcomes = settled.map((each) => studyOfSettled(each));
   const studies = outcomes.flatMap((outcome) => (outcome.kind === "found" ? [outcome.study] : []));
   const [base, ...others] = studies;
   return { outcomes, rows: base && studies.length === scenarios.length ? compareStudies(base, others) : [] };

@@ -42,6 +42,7 @@ export const dimensions = {
   cycles: { noun: "a number of cycles", si: "1", example: "20 cycles", usual: "cycles" },
   costPerMass: { noun: "a cost per mass", si: "1/kg", example: "1.40 per kg", usual: "per kg" },
   costPerTime: { noun: "a cost per time", si: "1/s", example: "35 per h", usual: "per h" },
+  countPerTime: { noun: "a number per time", si: "1/s", example: "395 per h", usual: "per h" },
   costPerEnergy: { noun: "a cost per energy", si: "1/J", example: "0.18 per kWh", usual: "per kWh" },
   costPerVolume: { noun: "a cost per volume", si: "1/m³", example: "0.02 per m³", usual: "per m³" },
   costPerPart: { noun: "a cost per part", si: "1", example: "12 per 1000 parts", usual: "per part" },

@@ -88,6 +88,7 @@ const scales: Readonly<Partial<Record<Dimension, { readonly si: Scale; readonly 
   cycles: both([[0, "cycles"]]),
   costPerMass: { si: [[0, "per kg"]], us: [[0, "per lb"]] },
   costPerTime: both([[0, "per h"]]),
+  countPerTime: both([[0, "per h"]]),
   costPerEnergy: both([[0, "per kWh"]]),
   costPerVolume: both([[0, "per m³"]]),
   costPerPart: both([[0, "per part"]]),

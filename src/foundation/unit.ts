@@ -149,6 +149,10 @@ const linear: Readonly<Partial<Record<Dimension, readonly Row[]>>> = {
     ["per lb", 100_000_000, 45_359_237, "/lb"],
   ],
   costPerTime: [["per h", 1, 3600, "/h", "per hour"]],
+  countPerTime: [
+    ["per h", 1, 3600, "/h", "per hour", "an hour"],
+    ["per min", 1, 60, "/min", "per minute"],
+  ],
   costPerEnergy: [["per kWh", 1, kilowattHour, "/kWh"]],
   costPerVolume: [["per m³", 1, 1, "per m3", "/m³", "/m3"]],
   costPerPart: [

@@ -72,6 +72,8 @@ export interface StationSpec {
   readonly extra: readonly ExtraStepSpec[];
   /** Steps whose time is not yet computed and is 0 until then; absent where there are none. */
   readonly estimates?: EstimatesSpec;
+  /** Steps whose time was computed. */
+  readonly estimated?: readonly EstimatedStep[];
   /** Absent where no material is named: then there is no process window. */
   readonly process?: ProcessSpec;
   /** Rank under `dispatch: priority`: 1 is served first. Equal numbers are ties. */
@@ -268,6 +270,15 @@ export interface QualitySpec {
   readonly rejects: number;
 }
 
+/** Of the whole cell, on shift. */
+export interface MeasuredSpec {
+  /** Per second. */
+  readonly shots?: number;
+  readonly parts?: number;
+  /** Seconds from shot to shot of a station, mean of all stations. */
+  readonly cycle?: number;
+}
+
 export interface RunSpec {
   /** Simulated time of one replication in seconds, with the warm-up. */
   readonly length: number;
@@ -328,5 +339,7 @@ export interface Scenario {
   /** Operators who remove parts; 0 when every removal is by machine. */
   readonly operators: number;
   readonly costs?: CostSpec;
+  /** What was measured at the real cell; absent where nothing was. */
+  readonly measured?: MeasuredSpec;
   readonly run: RunSpec;
 }

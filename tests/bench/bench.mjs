@@ -33,10 +33,11 @@ function runNode(...call) {
 
 async function bench(folder) {
   await writeFile(path.join(folder, "package.json"), `{"type":"module"}`);
-  await bundle(["bench", "oneWork", "oneYear", "pendingTimes"], folder);
+  await bundle(["bench", "oneWork", "oneYear", "pendingTimes", "printUsage"], folder);
   const places = {
     folder,
     scenario: inRoot("tests/bench/two-station.yaml"),
+    shipped: inRoot("scenarios"),
     commandLine: inRoot("dist/cli/blowcell.js"),
     baseline: inRoot("tests/bench/baseline.json"),
   };

@@ -1,11 +1,13 @@
 // The benchmark: measures and prints its figures beside the baseline; it asserts nothing, because times depend on the machine.
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import os from "node:os";
+import { changesCost } from "./changesCost.ts";
 import { cycleCost } from "./cycleCost.ts";
 import { eventListCost } from "./eventListCost.ts";
 import type { Figure } from "./figure.ts";
 import type { Places } from "./places.ts";
 import { jobsCost, startUpCost } from "./startUpCost.ts";
+import { sensitivityCost } from "./sensitivityCost.ts";
 import { yearCost } from "./yearCost.ts";
 
 /** Ratios are comparable between machines, times and memory are not. */
@@ -35,6 +37,8 @@ function measure(places: Places, isQuick: boolean): Bench {
     ...yearCost(places, rounds(3)),
     ...startUpCost(places, rounds(21)),
     ...jobsCost(places, rounds(3)),
+    ...changesCost(places, rounds(3)),
+    ...sensitivityCost(places, rounds(5)),
     ...eventListCost(places, rounds(5)),
   ];
   const machine = { cores, node: process.version, architecture: process.arch, loadBefore };

@@ -6,6 +6,8 @@ export interface Places {
   /** Folder of the bundled programs and temporary files. */
   readonly folder: string;
   readonly scenario: string;
+  /** Folder of the shipped scenarios. */
+  readonly shipped: string;
   readonly commandLine: string;
   readonly baseline: string;
 }

@@ -111,8 +111,13 @@ export const rules: readonly Rule[] = [
     "the bottleneck is read from critical path, utilization and slack",
   ],
   [
+    "analysis/changes",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/run cell/words engine/distributions foundation scenario",
+    "a change is a cell of its own, held against the study that the caller has",
+  ],
+  [
     "analysis/study",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/layers cell/records cell/run cell/words engine engine/distributions foundation physics/parison scenario scenario/resolving",
+    "analysis/bottleneck analysis/changes analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/layers cell/records cell/run cell/words engine engine/distributions foundation physics/parison scenario scenario/resolving",
     "a study brings all findings together",
   ],
 
@@ -122,13 +127,18 @@ export const rules: readonly Rule[] = [
     "words for findings, and for what is left out of them; no layout",
   ],
   [
+    "report/tables/asked",
+    "analysis/study report/tables report/words",
+    "tables that only some runs have, with the columns that all tables share",
+  ],
+  [
     "report/tables",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/words scenario scenario/resolving",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/tables/asked report/words scenario scenario/resolving",
     "tables are findings in columns",
   ],
   [
     "report/explain",
-    "analysis/indicators analysis/replication cell/words foundation physics/window report/tables report/words scenario/distributions scenario/keys",
+    "analysis/bottleneck analysis/indicators analysis/replication cell/words foundation physics/window report/tables report/words scenario/distributions scenario/keys",
     "what can be explained is what the tables of every room say",
   ],
   [
@@ -143,7 +153,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/page",
-    "analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/tables report/words scenario/resolving",
+    "analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/tables report/tables/asked report/words scenario/resolving",
     "a page puts words, charts and tables together",
   ],
 
@@ -152,7 +162,7 @@ export const rules: readonly Rule[] = [
   ["cli/output", "analysis/study cli/call cli/machine foundation report/tables scenario", "results go out by one way"],
   [
     "cli/labor",
-    "analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
+    "analysis/bottleneck analysis/changes analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
     "who does the work, in this thread or in others",
   ],
   [

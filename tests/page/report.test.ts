@@ -160,6 +160,31 @@ describe("a report in a browser", { timeout: 60_000 }, () => {
     },
   );
 
+  it.each(["one station", "three stations with one operator", "two shifts"])(
+    "of %s has words of at least 12 px on a phone, and row names that stay in view when a chart scrolls",
+    async (name) => {
+      const page = await opened(name, looks.phone);
+      await page.evaluate(openAll);
+      const small = await page.evaluate<string[]>(`[...document.querySelectorAll("main *")].filter((each) => {
+        const own = [...each.childNodes].some((node) => node.nodeType === 3 && node.data.trim() !== "");
+        const frame = each.ownerSVGElement;
+        const box = frame?.viewBox.baseVal;
+        const scale = box?.width ? frame.getBoundingClientRect().width / box.width : 1;
+        const isDrawn = !["title", "desc"].includes(each.localName);
+        return own && isDrawn && parseFloat(getComputedStyle(each).fontSize) * scale < 11.99;
+      }).map((each) => each.localName + ": " + each.textContent)`);
+      expect(small).toEqual([]);
+      const moved = await page.evaluate<number[][]>(`[...document.querySelectorAll(".sheet")].map((sheet) => {
+        const [box, names] = [sheet.parentElement, sheet.querySelector(".names")];
+        box.scrollLeft = 300;
+        return [box.scrollLeft, Math.abs(names.getBoundingClientRect().left - box.getBoundingClientRect().left)];
+      })`);
+      expect(moved.length).toBeGreaterThan(1);
+      for (const [scrolled, away] of moved) expect([scrolled, away! < 1]).toEqual([300, true]);
+      await page.close();
+    },
+  );
+
   it.each(["A4", "Letter"])("prints on %s with charts inside the page", async (format) => {
     // 14 mm of margin on both sides, 96 pixels per inch.
     const width = Math.floor(((format === "A4" ? 210 : 215.9) - 28) * (96 / 25.4));

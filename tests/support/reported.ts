@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { comparableScenarios, compareStudies } from "#analysis/study/comparison.ts";
 import { firstShots, leadingInCycle } from "#analysis/study/firstShots.ts";
+import { readSettled } from "#analysis/study/readSettled.ts";
 import { runStudy, type Study } from "#analysis/study/study.ts";
 import type { ReportedScenario, ReportInput } from "#report/page/reported.ts";
 import { readScenario } from "#scenario/resolving/readScenario.ts";
@@ -13,9 +14,14 @@ export function shippedText(name: string): string {
 }
 
 /** A scenario with four replications of one hour. */
-export function scenarioOf(text: string, name: string, set: readonly string[] = []): Scenario {
+export function scenarioOf(
+  text: string,
+  name: string,
+  set: readonly string[] = [],
+  read: typeof readScenario = readScenario,
+): Scenario {
   const brief = ["run.replications=4", "run.length=1 h", ...set];
-  const { scenario, issues } = readScenario(text, { name, file: `${name}.yaml`, set: brief });
+  const { scenario, issues } = read(text, { name, file: `${name}.yaml`, set: brief });
   if (!scenario) throw new Error(JSON.stringify(issues));
   return scenario;
 }
@@ -39,7 +45,7 @@ export function runReport(name: string, set: readonly string[] = []): ReportInpu
   const text = shippedText(name);
   const report = reports.get(key) ?? {
     version: "0.0.0-test",
-    scenarios: [reportedOf(scenarioOf(text, name, set), text)],
+    scenarios: [reportedOf(scenarioOf(text, name, set, readSettled), text)],
     comparison: [],
   };
   reports.set(key, report);

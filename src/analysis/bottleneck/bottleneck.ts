@@ -1,5 +1,4 @@
 // Where the bottleneck sits: each resource's share of the critical path and its steps, beside utilization, slack and elasticity.
-import type { StepScale } from "#cell/layers/planCell.ts";
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { naturalOrder } from "#foundation/naturalOrder.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -8,6 +7,7 @@ import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 import { elasticities, type Elasticity } from "./elasticity.ts";
 import { resourceGroups, stepGroups, type StepGroup, type ReportedStep } from "./resourceGroups.ts";
+import type { Reruns } from "./reruns.ts";
 import { slackOfGroup } from "./runnerUp.ts";
 
 /** A step, or that part of its time which belongs to one resource. */
@@ -18,7 +18,7 @@ export interface BottleneckStep extends ReportedStep, Elasticity {
   readonly share: Interval;
   /** The part of the share whose start was bound by more than one completion. */
   readonly tiedShare: number;
-  /** Seconds by which the step may grow before it sets the pace of the ideal cycle. */
+  /** Least slack of the circuits through the step, in their own seconds; null where it is on none. */
   readonly slackSeconds: number | null;
 }
 
@@ -37,20 +37,20 @@ export interface BottleneckResource {
   /** Shares of the observed time in which the active period was the longest: in all, and while no other resource shared it. */
   readonly longestActiveShare: number;
   readonly longestActiveAlone: number;
-  /** Seconds a shot by which its circuit may grow before it sets the ideal cycle; null where it has no circuit of its own. */
+  /** Seconds a shot by which its circuit may grow before it sets the ideal cycle; null where it has no circuit of its own or no order is fixed. */
   readonly slackPerShot: number | null;
   /** The largest share comes first. */
   readonly steps: readonly BottleneckStep[];
 }
 
-/** The largest share comes first. `answersTo` gives the replications in which a step was scaled. */
+/** The largest share comes first. */
 export function bottleneckResources(
   scenario: Scenario,
   answers: readonly ReplicationAnswer[],
-  answersTo: (scale: StepScale) => readonly ReplicationAnswer[],
+  reruns: Reruns,
   ideal: IdealCycle,
 ): readonly BottleneckResource[] {
-  const elasticityOf = elasticities(scenario, answers, answersTo);
+  const elasticityOf = elasticities(scenario, answers, reruns);
   const steps = stepGroups(scenario, answers[0]?.criticalShares ?? [], true);
   const isOnPath = (places: readonly number[]): boolean => sharesAt(places, answers).share.mean > 0;
   // A step that is never on the path stands beneath its own resource.

@@ -2,7 +2,7 @@
 import { PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
-import { slackPerShot, type IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
+import { hasSlack, slackPerShot, type IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
 import { areEqual } from "#analysis/ideal/orderedShots.ts";
 import { CREW } from "#analysis/ideal/takeawayOwners.ts";
 import { MASKS, STATIONS } from "./resourceGroups.ts";
@@ -31,8 +31,9 @@ export function runnerUp(scenario: Scenario, pace: Pace | undefined, ideal: Idea
   return others.toSorted((one, other) => one.slackPerShot - other.slackPerShot)[0] ?? null;
 }
 
-/** Seconds a shot; null where no circuit keeps the group busy all the way round. */
+/** Seconds a shot; null where no circuit keeps the group busy all the way round, and where no order is fixed. */
 export function slackOfGroup(group: string, scenario: Scenario, ideal: IdealCycle): number | null {
+  if (!hasSlack(ideal)) return null;
   const name = nameOf(group, scenario, ideal);
   const own = circuitsOf(scenario, ideal).filter((circuit) => circuit.name === name);
   return own.length === 0 ? null : own.reduce((least, circuit) => Math.min(least, circuit.slackPerShot), Infinity);

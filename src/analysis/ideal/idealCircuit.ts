@@ -35,6 +35,11 @@ export function passesScrew({ owner, steps }: Pick<IdealCircuit, "owner" | "step
   return steps.some(({ role }) => role === "screw.recharge" || role === "screw.extrude");
 }
 
+/** Only a fixed order has a slack: where the order of service varies, a longer step also changes the order. */
+export function hasSlack({ method }: { readonly method: "fixed order" | "order found by running" | "bound" }): boolean {
+  return method === "fixed order";
+}
+
 /** Seconds a shot by which the steps of a circuit may grow before it sets the period; 0 for the critical one. */
 export function slackPerShot(circuit: IdealCircuit, ideal: { readonly secondsPerShot: number }): number {
   return circuit.critical ? 0 : Math.max(0, ideal.secondsPerShot - circuit.secondsPerShot);

@@ -30,8 +30,15 @@ export const measureSpecs = {
   },
   "melt per hour": { unit: "kg/h", meaning: "Melt that left the screw: shots, lost shots, excess melt and purge." },
   "shots per hour": { unit: "1/h", meaning: "Shots delivered to the molds, for each hour." },
-  "seconds per shot": { unit: "s", meaning: "Observed time over the shots delivered; of the cell, over all stations." },
-  "cycle time": { unit: "s", meaning: "Mean time of one station from shot to shot." },
+  "seconds per shot": {
+    unit: "s",
+    meaning:
+      "Observed time over the shots delivered; of the cell, over all stations. With a calendar only time on shift counts.",
+  },
+  "cycle time": {
+    unit: "s",
+    meaning: "Mean time of one station from shot to shot. With a calendar only time on shift counts.",
+  },
   "reject share": { unit: "share", meaning: "Rejected parts over all parts." },
   "lost shots per hour": {
     unit: "1/h",
@@ -53,6 +60,14 @@ export const rejectsMeasure = {
   meaning: "Parts rejected for the reason after the colon, for each hour.",
 } as const;
 
+/** One measure for each product where there are several; `good parts: cleaner bottle` and so on. */
+export const productMeasure = {
+  prefix: "good parts: ",
+  unit: "1/h",
+  meaning:
+    "Good parts of the product after the colon, for each hour; only where the cell makes several. With a takeaway these passed the checks at the mold, because servers do not distinguish products.",
+} as const;
+
 const secondsPerHour = 3600;
 const milligramsPerKilogram = 1e6;
 
@@ -60,14 +75,23 @@ const milligramsPerKilogram = 1e6;
 export function measuresOf(record: CellRecord): readonly MeasureValue[] {
   const seconds = (record.untilTick - record.fromTick) / TICKS_PER_SECOND;
   const { stations } = record;
+  const onShift = onShiftSeconds(record, record.fromTick, record.untilTick);
   return [
-    ...rows(CELL, { ...production(stations, seconds), ...after(record, seconds), ...melt(record, seconds) }),
+    ...rows(CELL, { ...production(stations, seconds, onShift), ...after(record, seconds), ...melt(record, seconds) }),
     ...rejectRows(CELL, rejectsOfCell(record), seconds),
     ...stations.flatMap((station) => [
-      ...rows(station.name, { ...production([station], seconds), ...cycle(station) }),
+      ...rows(station.name, { ...production([station], seconds, onShift), ...cycle(station, record) }),
       ...rejectRows(station.name, rejectsByReason([station]), seconds),
     ]),
   ];
+}
+
+/** All of it without a calendar. */
+function onShiftSeconds({ off = [] }: CellRecord, from: number, until: number): number {
+  const away = off.reduce((sum, { fromTick, untilTick }) => {
+    return sum + Math.max(0, Math.min(until, untilTick) - Math.max(from, fromTick));
+  }, 0);
+  return (until - from - away) / TICKS_PER_SECOND;
 }
 
 type Rejects = StationRecord["rejects"];
@@ -120,7 +144,11 @@ function rows(resource: string, values: Readonly<Partial<Record<Measure, number>
 }
 
 /** Good parts are those that no check refuses; without checks, all removed parts. */
-function production(stations: readonly StationRecord[], seconds: number): Readonly<Partial<Record<Measure, number>>> {
+function production(
+  stations: readonly StationRecord[],
+  seconds: number,
+  onShift: number,
+): Readonly<Partial<Record<Measure, number>>> {
   const sum = (of: (station: StationRecord) => number): number =>
     stations.reduce((total, station) => total + of(station), 0);
   const hours = seconds / secondsPerHour;
@@ -138,7 +166,7 @@ function production(stations: readonly StationRecord[], seconds: number): Readon
     "parts per hour": parts / hours,
     ...(delivered === undefined ? {} : { "melt per hour": delivered / milligramsPerKilogram / hours }),
     "shots per hour": shots / hours,
-    ...(shots > 0 ? { "seconds per shot": seconds / shots } : {}),
+    ...(shots > 0 ? { "seconds per shot": onShift / shots } : {}),
     ...(parts > 0 ? { "reject share": refused / parts } : {}),
     ...(lost > 0 ? { "lost shots per hour": lost / hours } : {}),
   };
@@ -165,7 +193,10 @@ function melt(record: CellRecord, seconds: number): Readonly<Partial<Record<Meas
 }
 
 /** From the first shot to the last, so that only whole cycles count. */
-function cycle({ shots, firstShotTick, lastShotTick }: StationRecord): Readonly<Partial<Record<Measure, number>>> {
+function cycle(
+  { shots, firstShotTick, lastShotTick }: StationRecord,
+  record: CellRecord,
+): Readonly<Partial<Record<Measure, number>>> {
   if (shots < 2) return {};
-  return { "cycle time": (lastShotTick - firstShotTick) / (shots - 1) / TICKS_PER_SECOND };
+  return { "cycle time": onShiftSeconds(record, firstShotTick, lastShotTick) / (shots - 1) };
 }

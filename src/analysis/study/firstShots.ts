@@ -1,5 +1,7 @@
 // The single shots of a report: a short, typical stretch of the first replication.
 import { cycleTimeline } from "#cell/run/cycleTimeline.ts";
+import { stopTimeline } from "#cell/run/stopTimeline.ts";
+import type { CellPlan } from "#cell/layers/planCell.ts";
 import { settledWarmup } from "#cell/run/settledWarmup.ts";
 import type { TimelineRecord } from "#cell/records/timelineRecord.ts";
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
@@ -16,6 +18,8 @@ export interface FirstShots {
   /** Share that the leading step of the whole run has of the stretch's critical path; null without a leading step. */
   readonly leadingShare: number | null;
   readonly isFromTheStart: boolean;
+  /** Around a stop; undefined where the few shots contain one, and where the cell has none that is short enough. */
+  readonly stop: TimelineRecord | undefined;
 }
 
 /** Where the leading step has less than this part of its share in the whole run, the stretch is not typical. */
@@ -33,10 +37,21 @@ export function leadingInCycle({ bottleneck }: Pick<Study, "bottleneck">): Bottl
 
 /** From the random numbers of the first replication: right after the warm-up, or later where that stretch is not typical. */
 export function firstShots(scenario: Scenario, leading?: BottleneckStep): FirstShots {
+  const plan = planOf(scenario);
   const warmup = settledWarmup(scenario);
-  const tried: FirstShots[] = [];
+  const shots = typicalShots(plan, warmup, leading);
+  const hasStop = shots.timeline?.intervals.some(({ kind }) => kind === "stopped") === true;
+  const stop = hasStop ? undefined : stopTimeline(plan, warmup);
+  return { ...shots, stop: stop && inOrder(stop) };
+}
+
+type Shots = Omit<FirstShots, "stop">;
+
+function typicalShots(plan: CellPlan, warmup: number, leading: BottleneckStep | undefined): Shots {
+  const { length } = plan.scenario.run;
+  const tried: Shots[] = [];
   for (const place of places) {
-    const shots = shotsFrom(warmup + place * (scenario.run.length - warmup), scenario, leading);
+    const shots = shotsFrom(warmup + place * (length - warmup), plan, leading);
     if (isTypical(shots, leading)) return { ...shots, isFromTheStart: place === 0 };
     tried.push({ ...shots, isFromTheStart: place === 0 });
   }
@@ -49,12 +64,16 @@ export function isTypical({ leadingShare }: Pick<FirstShots, "leadingShare">, le
 
 function shotsFrom(
   begins: number,
-  scenario: Scenario,
+  plan: CellPlan,
   leading: BottleneckStep | undefined,
 ): Pick<FirstShots, "timeline" | "leadingShare"> {
-  const found = cycleTimeline(planOf(scenario), begins);
-  const timeline = found && { ...found, resources: inReadingOrder(found.resources, (resource) => resource) };
-  return { timeline, leadingShare: timeline && leading ? shareOf(leading, timeline, scenario) : null };
+  const found = cycleTimeline(plan, begins);
+  const timeline = found && inOrder(found);
+  return { timeline, leadingShare: timeline && leading ? shareOf(leading, timeline, plan.scenario) : null };
+}
+
+function inOrder(timeline: TimelineRecord): TimelineRecord {
+  return { ...timeline, resources: inReadingOrder(timeline.resources, (resource) => resource) };
 }
 
 /** A server's work is in the row of one of its places. */

@@ -3,14 +3,18 @@ import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { bottleneckResources, type BottleneckResource } from "#analysis/bottleneck/bottleneck.ts";
+import type { Changes } from "#analysis/changes/changes.ts";
+import type { Lost } from "#analysis/changes/lost.ts";
 import { calendarStudy, type CalendarStudy } from "./calendarStudy.ts";
 import { costMeasures, costStudy, type CostStudy } from "#analysis/indicators/costStudy.ts";
-import { elasticityTargets } from "#analysis/bottleneck/elasticity.ts";
+import { elasticityTasks } from "#analysis/bottleneck/elasticity.ts";
 import { idealCycle, type IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { kpiRows, type KpiRow } from "#analysis/indicators/kpiRows.ts";
+import type { Reruns, Sensitivity } from "#analysis/bottleneck/reruns.ts";
 import { runnerUp, type RunnerUp } from "#analysis/bottleneck/runnerUp.ts";
 import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
 import { CELL, type MeasureValue } from "#analysis/replication/measures.ts";
+import type { TestedSlack } from "#analysis/bottleneck/slackTest.ts";
 import { shotSpreads, type ShotSpread } from "./shotSpread.ts";
 import { requiredReplications } from "#analysis/statistics/requiredReplications.ts";
 import { standstillIssue } from "./standstillIssue.ts";
@@ -19,6 +23,8 @@ import { stationWindows, type StationWindow } from "#analysis/window/stationWind
 import { stopSummaries, type StopSummary } from "./stopSummaries.ts";
 import { measureOf, summarizeMeasures, type MeasureSummary } from "./summarizeMeasures.ts";
 import { summarizeStates, type StateSummary } from "./summarizeStates.ts";
+import { measuredChecks, type MeasuredCheck } from "./measuredChecks.ts";
+import { productMeasures, totals, type Total } from "./totals.ts";
 import {
   beginWarmUpSearch,
   pilotsWanted,
@@ -31,6 +37,7 @@ import { doWork } from "#analysis/replication/work.ts";
 export interface StudyState {
   readonly scenario: Scenario;
   readonly answers: readonly ReplicationAnswer[];
+  readonly sensitivity: Sensitivity;
 }
 
 export interface Study {
@@ -41,11 +48,17 @@ export interface Study {
   readonly precision: { readonly wanted: number; readonly reached: boolean } | null;
   readonly replications: number;
   readonly measures: readonly MeasureSummary[];
+  /** Good parts of the whole observed time; empty without a calendar. */
+  readonly totals: readonly Total[];
+  /** The model against the real cell; empty where nothing was measured. */
+  readonly measured: readonly MeasuredCheck[];
   readonly states: readonly StateSummary[];
   /** The resource that sets the pace comes first. */
   readonly bottleneck: readonly BottleneckResource[];
   /** The resource that would set the pace next. */
   readonly runnerUp: RunnerUp | null;
+  /** How much longer leading steps may take; absent where it was not tested. */
+  readonly slack?: readonly TestedSlack[];
   readonly ideal: IdealCycle;
   /** Shot to shot, of the first replication. */
   readonly cycles: readonly StationCycles[];
@@ -60,6 +73,9 @@ export interface Study {
   readonly stops: readonly StopSummary[];
   /** The spread of hang, sag and time at heat over the shots; empty where no material is given. */
   readonly spreads: readonly ShotSpread[];
+  /** What one change buys, and the parts that were not made by cause; absent where they were not asked for. */
+  readonly changes?: Changes;
+  readonly lost?: Lost;
 }
 
 export type StudyOutcome =
@@ -67,8 +83,8 @@ export type StudyOutcome =
   /** The cell has a deadlock or an endless loop. */
   | { readonly kind: "stuck"; readonly issue: Issue };
 
-export function beginStudy(scenario: Scenario): StudyState {
-  return { scenario, answers: [] };
+export function beginStudy(scenario: Scenario, sensitivity: Sensitivity = "few"): StudyState {
+  return { scenario, answers: [], sensitivity };
 }
 
 export function withAnswers(state: StudyState, answers: readonly ReplicationAnswer[]): StudyState {
@@ -83,14 +99,15 @@ const mostReplications = 2000;
  * replications until the wanted precision is reached, at most twice as many at a time. Where the critical path does not give the
  * effect of a step, common random numbers follow with that step shorter and longer.
  */
-export function nextWanted({ scenario, answers }: StudyState): readonly ReplicationTask[] {
+export function nextWanted(state: StudyState): readonly ReplicationTask[] {
+  const { scenario, answers } = state;
   if (answers.some((answer) => answer.standstill !== null)) return [];
-  const missing = missingTasks(answers, [null], scenario.run.replications);
+  const missing = missingTasks(answers, scenario.run.replications);
   if (missing.length > 0) return missing;
   const made = answersOf(answers, null);
-  const more = missingTasks(answers, [null], replicationsFor(scenario, made));
+  const more = missingTasks(answers, replicationsFor(scenario, made));
   if (more.length > 0) return more;
-  return missingTasks(answers, elasticityTargets(scenario, made), made.length);
+  return elasticityTasks(scenario, made, rerunsOf(state));
 }
 
 function replicationsFor(scenario: Scenario, made: readonly ReplicationAnswer[]): number {
@@ -118,8 +135,8 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
   if (stuck) return { kind: "stuck", issue: standstillIssue(scenario, stuck) };
   const answers = answersOf(state.answers, null);
   const ideal = idealCycle(scenario);
-  const bottleneck = bottleneckResources(scenario, answers, (scale) => answersOf(state.answers, scale), ideal);
-  const measures = summarizeMeasures(answers);
+  const bottleneck = bottleneckResources(scenario, answers, rerunsOf(state), ideal);
+  const measures = [...summarizeMeasures(answers), ...summarizeMeasures(productMeasures(scenario, answers))];
   const windows = stationWindows(scenario, ideal, meltRate(measures), rejectShare(scenario, measures));
   const costs = costStudy(scenario, answers, windows);
   return {
@@ -130,6 +147,8 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       precision: precisionReached(scenario, answers),
       replications: answers.length,
       measures: inReadingOrder([...measures, ...summarizeMeasures(costMeasures(costs))], resourceOf),
+      totals: totals(scenario, measures),
+      measured: measuredChecks(scenario, measures),
       states: inReadingOrder(summarizeStates(scenario, answers), resourceOf),
       bottleneck,
       runnerUp: runnerUp(scenario, bottleneck[0], ideal),
@@ -161,12 +180,12 @@ function meltRate(measures: readonly MeasureSummary[]): number | undefined {
 }
 
 /** The whole study in one call. */
-export function runStudy(scenario: Scenario): StudyOutcome {
-  return studyOfSettled(settleInOneCall(scenario));
+export function runStudy(scenario: Scenario, sensitivity?: Sensitivity): StudyOutcome {
+  return studyOfSettled(settleInOneCall(scenario), sensitivity);
 }
 
-export function studyOfSettled({ scenario, warnings }: SettledScenario): StudyOutcome {
-  let state = beginStudy(scenario);
+export function studyOfSettled({ scenario, warnings }: SettledScenario, sensitivity?: Sensitivity): StudyOutcome {
+  let state = beginStudy(scenario, sensitivity);
   for (let tasks = nextWanted(state); tasks.length > 0; tasks = nextWanted(state)) {
     state = withAnswers(state, doWork({ kind: "replications", scenario, tasks }));
   }
@@ -182,17 +201,16 @@ export function settleInOneCall(scenario: Scenario): SettledScenario {
   return settleWarmUp(search);
 }
 
-function missingTasks(
-  answers: readonly ReplicationAnswer[],
-  scales: readonly ReplicationTask["scale"][],
-  replications: number,
-): readonly ReplicationTask[] {
-  const made = new Set(answers.map(({ task }) => JSON.stringify(task)));
-  return scales
-    .flatMap((scale) =>
-      Array.from({ length: replications }, (_, i): ReplicationTask => ({ replication: i + 1, scale })),
-    )
-    .filter((task) => !made.has(JSON.stringify(task)));
+/** Of the cell as it is. */
+function missingTasks(answers: readonly ReplicationAnswer[], replications: number): readonly ReplicationTask[] {
+  const made = new Set(answersOf(answers, null).map(({ task }) => task.replication));
+  return Array.from({ length: replications }, (_, i): ReplicationTask => ({ replication: i + 1, scale: null })).filter(
+    ({ replication }) => !made.has(replication),
+  );
+}
+
+function rerunsOf({ answers, sensitivity }: StudyState): Reruns {
+  return { sensitivity, answersTo: (scale) => answersOf(answers, scale) };
 }
 
 /** The answers of one variant in the order of replications. */

@@ -57,7 +57,7 @@ function settleStation(station: StationSpec, melt: MeltRates): Settled {
   const inContact = input ? seconds - inflationTime(completeInput({ ...input, "station.steps.blow": seconds })) : 0;
   const times = { blow, cool: settled("cool", inContact + own), vent: settled("vent") };
   return {
-    station: { ...rest, ...times },
+    station: { ...rest, ...times, estimated: estimates.steps },
     findings: [...found.values()].flatMap(({ finding }) => finding ?? []),
   };
 }

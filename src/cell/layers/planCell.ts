@@ -10,6 +10,7 @@ import { shotsOf } from "#cell/words/cycleNames.ts";
 import { elementOf, elementRank } from "#cell/words/elementWords.ts";
 import { isActiveState } from "#cell/words/isActiveState.ts";
 import { cycleTable } from "#cell/delivery/cycleTable.ts";
+import { longerTime } from "./longerTime.ts";
 import { withCalendar } from "./withCalendar.ts";
 import { withCauses } from "./withCauses.ts";
 import { withQuality } from "./withQuality.ts";
@@ -50,6 +51,8 @@ function allOf(scenario: Scenario): CellTable {
 export interface StepScale {
   readonly steps: readonly { readonly resource: string; readonly step: string }[];
   readonly factor: number;
+  /** Seconds that every draw becomes longer besides. */
+  readonly longerBy?: number;
 }
 
 export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
@@ -117,7 +120,7 @@ function slowestServer(scenario: Scenario): number {
   return Math.max(0, ...ticks);
 }
 
-/** The random numbers and their order stay the same, so that only the factor has an effect. */
+/** The random numbers and their order stay the same, so that only the change of the step has an effect. */
 function scaleStep(table: CellTable, scale: StepScale): CellTable {
   const processes = table.processes.map((process) => ({
     ...process,
@@ -125,10 +128,9 @@ function scaleStep(table: CellTable, scale: StepScale): CellTable {
       const owner = step.time?.resource ?? process.resource;
       const isMeant = scale.steps.some((each) => each.resource === owner && each.step === step.name);
       if (!isMeant || !step.time) return step;
-      const distributions = step.time.distributions.map((distribution) => ({
-        ...distribution,
-        factor: (distribution.factor ?? 1) * scale.factor,
-      }));
+      const distributions = step.time.distributions.map((time) =>
+        longerTime({ ...time, factor: (time.factor ?? 1) * scale.factor }, scale.longerBy ?? 0),
+      );
       return { ...step, time: { ...step.time, distributions } };
     }),
   }));

@@ -78,6 +78,8 @@ export interface CellRecord {
   /** The observed time: after `fromTick`, up to and including `untilTick`. */
   readonly fromTick: number;
   readonly untilTick: number;
+  /** The planned times off within the observed time; absent without a calendar. */
+  readonly off?: readonly { readonly fromTick: number; readonly untilTick: number }[];
   readonly stations: readonly StationRecord[];
   readonly stateTimes: readonly StateTime[];
   readonly elementTimes: readonly ElementTime[];

@@ -9,6 +9,8 @@ export interface TimelineInterval {
   readonly kind: StateKind;
   readonly start: number;
   readonly end: number;
+  /** It began before the stretch or goes on after it, so its length is not its duration. */
+  readonly isCut: boolean;
 }
 
 /** One link of the critical path: the time for which the following steps waited for this step. */

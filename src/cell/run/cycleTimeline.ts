@@ -10,7 +10,8 @@ const replication = 1;
 /** A run is read so many turns of the cell at a time. */
 const turnsRead = 50;
 
-interface Stretch {
+/** In ticks of the run. */
+export interface Stretch {
   readonly from: number;
   readonly until: number;
 }
@@ -20,30 +21,48 @@ interface Stretch {
  * study's first replication, so that the stretch is a piece of what was measured.
  */
 export function cycleTimeline(plan: CellPlan, begins: number): TimelineRecord | undefined {
-  const log = new EventLog();
-  const simulation = new Simulation(plan.program, { seed: plan.scenario.run.seed, replication, log }, plan.marked);
-  const first = Math.round(begins * TICKS_PER_SECOND);
-  const before = lastStates(simulation, log, plan, first);
-  simulation.restartObservation();
+  const run = runTo(Math.round(begins * TICKS_PER_SECOND), plan);
+  const { marks } = run.simulation;
   const count = plan.scenario.stations.length;
-  const shots = shotsShown(count);
   // A turn of all stations before the stretch, since the chain's first link begins where the observation does, not where the
   // step did; and a turn after it, since which chain goes on is known only later.
-  runShots(simulation, plan, first, 2 * count + shots + 1);
-  const { ticks } = simulation.marks;
-  const from = ticks[Math.min(count, ticks.length) - 1];
-  const until = ticks[count - 1 + shots] ?? ticks.at(-1);
-  if (from === undefined || until === undefined || until <= from) return undefined;
-  const stretch = { from, until };
+  runOn(run.simulation, plan, () => marks.ticks.length > lastShown(marks, count) + count);
+  const from = marks.ticks[Math.min(count, marks.ticks.length) - 1];
+  const until = marks.ticks[lastShown(marks, count)] ?? marks.ticks.at(-1);
+  return from === undefined || until === undefined || until <= from ? undefined : recordOf({ from, until }, run, plan);
+}
+
+/** A stretch that is known, in a longer one around it that is run for the critical path. */
+export function stretchTimeline(plan: CellPlan, stretch: Stretch, { from, until }: Stretch): TimelineRecord {
+  const run = runTo(from, plan);
+  run.simulation.runUntil(until);
+  return recordOf(stretch, run, plan);
+}
+
+interface Run {
+  readonly simulation: Simulation;
+  readonly log: EventLog;
+  /** The state of each resource at the beginning of the observation. */
+  readonly before: readonly LoggedEvent[];
+}
+
+function runTo(tick: number, plan: CellPlan): Run {
+  const log = new EventLog();
+  const simulation = new Simulation(plan.program, { seed: plan.scenario.run.seed, replication, log }, plan.marked);
+  const before = lastStates(simulation, log, plan, tick);
+  simulation.restartObservation();
+  return { simulation, log, before };
+}
+
+function recordOf(stretch: Stretch, { simulation, log, before }: Run, plan: CellPlan): TimelineRecord {
   const shown = plan.resources.filter((resource) => isShown(resource, plan)).map(({ name }) => name);
+  const intervals = intervalsIn(stretch, [...before, ...log.drain()], plan);
   return {
     replication,
-    from: from / TICKS_PER_SECOND,
-    seconds: (until - from) / TICKS_PER_SECOND,
+    from: stretch.from / TICKS_PER_SECOND,
+    seconds: (stretch.until - stretch.from) / TICKS_PER_SECOND,
     resources: shown,
-    intervals: intervalsIn(stretch, [...before, ...log.drain()], plan).filter(({ resource }) =>
-      shown.includes(resource),
-    ),
+    intervals: intervals.filter(({ resource }) => shown.includes(resource)),
     chain: chainIn(stretch, simulation, plan).map((segment) => ({ ...segment, resource: rowOf(segment, plan) })),
   };
 }
@@ -67,17 +86,28 @@ function rowOf({ resource, process }: Pick<ChainSegment, "resource" | "process">
   return isShown(place, plan) ? place.name : placesOf(place.group!, plan)[0]!;
 }
 
-/** Some two turns of every station, fewer where many stations would make the steps too small to see. */
-function shotsShown(stations: number): number {
-  if (stations === 1) return 3;
-  return stations <= 4 ? 2 * stations + 1 : Math.ceil(1.25 * stations);
+/** A station that is slower than this many turns of the others, as in a stop, is not waited for. */
+const mostTurns = 6;
+
+/** The shot at which the stretch ends: after two turns, or later where some station has not yet had two shots. */
+function lastShown({ ticks, counters }: Simulation["marks"], count: number): number {
+  const first = count - 1;
+  const usual = first + (count === 1 ? 3 : 2 * count + 1);
+  const most = first + mostTurns * count;
+  const shots = new Map<number, number>();
+  for (let i = first; i < Math.min(ticks.length, most); i++) {
+    shots.set(counters[i]!, (shots.get(counters[i]!) ?? 0) + 1);
+    const isWhole = shots.size === count && [...shots.values()].every((each) => each > 1);
+    if (i >= usual && isWhole) return i;
+  }
+  return ticks.length < most ? most : usual;
 }
 
 /** Never beyond the end of the run, so that the picture is a piece of what was measured. */
-function runShots(simulation: Simulation, plan: CellPlan, from: number, shots: number): void {
+function runOn(simulation: Simulation, plan: CellPlan, isEnough: () => boolean): void {
   const turn = Math.max(1, Math.round(slowestTurn(plan)));
   const end = Math.round(plan.scenario.run.length * TICKS_PER_SECOND);
-  for (let tick = from; tick < end && simulation.marks.ticks.length < shots && !simulation.standstill;) {
+  for (let tick = simulation.now; tick < end && !isEnough() && !simulation.standstill;) {
     tick = Math.min(end, tick + turn);
     simulation.runUntil(tick);
   }
@@ -100,20 +130,30 @@ function lastStates(simulation: Simulation, log: EventLog, plan: CellPlan, until
 
 function intervalsIn(stretch: Stretch, log: readonly LoggedEvent[], plan: CellPlan): TimelineInterval[] {
   const { states, table } = plan.program;
-  const changes = table.resources.map((): { time: number; state: number }[] => []);
-  for (const { time, resource, state } of log) {
-    const known = changes[resource]!;
-    const last = known.at(-1);
-    if (last?.time === time) known.pop();
-    if (known.at(-1)?.state !== state) known.push({ time, state });
+  const changes = table.resources.map((): Change[] => []);
+  for (const event of log) {
+    const known = changes[event.resource]!;
+    if (known.at(-1)?.time === event.time) known.pop();
+    if (isNew(event, known.at(-1), plan)) known.push(event);
   }
   return changes.flatMap((known, resource) =>
     known.flatMap(({ time, state }, i) => {
-      const span = within(stretch, time, known[i + 1]?.time ?? stretch.until);
+      const next = known[i + 1]?.time ?? Infinity;
+      const span = within(stretch, time, next);
       const { name, kind } = states[state]!;
-      return span ? [{ resource: table.resources[resource]!.name, state: name, kind, ...span }] : [];
+      const isCut = time < stretch.from || next > stretch.until;
+      return span ? [{ resource: table.resources[resource]!.name, state: name, kind, ...span, isCut }] : [];
     }),
   );
+}
+
+type Change = Pick<LoggedEvent, "time" | "state" | "cycle">;
+
+/** Two steps of work in the same state are two bars, such as two parisons; a wait or a stop that is logged again goes on. */
+function isNew(event: Change, last: Change | undefined, { program }: CellPlan): boolean {
+  if (last?.state !== event.state) return true;
+  const isWork = program.states[event.state]!.kind === "working";
+  return isWork && event.cycle !== -1 && last.cycle !== -1 && event.cycle !== last.cycle;
 }
 
 /** Back from the last drop that started: by then the ways of the steps within the stretch have mostly met. */

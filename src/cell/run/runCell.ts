@@ -95,6 +95,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     replication: options.replication,
     fromTick: from,
     untilTick: until,
+    ...offWithin(scenario, from, until),
     stations,
     stateTimes,
     elementTimes: elements,
@@ -113,6 +114,13 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     ...(quarters ? { quarters: quarters.records } : {}),
     ...(standstill ? { standstill } : {}),
   };
+}
+
+function offWithin({ calendar }: Scenario, from: number, until: number): Pick<CellRecord, "off"> {
+  if (!calendar) return {};
+  const within = (seconds: number): number => Math.min(until, Math.max(from, Math.round(seconds * TICKS_PER_SECOND)));
+  const off = calendar.off.map((absence) => ({ fromTick: within(absence.from), untilTick: within(absence.until) }));
+  return { off: off.filter(({ fromTick, untilTick }) => untilTick > fromTick) };
 }
 
 function weighed(station: StationSpec): Pick<StationRecord, "masses"> {

@@ -17,9 +17,13 @@ export interface Options {
   readonly stations?: string;
   readonly kind?: string;
   readonly set?: readonly string[];
+  readonly changes?: "few" | "full" | "off";
+  readonly sensitivity?: "few" | "full" | "off";
   readonly against?: string;
   readonly events?: boolean;
   readonly range?: boolean;
+  readonly slack?: boolean;
+  readonly measured?: string;
   readonly json?: boolean;
   readonly result?: boolean;
   readonly quiet?: boolean;

@@ -8,7 +8,11 @@ export const optionIssueCodes = {
 } as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 /** Issues of a reading that was given `settingsOf(options)`; those of the file stay as they are. */
-export function optionIssues(issues: readonly Issue[], { set = [] }: Options, variant?: Variant): readonly Issue[] {
+export function optionIssues(
+  issues: readonly Issue[],
+  { set = [], measured }: Options,
+  variant?: Variant,
+): readonly Issue[] {
   return issues.map(({ place, ...issue }) => {
     if (place === undefined) return issue;
     if (!place.file.startsWith("--")) return { place, ...issue };
@@ -16,7 +20,8 @@ export function optionIssues(issues: readonly Issue[], { set = [] }: Options, va
     if (number === undefined) return { ...issue, option: place.file };
     // A user finds a --set by its path.
     const index = Number(number) - 1;
-    const text = [...set, ...(variant?.set ?? [])][index] ?? "";
+    const text = [...set, ...(variant?.set ?? [])][index];
+    if (text === undefined) return measuredIssue(issue, measured);
     const [path = "", value = ""] = text.split(/=(.*)/s).map((part) => part.trim());
     return {
       ...(value === "" ? {} : { value }),
@@ -24,4 +29,13 @@ export function optionIssues(issues: readonly Issue[], { set = [] }: Options, va
       option: `${index < set.length ? "--set" : "--variant"} ${path}`,
     };
   });
+}
+
+/** Without a known word the reader knows only that keys are needed. */
+function measuredIssue(issue: Issue, measured = ""): Issue {
+  const found = { ...issue, value: measured, option: "--measured" };
+  if (issue.path !== "measured") return found;
+  const expected = '"395 shots per h", "790 parts per h" or "cycle 12.2 s"';
+  const message = "The measured number does not say what it counts.";
+  return { ...found, message, expected, remedy: "Write shots, parts or cycle beside the number." };
 }

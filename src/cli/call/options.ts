@@ -44,11 +44,19 @@ export const rangeOption: OptionSpec = {
   flags: "--range",
   meaning: "also show the cooling time over the ranges of the material's values",
 };
+export const slackOption: OptionSpec = {
+  flags: "--slack",
+  meaning: "also test how much longer leading steps may take before output falls by 1 % (slack.csv)",
+};
 export const setOption: OptionSpec = {
   flags: "--set <path=value>",
   meaning:
     'change a value, such as "stations.*.steps.cool=7 s"; -1 s shifts it, +10 % and *0.9 scale it, null removes it; repeatable',
   repeatable: true,
+};
+export const measuredOption: OptionSpec = {
+  flags: "--measured <what>",
+  meaning: 'compare the model with the real cell: "395 shots per h", "790 parts per h" or "cycle 12.2 s"',
 };
 export const seedOption: OptionSpec = { flags: "--seed <text>", meaning: "seed of the random numbers" };
 export const replicationsOption: OptionSpec = {
@@ -67,6 +75,18 @@ export const unitsOption: OptionSpec = {
   flags: "--units <system>",
   meaning: "units of text and report.html: si, or us for lb, in, psi, °F (default: si); CSV and JSON stay in SI",
   choices: ["si", "us"],
+};
+export const changesOption: OptionSpec = {
+  flags: "--changes <depth>",
+  meaning:
+    "what one change of the cell buys: few replications of each (default), full for all replications of all changes, or off",
+  choices: ["few", "full", "off"],
+};
+export const sensitivityOption: OptionSpec = {
+  flags: "--sensitivity <depth>",
+  meaning:
+    "reruns with a leading step shorter and longer: few, at most half the work of the run (default), full for all, or off",
+  choices: ["few", "full", "off"],
 };
 export const lengthOption: OptionSpec = {
   flags: "--length <time>",
@@ -89,7 +109,8 @@ export interface CalledSetting {
 export function calledSettings(options: Options): readonly CalledSetting[] {
   const { set, run } = settingsOf(options);
   return [
-    ...set.map((text) => ({ option: "--set", text })),
+    ...set.slice(0, options.set?.length ?? 0).map((text) => ({ option: "--set", text })),
+    ...(options.measured === undefined ? [] : [{ option: "--measured", text: options.measured }]),
     ...Object.entries(run).map(([name, text]) => ({ option: `--${name}`, text })),
   ];
 }
@@ -110,7 +131,16 @@ interface Settings {
 }
 
 /** The same as settings for the reader; an option of its own name comes last and wins. */
-export function settingsOf({ set = [], seed, replications, length, precision }: Options): Settings {
+export function settingsOf({ set: own = [], measured, seed, replications, length, precision }: Options): Settings {
+  const set = measured === undefined ? own : [...own, measuredSetting(measured)];
   const given = Object.entries({ seed, replications, length, precision }).filter(([, text]) => text !== undefined);
   return { set, run: Object.fromEntries(given) };
+}
+
+/** "395 shots per h" as `measured.shots=395 per h`; without a known word the reader names the keys. */
+function measuredSetting(text: string): string {
+  const word = /\b(shots?|parts?|cycle)\b/u.exec(text)?.[1];
+  if (word === undefined) return `measured=${text}`;
+  const key = word === "cycle" ? word : `${word.replace(/s$/u, "")}s`;
+  return `measured.${key}=${text.replace(word, "").trim().replaceAll(/\s+/gu, " ")}`;
 }

@@ -2,6 +2,7 @@
 import type { CommandSpec } from "#cli/call/command.ts";
 import {
   againstOption,
+  changesOption,
   compareOutOption,
   eventsOption,
   jobsOption,
@@ -18,7 +19,10 @@ import {
   variantOption,
   replicationsOption,
   seedOption,
+  sensitivityOption,
   setOption,
+  measuredOption,
+  slackOption,
   unitsOption,
   stationsOption,
   verboseOption,
@@ -39,9 +43,22 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "run",
     operands: "<file>",
-    meaning: "simulate a cell: output, waits and what sets the pace; writes report.html and CSV files",
+    meaning: "simulate a cell: output, waits and pace; writes report.html and CSV files",
     example: 'blowcell run scenarios/two-station.yaml --set "stations.left.steps.cool=7 s"',
-    options: [outOption, nameOption, replaceOption, eventsOption, ...changes, jobsOption, unitsOption, ...talk],
+    options: [
+      outOption,
+      nameOption,
+      replaceOption,
+      eventsOption,
+      slackOption,
+      measuredOption,
+      ...changes,
+      sensitivityOption,
+      changesOption,
+      jobsOption,
+      unitsOption,
+      ...talk,
+    ],
     load: async () => (await import("./run.ts")).run,
   },
   {

@@ -4,6 +4,8 @@ import { reportPage } from "#report/page/reportPage.ts";
 import { runAnswer } from "#report/answers/runAnswer.ts";
 import { studyTables } from "#report/tables/studyTables.ts";
 import type { Act } from "#cli/call/command.ts";
+import { withChanges } from "#cli/labor/conductChanges.ts";
+import { conductSlackTest } from "#cli/labor/conductSlackTest.ts";
 import { conductStudy, conductWarmUp } from "#cli/labor/conductStudy.ts";
 import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
 import { loadScenarios } from "./loadScenarios.ts";
@@ -30,12 +32,13 @@ export const run: Act = (files, options, host) => {
   if (inTheWay.length > 0) return exitCodeOf(inTheWay);
   return withLabor(options, host, async (labor, stages) => {
     const settled = await conductWarmUp(read.scenario, labor, stages);
-    const outcome = await conductStudy(settled, labor, stages);
+    const outcome = await conductStudy(settled, labor, stages, options.sensitivity);
     if (outcome.kind === "stuck") {
       printIssues([outcome.issue], host);
       return exitCodeOf([outcome.issue]);
     }
-    const { study } = outcome;
+    const tested = options.slack ? await conductSlackTest(outcome.study, labor, stages) : outcome.study;
+    const study = await withChanges(tested, read, options, { labor, stages });
     const { scenario } = study;
     const tables = studyTables([study]);
     printResult(

@@ -1,5 +1,12 @@
 // Runs the replications that a study wants until it is finished.
-import { beginStudy, concludeStudy, nextWanted, withAnswers, type StudyOutcome } from "#analysis/study/study.ts";
+import {
+  beginStudy,
+  concludeStudy,
+  nextWanted,
+  withAnswers,
+  type StudyOutcome,
+  type StudyState,
+} from "#analysis/study/study.ts";
 import {
   beginWarmUpSearch,
   pilotsWanted,
@@ -30,9 +37,14 @@ export async function conductWarmUp(scenario: Scenario, labor: Labor, stages: St
   return settled;
 }
 
-export async function conductStudy(settled: SettledScenario, labor: Labor, stages: Stages): Promise<StudyOutcome> {
+export async function conductStudy(
+  settled: SettledScenario,
+  labor: Labor,
+  stages: Stages,
+  sensitivity?: StudyState["sensitivity"],
+): Promise<StudyOutcome> {
   const { scenario, warnings } = settled;
-  let state = beginStudy(scenario);
+  let state = beginStudy(scenario, sensitivity);
   for (let tasks = nextWanted(state); tasks.length > 0; tasks = nextWanted(state)) {
     state = withAnswers(state, await labor.do({ kind: "replications", scenario, tasks }));
     stages.report(`${scenario.name}: ${tasks.length} replications`);

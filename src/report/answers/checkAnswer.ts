@@ -1,5 +1,5 @@
 // The answer to `check` on one screen: the ideal cycle and what sets it, then step times, circuits and the process window.
-import { passesScrew, slackPerShot } from "#analysis/ideal/idealCircuit.ts";
+import { hasSlack, passesScrew, slackPerShot } from "#analysis/ideal/idealCircuit.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import type { StationRanges } from "#analysis/window/stationRanges.ts";
 import type { StationWindow } from "#analysis/window/stationWindow.ts";
@@ -42,8 +42,10 @@ export function checkAnswer(findings: CheckFindings, width = 80, units: UnitSyst
     ...stepLines(findings),
     ...takeawayLines(findings, width),
     "",
-    ...alignedLines([["  circuit", "s a shot", "slack, s a shot"], ...circuitRows(ideal)], [1, 2], width),
-    ...[...extrusionWords(scenario, ideal, units), ...neededWords(ideal, scenario)].flatMap(wrapped),
+    ...circuitLines(ideal, width),
+    ...[...noSlackWords(ideal), ...extrusionWords(scenario, ideal, units), ...neededWords(ideal, scenario)].flatMap(
+      wrapped,
+    ),
     "",
     ...timingLines(ideal, Math.min(width, widestChart)),
     "",
@@ -64,11 +66,10 @@ function paceSentence({ scenario, ideal }: CheckFindings): string {
     cavities.size === 1 ? `, ${grouped(Math.round((3600 / ideal.secondsPerShot) * alike!))} parts an hour` : "";
   const next = others.find(({ critical }) => !critical);
   const matched = next && passesScrew(next) ? matchedSlackWords(scenario, ideal) : undefined;
-  const slack = next
-    ? `; next ${screenName(next.name)}, ${matched ?? `slack ${seconds(slackPerShot(next, ideal))} a shot`}`
-    : "";
+  const slack = next && hasSlack(ideal) ? `slack ${seconds(slackPerShot(next, ideal))} a shot` : undefined;
+  const after = next ? [`; next ${screenName(next.name)}`, matched ?? slack ?? []].flat().join(", ") : "";
   const tied = others.some(({ critical }) => critical) ? " and others set" : " sets";
-  const pace = first ? `; ${screenName(first.name)}${tied} the pace${slack}` : "";
+  const pace = first ? `; ${screenName(first.name)}${tied} the pace${after}` : "";
   return `${idealSentence(ideal)}${rate}${pace}.`;
 }
 
@@ -134,11 +135,23 @@ function timeOf(times: readonly StepTime[], step: string, name: string): string 
   return found ? found.seconds.toFixed(2) : "";
 }
 
-function circuitRows(ideal: IdealCycle): readonly (readonly string[])[] {
-  return ideal.circuits.map((circuit) => {
-    const slack = circuit.critical ? "0: sets the pace" : slackPerShot(circuit, ideal).toFixed(2);
-    return [`  ${screenName(circuit.name)}`, circuit.secondsPerShot.toFixed(2), slack];
+function circuitLines(ideal: IdealCycle, width: number): readonly string[] {
+  const heading = hasSlack(ideal) ? "slack, s a shot" : "";
+  const rows = ideal.circuits.map((circuit) => {
+    const slack = hasSlack(ideal) ? slackPerShot(circuit, ideal).toFixed(2) : "";
+    const name = `  ${screenName(circuit.name)}`;
+    return [name, circuit.secondsPerShot.toFixed(2), circuit.critical ? paceRemark(ideal) : slack];
   });
+  return alignedLines([["  circuit", "s a shot", heading], ...rows], hasSlack(ideal) ? [1, 2] : [1], width);
+}
+
+const paceRemark = (ideal: IdealCycle): string => (hasSlack(ideal) ? "0: sets the pace" : "sets the pace");
+
+function noSlackWords(ideal: IdealCycle): readonly string[] {
+  if (hasSlack(ideal)) return [];
+  return [
+    "No slack is given: the order of service is not fixed. `blowcell run --slack` tests how far a step may grow.",
+  ];
 }
 
 function neededWords({ stationsNeeded }: IdealCycle, { stations, delivery }: Scenario): readonly string[] {

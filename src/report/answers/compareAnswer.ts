@@ -7,7 +7,8 @@ import { shortCautions } from "#report/words/cautions.ts";
 import { headlineRows, pairWords, verdictSentences } from "#report/words/layoutWords.ts";
 import { runWords } from "#report/words/madeWords.ts";
 import { comparedSettings } from "#report/words/settingsWords.ts";
-import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
+import { assumptionWords } from "#report/words/assumptionWords.ts";
+import { rejectWords } from "#report/words/rejectWords.ts";
 import { mergedWarnings } from "#report/tables/mergedWarnings.ts";
 import { costRows, differenceNote, outputRows, pairLines, pathRows } from "./layoutTables.ts";
 
@@ -38,7 +39,7 @@ export function compareAnswer(comparison: Comparison, width = 80, units: UnitSys
       ...differenceNote(comparison),
       ...runWords(base),
       ...pairWords(headlineRows(rows)),
-      ...uncheckedWords(studies),
+      ...assumptionWords(studies.map(({ scenario }) => scenario)),
     ].flatMap(wrapped),
     ...shortCautions,
     "",

@@ -5,28 +5,36 @@ import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import type { Scenario } from "#scenario/scenario.ts";
+import { assumptionWords } from "#report/words/assumptionWords.ts";
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { headlineRows, pairWords, verdictSentences } from "#report/words/layoutWords.ts";
 import { costWords } from "#report/words/costWords.ts";
 import { mergedWarnings } from "#report/tables/mergedWarnings.ts";
 import { percent, withInterval } from "#report/words/digits.ts";
 import { idealSentence } from "#report/words/idealWords.ts";
-import { madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
+import { madeSentence, onShiftWords, productRows, runWords } from "#report/words/madeWords.ts";
 import { stateLook } from "#report/words/stateLook.ts";
-import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
+import { measuredRows } from "#report/words/measuredWords.ts";
+import { leftOutWords } from "#report/words/leftOutWords.ts";
+import { rejectWords } from "#report/words/rejectWords.ts";
 import { namesOf } from "#report/words/tradeWords.ts";
 
 const leastShare = 0.005;
 
-/** The finding of one study, and how sure it is. */
+/** The finding of one study: the answer, what is behind it, and how sure it is. */
 export function studyFinding(study: Study): readonly string[] {
-  return [foundWords(study), sureWords([study])];
+  return [madeSentence(study), behindWords(study), sureWords([study])];
 }
 
 function foundWords(study: Study): string {
+  return `${madeSentence(study)} ${behindWords(study)}`;
+}
+
+function behindWords(study: Study): string {
   const rejects = rejectWords(study);
   return [
-    madeSentence(study),
+    ...productRows(study).map(([product = "", made = ""]) => `${product.trim()}: ${made}.`),
+    ...measuredRows(study).map(([, words = ""]) => `Measured: ${words}.`),
     paceWords(study),
     `Bottleneck: ${bottleneckWords(study)}; next ${runnerUpWords(study)}.`,
     ...(rejects === undefined ? [] : [`${rejects.charAt(0).toUpperCase()}${rejects.slice(1)}.`]),
@@ -36,7 +44,14 @@ function foundWords(study: Study): string {
 
 function sureWords(studies: readonly Study[]): string {
   const runs = studies.slice(0, 1).flatMap(runWords);
-  return [...runs, ...uncheckedWords(studies)].join(" ");
+  const scenarios = studies.map(({ scenario }) => scenario);
+  const unanswered = scenarios.flatMap((scenario) => {
+    const name = scenarios.length === 1 ? "" : `${scenario.name}: `;
+    return leftOutWords(scenario)
+      .filter((line) => line !== "")
+      .map((line) => name + line);
+  });
+  return [...runs, ...assumptionWords(scenarios), ...unanswered].join(" ");
 }
 
 /** Of more layouts the tables of the report have the details. */
@@ -64,7 +79,7 @@ function paceWords({ measures, ideal, scenario, ...rest }: Study): string {
   const ideally = `${idealSentence(ideal)}.`;
   const pace = measureOf(measures, CELL, "seconds per shot");
   // With a calendar, seconds a shot would count the nights.
-  if (scenario.calendar) return `On shift: ${onShiftWords({ ...rest, measures, ideal, scenario })}. ${ideally}`;
+  if (scenario.calendar) return `On shift, ${onShiftWords({ ...rest, measures, ideal, scenario })}. ${ideally}`;
   return pace ? `A shot takes ${withInterval(pace.interval)} s. ${ideally}` : ideally;
 }
 

@@ -4,16 +4,21 @@ import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
-import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
+import { assumptionWords } from "#report/words/assumptionWords.ts";
+import { bottleneckWords, noSlackWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { costWords, missingCostWords } from "#report/words/costWords.ts";
 import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
+import { measuredRows } from "#report/words/measuredWords.ts";
 import { measureWords } from "#report/words/shownUnits.ts";
-import { seconds, withInterval } from "#report/words/digits.ts";
-import { headline, madeSentence, onShiftWords, runWords } from "#report/words/madeWords.ts";
-import { rejectWords, uncheckedWords } from "#report/words/rejectWords.ts";
-import { idealName, idealWords } from "#report/words/idealWords.ts";
+import { withInterval } from "#report/words/digits.ts";
+import { headline, madeSentence, meanRows, onShiftWords, productRows, runWords } from "#report/words/madeWords.ts";
+import { rejectWords } from "#report/words/rejectWords.ts";
+import { idealName, idealWords, runAgainstIdealWords } from "#report/words/idealWords.ts";
+import { changesLines } from "./changesLines.ts";
+import { lostLines } from "./lostLines.ts";
 import { settingsWords } from "#report/words/settingsWords.ts";
+import { slackLines } from "./slackLines.ts";
 import { timeUseLines } from "./timeUse.ts";
 import { spreadLines } from "#report/tables/spreadWords.ts";
 import { windowWarnings } from "#report/tables/windowWords.ts";
@@ -27,17 +32,26 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
     ...wrapped(madeSentence(study)),
     "",
     ...alignedLines(
-      [...productionRows(study, units), ...paceRows(study), ...spreadLines(study.spreads, units), ...costRows(study)],
+      [
+        ...productionRows(study, units),
+        ...measuredRows(study),
+        ...paceRows(study),
+        ...spreadLines(study.spreads, units),
+        ...costRows(study),
+      ],
       [],
       width,
     ),
     ...missingCostWords(study.costs).flatMap(wrapped),
     "",
     ...timeUseLines(study, width),
+    ...slackLines(study, width),
     "",
+    ...lostLines(study, width),
+    ...changesLines(study, width),
     ...windowWarnings(study.windows, study.spreads, study.scenario.stations.length, units).flatMap(wrapped),
     ...leftOutWords(study.scenario).flatMap(wrapped),
-    ...[...runWords(study), ...uncheckedWords([study])].flatMap(wrapped),
+    ...[...runWords(study), ...assumptionWords([study.scenario])].flatMap(wrapped),
     ...shortCautions,
     "",
   ].join("\n");
@@ -49,11 +63,15 @@ function productionRows(study: Study, units: UnitSystem): readonly (readonly str
     return found && withInterval(found.interval);
   };
   const pace = of("seconds per shot");
+  const every = pace === undefined || study.scenario.calendar ? "" : `, one every ${pace} s`;
+  const nights = study.scenario.calendar ? ", off shift included" : "";
   const rejects = rejectWords(study);
   return [
-    ["Good parts", `${of(headline)} an hour${rejects === undefined ? "" : `; ${rejects}`}`],
+    ["Good parts", `${of(headline)} an hour${nights}${rejects === undefined ? "" : `; ${rejects}`}`],
+    ...productRows(study),
+    ...meanRows(study),
     ...(study.scenario.calendar ? [["On shift", onShiftWords(study)]] : []),
-    ["Shots", `${of("shots per hour")} an hour${pace === undefined ? "" : `, one every ${pace} s`}`],
+    ["Shots", `${of("shots per hour")} an hour${nights}${every}`],
     ...meltRow(study, units),
   ];
 }
@@ -72,24 +90,10 @@ function meltRow({ measures }: Study, units: UnitSystem): readonly (readonly str
 
 function paceRows(study: Study): readonly (readonly string[])[] {
   return [
-    [idealName(study.ideal), `${idealWords(study.ideal)}${differenceFromRun(study)}`],
+    [idealName(study.ideal), `${idealWords(study.ideal)}${runAgainstIdealWords(study)}`],
     ["Bottleneck", bottleneckWords(study)],
-    ["Next", runnerUpWords(study)],
+    ["Next", `${runnerUpWords(study)}${noSlackWords(study)}`],
   ];
-}
-
-/** A smaller share of the cycle is the effect of cycles cut at the ends of the observed time. */
-const leastShare = 0.002;
-const leastSeconds = 0.005;
-
-/** With a calendar most of the difference would be nights. */
-function differenceFromRun({ measures, ideal, scenario }: Study): string {
-  const found = measureOf(measures, CELL, "seconds per shot");
-  if (!found || scenario.calendar) return "";
-  const more = found.interval.mean - ideal.secondsPerShot;
-  if (more >= leastSeconds) return `; the run takes ${seconds(more)} more`;
-  const isFaster = ideal.method === "order found by running" && -more > leastShare * ideal.secondsPerShot;
-  return isFaster ? `; the run takes ${seconds(-more)} less: its order of service varies` : "; the run takes the same";
 }
 
 function costRows({ costs }: Study): readonly (readonly string[])[] {

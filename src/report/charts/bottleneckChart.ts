@@ -25,24 +25,25 @@ function resourceBar(resource: Study["bottleneck"][number]): RankedBar {
     fill: "planned",
     value: share.mean,
     halfWidth: share.halfWidth,
-    remark: `${withInterval(share, 100)} %${slackWords(slackPerShot, " a shot")}`,
+    remark: `${withInterval(share, 100)} %${slackWords(slackPerShot)}`,
   };
 }
 
 function stepBar(step: Study["bottleneck"][number]["steps"][number]): RankedBar {
-  const { share, role, slackSeconds } = step;
+  const { share, role } = step;
   return {
-    name: `– ${nounOf(step)}`,
+    name: nounOf(step),
+    isPart: true,
     fill: stepLook(role).fill,
     value: share.mean,
     halfWidth: share.halfWidth,
-    remark: `${withInterval(share, 100)} %${slackWords(slackSeconds)}`,
+    remark: `${withInterval(share, 100)} %`,
   };
 }
 
-function slackWords(slack: number | null, per = ""): string {
+function slackWords(slack: number | null): string {
   if (slack === null) return "";
-  return slack > 0 ? `, slack ${seconds(slack)}${per}` : ", no slack";
+  return slack > 0 ? `, slack ${seconds(slack)} a shot` : ", no slack";
 }
 
 function percentTick(value: number): string {

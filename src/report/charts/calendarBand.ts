@@ -4,8 +4,8 @@ import { shiftName } from "#report/tables/calendarPlan.ts";
 import { piecesOf, type CalendarRow } from "./calendarRows.ts";
 import type { RowFrame } from "./calendarUses.ts";
 import { line, widthOfWords, words } from "./chart.ts";
-import type { LegendEntry } from "./legend.ts";
-import { element, type Child } from "./markup.ts";
+import { swatchOf, type LegendEntry } from "./legend.ts";
+import type { Child } from "./markup.ts";
 import { filledBox } from "./patterns.ts";
 
 const height = 16;
@@ -67,21 +67,10 @@ function bandWords(marks: readonly Mark[], row: CalendarRow, { x, y }: RowFrame)
 /** The entries of the legend, with changes if there are any. */
 export function planEntries({ calendar, changes = [] }: Scenario, id: string): readonly LegendEntry[] {
   const hasBreaks = calendar?.shifts.some(({ pauses }) => pauses.length > 0) === true;
-  const swatch =
-    (fill: "planned" | "pause"): LegendEntry["draw"] =>
-    (x, y) =>
-      filledBox(id, fill, { x, y, width: 20, height: 14 });
+  const moment = [line(10, -1, 10, 15, "moment")];
   return [
-    { label: planned, letter: "", draw: swatch("planned") },
-    ...(hasBreaks ? [{ label: "break of operators", letter: "", draw: swatch("pause") }] : []),
-    ...(changes.length > 0
-      ? [
-          {
-            label: "planned change",
-            letter: "",
-            draw: (x: number, y: number) => [element("g", {}, line(x + 10, y - 1, x + 10, y + 15, "moment"))],
-          },
-        ]
-      : []),
+    { label: planned, letter: "", drawn: swatchOf(id, "planned") },
+    ...(hasBreaks ? [{ label: "break of operators", letter: "", drawn: swatchOf(id, "pause") }] : []),
+    ...(changes.length > 0 ? [{ label: "planned change", letter: "", drawn: moment }] : []),
   ];
 }

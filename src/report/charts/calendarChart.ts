@@ -6,34 +6,36 @@ import type { Study } from "#analysis/study/study.ts";
 import { planBand, planEntries } from "./calendarBand.ts";
 import { calendarRows, type CalendarRow, type CalendarRows } from "./calendarRows.ts";
 import { useBar, useLooks } from "./calendarUses.ts";
-import { chart, chartWidth, fittedWords, line, words, type ChartWords } from "./chart.ts";
+import { chartWidth, fittedWords, line, namedChart, words, type ChartWords, type Drawing } from "./chart.ts";
 import { withInterval } from "#report/words/digits.ts";
-import { legend, type LegendEntry } from "./legend.ts";
+import { legend, swatchOf, type LegendEntry } from "./legend.ts";
 import { element, type Child, type Markup } from "./markup.ts";
-import { filledBox } from "./patterns.ts";
 
 const gutter = 128;
 const right = 112;
 const top = 30;
 const pitch = 60;
 
-export function calendarChart({ scenario, calendar }: Pick<Study, "scenario" | "calendar">, given: ChartWords): Markup {
+export function calendarChart(
+  { scenario, calendar }: Pick<Study, "scenario" | "calendar">,
+  given: ChartWords,
+): Drawing {
   const shown = calendarRows(calendar ?? { days: [], quarters: [] });
   const hours = shown.unit === "day" ? 24 : 7 * 24;
   const x = scaleLinear([0, hours * 3600], [gutter, chartWidth - right]);
   const bottom = top + shown.rows.length * pitch;
-  const key = legend([...planEntries(scenario, given.id), ...useEntries(shown, given.id)], bottom + 8);
-  return chart(
+  const picture = namedChart(
     given,
-    bottom + 8 + key.height,
+    { width: gutter - 4, height: bottom, content: shown.rows.flatMap((row, i) => rowNames(row, top + i * pitch)) },
+    bottom,
     ...axis(shown, x, bottom),
     ...shown.rows.map((row, i) => {
       const y = top + i * pitch;
       const frame = { id: given.id, x, y };
-      return element("g", {}, ...rowWords(row, y), ...planBand(row, scenario, frame), ...useBar(row, frame));
+      return element("g", {}, madeWords(row, y), ...planBand(row, scenario, frame), ...useBar(row, frame));
     }),
-    key.markup,
   );
+  return { picture, legend: legend([...planEntries(scenario, given.id), ...useEntries(shown, given.id)]) };
 }
 
 function axis({ unit }: CalendarRows, x: (seconds: number) => number, bottom: number): readonly Child[] {
@@ -44,21 +46,25 @@ function axis({ unit }: CalendarRows, x: (seconds: number) => number, bottom: nu
   return [
     ...named.flatMap(([second, name]) => [
       line(x(second), top - 8, x(second), bottom - 10, "grid"),
-      words(name, x(second), top - 12, { anchor: "middle", style: "quiet" }),
+      // The first word would reach below the layer of names.
+      words(name, x(second), top - 12, { anchor: second === 0 ? "start" : "middle", style: "quiet" }),
     ]),
     words("good parts", chartWidth, top - 12, { anchor: "end", style: "quiet" }),
   ];
 }
 
-function rowWords({ label, note, days }: CalendarRow, y: number): readonly Child[] {
-  const [only] = days;
-  const sum = days.reduce((total, { good }) => total + good.mean, 0);
-  const made = days.length === 1 && only ? withInterval(only.good) : withInterval({ mean: sum, halfWidth: null });
+function rowNames({ label, note }: CalendarRow, y: number): readonly Child[] {
   return [
     words(fittedWords(label, gutter - 10), 0, y + 13, { style: "name" }),
     ...(note === "" ? [] : [words(note, 0, y + 34, { style: "quiet" })]),
-    words(made, chartWidth, y + 36, { anchor: "end" }),
   ];
+}
+
+function madeWords({ days }: CalendarRow, y: number): Markup {
+  const [only] = days;
+  const sum = days.reduce((total, { good }) => total + good.mean, 0);
+  const made = days.length === 1 && only ? withInterval(only.good) : withInterval({ mean: sum, halfWidth: null });
+  return words(made, chartWidth, y + 36, { anchor: "end" });
 }
 
 /** Only uses that occur. */
@@ -66,6 +72,6 @@ function useEntries({ rows }: CalendarRows, id: string): readonly LegendEntry[] 
   const seen = dayUses.filter((_, use) => rows.some(({ steps }) => steps.some(({ shares }) => shares[use]! > 0)));
   return seen.map((use) => {
     const { fill, letter } = useLooks[use];
-    return { label: use, letter, draw: (x, y) => filledBox(id, fill, { x, y, width: 20, height: 14 }) };
+    return { label: use, letter, drawn: swatchOf(id, fill) };
   });
 }

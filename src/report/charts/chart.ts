@@ -1,4 +1,4 @@
-// The frame of every chart: an SVG with a title and a description, words set in it, and its numbers in a table below.
+// The frame of every chart: an SVG with a title and a description, its row names, its legend, and its numbers in a table below.
 import { element, type Attributes, type Child, type Markup } from "./markup.ts";
 import { patternDefinitions } from "./patterns.ts";
 
@@ -29,10 +29,33 @@ export function chart({ id, title, description }: ChartWords, height: number, ..
   );
 }
 
+interface RowNames {
+  /** Width of the column of names in the units of the chart. */
+  readonly width: number;
+  readonly height: number;
+  readonly content: readonly Child[];
+}
+
+/** The names of the rows are a layer of their own: they stay in view when the chart scrolls on a narrow page. */
+export function namedChart(given: ChartWords, names: RowNames, height: number, ...children: readonly Child[]): Markup {
+  const layer = element(
+    "svg",
+    {
+      xmlns: "http://www.w3.org/2000/svg",
+      class: "names",
+      viewBox: `0 0 ${names.width} ${Math.ceil(names.height)}`,
+      width: `${(names.width / chartWidth) * 100}%`,
+      "aria-hidden": "true",
+    },
+    ...names.content,
+  );
+  return element("div", { class: "sheet" }, chart(given, height, ...children), layer);
+}
+
 /** Words with their baseline at x, y; `anchor` says which end of them x is. */
 export function words(
   content: string,
-  x: number,
+  x: number | string,
   y: number,
   options: { readonly anchor?: "start" | "middle" | "end"; readonly style?: string } = {},
 ): Markup {
@@ -40,7 +63,9 @@ export function words(
   return element("text", attributes, content);
 }
 
-export function line(x1: number, y1: number, x2: number, y2: number, style: string): Markup {
+type Place = number | string;
+
+export function line(x1: Place, y1: number, x2: Place, y2: number, style: string): Markup {
   return element("line", { x1, y1, x2, y2, class: style });
 }
 
@@ -62,18 +87,26 @@ export function fittedWords(content: string, width: number): string {
   return `${letters.join("").trimEnd()}…`;
 }
 
-export interface FigureParts {
+/** A chart and the legend below it. */
+export interface Drawing {
   readonly picture: Markup;
+  readonly legend: Markup;
+}
+
+export interface FigureParts {
+  readonly picture: Markup | Drawing;
   readonly caption: readonly Child[];
   readonly table: Markup;
 }
 
 /** On a narrow page the picture scrolls in its own box. */
-export function figure(label: string, { picture, caption, table }: FigureParts): Markup {
+export function figure(label: string, { picture: drawn, caption, table }: FigureParts): Markup {
+  const { picture, legend } = "picture" in drawn ? drawn : { picture: drawn, legend: "" };
   return element(
     "figure",
     {},
     element("div", { class: "picture", tabindex: "0", role: "region", "aria-label": `${label}, picture` }, picture),
+    legend,
     element("figcaption", {}, ...caption),
     table,
   );

@@ -1,8 +1,9 @@
 // The circuits of the ideal cycle: seconds a shot of each, and the slack of the others.
-import { passesScrew, slackPerShot, type IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
+import { hasSlack, passesScrew, slackPerShot, type IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import type { ChartWords } from "./chart.ts";
 import { seconds } from "#report/words/digits.ts";
+import { idealName } from "#report/words/idealWords.ts";
 import type { Markup } from "./markup.ts";
 import { rankedBars } from "./rankedBars.ts";
 import type { Fill } from "#report/words/stateLook.ts";
@@ -16,9 +17,12 @@ export function circuitChart(ideal: IdealCycle, given: ChartWords): Markup {
     fill: fillOf(circuit),
     value: circuit.secondsPerShot,
     halfWidth: null,
-    remark: `${seconds(circuit.secondsPerShot)}, ${slackWords(circuit, ideal)}`,
+    remark: `${seconds(circuit.secondsPerShot)}${slackWords(circuit, ideal)}`,
   }));
-  const mark = { value: ideal.secondsPerShot, label: `ideal cycle ${seconds(ideal.secondsPerShot)} a shot` };
+  const mark = {
+    value: ideal.secondsPerShot,
+    label: `${idealName(ideal).toLowerCase()} ${seconds(ideal.secondsPerShot)} a shot`,
+  };
   return rankedBars(bars, { label: "seconds a shot", tick: String, mark }, given);
 }
 
@@ -31,7 +35,8 @@ function fillOf(circuit: IdealCircuit): Fill {
   return owner?.kind !== "crew" && steps.some(({ role }) => role === "mold.cool") ? "cooling" : "removal";
 }
 
-/** The slack of a circuit, a shot. */
+/** The slack of a circuit, a shot; none where no order is fixed. */
 function slackWords(circuit: IdealCircuit, ideal: IdealCycle): string {
-  return circuit.critical ? "sets the pace" : `slack ${seconds(slackPerShot(circuit, ideal))}`;
+  if (circuit.critical) return ", sets the pace";
+  return hasSlack(ideal) ? `, slack ${seconds(slackPerShot(circuit, ideal))} a shot` : "";
 }

@@ -8,9 +8,18 @@ import { grouped, percent, withInterval } from "#report/words/digits.ts";
 import { headline } from "#report/words/madeWords.ts";
 import { outputUnit } from "#report/words/outputUnit.ts";
 import { stateLook } from "#report/words/stateLook.ts";
-import { chart, chartWidth, fittedWords, line, widthOfWords, words, type ChartWords } from "./chart.ts";
+import {
+  chartWidth,
+  fittedWords,
+  line,
+  namedChart,
+  widthOfWords,
+  words,
+  type ChartWords,
+  type Drawing,
+} from "./chart.ts";
 import { legend, stateEntries } from "./legend.ts";
-import { element, type Child, type Markup } from "./markup.ts";
+import { element, type Child } from "./markup.ts";
 import { filledBox } from "./patterns.ts";
 import { lyingWhisker } from "./whisker.ts";
 
@@ -21,27 +30,24 @@ const top = 44;
 const pitch = 26;
 const bar = 18;
 const share = scaleLinear([0, 1], [middle, chartWidth]);
-const orderOfKinds = ["working", "waiting", "stopped", "off"];
+const orderOfKinds = ["working", "set-up", "waiting", "stopped", "off"];
 
 type StateShare = Pick<StateSummary, "state" | "kind" | "cause" | "share" | "resource">;
 
-export function layoutChart(studies: readonly Study[], given: ChartWords): Markup {
+export function layoutChart(studies: readonly Study[], given: ChartWords): Drawing {
   const unit = outputUnit(studies);
   const outputs = studies.map(({ measures }) => outputOf(measures, unit.factor));
   const most = Math.max(...outputs.map(({ mean, halfWidth }) => mean + (halfWidth ?? 0)));
   const scale = scaleLinear([0, most > 0 ? most : 1], [gutter, middle - remarkWidth]);
   const bottom = top + studies.length * pitch;
   const states = studies.map(stationStates);
-  const key = legend(
-    stateEntries(
-      given.id,
-      states.flat().filter((state) => state.share.mean > 0),
-    ),
-    bottom + 8,
+  const names = studies.map(({ scenario }, i) =>
+    words(fittedWords(scenario.name, gutter - 10), 0, top + i * pitch + 18, { style: "name" }),
   );
-  return chart(
+  const picture = namedChart(
     given,
-    bottom + 8 + key.height,
+    { width: gutter - 4, height: bottom, content: names },
+    bottom + 4,
     words(unit.words, gutter, top - 30, { style: "quiet" }),
     words("stations, share of time", middle, top - 30, { style: "quiet" }),
     ...axis(scale, bottom, (tick) => grouped(tick)),
@@ -50,8 +56,9 @@ export function layoutChart(studies: readonly Study[], given: ChartWords): Marku
       const y = top + i * pitch + 4;
       return element("g", {}, ...outputBar(study, outputs[i]!, { y, scale }), ...stateBar(states[i]!, y, given.id));
     }),
-    key.markup,
   );
+  const seen = states.flat().filter((state) => state.share.mean > 0);
+  return { picture, legend: legend(stateEntries(given.id, seen)) };
 }
 
 interface Output {
@@ -66,12 +73,13 @@ function outputOf(measures: Study["measures"], factor: number): Output {
 }
 
 function axis(scale: typeof share, bottom: number, label: (tick: number) => string): readonly Child[] {
-  return scale
-    .ticks(4)
-    .flatMap((tick) => [
-      line(scale(tick), top - 6, scale(tick), bottom, "grid"),
-      words(label(tick), scale(tick), top - 10, { anchor: tick === 1 ? "end" : "middle", style: "quiet" }),
-    ]);
+  return scale.ticks(4).flatMap((tick) => [
+    line(scale(tick), top - 6, scale(tick), bottom, "grid"),
+    words(label(tick), scale(tick), top - 10, {
+      anchor: tick === 1 ? "end" : tick === 0 ? "start" : "middle",
+      style: "quiet",
+    }),
+  ]);
 }
 
 interface Row {
@@ -84,7 +92,6 @@ function outputBar({ scenario }: Study, { mean, halfWidth }: Output, { y, scale 
   const [low, high] = [Math.max(0, mean - (halfWidth ?? 0)), mean + (halfWidth ?? 0)];
   return [
     element("title", {}, `${scenario.name}: ${remark}`),
-    words(fittedWords(scenario.name, gutter - 10), 0, y + 14, { style: "name" }),
     element("rect", { x: gutter, y, width: Math.max(1, scale(mean) - gutter), height: bar, class: "box melt" }),
     ...lyingWhisker(scale(mean), halfWidth ? [scale(low), scale(high)] : null, y + bar / 2),
     words(remark, scale(high) + 10, y + 14),

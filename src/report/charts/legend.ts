@@ -1,55 +1,43 @@
-// The legend of a chart: one swatch a state, with its letter, set in as many lines as it takes.
-import { chartWidth, widthOfWords, words } from "./chart.ts";
+// The legend of a chart: one swatch a state, with its letter, in the same order in every chart.
 import { element, type Child, type Markup } from "./markup.ts";
 import { filledBox } from "./patterns.ts";
 import type { StateSummary } from "#analysis/study/summarizeStates.ts";
-import { stateLook, legendName } from "#report/words/stateLook.ts";
+import { legendName, legendPlace, looksIn, type Fill } from "#report/words/stateLook.ts";
 
-const lineHeight = 22;
 const swatch = { width: 20, height: 14 };
-const gap = 16;
 
 export interface LegendEntry {
   readonly label: string;
   readonly letter: string;
-  /** Drawn into a box of the swatch's size whose upper left corner is given. */
-  readonly draw: (x: number, y: number) => readonly Child[];
+  /** Drawn into a box of the swatch's size. */
+  readonly drawn: readonly Child[];
 }
 
-export interface Legend {
-  readonly height: number;
-  readonly markup: Markup;
+type ShownState = Pick<StateSummary, "state" | "kind">;
+
+/** A box of one fill of the chart `id`. */
+export function swatchOf(id: string, fill: Fill): readonly Child[] {
+  return filledBox(id, fill, { x: 0, y: 0, ...swatch });
 }
 
-/** Each state once, in the order of its first appearance. */
-export function stateEntries(
-  id: string,
-  states: readonly Pick<StateSummary, "state" | "kind">[],
-): readonly LegendEntry[] {
+/** Each state once; `all` are those of the chart, which number the steps that the user named. */
+export function stateEntries(id: string, states: readonly ShownState[], all = states): readonly LegendEntry[] {
+  const lookOf = looksIn(all);
   const entries = new Map<string, LegendEntry>();
-  for (const { state, kind } of states) {
-    const label = legendName(state);
-    const { fill, letter } = stateLook(state, kind);
-    if (!entries.has(label)) {
-      entries.set(label, { label, letter, draw: (x, y) => filledBox(id, fill, { x, y, ...swatch }) });
-    }
+  const place = ({ state, kind }: ShownState): number => legendPlace(state, kind);
+  for (const shown of states.toSorted((one, other) => place(one) - place(other))) {
+    const label = legendName(shown.state);
+    const { fill, letter } = lookOf(shown);
+    if (!entries.has(label)) entries.set(label, { label, letter, drawn: swatchOf(id, fill) });
   }
   return [...entries.values()];
 }
 
-export function legend(entries: readonly LegendEntry[], top: number, left = 0): Legend {
-  let x = left;
-  let y = top;
-  const drawn = entries.map(({ label, letter, draw }) => {
-    const text = letter === "" ? label : `${letter} ${label}`;
-    const width = swatch.width + 6 + widthOfWords(text);
-    if (x > left && x + width > chartWidth) {
-      x = left;
-      y += lineHeight;
-    }
-    const entry = [...draw(x, y + 3), words(text, x + swatch.width + 6, y + 14)];
-    x += width + gap;
-    return entry;
+/** Its lines wrap with the page. */
+export function legend(entries: readonly LegendEntry[]): Markup {
+  const items = entries.map(({ label, letter, drawn }) => {
+    const picture = element("svg", { ...swatch, "aria-hidden": "true" }, ...drawn);
+    return element("li", {}, picture, letter === "" ? "" : element("b", {}, letter), element("span", {}, label));
   });
-  return { height: y + lineHeight - top, markup: element("g", { class: "legend" }, ...drawn) };
+  return element("ul", { class: "legend" }, ...items);
 }

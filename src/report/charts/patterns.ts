@@ -10,6 +10,8 @@ interface Pattern {
 
 /** Fills without a pattern are plain. */
 const patterns: Readonly<Partial<Record<Fill, Pattern>>> = {
+  melt: { size: 8, path: "M1 2H3.5M5 6H7.5" },
+  regrind: { size: 5, turn: -45, path: "M0 2.5H5" },
   delivery: { size: 6, turn: 45, path: "M0 3H6" },
   shift: { size: 3, path: "M1.5 0V3" },
   move: { size: 6, path: "M3 0V6" },
@@ -62,4 +64,15 @@ export function filledBox(id: string, fill: Fill, { x, y, width, height }: Box):
     return [element("line", { x1: x, x2: x + width, y1: middle, y2: middle, class: "rest" })];
   }
   return [element("rect", { x, y, width, height, class: `box ${fill}` }), ...pattern];
+}
+
+/** A box of one fill between two shares of a track's width. */
+export function stretchedBox(
+  id: string,
+  fill: Fill,
+  { from, to, height }: { readonly from: number; readonly to: number; readonly height: number },
+): readonly Child[] {
+  const box = { x: `${(from * 100).toFixed(2)}%`, width: `${((to - from) * 100).toFixed(2)}%`, height };
+  const pattern = patterns[fill] ? [element("rect", { ...box, fill: `url(#${id}-${fill})` })] : [];
+  return [element("rect", { ...box, class: `box ${fill}` }), ...pattern];
 }

@@ -1,8 +1,8 @@
-// Bars of one measure under each other, named on the left, with intervals and a remark on the right.
-import { scaleLinear } from "d3-scale";
-import { chart, chartWidth, fittedWords, line, widthOfWords, words, type ChartWords } from "./chart.ts";
+// Bars of one measure under each other, with intervals; what lowers the measure lies left of zero.
+import type { ChartWords } from "./chart.ts";
+import { barList, place, trackAxis, trackHeight, upright, type ListRow, type TrackAxis } from "./barList.ts";
 import { element, type Child, type Markup } from "./markup.ts";
-import { filledBox } from "./patterns.ts";
+import { stretchedBox } from "./patterns.ts";
 import type { Fill } from "#report/words/stateLook.ts";
 import { lyingWhisker } from "./whisker.ts";
 
@@ -13,6 +13,8 @@ export interface RankedBar {
   readonly halfWidth: number | null;
   /** The value in words, beside the bar. */
   readonly remark: string;
+  /** Belongs to the bar above, as a step to its resource. */
+  readonly isPart?: boolean;
 }
 
 export interface RankedAxis {
@@ -22,65 +24,28 @@ export interface RankedAxis {
   readonly mark?: { readonly value: number; readonly label: string };
 }
 
-const gutter = 300;
-const remarkWidth = 270;
-const top = 30;
-const pitch = 30;
-const height = 18;
-
-export function rankedBars(bars: readonly RankedBar[], axis: RankedAxis, given: ChartWords): Markup {
-  const most = bars.reduce(
-    (largest, bar) => Math.max(largest, bar.value + (bar.halfWidth ?? 0)),
-    axis.mark?.value ?? 0,
-  );
-  const scale = scaleLinear([0, most > 0 ? most : 1], [gutter, chartWidth - remarkWidth]);
-  const bottom = top + bars.length * pitch;
-  return chart(
-    given,
-    bottom + (axis.mark ? 24 : 6),
-    words(axis.label, 0, top - 12, { style: "quiet" }),
-    ...scale
-      .ticks(6)
-      .flatMap((tick) => [
-        line(scale(tick), top - 8, scale(tick), bottom, "grid"),
-        words(axis.tick(tick), scale(tick), top - 12, { anchor: "middle", style: "quiet" }),
-      ]),
-    ...markLine(axis, scale, bottom),
-    ...bars.map((bar, i) => row(bar, top + i * pitch + 6, { scale, mark: axis.mark?.value }, given.id)),
-  );
+export function rankedBars(bars: readonly RankedBar[], { label, tick, mark }: RankedAxis, given: ChartWords): Markup {
+  const ends = bars.flatMap(({ value, halfWidth }) => [value - (halfWidth ?? 0), value + (halfWidth ?? 0)]);
+  const low = bars.some(({ value }) => value < 0) ? Math.min(...ends) : 0;
+  const axis = trackAxis([low, Math.max(0, mark?.value ?? 0, ...ends)], tick);
+  const marked = mark === undefined ? [] : [upright(axis.at(mark.value), "mark")];
+  const rows = bars.map((bar) => rowOf(bar, axis, marked, given.id));
+  const named = mark === undefined ? label : `${label}; dashed: ${mark.label}`;
+  return barList(rows, { label: named, track: axis.labels }, given);
 }
 
-interface Places {
-  readonly scale: (value: number) => number;
-  readonly mark: number | undefined;
-}
-
-function row(bar: RankedBar, y: number, places: Places, id: string): Markup {
-  const { scale } = places;
-  const { name, fill, value, halfWidth, remark } = bar;
-  const low = Math.max(0, value - (halfWidth ?? 0));
-  const ends = halfWidth ? ([scale(low), scale(value + halfWidth)] as const) : null;
-  const x = remarkPlace(remark, scale(value + (halfWidth ?? 0)) + 10, places);
-  return element(
-    "g",
-    {},
+function rowOf(bar: RankedBar, { at, grid }: TrackAxis, marked: readonly Child[], id: string): ListRow {
+  const { name, fill, value, halfWidth, remark, isPart = false } = bar;
+  const [from, to] = [Math.min(0, value), Math.max(0, value)].map(at);
+  // A whisker beyond the end of the axis would leave the page.
+  const within = (end: number): string => place(Math.min(1, Math.max(0, at(end))));
+  const ends = halfWidth ? ([within(value - halfWidth), within(value + halfWidth)] as const) : null;
+  const track = [
     element("title", {}, `${name}: ${remark}`),
-    words(fittedWords(name, gutter - 12), 0, y + 14, { style: "name" }),
-    ...filledBox(id, fill, { x: gutter, y, width: Math.max(1, scale(value) - gutter), height }),
-    ...(ends ? lyingWhisker(scale(value), ends, y + height / 2) : []),
-    words(fittedWords(remark, chartWidth - x), x, y + 14),
-  );
-}
-
-/** Behind the mark where the mark would go through it. */
-function remarkPlace(remark: string, x: number, { scale, mark }: Places): number {
-  if (mark === undefined) return x;
-  const at = scale(mark);
-  return x <= at && at <= x + widthOfWords(remark) ? at + 10 : x;
-}
-
-function markLine({ mark }: RankedAxis, scale: (value: number) => number, bottom: number): readonly Child[] {
-  if (!mark) return [];
-  const x = scale(mark.value);
-  return [line(x, top - 8, x, bottom + 4, "mark"), words(mark.label, x, bottom + 18, { anchor: "middle" })];
+    ...grid,
+    ...stretchedBox(id, fill, { from: from!, to: Math.max(to!, from! + 0.002), height: trackHeight }),
+    ...marked,
+    ...(ends ? lyingWhisker(place(at(value)), ends, trackHeight / 2) : []),
+  ];
+  return { name, remark, isPart, track };
 }

@@ -1,65 +1,85 @@
 // The timing chart: screw, valve, every station and operator on one axis of time, each wait named, with the critical path.
 import type { TimelineInterval, TimelineRecord } from "#cell/records/timelineRecord.ts";
 import { criticalPath } from "./criticalPath.ts";
-import { chart, fittedWords, line, widthOfWords, words, type ChartWords } from "./chart.ts";
+import { fittedWords, line, namedChart, widthOfWords, words, type ChartWords, type Drawing } from "./chart.ts";
 import { crossingsOf, widestClear, type Stretch } from "./clearStretch.ts";
 import { seconds } from "#report/words/digits.ts";
 import { legend, stateEntries, type LegendEntry } from "./legend.ts";
 import { element, type Child, type Markup } from "./markup.ts";
 import { filledBox } from "./patterns.ts";
-import { stateLook } from "#report/words/stateLook.ts";
+import { looksIn, stateLook, type StateLook } from "#report/words/stateLook.ts";
 import { screenName } from "#report/words/tradeWords.ts";
 import { barHeight, timingLayout, type TimingLayout } from "./timingLayout.ts";
 
 /** With `span`, several charts share one scale of time; in seconds. */
-export function timingChart(record: TimelineRecord, given: ChartWords, span = record.seconds): Markup {
+export function timingChart(record: TimelineRecord, given: ChartWords, span = record.seconds): Drawing {
   const layout = timingLayout(record.resources, span);
-  const entries = [...stateEntries(given.id, record.intervals), ...pathEntries(record)];
-  const key = legend(entries, layout.bottom + 12);
-  return chart(
+  const lookOf = looksIn(record.intervals);
+  const names = record.resources.map((resource) =>
+    words(fittedWords(screenName(resource), layout.left - 10), 0, layout.barTop(resource) + 14, { style: "name" }),
+  );
+  const picture = namedChart(
     given,
-    layout.bottom + 12 + key.height,
+    { width: layout.left - 4, height: layout.bottom, content: [secondsWord(layout), ...names] },
+    layout.bottom + 4,
     axis(layout),
-    ...record.intervals.map((interval) => bar(interval, layout, given.id)),
+    ...record.intervals.map((interval) => bar(interval, lookOf(interval), layout, given.id)),
     criticalPath(record.chain, layout),
     // Words come last, so that the path covers none of them.
-    ...record.resources.flatMap((resource) => barNames(record, resource, layout)),
-    ...record.resources.map((resource) => rowWords(record, resource, layout)),
-    key.markup,
+    ...record.resources.flatMap((resource) => barNames(record, resource, layout, lookOf)),
+    ...record.resources.flatMap((resource) => waitWords(record, resource, layout)),
   );
+  return { picture, legend: legend([...stateEntries(given.id, record.intervals), ...pathEntries(record)]) };
 }
+
+type LookOf = ReturnType<typeof looksIn>;
+
+const secondsWord = ({ top }: TimingLayout): Markup => words("seconds", 0, top - 10, { style: "quiet" });
 
 function axis({ ticks, at, top, bottom }: TimingLayout): readonly Child[] {
-  return [
-    words("seconds", 0, top - 10, { style: "quiet" }),
-    ...ticks.flatMap((tick) => [
-      line(at(tick), top - 6, at(tick), bottom, "grid"),
-      words(String(tick), at(tick), top - 10, { anchor: "middle", style: "quiet" }),
-    ]),
-  ];
+  return ticks.flatMap((tick) => [
+    line(at(tick), top - 6, at(tick), bottom, "grid"),
+    words(String(tick), at(tick), top - 10, { anchor: "middle", style: "quiet" }),
+  ]);
 }
 
-function bar({ resource, state, kind, start, end }: TimelineInterval, layout: TimingLayout, id: string): Markup {
+function bar(interval: TimelineInterval, { fill }: StateLook, layout: TimingLayout, id: string): Markup {
+  const { resource, start, end } = interval;
   const x = layout.at(start);
   const box = { x, y: layout.barTop(resource), width: layout.at(end) - x, height: barHeight };
-  const title = `${screenName(resource)}: ${state} ${seconds(end - start)}, from ${seconds(start)} to ${seconds(end)}`;
-  return element("g", {}, element("title", {}, title), ...filledBox(id, stateLook(state, kind).fill, box));
+  const title = `${screenName(resource)}: ${durationWords(interval)}, from ${seconds(start)} to ${seconds(end)}`;
+  const cut = interval.isCut ? ", cut off by the edge of the chart" : "";
+  return element("g", {}, element("title", {}, `${title}${cut}`), ...filledBox(id, fill, box));
 }
 
-function barNames({ intervals, chain }: TimelineRecord, resource: string, layout: TimingLayout): readonly Child[] {
+/** A bar that the edge of the chart cuts has no duration. */
+function durationWords({ state, start, end, isCut }: TimelineInterval): string {
+  return isCut ? state : `${state} ${seconds(end - start)}`;
+}
+
+function barNames(
+  { intervals, chain }: TimelineRecord,
+  resource: string,
+  layout: TimingLayout,
+  lookOf: LookOf,
+): readonly Child[] {
   const crossings = crossingsOf(resource, chain, layout);
   return intervals
     .filter((interval) => interval.resource === resource)
-    .map((interval) => barName(interval, crossings, layout));
+    .map((interval) => barName(interval, lookOf(interval), crossings, layout));
 }
 
 /** As many words as fit beside the path; a wait has its name above and only its letter here. */
-function barName(interval: TimelineInterval, crossings: readonly number[], layout: TimingLayout): Child {
-  const { resource, state, kind, start, end } = interval;
-  const { fill, letter } = stateLook(state, kind);
+function barName(
+  interval: TimelineInterval,
+  { fill, letter }: StateLook,
+  crossings: readonly number[],
+  layout: TimingLayout,
+): Child {
+  const { resource, state, start, end } = interval;
   const full = { from: layout.at(start), to: layout.at(end) };
   const clear = widestClear(full, crossings);
-  const names = fill === "wait" ? [letter] : fill === "rest" ? [] : [`${state} ${seconds(end - start)}`, state, letter];
+  const names = fill === "wait" || fill === "rest" ? [letter] : [durationWords(interval), state, letter];
   const fits = (name: string, { from, to }: Stretch): boolean => widthOfWords(name) + 3 <= to - from;
   const name = names.find((each) => fits(each, clear)) ?? names.find((each) => each === letter && fits(each, full));
   if (name === undefined) return [];
@@ -67,16 +87,11 @@ function barName(interval: TimelineInterval, crossings: readonly number[], layou
   return words(name, (from + to) / 2, layout.barTop(resource) + 14, { anchor: "middle", style: `on ${fill}` });
 }
 
-function rowWords(record: TimelineRecord, resource: string, layout: TimingLayout): Markup {
+function waitWords(record: TimelineRecord, resource: string, layout: TimingLayout): readonly Markup[] {
   const intervals = record.intervals.filter((interval) => interval.resource === resource);
   const top = layout.barTop(resource);
-  return element(
-    "g",
-    {},
-    words(fittedWords(screenName(resource), layout.left - 10), 0, top + 14, { style: "name" }),
-    ...waitNames(intervals, layout).map(({ name, x, width }) =>
-      words(name, x + width / 2, top - 4, { anchor: "middle", style: "wait-name" }),
-    ),
+  return waitNames(intervals, layout).map(({ name, x, width }) =>
+    words(name, x + width / 2, top - 4, { anchor: "middle", style: "wait-name" }),
   );
 }
 
@@ -90,12 +105,13 @@ interface WaitName {
 function waitNames(intervals: readonly TimelineInterval[], layout: TimingLayout): readonly WaitName[] {
   let free = layout.left;
   const waits = intervals.filter(({ state, kind }) => stateLook(state, kind).fill === "wait");
-  return waits.flatMap(({ state, start, end }, i) => {
+  return waits.flatMap((wait, i) => {
+    const { state, start, end } = wait;
     const [from, to] = [layout.at(start), layout.at(end)];
     const next = waits[i + 1];
     // Half of the way to the next wait is for its name.
     const limit = next ? Math.max(to, (to + layout.at(next.start)) / 2) : layout.right;
-    for (const name of [`${state} ${seconds(end - start)}`, state, seconds(end - start)]) {
+    for (const name of [durationWords(wait), state, ...(wait.isCut ? [] : [seconds(end - start)])]) {
       const width = widthOfWords(name);
       const x = Math.max(free, Math.min((from + to - width) / 2, limit - width));
       if (x > to || x + width < from || x + width > limit) continue;
@@ -110,7 +126,7 @@ function pathEntries({ chain }: TimelineRecord): readonly LegendEntry[] {
   const entry = (label: string, style: string): LegendEntry => ({
     label,
     letter: "",
-    draw: (x, y) => [line(x, y + 7, x + 20, y + 7, "path-edge"), line(x, y + 7, x + 20, y + 7, style)],
+    drawn: [line(0, 7, 20, 7, "path-edge"), line(0, 7, 20, 7, style)],
   });
   const tied = chain.some((segment) => segment.tied)
     ? [entry("critical path, another completion was equally late", "path tied")]

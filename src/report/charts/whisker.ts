@@ -4,8 +4,8 @@ import { element, type Child } from "./markup.ts";
 
 /** Horizontal, from `low` to `high`; only the dot where there is no interval. */
 export function lyingWhisker(
-  middle: number,
-  ends: readonly [low: number, high: number] | null,
+  middle: number | string,
+  ends: readonly [low: number | string, high: number | string] | null,
   y: number,
 ): readonly Child[] {
   const dot = element("circle", { cx: middle, cy: y, r: 4, class: "dot" });

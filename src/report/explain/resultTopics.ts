@@ -2,7 +2,7 @@
 import { costRules } from "#analysis/indicators/cost.ts";
 import { COST_AN_HOUR, COST_MEASURE, costAnHourMeaning, costMeasureMeaning } from "#analysis/indicators/costStudy.ts";
 import { plannedKpiSpecs } from "#analysis/indicators/kpi.ts";
-import { measureSpecs, rejectsMeasure } from "#analysis/replication/measures.ts";
+import { measureSpecs, productMeasure, rejectsMeasure } from "#analysis/replication/measures.ts";
 import { windowFacts } from "#physics/window/processWindow.ts";
 import { tableSpecs } from "#report/tables/tableSpecs.ts";
 import { mergedTopics, type Topic } from "./topic.ts";
@@ -53,6 +53,14 @@ function measureTopics(): readonly Topic[] {
   const { prefix, unit, meaning } = rejectsMeasure;
   return [
     ...own,
+    {
+      names: [`${productMeasure.prefix}PRODUCT`, "good parts by product"],
+      kind: "measure",
+      of,
+      meaning: productMeasure.meaning,
+      unit: productMeasure.unit,
+      more,
+    },
     { names: [`${prefix}REASON`, prefix, "rejects"], kind: "measure", of, meaning, unit, more },
     {
       names: [COST_MEASURE, "cost"],

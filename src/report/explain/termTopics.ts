@@ -1,4 +1,5 @@
 // The terms of the trade and of statistics that answers and tables use, each explained in a few lines.
+import { elasticityMethods } from "#analysis/bottleneck/elasticityMethods.ts";
 import { cautions } from "#report/words/cautions.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
 import type { Topic } from "./topic.ts";
@@ -37,6 +38,28 @@ const statistics: readonly Term[] = [
     more: ["±", "run.replications", "seed"],
   },
   {
+    names: ["9 of 10", "9 of 10 such weeks", "single run", "spread of a week"],
+    meaning:
+      "The range in which 9 of 10 single runs of this length lie. It is wider than ±, the interval of the mean, and more replications do not narrow it.",
+    details: [
+      ["19 replications or more", "Order statistics of the replications."],
+      ["fewer", "Prediction interval by Student's t."],
+    ],
+    more: ["±", "totals.csv", "single_low_90"],
+  },
+  {
+    names: ["more than the model explains", "model and measured"],
+    meaning:
+      "A measured number agrees with the model within 1 %, or within the range of 9 of 10 single runs. Any other difference has a cause that the scenario does not enter, or a wrong step time.",
+    example: 'blowcell run cell.yaml --measured "395 shots per h"',
+    more: ["measured", "measured.csv", "single run"],
+  },
+  {
+    names: ["best case", "no stops", "no rejects"],
+    meaning: "The scenario enters no stops or no rejects. A real cell makes less.",
+    more: ["stops", "quality"],
+  },
+  {
     names: ["warm-up", "warmup"],
     meaning:
       "Statistics: the time at the start of a run that is not counted, because the cell is not yet in its steady state. `auto` finds it from the run (MSER-5). It is not the start-up of the machine.",
@@ -64,9 +87,17 @@ const statistics: readonly Term[] = [
   {
     names: ["slack"],
     meaning:
-      "Seconds by which a step or circuit may grow before it sets the pace. No slack: it sets the pace, or is as slow as what does.",
+      "Seconds a shot by which a circuit may grow before it sets the pace. No slack: it sets the pace, or is as slow as what does. Where the order of service is not fixed, a longer step also changes the order, so there is no slack; `run --slack` tests it instead.",
     unit: "s a shot",
-    more: ["ideal cycle", "circuits.csv", "slack_s"],
+    more: ["ideal cycle", "circuits.csv", "tested slack"],
+  },
+  {
+    names: ["tested slack"],
+    meaning:
+      "Seconds by which one step may become longer, each time and at all identical resources, before good parts fall by 1 %. Runs with the same random numbers, with and without the longer step, find it by bisection in each replication. ± is the 95 % interval over the replications.",
+    unit: "s",
+    example: "blowcell run scenarios/slow-trimmer.yaml --slack",
+    more: ["slack", "slack.csv", "common random numbers"],
   },
   {
     names: ["ideal cycle", "at mean times", "order found by running"],
@@ -88,14 +119,38 @@ const statistics: readonly Term[] = [
     more: ["critical path", "slack", "bottleneck.csv", "elasticity"],
   },
   {
+    names: ["what one change buys", "gain", "changes of the cell", "is it the screw or the cooling"],
+    meaning:
+      "Good parts that one change of the cell adds, in the same replications with and without it. Its own cost is not counted.",
+    details: [
+      ["none", "No difference seen: the interval for all changes together includes 0."],
+      ["at most", "A change that was not run, bounded by the critical path."],
+      ["depth", "`--changes full` runs all in all replications, `--changes off` none."],
+    ],
+    more: ["changes.csv", "common random numbers", "elasticity"],
+  },
+  {
+    names: ["lost", "lost parts", "varying times and waits", "causes acting together", "parts on their way"],
+    meaning:
+      "From the parts of the ideal cycle in the planned time to the good parts made. A cause loses what the same cell makes more without it.",
+    details: [
+      ["varying", "What the cell without all causes lacks of the ideal cycle."],
+      ["together", "What all causes lose together beyond the sum of each alone."],
+    ],
+    more: ["lost.csv", "what one change buys", "ideal cycle"],
+  },
+  {
     names: ["utilization", "longest active period"],
     meaning:
       "Share of time in which a resource is active. The longest active period looks at each instant which resource has been active for the longest time without a pause.",
     more: ["bottleneck", "longest_active_share"],
   },
   {
-    names: ["elasticity"],
-    meaning: "Change of good parts in percent for 1 % more time in a step. −0.6 means: 1 % longer costs 0.6 %.",
+    names: ["elasticity", "sensitivity"],
+    meaning:
+      "Change of good parts in percent for 1 % more time in a step. −0.6 means: 1 % longer costs 0.6 %. Where the critical path does not give it, replications are made again with the step 2 % longer and shorter. They are at most half as many as those of the run.",
+    example: "blowcell run scenarios/one-operator.yaml --sensitivity full",
+    details: Object.values(elasticityMethods).map(({ name, meaning }) => [name, meaning]),
     more: ["elasticity_method", "bottleneck"],
   },
 ];

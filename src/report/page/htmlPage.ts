@@ -2,6 +2,7 @@
 import { cautions } from "#report/words/cautions.ts";
 import { element, Markup, type Child } from "#report/charts/markup.ts";
 import { pageStyle } from "./pageStyle.ts";
+import type { PageWarnings } from "./pageWarnings.ts";
 
 export interface Section {
   /** Unique on the page. */
@@ -14,8 +15,10 @@ export interface PageParts {
   readonly title: string;
   /** The questions of the scenarios. */
   readonly questions: readonly string[];
-  /** The findings and how sure they are, the most important first: a paragraph each. */
+  /** The answer, then what is behind it and how sure it is: a paragraph each. */
   readonly finding: readonly string[];
+  /** Right below the answer. */
+  readonly warnings: PageWarnings;
   readonly sections: readonly Section[];
   readonly version: string;
 }
@@ -23,7 +26,7 @@ export interface PageParts {
 /** Blocks scripts, requests, frames and forms, whatever a text holds. */
 const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
-export function htmlPage({ title, questions, finding, sections, version }: PageParts): string {
+export function htmlPage({ title, questions, finding, warnings, sections, version }: PageParts): string {
   const head = element(
     "head",
     {},
@@ -39,12 +42,22 @@ export function htmlPage({ title, questions, finding, sections, version }: PageP
     {},
     element("h1", {}, title),
     ...questions.map((question) => element("p", { class: "quiet" }, question)),
-    ...finding.map((paragraph, i) => element("p", { class: i === 0 ? "finding" : undefined }, paragraph)),
+    ...finding.slice(0, 1).map((answer) => element("p", { class: "finding" }, answer)),
+    ...warningBoxes(warnings),
+    ...finding.slice(1).map((paragraph) => element("p", {}, paragraph)),
     contents(sections),
     ...sections.map((section) => sectionMarkup(section)),
   );
   const body = element("body", {}, element("div", { class: "page" }, main, footer(version)));
   return `<!doctype html>\n${element("html", { lang: "en" }, head, body).code}\n`;
+}
+
+function warningBoxes({ warnings, unusual }: PageWarnings): readonly Markup[] {
+  const box = (kind: string, lines: readonly string[]): readonly Markup[] => {
+    const items = lines.map((line) => element("li", {}, line));
+    return lines.length === 0 ? [] : [element("ul", { class: kind }, ...items)];
+  };
+  return [...box("warnings", warnings), ...box("unusual", unusual)];
 }
 
 function contents(sections: readonly Section[]): Markup {

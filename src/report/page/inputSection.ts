@@ -31,7 +31,7 @@ export function inputSection({ study, text, settings, issues }: ReportedScenario
 }
 
 function warnings(issues: readonly Issue[]): readonly Child[] {
-  if (issues.length === 0) return [element("p", {}, "No warnings.")];
+  if (issues.length === 0) return [element("p", {}, "Reading the file gave no warnings.")];
   const items = issues.map(({ severity, path, message, remedy }) =>
     element("li", {}, element("strong", {}, severity), ` ${path === "" ? "" : `${path}: `}${message} ${remedy}`),
   );

@@ -9,8 +9,9 @@ import { inputSection } from "./inputSection.ts";
 import type { Placing, ReportedScenario, ReportInput } from "./reported.ts";
 import { comparedSettings } from "#report/words/settingsWords.ts";
 import { questionOf } from "./questionOf.ts";
+import { pageWarnings, type PageWarnings } from "./pageWarnings.ts";
+import { detailSections } from "./detailSections.ts";
 import { studySections } from "./studySections.ts";
-import { timingSection } from "./timingSection.ts";
 
 /** The sections of more scenarios are folded, a scenario each. */
 const mostOpen = 2;
@@ -29,19 +30,35 @@ export function reportPage({ version, scenarios, comparison, paybacks = [], unit
       ...comparedSettings(studies.map(({ scenario }) => scenario)),
     ],
     finding: isCompared ? comparisonFinding(compared, units) : studies.flatMap(studyFinding),
+    // Of many layouts the finding itself has them, merged.
+    warnings: scenarios.length > mostOpen ? { warnings: [], unusual: [] } : allWarnings(scenarios, units),
     sections: scenarios.length > mostOpen ? manyLayouts(compared, scenarios, units) : open(compared, scenarios, units),
   });
 }
 
-/** The timing charts first, then all findings of each scenario. */
+function allWarnings(scenarios: readonly ReportedScenario[], units: UnitSystem): PageWarnings {
+  const found = scenarios.map((reported) => {
+    const { warnings, unusual } = pageWarnings(reported, units);
+    const name = scenarios.length > 1 ? `${reported.study.scenario.name}: ` : "";
+    const named = (line: string): string => `${name}${line}`;
+    return { warnings: warnings.map(named), unusual: unusual.map(named) };
+  });
+  return {
+    warnings: found.flatMap(({ warnings }) => warnings),
+    unusual: found.flatMap(({ unusual }) => unusual),
+  };
+}
+
+/** The differences first, then the findings, the input and the details of each scenario. */
 function open(compared: Comparison, scenarios: readonly ReportedScenario[], units: UnitSystem): readonly Section[] {
   const placing = (index: number): Placing => placingOf(scenarios, index, units);
+  const span = longestStretch(scenarios);
   const differences = [layoutsSection, differencesSection].map((section) => section(compared, units));
   return [
-    ...timings(scenarios, placing),
     ...(compared.rows.length > 0 ? differences : []),
-    ...scenarios.flatMap((reported, i) => studySections(reported, placing(i))),
+    ...scenarios.flatMap((reported, i) => studySections(reported, placing(i), span)),
     ...scenarios.map((reported, i) => inputSection(reported, placing(i))),
+    ...scenarios.flatMap((reported, i) => detailSections(reported, placing(i))),
   ];
 }
 
@@ -53,12 +70,13 @@ function manyLayouts(
 ): readonly Section[] {
   const sideBySide = [layoutsSection(compared), differencesSection(compared, units)];
   if (scenarios.length > mostFolded) return sideBySide;
-  const placing = (index: number): Placing => placingOf(scenarios, index, units);
-  const timing = timings(scenarios, placing);
-  const details = scenarios.map((reported, i) => ({
-    name: reported.study.scenario.name,
-    sections: [timing[i]!, ...studySections(reported, placing(i)), inputSection(reported, placing(i))],
-  }));
+  const span = longestStretch(scenarios);
+  const details = scenarios.map((reported, i) => {
+    const placing = placingOf(scenarios, i, units);
+    const found = studySections(reported, placing, span);
+    const sections = [...found, inputSection(reported, placing), ...detailSections(reported, placing)];
+    return { name: reported.study.scenario.name, sections };
+  });
   return [...sideBySide, layoutDetails(details)];
 }
 
@@ -70,10 +88,10 @@ function titleOf(scenarios: readonly ReportedScenario[]): string {
   return scenarios.map(({ study }) => study.scenario.name).join(" against ");
 }
 
-/** All timing charts have the same scale. */
-function timings(scenarios: readonly ReportedScenario[], placing: (index: number) => Placing): readonly Section[] {
+/** All timing charts have the same scale, in seconds. */
+function longestStretch(scenarios: readonly ReportedScenario[]): number | undefined {
   const span = scenarios.reduce((longest, { shots }) => Math.max(longest, shots.timeline?.seconds ?? 0), 0);
-  return scenarios.map((reported, i) => timingSection(reported, placing(i), span > 0 ? span : undefined));
+  return span > 0 ? span : undefined;
 }
 
 /** The id has a number, since a name may contain any letters. */

@@ -3,12 +3,11 @@ import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { csvNumber } from "#report/tables/csv.ts";
 import { alike, element, type Markup } from "#report/charts/markup.ts";
 import type { Cell, ColumnSpec, Table } from "#report/tables/table.ts";
+import { spokenUnit } from "#report/words/shownUnits.ts";
 import { tableInUnits } from "#report/tables/tableInUnits.ts";
 
 /** Digits that the interval of a long study supports. */
 const shownDigits = 5;
-/** A longer table is folded until the reader opens it. */
-const mostOpenRows = 14;
 
 /** A date does not wrap at its hyphens. */
 const isDate = /^\d{4}-\d{2}-\d{2}$/u;
@@ -19,6 +18,8 @@ interface TableOptions {
   readonly file?: string;
   /** Of rows that name their unit; SI where absent. */
   readonly units?: UnitSystem;
+  /** Folded until the reader opens it where absent. */
+  readonly isOpen?: boolean;
 }
 
 export function tableMarkup(table: Table, options: TableOptions): Markup {
@@ -27,10 +28,9 @@ export function tableMarkup(table: Table, options: TableOptions): Markup {
   const origin = options.file === undefined ? table.name.replaceAll("-", " ") : `${digits} in ${options.file}.csv`;
   const summary = `Numbers: ${origin}, ${rows.length} ${rows.length === 1 ? "row" : "rows"}`;
   const looks = columns.map((column) => (isNumber(column) ? "number" : "text"));
-  const isOpen = rows.length <= mostOpenRows;
   return element(
     "details",
-    isOpen ? { open: "" } : {},
+    options.isOpen === true ? { open: "" } : {},
     element("summary", {}, summary),
     element(
       "div",
@@ -66,7 +66,7 @@ const cellOf = {
 };
 
 function cellMarkup(cell: Cell, look: keyof typeof cellOf = "text"): Markup {
-  if (typeof cell === "string") return cellOf[isDate.test(cell) ? "date" : look](cell);
+  if (typeof cell === "string") return cellOf[isDate.test(cell) ? "date" : look](spokenUnit(cell));
   if (typeof cell !== "number") return cellOf[look](cell === null ? "" : String(cell));
   return cellOf[look](element("data", { value: csvNumber(cell) }, shown(cell)));
 }

@@ -1,7 +1,7 @@
 // The sections of a report for managers: indicators, cost and stops, each with its table.
 import { elementRules, planRules } from "#cell/words/elementWords.ts";
 import { CELL } from "#analysis/replication/measures.ts";
-import type { CostStudy } from "#analysis/indicators/costStudy.ts";
+import type { CostRow, CostStudy } from "#analysis/indicators/costStudy.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { figure } from "#report/charts/chart.ts";
 import { costTables } from "#report/tables/costTable.ts";
@@ -10,22 +10,18 @@ import { percent, withInterval } from "#report/words/digits.ts";
 import type { Section } from "./htmlPage.ts";
 import { kpiTable } from "#report/tables/kpiTable.ts";
 import { element, type Markup } from "#report/charts/markup.ts";
-import { rankedBars } from "#report/charts/rankedBars.ts";
+import { rankedBars, type RankedBar } from "#report/charts/rankedBars.ts";
 import type { Placing } from "./reported.ts";
 import { stopsTables } from "#report/tables/stopsTable.ts";
 import type { Table } from "#report/tables/table.ts";
 import { rowsOfScenario, tableMarkup } from "./tableMarkup.ts";
 
-/** Indicators always; cost and stops where the scenario has them. */
-export function unitSections(study: Study, placing: Placing): readonly Section[] {
-  return [kpiSection(study, placing), ...costSections(study, placing), ...stopsSections(study, placing)];
+/** Open where a section has no picture. */
+function numbers(table: Table, { scenario }: Study, id: string, isOpen = false): Markup {
+  return tableMarkup(rowsOfScenario(table, scenario.name), { id, file: table.name, isOpen });
 }
 
-function numbers(table: Table, { scenario }: Study, id: string): Markup {
-  return tableMarkup(rowsOfScenario(table, scenario.name), { id, file: table.name });
-}
-
-function kpiSection(study: Study, { id, of }: Placing): Section {
+export function kpiSection(study: Study, { id, of }: Placing): Section {
   const mapping = elementRules
     .map(({ states, kind, element: into }) => `${states?.join(", ") ?? `other states that are ${kind}`}: ${into}`)
     .join("; ");
@@ -48,6 +44,7 @@ function kpiSection(study: Study, { id, of }: Placing): Section {
         kpiTable([study], (resource) => resource === CELL),
         study,
         `${id}-kpi-cell`,
+        true,
       ),
       element("p", {}, "The stations:"),
       numbers(
@@ -67,7 +64,7 @@ function kpiWords({ kpis }: Study): string {
   return `Of the cell: ${["OEE index", "availability", "effectiveness", "quality ratio"].map(of).join(", ")}.`;
 }
 
-function costSections(study: Study, { id, of }: Placing): readonly Section[] {
+export function costSections(study: Study, { id, of }: Placing): readonly Section[] {
   const { costs } = study;
   if (!costs) return [];
   const heading = `Cost of 1,000 good parts${of}`;
@@ -78,23 +75,29 @@ function costSections(study: Study, { id, of }: Placing): readonly Section[] {
   return [{ id: `${id}-cost`, heading, body: [figure(heading, { picture, caption: [found, ...left], table })] }];
 }
 
-function costBars(costs: CostStudy, words: Parameters<typeof rankedBars>[2]): Markup {
-  const bars = costs.rows
-    .filter(({ perHour }) => perHour.mean > 0)
-    .toSorted((one, other) => other.perHour.mean - one.perHour.mean)
-    .map(({ item, perHour, perThousand, share }) => {
-      const shown = perThousand ?? perHour;
-      const remark = `${withInterval(shown)} ${costs.currency}, ${percent(share ?? 0)}`;
-      return { name: item, fill: "melt" as const, value: shown.mean, halfWidth: shown.halfWidth, remark };
-    });
-  const per = costs.total.perThousand ? "per 1,000 good parts" : "an hour";
-  return rankedBars(bars, { label: `${costs.currency} ${per}`, tick: String }, words);
+/** Items and credits, the largest first, then their sum: the cost of the headline. */
+function costBars({ rows, total, currency }: CostStudy, words: Parameters<typeof rankedBars>[2]): Markup {
+  const shownOf = ({ perHour, perThousand }: CostRow): CostRow["perHour"] =>
+    (total.perThousand ? perThousand : perHour) ?? perHour;
+  const barOf = (row: CostRow, fill: RankedBar["fill"]): RankedBar => {
+    const { mean, halfWidth } = shownOf(row);
+    const sign = mean < 0 ? "−" : "";
+    const amount = withInterval({ mean: Math.abs(mean), halfWidth });
+    const remark = `${sign}${amount} ${currency}, ${sign}${percent(Math.abs(row.share ?? 0))}`;
+    return { name: mean < 0 ? `${row.item} (credit)` : row.item, fill, value: mean, halfWidth, remark };
+  };
+  const items = rows
+    .filter((row) => shownOf(row).mean !== 0)
+    .toSorted((one, other) => shownOf(other).mean - shownOf(one).mean)
+    .map((row) => barOf(row, shownOf(row).mean < 0 ? "good" : "melt"));
+  const per = total.perThousand ? "per 1,000 good parts" : "an hour";
+  return rankedBars([...items, barOf(total, "planned")], { label: `${currency} ${per}`, tick: String }, words);
 }
 
-function stopsSections(study: Study, { id, of }: Placing): readonly Section[] {
+export function stopsSections(study: Study, { id, of }: Placing): readonly Section[] {
   return stopsTables([study]).map((table) => ({
     id: `${id}-stops`,
     heading: `Stops${of}`,
-    body: [numbers(table, study, `${id}-stops`)],
+    body: [numbers(table, study, `${id}-stops`, true)],
   }));
 }

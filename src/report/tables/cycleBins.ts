@@ -1,4 +1,4 @@
-// Cycle times counted in bins that all stations share, so that their shapes can be held against each other.
+// Cycle times counted in bins that all stations share, so that their shapes can be compared; the few extreme ones are counted apart.
 import { bisectLeft, bisectRight } from "d3-array";
 import { scaleLinear } from "d3-scale";
 import type { StationCycles } from "#analysis/replication/stationCycles.ts";
@@ -10,40 +10,56 @@ export interface CycleBin {
   readonly from: number;
   readonly to: number;
   readonly count: number;
-  /** Gathers the few that are so long that the others would share one bar, as over a night or a long stop. */
+  /** Outside the axis: shorter or longer than 99 % of the cycles, as over a night or a long stop. */
   readonly isBeyond: boolean;
 }
 
 const binsWanted = 48;
 /** Seconds; far less than a bin. */
 const rounding = 1e-9;
+/** Share of the cycles of each station that may lie beyond each end of the axis. */
+const tail = 0.005;
+/** Seconds; cycles that differ by less are constant. */
+const leastSpread = 0.01;
 
 export function cycleBins(cycles: readonly StationCycles[]): readonly CycleBin[] {
-  const limit = longestShown(cycles);
-  const split = cycles.map(({ station, seconds }) => {
-    const shown = bisectRight(seconds, limit);
-    return { station, shown: seconds.subarray(0, shown), longer: seconds.subarray(shown) };
-  });
-  const [low, high] = extent(split.map(({ shown }) => shown));
+  const [low, high] = shownRange(cycles);
   if (low > high) return [];
-  // A cycle that never varies is one bar in the middle, a tenth of a second wide.
-  const isSingle = high - low < 0.01;
-  const scale = scaleLinear(isSingle ? [low - 0.05, high + 0.05] : [low, high], [0, 1]).nice(binsWanted);
+  // Cycles that never vary still need an axis.
+  const isSingle = high - low < leastSpread;
+  const scale = scaleLinear(isSingle ? [low * 0.98, high * 1.02] : [low, high], [0, 1]).nice(binsWanted);
   const [first = 0, last = 1] = scale.domain();
   // Strictly inside: a last bin that begins where it ends would keep its cycles from being seen.
   const inside = scale.ticks(binsWanted).filter((tick) => tick > first + rounding && tick < last - rounding);
   // The rounded ends may lie a last bit inside the values.
   const edges = [Math.min(first, low), ...(isSingle ? [] : inside), Math.max(last, high)];
-  return split.flatMap(({ station, shown, longer }) => [
-    ...countedBetween(edges, shown).map((bin) => ({ station, ...bin, isBeyond: false })),
-    ...beyond(station, longer, last),
-  ]);
+  return cycles.flatMap(({ station, seconds }) => {
+    const [from, to] = [bisectLeft(seconds, edges[0]!), bisectRight(seconds, edges.at(-1)!)];
+    const shown = countedBetween(edges, seconds.subarray(from, to));
+    return [
+      ...beyond(station, seconds.subarray(0, from)),
+      ...shown.map((bin) => ({ station, ...bin, isBeyond: false })),
+      ...beyond(station, seconds.subarray(to)),
+    ];
+  });
 }
 
-/** Of all lists, each in order; upside down where all are empty. */
-function extent(lists: readonly Float64Array[]): readonly [low: number, high: number] {
-  const filled = lists.filter(({ length }) => length > 0);
-  return [Math.min(...filled.map((list) => list[0]!)), Math.max(...filled.map((list) => list.at(-1)!))];
+/** The only cycle time of a station whose cycles do not vary; undefined where they vary. */
+export function constantCycle({ seconds }: StationCycles): number | undefined {
+  const [first, last] = tailsOf(seconds);
+  return seconds.length > 0 && last - first < leastSpread ? first : undefined;
+}
+
+/** From the shortest to the longest cycle without the tails of each station; upside down where there is no cycle. */
+function shownRange(cycles: readonly StationCycles[]): readonly [low: number, high: number] {
+  const ends = cycles.filter(({ seconds }) => seconds.length > 0).map(({ seconds }) => tailsOf(seconds));
+  return [Math.min(...ends.map(([low]) => low)), Math.max(...ends.map(([, high]) => high))];
+}
+
+/** Order statistics, so that a value outside was counted, not computed. */
+function tailsOf(seconds: Float64Array): readonly [low: number, high: number] {
+  const cut = Math.floor(tail * seconds.length);
+  return [seconds[cut] ?? 0, seconds[seconds.length - 1 - cut] ?? 0];
 }
 
 /** From each edge to just before the next; the last bin has its end as well. */
@@ -55,14 +71,9 @@ function countedBetween(
   return edges.slice(1).map((to, i) => ({ from: edges[i]!, to, count: below[i + 1]! - below[i]! }));
 }
 
-/** As far again as nineteen of twenty spread, three times over: what is longer is another story. */
-function longestShown(cycles: readonly StationCycles[]): number {
-  const spreads = cycles.flatMap(({ spread }) => (spread ? [spread] : []));
-  return spreads.reduce((most, { p05, p95 }) => Math.max(most, p95 + 3 * (p95 - p05) + 0.01), 0);
-}
-
-function beyond(station: string, longer: Float64Array, from: number): readonly CycleBin[] {
-  return longer.length === 0 ? [] : [{ station, from, to: longer.at(-1)!, count: longer.length, isBeyond: true }];
+function beyond(station: string, values: Float64Array): readonly CycleBin[] {
+  if (values.length === 0) return [];
+  return [{ station, from: values[0]!, to: values.at(-1)!, count: values.length, isBeyond: true }];
 }
 
 export function cycleBinsTable(bins: readonly CycleBin[]): Table {

@@ -1,4 +1,5 @@
 // Fills the tables of the ideal cycle: one period step by step, and the circuits that could set it.
+import { hasSlack, slackPerShot } from "#analysis/ideal/idealCircuit.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { fillTable, type Table } from "./table.ts";
 import { circuitsSpec, idealCycleSpec } from "./tableSpecs.ts";
@@ -30,7 +31,7 @@ export function circuitsTable(studies: readonly Ideal[]): Table {
       circuit.seconds,
       circuit.shots,
       circuit.secondsPerShot,
-      circuit.slackSeconds,
+      ...(hasSlack(ideal) ? [slackPerShot(circuit, ideal), circuit.slackSeconds] : [null, null]),
       circuit.critical,
       ideal.method,
     ]),

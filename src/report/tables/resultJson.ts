@@ -1,5 +1,6 @@
 // The result of a command as JSON, and the schema that says what it holds; both follow the tables.
 import type { Issue } from "#foundation/issue.ts";
+import { assumptionsOf } from "#report/words/assumptionWords.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { variantOf } from "#scenario/variantOf.ts";
 import type { Cell, ColumnSpec, Table, TableSpec } from "./table.ts";
@@ -21,7 +22,7 @@ export function resultJson({ command, version, scenarios, warnings, tables }: Re
     command,
     scenarios: scenarios.map((scenario) => {
       const { name, title, run } = scenario;
-      return { name, title, variant: variantOf(scenario), run };
+      return { name, title, variant: variantOf(scenario), run, assumptions: assumptionsOf(scenario) };
     }),
     warnings: warnings.map(({ code, path, message, remedy }) => ({ code, path, message, remedy })),
     tables: Object.fromEntries(tables.map((table) => [table.name, table.rows.map((row) => rowObject(table, row))])),
@@ -36,6 +37,12 @@ function rowObject({ columns }: Table, row: readonly Cell[]): object {
 /** JSON Schema, draft 2020-12, of what `--json` prints; a table is there only where the command makes it. */
 export function resultSchema(specs: readonly TableSpec[]): object {
   const text = { type: "string" };
+  const assumption = { type: "object", required: ["text", "key"], properties: { text, key: text } };
+  const assumptions = {
+    description: "What the scenario does not enter, so that the result is a best case.",
+    type: "array",
+    items: { ...assumption, additionalProperties: false },
+  };
   return {
     $schema: "https://json-schema.org/draft/2020-12/schema",
     title: "Result of a blowcell command",
@@ -50,8 +57,8 @@ export function resultSchema(specs: readonly TableSpec[]): object {
         type: "array",
         items: {
           type: "object",
-          required: ["name", "title", "variant", "run"],
-          properties: { name: text, title: text, variant: text, run: { type: "object" } },
+          required: ["name", "title", "variant", "run", "assumptions"],
+          properties: { name: text, title: text, variant: text, run: { type: "object" }, assumptions },
         },
       },
       warnings: {

@@ -4,11 +4,16 @@ import type { Study } from "#analysis/study/study.ts";
 import type { MeasureSummary } from "#analysis/study/summarizeMeasures.ts";
 import type { StateSummary } from "#analysis/study/summarizeStates.ts";
 import { calendarTables } from "./calendarTable.ts";
+import { changesTables } from "#report/tables/asked/changesTable.ts";
 import { costTables } from "./costTable.ts";
 import { circuitsTable, idealCycleTable } from "./idealTables.ts";
 import { kpiTable } from "./kpiTable.ts";
+import { lostTables } from "#report/tables/asked/lostTable.ts";
+import { slackTables } from "#report/tables/asked/slackTable.ts";
 import { stopsTables } from "./stopsTable.ts";
 import { fillTable, type Cell, type Table } from "./table.ts";
+import { measuredTables } from "#report/tables/asked/measuredTable.ts";
+import { totalsTables } from "#report/tables/asked/totalsTable.ts";
 import { windowTable } from "./windowWords.ts";
 import { bottleneckSpec, replicationsSpec, throughputSpec, timeByStateSpec } from "./tableSpecs.ts";
 
@@ -80,9 +85,9 @@ function bottleneckRows(found: BottleneckResource, place: number): readonly (rea
   ];
 }
 
-function stepCells({ share, tiedShare, slackSeconds, elasticity, elasticityMethod }: BottleneckStep): readonly Cell[] {
+function stepCells({ share, tiedShare, elasticity, elasticityMethod }: BottleneckStep): readonly Cell[] {
   const slope = [elasticity?.mean ?? null, elasticity?.halfWidth ?? null, elasticityMethod];
-  return [share.mean, share.halfWidth, tiedShare, null, null, null, null, slackSeconds, ...slope];
+  return [share.mean, share.halfWidth, tiedShare, null, null, null, null, null, ...slope];
 }
 
 export function replicationsTable(studies: readonly Study[]): Table {
@@ -111,12 +116,17 @@ function byReplication(measures: readonly MeasureSummary[]): readonly (readonly 
 export function studyTables(studies: readonly Study[]): readonly Table[] {
   return [
     throughputTable(studies),
+    ...totalsTables(studies),
+    ...measuredTables(studies),
     timeByStateTable(studies),
     bottleneckTable(studies),
     idealCycleTable(studies),
     circuitsTable(studies),
+    ...slackTables(studies),
     replicationsTable(studies),
     kpiTable(studies),
+    ...changesTables(studies),
+    ...lostTables(studies),
     ...costTables(studies),
     ...stopsTables(studies),
     ...calendarTables(studies),

@@ -12,8 +12,13 @@ import {
   unitColumn,
 } from "./columns.ts";
 import { calendarSpec } from "./calendarTable.ts";
+import { changesSpec } from "#report/tables/asked/changesTable.ts";
 import { costSpec } from "./costTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
+import { lostSpec } from "#report/tables/asked/lostTable.ts";
+import { slackSpec } from "#report/tables/asked/slackTable.ts";
+import { measuredSpec } from "#report/tables/asked/measuredTable.ts";
+import { totalsSpec } from "#report/tables/asked/totalsTable.ts";
 import { paybackSpec } from "./paybackTable.ts";
 import { stopsSpec } from "./stopsTable.ts";
 import { stepNames } from "#cell/words/stepNames.ts";
@@ -77,8 +82,8 @@ export const bottleneckSpec: TableSpec = {
     number("longest_active_share", "Share of time in which the resource's active period was the longest of all"),
     number("longest_active_alone", "The part of that in which no other resource was about to take over"),
     number(
-      "slack_s",
-      "Seconds by which the step, or a shot of the resource's own circuit, may grow before it sets the ideal cycle",
+      "slack_s_per_shot",
+      "Seconds a shot by which the resource's own circuit may grow before it sets the ideal cycle; empty for a step, and where no order is fixed",
       "s",
     ),
     number(
@@ -86,7 +91,10 @@ export const bottleneckSpec: TableSpec = {
       "Change of throughput in percent for 1 % more time in the whole step, of all identical resources together",
     ),
     halfWidth("elasticity_half_width_95", "the elasticity"),
-    text("elasticity_method", "How the elasticity was found"),
+    text(
+      "elasticity_method",
+      "How the elasticity was found, or why there is none; `explain elasticity` lists the values",
+    ),
   ],
 };
 
@@ -116,10 +124,11 @@ export const circuitsSpec: TableSpec = {
     integer("shots", "Shots made while going once around"),
     number("seconds_per_shot", "seconds / shots", "s"),
     number(
-      "slack_s",
-      "Seconds by which the steps of the circuit together may grow before it sets the ideal cycle",
+      "slack_s_per_shot",
+      "Seconds a shot by which the circuit may grow before it sets the ideal cycle; empty where no order is fixed",
       "s",
     ),
+    number("slack_s", "The same for once around, in which it makes `shots`: slack_s_per_shot × shots", "s"),
     truth("critical", "`true` where no circuit is slower"),
     text("method", "How the order of the stations was found"),
   ],
@@ -250,14 +259,19 @@ export const windowSpec: TableSpec = {
 
 export const tableSpecs: readonly TableSpec[] = [
   throughputSpec,
+  totalsSpec,
+  measuredSpec,
   timeByStateSpec,
   bottleneckSpec,
   idealCycleSpec,
   circuitsSpec,
+  slackSpec,
   replicationsSpec,
   comparisonSpec,
   paybackSpec,
   kpiSpec,
+  changesSpec,
+  lostSpec,
   costSpec,
   stopsSpec,
   calendarSpec,

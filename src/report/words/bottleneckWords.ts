@@ -1,4 +1,5 @@
 // Phrases for what sets the pace of a cell and for the next resource in line.
+import { hasSlack } from "#analysis/ideal/idealCircuit.ts";
 import { CREW } from "#analysis/ideal/takeawayOwners.ts";
 import { PLASTICATOR } from "#cell/words/cycleNames.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
@@ -65,7 +66,7 @@ export function stepName(step: Step): string {
 /** A matched screw is half a tick faster than its molds. */
 const leastSlack = 1e-5;
 
-/** "the screw, slack 0.94 s a shot". */
+/** "the screw, slack 0.94 s a shot"; without a slack where no order is fixed. */
 export function runnerUpWords({
   runnerUp,
   bottleneck,
@@ -73,11 +74,17 @@ export function runnerUpWords({
   ideal,
 }: Pick<Study, "runnerUp" | "bottleneck" | "scenario" | "ideal">): string {
   if (!runnerUp) return "no other resource";
-  const { slackPerShot } = runnerUp;
   const operators = bottleneck.find(({ group }) => group === CREW && group === runnerUp.name);
   const name = operators ? resourceName(operators) : ownerName(runnerUp.name);
   const matched = runnerUp.name === PLASTICATOR ? matchedSlackWords(scenario, ideal) : undefined;
   if (matched !== undefined) return `${name}, ${matched}`;
+  if (!hasSlack(ideal)) return name;
+  const { slackPerShot } = runnerUp;
   if (slackPerShot < leastSlack) return `${name}, no slack`;
   return `${name}, slack ${seconds(slackPerShot)} a shot`;
+}
+
+/** Where no order is fixed and slack was not tested: how to test it. */
+export function noSlackWords({ ideal, runnerUp, slack }: Pick<Study, "ideal" | "runnerUp" | "slack">): string {
+  return hasSlack(ideal) || runnerUp === null || slack !== undefined ? "" : "; no order is fixed: --slack tests slack";
 }

@@ -6,7 +6,6 @@ import { percent } from "./digits.ts";
 
 const prefix = "rejects: ";
 const mostReasons = 3;
-const mostNames = 3;
 /** A smaller share would be shown as 0.0 %. */
 const leastShare = 0.0005;
 
@@ -24,14 +23,4 @@ export function rejectWords({ measures }: Pick<Study, "measures">): string | und
     .slice(0, mostReasons)
     .map(({ reason, share }) => `${reason} ${percent(share)}`);
   return `${percent(all)} rejects: ${named.join(", ")}`;
-}
-
-/** The remark at the foot of an answer; none where every scenario has quality checks. */
-export function uncheckedWords(studies: readonly Pick<Study, "measures" | "scenario">[]): readonly string[] {
-  const unchecked = studies.filter((study) => rejectWords(study) === undefined);
-  if (unchecked.length === 0) return [];
-  const names = unchecked.map(({ scenario }) => scenario.name).join(", ");
-  const named = unchecked.length > mostNames ? `${unchecked.length} of ${studies.length} layouts` : names;
-  const where = unchecked.length === studies.length ? "" : ` in ${named}`;
-  return [`No quality checks defined${where}: all parts counted as good.`];
 }

@@ -26,12 +26,17 @@ export interface ShownUnit {
   readonly difference: (value: number) => number;
 }
 
+/** A rate of parts as it is spoken: files have `1/h`. */
+export function spokenUnit(symbol: string): string {
+  return symbol === "1/h" ? "per hour" : symbol;
+}
+
 /** `size` is a value of those to be shown: small ones are shown in small units. */
 export function shownUnit(symbol: string, size: number, system: UnitSystem): ShownUnit {
   const same = (value: number): number => value;
   const units = dimensions.flatMap((dimension) => unitSpelled(symbol, dimension) ?? []);
   const [own] = units;
-  if (system === "si" || own === undefined) return { symbol, value: same, difference: same };
+  if (system === "si" || own === undefined) return { symbol: spokenUnit(symbol), value: same, difference: same };
   const shown = displayUnit(inSi(size, own), own.dimension, system);
   const factor = (own.numerator * shown.denominator) / (own.denominator * shown.numerator);
   return {

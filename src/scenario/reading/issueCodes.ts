@@ -56,6 +56,10 @@ export const issueCodes = {
   "not-positive": ["a quantity must be above zero", "Write more than zero."],
   "share-of-what": ["a share of flash does not say of what", "Write `30 % of part` or `30 % of shot`."],
   "thousands-separator": ["a number has a thousands separator", "Write the number without separators."],
+  "time-unusual": [
+    "a step takes far more or less time than in any blow molding cell",
+    "Check the unit: seconds, milliseconds and minutes are easily mixed up.",
+  ],
   "too-large": ["a quantity is too large to calculate with", "Check the number and the unit."],
   "too-small": ["a quantity is too small to calculate with", "Check the number and the unit."],
   "unit-mismatch": ["a unit measures something else", "Use a unit of the quantity that the key needs."],

@@ -1,5 +1,5 @@
 // The assumptions for absent keys, as a list for the user.
-import type { Assumption } from "./assumption.ts";
+import type { Assumption } from "#scenario/values/assumption.ts";
 import { defaults, screwAssumed, shiftAssumed } from "#scenario/values/defaults.ts";
 import type { ScenarioText } from "#scenario/reading/scenarioText.ts";
 import { pathsOf, valueAt } from "#scenario/reading/pathPattern.ts";

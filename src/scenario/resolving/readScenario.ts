@@ -4,7 +4,7 @@ import type { Finding } from "#scenario/values/finding.ts";
 import { applySettings } from "#scenario/reading/applySettings.ts";
 import type { Settings } from "#scenario/reading/settings.ts";
 import { assumptions } from "./assumed.ts";
-import type { Assumption } from "./assumption.ts";
+import type { Assumption } from "#scenario/values/assumption.ts";
 import { readColumns } from "#scenario/reading/readColumns.ts";
 import type { ReadText } from "#scenario/reading/readText.ts";
 import { readGlossary } from "#scenario/reading/reading.ts";

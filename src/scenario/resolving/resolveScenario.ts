@@ -4,6 +4,7 @@ import type { Finding, Path } from "#scenario/values/finding.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { checkKind } from "./checkKind.ts";
 import { checkMasses } from "./checkMasses.ts";
+import { checkTimes } from "./checkTimes.ts";
 import { checkParisons } from "./checkParisons.ts";
 import { defaults } from "#scenario/values/defaults.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
@@ -47,6 +48,7 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   if (valve !== undefined && draft.delivery?.kind !== "continuous") checkZeroCycle(resolved, listed, valve, resolution);
   checkParisons(resolved, resolution);
   adviseOn(resolved, resolution);
+  checkTimes(resolved, listed, resolution);
   const judged = resolveQuality(products, listed, resolution);
   const stations = resolved.filter((station) => station !== undefined);
   const servers = resolveTakeaway(listed, resolution);
@@ -65,8 +67,13 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   if (!isComplete(parts)) return { findings };
   const { stops, downstream, planned, ...always } = parts;
   const costs = resolveCosts(draft.costs);
-  const others = { ...(stops.length === 0 ? {} : { stops }), ...(costs ? { costs } : {}) };
+  const others = { ...(stops.length === 0 ? {} : { stops }), ...(costs ? { costs } : {}), ...measuredOf(draft) };
   return { scenario: { ...always, ...others, ...judged, ...downstream, ...planned }, findings };
+}
+
+function measuredOf({ measured = {} }: ScenarioDraft): Pick<Scenario, "measured"> {
+  const given = Object.entries(measured).filter(([, value]) => value !== undefined);
+  return given.length === 0 ? {} : { measured: Object.fromEntries(given) };
 }
 
 function inOrder(stations: readonly StationSpec[], order: readonly string[]): readonly StationSpec[] {

@@ -212,6 +212,11 @@ function furtherGroups({ stations }: StarterOptions): readonly StarterGroup[] {
         "  tooling: 12 per 1000 parts @costs.tooling",
       ],
     },
+    {
+      title: "Measured at the real cell",
+      note: "The answer compares it with the model.",
+      lines: ["measured:", "  shots: 395 per h @measured.shots"],
+    },
     { title: "Order of the stations", lines: [`order: [${names.join(", ")}] @order`] },
     {
       title: "Run",

@@ -101,7 +101,9 @@ describe("scenarios that are compared", () => {
   it("use common random numbers: the same cell under another name has no difference", () => {
     const varied = scenarioOf(cellText(2), "stations.steps.cool={ normal: [8 s, 1 s] }");
     const twins = comparableScenarios([varied, { ...varied, name: "twin", run: { ...varied.run, seed: "else" } }]);
-    const studies = twins.map(runStudy).flatMap((found) => (found.kind === "found" ? [found.study] : []));
+    const studies = twins
+      .map((twin) => runStudy(twin))
+      .flatMap((found) => (found.kind === "found" ? [found.study] : []));
     const [one, ...others] = studies;
     if (!one) throw new Error("a study is found");
     for (const row of compareStudies(one, others))

@@ -83,3 +83,63 @@ describe("the timeline of a cell of fixed times", () => {
     expect(firstShots(never).timeline).toBeUndefined();
   });
 });
+
+describe("the stretch of a timeline", () => {
+  const drops = ({ intervals }: TimelineRecord, name: string): number =>
+    intervals.filter(({ resource, state, isCut }) => resource === name && state === "parison drop" && !isCut).length;
+
+  it.each(["one-station", "two-station", "three-station", "one-operator-four-molds", "small-screw"])(
+    "of %s has a whole cycle of every station: two drops that it does not cut",
+    (name) => {
+      const scenario = scenarioOf(shippedText(name), name, ["run.warmup=1 min"]);
+      const timeline = timelineOf(scenario);
+      for (const { name: own } of scenario.stations) expect(drops(timeline, own)).toBeGreaterThan(1);
+    },
+  );
+
+  it("has a whole cycle of each of sixteen stations", () => {
+    const many = cellOf(16);
+    const timeline = timelineOf(many);
+    for (const { name } of many.stations) expect(drops(timeline, name)).toBeGreaterThan(1);
+  });
+
+  it("marks what its edges cut, and only that: a cut interval is at an edge, the others have the time of their step", () => {
+    const { intervals, seconds } = timelineOf(cellOf(2));
+    for (const { start, end, isCut, state } of intervals) {
+      if (isCut) expect(start === 0 || end === seconds).toBe(true);
+      if (state === "cooling" && !isCut) expect(end - start).toBeCloseTo(9.4, 9);
+    }
+    expect(intervals.some(({ isCut, state }) => isCut && state === "cooling")).toBe(true);
+  });
+
+  it("separates consecutive parisons of continuous extrusion: one for each shot", () => {
+    const { intervals, chain } = timelineOf(
+      scenarioOf(shippedText("bottle-continuous"), "bottle", ["run.warmup=1 min"]),
+    );
+    const parisons = intervals.filter(({ state, isCut }) => state === "extruding a parison" && !isCut);
+    const lengths = parisons.map(({ start, end }) => end - start);
+    expect(parisons.length).toBeGreaterThan(2);
+    expect(Math.max(...lengths)).toBeLessThan(1.5 * Math.min(...lengths));
+    expect(chain.length).toBeGreaterThan(0);
+  });
+});
+
+describe("the timeline around a stop", () => {
+  it("shows a whole stop with cycles before and after it, without gap or overlap", () => {
+    const scenario = scenarioOf(shippedText("stops-and-repairs"), "stops", ["run.length=40 h"]);
+    const { stop } = firstShots(scenario);
+    const stopped = stop?.intervals.filter(({ kind, isCut }) => kind === "stopped" && !isCut) ?? [];
+    expect(stopped.length).toBeGreaterThan(0);
+    expect(stopped[0]!.start).toBeGreaterThan(5);
+    expect(stop!.seconds - stopped.at(-1)!.end).toBeGreaterThan(5);
+    for (const resource of stop!.resources) {
+      const own = stop!.intervals.filter((interval) => interval.resource === resource);
+      expect([resource, gaps(own, stop!.seconds)]).toEqual([resource, []]);
+    }
+    expect(gaps(stop!.chain, stop!.seconds)).toEqual([]);
+  });
+
+  it("is absent where nothing stops", () => {
+    expect(firstShots(scenarioOf(shippedText("two-station"), "two", ["run.warmup=1 min"])).stop).toBeUndefined();
+  });
+});

@@ -62,9 +62,9 @@ describe("the answer to run", () => {
     expect(answer).toMatch(/^screw +48\.3 % +51\.7 % +holding a full shot 52 %$/m);
   });
 
-  it("explains the confidence interval, and states that no quality checks are defined", () => {
+  it("explains the confidence interval, and states what was not entered", () => {
     expect(oneLine(answer)).toContain("± is the 95 % confidence interval");
-    expect(answer).toContain("No quality checks defined: all parts counted as good.");
+    expect(oneLine(answer)).toContain("no stops, no rejects: a best case");
     const once = runAnswer(studyOf({ ...one, run: { ...one.run, replications: 1 } }));
     expect(oneLine(once)).toContain("one replication gives no interval");
     expect(once).not.toContain("±");

@@ -3,10 +3,14 @@ import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
 import { comparisonTable } from "#report/tables/comparisonTable.ts";
 import { toCsv } from "#report/tables/csv.ts";
+import type { ReportedScenario } from "#report/page/reported.ts";
 import { reportPage } from "#report/page/reportPage.ts";
 import { studyTables } from "#report/tables/studyTables.ts";
+import { madeSentence } from "#report/words/madeWords.ts";
 import type { Table } from "#report/tables/table.ts";
 import { compareReport, reportedOf, runReport, scenarioOf, shippedText } from "../../support/reported.ts";
+
+type ReportedIssue = ReportedScenario["issues"][number];
 
 const input = compareReport(["one-station", "two-molds"]);
 const page = reportPage(input);
@@ -80,15 +84,61 @@ describe("a report", () => {
     expect(reportPage(compareReport(["one-station", "two-molds"]))).toBe(page);
   });
 
-  it("has the timing chart as its first chart", () => {
-    expect(page.match(/<svg[^>]*aria-labelledby="([\w-]+)-title/u)?.[1]).toBe("scenario-1-timing-chart");
+  it("has its sections in reading order: answer, pace, cycles, states, window, cost, calendar, input, details", () => {
+    const single = reportPage(runReport("cost-of-a-thousand", ["run.replications=2", "run.length=1 h"]));
+    const sections = Array.from(single.matchAll(/<section id="scenario-1-([\w-]+)"/gu), (match) => match[1]);
+    expect(sections).toEqual([
+      "bottleneck",
+      "timing",
+      "states",
+      "window",
+      "cost",
+      "input",
+      "circuits",
+      "cycles",
+      "kpi",
+      "throughput",
+    ]);
+    expect(single.indexOf('class="finding"')).toBeLessThan(single.indexOf("<section"));
+  });
+
+  it("has the first sentence of the terminal as its headline", () => {
+    const { scenarios } = runReport("one-operator");
+    expect(reportPage(runReport("one-operator"))).toContain(
+      `<p class="finding">${madeSentence(scenarios[0]!.study)}</p>`,
+    );
+  });
+
+  it("shows values outside the process window and warnings right below the answer, time at heat first", () => {
+    const base = runReport("rigid-pvc", ["product.sagLimit=0.1 %"]);
+    const issue = { code: "a", severity: "warning", path: "x", message: "Is odd.", remedy: "Mend it.", fate: "cell" };
+    const reported = { ...base.scenarios[0]!, issues: [issue as ReportedIssue] };
+    const html = reportPage({ ...base, scenarios: [reported] });
+    const box = /class="finding">[^<]*<\/p><ul class="warnings">(.*?)<\/ul>/u.exec(html)?.[1] ?? "";
+    const items = Array.from(box.matchAll(/<li>([^<,]*)/gu), (match) => match[1]);
+    expect(items).toEqual([
+      "Mean time at heat from hopper to die",
+      "Time at heat",
+      "Sag of the parison when the mold has closed",
+      "Sag",
+      "x: Is odd. Mend it.",
+    ]);
+    expect(reportPage(runReport("two-station"))).not.toContain('<ul class="warnings">');
+  });
+
+  it("never shows the unit 1/h", () => {
+    expect(page).not.toContain("1/h");
+    expect(page).toContain(">per hour<");
   });
 
   it("has a title and a description for every chart, and unique ids", () => {
-    const charts = page.match(/<svg /gu)?.length ?? 0;
-    expect(charts).toBe(2 * 6 + 2);
+    const charts = page.match(/<svg [^>]*role="img"/gu)?.length ?? 0;
+    // Of each scenario cycles, states, cycle times and replications; then the layouts and the differences.
+    expect(charts).toBe(2 * 4 + 2);
     expect(page.match(/<title id="[\w-]+">[^<]/gu)).toHaveLength(charts);
     expect(page.match(/<desc id="[\w-]+">[^<]/gu)).toHaveLength(charts);
+    // What sets the pace, the window and the ideal cycle are lists of words with bars.
+    expect(page.match(/<ul class="bars" id="[\w-]+" aria-label="[^"]+">/gu)).toHaveLength(2 * 3);
     const ids = Array.from(page.matchAll(/ id="([^"]*)"/gu), (match) => match[1]);
     expect(new Set(ids).size).toBe(ids.length);
   });
@@ -129,7 +179,7 @@ describe("a report", () => {
   it("lists shots beyond a limit, and unusual values marked as common practice", () => {
     const set = ["product.parisonLength=300 mm", "product.sagLimit=0.1 %", "delivery.holdUp=1 kg"];
     const html = reportPage(runReport("two-station", set));
-    expect(html).toMatch(/<li>sag, left and right: above 0\.1 % in all of the shots/u);
+    expect(html).toMatch(/<li>Sag, left and right: above 0\.1 % in all of the shots/u);
     expect(html).toMatch(/<li>Unusual \(common practice, no published source\): parison drop/u);
     expect(html).toContain("time at heat of the run, p95");
   });

@@ -17,10 +17,10 @@ describe("the timing chart of the terminal", () => {
     const lines = timingLines(idealCycle(cellOf(1)), 14 + 1305);
     expect(lines[0]).toBe("One period, 13.05 s for 1 shot:");
     expect(lettersIn(lineOf(lines, "screw"), "R")).toBe(400);
-    expect(lettersIn(lineOf(lines, "screw"), "D")).toBe(180);
+    expect(lettersIn(lineOf(lines, "screw"), "F")).toBe(180);
     expect(lettersIn(lineOf(lines, "screw"), "S")).toBe(50);
     expect(lettersIn(lineOf(lines, "screw"), ".")).toBe(1305 - 630);
-    expect(lettersIn(lineOf(lines, "station 01"), "O")).toBe(940);
+    expect(lettersIn(lineOf(lines, "station 01"), "K")).toBe(940);
   });
 
   it("marks the circuit that sets the pace: the station's or the screw's", () => {

@@ -26,7 +26,8 @@ function moved(written: string, move: string): Distribution {
     shortest.replace("cool: 7.5 s", `cool: ${written}`),
     `stations.*.steps.cool=${move}`,
   );
-  expect(issues).toEqual([]);
+  // A factor may lead to a time that is asked about.
+  expect(issues.filter(({ code }) => code !== "time-unusual")).toEqual([]);
   return scenario!.stations[0]!.cool;
 }
 
