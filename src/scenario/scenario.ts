@@ -21,7 +21,7 @@ export interface ProcessSpec {
   /** Numbers of the process window, as far as the file gives them. */
   readonly values: Readonly<Partial<Record<QuantityKey | StationKey, number>>>;
   readonly deliveryKind: DeliveryKind;
-  /** The inside face where absent. */
+  /** The hottest point where absent. */
   readonly coolingTo?: CoolingCriterion;
 }
 

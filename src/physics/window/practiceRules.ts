@@ -1,6 +1,6 @@
 // The part of the process window that compares figures with common practice, to find typing errors.
 import { plausibleRanges, type PlausibleRange } from "./plausibleRanges.ts";
-import type { EstimatedTime, Known, WindowInput } from "./windowInput.ts";
+import type { Known, WindowInput } from "./windowInput.ts";
 import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
@@ -33,9 +33,6 @@ function usualRule<Key extends WindowKey>(
     ...when,
   });
 }
-
-/** An estimated time has no typing error. */
-const isGiven = (step: EstimatedTime) => (input: WindowInput) => input.estimated?.includes(step) !== true;
 
 const cycle = ["station.steps.cool", "station.steps.drop", "station.steps.close"] as const;
 
@@ -72,7 +69,6 @@ export const practiceRules: readonly WindowRule[] = [
   usualRule(["station.steps.vent"], plausibleRanges.vent, {
     value: (input) => input["station.steps.vent"],
     check: "check station.steps.vent",
-    applies: isGiven("vent"),
   }),
   usualRule(["station.steps.remove"], plausibleRanges.removal, {
     value: (input) => input["station.steps.remove"],

@@ -10,6 +10,12 @@ const notFormulas = new Set([
   "dataFrom",
   "contactWeight",
   "temperatureCourse",
+  "profileCourse",
+  "profileAt",
+  "profileSlope",
+  "profileMean",
+  "modeValue",
+  "modeSlope",
   "helixOf",
   "windowRule",
   "completeInput",
@@ -19,6 +25,13 @@ const notFormulas = new Set([
   "windowFacts",
   "missingRows",
   "windowFacts",
+  "fillSeconds",
+  "inflationTime",
+  "knows",
+  "phasesOf",
+  "moldHeat",
+  "moldTemperature",
+  "coolingRanges",
 ]);
 
 const files = codeUnder("src/physics");

@@ -25,6 +25,7 @@ export const bottleWithoutPinchLoad = {
   "product.airSupply": 7.5e5,
   "station.cavities": 2,
   "station.moldContact": 1000,
+  "station.throughput": 30 / 3600,
   "station.clampForce": 6e4,
   "station.steps.drop": 1.2,
   "station.steps.close": 0.6,

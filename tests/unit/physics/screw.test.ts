@@ -3,7 +3,7 @@ import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { backFlow } from "#physics/screw/backFlow.ts";
 import { dragFlow } from "#physics/screw/dragFlow.ts";
-import { enthalpyRise } from "#physics/screw/enthalpyRise.ts";
+import { enthalpyChange } from "#physics/cooling/enthalpyChange.ts";
 import { materials } from "#physics/materials/materials.ts";
 import { pelletTravelTime } from "#physics/screw/pelletTravelTime.ts";
 import { rechargeTime } from "#physics/screw/rechargeTime.ts";
@@ -59,23 +59,24 @@ describe("energy", () => {
   });
 
   const fahrenheit = (degrees: number) => ((degrees - 32) * 5) / 9;
-  const heating = {
-    specificHeat: (0.55 * BTU * 9) / 5 / POUND,
-    from: fahrenheit(75),
-    to: fahrenheit(425),
-    heatOfFusion: 0,
-  };
+  const specificHeat = (0.55 * BTU * 9) / 5 / POUND;
+  const rise = (fusion: number) =>
+    enthalpyChange(
+      { solid: specificHeat, melt: specificHeat, transition: 130, fusion },
+      fahrenheit(75),
+      fahrenheit(425),
+    );
 
   test("1000 lb/h of HDPE from 75 to 425 °F take 192,500 BTU/h, which is 0.1244 kWh/kg", () => {
     // Inputs and 192,500 BTU/h read in a trade article, no society's figure [R]; kWh/kg [C].
-    expect((enthalpyRise(heating) * 1000 * POUND) / BTU).toBeCloseTo(192_500, 6);
-    expectPrinted(enthalpyRise(heating) / KILOWATT_HOUR, "0.1244");
+    expect((rise(0) * 1000 * POUND) / BTU).toBeCloseTo(192_500, 6);
+    expectPrinted(rise(0) / KILOWATT_HOUR, "0.1244");
   });
 
   test("without the heat of fusion about 31 % of HDPE's total is missed", () => {
     // Wunderlich, Macromolecular Physics 3, 1980: heat of fusion of the crystal, times the usual crystallinity [M].
     const heatOfFusion = materials.get("HDPE")!.heatOfFusion.value;
-    expectPrinted(heatOfFusion / enthalpyRise({ ...heating, heatOfFusion }), "0.31");
+    expectPrinted(heatOfFusion / rise(heatOfFusion), "0.31");
   });
 });
 
