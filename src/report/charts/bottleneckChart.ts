@@ -13,7 +13,10 @@ const mostBars = 14;
 const leastShare = 0.002;
 
 export function bottleneckChart(study: Pick<Study, "bottleneck" | "states">, given: ChartWords): Markup {
-  const bars = study.bottleneck.flatMap((resource) => [resourceBar(resource, study.states), ...resource.steps.map(stepBar)]);
+  const bars = study.bottleneck.flatMap((resource) => [
+    resourceBar(resource, study.states),
+    ...resource.steps.map(stepBar),
+  ]);
   const shown = bars.filter(({ value }) => value >= leastShare).slice(0, mostBars);
   return rankedBars(shown, { label: "share of the critical path", tick: percentTick }, given);
 }
