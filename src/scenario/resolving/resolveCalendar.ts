@@ -64,9 +64,7 @@ export function lengthOfRun({ draft, has, report }: Resolution): number | undefi
     code: "run-until",
     message,
     expected: "`until` after the start of the calendar, or `length`",
-    remedy: isTwice
-      ? "Remove one of them, such as `--set run.length=null`."
-      : "Give a later date, or `run.length`.",
+    remedy: isTwice ? "Remove one of them, such as `--set run.length=null`." : "Give a later date, or `run.length`.",
     path: ["run", "until"],
   });
   return undefined;
