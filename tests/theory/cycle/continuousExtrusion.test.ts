@@ -14,7 +14,7 @@ import { allShotTicks, fixedCell } from "../../support/fixedCell.ts";
 import { randomScenario } from "../../support/randomScenario.ts";
 import { massMilligrams, simulatedSteps, until } from "../../support/recursionComparison.ts";
 
-const fixedRate: ContinuousSpec = { kind: "continuous", rate: "fixed", removal: "mold" };
+const fixedRate: ContinuousSpec = { kind: "continuous", rate: "fixed", removal: "mold", dieZone: "exclusive" };
 const matched: ContinuousSpec = { ...fixedRate, rate: "matched" };
 
 /** Ticks: parison P, travel in i, close k, cut u, travel out o, cooling b, removal e. */

@@ -129,7 +129,7 @@ test("random cells with one chamber before the valve: every shot is at the same 
 const atTheDie = ["travel in", "close", "cut", "travel out"];
 
 test("random cells of continuous extrusion: every step is at the same tick in table and recursion", () => {
-  const delivery: DeliverySpec = { kind: "continuous", rate: "fixed", removal: "mold" };
+  const delivery: DeliverySpec = { kind: "continuous", rate: "fixed", removal: "mold", dieZone: "exclusive" };
   fc.assert(
     fc.property(random(delivery, ["blow", "cool", "vent", "open"]), (drawn) => {
       const [first] = drawn.stations;
