@@ -136,7 +136,10 @@ describe("equal molds, in ticks", () => {
         const turn = Math.max(others, mask);
         // A mask only slightly slower than the rest uses up the slack of the molds over more turns than are run.
         fc.pre(mask <= others || mask - others > turn / 45);
-        const cell = cellOf(alike(drawn, M), { delivery: { ...fixedRate, dieZone, removal: "pin" }, length: 60 * turn });
+        const cell = cellOf(alike(drawn, M), {
+          delivery: { ...fixedRate, dieZone, removal: "pin" },
+          length: 60 * turn,
+        });
         const time: Distribution = { kind: "fixed", value: strip / 1e6 };
         const extra = [{ name: "tail strip", after: "remove", time }];
         const masked = { ...cell, stations: cell.stations.map((station) => ({ ...station, extra })) };
@@ -161,7 +164,10 @@ test("equal molds reach their bound, and no run of different molds goes below it
     fc.property(fc.array(times, { minLength: 2, maxLength: 3 }), dieZones, (drawn, dieZone) => {
       const delivery = { ...fixedRate, dieZone };
       const [first] = drawn;
-      const [bound] = boundCircuits(cellOf(alike(first!, 2), { delivery }));
+      const bounds = boundCircuits(cellOf(alike(first!, 2), { delivery }));
+      const [bound] = bounds;
+      const die = bounds.find(({ name }) => name === "die zone")!.secondsPerShot * 1e6;
+      expect(die).toBeCloseTo(dieOf(dieZone, first!), 3);
       const zone = zoneOf(first!);
       const period = Math.max(first!.P, dieOf(dieZone, first!), (zone + first!.b + first!.e) / 2);
       expect(bound!.secondsPerShot * 1e6).toBeCloseTo(period, 3);
