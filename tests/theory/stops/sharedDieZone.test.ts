@@ -4,6 +4,7 @@ import { describe, expect, it, test } from "vitest";
 import { eventRecorder } from "#cell/records/eventRecord.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
+import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { scenarioOf } from "../../support/cellScenario.ts";
 
@@ -72,4 +73,21 @@ test("no stop at any instant keeps the die zone for ever", () => {
     }),
     { seed: 20261209 },
   );
+});
+
+describe("the key `dieZone`", () => {
+  const assumed = (change: (text: string) => string) => {
+    const text = change(stoppedCell("60 s", "hold", "1 h"));
+    return readScenario(text, { name: "test", file: "test.yaml" }).assumed.find(
+      ({ path }) => path === "delivery.dieZone",
+    );
+  };
+  const without = (text: string): string => text.replace(", dieZone: shared", "");
+
+  it("is listed as assumed with its reason where several molds share a die", () => {
+    expect(assumed(without)?.value).toBe("shared");
+    expect(assumed(without)?.reason).toContain("common practice, no published source");
+    expect(assumed((text) => text)).toBeUndefined();
+    expect(assumed((text) => without(text).replace("count: 2", "count: 1"))).toBeUndefined();
+  });
 });
