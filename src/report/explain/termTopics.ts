@@ -178,7 +178,7 @@ const machine: readonly Term[] = [
   {
     names: ["die zone"],
     meaning:
-      "Continuous extrusion: the place under the die and the way there. One mold at a time has it. As a circuit it is the time that the die needs for a mold: travel in, close, cut and travel out, or with `dieZone: shared` close, cut and the longer of both travels.",
+      "Continuous extrusion: the place under the die, for one mold at a time, and the way there. As a circuit it is the time that the die needs for a mold: travel in, close, cut and travel out, or with `dieZone: shared` close, cut and the longer of both travels.",
     example: "delivery: { kind: continuous, dieZone: exclusive }",
     more: ["delivery.dieZone", "steps.travelIn", "steps.travelOut"],
   },

@@ -16,8 +16,13 @@ const orders: Readonly<Record<PackingCell["first"], readonly CrewTask[]>> = {
 
 function scenarioOfPacking({ molds, cavities, operators, packers, buffer, pack, first }: PackingCell): Scenario {
   const stations = molds.map(({ cool, remove }, k) => ({
-    ...{ name: `mold ${k}`, recharge: 0, drop: 0, close: 0, by: "operator" as const },
-    ...{ cool, remove },
+    name: `mold ${k}`,
+    recharge: 0,
+    drop: 0,
+    close: 0,
+    cool,
+    remove,
+    by: "operator" as const,
   }));
   const packing = server("packing", always(pack), { by: "operator", places: packers, buffer });
   return takeawayCell({ stations, shift: 0, operators, length }, [packing], { cavities, taskOrder: orders[first] });
@@ -71,7 +76,13 @@ describe("operators who remove and pack", () => {
 
 const stopRules = ["finish", "hold", "scrap"] as const;
 const stationTimes = fc.record({
-  ...{ drop: seconds, close: seconds, blow: seconds, cool: seconds, vent: seconds, open: seconds, remove: seconds },
+  drop: seconds,
+  close: seconds,
+  blow: seconds,
+  cool: seconds,
+  vent: seconds,
+  open: seconds,
+  remove: seconds,
   "shift to port": seconds,
   clear: seconds,
 });
