@@ -98,7 +98,7 @@ export const delivery = mapping(
         shared: "A mold may travel in while the one before travels out; it closes when that one is out.",
         exclusive: "A mold travels in only when the one before has traveled out.",
       }),
-      "Continuous: the next mold may travel in while one travels out (`shared`, where absent), or only after that.",
+      "Continuous: the next mold may travel in while one travels out (`shared`, where absent), or only after that. The default is common practice, no published source.",
     ),
     screw: optional(
       mapping(() => windowShape("delivery.screw"), "{ channelDepth: 4 mm, helixAngle: 17.7 deg, speed: 60 rpm }"),
