@@ -6,7 +6,7 @@ import { checkKind } from "./checkKind.ts";
 import { checkMasses } from "./checkMasses.ts";
 import { checkTimes } from "./checkTimes.ts";
 import { checkParisons } from "./checkParisons.ts";
-import { defaults } from "#scenario/values/defaults.ts";
+import { defaults, dieZoneAssumed } from "#scenario/values/defaults.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
 import { resolveQuality } from "./resolveQuality.ts";
@@ -136,12 +136,13 @@ function resolveDelivery({ draft }: Resolution): DeliverySpec | undefined {
 function continuousOf({
   rate = "matched",
   removal = "mold",
+  dieZone = dieZoneAssumed.value,
   rateRange,
   stopsScrewAfter: after,
 }: NonNullable<ScenarioDraft["delivery"]>): DeliverySpec {
   const slowest = rateRange?.min === undefined ? {} : { slowestRate: rateRange.min };
   const stops = after === undefined || after === "never" ? {} : { stopsScrewAfter: after };
-  return { kind: "continuous", rate, removal, ...slowest, ...stops };
+  return { kind: "continuous", rate, removal, dieZone, ...slowest, ...stops };
 }
 
 /** Continuous extrusion has no valve. */

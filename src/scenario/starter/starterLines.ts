@@ -70,6 +70,7 @@ const deliveryOf: Readonly<Record<StarterOptions["kind"], readonly StarterPart[]
       note: "A rate may stand in place of the measured time, once `product.partMass` is given.",
       lines: [
         "  rate: matched @delivery.rate",
+        "  dieZone: shared @delivery.dieZone",
         "  screwDiameter: 60 mm @delivery.screwDiameter",
         "  drivePower: 45 kW @delivery.drivePower",
         "  holdUp: 2.5 kg @delivery.holdUp",
