@@ -87,7 +87,10 @@ export const sizedRanges = {
 } as const satisfies Readonly<Record<string, SizedRange>>;
 
 /** Of a part of this mass in kg; over all sizes where the mass is unknown. */
-export function rangeOfPart({ bySize }: SizedRange, partMass: number | undefined): Pick<PlausibleRange, "low" | "high"> {
+export function rangeOfPart(
+  { bySize }: SizedRange,
+  partMass: number | undefined,
+): Pick<PlausibleRange, "low" | "high"> {
   const sizes = Object.keys(heaviest) as readonly PartSize[];
   const own = partMass === undefined ? undefined : sizes.find((size) => partMass <= heaviest[size]);
   const ranges = own === undefined ? Object.values(bySize) : [bySize[own]];

@@ -227,7 +227,8 @@ export const windowKeys = {
   "station.steps.remove": { dimension: "time", meaning: "Mean time of the removal.", from: "cycle" },
   "station.cycle": {
     dimension: "time",
-    meaning: "Mean time of all steps of the mold in one cycle, without waits; the removal counts where the mold waits for it.",
+    meaning:
+      "Mean time of all steps of the mold in one cycle, without waits; the removal counts where the mold waits for it.",
     from: "cycle",
   },
   "station.throughput": {
