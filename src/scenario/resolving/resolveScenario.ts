@@ -10,7 +10,7 @@ import { defaults } from "#scenario/values/defaults.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
 import { resolveQuality } from "./resolveQuality.ts";
-import { resolveCalendar } from "./resolveCalendar.ts";
+import { lengthOfRun, resolveCalendar } from "./resolveCalendar.ts";
 import { resolveTakeaway } from "./resolveTakeaway.ts";
 import { resolveStops } from "./resolveStops.ts";
 import { checkZeroCycle, isComplete, resolveStation } from "./resolveStations.ts";
@@ -28,11 +28,14 @@ export interface Resolved {
 
 export function resolveScenario(draft: ScenarioDraft, content: unknown, name: string): Resolved {
   const findings: Finding[] = [];
-  const resolution: Resolution = {
+  const given: Resolution = {
     draft,
     has: (path: Path) => valueAt(content, path) !== undefined,
     report: (finding) => findings.push(finding),
   };
+  const length = lengthOfRun(given);
+  const { length: _, ...run } = draft.run ?? {};
+  const resolution = { ...given, draft: { ...draft, run: { ...run, ...(length === undefined ? {} : { length }) } } };
   checkFormat(resolution);
   const products = resolveProducts(resolution);
   const listed = listStations(resolution);
@@ -41,7 +44,7 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     resolution,
   );
   const resolved = listed.map((station) => resolveStation(station, products, resolution));
-  const [valve, run] = [resolveValve(resolution), resolveRun(resolution)];
+  const valve = resolveValve(resolution);
   checkMasses(products, listed, resolution);
   checkKind(listed, resolution);
   checkDelivery(listed, resolution);
@@ -56,7 +59,7 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     name,
     title: draft.title ?? name,
     valve,
-    run,
+    run: resolveRun(resolution),
     delivery: resolveDelivery(resolution),
     stations: stations.length === listed.length ? inOrder(stations, order) : undefined,
     operators: draft.crew?.operators,
