@@ -168,11 +168,11 @@ describe("the window", () => {
   });
 
   test("compares the drop with common practice for the kind of delivery", () => {
-    // Common practice, no published source: 1-3 s reciprocating screw, 2-6 s accumulator head
+    // Common practice, no published source, for a bottle: 1-3 s reciprocating screw, 1-5 s accumulator head
     const drops = (input: WindowInput) =>
       processWindow(input).flatMap((row) => (row.quantity.startsWith("parison drop") ? [[row.low, row.high]] : []));
     expect(drops(bottle)).toEqual([[1, 3]]);
-    expect(drops({ ...bottle, deliveryKind: "accumulator-head" })).toEqual([[2, 6]]);
+    expect(drops({ ...bottle, deliveryKind: "accumulator-head" })).toEqual([[1, 5]]);
     expect(drops({ ...bottle, deliveryKind: "continuous" })).toEqual([]);
   });
 
