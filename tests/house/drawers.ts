@@ -71,8 +71,8 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cell/records",
-    "cell/layers cell/table cell/words engine/distributions engine/run physics/parison scenario",
-    "records are worded by the plan that made them",
+    "cell/delivery cell/layers cell/table cell/words engine/distributions engine/run physics/parison physics/window scenario",
+    "records are worded by the plan that made them; the melt temperature of the running rate decides the sag",
   ],
   [
     "cell/run",
@@ -97,8 +97,8 @@ export const rules: readonly Rule[] = [
   ],
   [
     "analysis/window",
-    "analysis/ideal cell/delivery cell/table cell/words engine/distributions foundation physics/window scenario scenario/values",
-    "the window of a station takes its times from the ideal cycle",
+    "analysis/ideal cell/delivery cell/table cell/words engine/distributions foundation physics/numeric physics/window scenario scenario/values",
+    "the window of a station takes its times from the ideal cycle; heated molds need a root",
   ],
   [
     "analysis/indicators",

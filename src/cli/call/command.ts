@@ -21,6 +21,7 @@ export interface Options {
   readonly sensitivity?: "few" | "full" | "off";
   readonly against?: string;
   readonly events?: boolean;
+  readonly range?: boolean;
   readonly slack?: boolean;
   readonly measured?: string;
   readonly json?: boolean;

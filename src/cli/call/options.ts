@@ -40,6 +40,10 @@ export const eventsOption: OptionSpec = {
   flags: "--events",
   meaning: "also write every event and every shot (events.csv, shots.csv)",
 };
+export const rangeOption: OptionSpec = {
+  flags: "--range",
+  meaning: "also show the cooling time over the ranges of the material's values",
+};
 export const slackOption: OptionSpec = {
   flags: "--slack",
   meaning: "also test how much longer leading steps may take before output falls by 1 % (slack.csv)",

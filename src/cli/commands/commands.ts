@@ -12,6 +12,7 @@ import {
   outOption,
   precisionOption,
   quietOption,
+  rangeOption,
   nameOption,
   replaceOption,
   resultOption,
@@ -36,7 +37,7 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file...>",
     meaning: "check scenario files; show step times, the ideal cycle, slack and the process window",
     example: "blowcell check scenarios/two-station.yaml",
-    options: [setOption, unitsOption, ...talk],
+    options: [setOption, rangeOption, unitsOption, ...talk],
     load: async () => (await import("./check.ts")).check,
   },
   {
