@@ -17,7 +17,8 @@ import { readSettled } from "#analysis/study/readSettled.ts";
 import type { StationWindow } from "#analysis/window/stationWindow.ts";
 import type { ShotSpread } from "#analysis/study/shotSpread.ts";
 import type { StopSummary } from "#analysis/study/stopSummaries.ts";
-import { runStudy, settleInOneCall, studyOfSettled, type Study, type StudyOutcome } from "#analysis/study/study.ts";
+import { runComparison } from "#analysis/study/runComparison.ts";
+import { runStudy, settleInOneCall, type Study, type StudyOutcome } from "#analysis/study/study.ts";
 import type { MeasureSummary } from "#analysis/study/summarizeMeasures.ts";
 import type { StateSummary } from "#analysis/study/summarizeStates.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
@@ -91,7 +92,7 @@ export function comparisonTable(rows: readonly ComparisonRow[], scenarios: reado
 /** Simulates all with the base's seed, length and replications, over one span of time, and holds each against the first. */
 export function compareScenarios(scenarios: readonly Scenario[]): Comparison {
   const settled = overOneSpan(comparableScenarios(scenarios).map(settleInOneCall));
-  const outcomes = settled.map((each) => studyOfSettled(each));
+  const outcomes = runComparison(settled);
   const studies = outcomes.flatMap((outcome) => (outcome.kind === "found" ? [outcome.study] : []));
   const [base, ...others] = studies;
   return { outcomes, rows: base && studies.length === scenarios.length ? compareStudies(base, others) : [] };

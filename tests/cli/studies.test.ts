@@ -299,6 +299,33 @@ describe("a wanted precision", () => {
     expect(made).toBeGreaterThan(5);
   });
 
+  it("takes at least 10 replications, because the interval of 2 covers too little", () => {
+    const { output } = call("run", two, "--out", "few", "--replications", "2", "--precision", "50 %");
+    expect(output).toContain("10 replications of");
+  });
+
+  it("aims at the difference in a comparison, which common random numbers make precise", () => {
+    const wanted = ["--replications", "3", "--precision", "0.1 %"];
+    const { code, output } = call(
+      "compare",
+      two,
+      "--variant",
+      "slower: valve.shift=0.31 s",
+      "--out",
+      "pair",
+      ...wanted,
+    );
+    expect(code).toBe(0);
+    const rows: readonly Readonly<Record<string, string>>[] = parse(bytesOf("pair")["comparison.csv"] ?? "", {
+      columns: true,
+    });
+    const row = rows.find((each) => each["resource"] === "cell" && each["measure"] === "good parts per hour");
+    const made = Number(/^(\d+) replications/m.exec(output)?.[1]);
+    expect(made).toBeGreaterThanOrEqual(10);
+    expect(row?.["pairs"]).toBe(String(made));
+    expect(Number(row?.["simultaneous_half_width_95"])).toBeLessThanOrEqual(0.001 * 1183);
+  });
+
   it("exits with 3 when it is not reached", () => {
     const out = ["--out", "vague", "--length", "1 h", "--precision", "0.00001 %"];
     const { code } = call("run", two, ...out);

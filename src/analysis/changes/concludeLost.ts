@@ -18,9 +18,10 @@ export function concludeLost(state: ChangesState): Lost | null {
   if (causes.length + rejects.length + notRun.length === 0 && scenario.calendar === undefined) return null;
   const plannedSeconds = plannedTime(scenario);
   const ideal = idealParts(base);
-  const made = meanOf(valuesOf(base, good));
+  const rare = rareRows(base);
+  const made = meanOf(valuesOf(base, good)) - rare.reduce((sum, { parts }) => sum + parts, 0);
   const rows = [
-    ...[...causeRows(causes, state), ...rejects].toSorted(bySize),
+    ...[...causeRows(causes, state), ...rejects, ...rare].toSorted(bySize),
     ...restRows({ causes, notRun, rejects }, state, ideal),
   ];
   const lost = ideal - made;
@@ -61,6 +62,14 @@ function causeRows(causes: readonly ChangedTrial[], state: ChangesState): readon
 function rowOf(cause: string, kind: LostKind, values: readonly number[]): Found {
   const { mean, halfWidth } = meanInterval(values);
   return { cause, kind, parts: mean, halfWidth };
+}
+
+/** Control variates take the known rate of rare stops into the mean; the causes lose what occurred. */
+function rareRows({ measures }: Base): readonly Found[] {
+  const output = measures.find(({ resource, measure }) => resource === "cell" && measure === good);
+  const occurred = output?.values.filter((value) => value !== null) ?? [];
+  const parts = output === undefined || occurred.length === 0 ? 0 : meanOf(occurred) - output.interval.mean;
+  return parts === 0 ? [] : [{ cause: "rare stops at their known rate", kind: "rare", parts, halfWidth: null }];
 }
 
 const prefix = "rejects: ";

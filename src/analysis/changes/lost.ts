@@ -10,6 +10,8 @@ export type LostKind =
   | "variation"
   /** What the causes lose together more than one by one, or less. */
   | "together"
+  /** What rare stops lose at their known rate beyond those that occurred. */
+  | "rare"
   /** Parts that have left the mold and not the last server. */
   | "takeaway";
 

@@ -1,6 +1,6 @@
 // The answer of one replication: its measures and shares as plain rows, the same from any thread.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
-import type { CellRecord, ChainShare, ElementTime, StateTime } from "#cell/records/cellRecord.ts";
+import type { CellRecord, ChainShare, ElementTime, StateTime, StopExposure } from "#cell/records/cellRecord.ts";
 import type { ParisonRecord } from "#cell/records/parisonRecord.ts";
 import type { StepScale } from "#cell/layers/planCell.ts";
 import type { QuarterRecord } from "#cell/records/quarterRecord.ts";
@@ -18,6 +18,8 @@ export interface ReplicationTask {
   /** Counted from 1; the same number always has the same random numbers. */
   readonly replication: number;
   readonly scale: StepScale | null;
+  /** The number of a stop of the scenario that comes often in this run, to measure its effect. */
+  readonly frequent?: number;
   /** Of a cell that only serves a comparison: no parisons, quarters and single cycles. */
   readonly brief?: true;
 }
@@ -83,6 +85,8 @@ export interface ReplicationAnswer {
   readonly longestActive: readonly ActiveShare[];
   /** Absent where nothing stopped. */
   readonly stops?: readonly StopCount[];
+  /** In the order of the scenario's stops; absent where it has none. */
+  readonly exposures?: readonly StopExposure[];
   /** Each local day, and each quarter of an hour of the replication that a report shows; absent without a calendar. */
   readonly days?: readonly DayTotal[];
   readonly quarters?: readonly QuarterRecord[];
@@ -106,13 +110,13 @@ export function isShown(task: ReplicationTask): boolean {
 }
 
 /** Whether the replication leaves all that a study reads. */
-export function isWhole({ scale, brief }: ReplicationTask): boolean {
-  return scale === null && brief !== true;
+export function isWhole({ scale, brief, frequent }: ReplicationTask): boolean {
+  return scale === null && brief !== true && frequent === undefined;
 }
 
 export function answerOf(task: ReplicationTask, record: CellRecord): ReplicationAnswer {
   const observed = record.untilTick - record.fromTick;
-  const { standstill, stops, takeaway } = record;
+  const { standstill, stops, stopExposures, takeaway } = record;
   return {
     task,
     measures: measuresOf(record),
@@ -132,6 +136,7 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
       takeaway?.servers,
     ),
     ...(stops.length > 0 ? { stops: stopCounts(record) } : {}),
+    ...(stopExposures.length > 0 ? { exposures: stopExposures } : {}),
     ...(record.quarters ? { days: dayTotals(record.quarters) } : {}),
     ...(record.quarters && isShown(task) ? { quarters: record.quarters } : {}),
     parisons: record.parisons,

@@ -3,13 +3,15 @@ import type { Scenario } from "#scenario/scenario.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { planOf } from "#analysis/ideal/planOf.ts";
+import { withFrequentStop } from "./frequentStop.ts";
 import { answerOf, isShown, isWhole, type ReplicationAnswer, type ReplicationTask } from "./replicationAnswer.ts";
 
 export function replicationRunner(scenario: Scenario): (task: ReplicationTask) => ReplicationAnswer {
   return (task) => {
-    const { replication, scale } = task;
+    const { replication, scale, frequent } = task;
+    const cell = frequent === undefined ? scenario : withFrequentStop(scenario, frequent);
     // A search tries each length once: its plan is not kept.
-    const plan = scale?.longerBy === undefined ? planOf(scenario, scale) : planCell(scenario, scale);
+    const plan = scale?.longerBy === undefined ? planOf(cell, scale) : planCell(cell, scale);
     const options = {
       replication,
       keepsShots: isShown(task),

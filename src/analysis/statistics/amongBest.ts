@@ -9,12 +9,18 @@ import { pairedDifference } from "./pairedDifference.ts";
  * variance as Law, Simulation Modeling and Analysis, section 10.3 (from memory).
  *
  * @param values of each alternative, one a replication; more is better
+ * @param unseen standard error of the difference of two places that the replications do not show
  */
-export function amongBest(values: readonly (readonly number[])[], confidence = CONFIDENCE): readonly number[] {
+export function amongBest(
+  values: readonly (readonly number[])[],
+  confidence = CONFIDENCE,
+  unseen: (one: number, other: number) => number = () => 0,
+): readonly number[] {
   const comparisons = Math.max(1, values.length - 1);
-  const exceeds = (one: readonly number[], other: readonly number[]): boolean => {
-    const { mean, simultaneousHalfWidth } = pairedDifference(one, other, { comparisons, confidence });
+  const exceeds = (one: number, other: number): boolean => {
+    const options = { comparisons, confidence, unseen: unseen(one, other) };
+    const { mean, simultaneousHalfWidth } = pairedDifference(values[one]!, values[other]!, options);
     return mean > (simultaneousHalfWidth ?? 0);
   };
-  return values.flatMap((own, i) => (values.some((other, j) => j !== i && exceeds(other, own)) ? [] : [i]));
+  return values.flatMap((_, own) => (values.some((__, other) => other !== own && exceeds(other, own)) ? [] : [own]));
 }

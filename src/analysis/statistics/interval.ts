@@ -36,3 +36,11 @@ export function meanInterval(values: readonly number[], confidence: number = CON
 export function tFactor(confidence: number, count: number): number {
   return tQuantile(1 - (1 - confidence) / 2, count - 1);
 }
+
+/** The interval with a standard error of the mean that its values do not show. */
+export function widened(interval: Interval, unseen: number): Interval {
+  const { halfWidth, count, confidence } = interval;
+  if (halfWidth === null || unseen === 0) return interval;
+  const more = tFactor(confidence, count) * unseen;
+  return { ...interval, halfWidth: Math.sqrt(halfWidth * halfWidth + more * more) };
+}

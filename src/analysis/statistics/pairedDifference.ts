@@ -1,7 +1,7 @@
 // The difference of two scenarios with common random numbers, replication by replication.
 import { sampleCorrelation } from "simple-statistics";
 import { invariant } from "#foundation/invariant.ts";
-import { CONFIDENCE, meanInterval, ROUNDING, type Interval } from "./interval.ts";
+import { CONFIDENCE, meanInterval, ROUNDING, widened, type Interval } from "./interval.ts";
 
 export interface PairedDifference extends Interval {
   /** Half width that holds for all comparisons at once; null where there is only one pair. */
@@ -12,19 +12,20 @@ export interface PairedDifference extends Interval {
 
 /**
  * Mean of first minus second with its t interval; by Bonferroni each of k comparisons is held to 1 - (1 - confidence)/k.
+ * `unseen` is a standard error of the mean that the replications do not show.
  * Source: Law, Simulation Modeling and Analysis, sections 10.2.1 and 10.3 (from memory).
  */
 export function pairedDifference(
   first: readonly number[],
   second: readonly number[],
-  options: { readonly comparisons?: number; readonly confidence?: number } = {},
+  options: { readonly comparisons?: number; readonly confidence?: number; readonly unseen?: number } = {},
 ): PairedDifference {
   invariant(first.length === second.length, "pairs belong to the same replications");
-  const { comparisons = 1, confidence = CONFIDENCE } = options;
+  const { comparisons = 1, confidence = CONFIDENCE, unseen = 0 } = options;
   const differences = first.map((value, replication) => differenceOf(value, second[replication] ?? NaN));
-  const simultaneous = meanInterval(differences, 1 - (1 - confidence) / comparisons);
+  const simultaneous = widened(meanInterval(differences, 1 - (1 - confidence) / comparisons), unseen);
   return {
-    ...meanInterval(differences, confidence),
+    ...widened(meanInterval(differences, confidence), unseen),
     simultaneousHalfWidth: simultaneous.halfWidth,
     correlation: correlation(first, second),
   };

@@ -1,4 +1,5 @@
 // The search for the end of the warm-up: from the series so far to the pilots still wanted, then one cut for all.
+import { distributionMean } from "#engine/distributions/moments.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { slowestTurn } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
@@ -12,6 +13,9 @@ import { averagedSeries, warmUp } from "./warmUp.ts";
 const pilotShots = 1500;
 /** The factor of the length of a second search where the first finds no end of the warm-up. */
 const lengthened = 2;
+/** Mean repairs of the longest kind of stop that a warm-up lasts at least, and the part of the run that it may take for them. */
+const repairsBefore = 3;
+const mostOfRun = 0.1;
 
 export interface PilotTask {
   readonly replication: number;
@@ -23,6 +27,8 @@ export interface PilotTask {
 export interface PilotAnswer {
   readonly task: PilotTask;
   readonly secondsPerShot: readonly number[];
+  /** The same of good parts after the last server; absent without a takeaway, where parts follow the shots. */
+  readonly secondsPerPart?: readonly number[];
 }
 
 export interface WarmUpSearch {
@@ -51,7 +57,7 @@ export function pilotsWanted(search: WarmUpSearch): readonly PilotTask[] {
       (r) => !replications.has(r),
     );
     if (missing.length > 0) return missing.map((replication) => ({ replication, length }));
-    if (verdict(made).kind === "cut") return [];
+    if (endOf(made).kind === "found") return [];
   }
   return [];
 }
@@ -60,31 +66,65 @@ export function runPilot(scenario: Scenario, task: PilotTask): PilotAnswer {
   const plan = planOf(scenario);
   // The plan does not depend on the length of the run.
   const brief = { ...plan, scenario: { ...scenario, run: { ...scenario.run, length: task.length } } };
-  const record = runCell(brief, { replication: task.replication, warmup: 0 });
+  const parts: number[] = [];
+  const partReader = (tick: number): void => void parts.push(tick);
+  const options = { replication: task.replication, warmup: 0 };
+  const record = runCell(brief, scenario.takeaway ? { ...options, partReader } : options);
   const ticks = record.stations.flatMap((station) => station.shotTicks).toSorted((a, b) => a - b);
-  return { task, secondsPerShot: ticks.map((tick, i) => (tick - (ticks[i - 1] ?? 0)) / TICKS_PER_SECOND) };
+  return {
+    task,
+    secondsPerShot: intervalsOf(ticks),
+    ...(scenario.takeaway ? { secondsPerPart: intervalsOf(parts) } : {}),
+  };
 }
+
+/** The first interval begins at the start of the run. */
+const intervalsOf = (ticks: readonly number[]): readonly number[] =>
+  ticks.map((tick, i) => (tick - (ticks[i - 1] ?? 0)) / TICKS_PER_SECOND);
 
 export function settleWarmUp(search: WarmUpSearch): SettledScenario {
   const { scenario } = search;
   if (scenario.run.warmup !== "auto") return { scenario, warnings: [] };
   const length = pilotLengths(search).findLast((each) => answersOf(search, each).length > 0) ?? scenario.run.length;
   const made = answersOf(search, length);
-  const found = verdict(made);
+  const found = endOf(made);
   if (found.kind === "refused") {
     const run = { ...scenario.run, warmup: 0, length: Math.max(length, scenario.run.length) };
     return { scenario: { ...scenario, run }, warnings: [refusal(found.reason, run.length)] };
   }
-  const series = averagedSeries(made.map((answer) => answer.secondsPerShot));
-  const seconds = series.slice(0, found.observations).reduce((sum, each) => sum + each, 0);
+  const whole = Math.max(scenario.run.length, length);
   // A whole second is easier to read and to set again, and is never before the end of the warm-up.
-  const warmup = Math.ceil(seconds);
-  const run = { ...scenario.run, warmup, length: Math.max(scenario.run.length, length) };
+  const warmup = Math.ceil(Math.max(found.seconds, untilStopsAreUsual(scenario, whole)));
+  const run = { ...scenario.run, warmup, length: whole };
   return { scenario: { ...scenario, run }, warnings: [] };
 }
 
-function verdict(answers: readonly PilotAnswer[]): ReturnType<typeof warmUp> {
-  return warmUp(averagedSeries(answers.map((answer) => answer.secondsPerShot)));
+/** At the start nothing is being repaired. After a few repairs the share of stopped time is that of any later hour. */
+function untilStopsAreUsual({ stops = [] }: Scenario, length: number): number {
+  const longest = Math.max(0, ...stops.map(({ repair }) => distributionMean(repair)));
+  return Math.min(repairsBefore * longest, Math.floor(mostOfRun * length));
+}
+
+type End =
+  | { readonly kind: "found"; readonly seconds: number }
+  | { readonly kind: "refused"; readonly reason: "trend" | "short" };
+
+/** The end of the warm-up of shots, and where there is a takeaway of good parts out: the later one counts. */
+function endOf(answers: readonly PilotAnswer[]): End {
+  const parts = answers.flatMap(({ secondsPerPart }) => (secondsPerPart ? [secondsPerPart] : []));
+  const ends = [answers.map(({ secondsPerShot }) => secondsPerShot), parts]
+    .filter(({ length }) => length > 0)
+    .map(endIn);
+  const refused = ends.find(({ kind }) => kind === "refused");
+  if (refused) return refused;
+  return { kind: "found", seconds: Math.max(...ends.map((end) => (end.kind === "found" ? end.seconds : 0))) };
+}
+
+function endIn(replications: readonly (readonly number[])[]): End {
+  const series = averagedSeries(replications);
+  const found = warmUp(series);
+  if (found.kind === "refused") return found;
+  return { kind: "found", seconds: series.slice(0, found.observations).reduce((sum, each) => sum + each, 0) };
 }
 
 /** A short run as it is, then twice as long; the beginning of a long run, then all of it. */

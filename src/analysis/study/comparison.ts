@@ -6,6 +6,7 @@ import type { Pair } from "./against.ts";
 import type { Payback } from "./payback.ts";
 import type { Study } from "./study.ts";
 import type { SettledScenario } from "#analysis/statistics/warmUpSearch.ts";
+import { differenceOfTerms, errorOf } from "./controlled.ts";
 import { measureOf, type MeasureSummary } from "./summarizeMeasures.ts";
 
 export type Verdict = "more" | "less" | "no difference seen" | "one pair, no interval";
@@ -82,15 +83,16 @@ function compareMeasure(
   other: MeasureSummary,
   comparisons: number,
 ): Omit<ComparisonRow, "base" | "other"> | null {
-  const pairs = base.values.flatMap((value, i) => {
-    const counterpart = other.values[i] ?? null;
+  const values = other.controlled?.values ?? other.values;
+  const pairs = (base.controlled?.values ?? base.values).flatMap((value, i) => {
+    const counterpart = values[i] ?? null;
     return value === null || counterpart === null ? [] : [[value, counterpart] as const];
   });
   if (pairs.length === 0) return null;
   const found = pairedDifference(
     pairs.map(([, second]) => second),
     pairs.map(([first]) => first),
-    { comparisons },
+    { comparisons, unseen: errorOf(differenceOfTerms(base.controlled?.terms, other.controlled?.terms)) },
   );
   return {
     resource: base.resource,

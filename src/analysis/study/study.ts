@@ -13,10 +13,12 @@ import { kpiRows, type KpiRow } from "#analysis/indicators/kpiRows.ts";
 import type { Reruns, Sensitivity } from "#analysis/bottleneck/reruns.ts";
 import { runnerUp, type RunnerUp } from "#analysis/bottleneck/runnerUp.ts";
 import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
-import { CELL, type MeasureValue } from "#analysis/replication/measures.ts";
+import { CELL } from "#analysis/replication/measures.ts";
 import type { TestedSlack } from "#analysis/bottleneck/slackTest.ts";
 import { shotSpreads, type ShotSpread } from "./shotSpread.ts";
-import { requiredReplications } from "#analysis/statistics/requiredReplications.ts";
+import { isPrecise, replicationsFrom, sampleOf } from "./wantedPrecision.ts";
+import { controlTasks, StopControl } from "./stopControl.ts";
+import { rareStops, type RareStops } from "./rareStops.ts";
 import { standstillIssue } from "./standstillIssue.ts";
 import type { StationCycles } from "#analysis/replication/stationCycles.ts";
 import { stationWindows, type StationWindow } from "#analysis/window/stationWindow.ts";
@@ -38,6 +40,13 @@ export interface StudyState {
   readonly scenario: Scenario;
   readonly answers: readonly ReplicationAnswer[];
   readonly sensitivity: Sensitivity;
+  /** In a comparison with a wanted precision; the differences then decide on the replications. */
+  readonly paired?: {
+    readonly replications: number;
+    /** No more replications are needed. */
+    readonly isSettled: boolean;
+    readonly isReached: boolean;
+  };
 }
 
 export interface Study {
@@ -71,6 +80,8 @@ export interface Study {
   readonly calendar: CalendarStudy | null;
   /** Empty where the cell has no stops. */
   readonly stops: readonly StopSummary[];
+  /** Null where every stop occurs often enough. */
+  readonly rareStops: RareStops | null;
   /** The spread of hang, sag and time at heat over the shots; empty where no material is given. */
   readonly spreads: readonly ShotSpread[];
   /** What one change buys, and the parts that were not made by cause; absent where they were not asked for. */
@@ -91,42 +102,44 @@ export function withAnswers(state: StudyState, answers: readonly ReplicationAnsw
   return { ...state, answers: [...state.answers, ...answers] };
 }
 
-/** The most replications for a wanted precision. */
-const mostReplications = 2000;
-
 /**
  * The replications still wanted, in their order; none when the study is finished. The cell as it is comes first, with more
- * replications until the wanted precision is reached, at most twice as many at a time. Where the critical path does not give the
- * effect of a step, common random numbers follow with that step shorter and longer.
+ * replications until the wanted precision is reached, at most twice as many at a time; runs in which a rare stop comes often
+ * follow each time. Where the critical path does not give the effect of a step, common random numbers follow with that step
+ * shorter and longer.
  */
 export function nextWanted(state: StudyState): readonly ReplicationTask[] {
   const { scenario, answers } = state;
   if (answers.some((answer) => answer.standstill !== null)) return [];
-  const missing = missingTasks(answers, scenario.run.replications);
-  if (missing.length > 0) return missing;
-  const made = answersOf(answers, null);
-  const more = missingTasks(answers, replicationsFor(scenario, made));
+  const first = outputWanted(state);
+  if (first.length > 0 || state.paired?.isSettled === false) return first;
+  const more = missingTasks(answers, replicationsFor(state));
   if (more.length > 0) return more;
-  return elasticityTasks(scenario, made, rerunsOf(state));
+  return elasticityTasks(scenario, answersOf(answers, null), rerunsOf(state));
 }
 
-function replicationsFor(scenario: Scenario, made: readonly ReplicationAnswer[]): number {
-  const { precision, replications } = scenario.run;
-  if (precision === undefined) return replications;
-  const needed = requiredReplications(goodPartsPerHour(made), precision) ?? (made.length < 2 ? 2 : made.length);
-  return Math.max(made.length, Math.min(needed, 2 * made.length, mostReplications));
+/** The replications that the interval of the output needs, for the number given in the scenario or made so far. */
+export function outputWanted({ scenario, answers, paired }: StudyState): readonly ReplicationTask[] {
+  const missing = missingTasks(answers, paired?.replications ?? scenario.run.replications);
+  return missing.length > 0 ? missing : missingControls(scenario, answers);
 }
 
-function goodPartsPerHour(answers: readonly ReplicationAnswer[]): readonly number[] {
-  const isOutput = (value: MeasureValue): boolean => value.resource === CELL && value.measure === "good parts per hour";
-  return answers.flatMap(({ measures }) => measures.filter(isOutput).map(({ value }) => value));
+function replicationsFor(state: StudyState): number {
+  const { precision, replications } = state.scenario.run;
+  if (state.paired) return state.paired.replications;
+  return precision === undefined ? replications : replicationsFrom(sampleOf(outputOf(state)), precision);
 }
 
-function precisionReached(scenario: Scenario, made: readonly ReplicationAnswer[]): Study["precision"] {
-  const wanted = scenario.run.precision;
+/** Good parts an hour so far; undefined where no replication has a value. */
+export function outputOf(state: StudyState): MeasureSummary | undefined {
+  const output = measureOf(summarizeMeasures(answersOf(state.answers, null)), CELL, "good parts per hour");
+  return output && controlOf(state).apply(output);
+}
+
+function precisionReached(state: StudyState): Study["precision"] {
+  const wanted = state.scenario.run.precision;
   if (wanted === undefined) return null;
-  const needed = requiredReplications(goodPartsPerHour(made), wanted);
-  return { wanted, reached: needed !== null && needed <= made.length };
+  return { wanted, reached: state.paired?.isReached ?? isPrecise(sampleOf(outputOf(state)), wanted) };
 }
 
 export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []): StudyOutcome {
@@ -136,7 +149,10 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
   const answers = answersOf(state.answers, null);
   const ideal = idealCycle(scenario);
   const bottleneck = bottleneckResources(scenario, answers, rerunsOf(state), ideal);
-  const measures = [...summarizeMeasures(answers), ...summarizeMeasures(productMeasures(scenario, answers))];
+  const control = controlOf(state);
+  const measures = [...summarizeMeasures(answers), ...summarizeMeasures(productMeasures(scenario, answers))].map(
+    (summary) => control.apply(summary),
+  );
   const windows = stationWindows(scenario, ideal, meltRate(measures), rejectShare(scenario, measures));
   const costs = costStudy(scenario, answers, windows);
   return {
@@ -144,7 +160,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
     study: {
       scenario,
       warnings,
-      precision: precisionReached(scenario, answers),
+      precision: precisionReached(state),
       replications: answers.length,
       measures: inReadingOrder([...measures, ...summarizeMeasures(costMeasures(costs))], resourceOf),
       totals: totals(scenario, measures),
@@ -158,6 +174,7 @@ export function concludeStudy(state: StudyState, warnings: readonly Issue[] = []
       kpis: inReadingOrder(kpiRows(scenario, answers, ideal), resourceOf),
       costs,
       calendar: calendarStudy(scenario, answers),
+      rareStops: rareStops(scenario, answers, control.stops),
       stops: inReadingOrder(stopSummaries(scenario, answers), resourceOf),
       spreads: inReadingOrder(shotSpreads(scenario, answers), stationOf),
     },
@@ -209,6 +226,11 @@ function missingTasks(answers: readonly ReplicationAnswer[], replications: numbe
   );
 }
 
+function missingControls(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly ReplicationTask[] {
+  const made = new Set(answers.map(({ task }) => JSON.stringify(task)));
+  return controlTasks(scenario, answersOf(answers, null)).filter((task) => !made.has(JSON.stringify(task)));
+}
+
 function rerunsOf({ answers, sensitivity }: StudyState): Reruns {
   return { sensitivity, answersTo: (scale) => answersOf(answers, scale) };
 }
@@ -217,9 +239,14 @@ function rerunsOf({ answers, sensitivity }: StudyState): Reruns {
 function answersOf(
   answers: readonly ReplicationAnswer[],
   scale: ReplicationTask["scale"],
+  frequent?: number,
 ): readonly ReplicationAnswer[] {
   const variant = JSON.stringify(scale);
-  return inOrder(answers.filter(({ task }) => JSON.stringify(task.scale) === variant));
+  return inOrder(answers.filter(({ task }) => task.frequent === frequent && JSON.stringify(task.scale) === variant));
+}
+
+function controlOf({ scenario, answers }: StudyState): StopControl {
+  return new StopControl(scenario, answersOf(answers, null), (frequent) => answersOf(answers, null, frequent));
 }
 
 function inOrder(answers: readonly ReplicationAnswer[]): readonly ReplicationAnswer[] {

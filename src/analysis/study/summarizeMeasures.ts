@@ -1,7 +1,9 @@
 // Each measure over the replications: its mean with interval, and its spread.
 import { max, min } from "simple-statistics";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
+import { quantileInterval, type QuantileInterval } from "#analysis/statistics/quantileInterval.ts";
 import { quantiles, type Quantiles } from "#analysis/statistics/quantiles.ts";
+import type { Controlled } from "./controlled.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 
 export interface MeasureSummary {
@@ -10,8 +12,12 @@ export interface MeasureSummary {
   readonly unit: string;
   /** One a replication, from replication 1 on; null where that replication has no value. */
   readonly values: readonly (number | null)[];
+  /** By the control of `controlled` where there is one; `sd` is always that of the values. */
   readonly interval: Interval;
+  readonly controlled?: Controlled;
   readonly quantiles: Quantiles;
+  readonly p05: QuantileInterval;
+  readonly p95: QuantileInterval;
   readonly min: number;
   readonly max: number;
 }
@@ -30,10 +36,12 @@ export function summarizeMeasures(answers: readonly Pick<ReplicationAnswer, "mea
   return [...found.values()].map((row) => ({ ...row, ...spread(row.values.filter((value) => value !== null)) }));
 }
 
-function spread(values: number[]): Pick<MeasureSummary, "interval" | "quantiles" | "min" | "max"> {
+function spread(values: number[]): Pick<MeasureSummary, "interval" | "quantiles" | "p05" | "p95" | "min" | "max"> {
   return {
     interval: meanInterval(values),
     quantiles: quantiles(values),
+    p05: quantileInterval(values, 0.05),
+    p95: quantileInterval(values, 0.95),
     min: min(values),
     max: max(values),
   };

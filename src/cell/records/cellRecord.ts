@@ -73,6 +73,14 @@ export interface StopRecord {
   readonly untilTick: number | null;
 }
 
+/** How long one kind of stop was repaired, and how far its clock came, in the observed time. */
+export interface StopExposure {
+  /** Repairs under way at either end count with the part inside. */
+  readonly repairSeconds: number;
+  /** Seconds of working time or calendar time, or cycles; null where the cycles are not known. */
+  readonly clock: number | null;
+}
+
 export interface CellRecord {
   readonly replication: number;
   /** The observed time: after `fromTick`, up to and including `untilTick`. */
@@ -87,6 +95,8 @@ export interface CellRecord {
   readonly chain: readonly ChainShare[];
   /** In the order in which they began; one that began before the observation is left out. */
   readonly stops: readonly StopRecord[];
+  /** In the order of the scenario's stops. */
+  readonly stopExposures: readonly StopExposure[];
   /** Largest share of regrind in the feed; absent where none goes back. */
   readonly regrindLimit?: number;
   /** What the servers after the molds made of the parts; absent where there are none. */

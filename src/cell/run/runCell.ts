@@ -23,6 +23,7 @@ import { rejectReasons } from "#cell/layers/withQuality.ts";
 import { elementTimes } from "./elementTimes.ts";
 import { reasonsOf } from "#cell/words/takeawayWords.ts";
 import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
+import { stopExposures } from "./stopExposures.ts";
 import { settledWarmup } from "./settledWarmup.ts";
 import { shotMasses } from "#cell/table/shotMass.ts";
 
@@ -33,6 +34,8 @@ export interface RunOptions {
   readonly log?: EventLog;
   /** Keeps the tick of every shot; true if not given. A year has five million. */
   readonly keepsShots?: boolean;
+  /** Called at each part that passes the last server; only with a takeaway. */
+  readonly partReader?: (tick: number) => void;
   /** Keeps a sample of how long parisons drop, hang and are hot; false if not given. */
   readonly watchesParisons?: boolean;
   /** Reads a run on a calendar at every quarter of an hour; true if not given. */
@@ -57,7 +60,11 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     isActive: plan.isActive,
     classOf: plan.elementClass,
     ...(options.log ? { log: options.log } : {}),
-    readers: [...(keepsShots ? shotReaders : []), ...(watch?.readers ?? [])],
+    readers: [
+      ...(keepsShots ? shotReaders : []),
+      ...(options.partReader ? [[goodCounter, options.partReader] as const] : []),
+      ...(watch?.readers ?? []),
+    ],
   });
   const runOn = (tick: number): void => simulation.runUntil(tick);
   if (from > 0) {
@@ -106,6 +113,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       stations.map((station) => station.shots),
     ),
     stops: stopRecords(plan, simulation),
+    stopExposures: stopExposures(scenario, simulation.stops, { from, until, stations, stateTimes }),
     purgedMilligrams: counts.get(purgedCounter) ?? 0,
     ...excess(scenario, stateTimes),
     ...takeawayOf(scenario, counts),

@@ -65,7 +65,8 @@ export const replicationsOption: OptionSpec = {
 };
 export const precisionOption: OptionSpec = {
   flags: "--precision <share>",
-  meaning: 'replicate until the 95 % half width of good parts per hour is at most this share of it, such as "1 %"',
+  meaning:
+    'make 10 replications or more, until the 95 % half width of good parts per hour, in compare of the differences, is at most this share of it, such as "1 %"',
 };
 export const jobsOption: OptionSpec = {
   flags: "--jobs <count>",

@@ -3,7 +3,7 @@ import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import { pairsAgainst } from "#analysis/study/against.ts";
 import { comparableScenarios, comparePairs, overOneSpan, type Comparison } from "#analysis/study/comparison.ts";
 import { paybacks } from "#analysis/study/payback.ts";
-import type { Study, StudyOutcome } from "#analysis/study/study.ts";
+import type { Study } from "#analysis/study/study.ts";
 import type { SettledScenario } from "#analysis/statistics/warmUpSearch.ts";
 import { compareAnswer } from "#report/answers/compareAnswer.ts";
 import { comparisonTable } from "#report/tables/comparisonTable.ts";
@@ -12,7 +12,8 @@ import { reportPage } from "#report/page/reportPage.ts";
 import { studyTables } from "#report/tables/studyTables.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { Act, Options } from "#cli/call/command.ts";
-import { conductStudy, conductWarmUp } from "#cli/labor/conductStudy.ts";
+import { conductComparison } from "#cli/labor/conductComparison.ts";
+import { conductWarmUp } from "#cli/labor/conductStudy.ts";
 import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
 import { layoutIssues } from "./layoutIssues.ts";
 import { loadScenarios, type LoadedScenario } from "./loadScenarios.ts";
@@ -47,8 +48,7 @@ export const compare: Act = (files, options, host) => {
   return withLabor(options, host, async (labor, stages) => {
     const settled: SettledScenario[] = [];
     for (const scenario of comparableScenarios(scenarios)) settled.push(await conductWarmUp(scenario, labor, stages));
-    const outcomes: StudyOutcome[] = [];
-    for (const each of overOneSpan(settled)) outcomes.push(await conductStudy(each, labor, stages));
+    const outcomes = await conductComparison(overOneSpan(settled), labor, stages, options.against);
     const stuck = outcomes.flatMap((outcome) => (outcome.kind === "stuck" ? [outcome.issue] : []));
     printIssues(stuck, host);
     if (stuck.length > 0) return exitCodeOf(stuck);

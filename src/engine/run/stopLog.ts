@@ -16,10 +16,16 @@ export class StopLog {
   #records: Growing[] = [];
   /** By number: the stop that goes on. */
   readonly #open = new Map<number, Growing>();
+  #carried: readonly LoggedStop[] = [];
 
   /** In the order in which they began; one that began before the observation is left out. */
   get records(): readonly LoggedStop[] {
     return this.#records;
+  }
+
+  /** Stops that had begun before the observation and went on in it. */
+  get carried(): readonly LoggedStop[] {
+    return this.#carried;
   }
 
   take({ stop, phase }: StopMark, tick: number): void {
@@ -38,9 +44,9 @@ export class StopLog {
     this.#open.set(stop, record);
   }
 
-  /** Forgets all stops, those that go on as well. */
+  /** Forgets all stops that are over. Those that go on are carried into the observation. */
   restart(): void {
     this.#records = [];
-    this.#open.clear();
+    this.#carried = [...this.#open.values()];
   }
 }

@@ -7,6 +7,7 @@ import { shortCautions } from "#report/words/cautions.ts";
 import { headlineRows, pairWords, verdictSentences } from "#report/words/layoutWords.ts";
 import { runWords } from "#report/words/madeWords.ts";
 import { comparedSettings } from "#report/words/settingsWords.ts";
+import { comparedNotes } from "#report/words/runNotes.ts";
 import { assumptionWords } from "#report/words/assumptionWords.ts";
 import { rejectWords } from "#report/words/rejectWords.ts";
 import { mergedWarnings } from "#report/tables/mergedWarnings.ts";
@@ -38,6 +39,7 @@ export function compareAnswer(comparison: Comparison, width = 80, units: UnitSys
       ...merged(studies, rejectLines),
       ...differenceNote(comparison),
       ...runWords(base),
+      ...comparedNotes(studies),
       ...pairWords(headlineRows(rows)),
       ...assumptionWords(studies.map(({ scenario }) => scenario)),
     ].flatMap(wrapped),

@@ -14,6 +14,7 @@ import { percent, withInterval } from "#report/words/digits.ts";
 import { idealSentence } from "#report/words/idealWords.ts";
 import { madeSentence, onShiftWords, productRows, runWords } from "#report/words/madeWords.ts";
 import { stateLook } from "#report/words/stateLook.ts";
+import { comparedNotes } from "#report/words/runNotes.ts";
 import { measuredRows } from "#report/words/measuredWords.ts";
 import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { rejectWords } from "#report/words/rejectWords.ts";
@@ -51,7 +52,7 @@ function sureWords(studies: readonly Study[]): string {
       .filter((line) => line !== "")
       .map((line) => name + line);
   });
-  return [...runs, ...assumptionWords(scenarios), ...unanswered].join(" ");
+  return [...runs, ...comparedNotes(studies), ...assumptionWords(scenarios), ...unanswered].join(" ");
 }
 
 /** Of more layouts the tables of the report have the details. */

@@ -11,6 +11,7 @@ import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
 import { measuredRows } from "#report/words/measuredWords.ts";
 import { measureWords } from "#report/words/shownUnits.ts";
+import { runNotes } from "#report/words/runNotes.ts";
 import { withInterval } from "#report/words/digits.ts";
 import { headline, madeSentence, meanRows, onShiftWords, productRows, runWords } from "#report/words/madeWords.ts";
 import { rejectWords } from "#report/words/rejectWords.ts";
@@ -51,7 +52,7 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
     ...changesLines(study, width),
     ...windowWarnings(study.windows, study.spreads, study.scenario.stations.length, units).flatMap(wrapped),
     ...leftOutWords(study.scenario).flatMap(wrapped),
-    ...[...runWords(study), ...assumptionWords([study.scenario])].flatMap(wrapped),
+    ...[...runWords(study), ...runNotes(study), ...assumptionWords([study.scenario])].flatMap(wrapped),
     ...shortCautions,
     "",
   ].join("\n");

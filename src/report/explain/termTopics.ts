@@ -12,10 +12,26 @@ const statistics: readonly Term[] = [
     meaning:
       "The 95 % confidence interval of a mean over the replications. It says how sure the mean is, not how much single hours vary.",
     details: [
-      ["smaller", "Four times as many replications halve it; `--precision` repeats the run until it is small."],
+      [
+        "smaller",
+        "Four times as many replications halve it; `--precision` repeats the run, at least 10 times, until it is small.",
+      ],
       ["compare", "Two cells differ where the interval of their difference excludes zero."],
     ],
     more: ["replication", "common random numbers"],
+  },
+  {
+    names: ["control variate", "control variates", "rare stop", "rare stops", "few stops", "known rate"],
+    meaning:
+      "A correction for stops that are too rare for the run. The mean repair time of a stop is known from its interval and repair. The mean and its interval are corrected for what the replications hold above or below that.",
+    details: [
+      [
+        "where",
+        "throughput.csv names the stops in the column `control`; replications.csv has the values as they were.",
+      ],
+      ["without it", "Give the run the length that the answer names."],
+    ],
+    more: ["±", "throughput.csv", "run.length"],
   },
   {
     names: ["simultaneous interval", "Bonferroni", "best layouts"],

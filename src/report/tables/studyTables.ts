@@ -35,10 +35,13 @@ export function throughputTable(studies: readonly Study[]): Table {
   );
 }
 
-function throughputRow({ resource, measure, unit, interval, quantiles, min, max }: MeasureSummary): readonly Cell[] {
-  const { p05, p50, p95 } = quantiles;
+function throughputRow(summary: MeasureSummary): readonly Cell[] {
+  const { resource, measure, unit, interval, controlled, quantiles, p05, p95, min, max } = summary;
   const { mean, halfWidth, sd, count } = interval;
-  return [resource, measure, unit, mean, halfWidth, sd, min, p05, p50, p95, max, count];
+  const [low, high] = [quantiles.p05, quantiles.p95];
+  const spread = [min, low, p05.low, p05.high, quantiles.p50, high, p95.low, p95.high, max];
+  const control = controlled ? controlled.terms.map(({ stop }) => stop).join("; ") : null;
+  return [resource, measure, unit, mean, halfWidth, sd, ...spread, count, control];
 }
 
 export function timeByStateTable(studies: readonly Study[]): Table {

@@ -25,6 +25,8 @@ import { stepNames } from "#cell/words/stepNames.ts";
 import type { ColumnSpec, TableSpec } from "./table.ts";
 import { withVariantColumn } from "./variantColumn.ts";
 
+const orderStatistic = "an order statistic; empty where the replications are too few";
+
 export const throughputSpec: TableSpec = {
   name: "throughput",
   meaning:
@@ -39,10 +41,18 @@ export const throughputSpec: TableSpec = {
     number("sd", "Standard deviation between replications (n − 1); empty with one replication"),
     number("min", "Smallest replication"),
     number("p05", "5 % of the replications lie below"),
+    number("p05_low", `Low end of the 95 % interval of p05, ${orderStatistic}`),
+    number("p05_high", `High end of the 95 % interval of p05, ${orderStatistic}`),
     number("p50", "Half of the replications lie below"),
     number("p95", "95 % of the replications lie below"),
+    number("p95_low", `Low end of the 95 % interval of p95, ${orderStatistic}`),
+    number("p95_high", `High end of the 95 % interval of p95, ${orderStatistic}`),
     number("max", "Largest replication"),
     integer("replications", "Number of replications"),
+    text(
+      "control",
+      "Rare stops whose known rate the mean and its half width use (control variates); empty for the plain mean of the replications, which replications.csv has in any case",
+    ),
   ],
 };
 

@@ -43,7 +43,7 @@ export const run = mapping(
     ),
     precision: optional(
       quantity("share", { above: 0 }),
-      "Replicate until the 95 % half width of good parts per hour is at most this share of it.",
+      "Make 10 replications or more, until the 95 % half width of good parts per hour is at most this share of it; in a comparison the half width of the differences, as a share of the output of the base.",
       "0.5 %",
     ),
   }),

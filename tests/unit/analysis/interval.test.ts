@@ -11,8 +11,8 @@ const bank = [1.53, 1.66, 1.24, 2.34, 2.0, 1.69, 2.69, 2.86, 1.7, 2.6];
 
 test("a relative precision of 10 % takes the bank model 27 replications, not 23", () => {
   // Law, Simulation Modeling and Analysis: 27 with γ/(1 + γ); γ itself would give 23 [M+C].
-  expect(requiredReplications(bank, 0.1, 0.9)).toBe(27);
-  expect(requiredReplications(bank, 0.1 / 0.9, 0.9)).toBe(23);
+  expect(requiredReplications(bank, 0.1, { confidence: 0.9 })).toBe(27);
+  expect(requiredReplications(bank, 0.1 / 0.9, { confidence: 0.9 })).toBe(23);
 });
 
 test("no further replications are required when the precision is reached", () => {

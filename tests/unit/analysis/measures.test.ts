@@ -33,6 +33,7 @@ function valuesOf(stations: readonly StationRecord[]) {
     longestActive: [],
     chain: [],
     stops: [],
+    stopExposures: [],
     purgedMilligrams: 0,
     parisons: [],
   };

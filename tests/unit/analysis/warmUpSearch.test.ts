@@ -75,4 +75,43 @@ describe("the search for the end of the warm-up", () => {
     expect(run.warmup).toBeLessThan(10 * 13.05);
     expect(run.length).toBe(scenario.run.length);
   });
+
+  // Three mean repairs of 4 min are 720 s, a tenth of 2 h as well; three of 2 min are half of that.
+  it.each([
+    ["4 min", 720],
+    ["2 min", 360],
+    ["20 min", 720],
+  ])("lasts at least three mean repairs of %s, at most a tenth of the run", (repair, least) => {
+    const stop = `stops: [{ name: jam, resource: plasticator, between: 2 h, repair: ${repair}, by: itself, step: finish }]`;
+    const stopped = scenarioOf(cellText(2, stop), "run.warmup=auto", "run.replications=2", "run.length=2 h");
+    const constant = { scenario: stopped, answers: constantAnswers(stopped) };
+    expect(settleWarmUp(constant).scenario.run.warmup).toBe(least);
+  });
+
+  it("ends when good parts come out as steadily as shots", () => {
+    const late = pilotsWanted(beginWarmUpSearch(scenario)).map((task) => ({
+      task,
+      secondsPerShot: Array.from({ length: 400 }, () => 6),
+      // The belt fills for 30 parts of 10 s, then every part takes 3 s.
+      secondsPerPart: Array.from({ length: 800 }, (_, part) => (part < 30 ? 10 : 3)),
+    }));
+    expect(settleWarmUp({ scenario, answers: late }).scenario.run.warmup).toBe(300);
+  });
+
+  it("reads good parts out of a cell with a takeaway, at their own times", () => {
+    const text = cellText(2, "takeaway: { belt: { time: 60 s, places: 40 } }");
+    const packed = scenarioOf(text, "run.warmup=auto", "run.length=2 h");
+    const { secondsPerShot, secondsPerPart = [] } = runPilot(packed, { replication: 1, length: 3600 });
+    expect(secondsPerPart[0]).toBeGreaterThan(60);
+    const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+    expect(sum(secondsPerPart)).toBeLessThanOrEqual(3600);
+    expect(secondsPerPart.length / 2 / secondsPerShot.length).toBeCloseTo(1, 1);
+  });
 });
+
+function constantAnswers(of: Scenario): WarmUpSearch["answers"] {
+  return pilotsWanted(beginWarmUpSearch(of)).map((task) => ({
+    task,
+    secondsPerShot: Array.from({ length: 400 }, () => 6),
+  }));
+}

@@ -11,7 +11,7 @@ export const lostSpec: TableSpec = {
     scenarioColumn,
     text(
       "kind",
-      "`ideal` for the parts of the ideal cycle, `made` for the good parts; for a cause `stop`, `start-up`, `break`, `change`, `reject`, `variation`, `together` or `takeaway`",
+      "`ideal` for the parts of the ideal cycle, `made` for the good parts; for a cause `stop`, `start-up`, `break`, `change`, `reject`, `variation`, `together`, `rare` or `takeaway`",
     ),
     text("cause", "The cause in plain words; empty for ideal and made"),
     text("counted", "What the parts are: parts per hour, with a calendar parts in the run"),

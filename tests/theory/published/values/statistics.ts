@@ -91,7 +91,12 @@ const statistics: readonly PublishedValue[] = [
   law("mean", "2.03", "min", () => meanInterval(bank, 0.9).mean),
   law("variance", "0.31", "min²", () => (meanInterval(bank, 0.9).sd ?? NaN) ** 2),
   law("half width at 90 %", "0.32", "min", () => meanInterval(bank, 0.9).halfWidth ?? NaN),
-  law("replications for a relative precision of 10 %", "27", "1", () => requiredReplications(bank, 0.1, 0.9) ?? NaN),
+  law(
+    "replications for a relative precision of 10 %",
+    "27",
+    "1",
+    () => requiredReplications(bank, 0.1, { confidence: 0.9 }) ?? NaN,
+  ),
   t(0.95, 1, "12.706"),
   t(0.95, 4, "2.776"),
   t(0.95, 9, "2.262"),

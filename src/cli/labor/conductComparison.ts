@@ -1,0 +1,36 @@
+// Runs the replications that the studies of a comparison want until all are finished.
+import { withPairedPrecision } from "#analysis/study/pairedPrecision.ts";
+import {
+  beginStudy,
+  concludeStudy,
+  nextWanted,
+  withAnswers,
+  type StudyOutcome,
+  type StudyState,
+} from "#analysis/study/study.ts";
+import type { SettledScenario } from "#analysis/statistics/warmUpSearch.ts";
+import type { Labor } from "./labor.ts";
+import type { Stages } from "./stages.ts";
+
+/** In the order of the call; `against` names the pairs whose differences a wanted precision aims at. */
+export async function conductComparison(
+  settled: readonly SettledScenario[],
+  labor: Labor,
+  stages: Stages,
+  against?: string,
+): Promise<readonly StudyOutcome[]> {
+  const states: StudyState[] = settled.map(({ scenario }) => beginStudy(scenario));
+  for (;;) {
+    const current = withPairedPrecision(states, against);
+    const wanted = current.map(nextWanted);
+    if (wanted.every((tasks) => tasks.length === 0)) {
+      return current.map((state, i) => concludeStudy(state, settled[i]!.warnings));
+    }
+    for (const [i, state] of current.entries()) {
+      const [tasks, { scenario }] = [wanted[i]!, state];
+      const answers = tasks.length === 0 ? [] : await labor.do({ kind: "replications", scenario, tasks });
+      if (tasks.length > 0) stages.report(`${scenario.name}: ${tasks.length} replications`);
+      states[i] = withAnswers(state, answers);
+    }
+  }
+}
