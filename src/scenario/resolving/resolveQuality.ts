@@ -1,4 +1,5 @@
 // From drafts to what makes a part good, with the checks that look across its keys.
+import { kelvin } from "./windowNumber.ts";
 import type { ListedStation } from "./stationList.ts";
 import type { Resolution } from "./resolution.ts";
 import type { Products } from "./resolveProducts.ts";
@@ -26,6 +27,7 @@ function qualityOf({
   shotSpread = 0,
   cavitySpread = 0,
   rejects = 0,
+  maxDemold,
 }: NonNullable<Resolution["draft"]["quality"]>): QualitySpec {
   return {
     shotSpread,
@@ -33,6 +35,7 @@ function qualityOf({
     rejects,
     ...(lightest === undefined ? {} : { lightest: lightest / milligramsPerKilogram }),
     ...(heaviest === undefined ? {} : { heaviest: heaviest / milligramsPerKilogram }),
+    ...(maxDemold === undefined ? {} : { maxDemold: maxDemold - kelvin }),
   };
 }
 

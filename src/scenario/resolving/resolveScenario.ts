@@ -9,6 +9,7 @@ import { checkParisons } from "./checkParisons.ts";
 import { defaults } from "#scenario/values/defaults.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
+import { checkDemold } from "./checkDemold.ts";
 import { resolveQuality } from "./resolveQuality.ts";
 import { resolveCalendar } from "./resolveCalendar.ts";
 import { resolveTakeaway } from "./resolveTakeaway.ts";
@@ -49,6 +50,7 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   checkParisons(resolved, resolution);
   adviseOn(resolved, resolution);
   checkTimes(resolved, listed, resolution);
+  checkDemold(resolved, resolution);
   const judged = resolveQuality(products, listed, resolution);
   const stations = resolved.filter((station) => station !== undefined);
   const servers = resolveTakeaway(listed, resolution);

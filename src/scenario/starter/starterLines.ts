@@ -187,6 +187,7 @@ function furtherGroups({ stations }: StarterOptions): readonly StarterGroup[] {
       lines: [
         "quality:",
         "  rejects: 2 % @quality.rejects",
+        "  maxDemold: 85 °C @quality.maxDemold",
         "maxInMold: 60 s @maxInMold",
         "regrind: { limit: 30 % } @regrind",
       ],
