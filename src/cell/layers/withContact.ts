@@ -1,5 +1,5 @@
 // Adds to a cycle table when the wall of each shot touches the mold and when the mold begins to open, and rejects under-cooled shots.
-import type { GiveSpec, PlaceSpec } from "#engine/compiler/stepTable.ts";
+import type { PlaceSpec } from "#engine/compiler/stepTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { lastWith, type CellProcess, type CellStep, type CellTable } from "#cell/words/cellTable.ts";
 import { contactsOf, opensOf } from "#cell/words/cycleNames.ts";
@@ -44,80 +44,57 @@ interface Following {
 }
 
 function touchingStation(process: CellProcess, { name }: StationSpec, { cooling, isJudged }: Following): CellProcess {
-  const blow = lastWith(process.steps, "mold.blow");
-  const open = lastWith(process.steps, "mold.open");
-  // A blow starts when the step before it ends, whatever stops.
-  const begins = cooling.inflation === null ? blow : blow - 1;
-  const marked = (step: CellStep, counter: string, place: string): CellStep => {
-    const gives: readonly GiveSpec[] = isJudged ? [...(step.gives ?? []), { place }] : (step.gives ?? []);
-    return {
-      ...step,
-      counts: { ...step.counts, [counter]: 1 },
-      ...(gives.length > 0 ? { gives } : {}),
-    };
-  };
-  const unlock = marked(named("mold.unlock"), opensOf(name), unlockedPlace(name));
-  const steps = process.steps.map((step, i) =>
-    i === begins ? marked(step, contactsOf(name), contactPlace(name)) : step,
-  );
+  const { steps } = process;
+  const [blow, open] = [lastWith(steps, "mold.blow"), lastWith(steps, "mold.open")];
+  const marking = (step: CellStep, counter: string, place: string): CellStep => ({
+    ...step,
+    counts: { [counter]: 1 },
+    ...(isJudged ? { gives: [{ place }] } : {}),
+  });
+  // A step of its own, because other processes get the tokens of a close even when a stop breaks it off.
+  const touch = marking({ ...named("mold.touch"), stoppedBy: [] }, contactsOf(name), contactPlace(name));
+  // With needs, even none, a step that takes no time waits for the end of a stop.
+  const unlock = marking({ ...named("mold.unlock"), needs: [] }, opensOf(name), unlockedPlace(name));
+  const [before, after] = cooling.inflation === null ? [[], [touch]] : [[touch], []];
+  const first = before[0]?.name ?? stepNames["mold.blow"];
+  const forget = isJudged ? [forgetContact(name, first)] : [];
+  const [untilBlow, blown, rest] = [steps.slice(0, blow), steps.slice(blow, blow + 1), steps.slice(blow + 1, open)];
   return {
     ...process,
-    steps: [...steps.slice(0, open), unlock, ...steps.slice(open)],
+    steps: [...untilBlow, ...forget, ...before, ...blown, ...after, ...rest, unlock, ...steps.slice(open)],
   };
+}
+
+/** Takes what a shot left that was lost or rejected for another reason. The station alone takes it, so it never waits in line. */
+function forgetContact(station: string, first: string): CellStep {
+  const needs = [{ place: underCooledPlace(station) }];
+  return { ...named("judge.forgetContact"), needs, ...leaving(0, first) };
+}
+
+/** Leaves for another step when what it needs has not come after some seconds; no stop holds it. */
+function leaving(seconds: number, leaveFor: string): Pick<CellStep, "patience" | "stoppedBy"> {
+  return { patience: { time: fixed({ kind: "fixed", value: seconds }), leaveFor }, stoppedBy: [] };
 }
 
 function clockPlaces({ name }: StationSpec): readonly PlaceSpec[] {
-  return [contactPlace, unlockedPlace, underCooledPlace].map((place) => ({
-    name: place(name),
-    tokens: 0,
-  }));
+  return [contactPlace, unlockedPlace, underCooledPlace].map((place) => ({ name: place(name), tokens: 0 }));
 }
 
-/** Runs from the first contact to the opening mold. What a lost shot has left behind is taken away before the next one. */
+/** Runs from the first contact to the opening mold. An opening that a lost shot left is taken away before the next one. */
 function contactClock({ name }: StationSpec, { inflation, timeTo }: ShotCooling, limit: number): CellProcess {
-  const unlocked = [{ place: unlockedPlace(name) }];
+  const needs = [{ place: unlockedPlace(name) }];
   const least = (inflation ?? 0) + timeTo(limit);
-  const leaving = (seconds: number, leaveFor: string): Pick<CellStep, "patience" | "stoppedBy"> => ({
-    patience: { time: fixed({ kind: "fixed", value: seconds }), leaveFor },
-    stoppedBy: [],
-  });
-  const first = stepNames["contactClock.await"];
+  const next = stepNames["contactClock.await"];
   return {
     name: `contact clock ${name}`,
     kind: "contact clock",
     resource: name,
     steps: [
-      {
-        ...named("contactClock.await"),
-        needs: [{ place: contactPlace(name) }],
-        stoppedBy: [],
-      },
-      {
-        ...named("contactClock.forgetOpening"),
-        needs: unlocked,
-        ...leaving(0, stepNames["contactClock.forgetShot"]),
-      },
-      {
-        ...named("contactClock.forgetShot"),
-        needs: [{ place: underCooledPlace(name) }],
-        ...leaving(0, stepNames["contactClock.contact"]),
-      },
-      {
-        ...named("contactClock.contact"),
-        needs: unlocked,
-        ...leaving(least, stepNames["contactClock.cooled"]),
-      },
-      {
-        ...named("contactClock.underCooled"),
-        gives: [{ place: underCooledPlace(name) }],
-        next: first,
-      },
-      {
-        ...named("contactClock.cooled"),
-        needs: unlocked,
-        stoppedBy: [],
-        next: first,
-      },
+      { ...named("contactClock.await"), needs: [{ place: contactPlace(name) }], stoppedBy: [] },
+      { ...named("contactClock.forgetOpening"), needs, ...leaving(0, stepNames["contactClock.contact"]) },
+      { ...named("contactClock.contact"), needs, ...leaving(least, stepNames["contactClock.cooled"]) },
+      { ...named("contactClock.underCooled"), gives: [{ place: underCooledPlace(name) }], next },
+      { ...named("contactClock.cooled"), needs, stoppedBy: [], next },
     ],
   };
 }

@@ -99,7 +99,7 @@ function shotChecks({ name }: StationSpec, { maxInMold, startUp, quality }: Scen
     reason: "too long in the mold",
   };
   const restart: ShotCheck = { step: named("judge.restart"), place: restartPlace(name), reason: "restart" };
-  // The last check may be passed by: the contact clock takes away the token that is left.
+  // The last check may be passed by: the next shot of the station forgets what is left.
   const contact: ShotCheck = { step: named("judge.contact"), place: underCooledPlace(name), reason: "under-cooled" };
   return [
     ...(maxInMold === undefined ? [] : [clock]),

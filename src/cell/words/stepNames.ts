@@ -38,6 +38,7 @@ export const stepNames = {
   "mold.cut": "cut",
   "mold.travelOut": "travel out",
   "mold.blow": "blow",
+  "mold.touch": "touch the mold",
   "mold.cool": "cool",
   "mold.vent": "vent",
   "mold.unlock": "unlock",
@@ -61,6 +62,7 @@ export const stepNames = {
 
   "judge.moldClock": "look at the mold clock",
   "judge.contact": "look at the contact clock",
+  "judge.forgetContact": "forget the contact clock",
   "judge.restart": "look for a restart",
   "judge.forgetMoldClock": "forget the mold clock",
   "judge.allRejected": "all rejected",
@@ -71,7 +73,6 @@ export const stepNames = {
   "moldClock.awaitOpen": "until it opens",
   "contactClock.await": "until the wall touches the mold",
   "contactClock.forgetOpening": "forget an opening",
-  "contactClock.forgetShot": "forget a lost shot",
   "contactClock.contact": "contact",
   "contactClock.underCooled": "under-cooled",
   "contactClock.cooled": "cooled",
