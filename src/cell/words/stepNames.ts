@@ -74,7 +74,7 @@ export const stepNames = {
   "contactClock.await": "until the wall touches the mold",
   "contactClock.forgetOpening": "forget an opening",
   "contactClock.contact": "contact",
-  "contactClock.underCooled": "under-cooled",
+  "contactClock.underCooled": "opened too soon",
   "contactClock.cooled": "cooled",
   "idleClock.awaitShot": "await a shot",
   "idleClock.idle": "idle",
