@@ -268,7 +268,7 @@ export const faultyQuality: readonly FaultySpec[] = [
       [", thickest: 1.3 mm }", " }"],
       [crew, `${crew}\nquality: { maxDemold: ¦80 °C }`],
     ],
-    found: [{ code: "demold-unknown", path: "quality.maxDemold", says: "left cool", remedy: "Give both" }],
+    found: [{ code: "demold-unknown", path: "quality.maxDemold", says: "right cool", remedy: "Give both" }],
     shape: false,
   },
   {
