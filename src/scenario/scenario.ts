@@ -102,6 +102,8 @@ export interface ContinuousSpec {
   readonly stopsScrewAfter?: number;
   /** `pin`: parts are removed outside the mold's cycle, by one mask a station. */
   readonly removal: "mold" | "pin";
+  /** `shared`: a mold may travel in while the one before travels out; `exclusive`: only after that. */
+  readonly dieZone: "shared" | "exclusive";
 }
 
 export type DeliverySpec = ReciprocatingScrewSpec | AccumulatorHeadSpec | ContinuousSpec;

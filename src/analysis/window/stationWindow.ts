@@ -93,18 +93,21 @@ interface Figures {
   readonly own?: number | undefined;
   readonly matchedRate?: number | undefined;
   readonly rejects?: number | undefined;
+  /** Mean seconds of the mold's own steps. */
+  readonly cycle?: number | undefined;
 }
 
 function inputOf(scenario: Scenario, station: StationSpec, figures: Figures): WindowInput | undefined {
   const own = stepTimes(scenario).filter((time) => time.resource === station.name || time.station === station.name);
   const mean: MeanSeconds = (role, name) =>
     own.find((time) => time.role === role && time.step === (name ?? time.step))?.seconds ?? 0;
-  if (scenario.delivery.kind !== "continuous") return stepInput(station, mean, figures);
+  const cycle = own.filter(({ resource }) => resource === station.name).reduce((sum, { seconds }) => sum + seconds, 0);
+  if (scenario.delivery.kind !== "continuous") return stepInput(station, mean, { ...figures, cycle });
   // Under continuous extrusion a parison hangs while it grows.
   const parisonMean: MeanSeconds = (role, name) => mean(role === "mold.drop" ? "screw.extrude" : role, name);
   const full = station.process?.values["delivery.plasticatingRate"];
   const matchedRate = full && full / slowedBy(scenario);
-  return stepInput(station, parisonMean, { ...figures, matchedRate });
+  return stepInput(station, parisonMean, { ...figures, cycle, matchedRate });
 }
 
 /** Mean time of a step of the station's cycle; `name` selects an extra step. */
@@ -112,9 +115,9 @@ type MeanSeconds = (role: StepRole, name?: string) => number;
 
 /** The input of the window with the mean time of each step; undefined where no material is given. */
 export function stepInput(
-  { process, extra }: Pick<StationSpec, "process" | "extra">,
+  { process, extra, remove }: Pick<StationSpec, "process" | "extra" | "remove">,
   mean: MeanSeconds,
-  { throughput, own: ownMelt, matchedRate, rejects }: Figures,
+  { throughput, own: ownMelt, matchedRate, rejects, cycle: seconds }: Figures,
 ): WindowInput | undefined {
   if (!process) return undefined;
   const own = (...after: Parameters<typeof ownStepsAfter>[1]): number =>
@@ -130,11 +133,12 @@ export function stepInput(
     "station.steps.vent": mean("mold.vent"),
     "station.steps.open": mean("mold.open"),
     "station.steps.remove": mean("mold.remove"),
+    "station.cycle": seconds,
     "station.throughput": ownMelt,
     "station.rejects": rejects,
     "delivery.matchedRate": matchedRate,
     "delivery.throughput": throughput,
   };
   const { values, ...choices } = process;
-  return { ...choices, ...values, ...cycle };
+  return { ...choices, removedBy: remove.by, ...values, ...cycle };
 }

@@ -25,6 +25,8 @@ interface WindowChoices {
   readonly coolingTo?: CoolingCriterion;
   /** A reciprocating screw where absent. */
   readonly deliveryKind?: DeliveryKind;
+  /** By a machine where absent. */
+  readonly removedBy?: "machine" | "operator";
   /** Keys that are not given and have a substitute. */
   readonly assumed?: readonly WindowKey[];
 }

@@ -225,6 +225,12 @@ export const windowKeys = {
   "station.steps.vent": { dimension: "time", meaning: "Mean time of the vent.", from: "cycle" },
   "station.steps.open": { dimension: "time", meaning: "Mean time of the mold opening.", from: "cycle" },
   "station.steps.remove": { dimension: "time", meaning: "Mean time of the removal.", from: "cycle" },
+  "station.cycle": {
+    dimension: "time",
+    meaning:
+      "Mean time of all steps of the mold in one cycle, without waits; the removal counts where the mold waits for it.",
+    from: "cycle",
+  },
   "station.throughput": {
     dimension: "rate",
     meaning: "Melt that passes through this mold, waits included: of the ideal cycle, or of a run.",

@@ -57,6 +57,13 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
   ].join("\n");
 }
 
+/** Parts are whole: a few slow shots may count the same in every replication although their times vary. */
+function sameCountWords({ measures, replications }: Study): string {
+  const spreadOf = (measure: string): number | null => measureOf(measures, CELL, measure)?.interval.halfWidth ?? null;
+  if (spreadOf(headline) !== 0 || (spreadOf("seconds per shot") ?? 0) === 0) return "";
+  return `, the same count in all ${replications} replications: give a longer run for an interval`;
+}
+
 function productionRows(study: Study, units: UnitSystem): readonly (readonly string[])[] {
   const of = (measure: string): string | undefined => {
     const found = measureOf(study.measures, CELL, measure);
@@ -67,7 +74,10 @@ function productionRows(study: Study, units: UnitSystem): readonly (readonly str
   const nights = study.scenario.calendar ? ", off shift included" : "";
   const rejects = rejectWords(study);
   return [
-    ["Good parts", `${of(headline)} an hour${nights}${rejects === undefined ? "" : `; ${rejects}`}`],
+    [
+      "Good parts",
+      `${of(headline)} an hour${nights}${sameCountWords(study)}${rejects === undefined ? "" : `; ${rejects}`}`,
+    ],
     ...productRows(study),
     ...meanRows(study),
     ...(study.scenario.calendar ? [["On shift", onShiftWords(study)]] : []),

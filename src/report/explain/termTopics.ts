@@ -176,6 +176,13 @@ const machine: readonly Term[] = [
     more: ["calendar", "valve shift", stateNames.offShift],
   },
   {
+    names: ["die zone"],
+    meaning:
+      "Continuous extrusion: the place under the die, for one mold at a time, and the way there. As a circuit it is the time that the die needs for a mold: travel in, close, cut and travel out, or with `dieZone: shared` close, cut and the longer of both travels.",
+    example: "delivery: { kind: continuous, dieZone: exclusive }",
+    more: ["delivery.dieZone", "steps.travelIn", "steps.travelOut"],
+  },
+  {
     names: ["removal"],
     meaning:
       "The parts leave the open mold, by machine or by an operator. It is the step `remove` in scenarios, the state `removal` of a station and `removing` of an operator; `delivery.removal` says where it happens.",

@@ -47,7 +47,7 @@ export function lostSections(study: Study, { id, of, units }: Placing): readonly
       description: `Lost ${lost.unit} by cause with 95 % intervals, the largest first.`,
       picture: (words) => lostBars(rows, lost.unit, words),
       caption: [
-        "The causes add up from the ideal cycle in the planned time to the good parts made. A cause counts the parts that the same cell makes without it.",
+        `The causes add up from the ${study.ideal.method === "order found by running" ? "cell at mean times" : "ideal cycle"} in the planned time to the good parts made. A cause counts the parts that the same cell makes without it.`,
       ],
       tables: [numbers(table, study, { id, units })],
     }),

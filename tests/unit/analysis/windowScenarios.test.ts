@@ -55,7 +55,7 @@ describe("a thin bottle", () => {
     expect(row("recharge time").value).toBeCloseTo((64.4 * 3600) / 90_000, 9);
     // Circuit of a station, by hand [C]: valve shift, drop at 300 kg/h, close, blow, cool, vent, open and removal, for two stations.
     const closed = distributionMean(station.blow) + distributionMean(station.cool) + distributionMean(station.vent);
-    const mold = 0.25 + (64.4 * 3600) / 300_000 + 0.6 + closed + 0.6 + (0.6 + 0.7 + 0.9) / 3;
+    const mold = 0.25 + (64.4 * 3600) / 300_000 + 0.6 + closed + 0.6 + 0.75;
     expect(ideal.secondsPerShot).toBeCloseTo(mold / 2, 5);
     expect(inContact({ station, row })).toBeCloseTo(row(thickest).value, 9);
   });

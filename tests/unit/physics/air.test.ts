@@ -3,7 +3,6 @@ import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { airMassFlow, type AirPath } from "#physics/air/airMassFlow.ts";
 import { clampForce } from "#physics/air/clampForce.ts";
-import { compressionWork } from "#physics/air/compressionWork.ts";
 import { exhaustTime } from "#physics/air/exhaustTime.ts";
 import { fillTime } from "#physics/air/fillTime.ts";
 import { flushAir } from "#physics/air/flushAir.ts";
@@ -37,22 +36,6 @@ describe("the mass flow of ISO 6358-1:2013", () => {
   test("is larger for colder air: √(T₀/T₁)", () => {
     // By hand [C]: √(293.15/586.3) = 1/√2 at 313.15 °C.
     expect(airMassFlow(path, { ahead: 8e5, behind: 1e5, temperature: 313.15 })).toBeCloseTo(0.0474 / Math.SQRT2, 12);
-  });
-});
-
-describe("the work of a compressor", () => {
-  test("is that of a worked example: 0.3 m³/min from 1.013 bar and 15 °C to 7 bar absolute need 1.306 kW", () => {
-    // Solution of a university examination, Gujarat Technological University 3110006, summer 2019, question 3c [R].
-    const mass = (1.013e5 * 0.3) / 60 / (287.05 * 288.15);
-    const power = mass * compressionWork(7e5 - 1.013e5, 15);
-    expect(Math.abs(power / 1306 - 1)).toBeLessThan(1e-3);
-    // The same exercise [R]: isothermal 0.977 kW and polytropic with n = 1.25 1.195 kW are less.
-    expect(power).toBeGreaterThan(1195);
-  });
-
-  test("from 100 to 900 kPa and 300 K is 263.2 kJ/kg", () => {
-    // Çengel and Boles, Thermodynamics, 5th ed., example 7-13 [M]; it depends on the ratio of 9 alone.
-    expect(Math.abs(compressionWork(8 * ATMOSPHERE, 300 - 273.15) / 263.2e3 - 1)).toBeLessThan(5e-4);
   });
 });
 

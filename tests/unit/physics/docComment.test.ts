@@ -18,6 +18,7 @@ const notFormulas = new Set([
   "modeSlope",
   "helixOf",
   "windowRule",
+  "rangeOfPart",
   "completeInput",
   "temperaturesOf",
   "meltTemperature",

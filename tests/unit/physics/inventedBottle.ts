@@ -34,6 +34,7 @@ export const bottleWithoutPinchLoad = {
   "station.steps.vent": 0.5,
   "station.steps.open": 0.6,
   "station.steps.remove": 0.8,
+  "station.cycle": 16.2,
   "delivery.plasticatingRate": 80 / 3600,
   "delivery.shotCapacity": 0.4,
   "delivery.screwDiameter": 0.0635,

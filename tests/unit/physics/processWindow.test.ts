@@ -1,7 +1,7 @@
 // The process window of four invented parts, each with its limiting row calculated by hand [C].
 import { describe, expect, test } from "vitest";
 import { materials } from "#physics/materials/materials.ts";
-import { plausibleRanges } from "#physics/window/plausibleRanges.ts";
+import { plausibleRanges, rangeOfPart, sizedRanges } from "#physics/window/plausibleRanges.ts";
 import { ownMaterial } from "#physics/materials/ownMaterial.ts";
 import { missingRows, processWindow } from "#physics/window/processWindow.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
@@ -168,11 +168,11 @@ describe("the window", () => {
   });
 
   test("compares the drop with common practice for the kind of delivery", () => {
-    // Common practice, no published source: 1-3 s reciprocating screw, 2-6 s accumulator head
+    // Common practice, no published source, for a bottle: 1-3 s reciprocating screw, 1-5 s accumulator head
     const drops = (input: WindowInput) =>
       processWindow(input).flatMap((row) => (row.quantity.startsWith("parison drop") ? [[row.low, row.high]] : []));
     expect(drops(bottle)).toEqual([[1, 3]]);
-    expect(drops({ ...bottle, deliveryKind: "accumulator-head" })).toEqual([[2, 6]]);
+    expect(drops({ ...bottle, deliveryKind: "accumulator-head" })).toEqual([[1, 5]]);
     expect(drops({ ...bottle, deliveryKind: "continuous" })).toEqual([]);
   });
 
@@ -222,17 +222,11 @@ describe("the window", () => {
 test("the ranges of common practice are marked as such", () => {
   // Common practice, no published source; blow pressure 350-700 kPa: Kalpakjian and Schmid, Manufacturing Engineering and
   // Technology, section on blow molding [M].
-  const ranges = Object.values(plausibleRanges);
+  const ranges = [...Object.values(plausibleRanges), ...Object.values(sizedRanges)];
   expect(
     ranges.filter(({ source }) => source !== "common practice, no published source").map((each) => each.quantity),
   ).toEqual(["blow pressure"]);
   const of = ({ low, high }: { readonly low: number; readonly high: number }) => [low, high];
-  expect(of(plausibleRanges.coolingShare)).toEqual([0.6, 0.8]);
-  expect(of(plausibleRanges.screwDrop)).toEqual([1, 3]);
-  expect(of(plausibleRanges.accumulatorDrop)).toEqual([2, 6]);
-  expect(of(plausibleRanges.closeAndOpen)).toEqual([1.5, 3]);
-  expect(of(plausibleRanges.vent)).toEqual([0.5, 1.5]);
-  expect(of(plausibleRanges.removal)).toEqual([0.5, 1]);
   expect(of(plausibleRanges.dieGap)).toEqual([0.8e-3, 3e-3]);
   expect(of(plausibleRanges.simpleFlash)).toEqual([0.1, 0.15]);
   expect(of(plausibleRanges.handleFlash)).toEqual([0.25, 0.45]);
@@ -240,4 +234,43 @@ test("the ranges of common practice are marked as such", () => {
   expect(of(plausibleRanges.blowPressure)).toEqual([350e3, 700e3]);
   // By hand: 30 % of all that is extruded is 0.3/0.7 = 43 % of the part.
   expect(0.3 / (1 - 0.3)).toBeCloseTo(0.43, 2);
+});
+
+describe("a range that depends on the part", () => {
+  // Common practice, no published source. Parts of 19 g, 42 g, 950 g and 2.2 kg: a sample bottle, a bottle, a canister, a drum.
+  test.each([
+    ["coolingShare", [0.5, 0.8], [0.6, 0.8], [0.6, 0.8], [0.6, 0.9]],
+    ["screwDrop", [0.5, 3], [1, 3], [1, 5], [2, 6]],
+    ["accumulatorDrop", [1, 3], [1, 5], [2, 6], [2, 10]],
+    ["closeAndOpen", [1, 3], [1.5, 3], [2, 5], [3, 10]],
+    ["vent", [0.5, 1.5], [0.5, 1.5], [0.5, 3], [1, 10]],
+    ["removal", [0.5, 1], [0.5, 1], [1, 5], [3, 20]],
+    ["removalByOperator", [1, 8], [1, 8], [2, 10], [3, 30]],
+  ] as const)("%s", (name, ...expected) => {
+    const ranges = [0.019, 0.042, 0.95, 2.2].map((partMass) => rangeOfPart(sizedRanges[name], partMass));
+    expect(ranges.map(({ low, high }) => [low, high])).toEqual(expected);
+  });
+
+  test("covers all sizes where the part mass is unknown", () => {
+    expect(rangeOfPart(sizedRanges.closeAndOpen, undefined)).toEqual({ low: 1, high: 10 });
+    expect(rangeOfPart(sizedRanges.coolingShare, undefined)).toEqual({ low: 0.5, high: 0.9 });
+  });
+
+  test("belongs to the lighter size at its border", () => {
+    expect(rangeOfPart(sizedRanges.removal, 0.25).high).toBe(1);
+    expect(rangeOfPart(sizedRanges.removal, 0.250_001).high).toBe(5);
+  });
+
+  test("judges a removal by an operator by its own range, and no cooling share then", () => {
+    const byHand = { ...bottle, removedBy: "operator", "station.steps.remove": 5 } as const;
+    expect(rowOf(byHand, "removal by an operator").verdict).toBe("inside");
+    expect(rowOf({ ...bottle, "station.steps.remove": 5 }, "removal").verdict).toBe("above");
+    const shown = processWindow(byHand).map(({ quantity }) => quantity);
+    expect(shown).not.toContain("removal");
+    expect(shown).not.toContain("cooling share of the cycle");
+  });
+
+  test("has the cooling share of the mold's own cycle: 12 s of 16.2 s", () => {
+    expect(rowOf(bottle, "cooling share of the cycle").value).toBeCloseTo(12 / 16.2, 12);
+  });
 });

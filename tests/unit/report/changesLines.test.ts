@@ -1,4 +1,5 @@
 // What one change buys on the screen: at most eight rows, the rest and the changes without a difference in words.
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { describe, expect, it } from "vitest";
 import type { Study } from "#analysis/study/study.ts";
 import { changesLines } from "#report/answers/changesLines.ts";
@@ -86,7 +87,7 @@ describe("lost parts", () => {
       { cause: "causes acting together", kind: "together", parts: -0.01, halfWidth: 0.1, share: 0 },
     ] as const;
     const lost = { unit: "parts per hour", plannedSeconds: 7200, ideal: 125, made: 100, rows, notRun: [] } as const;
-    const lines = lostLines({ scenario, lost }, 80);
+    const lines = lostLines({ scenario, lost, ideal: idealCycle(scenario) }, 80);
     expect(lines.map((line) => line.replaceAll(/ {2,}/gu, " | "))).toEqual([
       "Lost | parts an hour",
       "ideal cycle | 125",

@@ -109,9 +109,11 @@ describe("the cost chart", () => {
     const amounts = bars.map(([, , remark = ""]) => Number(remark.split(" ")[0]!.replace("−", "-").replace(",", "")));
     const total = amounts.at(-1)!;
     expect(bars.map(([name]) => name)).toContain("surplus regrind (credit)");
-    expect(amounts.slice(0, -1).reduce((sum, each) => sum + each, 0)).toBeCloseTo(total, 1);
     const rows: string[][] = parse(toCsv(costTables([study])[0]!), { from: 2 });
-    expect(total).toBeCloseTo(Number(rows.at(-1)![5]), 1);
+    // The total is rounded more than the items.
+    const exact = Number(rows.at(-1)![5]);
+    expect(amounts.slice(0, -1).reduce((sum, each) => sum + each, 0)).toBeCloseTo(exact, 1);
+    expect(total).toBeCloseTo(exact, 1);
     expect(html).toContain(`Cost: ${total}`);
   });
 });
