@@ -270,6 +270,8 @@ export interface QualitySpec {
   readonly cavitySpread: number;
   /** Share of parts that are rejects whatever their mass. */
   readonly rejects: number;
+  /** °C: the hottest that the thickest place of a good part may be when the mold opens. */
+  readonly maxDemold?: number;
 }
 
 /** Of the whole cell, on shift. */

@@ -66,8 +66,8 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cell/layers",
-    "cell/delivery cell/table cell/words engine/compiler engine/distributions foundation physics/screw scenario scenario/resolving",
-    "each layer changes a finished table",
+    "cell/delivery cell/table cell/words engine/compiler engine/distributions foundation physics/screw physics/window scenario scenario/resolving",
+    "each layer changes a finished table; the cooling of the wall decides which shots are rejects",
   ],
   [
     "cell/records",

@@ -1,7 +1,8 @@
-// The spread of the shots of a run: hang, sag and time at heat of each station, with the limits of product and material.
+// The spread of the shots of a run: hang, sag, time at heat and demold temperature of each station, with the limits of product and material.
 import { mean } from "simple-statistics";
 import { deliveredSag } from "#physics/parison/deliveredSag.ts";
-import type { ParisonRecord } from "#cell/records/parisonRecord.ts";
+import { demoldLimit, stationCooling } from "#cell/layers/stationCooling.ts";
+import type { ContactRecord, ParisonRecord } from "#cell/records/parisonRecord.ts";
 import { sagInput } from "#cell/records/sagInput.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { quantiles, type Quantiles } from "#analysis/statistics/quantiles.ts";
@@ -9,8 +10,8 @@ import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.
 
 export interface ShotSpread {
   readonly station: string;
-  readonly quantity: "hang time" | "sag" | "time at heat";
-  readonly unit: "s" | "1";
+  readonly quantity: "hang time" | "sag" | "time at heat" | "demold temperature";
+  readonly unit: "s" | "1" | "°C";
   readonly mean: number;
   readonly quantiles: Quantiles;
   readonly max: number;
@@ -28,7 +29,12 @@ export function shotSpreads(scenario: Scenario, answers: readonly ReplicationAns
   const records = answers.flatMap(({ parisons }) => parisons);
   return scenario.stations.flatMap((station) => {
     const own = records.filter((record) => record.station === station.name);
-    return [hangs(station, own), sags(scenario, station, own), timesAtHeat(station, own)].flatMap((each) => each ?? []);
+    return [
+      hangs(station, own),
+      sags(scenario, station, own),
+      timesAtHeat(station, own),
+      demoldTemperatures(scenario, station, own),
+    ].flatMap((each) => each ?? []);
   });
 }
 
@@ -84,6 +90,46 @@ function timesAtHeat({ name, process }: StationSpec, records: readonly ParisonRe
       remedy: "Use a smaller hold-up, fewer waits of the screw, or a better stabilized compound.",
     },
   );
+}
+
+/** The share beyond the limit is that of all shots, not of the sample alone. */
+function demoldTemperatures(
+  scenario: Scenario,
+  station: StationSpec,
+  records: readonly ParisonRecord[],
+): ShotSpread | undefined {
+  const cooling = stationCooling(scenario, station);
+  const found = records.flatMap(({ contact }) => contact ?? []);
+  if (!cooling || found.length === 0) return undefined;
+  const temperatureAfter = remembered(cooling.temperature);
+  const all = spread(
+    station.name,
+    {
+      values: found.flatMap(({ contacts }) => contacts).map(temperatureAfter),
+      longest: found.map(({ shortest }) => (shortest === null ? null : temperatureAfter(shortest))),
+    },
+    {
+      quantity: "demold temperature",
+      unit: "°C",
+      source: "each simulated time in contact, until the mold begins to open; cooling as in the process window",
+      limit: demoldLimit(scenario, cooling),
+      remedy: "Cool longer or more evenly, make the thickest place thinner, or run the mold or the melt cooler.",
+    },
+  );
+  if (!all) return undefined;
+  const total = (of: (record: ContactRecord) => number): number => found.reduce((sum, each) => sum + of(each), 0);
+  const beyond = total(({ underCooled }) => underCooled) / total(({ shots }) => shots);
+  return { ...all, beyond, remedy: beyond > 0 ? all.remedy : "" };
+}
+
+/** Where the times of the cell are fixed, most shots are in contact equally long. */
+function remembered(course: (time: number) => number): (time: number) => number {
+  const known = new Map<number, number>();
+  return (time) => {
+    const value = known.get(time) ?? course(time);
+    known.set(time, value);
+    return value;
+  };
 }
 
 interface Found {

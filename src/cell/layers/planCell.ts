@@ -13,6 +13,7 @@ import { cycleTable } from "#cell/delivery/cycleTable.ts";
 import { longerTime } from "./longerTime.ts";
 import { withCalendar } from "./withCalendar.ts";
 import { withCauses } from "./withCauses.ts";
+import { withContact } from "./withContact.ts";
 import { withQuality } from "./withQuality.ts";
 import { withTakeaway } from "./withTakeaway.ts";
 import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
@@ -40,9 +41,9 @@ export interface CellPlan {
   readonly marked: readonly string[];
 }
 
-/** The layers in order: cycle, quality, takeaway, stops, walks, calendar, causes of waits. */
+/** The layers in order: cycle, contact, quality, takeaway, stops, walks, calendar, causes of waits. */
 function allOf(scenario: Scenario): CellTable {
-  const judged = withQuality(cycleTable(scenario), scenario);
+  const judged = withQuality(withContact(cycleTable(scenario), scenario), scenario);
   const disturbed = withStops(withTakeaway(judged, scenario), scenario);
   return withCauses(withCalendar(withWalks(disturbed, scenario), scenario));
 }

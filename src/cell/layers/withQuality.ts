@@ -13,6 +13,7 @@ import {
 import { rejectsOf } from "#cell/words/cycleNames.ts";
 import { named, namedAfter, stepNames, subjectNames } from "#cell/words/stepNames.ts";
 import { fixed } from "#cell/words/tableWords.ts";
+import { underCooledPlace } from "./withContact.ts";
 
 /** Places by which a station starts and stops its clocks, and by which the clocks report. */
 export const shutPlace = (station: string): string => `shut ${station}`;
@@ -22,7 +23,14 @@ const shotPlace = (station: string): string => `shot of ${station}`;
 const restartPlace = (station: string): string => `restart of ${station}`;
 
 /** Reasons for rejects, as printed in tables. */
-export const rejectReasons = ["too light", "too heavy", "base share", "too long in the mold", "restart"] as const;
+export const rejectReasons = [
+  "too light",
+  "too heavy",
+  "base share",
+  "too long in the mold",
+  "under-cooled",
+  "restart",
+] as const;
 type RejectReason = (typeof rejectReasons)[number];
 
 /** Returns the same table where every part is good. */
@@ -77,21 +85,27 @@ function removalAt(steps: readonly CellStep[]): number {
   return lastWith(steps, "mold.remove", "crew.releaseFromRemoval", "mold.handToMask");
 }
 
-/** A check that rejects all parts of a shot if its token is present: too long in the mold, or too soon after a start-up. */
+/** A check that rejects all parts of a shot if its token is present: too long or too short in the mold, or too soon after a start-up. */
 interface ShotCheck {
   readonly step: Pick<CellStep, "role" | "name">;
   readonly place: string;
   readonly reason: RejectReason;
 }
 
-function shotChecks({ name }: StationSpec, { maxInMold, startUp }: Scenario): readonly ShotCheck[] {
+function shotChecks({ name }: StationSpec, { maxInMold, startUp, quality }: Scenario): readonly ShotCheck[] {
   const clock: ShotCheck = {
     step: named("judge.moldClock"),
     place: overduePlace(name),
     reason: "too long in the mold",
   };
   const restart: ShotCheck = { step: named("judge.restart"), place: restartPlace(name), reason: "restart" };
-  return [...(maxInMold === undefined ? [] : [clock]), ...((startUp?.scrap ?? 0) > 0 ? [restart] : [])];
+  // The last check may be passed by: the next shot of the station forgets what is left.
+  const contact: ShotCheck = { step: named("judge.contact"), place: underCooledPlace(name), reason: "under-cooled" };
+  return [
+    ...(maxInMold === undefined ? [] : [clock]),
+    ...((startUp?.scrap ?? 0) > 0 ? [restart] : []),
+    ...(quality?.maxDemold === undefined ? [] : [contact]),
+  ];
 }
 
 /** Parts that are already rejects are weighed as well, so that all streams stay synchronized. */

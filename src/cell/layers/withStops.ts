@@ -151,7 +151,7 @@ function losses({ steps }: CellProcess, { name }: StationSpec): readonly CellSte
       gives: [...givesOfClose, ...givesOf("mold.travelOut")],
       next: stepNames["mold.loseShot"],
     },
-    { ...named("mold.losePart"), gives: givesOf("mold.open") },
+    { ...named("mold.losePart"), gives: [...givesOf("mold.open"), ...givesOf("mold.unlock")] },
     ...(clock ? [forgetClock(clock)] : []),
     { ...named("mold.loseShot"), counts: { [lostShotsOf(name)]: 1 } },
   ];

@@ -1,5 +1,16 @@
 // What is kept of the parisons of one station in one replication: a fair sample of their times, and the longest of them.
 
+/** How long the walls of the shots of one station touched the mold before it began to open. */
+export interface ContactRecord {
+  readonly shots: number;
+  /** Shots hotter than the limit; of all shots, not of the sample alone. */
+  readonly underCooled: number;
+  /** Seconds, shot by shot of the sample. */
+  readonly contacts: readonly number[];
+  /** Seconds, of all shots; null where there is none. */
+  readonly shortest: number | null;
+}
+
 export interface ParisonRecord {
   readonly station: string;
   /** Parisons on which the mold closed within the observed time. */
@@ -14,4 +25,6 @@ export interface ParisonRecord {
   readonly longestAtHeat: number | null;
   /** The one that sags most, to first order. */
   readonly mostSagging: { readonly drop: number; readonly hang: number } | null;
+  /** Absent where the cooling of the station is not known. */
+  readonly contact?: ContactRecord;
 }

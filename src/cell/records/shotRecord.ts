@@ -1,5 +1,7 @@
 // Every shot of one replication with the start of each of its steps, gathered from its events, and what its parison went through.
 import { deliveredSag } from "#physics/parison/deliveredSag.ts";
+import { stationCooling } from "#cell/layers/stationCooling.ts";
+import type { ShotCooling } from "#physics/window/shotCooling.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { StepRole } from "#cell/words/stepNames.ts";
 import type { EventRecord } from "./eventRecord.ts";
@@ -18,6 +20,8 @@ export interface ShotRecord {
   readonly sag: number | null;
   /** Seconds at heat when it left the die; null where it was in the machine at the start, or its hold-up is not given. */
   readonly timeAtHeat: number | null;
+  /** °C of the thickest place when the mold begins to open; null where it did not, or the cooling is not known. */
+  readonly demoldTemperature: number | null;
 }
 
 interface Growing extends Pick<ShotRecord, "station" | "shot"> {
@@ -28,6 +32,8 @@ interface Growing extends Pick<ShotRecord, "station" | "shot"> {
   begun: number | undefined;
   delivered: number | undefined;
   closed: number | undefined;
+  /** Seconds at which the blow began and ended, and at which the mold began to open. */
+  readonly blown: { begun?: number; ended?: number; opened?: number };
 }
 
 /** In the order in which the valve shifted for them. */
@@ -51,23 +57,39 @@ export function shotRecords(events: Iterable<EventRecord>, scenario: Scenario): 
       record.delivered = seconds;
       caught = seconds;
     }
+    if (role === "mold.blow") record.blown.begun = seconds;
+    if (role === "mold.open") record.blown.opened = seconds;
     record.starts.set(step, seconds);
     record.last = { step, role };
   }
   const stations = new Map(scenario.stations.map((each) => [each.name, each]));
   const atHeat = timesAtHeat([...shots.values()], stations, passageOf(scenario.stations));
   const hanging = new Map(scenario.stations.map((each) => [each.name, sagInput(scenario, each)]));
-  return [...shots.values()].map((shot) => recordOf(shot, hanging.get(shot.station), atHeat.get(shot) ?? null));
+  const cooling = new Map(scenario.stations.map((each) => [each.name, stationCooling(scenario, each)]));
+  return [...shots.values()].map((shot) => ({
+    ...recordOf(shot, hanging.get(shot.station), atHeat.get(shot) ?? null),
+    demoldTemperature: demoldTemperature(shot, cooling.get(shot.station)),
+  }));
 }
 
 function newShot(station: string, shot: number, last: Growing["last"]): Growing {
-  return { station, shot, starts: new Map(), last, begun: undefined, delivered: undefined, closed: undefined };
+  return {
+    station,
+    shot,
+    starts: new Map(),
+    last,
+    begun: undefined,
+    delivered: undefined,
+    closed: undefined,
+    blown: {},
+  };
 }
 
 /** A step ends as the next one of the same shot begins. */
 function endLast(record: Growing, seconds: number): void {
   if (record.last.role === "mold.drop") record.delivered = seconds;
   if (record.last.role === "mold.close") record.closed = seconds;
+  if (record.last.role === "mold.blow") record.blown.ended = seconds;
 }
 
 type Stations = ReadonlyMap<string, StationSpec>;
@@ -94,7 +116,7 @@ function recordOf(
   { station, shot, starts, begun, delivered, closed }: Growing,
   hanging: SagInput | undefined,
   timeAtHeat: number | null,
-): ShotRecord {
+): Omit<ShotRecord, "demoldTemperature"> {
   if (begun === undefined || delivered === undefined || closed === undefined)
     return { station, shot, starts, hang: null, sag: null, timeAtHeat };
   const hold = closed - delivered;
@@ -102,4 +124,11 @@ function recordOf(
     ? deliveredSag(hanging.melt, { length: hanging.length, delivery: delivered - begun, hold })
     : null;
   return { station, shot, starts, hang: hold, sag, timeAtHeat };
+}
+
+function demoldTemperature({ blown }: Growing, cooling: ShotCooling | undefined): number | null {
+  if (!cooling || blown.opened === undefined) return null;
+  const { inflation, temperature } = cooling;
+  const touched = inflation === null ? blown.ended : blown.begun === undefined ? undefined : blown.begun + inflation;
+  return touched === undefined ? null : temperature(Math.max(0, blown.opened - touched));
 }

@@ -2,8 +2,8 @@
 import type { ParisonRecord } from "#cell/records/parisonRecord.ts";
 
 /** Of one station in one replication. */
-const mostKept = 1024;
-const allLots = 4_294_967_296;
+export const mostKept = 1024;
+export const allLots = 4_294_967_296;
 
 /** Stands for a time that is not known, and for the longest of none. */
 const NONE = -1;
@@ -82,7 +82,7 @@ export class ParisonSample {
  * A lot from 0 to 2^32 that hangs on the number alone: no random draw is spent, and no rhythm of the cell falls in step with it,
  * as it would with every second or fourth parison. Multipliers from memory of a public-domain hash finalizer.
  */
-function lotOf(number: number): number {
+export function lotOf(number: number): number {
   let mixed = Math.imul(number, 0x9e3779b1);
   mixed = Math.imul(mixed ^ (mixed >>> 16), 0x85ebca6b);
   mixed = Math.imul(mixed ^ (mixed >>> 13), 0xc2b2ae35);

@@ -1,12 +1,14 @@
-// Gathers from the marks of a run, as it goes on, how long each parison dropped and hung and how long its melt was hot.
+// Gathers from the marks of a run, as it goes on, how long each parison dropped, hung and cooled and how long its melt was hot.
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { MarkReader } from "#engine/run/simulation.ts";
-import type { Scenario } from "#scenario/scenario.ts";
-import { closesOf, dropsOf, shotsOf } from "#cell/words/cycleNames.ts";
+import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import { closesOf, contactsOf, dropsOf, opensOf, shotsOf } from "#cell/words/cycleNames.ts";
 import { passageOf } from "#cell/records/meltPassage.ts";
 import type { ParisonRecord } from "#cell/records/parisonRecord.ts";
+import { ContactSample } from "./contactSample.ts";
 import { ParisonSample } from "./parisonSample.ts";
 import type { CellPlan } from "#cell/layers/planCell.ts";
+import { demoldLimit, stationCooling } from "#cell/layers/stationCooling.ts";
 import { shotMasses } from "#cell/table/shotMass.ts";
 
 /** The parison under way at one station; -1 where that has not happened yet. */
@@ -19,6 +21,25 @@ interface UnderWay {
   atHeat: number | null;
 }
 
+/** The wall under way at one station. */
+interface Touching {
+  readonly sample: ContactSample;
+  /** Ticks from the mark until the wall touches the mold. */
+  readonly inflation: number;
+  /** Tick of the mark, -1 where no wall is in the mold. */
+  marked: number;
+}
+
+function touchingAt(scenario: Scenario, station: StationSpec): Touching | undefined {
+  const cooling = stationCooling(scenario, station);
+  if (!cooling) return undefined;
+  const inflation = cooling.inflation ?? 0;
+  // The clock of the engine runs for both together, in whole ticks.
+  const ticks = (seconds: number): number => Math.round(seconds * TICKS_PER_SECOND);
+  const leastTicks = ticks(inflation + cooling.timeTo(demoldLimit(scenario, cooling))) - ticks(inflation);
+  return { sample: new ContactSample(leastTicks, TICKS_PER_SECOND), inflation: ticks(inflation), marked: -1 };
+}
+
 function begin(parison: UnderWay, tick: number): void {
   parison.begun = tick;
   parison.delivered = -1;
@@ -29,6 +50,7 @@ export class ParisonWatch {
   readonly readers: readonly (readonly [counter: string, reader: MarkReader])[];
   readonly #passage: ReturnType<typeof passageOf>;
   readonly #stations: readonly UnderWay[];
+  readonly #touching: readonly (Touching | undefined)[];
   /** In continuous extrusion, the tick at which a mold last closed on a parison; the next parison hangs from then on. */
   #caught = -1;
   #isCounting = false;
@@ -38,7 +60,8 @@ export class ParisonWatch {
     return scenario.stations.some(({ process }) => process !== undefined) ? new ParisonWatch(scenario) : undefined;
   }
 
-  private constructor({ delivery, stations }: Scenario) {
+  private constructor(scenario: Scenario) {
+    const { delivery, stations } = scenario;
     this.#passage = passageOf(stations);
     this.#stations = stations.map((station) => ({
       milligrams: shotMasses(station)?.shot ?? 0,
@@ -48,9 +71,11 @@ export class ParisonWatch {
       atHeat: null,
     }));
     const isContinuous = delivery.kind === "continuous";
-    this.readers = stations.flatMap(({ name }, k) =>
-      isContinuous ? this.#catchersOf(name, this.#stations[k]!) : this.#readersOf(name, this.#stations[k]!),
-    );
+    this.#touching = stations.map((station) => touchingAt(scenario, station));
+    this.readers = stations.flatMap(({ name }, k) => [
+      ...(isContinuous ? this.#catchersOf(name, this.#stations[k]!) : this.#readersOf(name, this.#stations[k]!)),
+      ...this.#coolersOf(name, this.#touching[k]),
+    ]);
   }
 
   #readersOf(name: string, parison: UnderWay): readonly (readonly [string, MarkReader])[] {
@@ -72,6 +97,21 @@ export class ParisonWatch {
       [dropsOf(name), caught],
       [closesOf(name), (tick) => this.#close(parison, tick)],
     ];
+  }
+
+  /** A wall that a stop takes from the mold before it opens never comes to its opening: the next mark takes its place. */
+  #coolersOf(name: string, touching: Touching | undefined): readonly (readonly [string, MarkReader])[] {
+    if (!touching) return [];
+    return [
+      [contactsOf(name), (tick) => void (touching.marked = tick)],
+      [opensOf(name), (tick) => this.#open(touching, tick)],
+    ];
+  }
+
+  #open(touching: Touching, tick: number): void {
+    const { marked, inflation, sample } = touching;
+    if (marked !== -1 && this.#isCounting) sample.add(Math.max(0, tick - marked - inflation));
+    touching.marked = -1;
   }
 
   #deliver(parison: UnderWay, tick: number): void {
@@ -97,6 +137,9 @@ export class ParisonWatch {
   }
 
   records(): readonly ParisonRecord[] {
-    return this.#stations.map(({ sample }) => sample.record());
+    return this.#stations.map(({ sample }, k) => {
+      const contact = this.#touching[k]?.sample.record();
+      return { ...sample.record(), ...(contact ? { contact } : {}) };
+    });
   }
 }

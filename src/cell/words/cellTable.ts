@@ -27,6 +27,7 @@ export interface CellProcess extends ProcessSpec, Serving {
     | "server"
     | "age clock"
     | "mold clock"
+    | "contact clock"
     | "idle clock"
     | "stop"
     | "repair"

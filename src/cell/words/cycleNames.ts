@@ -26,6 +26,9 @@ export const SHIFT = "(shift)";
 /** Drops begun, and molds closed on a parison. */
 export const dropsOf = (station: string): string => `drops ${station}`;
 export const closesOf = (station: string): string => `closes ${station}`;
+/** Walls that touch the mold, less their inflation where it is known, and molds that begin to open. */
+export const contactsOf = (station: string): string => `contacts ${station}`;
+export const opensOf = (station: string): string => `opens ${station}`;
 /** Milligrams of melt purged. */
 export const purgedCounter = "purged";
 export const rechargesCounter = "recharges";

@@ -10,10 +10,10 @@ import { windowRule, type Limits, type NamingInput, type WindowRule } from "./wi
 const SLAB = "Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3, 3.4 and 3.11 (from memory)";
 const ONE_TERM = "Ballman & Shusman, Modern Plastics 37, 1959, p. 126 (from memory), in its exact form";
 
-const placeOf = (input: NamingInput): CoolingCriterion => input.coolingTo ?? "hottest point";
+export const placeOf = (input: NamingInput): CoolingCriterion => input.coolingTo ?? "hottest point";
 const placeText = (input: NamingInput): string => (placeOf(input) === "mean" ? "mean temperature" : "hottest point");
 
-function wallOf(input: CompleteInput): Omit<WallCooling, "wall"> {
+export function wallOf(input: CompleteInput): Omit<WallCooling, "wall"> {
   const { melt, mold } = temperaturesOf(input);
   return {
     diffusivity: input.material.coolingDiffusivity.value,

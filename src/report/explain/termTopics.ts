@@ -287,6 +287,13 @@ stations:
     more: ["mean time at heat from hopper to die", "holdUp", "maxTimeAtHeat"],
   },
   {
+    names: ["demold temperature"],
+    meaning:
+      "Temperature of the thickest place when the mold begins to open. The wall cools from the end of inflation until then, stops and vent included.",
+    unit: "°C",
+    more: ["product.demoldTemperature", "maxDemold", "demold_temperature_c"],
+  },
+  {
     names: ["server"],
     meaning:
       "One station that parts pass after the mold, such as a conveyor, trimmer or leak test, with places to work and a buffer before it.",

@@ -1,4 +1,4 @@
-// The process window of a study: hang, sag and time at heat of the shots against their limits, and all values in a table.
+// The process window of a study: hang, sag, time at heat and demold temperature of the shots against their limits, and all values in a table.
 import type { Study } from "#analysis/study/study.ts";
 import { outsideWindow } from "#analysis/window/stationWindow.ts";
 import type { UnitSystem } from "#foundation/formatQuantity.ts";
@@ -34,7 +34,7 @@ export function windowSections(study: Study, { id, of, units }: Placing): readon
 function spreadFigure({ spreads }: Study, table: Markup, { id, of, units }: Placing): Markup {
   const rows = limitRows(spreads, units);
   if (rows.length === 0) return table;
-  const heading = `Hang, sag and time at heat of the shots${of}`;
+  const heading = `Hang, sag, time at heat and demold temperature of the shots${of}`;
   const words = { id: `${id}-window-chart`, title: heading, description: heading };
   const caption = [
     "The bar holds 90 % of the shots, the dot is their median, the tick the largest shot; without a tick it lies beyond the axis. The heavy line is the limit; the area beyond it is tinted.",

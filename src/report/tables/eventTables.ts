@@ -22,7 +22,7 @@ export function shotsTable(scenario: Scenario): LongTable {
     ...shotsSpec,
     columns,
     batches: perReplication(scenario, (events, replication) => [
-      shotRecords(events, scenario).map(({ station, shot, starts, hang, sag, timeAtHeat }) => [
+      shotRecords(events, scenario).map(({ station, shot, starts, hang, sag, timeAtHeat, demoldTemperature }) => [
         replication,
         station,
         shot,
@@ -30,6 +30,7 @@ export function shotsTable(scenario: Scenario): LongTable {
         hang,
         sag,
         timeAtHeat,
+        demoldTemperature,
       ]),
     ]),
   };

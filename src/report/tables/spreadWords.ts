@@ -1,4 +1,4 @@
-// How hang, sag and time at heat spread over the shots of a run, as rows of the process window and as warnings.
+// How hang, sag, time at heat and demold temperature spread over the shots of a run, as rows of the process window and as warnings.
 import { mean } from "simple-statistics";
 import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { ShotSpread } from "#analysis/study/shotSpread.ts";
@@ -41,7 +41,7 @@ function shareWords(share: number): string {
   return share === 1 ? "all" : share < 0.0005 ? "less than 0.1 %" : percent(share);
 }
 
-/** For the answer of a run: hang, sag and time at heat of the shots of all stations; none where no material is named. */
+/** For the answer of a run: hang, sag, time at heat and demold temperature of the shots of all stations; none where no material is named. */
 export function spreadLines(spreads: readonly ShotSpread[], units: UnitSystem): readonly (readonly string[])[] {
   return [...new Set(spreads.map(({ quantity }) => quantity))].map((quantity) => {
     const own = spreads.filter((spread) => spread.quantity === quantity);

@@ -245,6 +245,11 @@ export const shotsSpec: TableSpec = {
       "From hopper to die, first in, first out, every wait included; empty where the hold-up is not given, and for melt that was in the machine at the start",
       "s",
     ),
+    number(
+      "demold_temperature_c",
+      "Temperature of the thickest place when the mold begins to open, from the shot's own time in contact; empty where material or `wall.thickest` are not given",
+      "°C",
+    ),
   ],
 };
 
@@ -252,7 +257,7 @@ export const shotsSpec: TableSpec = {
 export const windowSpec: TableSpec = {
   name: "window",
   meaning:
-    "One quantity of the process window of one station, at mean step times; after a run also how hang, sag and time at heat spread over its shots, all replications together. Only where a material is named, and only the rows whose inputs are given.",
+    "One quantity of the process window of one station, at mean step times; after a run also how hang, sag, time at heat and demold temperature spread over its shots, all replications together. Only where a material is named, and only the rows whose inputs are given.",
   columns: [
     scenarioColumn,
     text("station", "Name of the station"),

@@ -15,6 +15,11 @@ export const qualityKeys = {
         shotSpread: optional(spread, "Relative standard deviation of mass from shot to shot, alike in all cavities."),
         cavitySpread: optional(spread, "Relative standard deviation of mass between the cavities of one shot.", "1 %"),
         rejects: optional(share, "Share of parts that are rejects whatever their mass.", "2 %"),
+        maxDemold: optional(
+          quantity("temperature"),
+          "Hottest that the thickest place of a good part may be when the mold begins to open.",
+          "85 °C",
+        ),
       }),
       "{ lightest: 41 g, heaviest: 44 g, shotSpread: 1 % }",
     ),

@@ -120,6 +120,18 @@ export const issueCodes = {
     "the mean mass of a part is outside the limits of a good one",
     "Change the limit, or correct the mass of the part.",
   ],
+  "demold-unknown": [
+    "a limit of the demold temperature where the cooling of the parts is not known",
+    "Give the material and the thickest place of the wall, or delete the limit.",
+  ],
+  "demold-mold-varies": [
+    "a limit of the demold temperature where the mold temperature follows the heat load",
+    "Give the mold temperature at the running rate without `moldResistance`, or delete the limit.",
+  ],
+  "demold-outside": [
+    "a limit of the demold temperature that is not between mold and melt temperature",
+    "Write a temperature between them, such as the demold temperature of the product.",
+  ],
   "mass-unjudged": [
     "limits of mass without a spread, or a spread without limits",
     "Add the other of the two, or delete both.",

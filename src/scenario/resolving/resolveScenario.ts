@@ -9,7 +9,7 @@ import { checkParisons } from "./checkParisons.ts";
 import { defaults, dieZoneAssumed } from "#scenario/values/defaults.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
-import { resolveQuality } from "./resolveQuality.ts";
+import { checkDemold, resolveQuality } from "./resolveQuality.ts";
 import { lengthOfRun, resolveCalendar } from "./resolveCalendar.ts";
 import { resolveTakeaway } from "./resolveTakeaway.ts";
 import { resolveStops } from "./resolveStops.ts";
@@ -52,6 +52,7 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   checkParisons(resolved, resolution);
   adviseOn(resolved, resolution);
   checkTimes(resolved, listed, resolution);
+  checkDemold(resolved, resolution);
   const judged = resolveQuality(products, listed, resolution);
   const stations = resolved.filter((station) => station !== undefined);
   const servers = resolveTakeaway(listed, resolution);

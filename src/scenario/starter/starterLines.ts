@@ -184,7 +184,7 @@ function furtherGroups({ stations }: StarterOptions): readonly StarterGroup[] {
     },
     {
       title: "Quality",
-      note: "Limits and spreads of mass as well, once `product.partMass` is given.",
+      note: "Limits and spreads of mass as well, once `product.partMass` is given, and `maxDemold`, once `product.wall.thickest` is.",
       lines: [
         "quality:",
         "  rejects: 2 % @quality.rejects",

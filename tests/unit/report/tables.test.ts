@@ -166,8 +166,13 @@ describe("the long tables", () => {
     const extra =
       "stations.extra=[{ after: close, name: Pin up, time: 1 s }, { after: close, name: pin-up, time: 1 s }, { after: close, name: Ö, time: 1 s }]";
     const columns = shotsTable(scenarioOf(cellText(1), extra)).columns.map(({ name }) => name);
-    expect(columns.slice(-6)).toEqual(
-      ["pin_up_start_s", "pin_up_2_start_s", "step_start_s"].concat(["hang_s", "sag", "time_at_heat_s"]),
+    expect(columns.slice(-7)).toEqual(
+      ["pin_up_start_s", "pin_up_2_start_s", "step_start_s"].concat([
+        "hang_s",
+        "sag",
+        "time_at_heat_s",
+        "demold_temperature_c",
+      ]),
     );
   });
 });

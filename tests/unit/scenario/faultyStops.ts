@@ -263,6 +263,30 @@ export const faultyQuality: readonly FaultySpec[] = [
     shape: false,
   },
   {
+    name: "a limit of the demold temperature without the thickest place",
+    edits: [
+      [", thickest: 1.3 mm }", " }"],
+      [crew, `${crew}\nquality: { maxDemold: ¦80 °C }`],
+    ],
+    found: [{ code: "demold-unknown", path: "quality.maxDemold", says: "right cool", remedy: "Give both" }],
+    shape: false,
+  },
+  {
+    name: "a limit of the demold temperature above the melt temperature",
+    edits: [[crew, `${crew}\nquality: { maxDemold: ¦300 °C }`]],
+    found: [{ code: "demold-outside", path: "quality.maxDemold", says: "300 °C is not between", remedy: "between" }],
+    shape: false,
+  },
+  {
+    name: "a limit of the demold temperature where the mold gets hotter with its load",
+    edits: [
+      ["- name: left", "- moldResistance: 0.01 K/W\n    name: left"],
+      [crew, `${crew}\nquality: { maxDemold: ¦80 °C }`],
+    ],
+    found: [{ code: "demold-mold-varies", path: "quality.maxDemold", says: "of left", remedy: "running rate" }],
+    shape: false,
+  },
+  {
     name: "limits without a spread",
     edits: [[crew, `${crew}\n¦quality: { lightest: 41 g }`]],
     found: [
