@@ -1,8 +1,8 @@
 // Cells of equal stations named by letters, for the recursions of accumulator and continuous extrusion.
 import * as fc from "fast-check";
-import type { AccumulatorCell } from "./accumulatorRecursion.ts";
-import type { ContinuousCell } from "./continuousRecursion.ts";
-import type { Durations } from "./shotRecursion.ts";
+import type { AccumulatorCell } from "./recursions/accumulatorRecursion.ts";
+import type { ContinuousCell } from "./recursions/continuousRecursion.ts";
+import type { Durations } from "./recursions/shotRecursion.ts";
 
 export type Ticks = Readonly<Record<string, number>>;
 

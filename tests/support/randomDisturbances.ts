@@ -1,7 +1,7 @@
 // Adds what disturbs a cell to random scenarios: stops with clearing, walks, packing by operators, other kinds of melt delivery.
 import * as fc from "fast-check";
 import type { Scenario, StopSpec } from "#scenario/scenario.ts";
-import { massMilligrams } from "./recursionComparison.ts";
+import { massMilligrams } from "./recursions/recursionComparison.ts";
 import { server } from "./takeawayCell.ts";
 
 const seconds = (min: number, max: number) =>

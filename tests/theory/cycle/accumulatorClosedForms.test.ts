@@ -8,7 +8,7 @@ import { Simulation } from "#engine/run/simulation.ts";
 import type { DeliverySpec, DispatchRule, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { caseCount } from "../../support/caseCount.ts";
 import { randomScenario } from "../../support/randomScenario.ts";
-import { massMilligrams, simulatedSteps, type Interval } from "../../support/recursionComparison.ts";
+import { massMilligrams, simulatedSteps, type Interval } from "../../support/recursions/recursionComparison.ts";
 
 /** Ticks: recharge r, drop d, valve shift v, close c, rest of the mold's time b, removal e. */
 interface Times {

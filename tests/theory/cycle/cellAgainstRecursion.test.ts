@@ -8,7 +8,7 @@ import { Simulation } from "#engine/run/simulation.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { caseCount } from "../../support/caseCount.ts";
 import { randomScenario } from "../../support/randomScenario.ts";
-import { operatorWaits, shotRecursion, type RecursionCell } from "../../support/shotRecursion.ts";
+import { operatorWaits, shotRecursion, type RecursionCell } from "../../support/recursions/shotRecursion.ts";
 import {
   byStart,
   firstDifference,
@@ -18,7 +18,7 @@ import {
   sameDraws,
   simulatedSteps,
   until,
-} from "../../support/recursionComparison.ts";
+} from "../../support/recursions/recursionComparison.ts";
 
 function recursionCell(scenario: Scenario): RecursionCell {
   return {

@@ -14,7 +14,7 @@ import { caseCount } from "../../support/caseCount.ts";
 import { dieZones } from "../../support/equalStations.ts";
 import { allShotTicks, fixedCell } from "../../support/fixedCell.ts";
 import { randomScenario } from "../../support/randomScenario.ts";
-import { massMilligrams, simulatedSteps, until } from "../../support/recursionComparison.ts";
+import { massMilligrams, simulatedSteps, until } from "../../support/recursions/recursionComparison.ts";
 
 const fixedRate: ContinuousSpec = { kind: "continuous", rate: "fixed", removal: "mold", dieZone: "exclusive" };
 const matched: ContinuousSpec = { ...fixedRate, rate: "matched" };

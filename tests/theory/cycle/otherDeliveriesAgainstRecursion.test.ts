@@ -4,12 +4,12 @@ import { expect, test } from "vitest";
 import { planCell } from "#cell/layers/planCell.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { DeliverySpec, Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
-import { accumulatorRecursion, type AccumulatorCell } from "../../support/accumulatorRecursion.ts";
+import { accumulatorRecursion, type AccumulatorCell } from "../../support/recursions/accumulatorRecursion.ts";
 import { dieZones } from "../../support/equalStations.ts";
 import { caseCount } from "../../support/caseCount.ts";
-import { continuousRecursion } from "../../support/continuousRecursion.ts";
+import { continuousRecursion } from "../../support/recursions/continuousRecursion.ts";
 import { randomScenario } from "../../support/randomScenario.ts";
-import type { Durations, StepInterval } from "../../support/shotRecursion.ts";
+import type { Durations, StepInterval } from "../../support/recursions/shotRecursion.ts";
 import {
   byStart,
   firstDifference,
@@ -19,7 +19,7 @@ import {
   sameDraws,
   simulatedSteps,
   until,
-} from "../../support/recursionComparison.ts";
+} from "../../support/recursions/recursionComparison.ts";
 
 /** Cells as the recursions model them: dispatch first-ready, every removal by machine. */
 function random(delivery: DeliverySpec, extraAfter: readonly string[]): fc.Arbitrary<Scenario> {

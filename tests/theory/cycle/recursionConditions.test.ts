@@ -1,10 +1,10 @@
 // Holds the recursions of accumulator and continuous extrusion to the rules of the model, at drawn times.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { accumulatorRecursion, type AccumulatorCell } from "../../support/accumulatorRecursion.ts";
-import { continuousRecursion } from "../../support/continuousRecursion.ts";
+import { accumulatorRecursion, type AccumulatorCell } from "../../support/recursions/accumulatorRecursion.ts";
+import { continuousRecursion } from "../../support/recursions/continuousRecursion.ts";
 import { accumulatorOf, continuousOf, letters, starts, sum } from "../../support/equalStations.ts";
-import type { Durations, StepInterval } from "../../support/shotRecursion.ts";
+import type { Durations, StepInterval } from "../../support/recursions/shotRecursion.ts";
 
 const randomCells = fc.record({
   stations: fc.integer({ min: 1, max: letters.length }),

@@ -1,9 +1,9 @@
 // Holds the recursions of accumulator and continuous extrusion to the closed forms of the ideal cycle, in ticks.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { accumulatorRecursion } from "../../support/accumulatorRecursion.ts";
+import { accumulatorRecursion } from "../../support/recursions/accumulatorRecursion.ts";
 import { caseCount } from "../../support/caseCount.ts";
-import { continuousRecursion } from "../../support/continuousRecursion.ts";
+import { continuousRecursion } from "../../support/recursions/continuousRecursion.ts";
 import {
   accumulatorOf,
   continuousOf,
@@ -14,7 +14,7 @@ import {
   sum,
   type Ticks,
 } from "../../support/equalStations.ts";
-import type { Durations, StepInterval } from "../../support/shotRecursion.ts";
+import type { Durations, StepInterval } from "../../support/recursions/shotRecursion.ts";
 
 /** Equal stations, fixed times. */
 interface EqualCell {

@@ -1,9 +1,9 @@
 // Holds the recursions of accumulator and continuous extrusion to timelines calculated by hand from the rules of the model [C].
 import { describe, expect, test } from "vitest";
-import { accumulatorRecursion, type AccumulatorCell } from "../../support/accumulatorRecursion.ts";
-import { continuousRecursion } from "../../support/continuousRecursion.ts";
+import { accumulatorRecursion, type AccumulatorCell } from "../../support/recursions/accumulatorRecursion.ts";
+import { continuousRecursion } from "../../support/recursions/continuousRecursion.ts";
 import { accumulatorOf, continuousOf, fixedTimes, type Ticks } from "../../support/equalStations.ts";
-import type { Durations, StepInterval } from "../../support/shotRecursion.ts";
+import type { Durations, StepInterval } from "../../support/recursions/shotRecursion.ts";
 
 const written = (steps: readonly StepInterval[], resource: string): string =>
   steps

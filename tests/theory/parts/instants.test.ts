@@ -4,8 +4,8 @@ import { describe, expect, it, test } from "vitest";
 import { eventRecorder } from "#cell/records/eventRecord.ts";
 import type { CrewTask, Scenario } from "#scenario/scenario.ts";
 import { scenarioOf } from "../../support/cellScenario.ts";
-import { clearingRecursion, type Interval, type StationRun } from "../../support/clearingRecursion.ts";
-import { packingRecursion, type PackingCell, type PackingRun } from "../../support/packingRecursion.ts";
+import { clearingRecursion, type Interval, type StationRun } from "../../support/recursions/clearingRecursion.ts";
+import { packingRecursion, type PackingCell, type PackingRun } from "../../support/recursions/packingRecursion.ts";
 import { always, server, takeawayCell } from "../../support/takeawayCell.ts";
 
 const length = 300;

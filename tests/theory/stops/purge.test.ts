@@ -4,7 +4,7 @@ import { meanInterval } from "#analysis/statistics/interval.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
-import { simulatedSteps } from "../../support/recursionComparison.ts";
+import { simulatedSteps } from "../../support/recursions/recursionComparison.ts";
 
 const calendar = `calendar: { from: 2026-03-23, shifts: [{ start: "06:00", end: "14:00" }] }
 startUp: { afterOff: 6 h, purge: 2 kg }`;

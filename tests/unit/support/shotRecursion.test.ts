@@ -2,7 +2,12 @@
 
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { shotRecursion, type Durations, type RecursionCell, type StepInterval } from "../../support/shotRecursion.ts";
+import {
+  shotRecursion,
+  type Durations,
+  type RecursionCell,
+  type StepInterval,
+} from "../../support/recursions/shotRecursion.ts";
 
 type Station = RecursionCell["stations"][number];
 

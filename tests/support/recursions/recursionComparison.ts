@@ -3,9 +3,9 @@ import type { Distribution } from "#engine/distributions/distribution.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import type { CellPlan } from "#cell/layers/planCell.ts";
 import type { Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
-import { openStream, type Stream } from "./draws/openStream.ts";
+import { openStream, type Stream } from "../draws/openStream.ts";
 import type { Durations } from "./shotRecursion.ts";
-import { TableSampler } from "./draws/tableSampler.ts";
+import { TableSampler } from "../draws/tableSampler.ts";
 
 export interface Interval {
   readonly resource: string;
