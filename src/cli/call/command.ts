@@ -19,6 +19,8 @@ export interface Options {
   readonly set?: readonly string[];
   readonly sensitivity?: "few" | "full" | "off";
   readonly against?: string;
+  readonly vary?: readonly string[];
+  readonly shard?: string;
   readonly events?: boolean;
   readonly slack?: boolean;
   readonly measured?: string;

@@ -52,7 +52,7 @@ export function loadScenarios(files: readonly string[], options: Options, host: 
   };
 }
 
-interface Reading {
+export interface Reading {
   readonly scenario?: Scenario;
   readonly text: string;
   readonly variant?: Variant | undefined;
@@ -65,7 +65,7 @@ interface Wanted {
   readonly variant?: Variant;
 }
 
-function readFile({ file, name, variant }: Wanted, options: Options, host: Host): Reading {
+export function readFile({ file, name, variant }: Wanted, options: Options, host: Host): Reading {
   const content = host.readText(file);
   if ("issue" in content) return { text: "", issues: [content.issue] };
   const folder = file.replace(/[^/\\]*$/, "");
@@ -102,7 +102,7 @@ function withoutKnown({ issues, ...reading }: Reading, base: Reading, name: stri
 }
 
 /** The file's name without folder and ending. */
-function scenarioName(file: string): string {
+export function scenarioName(file: string): string {
   const name = file.replace(/^.*[/\\]/, "");
   return name.replace(/(?<=.)\.[^.]*$/, "");
 }

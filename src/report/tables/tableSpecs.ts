@@ -16,6 +16,7 @@ import { costSpec } from "./costTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
 import { slackSpec } from "#report/tables/asked/slackTable.ts";
 import { measuredSpec } from "#report/tables/asked/measuredTable.ts";
+import { sweepSpec } from "#report/tables/asked/sweepTable.ts";
 import { totalsSpec } from "#report/tables/asked/totalsTable.ts";
 import { paybackSpec } from "./paybackTable.ts";
 import { stopsSpec } from "./stopsTable.ts";
@@ -267,6 +268,7 @@ export const tableSpecs: readonly TableSpec[] = [
   replicationsSpec,
   comparisonSpec,
   paybackSpec,
+  sweepSpec,
   kpiSpec,
   costSpec,
   stopsSpec,

@@ -1,0 +1,111 @@
+// The answer to `sweep` on one screen: a row a point with output, pace and cost.
+import { COST_MEASURE } from "#analysis/indicators/costStudy.ts";
+import { CELL } from "#analysis/replication/measures.ts";
+import type { FoundPoint, PointMeasure } from "#analysis/study/sweepPoint.ts";
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
+import { formatQuantity } from "#foundation/formatQuantity.ts";
+import type { Sweep, SweepPoint } from "#report/tables/asked/sweepTable.ts";
+import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
+import { shortCautions } from "#report/words/cautions.ts";
+import { grouped, withInterval } from "#report/words/digits.ts";
+import { headline } from "#report/words/madeWords.ts";
+import { settingsWords } from "#report/words/settingsWords.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+
+/** Rows of one screen. */
+const mostRows = 20;
+
+export function cellMeasure({ measures }: FoundPoint, measure: string): PointMeasure | undefined {
+  return measures.find((each) => each.resource === CELL && each.measure === measure);
+}
+
+export function valueWords({ mean, halfWidth }: PointMeasure): string {
+  return withInterval({ mean, halfWidth });
+}
+
+interface RunPoint extends SweepPoint {
+  readonly outcome: FoundPoint;
+}
+
+export function sweepAnswer(sweep: Sweep, scenario: Scenario, width: number, units: UnitSystem): string {
+  const found = sweep.points.flatMap(({ values, outcome }) => (outcome.kind === "found" ? [{ values, outcome }] : []));
+  const most = found.toSorted((one, other) => outputOf(other) - outputOf(one));
+  const shown = found.length > mostRows ? most.slice(0, mostRows) : found;
+  const rest = found.length - shown.length;
+  return [
+    ...settingsWords(scenario).flatMap((line) => wrappedLines(line, width)),
+    ...finding(most, sweep).flatMap((line) => wrappedLines(line, width)),
+    "",
+    ...alignedLines(rowsOf(sweep, shown), [], width),
+    ...(rest > 0 ? [`The ${mostRows} points with the highest output; sweep.csv has all ${found.length}.`] : []),
+    "",
+    ...notes(sweep, found, scenario, units).flatMap((line) => wrappedLines(line, width)),
+    ...shortCautions,
+    "",
+  ].join("\n");
+}
+
+function outputOf({ outcome }: RunPoint): number {
+  return cellMeasure(outcome, headline)?.mean ?? 0;
+}
+
+/** The point with the highest output, and the point with the lowest. */
+export function finding(most: readonly RunPoint[], { paths }: Sweep): readonly string[] {
+  const [first, last] = [most[0], most.at(-1)];
+  const words = (point: RunPoint): string => {
+    const output = cellMeasure(point.outcome, headline);
+    const at = paths.map((path, i) => `${path} = ${point.values[i] ?? ""}`).join(", ");
+    return `${output ? valueWords(output) : 0} good parts an hour at ${at}`;
+  };
+  if (!first || !last) return [];
+  return [
+    `The cell makes the most with ${words(first)}.`,
+    ...(first === last ? [] : [`It makes the least with ${words(last)}.`]),
+  ];
+}
+
+/** A heading, then a row a point. */
+export function rowsOf({ paths }: Sweep, points: readonly RunPoint[]): readonly (readonly string[])[] {
+  const hasCosts = points.some(({ outcome }) => cellMeasure(outcome, COST_MEASURE) !== undefined);
+  return [
+    [
+      ...paths.map((path) => path.replace(/^stations\.(?:\*\.)?(?:steps\.)?/u, "")),
+      headline,
+      "ideal cycle",
+      "s a shot",
+      "ideal cycle",
+      ...(hasCosts ? [COST_MEASURE] : []),
+    ],
+    ...points.map(({ values, outcome }) => [
+      ...values,
+      words(outcome, headline),
+      outcome.ideal.partsPerHour === null ? "" : grouped(outcome.ideal.partsPerHour.toFixed(1)),
+      words(outcome, "seconds per shot"),
+      `${outcome.ideal.secondsPerShot.toFixed(2)}${outcome.ideal.method === "order found by running" ? " *" : ""}`,
+      ...(hasCosts ? [words(outcome, COST_MEASURE)] : []),
+    ]),
+  ];
+}
+
+function words(outcome: FoundPoint, measure: string): string {
+  const found = cellMeasure(outcome, measure);
+  return found ? valueWords(found) : "";
+}
+
+/** How the numbers came about. */
+export function notes(
+  { points }: Sweep,
+  found: readonly RunPoint[],
+  { run }: Scenario,
+  units: UnitSystem,
+): readonly string[] {
+  const refused = points.length - found.length;
+  const [first] = found;
+  const isFound = found.some(({ outcome }) => outcome.ideal.method === "order found by running");
+  const length = formatQuantity(run.length, "time", { digits: 3, system: units });
+  return [
+    ...(refused > 0 ? [`${refused} of ${points.length} points are refused and have no row.`] : []),
+    ...(isFound ? ["* at mean times: the order of stations was found by running, and a run can be faster."] : []),
+    `${found.length} points, ${first?.outcome.replications ?? 0} replications of ${length} each, with common random numbers; ± is the 95 % interval of the mean.`,
+  ];
+}
