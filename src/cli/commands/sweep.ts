@@ -12,7 +12,7 @@ import { version } from "#cli/machine/version.ts";
 import { folderIssues } from "#cli/output/earlierRun.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
 import { readGrid, type Grid } from "#cli/sweep/points.ts";
-import { ofShare, reportSweep } from "#cli/sweep/reportSweep.ts";
+import { reportSweep, scenarioOfShare } from "#cli/sweep/reportSweep.ts";
 import { journalName, parseRecord, type PointRecord, type SweepPlan } from "#cli/sweep/sweepRecord.ts";
 import { scenarioName } from "./loadScenarios.ts";
 import { pointReader, sharedScenario, type ReadPoint } from "./readPoints.ts";
@@ -34,12 +34,14 @@ export const sweep: Act = async ([file = ""], options, host) => {
   const plan = planOf(file, grid, read, options);
   if (plan === undefined) return refuseAll(points, grid, options, host);
   const folder = options.out ?? `reports/${plan.name}${shardWords(options)}`;
-  const inTheWay = folderIssues(folder, [ofShare(plan.scenario, options)], options, host);
+  const path = `${folder}/${journalName}`;
+  const earlier = readJournal(path).map(parseRecord);
+  const isContinued = earlier.some((record) => JSON.stringify(record) === JSON.stringify(plan));
+  const inTheWay = isContinued ? [] : folderIssues(folder, [scenarioOfShare(plan)], options, host);
   printIssues(inTheWay, host);
   if (inTheWay.length > 0) return exitCodeOf(inTheWay);
   return withLabor(options, host, async (labor, stages) => {
-    const path = `${folder}/${journalName}`;
-    const kept = options.replace === true ? [] : finishedPoints(readJournal(path).map(parseRecord), points);
+    const kept = options.replace === true ? [] : finishedPoints(earlier, points);
     const records = [...kept];
     const journal = openJournal(
       folder,
@@ -52,7 +54,8 @@ export const sweep: Act = async ([file = ""], options, host) => {
       journal.add(text);
       records.push(parseRecord(text) as PointRecord);
     };
-    const left = points.filter(({ index }) => !kept.some((record) => record.index === index));
+    const finished = new Set(kept.map(({ index }) => index));
+    const left = points.filter(({ index }) => !finished.has(index));
     const runnable = left.filter(({ scenario }) => scenario !== undefined);
     for (const point of left) if (point.scenario === undefined) add(point, { kind: "refused", issues: point.issues });
     if (kept.length > 0 && options.quiet !== true)
@@ -80,11 +83,13 @@ function planOf(
   options: Options,
 ): SweepPlan | undefined {
   const texts = [...callTexts(options), ...(options.vary ?? [])];
+  const shard = options.shard?.trim();
   const name = runName(`${scenarioName(file)}-sweep`, texts, options.name?.trim());
   // The first point of all shares that can run, so that each share has the same plan.
   for (let index = 0; index < total; index += 1) {
     const scenario = sharedScenario(read(pointAt(index)), options);
-    if (scenario) return { kind: "plan", version, name, paths, points: total, scenario };
+    if (scenario)
+      return { kind: "plan", version, name, paths, points: total, scenario, ...(shard === undefined ? {} : { shard }) };
   }
   return undefined;
 }

@@ -23,17 +23,25 @@ export interface Merged {
 }
 
 export function mergeShares(shares: readonly Share[]): Merged | readonly Issue[] {
-  const plans = shares.map(({ records }) => records.find(({ kind }) => kind === "plan"));
+  const plans = shares.map(({ records }) => wholePlan(records));
   const empty = shares.filter((_, i) => plans[i] === undefined);
   if (empty.length > 0) return empty.map(({ folder }) => issueOf("merge-none", `${folder} has no share of a sweep`));
   const [plan] = plans;
-  if (plan?.kind !== "plan") return [issueOf("merge-none", "no folder is named")];
+  if (!plan) return [issueOf("merge-none", "no folder is named")];
   const others = shares.filter((_, i) => JSON.stringify(plans[i]) !== JSON.stringify(plan));
   const first = shares[0]?.folder ?? "";
   if (others.length > 0) {
     return others.map(({ folder }) => issueOf("merge-other", `${folder} has a share of another sweep than ${first}`));
   }
   return joined(plan, shares);
+}
+
+/** Without its share. */
+function wholePlan(records: readonly SweepRecord[]): SweepPlan | undefined {
+  const found = records.find((record) => record.kind === "plan");
+  if (!found) return undefined;
+  const { shard: _, ...plan } = found;
+  return plan;
 }
 
 function joined(plan: SweepPlan, shares: readonly Share[]): Merged | readonly Issue[] {

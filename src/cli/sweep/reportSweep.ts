@@ -15,10 +15,10 @@ import { writeTables } from "#cli/output/writeTables.ts";
 import { journalName, type PointRecord, type SweepPlan } from "./sweepRecord.ts";
 
 /** The folder of a share is not that of another share. */
-export function ofShare(scenario: Scenario, { shard }: Options): Scenario {
+export function scenarioOfShare({ scenario, shard }: SweepPlan): Scenario {
   const { call } = scenario;
   if (shard === undefined || call === undefined) return scenario;
-  return { ...scenario, call: { ...call, options: [...call.options, `shard ${shard.trim()}`] } };
+  return { ...scenario, call: { ...call, options: [...call.options, `shard ${shard}`] } };
 }
 
 export async function reportSweep(
@@ -35,7 +35,7 @@ export async function reportSweep(
   printIssues(refused, host);
   if (inOrder.length > 0 && inOrder.every(({ outcome }) => outcome.kind === "refused")) return exitCodeOf(refused);
   const { units = "si" } = options;
-  const scenario = ofShare(plan.scenario, options);
+  const scenario = scenarioOfShare(plan);
   const tables = [sweepTable(sweep)];
   printResult(
     {

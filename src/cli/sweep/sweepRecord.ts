@@ -4,7 +4,6 @@ import type { Scenario } from "#scenario/scenario.ts";
 
 export const journalName = "sweep.jsonl";
 
-/** The same for all shares of a sweep. */
 export interface SweepPlan {
   readonly kind: "plan";
   readonly version: string;
@@ -12,6 +11,8 @@ export interface SweepPlan {
   readonly name: string;
   readonly paths: readonly string[];
   readonly points: number;
+  /** Such as `1/3`; all else is the same for all shares. */
+  readonly shard?: string;
   /** The first point that can run, with the settings that all points share. */
   readonly scenario: Scenario;
 }

@@ -68,14 +68,7 @@ export function finding(most: readonly RunPoint[], { paths }: Sweep): readonly s
 export function rowsOf({ paths }: Sweep, points: readonly RunPoint[]): readonly (readonly string[])[] {
   const hasCosts = points.some(({ outcome }) => cellMeasure(outcome, COST_MEASURE) !== undefined);
   return [
-    [
-      ...paths.map((path) => path.replace(/^stations\.(?:\*\.)?(?:steps\.)?/u, "")),
-      headline,
-      "ideal cycle",
-      "s a shot",
-      "ideal cycle",
-      ...(hasCosts ? [COST_MEASURE] : []),
-    ],
+    [...shortPaths(paths), "good parts/h", "ideal", "s a shot", "ideal", ...(hasCosts ? [COST_MEASURE] : [])],
     ...points.map(({ values, outcome }) => [
       ...values,
       words(outcome, headline),
@@ -85,6 +78,12 @@ export function rowsOf({ paths }: Sweep, points: readonly RunPoint[]): readonly 
       ...(hasCosts ? [words(outcome, COST_MEASURE)] : []),
     ]),
   ];
+}
+
+/** The last key of each path, or the whole paths where two would look alike. */
+function shortPaths(paths: readonly string[]): readonly string[] {
+  const keys = paths.map((path) => path.replace(/^.*\.(?=[^.]+$)/u, ""));
+  return new Set(keys).size === keys.length ? keys : paths;
 }
 
 function words(outcome: FoundPoint, measure: string): string {
