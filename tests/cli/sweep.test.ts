@@ -59,8 +59,15 @@ describe("the points of a sweep", () => {
     expect(values).toEqual(steps.flatMap((value) => [value, value]));
     expect(counts).toEqual(steps.flatMap(() => ["1", "2"]));
     expect(Object.keys(rows[0] ?? {})).toEqual([
-      ...["scenario", "variant", `${cool}_s`, "stations.count"],
-      ...["resource", "measure", "unit", "mean", "half_width_95"],
+      "scenario",
+      "variant",
+      `${cool}_s`,
+      "stations.count",
+      "resource",
+      "measure",
+      "unit",
+      "mean",
+      "half_width_95",
     ]);
   });
 

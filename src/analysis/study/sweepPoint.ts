@@ -19,7 +19,7 @@ export interface FoundPoint {
   readonly ideal: {
     readonly method: IdealCycle["method"];
     readonly secondsPerShot: number;
-    /** Null where the order of stations with different cavities is not known. */
+    /** Null where the order of stations with different cavities is not known, and with a calendar: hours off shift count. */
     readonly partsPerHour: number | null;
   };
   /** False where the wanted precision was not reached. */
@@ -53,6 +53,7 @@ export function studyPoint(scenario: Scenario): PointOutcome {
 const secondsPerHour = 3600;
 
 function idealPartsPerHour({ scenario, ideal }: Study): number | null {
+  if (scenario.calendar) return null;
   const cavities = new Map(scenario.stations.map(({ name, cavities: count }) => [name, count]));
   const counts = new Set(cavities.values());
   const [only] = counts;

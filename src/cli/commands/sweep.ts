@@ -30,7 +30,11 @@ export const sweep: Act = async ([file = ""], options, host) => {
     return exitCodeOf(issues);
   }
   const read = pointReader(file, grid, options, host);
-  const points = grid.points.map(read);
+  const points: ReadPoint[] = [];
+  for (const point of grid.points) {
+    points.push(read(point));
+    await host.breathe();
+  }
   const plan = planOf(file, grid, read, options);
   if (plan === undefined) return refuseAll(points, grid, options, host);
   const folder = options.out ?? `reports/${plan.name}${shardWords(options)}`;

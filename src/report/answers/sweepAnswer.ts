@@ -15,11 +15,11 @@ import type { Scenario } from "#scenario/scenario.ts";
 /** Rows of one screen. */
 const mostRows = 20;
 
-export function cellMeasure({ measures }: FoundPoint, measure: string): PointMeasure | undefined {
+function cellMeasure({ measures }: FoundPoint, measure: string): PointMeasure | undefined {
   return measures.find((each) => each.resource === CELL && each.measure === measure);
 }
 
-export function valueWords({ mean, halfWidth }: PointMeasure): string {
+function valueWords({ mean, halfWidth }: PointMeasure): string {
   return withInterval({ mean, halfWidth });
 }
 
@@ -49,35 +49,43 @@ function outputOf({ outcome }: RunPoint): number {
   return cellMeasure(outcome, headline)?.mean ?? 0;
 }
 
-/** The point with the highest output, and the point with the lowest. */
+/** The points with the highest and the lowest output, unless their intervals meet. */
 export function finding(most: readonly RunPoint[], { paths }: Sweep): readonly string[] {
   const [first, last] = [most[0], most.at(-1)];
-  const words = (point: RunPoint): string => {
-    const output = cellMeasure(point.outcome, headline);
-    const at = paths.map((path, i) => `${path} = ${point.values[i] ?? ""}`).join(", ");
-    return `${output ? valueWords(output) : 0} good parts an hour at ${at}`;
-  };
-  if (!first || !last) return [];
+  const [high, low] = [first, last].map((point) => point && cellMeasure(point.outcome, headline));
+  if (!first || !last || !high || !low) return ["The cell makes no part at any point."];
+  const at = ({ values }: RunPoint): string => paths.map((path, i) => `${path} = ${values[i] ?? ""}`).join(", ");
+  if (most.length === 1) return [`The cell makes ${valueWords(high)} good parts an hour at ${at(first)}.`];
+  if (high.mean - low.mean <= (high.halfWidth ?? 0) + (low.halfWidth ?? 0)) {
+    return [
+      `No point makes clearly more than the others: ${valueWords(low)} to ${valueWords(high)} good parts an hour.`,
+    ];
+  }
   return [
-    `The cell makes the most with ${words(first)}.`,
-    ...(first === last ? [] : [`It makes the least with ${words(last)}.`]),
+    `The cell makes the most with ${valueWords(high)} good parts an hour at ${at(first)}.`,
+    `It makes the least with ${valueWords(low)} good parts an hour at ${at(last)}.`,
   ];
 }
 
 /** A heading, then a row a point. */
-export function rowsOf({ paths }: Sweep, points: readonly RunPoint[]): readonly (readonly string[])[] {
+function rowsOf({ paths }: Sweep, points: readonly RunPoint[]): readonly (readonly string[])[] {
+  const hasIdeal = points.some(({ outcome }) => outcome.ideal.partsPerHour !== null);
   const hasCosts = points.some(({ outcome }) => cellMeasure(outcome, COST_MEASURE) !== undefined);
   return [
     [...shortPaths(paths), "good parts/h", "ideal", "s a shot", "ideal", ...(hasCosts ? [COST_MEASURE] : [])],
     ...points.map(({ values, outcome }) => [
       ...values,
-      words(outcome, headline),
-      outcome.ideal.partsPerHour === null ? "" : grouped(outcome.ideal.partsPerHour.toFixed(1)),
-      words(outcome, "seconds per shot"),
+      shownMeasure(outcome, headline),
+      ...(hasIdeal ? [idealParts(outcome)] : []),
+      shownMeasure(outcome, "seconds per shot"),
       `${outcome.ideal.secondsPerShot.toFixed(2)}${outcome.ideal.method === "order found by running" ? " *" : ""}`,
-      ...(hasCosts ? [words(outcome, COST_MEASURE)] : []),
+      ...(hasCosts ? [shownMeasure(outcome, COST_MEASURE)] : []),
     ]),
   ];
+}
+
+function idealParts({ ideal: { partsPerHour } }: FoundPoint): string {
+  return partsPerHour === null ? "" : grouped(partsPerHour.toFixed(1));
 }
 
 /** The last key of each path, or the whole paths where two would look alike. */
@@ -86,7 +94,7 @@ function shortPaths(paths: readonly string[]): readonly string[] {
   return new Set(keys).size === keys.length ? keys : paths;
 }
 
-function words(outcome: FoundPoint, measure: string): string {
+function shownMeasure(outcome: FoundPoint, measure: string): string {
   const found = cellMeasure(outcome, measure);
   return found ? valueWords(found) : "";
 }

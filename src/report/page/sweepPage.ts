@@ -22,6 +22,8 @@ export interface SweepPageParts {
   readonly units: UnitSystem;
 }
 
+const mostPointsShown = 500;
+
 const charted: readonly string[] = [headline, "seconds per shot", "reject share", COST_MEASURE, COST_AN_HOUR];
 
 export function sweepPage({ version, sweep, scenario, refused, warnings, units }: SweepPageParts): string {
@@ -48,6 +50,8 @@ function chartSection(sweep: Sweep, measure: string, units: UnitSystem): readonl
   const all = sweepTable(sweep);
   const [at, by] = ["resource", "measure"].map((name) => all.columns.findIndex((column) => column.name === name));
   const rows = all.rows.filter((row) => row[at ?? 0] === CELL && row[by ?? 0] === measure);
+  // Of more points the file has the numbers.
+  const shown = rows.slice(0, mostPointsShown);
   const description = `${heading} over ${drawn.label}: a line for each combination of the other values, with 95 % intervals.`;
   return [
     {
@@ -57,7 +61,7 @@ function chartSection(sweep: Sweep, measure: string, units: UnitSystem): readonl
         figure(heading, {
           picture: sweepChart(drawn, { id: `${id}-chart`, title: heading, description }),
           caption: [drawn.caption],
-          table: tableMarkup({ ...all, rows }, { id, file: "sweep", units }),
+          table: tableMarkup({ ...all, rows: shown }, { id, file: "sweep", units }),
         }),
       ],
     },

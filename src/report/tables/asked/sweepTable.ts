@@ -29,7 +29,7 @@ export interface Sweep {
 export const sweepSpec: TableSpec = {
   name: "sweep",
   meaning:
-    "One measure of one resource at one point of a sweep. After `variant` there is one more column for each varied path, with its value. Numbers of one unit have the unit in the name of their column, such as `stations.*.steps.cool_s`; moves such as `+1 s` have `_shift` before it. Points that were refused have no row. `ideal seconds per shot` and `ideal parts per hour` are the ideal cycle of the point; where no order is fixed they are called `at mean times`.",
+    "One measure of one resource at one point of a sweep. After `variant` each varied path has a column, with the unit of its numbers in the name, such as `stations.*.steps.cool_s`; `_shift` marks moves such as `+1 s`. Refused points have no row. `ideal seconds per shot` is the ideal cycle of the point.",
   takesMore: true,
   columns: [
     scenarioColumn,
@@ -86,7 +86,7 @@ function measureCells({ resource, measure, unit, mean, halfWidth: half }: FoundP
 }
 
 /** A run can be faster than a cycle whose order was found by running, so that cycle is not called ideal. */
-export function idealMeasure(measure: string, { ideal }: FoundPoint): string {
+function idealMeasure(measure: string, { ideal }: FoundPoint): string {
   return ideal.method === "order found by running" ? `${measure} at mean times` : `ideal ${measure}`;
 }
 
