@@ -113,6 +113,10 @@ export function notes(
   return [
     ...(refused > 0 ? [`${refused} of ${points.length} points are refused and have no row.`] : []),
     ...(isFound ? ["* at mean times: the order of stations was found by running, and a run can be faster."] : []),
-    `${found.length} points, ${first?.outcome.replications ?? 0} replications of ${length} each, with common random numbers; ± is the 95 % interval of the mean.`,
+    `${counted(found.length, "point")}, ${counted(first?.outcome.replications ?? 0, "replication")} of ${length} each, with common random numbers; ± is the 95 % interval of the mean.`,
   ];
+}
+
+function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? "" : "s"}`;
 }

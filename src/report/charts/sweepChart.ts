@@ -31,7 +31,7 @@ export interface SweepLines {
 /** More lines cannot be distinguished. */
 const mostLines = 8;
 
-/** Undefined where no point has the measure. */
+/** Undefined where no point has the measure, or where it is 0 at all points. */
 export function sweepLines(sweep: Sweep, measure: string): SweepLines | undefined {
   const axis = axisOf(sweep);
   const groups = new Map<string, PlacedPoint[]>();
@@ -44,7 +44,7 @@ export function sweepLines(sweep: Sweep, measure: string): SweepLines | undefine
     const name = others.join(", ");
     groups.set(name, [...(groups.get(name) ?? []), found]);
   });
-  if (groups.size === 0) return undefined;
+  if ([...groups.values()].flat().every(({ mean }) => mean === 0)) return undefined;
   const lines = [...groups].map(([name, points]) => ({ name, points: points.toSorted((a, b) => a.x - b.x) }));
   const unit = unitOf(sweep, measure);
   const rest = lines.length > mostLines ? ` The first ${mostLines} of ${lines.length} lines are drawn.` : "";
@@ -52,7 +52,7 @@ export function sweepLines(sweep: Sweep, measure: string): SweepLines | undefine
   const bound = hasIdeal ? ` Dashed: the ideal cycle${isBeatable(sweep) ? ", or the cell at mean times" : ""}.` : "";
   return {
     label: axis.label,
-    caption: `${measure}${unit === "" || measure.includes(unit) ? "" : ` (${unit})`}; vertical lines are 95 % intervals.${bound}${rest}`,
+    caption: `${measure.charAt(0).toUpperCase()}${measure.slice(1)}${unit === "" || measure.includes(unit) ? "" : ` (${unit})`}; vertical lines are 95 % intervals.${bound}${rest}`,
     lines: lines.slice(0, mostLines),
     ticks: axis.ticks,
   };
@@ -98,7 +98,8 @@ function axisOf(sweep: Sweep): Axis {
   const places = cells.map((cell) => (isNumber ? Number(cell) : values.indexOf(cell)));
   const unit = spec.unit === undefined ? "" : ` (${spec.unit})`;
   const ticks = values.map((cell, i) => [isNumber ? Number(cell) : i, String(cell)] as const);
-  return { index, label: `${sweep.paths[index] ?? ""}${unit}`, places, ticks };
+  const shift = spec.name.startsWith(`${sweep.paths[index] ?? ""}_shift`) ? "shift of " : "";
+  return { index, label: `${shift}${sweep.paths[index] ?? ""}${unit}`, places, ticks };
 }
 
 const left = 70;
