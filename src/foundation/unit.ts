@@ -109,6 +109,21 @@ const linear: Readonly<Partial<Record<Dimension, readonly Row[]>>> = {
     ["BTU/lb", 2326, 1, "Btu/lb"],
   ],
   heatTransfer: [["W/(m² K)", 1, 1, "W/(m²·K)", "W/m²K", "W/(m2 K)"]],
+  molarEnergy: [
+    ["kJ/mol", 1000, 1],
+    ["J/mol", 1, 1],
+    ["kcal/mol", 4184, 1],
+  ],
+  thermalResistance: [
+    ["K/kW", 1, 1000, "°C/kW"],
+    ["K/W", 1, 1, "°C/W"],
+  ],
+  volumeFlow: [
+    ["L/min", 1, 60_000, "l/min"],
+    ["m³/h", 1, 3600, "m3/h"],
+    ["m³/s", 1, 1, "m3/s"],
+    ["gal/min", 473_176_473, 7_500_000_000_000, "gpm"],
+  ],
   viscosity: [
     ["Pa s", 1, 1, "Pa·s", "Pas"],
     ["kPa s", 1000, 1, "kPa·s"],

@@ -21,7 +21,7 @@ export interface ProcessSpec {
   /** Numbers of the process window, as far as the file gives them. */
   readonly values: Readonly<Partial<Record<QuantityKey | StationKey, number>>>;
   readonly deliveryKind: DeliveryKind;
-  /** The inside face where absent. */
+  /** The hottest point where absent. */
   readonly coolingTo?: CoolingCriterion;
 }
 
@@ -102,6 +102,8 @@ export interface ContinuousSpec {
   readonly stopsScrewAfter?: number;
   /** `pin`: parts are removed outside the mold's cycle, by one mask a station. */
   readonly removal: "mold" | "pin";
+  /** `shared`: a mold may travel in while the one before travels out; `exclusive`: only after that. */
+  readonly dieZone: "shared" | "exclusive";
 }
 
 export type DeliverySpec = ReciprocatingScrewSpec | AccumulatorHeadSpec | ContinuousSpec;

@@ -1,6 +1,7 @@
 // The benchmark: measures and prints its figures beside the baseline; it asserts nothing, because times depend on the machine.
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import os from "node:os";
+import { changesCost } from "./changesCost.ts";
 import { cycleCost } from "./cycleCost.ts";
 import { eventListCost } from "./eventListCost.ts";
 import type { Figure } from "./figure.ts";
@@ -36,6 +37,7 @@ function measure(places: Places, isQuick: boolean): Bench {
     ...yearCost(places, rounds(3)),
     ...startUpCost(places, rounds(21)),
     ...jobsCost(places, rounds(3)),
+    ...changesCost(places, rounds(3)),
     ...sensitivityCost(places, rounds(5)),
     ...eventListCost(places, rounds(5)),
   ];

@@ -17,7 +17,19 @@ export function sensitivityCost(places: Places, rounds: number): readonly Figure
 function userSeconds({ folder, shipped, commandLine }: Places, file: string, depth: string): number {
   const usage = path.join(folder, "printUsage.js");
   const out = path.join(folder, "sensitivities");
-  const call = ["run", path.join(shipped, file), "--sensitivity", depth, "--jobs", "1", "--quiet", "--out", out];
+  const call = [
+    "run",
+    path.join(shipped, file),
+    "--changes",
+    "off",
+    "--sensitivity",
+    depth,
+    "--jobs",
+    "1",
+    "--quiet",
+    "--out",
+    out,
+  ];
   const { seconds } = JSON.parse(runNode(["--import", usage, commandLine, ...call])) as { readonly seconds: number };
   return seconds;
 }

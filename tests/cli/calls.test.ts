@@ -88,7 +88,7 @@ describe("blowcell", () => {
     const faster = ["--set", "stations.*.steps.cool=7 s", "--set", "delivery.plasticatingRate=120 kg/h"];
     const { code, output, errors } = callBlowcell(["check", two, ...faster]);
     expect(code).toBe(0);
-    expect(errors).toMatch(/^--set stations\.\*\.steps\.cool: warning: .* \[set-spread\]$/m);
+    expect(errors).toMatch(/^--set delivery\.plasticatingRate: warning: .* \[set-spread\]$/m);
     expect(output).toMatch(/^ *cool +7\.00$/m);
   });
 

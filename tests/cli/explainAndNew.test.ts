@@ -102,7 +102,7 @@ describe("new", () => {
       const checked = callBlowcell(["check", "mine.yaml"], { folder });
       expect([checked.code, checked.errors]).toEqual([0, ""]);
       const ran = callBlowcell(["run", "mine.yaml", "--out", "out"], { folder });
-      expect([ran.code, ran.errors]).toEqual([0, "report.html and 7 CSV files are in out\n"]);
+      expect([ran.code, ran.errors]).toEqual([0, "report.html and 8 CSV files are in out\n"]);
       expect(ran.output.replaceAll(/\s+/gu, " ")).toContain("Not answered: melt in kg/h (give `product.partMass`)");
       expect(readFileSync(path.join(folder, "out/report.html"), "utf8")).not.toMatch(/undefined|NaN/u);
     },

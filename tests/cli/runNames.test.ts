@@ -156,7 +156,7 @@ describe("compare --variant", () => {
   });
 
   it("gives what a copy of the file with the same value gives", () => {
-    writeFileSync(inFolder("copy.yaml"), short.replaceAll(/cool: \{.*\}/gu, "cool: 8 s"));
+    writeFileSync(inFolder("copy.yaml"), short.replaceAll(/cool: .*/gu, "cool: 8 s"));
     expect(readFileSync(inFolder("copy.yaml"), "utf8")).not.toBe(short);
     call("compare", "cell.yaml", "copy.yaml", "--out", "by-copy");
     call("compare", "cell.yaml", "--variant", `copy: ${eight}`, "--out", "by-variant");

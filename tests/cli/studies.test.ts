@@ -62,7 +62,7 @@ describe("check", () => {
     const drum = fileOf("drum.yaml", shippedText("large-part"));
     const { code, output, errors } = call("check", drum);
     expect({ code, errors }).toEqual({ code: 0, errors: "" });
-    expect(output).toMatch(/sag of the parison when the mold +9.99 % +at most 8 % +above\n +has closed/u);
+    expect(output).toMatch(/sag of the parison when the +9.99 % +at most 8 % +above\n +mold has closed/u);
     expect(output).toContain("sag of the parison when the mold has closed: Drop faster");
     const hot = call("check", drum, "--set", "product.moldTemperature=250 °C");
     expect({ code: hot.code, output: hot.output }).toEqual({ code: 2, output: "" });
@@ -83,9 +83,9 @@ describe("run", () => {
     const { code, output, errors } = call("run", two);
     expect(code).toBe(0);
     expect(output).toMatch(/^Bottleneck +.* % busy\): cooling/m);
-    expect(errors).toBe("report.html and 7 CSV files are in reports/two\n");
+    expect(errors).toBe("report.html and 8 CSV files are in reports/two\n");
     expect(readdirSync(inFolder("reports/two")).toSorted()).toEqual(
-      fileNames(["comparison", "payback", "cost", "stops", "calendar", "window", "events", "shots"]),
+      fileNames(["comparison", "payback", "lost", "cost", "stops", "calendar", "window", "events", "shots"]),
     );
   });
 
@@ -129,7 +129,7 @@ describe("run", () => {
     const { code } = call("run", two, "--events", "--out", "events", "--replications", "2", "--length", "30 min");
     expect(code).toBe(0);
     expect(readdirSync(inFolder("events")).toSorted()).toEqual(
-      fileNames(["comparison", "payback", "cost", "stops", "calendar", "window"]),
+      fileNames(["comparison", "payback", "lost", "cost", "stops", "calendar", "window"]),
     );
     const rows: readonly Readonly<Record<string, string>>[] = parse(bytesOf("events")["events.csv"] ?? "", {
       columns: true,
@@ -167,7 +167,7 @@ describe("compare", () => {
     expect(code).toBe(0);
     expect(output).toMatch(/^two makes .* good parts an hour more than one/m);
     expect(readdirSync(inFolder("reports/one-against-two")).toSorted()).toEqual(
-      fileNames(["payback", "cost", "stops", "calendar", "window", "events", "shots"]),
+      fileNames(["payback", "changes", "lost", "cost", "stops", "calendar", "window", "events", "shots"]),
     );
     const rows: readonly Readonly<Record<string, string>>[] = parse(
       bytesOf("reports/one-against-two")["throughput.csv"] ?? "",

@@ -71,8 +71,8 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cell/records",
-    "cell/layers cell/table cell/words engine/distributions engine/run physics/parison scenario",
-    "records are worded by the plan that made them",
+    "cell/delivery cell/layers cell/table cell/words engine/distributions engine/run physics/parison physics/window scenario",
+    "records are worded by the plan that made them; the melt temperature of the running rate decides the sag",
   ],
   [
     "cell/run",
@@ -97,8 +97,8 @@ export const rules: readonly Rule[] = [
   ],
   [
     "analysis/window",
-    "analysis/ideal cell/delivery cell/table cell/words engine/distributions foundation physics/window scenario scenario/values",
-    "the window of a station takes its times from the ideal cycle",
+    "analysis/ideal cell/delivery cell/table cell/words engine/distributions foundation physics/numeric physics/window scenario scenario/values",
+    "the window of a station takes its times from the ideal cycle; heated molds need a root",
   ],
   [
     "analysis/indicators",
@@ -111,8 +111,13 @@ export const rules: readonly Rule[] = [
     "the bottleneck is read from critical path, utilization and slack",
   ],
   [
+    "analysis/changes",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/run cell/words engine/distributions foundation scenario",
+    "a change is a cell of its own, held against the study that the caller has",
+  ],
+  [
     "analysis/study",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/layers cell/records cell/run cell/words engine engine/distributions foundation physics/parison scenario scenario/resolving",
+    "analysis/bottleneck analysis/changes analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/layers cell/records cell/run cell/words engine engine/distributions foundation physics/parison scenario scenario/resolving",
     "a study brings all findings together",
   ],
 
@@ -157,7 +162,7 @@ export const rules: readonly Rule[] = [
   ["cli/output", "analysis/study cli/call cli/machine foundation report/tables scenario", "results go out by one way"],
   [
     "cli/labor",
-    "analysis/bottleneck analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
+    "analysis/bottleneck analysis/changes analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
     "who does the work, in this thread or in others",
   ],
   [

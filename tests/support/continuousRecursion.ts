@@ -11,8 +11,10 @@ import { earliestOf, StepLedger } from "./stepLedger.ts";
  *   the end of the cut, its start, or the start of the close. At equal fixed times all three give the same period.
  * - A mold waits under the die before its close. The wait ends so that the parison is full at `fullAt`, given the times of its
  *   close and cut. A parison is therefore never short.
- * - A mold occupies the die zone from the start of travel in to the end of travel out.
- * - The next mold is chosen when the die zone is free and a mold is clear: first the earliest clear, then the order of stations.
+ * - Die zone `exclusive`: the next mold begins to travel in when the mold before has traveled out.
+ * - Die zone `shared`: the next mold may begin to travel in when the mold before begins to travel out. It closes when that one has
+ *   traveled out.
+ * - The next mold is chosen when it may travel in and a mold is clear: first the earliest clear, then the order of stations.
  * - A parison takes the time of the station that catches it. The n-th draw belongs to the n-th parison; the one that hangs at a
  *   running start is not counted.
  * - Excess is a step of the plasticator, from the instant at which the parison was full to `fullAt`.
@@ -30,13 +32,15 @@ export interface ContinuousCell {
   }[];
   readonly fullAt: "start of close" | "start of cut" | "end of cut";
   readonly start: "running" | "cold";
+  readonly dieZone: "exclusive" | "shared";
 }
 
-/** A station's steps, divided at the waits, at `fullAt` and at the release of the die. */
+/** A station's steps, divided at the waits, at `fullAt` and before and after the travel out. */
 interface Parts {
   readonly toDie: readonly string[];
   readonly untilFull: readonly string[];
-  readonly toFreeDie: readonly string[];
+  readonly toTravelOut: readonly string[];
+  readonly travelOut: readonly string[];
   readonly mold: readonly string[];
 }
 
@@ -48,18 +52,21 @@ export function continuousRecursion(cell: ContinuousCell, durations: Durations, 
   const clear = names.map(() => 0);
   let caught = 0;
   let dieFree = 0;
+  let mayTravelIn = 0;
   for (let parison = 0; ledger.includes(caught); parison += 1) {
     const station = earliestOf(clear);
-    const { toDie, untilFull, toFreeDie, mold } = parts[station]!;
+    const { toDie, untilFull, toTravelOut, travelOut, mold } = parts[station]!;
     const schedule = (steps: readonly string[], from: number): number =>
       steps.reduce((start, step) => ledger.schedule(names[station]!, step, station, start), from);
     const hangs = parison === 0 && cell.start === "running";
     const full = hangs ? 0 : ledger.schedule("plasticator", "parison", station, caught);
-    const underDie = schedule(toDie, Math.max(dieFree, clear[station]!));
+    const underDie = Math.max(dieFree, schedule(toDie, Math.max(mayTravelIn, clear[station]!)));
     const ahead = untilFull.reduce((sum, step) => sum + ledger.ticksOfNext(names[station]!, step, station), 0);
     caught = schedule(untilFull, Math.max(underDie, full - ahead));
     if (caught > full) ledger.record("plasticator", "excess", station, full, caught);
-    dieFree = schedule(toFreeDie, caught);
+    const leaves = schedule(toTravelOut, caught);
+    dieFree = schedule(travelOut, leaves);
+    mayTravelIn = cell.dieZone === "shared" ? leaves : dieFree;
     clear[station] = schedule(mold, dieFree);
   }
   return ledger.inOrder();
@@ -76,7 +83,8 @@ function partsOf(steps: readonly string[], fullAt: ContinuousCell["fullAt"]): Pa
   return {
     toDie: steps.slice(0, close),
     untilFull: steps.slice(close, full),
-    toFreeDie: steps.slice(full, travelOut + 1),
+    toTravelOut: steps.slice(full, travelOut),
+    travelOut: steps.slice(travelOut, travelOut + 1),
     mold: steps.slice(travelOut + 1),
   };
 }

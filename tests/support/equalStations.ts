@@ -7,6 +7,7 @@ import type { Durations } from "./shotRecursion.ts";
 export type Ticks = Readonly<Record<string, number>>;
 
 export const letters = ["a", "b", "c", "d"];
+export const dieZones = fc.constantFrom("exclusive" as const, "shared" as const);
 export const starts = fc.constantFrom("running" as const, "cold" as const);
 
 export const fixedTimes =
@@ -34,7 +35,8 @@ export function continuousOf(
   stations: number,
   start: "running" | "cold",
   fullAt: ContinuousCell["fullAt"],
+  dieZone: ContinuousCell["dieZone"] = "exclusive",
 ): ContinuousCell {
   const steps = ["travel in", "close", "cut", "travel out", "cool", "remove"];
-  return { stations: letters.slice(0, stations).map((name) => ({ name, steps })), start, fullAt };
+  return { stations: letters.slice(0, stations).map((name) => ({ name, steps })), start, fullAt, dieZone };
 }

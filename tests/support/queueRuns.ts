@@ -1,8 +1,10 @@
 // Runs replications of a queue's step table and gives the figures of queueing theory.
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import { compileTable } from "#engine/compiler/program.ts";
+import type { Distribution } from "#engine/distributions/distribution.ts";
 import { Simulation } from "#engine/run/simulation.ts";
 import type { StepTable } from "#engine/compiler/stepTable.ts";
+import { exponential, openQueue } from "./queueTables.ts";
 
 /** One replication, after its warm-up. */
 export interface QueueRun {
@@ -46,14 +48,14 @@ export function over(runs: readonly QueueRun[], figure: (run: QueueRun) => numbe
   return meanInterval(runs.map(figure), 0.99);
 }
 
-export interface NumberInSystem {
+interface NumberInSystem {
   /** Mean number of customers in the system, and the share of time with at least `busy` of them. */
   readonly mean: number;
   readonly shareAbove: number;
 }
 
 /** The number in an open queue that starts empty at 0; arrivals and departures are those of the whole run. */
-export function numberInSystem(
+function numberInSystem(
   arrivals: readonly number[],
   departures: readonly number[],
   busy: number,
@@ -72,3 +74,19 @@ export function numberInSystem(
   above += here >= busy ? until - since : 0;
   return { mean: area / until, shareAbove: above / until };
 }
+
+export interface OpenRun {
+  readonly run: QueueRun;
+  readonly system: NumberInSystem;
+}
+
+/** Runs of an open queue that start empty and are long enough to make the start negligible. */
+export function openRuns(arrival: number, service: Distribution, servers: number, length: number): readonly OpenRun[] {
+  return runQueue(openQueue(exponential(arrival), service, servers), 40, 0, length).map((run) => ({
+    run,
+    system: numberInSystem(run.times("arrivals"), run.times("served"), servers, length),
+  }));
+}
+
+/** Mean number in line: the number in the system less the number in service. */
+export const waiting = ({ run, system }: OpenRun): number => system.mean - run.meanIn("busy");

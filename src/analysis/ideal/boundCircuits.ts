@@ -4,7 +4,7 @@ import { hasRole } from "#cell/words/cellTable.ts";
 import { headOf, PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
 import type { StepRole } from "#cell/words/stepNames.ts";
 import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
-import type { Scenario, StationSpec } from "#scenario/scenario.ts";
+import type { ContinuousSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { CircuitOwner, IdealCircuit } from "./idealCircuit.ts";
 import { planOf } from "./planOf.ts";
 import { CREW } from "./takeawayOwners.ts";
@@ -45,6 +45,15 @@ export function boundCircuits(scenario: Scenario): readonly IdealCircuit[] {
   }));
 }
 
+/** The steps that two molds never do at the same time. */
+const dieZones: Readonly<Record<ContinuousSpec["dieZone"], readonly (readonly StepRole[])[]>> = {
+  exclusive: [["mold.travelIn", "mold.close", "mold.cut", "mold.travelOut"]],
+  shared: [
+    ["mold.travelIn", "mold.close", "mold.cut"],
+    ["mold.close", "mold.cut", "mold.travelOut"],
+  ],
+};
+
 /** The time a shot of each kind of melt delivery if every shot were the fastest one. */
 function screwBounds(scenario: Scenario, mean: Mean): readonly Bound[] {
   const { stations, delivery } = scenario;
@@ -57,8 +66,11 @@ function screwBounds(scenario: Scenario, mean: Mean): readonly Bound[] {
     ticks,
   });
   if (delivery.kind === "continuous") {
-    const zone: readonly StepRole[] = ["mold.travelIn", "mold.close", "mold.cut", "mold.travelOut"];
-    const ticks = least(({ name }) => zone.reduce((sum, role) => sum + mean(name, role), 0));
+    const ticks = Math.max(
+      ...dieZones[delivery.dieZone].map((zone) =>
+        least(({ name }) => zone.reduce((sum, role) => sum + mean(name, role), 0)),
+      ),
+    );
     const growing = least((_, k) => mean(PLASTICATOR, "screw.extrude", k));
     return [screw(growing), { name: "die zone", owner: { kind: "die zone" }, resources: [], ticks }];
   }

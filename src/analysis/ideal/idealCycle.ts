@@ -137,7 +137,8 @@ function nameOf(steps: readonly GraphStep[], scenario: Scenario, isFolded: boole
   const [name] = cooled;
   if (name !== undefined && isFolded) return { name: EACH_STATION, owner: { kind: "stations" } };
   if (name !== undefined && cooled.length === 1) return { name, owner: { kind: "station", name } };
-  if (has("mold.travelIn") && cooled.length === 0) return { name: "die zone", owner: { kind: "die zone" } };
+  if (has("mold.travelIn", "mold.travelOut") && cooled.length === 0)
+    return { name: "die zone", owner: { kind: "die zone" } };
   if (has("valve.toNeutral") && cooled.length === 0) return { name: VALVE, owner: { kind: "valve" } };
   if (steps.every((step) => hasRole(step, "mold.remove"))) return { name: CREW, owner: { kind: "crew" } };
   return { name: [...new Set(steps.map(({ process }) => process))].toSorted().join(" and "), owner: null };

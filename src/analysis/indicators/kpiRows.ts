@@ -76,7 +76,7 @@ function elementsOf(unit: string | null, { elementTimes }: Pick<Observed, "eleme
 }
 
 /** Ideal seconds a shot over the parts of a shot; with different molds the mean over the shots of the ideal period. */
-function cellRunTime({ stations }: Scenario, { schedule, secondsPerShot }: IdealCycle): number {
+export function cellRunTime({ stations }: Scenario, { schedule, secondsPerShot }: IdealCycle): number {
   const cavities = new Map(stations.map((station) => [station.name, station.cavities]));
   const shots = new Map(
     schedule

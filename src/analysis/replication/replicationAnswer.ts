@@ -18,6 +18,8 @@ export interface ReplicationTask {
   /** Counted from 1; the same number always has the same random numbers. */
   readonly replication: number;
   readonly scale: StepScale | null;
+  /** Of a cell that only serves a comparison: no parisons, quarters and single cycles. */
+  readonly brief?: true;
 }
 
 interface StateShare {
@@ -99,8 +101,13 @@ interface Standstill {
 }
 
 /** Only the first replication keeps its single cycles, because a year has five million. */
-export function isShown({ replication, scale }: ReplicationTask): boolean {
-  return replication === 1 && scale === null;
+export function isShown(task: ReplicationTask): boolean {
+  return task.replication === 1 && isWhole(task);
+}
+
+/** Whether the replication leaves all that a study reads. */
+export function isWhole({ scale, brief }: ReplicationTask): boolean {
+  return scale === null && brief !== true;
 }
 
 export function answerOf(task: ReplicationTask, record: CellRecord): ReplicationAnswer {

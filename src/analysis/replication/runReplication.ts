@@ -3,19 +3,18 @@ import type { Scenario } from "#scenario/scenario.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { planOf } from "#analysis/ideal/planOf.ts";
-import { answerOf, isShown, type ReplicationAnswer, type ReplicationTask } from "./replicationAnswer.ts";
+import { answerOf, isShown, isWhole, type ReplicationAnswer, type ReplicationTask } from "./replicationAnswer.ts";
 
 export function replicationRunner(scenario: Scenario): (task: ReplicationTask) => ReplicationAnswer {
   return (task) => {
     const { replication, scale } = task;
-    const isAsItIs = scale === null;
     // A search tries each length once: its plan is not kept.
     const plan = scale?.longerBy === undefined ? planOf(scenario, scale) : planCell(scenario, scale);
     const options = {
       replication,
       keepsShots: isShown(task),
-      watchesParisons: isAsItIs,
-      readsQuarters: isAsItIs,
+      watchesParisons: isWhole(task),
+      readsQuarters: isWhole(task),
     };
     return answerOf(task, runCell(plan, options));
   };

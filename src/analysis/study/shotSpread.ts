@@ -24,11 +24,11 @@ export interface ShotSpread {
 }
 
 /** Over all replications; a station without a material has no rows. */
-export function shotSpreads({ stations }: Scenario, answers: readonly ReplicationAnswer[]): readonly ShotSpread[] {
+export function shotSpreads(scenario: Scenario, answers: readonly ReplicationAnswer[]): readonly ShotSpread[] {
   const records = answers.flatMap(({ parisons }) => parisons);
-  return stations.flatMap((station) => {
+  return scenario.stations.flatMap((station) => {
     const own = records.filter((record) => record.station === station.name);
-    return [hangs(station, own), sags(station, own), timesAtHeat(station, own)].flatMap((each) => each ?? []);
+    return [hangs(station, own), sags(scenario, station, own), timesAtHeat(station, own)].flatMap((each) => each ?? []);
   });
 }
 
@@ -49,8 +49,8 @@ function hangs({ name }: StationSpec, records: readonly ParisonRecord[]): ShotSp
   );
 }
 
-function sags(station: StationSpec, records: readonly ParisonRecord[]): ShotSpread | undefined {
-  const hanging = sagInput(station);
+function sags(scenario: Scenario, station: StationSpec, records: readonly ParisonRecord[]): ShotSpread | undefined {
+  const hanging = sagInput(scenario, station);
   if (!hanging) return undefined;
   const { melt, length } = hanging;
   const sagOf = (delivery: number, hold: number): number => deliveredSag(melt, { length, delivery, hold });

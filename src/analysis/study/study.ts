@@ -3,6 +3,8 @@ import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { bottleneckResources, type BottleneckResource } from "#analysis/bottleneck/bottleneck.ts";
+import type { Changes } from "#analysis/changes/changes.ts";
+import type { Lost } from "#analysis/changes/lost.ts";
 import { calendarStudy, type CalendarStudy } from "./calendarStudy.ts";
 import { costMeasures, costStudy, type CostStudy } from "#analysis/indicators/costStudy.ts";
 import { elasticityTasks } from "#analysis/bottleneck/elasticity.ts";
@@ -71,6 +73,9 @@ export interface Study {
   readonly stops: readonly StopSummary[];
   /** The spread of hang, sag and time at heat over the shots; empty where no material is given. */
   readonly spreads: readonly ShotSpread[];
+  /** What one change buys, and the parts that were not made by cause; absent where they were not asked for. */
+  readonly changes?: Changes;
+  readonly lost?: Lost;
 }
 
 export type StudyOutcome =

@@ -1,6 +1,8 @@
 // Replaces `estimate` in a scenario by computed times, or lists the missing keys.
 import { missingRows, processWindow } from "#physics/window/processWindow.ts";
-import type { WindowInput } from "#physics/window/windowInput.ts";
+import { inflationTime } from "#physics/window/inflation.ts";
+import { shortestSteps } from "#physics/window/shortestSteps.ts";
+import { completeInput, type WindowInput } from "#physics/window/windowInput.ts";
 import type { IssueMeaning } from "#foundation/issue.ts";
 import { distributionMean } from "#engine/distributions/moments.ts";
 import type { Finding } from "#scenario/values/finding.ts";
@@ -18,9 +20,9 @@ export interface Estimated {
 /** A day in seconds, the limit of an estimated time. */
 const LONGEST = 86_400;
 
-/** The wall cools during the blow as well, so the cool step takes the rest. All missing keys are reported together. */
-export function settleEstimates(scenario: Scenario): Estimated {
-  const settled = scenario.stations.map(settleStation);
+/** The wall cools from the end of inflation, so the cool step takes what the blow leaves of the cooling time. All missing keys are reported together. */
+export function settleEstimates(scenario: Scenario, melt: MeltRates = new Map()): Estimated {
+  const settled = scenario.stations.map((station) => settleStation(station, melt));
   const findings = new Map(settled.flatMap((each) => each.findings).map((each) => [JSON.stringify(each), each]));
   return {
     scenario: { ...scenario, stations: settled.map(({ station }) => station) },
@@ -33,10 +35,13 @@ interface Settled {
   readonly findings: readonly Finding[];
 }
 
-function settleStation(station: StationSpec): Settled {
+/** kg/s through each station, for molds that get hotter with it; a station that is absent is cold. */
+type MeltRates = ReadonlyMap<string, number>;
+
+function settleStation(station: StationSpec, melt: MeltRates): Settled {
   const { estimates, ...rest } = station;
   if (estimates === undefined) return { station, findings: [] };
-  const input = stepInput(rest, () => 0, { throughput: 0 });
+  const input = stepInput(rest, () => 0, { throughput: 0, own: melt.get(station.name) ?? 0 });
   const found = new Map(estimates.steps.map((step) => [step, estimate(rest, step, estimates, input)]));
   const fixed = (value: number) => ({ kind: "fixed", value }) as const;
   const settled = (step: EstimatedStep, meanwhile = 0) => {
@@ -48,7 +53,9 @@ function settleStation(station: StationSpec): Settled {
     (sum, { time }) => sum + distributionMean(time),
     0,
   );
-  const times = { blow, cool: settled("cool", distributionMean(blow) + own), vent: settled("vent") };
+  const seconds = distributionMean(blow);
+  const inContact = input ? seconds - inflationTime(completeInput({ ...input, "station.steps.blow": seconds })) : 0;
+  const times = { blow, cool: settled("cool", inContact + own), vent: settled("vent") };
   return {
     station: { ...rest, ...times, estimated: estimates.steps },
     findings: [...found.values()].flatMap(({ finding }) => finding ?? []),
@@ -60,7 +67,10 @@ interface Answer {
   readonly finding?: Finding;
 }
 
-/** The time from the process window: the slower bound of fill and vent time, or the cooling time of the thickest place. */
+/**
+ * The time from the process window: the air's delay and the slower bound of fill or vent, never below the shortest usual step, or the
+ * cooling time of the thickest place.
+ */
 function estimate(
   station: Pick<StationSpec, "product">,
   step: EstimatedStep,
@@ -69,7 +79,11 @@ function estimate(
 ): Answer {
   const at = { path: [...path, "steps", step], value: "estimate" } as const;
   const row = input && processWindow(input).find((each) => each.estimates === step);
-  if (row) return row.value <= LONGEST ? { seconds: row.value } : { finding: { ...at, ...endless(step) } };
+  const delay = input && step !== "cool" ? completeInput(input)["station.airDelay"] : 0;
+  if (row)
+    return row.value <= LONGEST
+      ? { seconds: Math.max(shortestSteps[step], delay + row.value) }
+      : { finding: { ...at, ...endless(step) } };
   const missing = input && missingRows(input).find((each) => each.estimates === step);
   return { finding: { ...at, ...lacking(station, step, missing?.keys ?? ["product.material"]) } };
 }

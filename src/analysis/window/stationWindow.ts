@@ -5,13 +5,11 @@ import type { WindowInput } from "#physics/window/windowInput.ts";
 import type { CycleKey, WindowKey } from "#physics/window/windowKeys.ts";
 import type { WindowRow } from "#physics/window/windowRule.ts";
 import { slowedBy } from "#cell/delivery/continuousExtrusion.ts";
-import { hasRole, shotRoles } from "#cell/words/cellTable.ts";
 import type { StepRole } from "#cell/words/stepNames.ts";
-import { shotMass } from "#cell/table/shotMass.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { ownStepsAfter } from "#cell/table/ownStepsAfter.ts";
-import { missingMass } from "./missingMass.ts";
+import { meltByStation } from "./meltByStation.ts";
 import { stepTimes } from "#analysis/ideal/stepTimes.ts";
 
 export interface StationWindow {
@@ -20,9 +18,9 @@ export interface StationWindow {
   readonly rows: readonly WindowRow[];
   /** Rows left out, with the keys that would give them. */
   readonly missing: readonly MissingRow[];
+  /** The heat of the melt is known, but not how the mold temperature follows it. */
+  readonly hasConstantMold: boolean;
 }
-
-const milligramsPerKilogram = 1e6;
 
 /**
  * Empty where no material is given. Step times are means. `throughput` is the melt through the screw in kg/s, waits included: of a
@@ -31,28 +29,52 @@ const milligramsPerKilogram = 1e6;
 export function stationWindows(
   scenario: Scenario,
   ideal: IdealCycle,
-  throughput: number | undefined = meltRate(scenario, ideal),
+  throughput?: number,
   rejects?: number,
 ): readonly StationWindow[] {
-  const windows = new Map<string, { stations: string[]; input: WindowInput }>();
-  for (const station of scenario.stations) {
-    const input = inputOf(scenario, station, { throughput, rejects });
-    if (!input) continue;
-    const key = JSON.stringify(input);
-    const known = windows.get(key) ?? { stations: [], input };
-    known.stations.push(station.name);
-    windows.set(key, known);
-  }
-  return [...windows.values()].map(({ stations, input }) => ({
-    stations: inReadingOrder(stations, (name) => name),
+  return stationInputs(scenario, ideal, throughput, rejects).map(({ stations, input }) => ({
+    stations,
     rows: processWindow(input),
     missing: missingRows(input).map((row) => ({ ...row, keys: row.keys.map(givenKey) })),
+    hasConstantMold: input["station.throughput"] !== undefined && input["station.moldResistance"] === undefined,
   }));
 }
 
-/** The melt through the screw has no key; it follows from the part mass. */
+interface StationInput {
+  /** Stations whose input is the same, in the order of their numbers. */
+  readonly stations: readonly string[];
+  readonly input: WindowInput;
+}
+
+/** What the window of each station is computed from, with the arguments of `stationWindows`. */
+export function stationInputs(
+  scenario: Scenario,
+  ideal: IdealCycle,
+  throughput?: number,
+  rejects?: number,
+): readonly StationInput[] {
+  const melt = meltByStation(scenario, ideal);
+  const total = throughput ?? melt?.total;
+  const inputs = new Map<string, { stations: string[]; input: WindowInput }>();
+  for (const station of scenario.stations) {
+    const share = melt?.shares.get(station.name);
+    const own = total === undefined || share === undefined ? undefined : total * share;
+    const input = inputOf(scenario, station, { throughput: total, own, rejects });
+    if (!input) continue;
+    const key = JSON.stringify(input);
+    const known = inputs.get(key) ?? { stations: [], input };
+    known.stations.push(station.name);
+    inputs.set(key, known);
+  }
+  return [...inputs.values()].map(({ stations, input }) => ({
+    stations: inReadingOrder(stations, (name) => name),
+    input,
+  }));
+}
+
+/** The melt through screw and mold has no key; it follows from the part mass. */
 function givenKey(key: WindowKey): WindowKey {
-  return key === "delivery.throughput" ? "product.partMass" : key;
+  return key === "delivery.throughput" || key === "station.throughput" ? "product.partMass" : key;
 }
 
 /** The rows outside their limits. */
@@ -67,20 +89,25 @@ export function outsideWindow(
 /** Inputs of the window that a cycle or a run gives, besides its step times. */
 interface Figures {
   readonly throughput: number | undefined;
+  /** Through this station, kg/s. */
+  readonly own?: number | undefined;
   readonly matchedRate?: number | undefined;
   readonly rejects?: number | undefined;
+  /** Mean seconds of the mold's own steps. */
+  readonly cycle?: number | undefined;
 }
 
 function inputOf(scenario: Scenario, station: StationSpec, figures: Figures): WindowInput | undefined {
   const own = stepTimes(scenario).filter((time) => time.resource === station.name || time.station === station.name);
   const mean: MeanSeconds = (role, name) =>
     own.find((time) => time.role === role && time.step === (name ?? time.step))?.seconds ?? 0;
-  if (scenario.delivery.kind !== "continuous") return stepInput(station, mean, figures);
+  const cycle = own.filter(({ resource }) => resource === station.name).reduce((sum, { seconds }) => sum + seconds, 0);
+  if (scenario.delivery.kind !== "continuous") return stepInput(station, mean, { ...figures, cycle });
   // Under continuous extrusion a parison hangs while it grows.
   const parisonMean: MeanSeconds = (role, name) => mean(role === "mold.drop" ? "screw.extrude" : role, name);
   const full = station.process?.values["delivery.plasticatingRate"];
   const matchedRate = full && full / slowedBy(scenario);
-  return stepInput(station, parisonMean, { ...figures, matchedRate });
+  return stepInput(station, parisonMean, { ...figures, cycle, matchedRate });
 }
 
 /** Mean time of a step of the station's cycle; `name` selects an extra step. */
@@ -88,9 +115,9 @@ type MeanSeconds = (role: StepRole, name?: string) => number;
 
 /** The input of the window with the mean time of each step; undefined where no material is given. */
 export function stepInput(
-  { process, extra, estimated }: Pick<StationSpec, "process" | "extra" | "estimated">,
+  { process, extra, remove }: Pick<StationSpec, "process" | "extra" | "remove">,
   mean: MeanSeconds,
-  { throughput, matchedRate, rejects }: Figures,
+  { throughput, own: ownMelt, matchedRate, rejects, cycle: seconds }: Figures,
 ): WindowInput | undefined {
   if (!process) return undefined;
   const own = (...after: Parameters<typeof ownStepsAfter>[1]): number =>
@@ -106,22 +133,12 @@ export function stepInput(
     "station.steps.vent": mean("mold.vent"),
     "station.steps.open": mean("mold.open"),
     "station.steps.remove": mean("mold.remove"),
+    "station.cycle": seconds,
+    "station.throughput": ownMelt,
     "station.rejects": rejects,
     "delivery.matchedRate": matchedRate,
     "delivery.throughput": throughput,
   };
   const { values, ...choices } = process;
-  return { ...choices, ...values, ...cycle, ...(estimated === undefined ? {} : { estimated }) };
-}
-
-/** kg/s: the shots of one period over its time; for a bound the mean shot over the time of the bound. Undefined where masses are not given. */
-function meltRate({ stations }: Scenario, ideal: IdealCycle): number | undefined {
-  if (missingMass(stations).length > 0) return undefined;
-  const masses = new Map(stations.map((station) => [station.name, shotMass(station)]));
-  const drops = ideal.schedule
-    .filter((step) => hasRole(step, ...shotRoles))
-    .map(({ station }) => masses.get(station) ?? 0);
-  const shots = drops.length > 0 ? drops : [...masses.values()];
-  const mean = shots.reduce((sum, each) => sum + each, 0) / shots.length;
-  return mean / milligramsPerKilogram / ideal.secondsPerShot;
+  return { ...choices, removedBy: remove.by, ...values, ...cycle };
 }

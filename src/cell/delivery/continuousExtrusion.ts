@@ -12,18 +12,21 @@ import { shotMass, shotMasses } from "#cell/table/shotMass.ts";
 import { fixed, rank, servingRule, waiting, working } from "#cell/words/tableWords.ts";
 
 const DIE_ZONE = "die zone";
+const UNDER_DIE = "place under the die";
 const PARISON_DUE = "parison due";
 const PARISON_CAUGHT = "parison caught";
 
 /**
  * A parison is full when as much as one shot has come since the mold before began to close; a mold that is late finds a longer
- * tail, which is excess. The die is a mold's own from its travel in to its travel out.
+ * tail, which is excess. In an exclusive die zone a mold travels in when the one before has traveled out. In a shared one it may
+ * travel in while the one before travels out, and catches its parison when that one is out.
  */
 export function continuousExtrusion(scenario: Scenario): MeltDelivery {
   return {
     resources: [plasticatorResource(scenario)],
     places: [
       { name: DIE_ZONE, tokens: 1, rule: servingRule[scenario.valve.dispatch], rank: rank.station },
+      ...(isShared(scenario) ? [{ name: UNDER_DIE, tokens: 1, rank: rank.station }] : []),
       { name: PARISON_DUE, tokens: scenario.run.start === "running" ? 1 : 0, rank: rank.plasticator },
       {
         name: PARISON_CAUGHT,
@@ -37,11 +40,13 @@ export function continuousExtrusion(scenario: Scenario): MeltDelivery {
       ...[stateNames.awaitingTurn, stateNames.awaitingMelt].map(waiting),
       ...[stateNames.travelIn, stateNames.cut, stateNames.travelOut].map(working),
     ],
-    parison,
+    parison: (station) => parison(station, isShared(scenario)),
     closeGives: [],
-    afterClose,
+    afterClose: (station) => afterClose(station, isShared(scenario)),
   };
 }
+
+const isShared = ({ delivery }: Scenario): boolean => (delivery as ContinuousSpec).dieZone === "shared";
 
 function plasticatorResource({ run }: Scenario): CellResource {
   const states = [waiting(stateNames.extrudingToRegrind), working(stateNames.extrudingParison)];
@@ -107,7 +112,7 @@ export function fullRateSeconds({ stations }: Scenario): number {
 }
 
 /** From the catch on the next parison grows. */
-function parison(station: StationSpec): readonly CellStep[] {
+function parison(station: StationSpec, shared: boolean): readonly CellStep[] {
   return [
     {
       ...named("mold.travelIn"),
@@ -117,7 +122,10 @@ function parison(station: StationSpec): readonly CellStep[] {
     },
     {
       ...named("mold.catch"),
-      needs: [{ place: PARISON_DUE, meanwhile: stateNames.awaitingMelt }],
+      needs: [
+        ...(shared ? [{ place: UNDER_DIE, meanwhile: stateNames.awaitingTurn }] : []),
+        { place: PARISON_DUE, meanwhile: stateNames.awaitingMelt },
+      ],
       gives: [{ place: PARISON_CAUGHT }],
       counts: { [dropsOf(station.name)]: 1 },
     },
@@ -125,7 +133,7 @@ function parison(station: StationSpec): readonly CellStep[] {
 }
 
 /** The shot is the mold's once it is cut off. */
-function afterClose(station: StationSpec): readonly CellStep[] {
+function afterClose(station: StationSpec, shared: boolean): readonly CellStep[] {
   return [
     {
       ...named("mold.cut"),
@@ -133,11 +141,13 @@ function afterClose(station: StationSpec): readonly CellStep[] {
       time: fixed(station.travel!.cut),
       counts: { [shotsOf(station.name)]: 1 },
     },
+    // It needs nothing, so that a stop holds it back as it does the travel out.
+    ...(shared ? [{ ...named("mold.leaveDie"), needs: [], gives: [{ place: DIE_ZONE }] }] : []),
     {
       ...named("mold.travelOut"),
       shows: [{ resource: station.name, state: stateNames.travelOut }],
       time: fixed(station.travel!.out),
-      gives: [{ place: DIE_ZONE }],
+      gives: [{ place: shared ? UNDER_DIE : DIE_ZONE }],
     },
   ];
 }

@@ -127,6 +127,7 @@ function roleOfLoss(at: number, place: ShotPlace, cycle: readonly CellStep[]): L
   // In continuous extrusion a parison becomes a shot with the cut.
   const isUncut = place === "hanging" && lastWith(cycle, "mold.cut") !== -1;
   if (place === "being delivered" || isUncut) return "mold.loseDrop";
+  if (at < lastWith(cycle, "mold.leaveDie")) return "mold.loseDieZone";
   if (place === "hanging" || at <= lastWith(cycle, "mold.travelOut")) return "mold.loseParison";
   return at <= lastWith(cycle, "mold.open") ? "mold.losePart" : "mold.loseShot";
 }
@@ -135,14 +136,16 @@ function roleOfLoss(at: number, place: ShotPlace, cycle: readonly CellStep[]): L
 function losses({ steps }: CellProcess, { name }: StationSpec): readonly CellStep[] {
   const givesOf = (role: StepRole): readonly GiveSpec[] => steps.find((step) => step.role === role)?.gives ?? [];
   const clock = steps.find((step) => hasRole(step, "judge.moldClock"));
+  const leaves = lastWith(steps, "mold.leaveDie") !== -1;
   const givesOfClose = givesOf("mold.close").filter(({ place }) => place !== shutPlace(name));
   return [
     {
       ...named("mold.loseDrop"),
       gives: givesOf("mold.drop"),
       counts: { [lostDropsOf(name)]: 1 },
-      next: stepNames["mold.loseParison"],
+      next: stepNames[leaves ? "mold.loseDieZone" : "mold.loseParison"],
     },
+    ...(leaves ? [{ ...named("mold.loseDieZone"), gives: givesOf("mold.leaveDie") }] : []),
     {
       ...named("mold.loseParison"),
       gives: [...givesOfClose, ...givesOf("mold.travelOut")],

@@ -25,7 +25,8 @@ export function withTakeaway(table: CellTable, scenario: Scenario): CellTable {
   if (groups.length === 0) return table;
   return {
     resources: [...table.resources.map(awaiting), ...groups.flatMap(serverResources)],
-    places: [...table.places, ...groups.flatMap(serverPlaces)],
+    // Parts move on before operators are served, so that an operator chooses among all calls of the instant.
+    places: [...groups.flatMap(serverPlaces), ...table.places],
     processes: [
       ...table.processes.map((process) => {
         const station = stations.find(({ name }) => handsOver(process) && name === process.station);

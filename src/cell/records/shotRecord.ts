@@ -4,7 +4,7 @@ import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import type { StepRole } from "#cell/words/stepNames.ts";
 import type { EventRecord } from "./eventRecord.ts";
 import { passageOf, type MeltPassage } from "./meltPassage.ts";
-import { sagInput } from "./sagInput.ts";
+import { sagInput, type SagInput } from "./sagInput.ts";
 import { shotMass } from "#cell/table/shotMass.ts";
 
 export interface ShotRecord {
@@ -56,7 +56,8 @@ export function shotRecords(events: Iterable<EventRecord>, scenario: Scenario): 
   }
   const stations = new Map(scenario.stations.map((each) => [each.name, each]));
   const atHeat = timesAtHeat([...shots.values()], stations, passageOf(scenario.stations));
-  return [...shots.values()].map((shot) => recordOf(shot, stations.get(shot.station), atHeat.get(shot) ?? null));
+  const hanging = new Map(scenario.stations.map((each) => [each.name, sagInput(scenario, each)]));
+  return [...shots.values()].map((shot) => recordOf(shot, hanging.get(shot.station), atHeat.get(shot) ?? null));
 }
 
 function newShot(station: string, shot: number, last: Growing["last"]): Growing {
@@ -91,13 +92,12 @@ function timesAtHeat(
 
 function recordOf(
   { station, shot, starts, begun, delivered, closed }: Growing,
-  spec: StationSpec | undefined,
+  hanging: SagInput | undefined,
   timeAtHeat: number | null,
 ): ShotRecord {
   if (begun === undefined || delivered === undefined || closed === undefined)
     return { station, shot, starts, hang: null, sag: null, timeAtHeat };
   const hold = closed - delivered;
-  const hanging = spec && sagInput(spec);
   const sag = hanging
     ? deliveredSag(hanging.melt, { length: hanging.length, delivery: delivered - begun, hold })
     : null;

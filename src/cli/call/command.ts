@@ -17,11 +17,13 @@ export interface Options {
   readonly stations?: string;
   readonly kind?: string;
   readonly set?: readonly string[];
+  readonly changes?: "few" | "full" | "off";
   readonly sensitivity?: "few" | "full" | "off";
   readonly against?: string;
   readonly vary?: readonly string[];
   readonly shard?: string;
   readonly events?: boolean;
+  readonly range?: boolean;
   readonly slack?: boolean;
   readonly measured?: string;
   readonly json?: boolean;

@@ -54,6 +54,10 @@ export const eventsOption: OptionSpec = {
   flags: "--events",
   meaning: "also write every event and every shot (events.csv, shots.csv)",
 };
+export const rangeOption: OptionSpec = {
+  flags: "--range",
+  meaning: "also show the cooling time over the ranges of the material's values",
+};
 export const slackOption: OptionSpec = {
   flags: "--slack",
   meaning: "also test how much longer leading steps may take before output falls by 1 % (slack.csv)",
@@ -85,6 +89,12 @@ export const unitsOption: OptionSpec = {
   flags: "--units <system>",
   meaning: "units of text and report.html: si, or us for lb, in, psi, °F (default: si); CSV and JSON stay in SI",
   choices: ["si", "us"],
+};
+export const changesOption: OptionSpec = {
+  flags: "--changes <depth>",
+  meaning:
+    "what one change of the cell buys: few replications of each (default), full for all replications of all changes, or off",
+  choices: ["few", "full", "off"],
 };
 export const sensitivityOption: OptionSpec = {
   flags: "--sensitivity <depth>",

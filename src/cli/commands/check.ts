@@ -1,5 +1,6 @@
 // The command `check`: reads scenarios and prints everything that needs no simulation; writes no file.
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { stationRanges } from "#analysis/window/stationRanges.ts";
 import { stationWindows } from "#analysis/window/stationWindow.ts";
 import { stepTimes } from "#analysis/ideal/stepTimes.ts";
 import { checkAnswer } from "#report/answers/checkAnswer.ts";
@@ -14,7 +15,8 @@ export const check: Act = (files, options, host) => {
   const scenarios = loaded.map(({ scenario }) => scenario);
   const ideals = scenarios.map((scenario) => {
     const ideal = idealCycle(scenario);
-    return { scenario, ideal, windows: stationWindows(scenario, ideal) };
+    const ranges = options.range === true ? stationRanges(scenario, ideal) : [];
+    return { scenario, ideal, windows: stationWindows(scenario, ideal), ranges };
   });
   const answer = (): string =>
     ideals

@@ -2,6 +2,7 @@
 import type { CommandSpec } from "#cli/call/command.ts";
 import {
   againstOption,
+  changesOption,
   compareOutOption,
   eventsOption,
   jobsOption,
@@ -11,6 +12,7 @@ import {
   outOption,
   precisionOption,
   quietOption,
+  rangeOption,
   nameOption,
   replaceOption,
   resultOption,
@@ -38,7 +40,7 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file...>",
     meaning: "check scenario files; show step times, the ideal cycle, slack and the process window",
     example: "blowcell check scenarios/two-station.yaml",
-    options: [setOption, unitsOption, ...talk],
+    options: [setOption, rangeOption, unitsOption, ...talk],
     load: async () => (await import("./check.ts")).check,
   },
   {
@@ -55,6 +57,7 @@ export const builtCommands: readonly CommandSpec[] = [
       measuredOption,
       ...changes,
       sensitivityOption,
+      changesOption,
       jobsOption,
       unitsOption,
       ...talk,

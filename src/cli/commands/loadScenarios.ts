@@ -1,4 +1,5 @@
 // Reads the scenario files of a call, prints their issues and returns the scenarios that can be run.
+import type { ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import { readSettled } from "#analysis/study/readSettled.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -14,6 +15,8 @@ import { printIssues } from "#cli/output/printIssues.ts";
 
 export interface LoadedScenario {
   readonly scenario: Scenario;
+  /** The same file with further settings; undefined where they are refused. */
+  readonly vary: (settings: readonly string[]) => Scenario | undefined;
   /** The text of the file, the changes by the call, and the warnings. */
   readonly text: string;
   readonly settings: readonly CalledSetting[];
@@ -40,19 +43,19 @@ export function loadScenarios(files: readonly string[], options: Options, host: 
   const issues = [...nameIssues(options), ...variantIssues(variants), ...readings.flatMap((reading) => reading.issues)];
   printIssues(options.quiet === true ? issues.filter(({ severity }) => severity === "error") : issues, host);
   return {
-    loaded: readings.flatMap(({ scenario, text, variant, issues: found }) => {
+    loaded: readings.flatMap(({ scenario, text, vary, variant, issues: found }) => {
       if (scenario === undefined) return [];
       const settings = [
         ...calledSettings(options),
         ...(variant?.set ?? []).map((set) => ({ option: "--variant", text: set })),
       ];
-      return [{ scenario, text, settings, issues: found }];
+      return [{ scenario, vary, text, settings, issues: found }];
     }),
     code: worstOf([exitCodeOf(issues), ...readings.map((reading) => exitCodeOf(reading.issues))]),
   };
 }
 
-export interface Reading {
+export interface Reading extends Pick<LoadedScenario, "vary"> {
   readonly scenario?: Scenario;
   readonly text: string;
   readonly variant?: Variant | undefined;
@@ -67,28 +70,31 @@ interface Wanted {
 
 export function readFile({ file, name, variant }: Wanted, options: Options, host: Host): Reading {
   const content = host.readText(file);
-  if ("issue" in content) return { text: "", issues: [content.issue] };
+  if ("issue" in content) return { text: "", issues: [content.issue], vary: () => undefined };
   const folder = file.replace(/[^/\\]*$/, "");
   const { set, run } = settingsOf(options);
-  const { scenario, issues: found } = readSettled(content.text, {
-    name,
-    file,
-    set: [...set, ...(variant?.set ?? [])],
-    run,
-    readText: (beside) => {
-      const read = host.readText(folder + beside);
-      return "text" in read ? read.text : undefined;
-    },
-  });
+  const readWith = (more: readonly string[]): ScenarioReading =>
+    readSettled(content.text, {
+      name,
+      file,
+      set: [...set, ...(variant?.set ?? []), ...more],
+      run,
+      readText: (beside) => {
+        const read = host.readText(folder + beside);
+        return "text" in read ? read.text : undefined;
+      },
+    });
+  const { scenario, issues: found } = readWith([]);
+  const vary: LoadedScenario["vary"] = (settings) => readWith(settings).scenario;
   const [text, issues] = [content.text, optionIssues(found, options, variant)];
-  if (!scenario) return { text, issues };
+  if (!scenario) return { text, issues, vary };
   const call = {
     file: file.slice(folder.length),
     sha256: checksum(text),
     settings: [...set, ...(variant?.set ?? [])],
     options: runTexts(options),
   };
-  return { text, variant, scenario: { ...scenario, call }, issues };
+  return { text, vary, variant, scenario: { ...scenario, call }, issues };
 }
 
 /** What the file itself causes is reported once; the rest names the variant. */

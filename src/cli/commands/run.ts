@@ -4,6 +4,7 @@ import { reportPage } from "#report/page/reportPage.ts";
 import { runAnswer } from "#report/answers/runAnswer.ts";
 import { studyTables } from "#report/tables/studyTables.ts";
 import type { Act } from "#cli/call/command.ts";
+import { withChanges } from "#cli/labor/conductChanges.ts";
 import { conductSlackTest } from "#cli/labor/conductSlackTest.ts";
 import { conductStudy, conductWarmUp } from "#cli/labor/conductStudy.ts";
 import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
@@ -36,7 +37,8 @@ export const run: Act = (files, options, host) => {
       printIssues([outcome.issue], host);
       return exitCodeOf([outcome.issue]);
     }
-    const study = options.slack ? await conductSlackTest(outcome.study, labor, stages) : outcome.study;
+    const tested = options.slack ? await conductSlackTest(outcome.study, labor, stages) : outcome.study;
+    const study = await withChanges(tested, read, options, { labor, stages });
     const { scenario } = study;
     const tables = studyTables([study]);
     printResult(

@@ -13,7 +13,7 @@ export interface FreeAir {
  *
  *     total V (p + p_a)/p₀, added V p/p₀
  *
- * Units: V in m³ with the dead volume of lines and pin, GAUGE pressure p in Pa, p₀ = 100 kPa; m³ at 100 kPa.
+ * Units: V in m³ with the dead volume of hose and pin, GAUGE pressure p in Pa, p₀ = 100 kPa; m³ at 100 kPa.
  * Shape: proportional to volume and pressure.
  * Holds for: air that has its initial temperature at the end of the blow.
  * Source: ISO 8778, Pneumatic fluid power — Standard reference atmosphere, 2003, clause 4 (from memory)

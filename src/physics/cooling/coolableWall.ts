@@ -21,7 +21,7 @@ const USUAL = 0.002;
  * Throws: BrokenInvariant for a contact or time that is not physical.
  *
  * @example
- * coolableWall({ diffusivity: 1.2e-7, conductivity: 0.25, meltTemperature: 200, moldTemperature: 10, moldContact: 1000 }, "inside face", { time: 8.03, demoldTemperature: 60 }) // 0.001000
+ * coolableWall({ diffusivity: 1.2e-7, conductivity: 0.25, meltTemperature: 200, moldTemperature: 10, moldContact: 1000 }, "hottest point", { time: 8.03, demoldTemperature: 60 }) // 0.001000
  */
 export function coolableWall(
   cooling: Omit<WallCooling, "wall">,

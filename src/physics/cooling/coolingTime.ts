@@ -15,12 +15,12 @@ const STEADY_STATE = 1e12;
  * Units: s; temperatures in °C.
  * Shape: with perfect contact proportional to the square of the wall, with poor contact nearer to the wall itself. 0 where
  * the melt is not hotter than T_e, Infinity where mold and air do not cool it to T_e. Relative error below 1e-9.
- * Holds for: mold and air colder than the melt. The THICKEST place (pinch-off tail, handle) sets the time, not the mean wall.
+ * Holds for: mold and air colder than the melt. The hottest point decides: with air inside it lies within the wall. The THICKEST place (pinch-off tail, handle) sets the time, not the mean wall.
  * Source: Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3, 3.4 and 3.11 (from memory)
  * Throws: BrokenInvariant where mold or air is not colder than the melt.
  *
  * @example
- * coolingTime({ wall: 0.001, diffusivity: 1.2e-7, conductivity: 0.25, meltTemperature: 200, moldTemperature: 10, moldContact: 1000 }, "inside face", 60) // 8.030
+ * coolingTime({ wall: 0.001, diffusivity: 1.2e-7, conductivity: 0.25, meltTemperature: 200, moldTemperature: 10, moldContact: 1000 }, "hottest point", 60) // 8.030
  */
 export function coolingTime(cooling: WallCooling, place: WallPlace, demoldTemperature: number): number {
   const { wall, diffusivity, meltTemperature, moldTemperature, insideAir } = cooling;

@@ -7,8 +7,9 @@ import { contactWeight, slabRoot, type FaceBiots } from "./slabRoot.ts";
 export interface SlabMode {
   /** ζ: the profile decays as exp(−ζ² Fo). */
   readonly root: number;
-  readonly insideFace: number;
-  readonly moldFace: number;
+  /** (1 − g) ζ and g, the weights of cosine and sine. */
+  readonly cosine: number;
+  readonly sine: number;
   readonly mean: number;
   /** ∫X dx / ∫X² dx: its weight in a wall that starts 1 above its final temperature. */
   readonly level: number;
@@ -22,13 +23,13 @@ export interface SlabMode {
  *     X(x) = (1 − g) ζ cos ζx + g sin ζx,   g = B_i / (1 + B_i)
  *
  * Units: none.
- * Shape: level · insideFace is the constant C₁ of the one-term charts when the inside is insulated.
+ * Shape: level · X(0) is the constant C₁ of the one-term charts when the inside is insulated.
  * Holds for: any two Biot numbers from 0 to Infinity that are not both 0.
  * Source: Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, section 3.11 (from memory)
  * Throws: BrokenInvariant where both faces are insulated.
  *
  * @example
- * slabMode(0, { inside: 0, outside: 1 }).level * slabMode(0, { inside: 0, outside: 1 }).insideFace // 1.1191
+ * slabMode(0, { inside: 0, outside: 1 }).level * slabMode(0, { inside: 0, outside: 1 }).cosine // 1.1191
  */
 export function slabMode(index: number, biots: FaceBiots): SlabMode {
   const root = slabRoot(index, biots);
@@ -42,10 +43,20 @@ export function slabMode(index: number, biots: FaceBiots): SlabMode {
   const square = cosine * cosine * (1 / 2 + swing) + sine * sine * (1 / 2 - swing) + cosine * sine * cross;
   return {
     root,
-    insideFace: cosine,
-    moldFace: cosine * c + sine * s,
+    cosine,
+    sine,
     mean,
     level: mean / square,
     slope: moment / square,
   };
+}
+
+/** X at a place. */
+export function modeValue({ root, cosine, sine }: SlabMode, place: number): number {
+  return cosine * cos(root * place) + sine * sin(root * place);
+}
+
+/** dX/dx at a place. */
+export function modeSlope({ root, cosine, sine }: SlabMode, place: number): number {
+  return root * (sine * cos(root * place) - cosine * sin(root * place));
 }

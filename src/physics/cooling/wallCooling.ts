@@ -22,5 +22,5 @@ export interface WallCooling {
   };
 }
 
-/** The place of a temperature in the wall. The inside face is the last to cool when only the mold cools. */
-export type WallPlace = "inside face" | "mold face" | "mean";
+/** The place of a temperature in the wall. The hottest point is the inside face where only the mold cools, else within the wall. */
+export type WallPlace = "hottest point" | "inside face" | "mold face" | "mean";

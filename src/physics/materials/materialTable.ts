@@ -1,7 +1,18 @@
 // The table of materials: a row for each property, in it a cell for each material with value, low, high and source.
 import type { Dimension } from "#foundation/dimension.ts";
 import type { Datum } from "./datum.ts";
-import { crawford, crystals, fracture, fractureByAnalogy, handbook, rheology, stability } from "./materialSources.ts";
+import {
+  crawford,
+  crystals,
+  fracture,
+  fractureByAnalogy,
+  handbook,
+  heatCapacity,
+  measured,
+  middle,
+  rheology,
+  stability,
+} from "./materialSources.ts";
 
 export const fullNames = {
   HDPE: "high-density polyethylene, blow molding grades",
@@ -32,7 +43,10 @@ export interface PropertyRow {
 /** Shear rate of `dieViscosity`, 1/s. */
 export const DIE_REFERENCE_RATE = 100;
 
-/** The thermal diffusivity of the solid is calculated from conductivity, density and specific heat, never stored. */
+/**
+ * Each value is about the middle of its range. Between melt and demold temperature conductivity, the mean of both densities, enthalpy
+ * and effective diffusivity belong together; a test holds them to one another.
+ */
 export const materialTable = {
   density: {
     dimension: "density",
@@ -44,8 +58,8 @@ export const materialTable = {
       LDPE: crawford(920, 915, 930),
       PP: crawford(905, 895, 915),
       "PVC-U": crawford(1400, 1320, 1450),
-      PETG: handbook(1270, 1250, 1330),
-      PC: crawford(1150, 1150, 1220),
+      PETG: handbook(1270, 1250, 1290),
+      PC: measured(1200, 1150, 1240),
     },
   },
   meltDensity: {
@@ -65,27 +79,53 @@ export const materialTable = {
     dimension: "conductivity",
     atLeast: 0.01,
     atMost: 1000,
-    meaning: "Thermal conductivity.",
+    meaning: "Mean thermal conductivity between melt and demold temperature.",
     of: {
-      HDPE: crawford(0.25, 0.25, 0.52),
-      LDPE: crawford(0.24, 0.24, 0.38),
-      PP: crawford(0.2, 0.17, 0.23),
-      "PVC-U": crawford(0.16, 0.14, 0.19),
-      PETG: handbook(0.2, 0.19, 0.24),
-      PC: crawford(0.2, 0.19, 0.22),
+      HDPE: middle(0.36, 0.25, 0.53),
+      LDPE: middle(0.31, 0.24, 0.38),
+      PP: middle(0.19, 0.15, 0.22),
+      "PVC-U": middle(0.18, 0.14, 0.21),
+      PETG: middle(0.21, 0.19, 0.24),
+      PC: middle(0.23, 0.19, 0.25),
     },
   },
   specificHeat: {
     dimension: "specificHeat",
     above: 0,
-    meaning: "Specific heat.",
+    meaning: "Mean specific heat of the solid, without the heat of fusion.",
     of: {
       HDPE: crawford(2200, 1800, 2700),
       LDPE: crawford(2200, 1900, 2600),
-      PP: crawford(2000, 1700, 2200),
-      "PVC-U": crawford(900, 850, 1200),
-      PETG: handbook(1200, 1000, 1300),
-      PC: crawford(1200, 1150, 1300),
+      PP: crawford(2000, 1680, 2350),
+      "PVC-U": heatCapacity(1000, 900, 1200),
+      PETG: handbook(1250, 1000, 1400),
+      PC: measured(1350, 1170, 1500),
+    },
+  },
+  meltSpecificHeat: {
+    dimension: "specificHeat",
+    above: 0,
+    meaning: "Mean specific heat of the melt.",
+    of: {
+      HDPE: heatCapacity(2500, 2200, 2700),
+      LDPE: heatCapacity(2500, 2200, 2700),
+      PP: heatCapacity(2700, 2500, 2900),
+      "PVC-U": heatCapacity(1550, 1400, 1700),
+      PETG: heatCapacity(1950, 1800, 2100),
+      PC: heatCapacity(2100, 1950, 2250),
+    },
+  },
+  transitionTemperature: {
+    dimension: "temperature",
+    example: "130 °C",
+    meaning: "Temperature at which crystals melt, or of the glass transition of an amorphous material.",
+    of: {
+      HDPE: heatCapacity(130, 125, 135),
+      LDPE: heatCapacity(110, 105, 115),
+      PP: heatCapacity(163, 158, 168),
+      "PVC-U": heatCapacity(82, 75, 87),
+      PETG: heatCapacity(80, 75, 85),
+      PC: heatCapacity(147, 140, 150),
     },
   },
   coolingDiffusivity: {
@@ -97,9 +137,10 @@ export const materialTable = {
       HDPE: handbook(1.05e-7, 0.9e-7, 1.2e-7),
       LDPE: handbook(1.0e-7, 0.9e-7, 1.1e-7),
       PP: handbook(0.75e-7, 0.6e-7, 0.9e-7),
-      "PVC-U": handbook(1.0e-7, 0.9e-7, 1.1e-7),
+      // The enthalpy of the melt allows no more than 0.92e-7.
+      "PVC-U": handbook(0.92e-7, 0.8e-7, 1.1e-7),
       PETG: handbook(0.95e-7, 0.9e-7, 1.0e-7),
-      PC: handbook(1.15e-7, 1.0e-7, 1.3e-7),
+      PC: handbook(1.1e-7, 1.0e-7, 1.3e-7),
     },
   },
   heatOfFusion: {
@@ -110,7 +151,7 @@ export const materialTable = {
       HDPE: crystals(200e3, 180e3, 220e3),
       LDPE: crystals(125e3, 100e3, 145e3),
       PP: crystals(95e3, 70e3, 110e3),
-      "PVC-U": crystals(0, 0, 15e3),
+      "PVC-U": crystals(6e3, 0, 15e3),
       PETG: crystals(0, 0, 0),
       PC: crystals(0, 0, 0),
     },
@@ -119,7 +160,7 @@ export const materialTable = {
     key: "viscosity",
     dimension: "viscosity",
     above: 0,
-    meaning: "Zero-shear viscosity of the melt at its usual temperature. The sag follows from it.",
+    meaning: "Zero-shear viscosity at the material's `meltTemperature`. The sag follows from it.",
     of: {
       HDPE: rheology(1e5, 2e4, 1e6),
       LDPE: rheology(4e4, 1e4, 2e5),
@@ -134,7 +175,7 @@ export const materialTable = {
     example: "2500 Pa s",
     above: 0,
     meaning:
-      "Viscosity at a shear rate of 100 1/s. The shear stress in the die follows from it and from `powerLawIndex`.",
+      "Viscosity at a shear rate of 100 1/s and the material's `meltTemperature`. The shear stress in the die follows from it and from `powerLawIndex`.",
     of: {
       HDPE: rheology(2500, 1000, 4000),
       LDPE: rheology(1200, 500, 2500),
@@ -142,6 +183,19 @@ export const materialTable = {
       "PVC-U": rheology(2500, 1000, 5000),
       PETG: rheology(1200, 600, 2000),
       PC: rheology(1500, 800, 2500),
+    },
+  },
+  activationEnergy: {
+    dimension: "molarEnergy",
+    example: "28 kJ/mol",
+    meaning: "Activation energy of flow: a hotter melt is thinner. `0 kJ/mol` keeps the viscosity constant.",
+    of: {
+      HDPE: rheology(28e3, 25e3, 34e3),
+      LDPE: rheology(48e3, 45e3, 55e3),
+      PP: rheology(42e3, 38e3, 46e3),
+      "PVC-U": rheology(100e3, 85e3, 130e3),
+      PETG: rheology(80e3, 60e3, 100e3),
+      PC: rheology(105e3, 85e3, 125e3),
     },
   },
   powerLawIndex: {

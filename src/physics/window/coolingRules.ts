@@ -1,18 +1,17 @@
 // The part of the process window on the cooling of the wall in the mold.
 import { coolableWall } from "#physics/cooling/coolableWall.ts";
 import { coolingTime } from "#physics/cooling/coolingTime.ts";
-import { oneTermCoolingTime } from "#physics/cooling/oneTermCoolingTime.ts";
 import type { WallCooling } from "#physics/cooling/wallCooling.ts";
 import { wallTemperature } from "#physics/cooling/wallTemperature.ts";
-import { temperaturesOf, type CompleteInput, type CoolingCriterion, type WindowInput } from "./windowInput.ts";
+import { inflationTime } from "./inflation.ts";
+import { temperaturesOf, type CompleteInput, type CoolingCriterion } from "./windowInput.ts";
 import { windowRule, type Limits, type NamingInput, type WindowRule } from "./windowRule.ts";
 
 const SLAB = "Carslaw & Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, sections 3.3, 3.4 and 3.11 (from memory)";
-const ONE_TERM = "Ballman & Shusman, Modern Plastics 37, 1959, p. 126 (from memory)";
+const ONE_TERM = "Ballman & Shusman, Modern Plastics 37, 1959, p. 126 (from memory), in its exact form";
 
-const placeOf = (input: NamingInput): CoolingCriterion => input.coolingTo ?? "inside face";
-const placeText = (input: NamingInput): string =>
-  placeOf(input) === "mean" ? "its mean temperature" : "its inside face";
+const placeOf = (input: NamingInput): CoolingCriterion => input.coolingTo ?? "hottest point";
+const placeText = (input: NamingInput): string => (placeOf(input) === "mean" ? "mean temperature" : "hottest point");
 
 function wallOf(input: CompleteInput): Omit<WallCooling, "wall"> {
   const { melt, mold } = temperaturesOf(input);
@@ -33,22 +32,22 @@ function insideAir(input: CompleteInput): Pick<WallCooling, "insideAir"> {
   return transfer === undefined ? {} : { insideAir: { transfer, temperature } };
 }
 
-/** The wall touches the mold from the blow until the vent; absent where no cool time is given. */
-function timeInMold(input: WindowInput): number | undefined {
+/** The wall touches the mold from the end of inflation until the vent; absent where no cool time is given. */
+function timeInContact(input: CompleteInput): number | undefined {
   const cool = input["station.steps.cool"];
-  return cool === undefined ? undefined : cool + (input["station.steps.blow"] ?? 0);
+  return cool === undefined ? undefined : cool + (input["station.steps.blow"] ?? 0) - inflationTime(input);
 }
 
-const enoughTime = (input: WindowInput): Limits => ({ high: timeInMold(input) });
+const enoughTime = (input: CompleteInput): Limits => ({ high: timeInContact(input) });
 const LONGER =
   "Cool longer, make this place thinner, or run the mold or the melt cooler. Give station.moldContact if it is known.";
 
 export const coolingRules: readonly WindowRule[] = [
   windowRule(["product.wall.thickest"], {
-    quantity: (input) => `cooling time of the thickest place to ${placeText(input)}`,
+    quantity: (input) => `cooling time of the thickest place, ${placeText(input)}`,
     estimates: "cool",
     meaning:
-      "Time from the end of inflation until the thickest place has cooled to the demold temperature. It sets the cool step.",
+      "Time from the end of inflation until no point of the thickest place is above the demold temperature. It sets the cool step.",
     unit: "s",
     source: SLAB,
     value: (input) =>
@@ -72,20 +71,28 @@ export const coolingRules: readonly WindowRule[] = [
     above: LONGER,
   }),
   windowRule(["product.wall.thickest"], {
-    quantity: "cooling time of the thickest place, one term and perfect contact",
-    meaning: "Cooling time by one term of the series, with perfect contact of mold and part: a lower bound.",
+    quantity: "cooling time of the thickest place, perfect contact",
+    meaning:
+      "Cooling time where the wall has the temperature of the mold at its face: a lower bound for every contact.",
     unit: "s",
     source: ONE_TERM,
     value: (input) =>
-      oneTermCoolingTime(
-        { ...wallOf(input), wall: input["product.wall.thickest"] },
+      coolingTime(
+        { ...wallOf(input), moldContact: Infinity, wall: input["product.wall.thickest"] },
         placeOf(input),
         temperaturesOf(input).demold,
       ),
   }),
+  windowRule(["product.wall.thickest"], {
+    quantity: ({ assumed = [] }) =>
+      assumed.includes("station.moldContact") ? "contact of wall and mold, assumed" : "contact of wall and mold",
+    meaning: "Heat transfer from wall to mold. It falls where the part shrinks away from the mold.",
+    unit: "W/(m² K)",
+    source: "station.moldContact; where absent common practice, no published source",
+    value: (input) => input["station.moldContact"],
+  }),
   windowRule(["product.wall.thickest", "station.steps.cool"], {
-    quantity: (input) =>
-      `${placeOf(input) === "mean" ? "mean temperature" : "inside face"} of the thickest place at the vent`,
+    quantity: (input) => `${placeText(input)} of the thickest place at the vent`,
     meaning: "Temperature of the thickest place when the mold vents. It must not be above the demold temperature.",
     unit: "°C",
     source: SLAB,
@@ -93,7 +100,7 @@ export const coolingRules: readonly WindowRule[] = [
       wallTemperature(
         { ...wallOf(input), wall: input["product.wall.thickest"] },
         placeOf(input),
-        timeInMold(input) ?? 0,
+        timeInContact(input) ?? 0,
       ),
     limits: (input) => ({ high: temperaturesOf(input).demold }),
     above: LONGER,
@@ -105,7 +112,7 @@ export const coolingRules: readonly WindowRule[] = [
     source: SLAB,
     value: (input) =>
       coolableWall(wallOf(input), placeOf(input), {
-        time: timeInMold(input) ?? 0,
+        time: timeInContact(input) ?? 0,
         demoldTemperature: temperaturesOf(input).demold,
       }),
     limits: (input) => ({ low: input["product.wall.thickest"] }),

@@ -1,16 +1,18 @@
 // The part of the process window on the parison: its length, shear in the die, and sag.
+import type { Material } from "#physics/materials/material.ts";
 import { annularDie, type AnnularDie } from "#physics/parison/annularDie.ts";
 import { annularShearRate } from "#physics/parison/annularShearRate.ts";
 import { blownWall } from "#physics/parison/blownWall.ts";
 import { deliveredSag } from "#physics/parison/deliveredSag.ts";
-import { hoopStress } from "#physics/parison/hoopStress.ts";
 import { longestDrop } from "#physics/parison/longestDrop.ts";
+import { materialAt } from "#physics/parison/materialAt.ts";
 import { parisonFlow } from "#physics/parison/parisonFlow.ts";
 import { parisonLength } from "#physics/parison/parisonLength.ts";
 import { powerLawShearRate } from "#physics/parison/powerLawShearRate.ts";
+import type { HangingMelt } from "#physics/parison/sagConstant.ts";
 import { shortestDrop } from "#physics/parison/shortestDrop.ts";
 import { wallShearStress } from "#physics/parison/wallShearStress.ts";
-import type { Known, WindowInput } from "./windowInput.ts";
+import { meltTemperature, type CompleteInput, type Known } from "./windowInput.ts";
 import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
@@ -33,9 +35,24 @@ function wallRate(input: Shot & Known<typeof drop>, index = input.material.power
   return powerLawShearRate(annularShearRate(flow, dieOf(input)), index);
 }
 
-const meltOf = ({ material }: WindowInput) => ({
-  meltDensity: material.meltDensity.value,
-  zeroShearViscosity: material.zeroShearViscosity.value,
+/** Swell along the parison and its programmed wall leave less agreement than this. */
+const AGREEMENT = 1.25;
+const CONTRADICTION = "Check parisonLength, the masses, the die and thicknessSwell: they contradict one another.";
+
+const lengthFromDie = (input: Known<(typeof mass)[number] | (typeof die)[number] | "product.thicknessSwell">): number =>
+  parisonLength({
+    mass: parisonMass(input),
+    meltDensity: input.material.meltDensity.value,
+    die: dieOf(input),
+    thicknessSwell: input["product.thicknessSwell"],
+  });
+
+/** At the melt temperature of the product and the rate of the screw. */
+const hotMaterial = (input: CompleteInput): Material => materialAt(input.material, meltTemperature(input));
+
+const meltOf = (input: CompleteInput): HangingMelt => ({
+  meltDensity: input.material.meltDensity.value,
+  zeroShearViscosity: hotMaterial(input).zeroShearViscosity.value,
 });
 
 const hangingOf = (input: Known<"product.parisonLength">) => ({
@@ -48,7 +65,7 @@ const hangingOf = (input: Known<"product.parisonLength">) => ({
  * stress. A value of the user has no range and counts as it is.
  */
 function fastestDrop(input: Shot): number {
-  const { meltDensity, dieViscosity, powerLawIndex, fractureStress } = input.material;
+  const { meltDensity, dieViscosity, powerLawIndex, fractureStress } = hotMaterial(input);
   return shortestDrop({
     mass: parisonMass(input),
     meltDensity: meltDensity.value,
@@ -72,15 +89,19 @@ export const parisonRules: readonly WindowRule[] = [
       "Length of the extruded parison from its mass, the die gap and the swell. It must not be shorter than the part.",
     unit: "m",
     source: CRAWFORD,
-    value: (input) =>
-      parisonLength({
-        mass: parisonMass(input),
-        meltDensity: input.material.meltDensity.value,
-        die: dieOf(input),
-        thicknessSwell: input["product.thicknessSwell"],
-      }),
+    value: lengthFromDie,
     limits: (input) => ({ low: input["product.length"] }),
     below: "The parison is shorter than the part. Use more flash, a smaller die or a narrower gap.",
+  }),
+  windowRule([...mass, ...die, "product.thicknessSwell", "product.parisonLength"], {
+    quantity: "parison length from die and mass, of the given length",
+    meaning: "Both lengths are before sag. They agree where mass, die, swell and length belong together.",
+    unit: "1",
+    source: `${CRAWFORD}; limits of a fourth: common practice, no published source`,
+    value: (input) => lengthFromDie(input) / input["product.parisonLength"],
+    limits: () => ({ low: 1 / AGREEMENT, high: AGREEMENT }),
+    below: CONTRADICTION,
+    above: CONTRADICTION,
   }),
   windowRule([...mass, ...die, drop], {
     quantity: "shear rate at the die wall",
@@ -90,22 +111,14 @@ export const parisonRules: readonly WindowRule[] = [
     value: wallRate,
   }),
   windowRule([...mass, ...die, drop], {
-    quantity: "shear stress at the die wall",
-    meaning: "Stress of the melt at the wall of the die gap during the drop, at the typical viscosity.",
-    unit: "Pa",
-    source: SLIT,
-    value: (input) =>
-      wallShearStress(input.material.dieViscosity.value, input.material.powerLawIndex.value, wallRate(input)),
-  }),
-  windowRule([...mass, ...die, drop], {
-    quantity: "shear stress at the die wall, lowest viscosity of the material",
+    quantity: "shear stress at the die wall, at least",
     meaning:
-      "Stress with the lowest viscosity of the material. Above the fracture stress the parison may become rough.",
+      "Stress of the melt at the wall of the die gap with the lowest viscosity of the material; a value of your own grade counts as it is. Above the fracture stress the parison may become rough.",
     unit: "Pa",
     source:
       "Vlachopoulos & Alam, Polymer Engineering and Science 12, 1972, p. 184 (from memory), the highest stress of its range; a warning, never an error",
     value: (input) => {
-      const { dieViscosity, powerLawIndex } = input.material;
+      const { dieViscosity, powerLawIndex } = hotMaterial(input);
       return wallShearStress(dieViscosity.low, powerLawIndex.low, wallRate(input, powerLawIndex.low));
     },
     limits: ({ material }) => ({ high: material.fractureStress.high }),
@@ -138,12 +151,5 @@ export const parisonRules: readonly WindowRule[] = [
     unit: "m",
     source: CRAWFORD,
     value: (input) => blownWall(dieOf(input), input["product.thicknessSwell"], input["product.diameter"]),
-  }),
-  windowRule(["product.wall.mean", "product.diameter", "product.blowPressure"], {
-    quantity: "hoop stress in the blown wall",
-    meaning: "Stress around the wall under the blow pressure.",
-    unit: "Pa",
-    source: CRAWFORD,
-    value: (input) => hoopStress(input["product.blowPressure"], input["product.diameter"], input["product.wall.mean"]),
   }),
 ];

@@ -1,8 +1,8 @@
 // The part of the process window that compares figures with common practice, to find typing errors.
-import { plausibleRanges, type PlausibleRange } from "./plausibleRanges.ts";
-import type { EstimatedTime, Known, WindowInput } from "./windowInput.ts";
+import { plausibleRanges, rangeOfPart, sizedRanges, type PlausibleRange, type SizedRange } from "./plausibleRanges.ts";
+import type { Known, WindowInput } from "./windowInput.ts";
 import type { WindowKey } from "./windowKeys.ts";
-import { windowRule, type WindowRule } from "./windowRule.ts";
+import { windowRule, type Limits, type WindowRule } from "./windowRule.ts";
 
 interface UsualBody<Key extends WindowKey> {
   readonly value: (input: Known<Key>) => number;
@@ -11,18 +11,23 @@ interface UsualBody<Key extends WindowKey> {
   readonly applies?: (input: WindowInput) => boolean;
 }
 
+const MEANING = "Compared with the usual range of production: a value outside it may be a typing error.";
+const SIZED_MEANING =
+  "Compared with the usual range of production for a part of this mass: a value outside it may be a typing error.";
+
 function usualRule<Key extends WindowKey>(
   needs: readonly Key[],
-  range: PlausibleRange,
+  range: PlausibleRange | SizedRange,
   { value, check, applies }: UsualBody<Key>,
 ): WindowRule {
   const { quantity, unit, source } = range;
   const hint = `Unusual, not wrong: ${check}.`;
   const when = applies === undefined ? {} : { applies };
-  const limits = () => range;
+  const isSized = "bySize" in range;
+  const limits = (input: WindowInput): Limits => (isSized ? rangeOfPart(range, input["product.partMass"]) : range);
   return windowRule(needs, {
     quantity,
-    meaning: "Compared with the usual range of production: a value outside it may be a typing error.",
+    meaning: isSized ? SIZED_MEANING : MEANING,
     unit,
     source,
     value,
@@ -34,49 +39,46 @@ function usualRule<Key extends WindowKey>(
   });
 }
 
-/** An estimated time has no typing error. */
-const isGiven = (step: EstimatedTime) => (input: WindowInput) => input.estimated?.includes(step) !== true;
-
-const cycle = ["station.steps.cool", "station.steps.drop", "station.steps.close"] as const;
-
-function coolingShare(input: Known<(typeof cycle)[number]>): number {
-  const others = ["drop", "close", "blow", "vent", "open", "remove"] as const;
-  const cool = input["station.steps.cool"];
-  return cool / others.reduce((sum, step) => sum + (input[`station.steps.${step}`] ?? 0), cool);
-}
+const byMachine = ({ removedBy = "machine" }: WindowInput): boolean => removedBy === "machine";
 
 const { simpleFlash, handleFlash } = plausibleRanges;
 const flash: PlausibleRange = { ...simpleFlash, quantity: "flash, of the part", high: handleFlash.high };
 const percent = ({ low, high }: PlausibleRange): string => `${100 * low} to ${100 * high} %`;
 
 export const practiceRules: readonly WindowRule[] = [
-  usualRule(cycle, plausibleRanges.coolingShare, {
-    value: coolingShare,
+  usualRule(["station.steps.cool", "station.cycle"], sizedRanges.coolingShare, {
+    value: (input) => input["station.steps.cool"] / input["station.cycle"],
     check:
       "check the cool time and the other steps. Where the share is high, a colder mold or a thinner thickest place can save more time than faster motions",
+    applies: byMachine,
   }),
-  usualRule(["station.steps.drop"], plausibleRanges.screwDrop, {
+  usualRule(["station.steps.drop"], sizedRanges.screwDrop, {
     value: (input) => input["station.steps.drop"],
     check: "check the drop time or the delivery rate",
     applies: ({ deliveryKind = "reciprocating-screw" }) => deliveryKind === "reciprocating-screw",
   }),
-  usualRule(["station.steps.drop"], plausibleRanges.accumulatorDrop, {
+  usualRule(["station.steps.drop"], sizedRanges.accumulatorDrop, {
     value: (input) => input["station.steps.drop"],
     check: "check the drop time or the delivery rate",
     applies: ({ deliveryKind }) => deliveryKind === "accumulator-head",
   }),
-  usualRule(["station.steps.close", "station.steps.open"], plausibleRanges.closeAndOpen, {
+  usualRule(["station.steps.close", "station.steps.open"], sizedRanges.closeAndOpen, {
     value: (input) => input["station.steps.close"] + input["station.steps.open"],
     check: "check both times; they include lock-up, pin entry and pin exit",
   }),
-  usualRule(["station.steps.vent"], plausibleRanges.vent, {
+  usualRule(["station.steps.vent"], sizedRanges.vent, {
     value: (input) => input["station.steps.vent"],
     check: "check station.steps.vent",
-    applies: isGiven("vent"),
   }),
-  usualRule(["station.steps.remove"], plausibleRanges.removal, {
+  usualRule(["station.steps.remove"], sizedRanges.removal, {
     value: (input) => input["station.steps.remove"],
-    check: "check station.steps.remove; a removal by an operator takes longer",
+    check: "check station.steps.remove; a removal by an operator takes longer and says `by: operator`",
+    applies: byMachine,
+  }),
+  usualRule(["station.steps.remove"], sizedRanges.removalByOperator, {
+    value: (input) => input["station.steps.remove"],
+    check: "check station.steps.remove; the walk is no part of it",
+    applies: (input) => !byMachine(input),
   }),
   usualRule(["product.die.diameter", "product.die.mandrel"], plausibleRanges.dieGap, {
     value: (input) => (input["product.die.diameter"] - input["product.die.mandrel"]) / 2,

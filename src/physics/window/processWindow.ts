@@ -1,6 +1,7 @@
 // The process window: every row that the given values allow, and the missing keys of all other rows.
 import { airRules } from "./airRules.ts";
 import { coolingRules } from "./coolingRules.ts";
+import { heatRules } from "./heatRules.ts";
 import { parisonRules } from "./parisonRules.ts";
 import { practiceRules } from "./practiceRules.ts";
 import { screwRules } from "./screwRules.ts";
@@ -9,10 +10,11 @@ import type { WindowKey } from "./windowKeys.ts";
 import type { WindowRow, WindowRule } from "./windowRule.ts";
 
 /** The subject of a group of rows. */
-type WindowField = "cooling" | "parison and die" | "screw and drive" | "air and clamp" | "usual ranges";
+type WindowField = "cooling" | "heat" | "parison and die" | "screw and drive" | "air and clamp" | "usual ranges";
 
 const fields: readonly (readonly [WindowField, readonly WindowRule[]])[] = [
   ["cooling", coolingRules],
+  ["heat", heatRules],
   ["parison and die", parisonRules],
   ["screw and drive", screwRules],
   ["air and clamp", airRules],
@@ -23,16 +25,19 @@ const rules = fields.flatMap(([field, own]) => own.map((rule) => ({ field, rule 
 /** The description of a row without an input. */
 export interface WindowFacts extends Pick<WindowRule, "meaning" | "unit" | "source" | "needs" | "below" | "above"> {
   readonly field: WindowField;
-  /** Some rows have a name for each criterion or kind of delivery. */
+  /** Some rows have a name for each criterion, kind of delivery or assumption. */
   readonly quantities: readonly string[];
 }
 
-const criteria = ["inside face", "mean"] as const;
+const criteria = ["hottest point", "mean"] as const;
+const assumptions = [[], ["station.moldContact"]] as const;
 const kinds = ["reciprocating-screw", "continuous"] as const;
 
 /** The descriptions of all possible rows, field by field. */
 export function windowFacts(): readonly WindowFacts[] {
-  const inputs = criteria.flatMap((coolingTo) => kinds.map((deliveryKind) => ({ coolingTo, deliveryKind })));
+  const inputs = criteria.flatMap((coolingTo) =>
+    kinds.flatMap((deliveryKind) => assumptions.map((assumed) => ({ coolingTo, deliveryKind, assumed }))),
+  );
   return rules.map(({ field, rule }) => ({ ...rule, field, quantities: [...new Set(inputs.map(rule.quantity))] }));
 }
 

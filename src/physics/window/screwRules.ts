@@ -1,6 +1,5 @@
 // The part of the process window on screw and drive, and on the time at heat of the melt.
 import { dragFlow } from "#physics/screw/dragFlow.ts";
-import { enthalpyRise } from "#physics/screw/enthalpyRise.ts";
 import { pelletTravelTime } from "#physics/screw/pelletTravelTime.ts";
 import { rechargeTime } from "#physics/screw/rechargeTime.ts";
 import { residenceTime } from "#physics/screw/residenceTime.ts";
@@ -10,7 +9,7 @@ import { screwHoldUp } from "#physics/screw/screwHoldUp.ts";
 import { screwOutput } from "#physics/screw/screwOutput.ts";
 import { shotStroke } from "#physics/screw/shotStroke.ts";
 import { specificDriveEnergy, usualDriveEnergy } from "#physics/screw/specificDriveEnergy.ts";
-import { meltTemperature, riseKeys, temperaturesOf, type Known, type WindowInput } from "./windowInput.ts";
+import { knows, meltTemperature, riseKeys, type Known, type WindowInput } from "./windowInput.ts";
 import type { WindowKey } from "./windowKeys.ts";
 import { windowRule, type WindowRule } from "./windowRule.ts";
 
@@ -25,6 +24,11 @@ const channel = [
   "delivery.screw.speed",
 ] as const satisfies readonly WindowKey[];
 
+const pressureKeys = [
+  "delivery.screw.backPressure",
+  "delivery.screw.viscosity",
+] as const satisfies readonly WindowKey[];
+
 const MASS = "conservation of mass";
 const THUMB = "rule of thumb 16 D^2.2: Giles, Wagner & Mount, Extrusion, 2005 (from memory, low confidence)";
 const SPI = "Society of the Plastics Industry, Plastics Engineering Handbook, 4th ed., 1976, chapter on extrusion";
@@ -34,8 +38,6 @@ const RISE = "a straight line through your measurements; limits: the material's 
 const METERING = "Groover, Fundamentals of Modern Manufacturing, 4th ed., 2010, section 13.2 (from memory)";
 const PLUG = "Levenspiel, Chemical Reaction Engineering, 3rd ed., 1999, chapter 11 (from memory)";
 
-/** Pellets in the hopper, °C. */
-const ROOM = 23;
 /** Longest usual stroke in screw diameters. */
 const STROKE = 4;
 
@@ -56,6 +58,17 @@ const channelOf = (input: Known<(typeof channel)[number]>): ScrewChannel => ({
   helixAngle: input["delivery.screw.helixAngle"],
   length: input["delivery.screw.meteringLength"],
 });
+
+const dragOutput = (input: Known<(typeof channel)[number]>): number =>
+  input.material.meltDensity.value * dragFlow(channelOf(input), input["delivery.screw.speed"]);
+
+const netOutput = (input: Known<(typeof channel)[number] | (typeof pressureKeys)[number]>): number =>
+  input.material.meltDensity.value *
+  screwOutput(channelOf(input), {
+    speed: input["delivery.screw.speed"],
+    pressure: input["delivery.screw.backPressure"],
+    viscosity: input["delivery.screw.viscosity"],
+  });
 
 const shotMass = (input: Known<(typeof shot)[number]>) =>
   input["station.cavities"] * (input["product.partMass"] + input["product.flash"]);
@@ -88,8 +101,9 @@ export const screwRules: readonly WindowRule[] = [
     above: "Use a larger screw, fewer cavities, or an accumulator.",
   }),
   windowRule([...shot, "delivery.shotCapacity"], {
-    quantity: "cushion that the shot leaves, of the shot",
-    meaning: "Melt that stays in front of the screw or ram after the shot.",
+    quantity: "unused shot capacity, of the shot",
+    meaning:
+      "Part of the capacity that the shot leaves unused. It is no cushion: the screw stops where the shot is full.",
     unit: "1",
     source: MASS,
     value: (input) => input["delivery.shotCapacity"] / shotMass(input) - 1,
@@ -124,22 +138,25 @@ export const screwRules: readonly WindowRule[] = [
     meaning: "Flow of the screw without back pressure, the upper limit of a smooth screw.",
     unit: "kg/s",
     source: DRAG,
-    value: (input) => input.material.meltDensity.value * dragFlow(channelOf(input), input["delivery.screw.speed"]),
-    limits: (input) => ({ low: input[rate] }),
-    below: "Below the given rate: check depth, speed and rate. A grooved feed can deliver more than the drag flow.",
+    value: dragOutput,
   }),
-  windowRule([...channel, "delivery.screw.backPressure", "delivery.screw.viscosity"], {
+  windowRule([...channel, ...pressureKeys], {
     quantity: "output of the metering zone against the back pressure",
     meaning: "Drag flow less the back flow that the back pressure causes.",
     unit: "kg/s",
     source: METERING,
-    value: (input) =>
-      input.material.meltDensity.value *
-      screwOutput(channelOf(input), {
-        speed: input["delivery.screw.speed"],
-        pressure: input["delivery.screw.backPressure"],
-        viscosity: input["delivery.screw.viscosity"],
-      }),
+    value: netOutput,
+  }),
+  windowRule([...channel, rate], {
+    quantity: "plasticating rate against the metering zone",
+    meaning:
+      "The given rate beside the output of the metering zone: against the back pressure where it is given with the viscosity, else the drag flow.",
+    unit: "kg/s",
+    source: METERING,
+    value: (input) => input[rate],
+    limits: (input) => ({ high: knows(input, pressureKeys) ? netOutput(input) : dragOutput(input) }),
+    above:
+      "The screw cannot deliver this rate: check depth, speed, back pressure and rate. A grooved feed can deliver more than the drag flow.",
   }),
   windowRule([rate, "delivery.drivePower"], {
     quantity: "drive energy per mass",
@@ -161,18 +178,6 @@ export const screwRules: readonly WindowRule[] = [
     below: "Below the usual range: use a hotter barrel, or check meltRise for typing errors.",
     above: "Above the usual range: use a slower screw or a cooler barrel, or check meltRise for typing errors.",
     applies: (input) => input["delivery.meltRise.from"] !== undefined,
-  }),
-  windowRule([rate], {
-    quantity: "heat into the melt",
-    meaning: "Heat that barrel and drive put into the melt, heat of fusion included; the molds remove most of it.",
-    unit: "W",
-    source: `${SPI}; heat of fusion added`,
-    value: (input) => {
-      const { specificHeat, heatOfFusion } = input.material;
-      const to = temperaturesOf(input).melt;
-      const heating = { specificHeat: specificHeat.value, from: ROOM, to, heatOfFusion: heatOfFusion.value };
-      return input[rate] * enthalpyRise(heating);
-    },
   }),
   windowRule(["delivery.holdUp", "delivery.throughput"], {
     quantity: "mean time at heat from hopper to die",

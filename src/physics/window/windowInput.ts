@@ -1,5 +1,7 @@
 // The input of the process window: the numbers of the key table, the material, and a few choices.
 import type { Material } from "#physics/materials/material.ts";
+import { enthalpyChange, type Phases } from "#physics/cooling/enthalpyChange.ts";
+import { loadedMold } from "#physics/cooling/loadedMold.ts";
 import { meltRise } from "#physics/screw/meltRise.ts";
 import type { Substitute, WindowKeyRow } from "./windowKeyRow.ts";
 import { windowKeys, type AlwaysKnown, type WindowKey } from "./windowKeys.ts";
@@ -12,19 +14,21 @@ export const riseKeys = ["delivery.meltRise.from", "delivery.meltRise.rise", "de
 /** The steps whose time the window can estimate. */
 export type EstimatedTime = "blow" | "cool" | "vent";
 
-/** The temperature of the wall that must fall to the demold temperature: of its inside face, or its mean. */
-export type CoolingCriterion = "inside face" | "mean";
+/** The temperature of the wall that must fall to the demold temperature: of its hottest point, or its mean. */
+export type CoolingCriterion = "hottest point" | "mean";
 
 export type DeliveryKind = "reciprocating-screw" | "accumulator-head" | "continuous";
 
 interface WindowChoices {
   readonly material: Material;
-  /** The inside face where absent. */
+  /** The hottest point where absent. */
   readonly coolingTo?: CoolingCriterion;
   /** A reciprocating screw where absent. */
   readonly deliveryKind?: DeliveryKind;
-  /** Steps whose time is an estimate, and so has no typing error. */
-  readonly estimated?: readonly EstimatedTime[];
+  /** By a machine where absent. */
+  readonly removedBy?: "machine" | "operator";
+  /** Keys that are not given and have a substitute. */
+  readonly assumed?: readonly WindowKey[];
 }
 
 export type WindowInput = WindowChoices & { readonly [Key in WindowKey]?: number | undefined };
@@ -35,6 +39,10 @@ export type CompleteInput = WindowInput & Pick<WindowNumbers, AlwaysKnown>;
 /** An input with values for these keys. */
 export type Known<Key extends WindowKey> = CompleteInput & Pick<WindowNumbers, Key>;
 
+export function knows<Key extends WindowKey>(input: CompleteInput, keys: readonly Key[]): input is Known<Key> {
+  return keys.every((key) => input[key] !== undefined);
+}
+
 const table: Readonly<Record<WindowKey, WindowKeyRow<WindowKey>>> = windowKeys;
 const rows = Object.entries(table) as readonly (readonly [WindowKey, WindowKeyRow<WindowKey>])[];
 
@@ -42,7 +50,7 @@ export function completeInput(input: WindowInput): CompleteInput {
   const replaced = rows.flatMap(([key, { otherwise }]) =>
     otherwise === undefined || input[key] !== undefined ? [] : [[key, substituteOf(otherwise, input)] as const],
   );
-  return { ...input, ...Object.fromEntries(replaced) } as CompleteInput;
+  return { ...input, ...Object.fromEntries(replaced), assumed: replaced.map(([key]) => key) } as CompleteInput;
 }
 
 function substituteOf(otherwise: Substitute<WindowKey>, input: WindowInput): number | undefined {
@@ -50,6 +58,15 @@ function substituteOf(otherwise: Substitute<WindowKey>, input: WindowInput): num
   if ("material" in otherwise) return input.material[otherwise.material].value;
   const values = otherwise.keys.map((key) => input[key]);
   return values.every((value) => value !== undefined) ? otherwise.formula(...values) : undefined;
+}
+
+export function phasesOf({ material }: Pick<WindowInput, "material">): Phases {
+  return {
+    solid: material.specificHeat.value,
+    melt: material.meltSpecificHeat.value,
+    transition: material.transitionTemperature.value,
+    fusion: material.heatOfFusion.value,
+  };
 }
 
 /** At the rate of the screw, °C. */
@@ -61,6 +78,18 @@ export function meltTemperature(input: CompleteInput): number {
   return isKnown ? stated + meltRise(rate, { from, rise, per }) : stated;
 }
 
+/** W of one mold between melt and demold temperature. */
+export function moldHeat(input: CompleteInput): number {
+  const demold = input["product.demoldTemperature"];
+  const melt = Math.max(demold, meltTemperature(input));
+  return (input["station.throughput"] ?? 0) * enthalpyChange(phasesOf(input), demold, melt);
+}
+
+/** Under the heat load, °C. */
+export function moldTemperature(input: CompleteInput): number {
+  return loadedMold(input["product.moldTemperature"], input["station.moldResistance"] ?? 0, moldHeat(input));
+}
+
 /** In °C; melt is never colder than the demold temperature. */
 export function temperaturesOf(input: CompleteInput): {
   readonly melt: number;
@@ -68,5 +97,7 @@ export function temperaturesOf(input: CompleteInput): {
   readonly demold: number;
 } {
   const demold = input["product.demoldTemperature"];
-  return { melt: Math.max(demold, meltTemperature(input)), mold: input["product.moldTemperature"], demold };
+  // A mold at the demold temperature cools for ever, as a hotter one does.
+  const mold = Math.min(moldTemperature(input), Math.max(demold, input["product.moldTemperature"]));
+  return { melt: Math.max(demold, meltTemperature(input)), mold, demold };
 }

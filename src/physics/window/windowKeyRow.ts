@@ -16,6 +16,10 @@ export interface WindowKeyRow<Key extends string = string> {
   readonly above?: number;
   readonly atLeast?: number;
   readonly atMost?: number;
+  /** A share that a scenario may give as a plain number as well. */
+  readonly isRatio?: true;
+  /** What to do with a value outside its bounds, where there is more to say than to check it. */
+  readonly remedy?: string;
   /** The section of a scenario that contains this key needs it. */
   readonly required?: true;
   readonly meaning: string;

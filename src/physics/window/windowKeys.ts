@@ -39,7 +39,7 @@ export const windowKeys = {
     dimension: "length",
     example: "300 mm",
     above: 0,
-    meaning: "Length of the parison when the mold closes.",
+    meaning: "Length of the parison before it sags.",
   },
   "product.pinchLength": { dimension: "length", example: "90 mm", meaning: "Pinch-off length, per cavity." },
   "product.pinchLoad": { dimension: "lineLoad", meaning: "Force per length of pinch-off." },
@@ -101,6 +101,7 @@ export const windowKeys = {
   },
   "product.airCriticalRatio": {
     dimension: "share",
+    isRatio: true,
     example: "30 %",
     above: 0,
     atMost: 1,
@@ -113,17 +114,36 @@ export const windowKeys = {
     above: 0,
     meaning: "Gauge pressure of the air before the blow valve.",
   },
+  "product.flush.time": {
+    dimension: "time",
+    example: "3 s",
+    required: true,
+    meaning: "Time of each cycle in which air flows through the part.",
+  },
+  "product.flush.conductance": {
+    dimension: "conductance",
+    above: 0,
+    required: true,
+    meaning: "Sonic conductance of the outlet during the flush.",
+  },
   "product.thicknessSwell": {
     dimension: "share",
+    isRatio: true,
     example: "180 %",
-    above: 0,
-    meaning: "Wall of the free parison, as a share of the die gap, such as `180 %`.",
+    atLeast: 1,
+    atMost: 10,
+    remedy:
+      "Write the wall of the free parison over the die gap, such as `180 %` or `1.8`. A melt swells, so it is at least `100 %`.",
+    meaning: "Wall of the free parison over the die gap: `180 %` or the ratio `1.8`.",
   },
   "product.sagLimit": {
     dimension: "share",
+    isRatio: true,
     example: "10 %",
     above: 0,
-    meaning: "Largest sag of the parison that the part allows, as a share of the parison's length.",
+    atMost: 1,
+    remedy: "Write the growth over the length without sag, such as `10 %` or `0.1`.",
+    meaning: "Largest sag of the parison that the part allows, over the parison's length: `10 %` or the ratio `0.1`.",
   },
 
   "station.cavities": {
@@ -136,11 +156,43 @@ export const windowKeys = {
     atLeast: 1,
     meaning: "Heat transfer from part to mold, for the process window.",
     otherwise: {
-      value: Infinity,
-      words: "perfect contact",
-      reason:
-        "no published value holds for every mold; the cooling time is then a lower bound, up to a third too short",
+      value: 1000,
+      words: "1000 W/(m² K)",
+      reason: "common practice, no published source; the cooling time with perfect contact is a row of its own",
     },
+  },
+  "station.airDelay": {
+    dimension: "time",
+    example: "0.1 s",
+    meaning: "Time from the start of blow or vent until air flows: valve and line.",
+    otherwise: { value: 0.1, words: "0.1 s", reason: "common practice, no published source" },
+  },
+  "station.deadVolume": {
+    dimension: "volume",
+    example: "60 mL",
+    meaning: "Volume of hose and pin behind the blow valve, for each part. It is filled and vented with the part.",
+    otherwise: { value: 0, words: "0 mL", reason: "it depends on the length of the hoses" },
+  },
+  "station.compressorEfficiency": {
+    dimension: "share",
+    isRatio: true,
+    example: "70 %",
+    above: 0,
+    atMost: 1,
+    meaning: "Isentropic work over the electrical work of the compressor.",
+    otherwise: { value: 0.7, words: "70 %", reason: "common practice, no published source" },
+  },
+  "station.moldResistance": {
+    dimension: "thermalResistance",
+    meaning:
+      "Thermal resistance from the cavity's wall to the cooling water. The mold gets hotter with the heat load, and `moldTemperature` is that without a load. Where absent, the mold temperature does not change with the rate.",
+  },
+  "station.waterRise": {
+    dimension: "temperatureDifference",
+    example: "3 °C",
+    above: 0,
+    meaning: "Rise of the cooling water from inlet to outlet of the mold.",
+    otherwise: { value: 3, words: "3 °C", reason: "common practice, no published source" },
   },
   "station.clampForce": {
     dimension: "force",
@@ -173,6 +225,17 @@ export const windowKeys = {
   "station.steps.vent": { dimension: "time", meaning: "Mean time of the vent.", from: "cycle" },
   "station.steps.open": { dimension: "time", meaning: "Mean time of the mold opening.", from: "cycle" },
   "station.steps.remove": { dimension: "time", meaning: "Mean time of the removal.", from: "cycle" },
+  "station.cycle": {
+    dimension: "time",
+    meaning:
+      "Mean time of all steps of the mold in one cycle, without waits; the removal counts where the mold waits for it.",
+    from: "cycle",
+  },
+  "station.throughput": {
+    dimension: "rate",
+    meaning: "Melt that passes through this mold, waits included: of the ideal cycle, or of a run.",
+    from: "cycle",
+  },
   "station.rejects": {
     dimension: "share",
     meaning: "Share of the parts that a run rejected; absent without a cause of rejects.",

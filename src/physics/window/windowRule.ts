@@ -1,5 +1,5 @@
 // One row of the process window as data: its required keys, its value, its limits, and the remedy outside them.
-import type { CompleteInput, EstimatedTime, Known, WindowInput } from "./windowInput.ts";
+import { knows, type CompleteInput, type EstimatedTime, type Known, type WindowInput } from "./windowInput.ts";
 import type { WindowKey } from "./windowKeys.ts";
 
 export interface Limits {
@@ -27,7 +27,7 @@ export interface WindowRow {
 }
 
 /** What the name of a row may depend on. */
-export type NamingInput = Pick<WindowInput, "coolingTo" | "deliveryKind">;
+export type NamingInput = Pick<WindowInput, "coolingTo" | "deliveryKind" | "assumed">;
 
 interface RuleBody<Input> {
   readonly quantity: string | ((input: NamingInput) => string);
@@ -73,10 +73,6 @@ export function windowRule<Key extends WindowKey>(needs: readonly Key[], body: R
 
 function quantityOf({ quantity }: Pick<RuleBody<never>, "quantity">, input: NamingInput): string {
   return typeof quantity === "string" ? quantity : quantity(input);
-}
-
-function knows<Key extends WindowKey>(input: CompleteInput, needs: readonly Key[]): input is Known<Key> {
-  return needs.every((key) => input[key] !== undefined);
 }
 
 function rowOf<Input extends CompleteInput>(input: Input, body: RuleBody<Input>): WindowRow {

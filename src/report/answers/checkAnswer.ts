@@ -1,6 +1,7 @@
 // The answer to `check` on one screen: the ideal cycle and what sets it, then step times, circuits and the process window.
 import { hasSlack, passesScrew, slackPerShot } from "#analysis/ideal/idealCircuit.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
+import type { StationRanges } from "#analysis/window/stationRanges.ts";
 import type { StationWindow } from "#analysis/window/stationWindow.ts";
 import type { StepTime } from "#analysis/ideal/stepTimes.ts";
 import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
@@ -9,6 +10,7 @@ import type { Scenario, ServerSpec } from "#scenario/scenario.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { shortCautions } from "#report/words/cautions.ts";
 import { grouped, plainNumber, seconds } from "#report/words/digits.ts";
+import { coolingRangeLines } from "#report/words/coolingRangeWords.ts";
 import { extrusionWords, matchedSlackWords } from "#report/words/extrusionWords.ts";
 import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { idealSentence } from "#report/words/idealWords.ts";
@@ -24,6 +26,8 @@ export interface CheckFindings {
   readonly times: readonly StepTime[];
   readonly ideal: IdealCycle;
   readonly windows: readonly StationWindow[];
+  /** Empty where they are not asked for. */
+  readonly ranges?: readonly StationRanges[];
 }
 
 /** `width` in columns of the terminal. */
@@ -46,6 +50,7 @@ export function checkAnswer(findings: CheckFindings, width = 80, units: UnitSyst
     ...timingLines(ideal, Math.min(width, widestChart)),
     "",
     ...windowLines(findings.windows, scenario.stations.length, width, units),
+    ...coolingRangeLines(findings.ranges ?? [], scenario.stations.length, width, units),
     ...leftOutWords(scenario).flatMap(wrapped),
     ...shortCautions,
     "",

@@ -6,7 +6,7 @@ import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { assumptionWords } from "#report/words/assumptionWords.ts";
-import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
+import { bottleneckWords, runnerUpWords, onShift } from "#report/words/bottleneckWords.ts";
 import { headlineRows, pairWords, verdictSentences } from "#report/words/layoutWords.ts";
 import { costWords } from "#report/words/costWords.ts";
 import { mergedWarnings } from "#report/tables/mergedWarnings.ts";
@@ -118,9 +118,4 @@ function waitsOf(states: Study["states"], { stations }: Pick<Scenario, "stations
     waits.set(key, { ...known, resources, share: sum / resources.length });
   }
   return [...waits.values()];
-}
-
-function onShift(states: Study["states"], resource: string): number {
-  const off = states.filter((state) => state.resource === resource && state.kind === "off");
-  return Math.max(1 - off.reduce((sum, { share }) => sum + share.mean, 0), Number.EPSILON);
 }

@@ -7,7 +7,7 @@ import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { alignedLines } from "#report/words/alignedLines.ts";
-import { paceSetter, resourceName, sharesByNoun, tiedWords } from "#report/words/bottleneckWords.ts";
+import { busyShare, paceSetter, resourceName, sharesByNoun, tiedWords } from "#report/words/bottleneckWords.ts";
 import { percent, plainNumber, seconds, withInterval } from "#report/words/digits.ts";
 import { headlineRows } from "#report/words/layoutWords.ts";
 import { headline } from "#report/words/madeWords.ts";
@@ -155,10 +155,10 @@ function costCell({ measures }: Study, measure: string): string {
 function paceCell(study: Study): string {
   const first = paceSetter(study);
   if (!first) return "no shot";
-  const { group, resources, utilization } = first;
+  const { group, resources } = first;
   const kind = group === CREW ? "operators" : group;
   const name = resources.length > 1 ? `${resources.length} ${kind}` : resourceName(first).replace(/^the /u, "");
-  return `${name} ${percent(utilization)}${tiedWords(study) === "" ? "" : ", tied"}`;
+  return `${name} ${percent(busyShare(first, study.states))}${tiedWords(study) === "" ? "" : ", tied"}`;
 }
 
 /** "cooling 64 %", the largest step of what sets the pace. */

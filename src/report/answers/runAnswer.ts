@@ -15,6 +15,8 @@ import { withInterval } from "#report/words/digits.ts";
 import { headline, madeSentence, meanRows, onShiftWords, productRows, runWords } from "#report/words/madeWords.ts";
 import { rejectWords } from "#report/words/rejectWords.ts";
 import { idealName, idealWords, runAgainstIdealWords } from "#report/words/idealWords.ts";
+import { changesLines } from "./changesLines.ts";
+import { lostLines } from "./lostLines.ts";
 import { settingsWords } from "#report/words/settingsWords.ts";
 import { slackLines } from "./slackLines.ts";
 import { timeUseLines } from "./timeUse.ts";
@@ -45,12 +47,21 @@ export function runAnswer(study: Study, width = 80, units: UnitSystem = "si"): s
     ...timeUseLines(study, width),
     ...slackLines(study, width),
     "",
+    ...lostLines(study, width),
+    ...changesLines(study, width),
     ...windowWarnings(study.windows, study.spreads, study.scenario.stations.length, units).flatMap(wrapped),
     ...leftOutWords(study.scenario).flatMap(wrapped),
     ...[...runWords(study), ...assumptionWords([study.scenario])].flatMap(wrapped),
     ...shortCautions,
     "",
   ].join("\n");
+}
+
+/** Parts are whole: a few slow shots may count the same in every replication although their times vary. */
+function sameCountWords({ measures, replications }: Study): string {
+  const spreadOf = (measure: string): number | null => measureOf(measures, CELL, measure)?.interval.halfWidth ?? null;
+  if (spreadOf(headline) !== 0 || (spreadOf("seconds per shot") ?? 0) === 0) return "";
+  return `, the same count in all ${replications} replications: give a longer run for an interval`;
 }
 
 function productionRows(study: Study, units: UnitSystem): readonly (readonly string[])[] {
@@ -63,7 +74,10 @@ function productionRows(study: Study, units: UnitSystem): readonly (readonly str
   const nights = study.scenario.calendar ? ", off shift included" : "";
   const rejects = rejectWords(study);
   return [
-    ["Good parts", `${of(headline)} an hour${nights}${rejects === undefined ? "" : `; ${rejects}`}`],
+    [
+      "Good parts",
+      `${of(headline)} an hour${nights}${sameCountWords(study)}${rejects === undefined ? "" : `; ${rejects}`}`,
+    ],
     ...productRows(study),
     ...meanRows(study),
     ...(study.scenario.calendar ? [["On shift", onShiftWords(study)]] : []),

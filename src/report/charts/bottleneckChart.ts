@@ -12,16 +12,19 @@ const mostBars = 14;
 /** A smaller share cannot be seen. */
 const leastShare = 0.002;
 
-export function bottleneckChart(study: Pick<Study, "bottleneck">, given: ChartWords): Markup {
-  const bars = study.bottleneck.flatMap((resource) => [resourceBar(resource), ...resource.steps.map(stepBar)]);
+export function bottleneckChart(study: Pick<Study, "bottleneck" | "states">, given: ChartWords): Markup {
+  const bars = study.bottleneck.flatMap((resource) => [
+    resourceBar(resource, study.states),
+    ...resource.steps.map(stepBar),
+  ]);
   const shown = bars.filter(({ value }) => value >= leastShare).slice(0, mostBars);
   return rankedBars(shown, { label: "share of the critical path", tick: percentTick }, given);
 }
 
-function resourceBar(resource: Study["bottleneck"][number]): RankedBar {
+function resourceBar(resource: Study["bottleneck"][number], states: Study["states"]): RankedBar {
   const { share, slackPerShot } = resource;
   return {
-    name: `${resourceName(resource)} (${busyWords(resource)})`,
+    name: `${resourceName(resource)} (${busyWords(resource, states)})`,
     fill: "planned",
     value: share.mean,
     halfWidth: share.halfWidth,

@@ -8,7 +8,7 @@ export function explainAnswer(topics: readonly Topic[], width = 80): string {
 }
 
 /** More than this would push the rest off the screen. */
-const mostListed = 40;
+const mostListed = 60;
 const fewListed = 8;
 
 /** The first screen: short lists whole, of long ones the beginning and how many there are. */

@@ -119,6 +119,27 @@ const statistics: readonly Term[] = [
     more: ["critical path", "slack", "bottleneck.csv", "elasticity"],
   },
   {
+    names: ["what one change buys", "gain", "changes of the cell", "is it the screw or the cooling"],
+    meaning:
+      "Good parts that one change of the cell adds, in the same replications with and without it. Its own cost is not counted.",
+    details: [
+      ["none", "No difference seen: the interval for all changes together includes 0."],
+      ["at most", "A change that was not run, bounded by the critical path."],
+      ["depth", "`--changes full` runs all in all replications, `--changes off` none."],
+    ],
+    more: ["changes.csv", "common random numbers", "elasticity"],
+  },
+  {
+    names: ["lost", "lost parts", "varying times and waits", "causes acting together", "parts on their way"],
+    meaning:
+      "From the parts of the ideal cycle in the planned time to the good parts made. A cause loses what the same cell makes more without it.",
+    details: [
+      ["varying", "What the cell without all causes lacks of the ideal cycle."],
+      ["together", "What all causes lose together beyond the sum of each alone."],
+    ],
+    more: ["lost.csv", "what one change buys", "ideal cycle"],
+  },
+  {
     names: ["utilization", "longest active period"],
     meaning:
       "Share of time in which a resource is active. The longest active period looks at each instant which resource has been active for the longest time without a pause.",
@@ -153,6 +174,13 @@ const machine: readonly Term[] = [
     meaning: "Hours of a day in which the cell is planned to produce. It is not a valve shift.",
     example: "calendar: { from: 2026-03-23, shifts: [{ start: 06:00, end: 14:00 }] }",
     more: ["calendar", "valve shift", stateNames.offShift],
+  },
+  {
+    names: ["die zone"],
+    meaning:
+      "Continuous extrusion: the place under the die, for one mold at a time, and the way there. As a circuit it is the time that the die needs for a mold: travel in, close, cut and travel out, or with `dieZone: shared` close, cut and the longer of both travels.",
+    example: "delivery: { kind: continuous, dieZone: exclusive }",
+    more: ["delivery.dieZone", "steps.travelIn", "steps.travelOut"],
   },
   {
     names: ["removal"],

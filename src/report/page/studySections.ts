@@ -7,6 +7,7 @@ import { bottleneckTable, timeByStateTable } from "#report/tables/studyTables.ts
 import { bottleneckWords, runnerUpWords } from "#report/words/bottleneckWords.ts";
 import { slackMeaning } from "#report/words/idealWords.ts";
 import { calendarSections } from "./calendarSection.ts";
+import { changesSections, lostSections } from "./changesSection.ts";
 import type { Section } from "./htmlPage.ts";
 import { numbers, pictured } from "./pictured.ts";
 import type { Placing, ReportedScenario } from "./reported.ts";
@@ -20,6 +21,8 @@ export function studySections(reported: ReportedScenario, placing: Placing, span
   const { study } = reported;
   return [
     bottleneckSection(study, placing),
+    ...changesSections(study, placing),
+    ...lostSections(study, placing),
     ...slackSections(study, placing),
     timingSection(reported, placing, span),
     statesSection(study, placing),

@@ -4,9 +4,11 @@ import type { Study } from "#analysis/study/study.ts";
 import type { MeasureSummary } from "#analysis/study/summarizeMeasures.ts";
 import type { StateSummary } from "#analysis/study/summarizeStates.ts";
 import { calendarTables } from "./calendarTable.ts";
+import { changesTables } from "#report/tables/asked/changesTable.ts";
 import { costTables } from "./costTable.ts";
 import { circuitsTable, idealCycleTable } from "./idealTables.ts";
 import { kpiTable } from "./kpiTable.ts";
+import { lostTables } from "#report/tables/asked/lostTable.ts";
 import { slackTables } from "#report/tables/asked/slackTable.ts";
 import { stopsTables } from "./stopsTable.ts";
 import { fillTable, type Cell, type Table } from "./table.ts";
@@ -123,6 +125,8 @@ export function studyTables(studies: readonly Study[]): readonly Table[] {
     ...slackTables(studies),
     replicationsTable(studies),
     kpiTable(studies),
+    ...changesTables(studies),
+    ...lostTables(studies),
     ...costTables(studies),
     ...stopsTables(studies),
     ...calendarTables(studies),

@@ -12,8 +12,10 @@ import {
   unitColumn,
 } from "./columns.ts";
 import { calendarSpec } from "./calendarTable.ts";
+import { changesSpec } from "#report/tables/asked/changesTable.ts";
 import { costSpec } from "./costTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
+import { lostSpec } from "#report/tables/asked/lostTable.ts";
 import { slackSpec } from "#report/tables/asked/slackTable.ts";
 import { measuredSpec } from "#report/tables/asked/measuredTable.ts";
 import { sweepSpec } from "#report/tables/asked/sweepTable.ts";
@@ -270,6 +272,8 @@ export const tableSpecs: readonly TableSpec[] = [
   paybackSpec,
   sweepSpec,
   kpiSpec,
+  changesSpec,
+  lostSpec,
   costSpec,
   stopsSpec,
   calendarSpec,

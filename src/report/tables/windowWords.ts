@@ -42,17 +42,21 @@ export function windowLines(
   width = 80,
   units: UnitSystem = "si",
 ): readonly string[] {
-  return windows.flatMap(({ stations, rows, missing }) => [
+  return windows.flatMap(({ stations, rows, missing, hasConstantMold }) => [
     `Process window${stations.length === all ? "" : `, ${stations.join(", ")}`}:`,
     ...alignedLines([["  quantity", "value", "limits", ""], ...rows.map((row) => rowCells(row, units))], [1], width),
     ...rows
       .filter(({ remedy }) => remedy !== "")
       .flatMap(({ quantity, remedy }) => wrappedLines(`  ${quantity}: ${remedy}`, width)),
+    ...(hasConstantMold ? wrappedLines(CONSTANT_MOLD, width) : []),
     ...(rows.some(isUnusual) ? [`  Usual ranges: ${PRACTICE}.`] : []),
     ...missingLines(missing, width),
     "",
   ]);
 }
+
+const CONSTANT_MOLD =
+  "  A faster cycle needs the cooling to follow: without moldResistance the mold temperature stays as it is.";
 
 /** The keys that would give more rows, grouped by what they would answer. */
 function missingLines(missing: StationWindow["missing"], width: number): readonly string[] {

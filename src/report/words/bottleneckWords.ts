@@ -1,4 +1,5 @@
 // Phrases for what sets the pace of a cell and for the next resource in line.
+import { mean } from "simple-statistics";
 import { hasSlack } from "#analysis/ideal/idealCircuit.ts";
 import { CREW } from "#analysis/ideal/takeawayOwners.ts";
 import { PLASTICATOR } from "#cell/words/cycleNames.ts";
@@ -15,7 +16,7 @@ const leastShare = 0.005;
 const mostSteps = 3;
 
 /** "operator 1 (100 % busy): packing 36 %, removal 34 %, walking 30 % of the critical path". */
-export function bottleneckWords({ bottleneck }: Pick<Study, "bottleneck">): string {
+export function bottleneckWords({ bottleneck, states }: Pick<Study, "bottleneck" | "states">): string {
   const first = paceSetter({ bottleneck });
   if (!first) return "no shot was made";
   const name = resourceName(first);
@@ -24,7 +25,7 @@ export function bottleneckWords({ bottleneck }: Pick<Study, "bottleneck">): stri
     steps.length === 1 && steps[0]!.noun === name
       ? [`${withInterval(first.share, 100)} %`]
       : steps.slice(0, mostSteps).map(({ noun, share }) => `${noun} ${percent(share)}`);
-  return `${name} (${busyWords(first)}): ${shares.join(", ")} of the critical path${tiedWords({ bottleneck })}`;
+  return `${name} (${busyWords(first, states)}): ${shares.join(", ")} of the critical path${tiedWords({ bottleneck })}`;
 }
 
 /** The resource that sets the pace; undefined where no shot was made. */
@@ -32,9 +33,24 @@ export function paceSetter({ bottleneck }: Pick<Study, "bottleneck">): Resource 
   return bottleneck.find(({ share }, i) => i === 0 && share.mean > 0);
 }
 
-/** "100 % busy". */
-export function busyWords({ utilization }: Pick<Resource, "utilization">): string {
-  return `${percent(utilization)} busy`;
+/** "100 % busy", and with a calendar "91 % busy on shift": nights would make every resource look idle. */
+export function busyWords(resource: Pick<Resource, "utilization" | "resources">, states: Study["states"]): string {
+  const share = busyShare(resource, states);
+  return `${percent(share)} busy${share === resource.utilization ? "" : " on shift"}`;
+}
+
+/** Share of the time on shift in which it works. */
+export function busyShare(
+  { utilization, resources }: Pick<Resource, "utilization" | "resources">,
+  states: Study["states"],
+): number {
+  return utilization / mean(resources.map((resource) => onShift(states, resource)));
+}
+
+/** Share of all time in which the resource is not off. */
+export function onShift(states: Study["states"], resource: string): number {
+  const off = states.filter((state) => state.resource === resource && state.kind === "off");
+  return Math.max(1 - off.reduce((sum, { share }) => sum + share.mean, 0), Number.EPSILON);
 }
 
 /** ", tied with the screw" where the intervals overlap, else nothing. */

@@ -16,7 +16,7 @@ export function madeSentence(study: Study): string {
   if (!pace || !parts || parts.interval.mean === 0) return "The cell makes no part in this run.";
   const verb = pace.resources.length === 1 ? "sets" : "set";
   const name = resourceName(pace);
-  const sets = `${name} (${busyWords(pace)}) ${verb} the pace${tiedWords(study)}.`;
+  const sets = `${name} (${busyWords(pace, study.states)}) ${verb} the pace${tiedWords(study)}.`;
   const total = totalWords(study);
   if (total === undefined) return `The cell makes ${withInterval(parts.interval)} good parts an hour; ${sets}`;
   return `The cell makes ${total}. ${name.charAt(0).toUpperCase()}${sets.slice(1)}`;

@@ -17,6 +17,8 @@ const dimensionOf: Readonly<Record<string, Dimension>> = {
   N: "force",
   W: "power",
   "J/kg": "specificEnergy",
+  "m²/s": "diffusivity",
+  "m³/s": "volumeFlow",
   "1": "share",
 };
 

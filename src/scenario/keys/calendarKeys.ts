@@ -22,6 +22,21 @@ const date: Leaf<string> = leaf({
   },
 });
 
+const expectedInstant = "a local date and time such as `2026-03-29 14:00`";
+const instantPattern = "^[0-9]{4}-[0-9]{2}-[0-9]{2} (?:[01][0-9]|2[0-3]):[0-5][0-9]$";
+export const localInstant: Leaf<string> = leaf({
+  expected: expectedInstant,
+  json: { title: "a local date and time", type: "string", pattern: instantPattern, examples: ["2026-03-29 14:00"] },
+  read: (written) => {
+    if (typeof written !== "string") return refused(wrongType(written, expectedInstant));
+    const isInstant = new RegExp(instantPattern, "u").test(written) && daysOf(written.slice(0, 10)) !== undefined;
+    if (isInstant && written >= "1970") return { value: written };
+    const message = `"${written}" is no date with a time of day.`;
+    const remedy = "Write year, month, day, hour and minute.";
+    return refused({ code: "wrong-form", message, expected: expectedInstant, remedy });
+  },
+});
+
 const weekdayNames: Readonly<Record<Weekday, string>> = {
   mon: "Monday.",
   tue: "Tuesday.",

@@ -93,6 +93,13 @@ export const delivery = mapping(
       }),
       "Continuous: the mold waits for the removal (`mold`, where absent), or a pin carries the part to a mask beside the mold.",
     ),
+    dieZone: optional(
+      oneOf({
+        shared: "A mold may travel in while the one before travels out; it closes when that one is out.",
+        exclusive: "A mold travels in only when the one before has traveled out.",
+      }),
+      "Continuous: the next mold may travel in while one travels out (`shared`, where absent), or only after that. The default is common practice, no published source.",
+    ),
     screw: optional(
       mapping(() => windowShape("delivery.screw"), "{ channelDepth: 4 mm, helixAngle: 17.7 deg, speed: 60 rpm }"),
       "Metering zone of the screw, for the process window.",

@@ -1,7 +1,7 @@
 // The keys of a product: its masses and its material, and what the process window needs of part, parison, die and air.
 import { flash } from "#scenario/values/flashLeaf.ts";
 import { defaulted, eitherOr, mapping, optional } from "#scenario/values/key.ts";
-import { oneOf, text } from "#scenario/values/plainLeaf.ts";
+import { renamedChoice, text } from "#scenario/values/plainLeaf.ts";
 import { materialShape, meaningOf, windowShape } from "./tableKeys.ts";
 
 const material = mapping(
@@ -27,11 +27,19 @@ export const product = mapping(
       "Die that forms the parison.",
     ),
     coolingTo: optional(
-      oneOf({
-        inside: "The inside face of the thickest place.",
-        mean: "The mean through the wall of the thickest place.",
-      }),
-      "Temperature that must have fallen to `demoldTemperature`: of the inside face of the thickest place (`inside`, where absent), or its mean.",
+      renamedChoice(
+        // Where only the mold cools, the inside face is the hottest point.
+        { inside: "hottest" },
+        {
+          hottest: "The hottest point of the thickest place.",
+          mean: "The mean through the wall of the thickest place.",
+        },
+      ),
+      "Temperature that must have fallen to `demoldTemperature`: of the hottest point of the thickest place (`hottest`, where absent), or its mean.",
+    ),
+    flush: optional(
+      mapping(() => windowShape("product.flush"), "{ time: 3 s, conductance: 1 dm³/(s bar) }"),
+      "Air that flows through the part at blow pressure while it cools. Its cooling is `insideAir`.",
     ),
     insideAir: optional(
       mapping(() => windowShape("product.insideAir"), "{ transfer: 30 W/(m² K), temperature: 20 °C }"),

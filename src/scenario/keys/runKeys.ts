@@ -1,6 +1,7 @@
 // The keys of a run and of the crew.
 import { defaulted, listOf, mapping, optional } from "#scenario/values/key.ts";
 import { leaf, refused, wrongType, type Leaf } from "#scenario/values/leaf.ts";
+import { localInstant } from "./calendarKeys.ts";
 import { oneOf, wholeNumber } from "#scenario/values/plainLeaf.ts";
 import { quantity, quantitySchema, readQuantity } from "#scenario/values/quantityLeaf.ts";
 import { drawnTime } from "#scenario/distributions/distribution.ts";
@@ -24,6 +25,11 @@ const warmup: Leaf<number | "auto"> = leaf<number | "auto">({
 export const run = mapping(
   () => ({
     length: defaulted(quantity("time", { above: 0, usual: "h" }), "run.length", "Simulated time of one replication."),
+    until: optional(
+      localInstant,
+      "Local date and time at which one replication ends, in place of `length`; needs a calendar.",
+      "2026-03-29 14:00",
+    ),
     replications: defaulted(wholeNumber(1, 100_000), "run.replications", "Independent repetitions."),
     seed: defaulted(seed, "run.seed", "Seed of the random numbers: the same seed gives the same results."),
     warmup: defaulted(warmup, "run.warmup", "Time from the start that is not counted. `auto` finds it from the run."),

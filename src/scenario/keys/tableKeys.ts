@@ -1,12 +1,12 @@
 // Scenario keys made from the rows of the two physical tables: the key table of the process window, and the material table.
 import type * as z from "zod/mini";
-import type { Dimension } from "#foundation/dimension.ts";
+import { dimensionFacts, type Dimension } from "#foundation/dimension.ts";
 import { materialTable, type PropertyRow } from "#physics/materials/materialTable.ts";
 import type { WindowKeyRow } from "#physics/window/windowKeyRow.ts";
 import { windowKeys, type QuantityKey, type WindowKey } from "#physics/window/windowKeys.ts";
 import { optional, required } from "#scenario/values/key.ts";
 import type { Leaf } from "#scenario/values/leaf.ts";
-import { mass, quantity, type Bounds } from "#scenario/values/quantityLeaf.ts";
+import { mass, quantity, ratio, type Bounds } from "#scenario/values/quantityLeaf.ts";
 
 type Required = z.ZodMiniNonOptional<Leaf<number>>;
 type Optional = z.ZodMiniOptional<Leaf<number>>;
@@ -69,6 +69,14 @@ export function materialShape(): MaterialShape {
   return Object.fromEntries(shape) as MaterialShape;
 }
 
-function quantityOf(dimension: Dimension, bounds: Bounds): Leaf<number> {
+function quantityOf(
+  dimension: Dimension,
+  {
+    isRatio,
+    example = dimensionFacts(dimension).example,
+    ...bounds
+  }: Bounds & Pick<WindowKeyRow, "isRatio" | "example">,
+): Leaf<number> {
+  if (isRatio === true) return ratio({ ...bounds, example });
   return dimension === "mass" ? mass(bounds) : quantity(dimension, bounds);
 }

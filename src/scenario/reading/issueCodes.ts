@@ -99,6 +99,10 @@ export const issueCodes = {
     "Name the station for a change of mold, and none for material or color.",
   ],
   "change-when": ["a change says twice, or not at all, when it comes", "Give `on` and `at`, or `after`, not both."],
+  "run-until": [
+    "the end of the run is given twice, without a calendar, or before its start",
+    "Give `run.until` with a calendar, or `run.length`.",
+  ],
   "clear-missing": [
     "a stop may lose a shot, and nothing says how the mold is cleared",
     "Add `steps.clear`, such as `{ time: 90 s, by: operator }`.",

@@ -17,6 +17,7 @@ const kindsOf: Readonly<Record<string, readonly Kind[]>> = {
   rateRange: ["continuous"],
   stopsScrewAfter: ["continuous"],
   removal: ["continuous"],
+  dieZone: ["continuous"],
   deliveryRate: ["reciprocating-screw", "accumulator-head"],
   drop: ["reciprocating-screw", "accumulator-head"],
   shotCapacity: ["reciprocating-screw", "accumulator-head"],

@@ -45,6 +45,31 @@ export function resolveCalendar(listed: readonly ListedStation[], resolution: Re
   };
 }
 
+/** Seconds of one replication; undefined where they cannot be settled. */
+export function lengthOfRun({ draft, has, report }: Resolution): number | undefined {
+  const { length, until } = draft.run ?? {};
+  if (until === undefined) return length;
+  const times = wallTimesOf(draft.calendar);
+  if (draft.calendar !== undefined && times === undefined) return undefined;
+  const [date = "", time = ""] = until.split(" ");
+  const ends = times && secondsAtWall(wallOf(date, time), wallClockOf(times));
+  const isTwice = has(["run", "length"]);
+  if (ends !== undefined && ends > 0 && !isTwice) return ends;
+  const message = isTwice
+    ? "The length of the run is given twice."
+    : times
+      ? `The run begins at ${times.begins}, not before its end.`
+      : "A date needs a calendar.";
+  report({
+    code: "run-until",
+    message,
+    expected: "`until` after the start of the calendar, or `length`",
+    remedy: isTwice ? "Remove one of them, such as `--set run.length=null`." : "Give a later date, or `run.length`.",
+    path: ["run", "until"],
+  });
+  return undefined;
+}
+
 function wallTimesOf(calendar: CalendarDraft | undefined): WallTimes | undefined {
   if (calendar?.from === undefined || calendar.at === undefined) return undefined;
   const clockChanges = (calendar.clockChanges ?? []).flatMap((change) =>

@@ -6,11 +6,11 @@ import { checkKind } from "./checkKind.ts";
 import { checkMasses } from "./checkMasses.ts";
 import { checkTimes } from "./checkTimes.ts";
 import { checkParisons } from "./checkParisons.ts";
-import { defaults } from "#scenario/values/defaults.ts";
+import { defaults, dieZoneAssumed } from "#scenario/values/defaults.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
 import { resolveQuality } from "./resolveQuality.ts";
-import { resolveCalendar } from "./resolveCalendar.ts";
+import { lengthOfRun, resolveCalendar } from "./resolveCalendar.ts";
 import { resolveTakeaway } from "./resolveTakeaway.ts";
 import { resolveStops } from "./resolveStops.ts";
 import { checkZeroCycle, isComplete, resolveStation } from "./resolveStations.ts";
@@ -28,11 +28,14 @@ export interface Resolved {
 
 export function resolveScenario(draft: ScenarioDraft, content: unknown, name: string): Resolved {
   const findings: Finding[] = [];
-  const resolution: Resolution = {
+  const given: Resolution = {
     draft,
     has: (path: Path) => valueAt(content, path) !== undefined,
     report: (finding) => findings.push(finding),
   };
+  const length = lengthOfRun(given);
+  const { length: _, ...run } = draft.run ?? {};
+  const resolution = { ...given, draft: { ...draft, run: { ...run, ...(length === undefined ? {} : { length }) } } };
   checkFormat(resolution);
   const products = resolveProducts(resolution);
   const listed = listStations(resolution);
@@ -41,7 +44,7 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     resolution,
   );
   const resolved = listed.map((station) => resolveStation(station, products, resolution));
-  const [valve, run] = [resolveValve(resolution), resolveRun(resolution)];
+  const valve = resolveValve(resolution);
   checkMasses(products, listed, resolution);
   checkKind(listed, resolution);
   checkDelivery(listed, resolution);
@@ -56,7 +59,7 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     name,
     title: draft.title ?? name,
     valve,
-    run,
+    run: resolveRun(resolution),
     delivery: resolveDelivery(resolution),
     stations: stations.length === listed.length ? inOrder(stations, order) : undefined,
     operators: draft.crew?.operators,
@@ -133,12 +136,13 @@ function resolveDelivery({ draft }: Resolution): DeliverySpec | undefined {
 function continuousOf({
   rate = "matched",
   removal = "mold",
+  dieZone = dieZoneAssumed.value,
   rateRange,
   stopsScrewAfter: after,
 }: NonNullable<ScenarioDraft["delivery"]>): DeliverySpec {
   const slowest = rateRange?.min === undefined ? {} : { slowestRate: rateRange.min };
   const stops = after === undefined || after === "never" ? {} : { stopsScrewAfter: after };
-  return { kind: "continuous", rate, removal, ...slowest, ...stops };
+  return { kind: "continuous", rate, removal, dieZone, ...slowest, ...stops };
 }
 
 /** Continuous extrusion has no valve. */

@@ -24,7 +24,7 @@ const deliveryOf: Readonly<Record<StarterOptions["kind"], readonly StarterPart[]
   "reciprocating-screw": [
     "delivery:",
     "  kind: reciprocating-screw @delivery.kind",
-    "  recharge: 3.9 s @delivery.recharge",
+    "  recharge: { normal: [3.9 s, 0.1 s] } @delivery.recharge",
     "  drop: 1.2 s @delivery.drop",
     {
       title: "Screw",
@@ -44,7 +44,7 @@ const deliveryOf: Readonly<Record<StarterOptions["kind"], readonly StarterPart[]
   "accumulator-head": [
     "delivery:",
     "  kind: accumulator-head @delivery.kind",
-    "  recharge: 3.9 s @delivery.recharge",
+    "  recharge: { normal: [3.9 s, 0.1 s] } @delivery.recharge",
     "  drop: 1.2 s @delivery.drop",
     {
       title: "Screw and accumulator",
@@ -64,12 +64,13 @@ const deliveryOf: Readonly<Record<StarterOptions["kind"], readonly StarterPart[]
   continuous: [
     "delivery:",
     "  kind: continuous @delivery.kind",
-    "  recharge: 3.9 s @delivery.recharge",
+    "  recharge: { normal: [3.9 s, 0.1 s] } @delivery.recharge",
     {
       title: "Screw",
       note: "A rate may stand in place of the measured time, once `product.partMass` is given.",
       lines: [
         "  rate: matched @delivery.rate",
+        "  dieZone: shared @delivery.dieZone",
         "  screwDiameter: 60 mm @delivery.screwDiameter",
         "  drivePower: 45 kW @delivery.drivePower",
         "  holdUp: 2.5 kg @delivery.holdUp",
@@ -86,16 +87,16 @@ function stationParts({ stations, kind }: StarterOptions): readonly StarterPart[
     `  count: ${stations} @stations.*.count`,
     "  cavities: 2 @stations.*.cavities",
     "  steps:",
-    ...(isContinuous ? ["    travelIn: 0.7 s @stations.*.steps.travelIn"] : []),
-    "    close: 0.6 s @stations.*.steps.close",
+    ...(isContinuous ? ["    travelIn: 0.6 s @stations.*.steps.travelIn"] : []),
+    "    close: 0.8 s @stations.*.steps.close",
     ...(isContinuous
-      ? ["    cut: 0.2 s @stations.*.steps.cut", "    travelOut: 0.7 s @stations.*.steps.travelOut"]
+      ? ["    cut: 0.2 s @stations.*.steps.cut", "    travelOut: 0.6 s @stations.*.steps.travelOut"]
       : []),
     "    blow: 0.5 s @stations.*.steps.blow",
-    "    cool: { triangular: [7.0 s, 7.5 s, 9.0 s] } @stations.*.steps.cool",
+    "    cool: 7.5 s @stations.*.steps.cool",
     "    vent: 0.5 s @stations.*.steps.vent",
-    "    open: 0.6 s @stations.*.steps.open",
-    "    remove: { time: 0.8 s, by: machine } @stations.*.steps.remove",
+    "    open: 0.8 s @stations.*.steps.open",
+    "    remove: { time: { gamma: [0.85 s, 0.2 s] }, by: machine } @stations.*.steps.remove",
     {
       title: "Clearing of a lost shot",
       lines: ["    clear: { time: 90 s, by: machine } @stations.*.steps.clear"],
@@ -122,7 +123,7 @@ function furtherGroups({ stations }: StarterOptions): readonly StarterGroup[] {
         "  material: HDPE @product.material",
         "  partMass: 42 g @product.partMass",
         "  flash: 30 % of part @product.flash",
-        "  wall: { mean: 0.9 mm, thickest: 1.2 mm } @product.wall",
+        "  wall: { mean: 0.7 mm, thickest: 0.85 mm } @product.wall",
         "  length: 220 mm @product.length",
         "  diameter: 85 mm @product.diameter",
         "  volume: 750 mL @product.volume",

@@ -48,4 +48,10 @@ export const screwAssumed = {
   reason: "plants differ in when they turn the screw off; about ten minutes are common practice, no published source",
 } as const;
 
+/** Of the travel of molds; only for continuous extrusion with several stations. */
+export const dieZoneAssumed = {
+  value: "shared",
+  reason: "on most machines one mold travels out while the next travels in; common practice, no published source",
+} as const;
+
 export type DefaultPath = keyof typeof defaults;

@@ -17,6 +17,8 @@ export interface Bounds {
   readonly atMost?: number;
   /** The unit to suggest for a number without one, where it is not the usual one of the dimension. */
   readonly usual?: string;
+  /** What to do with a value outside, where there is more to say than to check it. */
+  readonly remedy?: string;
 }
 
 /** Reads a quantity within bounds to SI. */
@@ -34,16 +36,16 @@ function outOfBounds(
   value: number,
   shown: string,
   expected: string,
-  { above, atLeast, atMost }: Bounds,
+  { above, atLeast, atMost, remedy = "Check the number and the unit." }: Bounds,
 ): Fault | undefined {
   if (above !== undefined && value <= above) {
     return { code: "not-positive", message: `${shown} is not more than zero.`, expected, remedy: "Write more than 0." };
   }
   if (atLeast !== undefined && value < atLeast) {
-    return { code: "too-small", message: `${shown} is too small.`, expected, remedy: "Check the number and the unit." };
+    return { code: "too-small", message: `${shown} is too small.`, expected, remedy };
   }
   if (atMost !== undefined && value > atMost) {
-    return { code: "too-large", message: `${shown} is too large.`, expected, remedy: "Check the number and the unit." };
+    return { code: "too-large", message: `${shown} is too large.`, expected, remedy };
   }
   return undefined;
 }
@@ -68,6 +70,27 @@ export function quantity(dimension: Dimension, bounds: Bounds = {}): Leaf<number
     expected: `${dimensions[dimension].noun} such as \`${dimensions[dimension].example}\``,
     json: quantitySchema(dimension),
     read: (written) => readQuantity(written, dimension, bounds),
+  });
+}
+
+/** A plain number without a unit. */
+export const plainNumber = /^\s*(?:\d+\.?\d*|\.\d+)\s*$/u;
+
+/** A share that may be written as a ratio: `1.8` is `180 %`. */
+export function ratio(bounds: Bounds & { readonly example: string }): Leaf<number> {
+  const expected = `a share such as \`${bounds.example}\`, or a ratio as a plain number`;
+  return leaf({
+    expected,
+    json: { anyOf: [quantitySchema("share"), { title: "a ratio", type: "number", minimum: 0 }] },
+    read: (written) => {
+      const text = typeof written === "number" || typeof written === "string" ? String(written) : "";
+      const isPlain = plainNumber.test(text);
+      const reading = isPlain ? { value: Number(text) } : readQuantity(written, "share");
+      if ("faults" in reading) return reading;
+      const shown = isPlain ? `${text}, which is ${Number((100 * reading.value).toPrecision(12))} %,` : text;
+      const outside = outOfBounds(reading.value, shown, expected, bounds);
+      return outside === undefined ? reading : refused(outside);
+    },
   });
 }
 

@@ -1,6 +1,7 @@
 // Holds continuous extrusion to closed forms, to the conservation of mass, and to the definition of a matched screw.
 import * as fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
+import { boundCircuits } from "#analysis/ideal/boundCircuits.ts";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { matchScrew } from "#analysis/ideal/matchScrew.ts";
 import { massBalance } from "#analysis/replication/massBalance.ts";
@@ -10,11 +11,12 @@ import type { CellRecord } from "#cell/records/cellRecord.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { ContinuousSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
 import { caseCount } from "../../support/caseCount.ts";
+import { dieZones } from "../../support/equalStations.ts";
 import { allShotTicks, fixedCell } from "../../support/fixedCell.ts";
 import { randomScenario } from "../../support/randomScenario.ts";
 import { massMilligrams, simulatedSteps, until } from "../../support/recursionComparison.ts";
 
-const fixedRate: ContinuousSpec = { kind: "continuous", rate: "fixed", removal: "mold" };
+const fixedRate: ContinuousSpec = { kind: "continuous", rate: "fixed", removal: "mold", dieZone: "exclusive" };
 const matched: ContinuousSpec = { ...fixedRate, rate: "matched" };
 
 /** Ticks: parison P, travel in i, close k, cut u, travel out o, cooling b, removal e. */
@@ -40,6 +42,12 @@ const times: fc.Arbitrary<Times> = fc.record({
 });
 const sizes = fc.integer({ min: 1, max: 3 });
 const zoneOf = ({ i, k, u, o }: Times): number => i + k + u + o;
+
+type DieZone = ContinuousSpec["dieZone"];
+
+/** The die's time for a mold: in a shared die zone the next one travels in while it travels out. */
+const dieOf = (dieZone: DieZone, { i, k, u, o }: Times, next = i): number =>
+  dieZone === "shared" ? k + u + Math.max(o, next) : k + u + o + next;
 
 interface Layout {
   readonly delivery: ContinuousSpec;
@@ -85,17 +93,17 @@ function turnTicks(record: CellRecord, M: number, turns: number): number {
 }
 
 describe("equal molds, in ticks", () => {
-  // Period max{ P, i+k+u+o, (i+k+u+o+b+e)/M }: circuits of the timed event graph, verified against 20,000 runs of an
-  // independent event-queue program [C].
+  // Period max{ P, Z, (i+k+u+o+b+e)/M }, with the die zone Z = i+k+u+o where it is exclusive and k+u+max{ i, o } where it is shared:
+  // circuits of the timed event graph [C]. The exclusive one was verified against 20,000 runs of an independent event-queue program.
   test("graph and run have the closed form's period, and the tail is period − P", () => {
     fc.assert(
-      fc.property(times, sizes, (drawn, M) => {
-        const zone = zoneOf(drawn);
-        const turn = Math.max(M * drawn.P, M * zone, zone + drawn.b + drawn.e);
-        const ideal = idealCycle(cellOf(alike(drawn, M), { delivery: fixedRate }));
+      fc.property(times, sizes, dieZones, (drawn, M, dieZone) => {
+        const delivery = { ...fixedRate, dieZone };
+        const turn = Math.max(M * drawn.P, M * dieOf(dieZone, drawn), zoneOf(drawn) + drawn.b + drawn.e);
+        const ideal = idealCycle(cellOf(alike(drawn, M), { delivery }));
         expect(ideal.periodTicks * M).toBe(turn * ideal.shotsPerPeriod);
         const [settled, turns] = [30 * turn, 10];
-        const span = { delivery: fixedRate, warmup: settled, length: settled + turns * turn };
+        const span = { delivery, warmup: settled, length: settled + turns * turn };
         const record = runCell(planCell(cellOf(alike(drawn, M), span)), { replication: 1 });
         expect(turnTicks(record, M, turns - 1)).toBe((turns - 1) * turn);
         const tail = turns * (turn - M * drawn.P);
@@ -109,11 +117,11 @@ describe("equal molds, in ticks", () => {
   // A crew of O operators adds the circuit removal/min(O, M); derived with the others [C].
   it("have the crew's period when that is the longest", () => {
     fc.assert(
-      fc.property(times, sizes, fc.integer({ min: 1, max: 2 }), (drawn, M, operators) => {
-        const zone = zoneOf(drawn);
+      fc.property(times, sizes, fc.integer({ min: 1, max: 2 }), dieZones, (drawn, M, operators, dieZone) => {
         const crew = (drawn.e * M) / Math.min(operators, M);
-        const turn = Math.max(M * drawn.P, M * zone, zone + drawn.b + drawn.e, crew);
-        const { secondsPerShot } = idealCycle(cellOf(alike(drawn, M), { delivery: fixedRate, operators }));
+        const turn = Math.max(M * drawn.P, M * dieOf(dieZone, drawn), zoneOf(drawn) + drawn.b + drawn.e, crew);
+        const delivery = { ...fixedRate, dieZone };
+        const { secondsPerShot } = idealCycle(cellOf(alike(drawn, M), { delivery, operators }));
         expect(secondsPerShot * M).toBeCloseTo(turn / 1e6, 9);
       }),
       { seed: 20261202 },
@@ -122,13 +130,16 @@ describe("equal molds, in ticks", () => {
 
   it("have no removal in the mold's circuit when a pin carries the parts to a mask", () => {
     fc.assert(
-      fc.property(times, sizes, upTo(9_000_000), (drawn, M, strip) => {
-        const zone = zoneOf(drawn);
-        const [others, mask] = [Math.max(M * drawn.P, M * zone, zone + drawn.b), drawn.e + strip];
+      fc.property(times, sizes, upTo(9_000_000), dieZones, (drawn, M, strip, dieZone) => {
+        const others = Math.max(M * drawn.P, M * dieOf(dieZone, drawn), zoneOf(drawn) + drawn.b);
+        const mask = drawn.e + strip;
         const turn = Math.max(others, mask);
         // A mask only slightly slower than the rest uses up the slack of the molds over more turns than are run.
         fc.pre(mask <= others || mask - others > turn / 45);
-        const cell = cellOf(alike(drawn, M), { delivery: { ...fixedRate, removal: "pin" }, length: 60 * turn });
+        const cell = cellOf(alike(drawn, M), {
+          delivery: { ...fixedRate, dieZone, removal: "pin" },
+          length: 60 * turn,
+        });
         const time: Distribution = { kind: "fixed", value: strip / 1e6 };
         const extra = [{ name: "tail strip", after: "remove", time }];
         const masked = { ...cell, stations: cell.stations.map((station) => ({ ...station, extra })) };
@@ -147,21 +158,46 @@ describe("equal molds, in ticks", () => {
   });
 });
 
+// Below every period: P, the die's least time for a mold, and all molds without waits. With equal molds it is the closed form [C].
+test("equal molds reach their bound, and no run of different molds goes below it", () => {
+  fc.assert(
+    fc.property(fc.array(times, { minLength: 2, maxLength: 3 }), dieZones, (drawn, dieZone) => {
+      const delivery = { ...fixedRate, dieZone };
+      const [first] = drawn;
+      const bounds = boundCircuits(cellOf(alike(first!, 2), { delivery }));
+      const [bound] = bounds;
+      const die = bounds.find(({ name }) => name === "die zone")!.secondsPerShot * 1e6;
+      expect(die).toBeCloseTo(dieOf(dieZone, first!), 3);
+      const zone = zoneOf(first!);
+      const period = Math.max(first!.P, dieOf(dieZone, first!), (zone + first!.b + first!.e) / 2);
+      expect(bound!.secondsPerShot * 1e6).toBeCloseTo(period, 3);
+      const length = 60 * drawn.reduce((sum, each) => sum + each.P + zoneOf(each) + each.b + each.e, 0);
+      const shots = allShotTicks(runCell(planCell(cellOf(drawn, { delivery, length })), { replication: 1 }));
+      const [least] = boundCircuits(cellOf(drawn, { delivery }));
+      // Over a whole run the first and last turn may be out of step with the bound.
+      const turns = shots.length - 1 - 2 * drawn.length;
+      expect(shots.at(-1)! - shots[0]!).toBeGreaterThanOrEqual(turns * least!.secondsPerShot * 1e6 - 1);
+    }),
+    { seed: 20261208 },
+  );
+});
+
 /**
  * Derived by hand [C]. In a rotation mold n + 1 begins to close when two conditions hold. Its parison has grown to full length
- * since mold n began to close. Mold n has closed, cut and traveled out, and mold n + 1 has traveled in.
+ * since mold n began to close. Mold n has closed, cut and traveled out, and mold n + 1 has traveled in, after the travel out or
+ * beside it.
  */
 test("different molds in rotation, each with its own parison, have the closed form's period", () => {
   fc.assert(
-    fc.property(fc.array(times, { minLength: 1, maxLength: 4 }), (drawn) => {
+    fc.property(fc.array(times, { minLength: 1, maxLength: 4 }), dieZones, (drawn, dieZone) => {
       const after = (n: number): Times => drawn[(n + 1) % drawn.length]!;
-      const die = drawn.reduce((sum, { k, u, o }, n) => sum + Math.max(after(n).P, k + u + o + after(n).i), 0);
+      const die = drawn.reduce((sum, each, n) => sum + Math.max(after(n).P, dieOf(dieZone, each, after(n).i)), 0);
       const molds = drawn.map((each) => zoneOf(each) + each.b + each.e);
       const [slowest = 0, next = 0] = molds.toSorted((one, other) => other - one);
       const turn = Math.max(die, slowest);
       // A mold only slightly slower than the next uses up the slack of that one over more turns than are run.
       fc.pre(turn - die <= 60 * (turn - next));
-      const cell = cellOf(drawn, { delivery: fixedRate, dispatch: "alternate", length: 80 * turn });
+      const cell = cellOf(drawn, { delivery: { ...fixedRate, dieZone }, dispatch: "alternate", length: 80 * turn });
       const ideal = idealCycle(cell);
       expect(ideal.periodTicks * drawn.length).toBe(turn * ideal.shotsPerPeriod);
       expect(turnTicks(runCell(planCell(cell), { replication: 1 }), drawn.length, 10)).toBe(10 * turn);
@@ -178,9 +214,10 @@ describe("a matched screw", () => {
         sizes,
         fc.constantFrom("mold" as const, "pin" as const),
         upTo(2),
-        (drawn, M, removal, crewSize) => {
+        dieZones,
+        (drawn, M, removal, crewSize, dieZone) => {
           const operators = removal === "pin" ? 0 : crewSize;
-          const layout = { delivery: { ...matched, removal }, operators };
+          const layout = { delivery: { ...matched, removal, dieZone }, operators };
           const full = idealCycle(cellOf(alike(drawn, M), layout));
           const [warmup, shots] = [60 * full.secondsPerShot * 1e6, 24];
           const length = Math.ceil(warmup + shots * full.secondsPerShot * 1e6);
@@ -196,10 +233,10 @@ describe("a matched screw", () => {
 
   it("stays between its slowest rate and its full rate", () => {
     fc.assert(
-      fc.property(times, sizes, fc.double({ min: 0.1, max: 1, noNaN: true }), (drawn, M, share) => {
+      fc.property(times, sizes, fc.double({ min: 0.1, max: 1, noNaN: true }), dieZones, (drawn, M, share, dieZone) => {
         const slowestRate = (share * 0.108) / (drawn.P / 1e6);
-        const cell = matchScrew(cellOf(alike(drawn, M), { delivery: { ...matched, slowestRate } }));
-        const pace = Math.max(drawn.P, zoneOf(drawn), (zoneOf(drawn) + drawn.b + drawn.e) / M);
+        const cell = matchScrew(cellOf(alike(drawn, M), { delivery: { ...matched, slowestRate, dieZone } }));
+        const pace = Math.max(drawn.P, dieOf(dieZone, drawn), (zoneOf(drawn) + drawn.b + drawn.e) / M);
         const parison = Math.min(Math.max(drawn.P, Math.ceil(pace) - 1), drawn.P / share);
         const { program } = planCell(cell);
         const row = program.rows.find(({ name }) => name === "parison")!;

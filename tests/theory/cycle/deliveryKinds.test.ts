@@ -113,7 +113,7 @@ describe("one accumulator before the valve", () => {
 });
 
 describe("continuous extrusion", () => {
-  const fixedRate: ContinuousSpec = { kind: "continuous", rate: "fixed", removal: "mold" };
+  const fixedRate: ContinuousSpec = { kind: "continuous", rate: "fixed", removal: "mold", dieZone: "exclusive" };
   const closedForm = ({ station, count }: Cell): number => {
     const [i, u, o] = station.travel!;
     const zone = i + station.close + u + o;

@@ -5,6 +5,7 @@ import { planCell } from "#cell/layers/planCell.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { DeliverySpec, Scenario, StationSpec, TimeOrRate } from "#scenario/scenario.ts";
 import { accumulatorRecursion, type AccumulatorCell } from "../../support/accumulatorRecursion.ts";
+import { dieZones } from "../../support/equalStations.ts";
 import { caseCount } from "../../support/caseCount.ts";
 import { continuousRecursion } from "../../support/continuousRecursion.ts";
 import { randomScenario } from "../../support/randomScenario.ts";
@@ -129,9 +130,9 @@ test("random cells with one chamber before the valve: every shot is at the same 
 const atTheDie = ["travel in", "close", "cut", "travel out"];
 
 test("random cells of continuous extrusion: every step is at the same tick in table and recursion", () => {
-  const delivery: DeliverySpec = { kind: "continuous", rate: "fixed", removal: "mold" };
+  const delivery = { kind: "continuous", rate: "fixed", removal: "mold", dieZone: "exclusive" } as const;
   fc.assert(
-    fc.property(random(delivery, ["blow", "cool", "vent", "open"]), (drawn) => {
+    fc.property(random(delivery, ["blow", "cool", "vent", "open"]), dieZones, (drawn, dieZone) => {
       const [first] = drawn.stations;
       // The table assigns a parison to a mold before the mold closes on it. With equal shots the assignment has no effect.
       const stations = drawn.stations.map((station) => ({
@@ -142,8 +143,9 @@ test("random cells of continuous extrusion: every step is at the same tick in ta
         recharge: first!.recharge,
         travel: { in: station.open, cut: station.vent, out: station.blow },
       }));
-      const scenario: Scenario = { ...drawn, stations };
+      const scenario: Scenario = { ...drawn, stations, delivery: { ...delivery, dieZone } };
       const cell = {
+        dieZone,
         stations: stations.map((station) => {
           const mold = moldAfterDrop(station).filter((step) => step !== "close");
           return { name: station.name, steps: [...atTheDie, ...mold] };

@@ -7,6 +7,7 @@ import { continuousRecursion } from "../../support/continuousRecursion.ts";
 import {
   accumulatorOf,
   continuousOf,
+  dieZones,
   fixedTimes,
   letters,
   starts,
@@ -150,13 +151,17 @@ describe("the recursion takes the closed form's ticks over whole periods", () =>
     });
   });
 
-  test("continuous: max{ P, i + k + u + o, (i + k + u + o + b)/M }, excess = period − P", () => {
+  // The die zone Z is i + k + u + o where it is exclusive, and k + u + max{ i, o } where it is shared.
+  test("continuous: max{ P, Z, (i + k + u + o + b)/M }, excess = period − P", () => {
     const cells = equalCell(["parison"], ["travel in", "close", "cut", "travel out", "cool", "remove"]);
     const fullAt = fc.constantFrom("start of close" as const, "start of cut" as const, "end of cut" as const);
-    expectEqual(fc.tuple(cells, starts, fullAt), ([{ stations, ticks }, start, at]) => {
-      const die = times(ticks, "travel in", "close", "cut", "travel out");
-      const perTurn = [stations * times(ticks, "parison"), stations * die, die + times(ticks, "cool", "remove")];
-      const run = (until: number) => continuousRecursion(continuousOf(stations, start, at), fixedTimes(ticks), until);
+    expectEqual(fc.tuple(cells, starts, fullAt, dieZones), ([{ stations, ticks }, start, at, dieZone]) => {
+      const zone = times(ticks, "travel in", "close", "cut", "travel out");
+      const shorterTravel = Math.min(times(ticks, "travel in"), times(ticks, "travel out"));
+      const die = dieZone === "shared" ? zone - shorterTravel : zone;
+      const perTurn = [stations * times(ticks, "parison"), stations * die, zone + times(ticks, "cool", "remove")];
+      const cell = continuousOf(stations, start, at, dieZone);
+      const run = (until: number) => continuousRecursion(cell, fixedTimes(ticks), until);
       const lead = stations * sum(Object.values(ticks));
       const comparison = { stations, perTurn, lead, shot: "cut", run };
       expectExcess(comparison, times(ticks, "parison"));

@@ -95,6 +95,16 @@ describe("the recursion gives the timeline calculated by hand", () => {
     expect(written(steps, "b")).toBe("travel in 4-5, close 7-8, cut 8-9, travel out 9-10, cool 10-15, remove 15-16");
   });
 
+  test("continuous, shared die zone: a mold travels in beside the one that travels out, and closes when that one is out", () => {
+    const cell = continuousOf(2, "running", "start of close", "shared");
+    const ticks = { "travel in": 2, close: 1, cut: 1, "travel out": 3, cool: 4, remove: 1, parison: 1 };
+    const steps = continuousRecursion(cell, fixedTimes(ticks), 13);
+    expect(written(steps, "a")).toBe(
+      "travel in 0-2, close 2-3, cut 3-4, travel out 4-7, cool 7-11, remove 11-12, travel in 12-14",
+    );
+    expect(written(steps, "b")).toBe("travel in 4-6, close 7-8, cut 8-9, travel out 9-12, cool 12-16");
+  });
+
   test.each([
     ["start of close" as const, "excess a 0-1, parison b 1-7, parison a 7-13", "close 7-8, cut 8-9"],
     ["start of cut" as const, "excess a 0-2, parison b 2-8, parison a 8-14", "close 7-8, cut 8-9"],

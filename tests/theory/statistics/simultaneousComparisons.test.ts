@@ -1,23 +1,8 @@
-// Holds simultaneous intervals to a published table, and by macro-replications to the confidence that they claim.
+// Holds simultaneous intervals, by macro-replications, to the confidence that they claim.
 import seedrandom from "seedrandom";
 import { describe, expect, it } from "vitest";
 import { amongBest } from "#analysis/statistics/amongBest.ts";
-import { tFactor } from "#analysis/statistics/interval.ts";
 import { pairedDifference } from "#analysis/statistics/pairedDifference.ts";
-
-describe("the factor of a simultaneous interval", () => {
-  // Dunn, Multiple comparisons among means, Journal of the American Statistical Association 56 (1961), table 1: 95 %, 10 degrees of
-  // freedom [M].
-  it.each([
-    [2, 2.63],
-    [3, 2.87],
-    [4, 3.04],
-    [5, 3.17],
-    [10, 3.58],
-  ])("for %i comparisons is %d", (comparisons, published) => {
-    expect(tFactor(1 - 0.05 / comparisons, 11)).toBeCloseTo(published, 2);
-  });
-});
 
 const layouts = [50, 50, 50.4, 50.8, 52];
 const spreads = [0.4, 0.8, 0.6, 1, 0.5];

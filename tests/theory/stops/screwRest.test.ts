@@ -71,8 +71,9 @@ describe("a screw whose stations are all stopped", () => {
     };
     // Parisons are caught at 0.5, 30.5, 60.5 and 90.5 s. The next has grown for 19.5 s at 110 s, and grows 10.5 s from 160 s on.
     expect(stopped(slow, 200)).toEqual(["110 stopped", "160 extruding a parison"]);
-    const station = changesOf(slow, "station 1", 200).filter((each) => Number.parseFloat(each) > 92);
-    expect(station.slice(0, 4)).toEqual(["92.25 awaiting melt", "100 stopped", "160 awaiting melt", "170.5 closing"]);
+    const station = changesOf(slow, "station 1", 200).filter((each) => Number.parseFloat(each) > 91.5);
+    // It travels in from 91.25 s on, beside the mold that travels out.
+    expect(station.slice(0, 4)).toEqual(["91.75 awaiting melt", "100 stopped", "160 awaiting melt", "170.5 closing"]);
   });
 
   it("restarts the limit at a stop that follows another one at once", () => {

@@ -10,7 +10,7 @@ const cells: readonly (readonly [name: string, station: string])[] = [
   ["bottle-continuous", "stations.left"],
   ["two-molds", "stations[0]"],
 ];
-const times = ["1 ms", "10 min", "20 min", "1 h", "600000 s"];
+const times = ["1 ms", "5 min", "20 min", "600000 s"];
 
 // A search that grows with the time of the step exceeds the test's limit of time or memory.
 for (const [name, station] of cells) {

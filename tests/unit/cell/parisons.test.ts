@@ -294,7 +294,7 @@ describe("a parison of continuous extrusion", () => {
     const cell = fixedCell({
       stations: [station, station],
       shift: 0,
-      delivery: { kind: "continuous", rate: "fixed", removal: "mold" },
+      delivery: { kind: "continuous", rate: "fixed", removal: "mold", dieZone: "exclusive" },
     });
     const watched = { ...cell, stations: cell.stations.map((each) => ({ ...each, process })) };
     const { parisons } = runCell(planCell({ ...watched, run: { ...watched.run, warmup: 600 } }), { replication: 1 });

@@ -5,9 +5,13 @@ import { airMassFlow, type AirPath } from "#physics/air/airMassFlow.ts";
 import { clampForce } from "#physics/air/clampForce.ts";
 import { exhaustTime } from "#physics/air/exhaustTime.ts";
 import { fillTime } from "#physics/air/fillTime.ts";
+import { flushAir } from "#physics/air/flushAir.ts";
 import { freeAir } from "#physics/air/freeAir.ts";
 import { ATMOSPHERE } from "#physics/air/standardAir.ts";
 import { ventTime } from "#physics/air/ventTime.ts";
+import { processWindow } from "#physics/window/processWindow.ts";
+import type { WindowInput } from "#physics/window/windowInput.ts";
+import { bottle } from "./inventedBottle.ts";
 import { expectPrinted } from "./printed.ts";
 
 /** Illustrative inputs: 5 dm³/(s bar), b 0.3. */
@@ -32,6 +36,34 @@ describe("the mass flow of ISO 6358-1:2013", () => {
   test("is larger for colder air: √(T₀/T₁)", () => {
     // By hand [C]: √(293.15/586.3) = 1/√2 at 313.15 °C.
     expect(airMassFlow(path, { ahead: 8e5, behind: 1e5, temperature: 313.15 })).toBeCloseTo(0.0474 / Math.SQRT2, 12);
+  });
+});
+
+describe("air beside the part", () => {
+  test("flushes with the choked flow of its outlet", () => {
+    // By hand [C]: C p₁ t = 1e-8 · 701,325 · 3 m³.
+    const outlet = { conductance: 1e-8, criticalRatio: 0.3 };
+    expect(flushAir(outlet, { pressure: 6e5, time: 3, temperature: 20 })).toBeCloseTo(0.02103975, 10);
+    expect(flushAir(outlet, { pressure: 6e5, time: 0, temperature: 20 })).toBe(0);
+  });
+
+  test("in hose and pin takes part in fill, vent and consumption", () => {
+    // By hand [C]: a dead volume of a quarter makes each a quarter more.
+    const dead = { ...bottle, "station.deadVolume": 0.2e-3 };
+    const row = (input: WindowInput, quantity: string) =>
+      processWindow(input).find((each) => each.quantity === quantity)!.value;
+    for (const quantity of [
+      "fill time, isothermal",
+      "vent time, adiabatic",
+      "free air that the compressor adds for one bottle",
+      "compressor power for the air of this mold",
+    ]) {
+      expect(row(dead, quantity) / row(bottle, quantity)).toBeCloseTo(1.25, 9);
+    }
+    const flushed = { ...bottle, "product.flush.time": 3, "product.flush.conductance": 1e-8 };
+    const added = row(flushed, "free air that the compressor adds for one bottle");
+    expect(added).toBeCloseTo(4.8e-3 + 0.02103975, 9);
+    expect(row(flushed, "free air that flushes one bottle")).toBeCloseTo(0.02103975, 9);
   });
 });
 

@@ -1,15 +1,12 @@
-// Holds the cooling of a wall to textbook tables, to a worked example and to independent finite differences.
+// Holds the cooling of a wall to series, to independent finite differences and volumes, and to its own symmetries.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { biotNumber } from "#physics/cooling/biotNumber.ts";
 import { coolableWall } from "#physics/cooling/coolableWall.ts";
 import { coolingTime } from "#physics/cooling/coolingTime.ts";
-import { fourierNumber } from "#physics/cooling/fourierNumber.ts";
-import { oneTermCoolingTime } from "#physics/cooling/oneTermCoolingTime.ts";
-import { slabMode } from "#physics/cooling/slabMode.ts";
 import { slabRoot } from "#physics/cooling/slabRoot.ts";
 import type { WallCooling, WallPlace } from "#physics/cooling/wallCooling.ts";
 import { wallTemperature } from "#physics/cooling/wallTemperature.ts";
+import { hottestByVolumes } from "../../support/wallByVolumes.ts";
 import { wallByDifferences } from "../../support/wallByDifferences.ts";
 import { expectPrinted } from "./printed.ts";
 
@@ -67,70 +64,19 @@ describe("a wall in perfect contact, insulated inside", () => {
   });
 });
 
-describe("the roots and constants of a convective face", () => {
-  // Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, table 5.1 [M+C].
-  test.each([
-    [0.1, "0.3111", "1.0161"],
-    [0.5, "0.6533", "1.0701"],
-    [1, "0.8603", "1.1191"],
-    [4, "1.2646", "1.2287"],
-    [10, "1.4289", "1.2620"],
-    [100, "1.5552", "1.2731"],
-  ])("at Biot number %d are %s and %s", (biot, root, constant) => {
-    const mode = slabMode(0, { inside: 0, outside: biot });
-    expectPrinted(mode.root, root);
-    expectPrinted(mode.level * mode.insideFace, constant);
-  });
-
-  test("at Biot number 1 have the printed first six values", () => {
-    // Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, appendix IV [M+C].
-    const printed = ["0.8603", "3.4256", "6.4373", "9.5293", "12.6453", "15.7713"];
-    printed.forEach((text, index) => expectPrinted(slabRoot(index, { inside: 0, outside: 1 }), text));
-  });
-
-  test("with two equal faces are those of half the wall", () => {
-    // By symmetry a wall with Bi 2 on both faces is two half walls with Bi 1. Root of Incropera and DeWitt, table 5.1 [M+C].
-    expectPrinted(slabRoot(0, { inside: 2, outside: 2 }) / 2, "0.8603");
-  });
-});
-
-test("the pipe wall of Incropera's example 5.4 has its temperatures, flux and heat", () => {
-  // Incropera et al., Fundamentals of Heat and Mass Transfer, example 5.4, a one-sided wall: inputs [R], results [C].
-  const pipe: WallCooling = {
-    wall: 0.04,
-    diffusivity: 18.8e-6,
-    conductivity: 63.9,
-    meltTemperature: -20,
-    moldTemperature: 60,
-    moldContact: 500,
-  };
-  expectPrinted(biotNumber(500, 0.04, 63.9), "0.313");
-  expectPrinted(fourierNumber(18.8e-6, 480, 0.04), "5.64");
-  expect(Math.abs(wallTemperature(pipe, "inside face", 480) - 42.9)).toBeLessThan(0.2);
-  const wetted = wallTemperature(pipe, "mold face", 480);
-  expect(Math.abs(wetted - 45.3)).toBeLessThan(0.2);
-  const flux = 500 * (wetted - 60);
-  expect(flux).toBeGreaterThan(-7.4e3 * 1.01);
-  expect(flux).toBeLessThan(-7.3e3 * 0.99);
-  // Heat of a pipe of 1 m diameter, per meter: π D s ρc (T_i − mean).
-  const perMeter = Math.PI * 0.04 * (63.9 / 18.8e-6) * (-20 - wallTemperature(pipe, "mean", 480));
-  expect(Math.abs(perMeter / -2.7e7 - 1)).toBeLessThan(0.02);
+test("the first root with two equal faces is that of half the wall", () => {
+  // By symmetry a wall with Bi 2 on both faces is two half walls with Bi 1; root of Incropera and DeWitt, table 5.1 [M+C].
+  expectPrinted(slabRoot(0, { inside: 2, outside: 2 }) / 2, "0.8603");
 });
 
 describe("the cooling time", () => {
-  test("by one term has the computed values", () => {
+  test("in perfect contact has the values of the one-term formula", () => {
     // Ballman and Shusman, Modern Plastics 37 (1959) 126 [M]; the form is also read in a trade article [R]; values [C].
-    expectPrinted(oneTermCoolingTime(thin, "inside face", 60), "5.325");
-    expectPrinted(oneTermCoolingTime(thin, "mean", 60), "3.799");
-    expectPrinted(oneTermCoolingTime(thicker, "inside face", 70), "11.054");
-    expectPrinted(oneTermCoolingTime(thicker, "mean", 70), "7.622");
-  });
-
-  test("by the series agrees with one term in perfect contact", () => {
     expectPrinted(coolingTime(thin, "inside face", 60), "5.325");
-    // The second term still contributes to the mean at Fo 0.46.
+    // The second term still contributes to the mean at Fo 0.46: one term gives 3.799.
     expect(coolingTime(thin, "mean", 60)).toBeCloseTo(3.7995, 3);
     expectPrinted(coolingTime(thicker, "inside face", 70), "11.054");
+    expect(coolingTime(thicker, "mean", 70)).toBeCloseTo(7.622, 2);
   });
 
   test("with a finite mold contact has the computed values", () => {
@@ -157,7 +103,6 @@ describe("the cooling time", () => {
   test("is 0 for a melt that is cold enough, and infinite for a mold or air that is too warm", () => {
     expect(coolingTime(thin, "mean", 200)).toBe(0);
     expect(coolingTime(thin, "mean", 10)).toBe(Infinity);
-    expect(oneTermCoolingTime(thin, "mean", 10)).toBe(Infinity);
     const warmInside = { ...thin, insideAir: { temperature: 150, transfer: 1e4 } };
     expect(coolingTime(warmInside, "inside face", 60)).toBe(Infinity);
   });
@@ -179,7 +124,7 @@ describe("finite differences of the heat equation", () => {
     ["with cold moving air inside", { moldContact: 800, insideAir: { temperature: -5, transfer: 150 } }],
     ["in perfect contact with air inside", { insideAir: { temperature: 30, transfer: 90 } }],
   ];
-  const places: readonly WallPlace[] = ["inside face", "mold face", "mean"];
+  const places = ["inside face", "mold face", "mean"] as const satisfies readonly WallPlace[];
 
   test.each(cases)("agree with the series %s", (_name, change) => {
     const cooling: WallCooling = { ...thin, ...change };
@@ -224,6 +169,58 @@ describe("finite differences of the heat equation", () => {
   });
 });
 
+describe("the hottest point", () => {
+  const faces = (inside: number, outside: number, air = 0): WallCooling => ({
+    ...unitWall,
+    moldContact: outside,
+    insideAir: { transfer: inside, temperature: air },
+  });
+
+  // Finite volumes of tests/support/wallByVolumes.ts [C].
+  const biots = [0, 0.3, 1, 4, 20];
+  test.each(biots.flatMap((inside) => [0.5, 2, 8, 40].map((outside) => [inside, outside] as const)))(
+    "with Biot numbers %d inside and %d at the mold falls as finite volumes do",
+    (inside, outside) => {
+      for (const [target, air] of [
+        [0.3, 0],
+        [0.6, 0.25],
+      ] as const) {
+        const volumes = hottestByVolumes(
+          { inside: { biot: inside, temperature: air }, outside: { biot: outside, temperature: 0 } },
+          target,
+        );
+        const series = coolingTime(faces(inside, outside, air), "hottest point", target);
+        expect(Math.abs(series / volumes - 1)).toBeLessThan(1e-3);
+      }
+    },
+  );
+
+  test("is the center of two equal faces, which is the insulated face of half the wall", () => {
+    // Symmetry; root and constant of a face with Bi 1, Incropera and DeWitt, table 5.1 [M+C]: 0.8603, 1.1191, on half the wall.
+    const time = coolingTime(faces(2, 2), "hottest point", 0.3);
+    expect(time).toBeCloseTo(Math.log(1.1191 / 0.3) / 0.8603 ** 2 / 4, 3);
+    expect(wallTemperature(faces(2, 2), "inside face", time)).toBeLessThan(0.3);
+  });
+
+  test("is the inside face where the inside is insulated or its air is hotter than the wall", () => {
+    for (const fourier of [0.01, 0.1, 1, 3]) {
+      const insulated = faces(0, 5);
+      expect(wallTemperature(insulated, "hottest point", fourier)).toBeCloseTo(
+        wallTemperature(insulated, "inside face", fourier),
+        12,
+      );
+    }
+    const hot = faces(3, 5, 0.8);
+    expect(wallTemperature(hot, "hottest point", 5)).toBeCloseTo(wallTemperature(hot, "inside face", 5), 12);
+  });
+
+  test("takes more than twice the time of the inside face where the air cools strongly", () => {
+    // Bi 20 inside, 8 at the mold: the face criterion would open the mold far too early.
+    const strong = faces(20, 8);
+    expect(coolingTime(strong, "hottest point", 0.3) / coolingTime(strong, "inside face", 0.3)).toBeGreaterThan(2);
+  });
+});
+
 describe("the cooling time as a function", () => {
   const any = fc.record({
     wall: fc.double({ min: 3e-4, max: 8e-3, noNaN: true }),
@@ -233,7 +230,7 @@ describe("the cooling time as a function", () => {
     moldTemperature: fc.double({ min: 5, max: 40, noNaN: true }),
     moldContact: fc.oneof(fc.constant(Infinity), fc.double({ min: 100, max: 5000, noNaN: true })),
   });
-  const place = fc.constantFrom<("inside face" | "mean")[]>("inside face", "mean");
+  const place = fc.constantFrom<("hottest point" | "mean")[]>("hottest point", "mean");
   const demold = fc.double({ min: 45, max: 120, noNaN: true });
   const more = fc.double({ min: 1.02, max: 2, noNaN: true });
 

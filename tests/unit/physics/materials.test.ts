@@ -4,7 +4,6 @@ import type { Datum } from "#physics/materials/datum.ts";
 import type { Material } from "#physics/materials/material.ts";
 import { materials } from "#physics/materials/materials.ts";
 import { ownMaterial } from "#physics/materials/ownMaterial.ts";
-import { expectPrinted } from "./printed.ts";
 
 function named(name: string): Material {
   const found = materials.get(name);
@@ -26,34 +25,97 @@ test("the catalog contains six plastics of blow molding", () => {
 });
 
 test.each([
-  // Crawford, Plastics Engineering, 3rd ed., table 1.8 [R]: kg/m³, J/(kg K), W/(m K).
+  // Crawford, Plastics Engineering, 3rd ed., table 1.8 [R]: kg/m³, J/(kg K), W/(m K) of the solid.
   ["HDPE", 950, 2200, 0.25],
   ["LDPE", 920, 2200, 0.24],
   ["PP", 905, 2000, 0.2],
   ["PVC-U", 1400, 900, 0.16],
   ["PC", 1150, 1200, 0.2],
-])("solid %s has Crawford's values", (name, density, specificHeat, conductivity) => {
+])("solid %s has Crawford's values in its ranges", (name, density, specificHeat, conductivity) => {
   const solid = named(name);
-  expect([solid.density.value, solid.specificHeat.value, solid.conductivity.value]).toEqual([
-    density,
-    specificHeat,
-    conductivity,
-  ]);
-  expect([solid.density.confidence, solid.specificHeat.confidence, solid.conductivity.confidence]).toEqual([
-    "read",
-    "read",
-    "read",
-  ]);
+  expectInside(solid.density, density);
+  expectInside(solid.specificHeat, specificHeat);
+  expectInside(solid.conductivity, conductivity);
 });
 
-test("diffusivity is computed, because the printed column contradicts the other columns", () => {
-  // Crawford, Plastics Engineering, 3rd ed., table 1.8 [R] prints 1.57e-7 for HDPE and 0.65e-7 for PP. The values below are
-  // k/(ρ c) [C].
-  const of = ({ conductivity, density, specificHeat }: Material) =>
-    conductivity.value / (density.value * specificHeat.value);
-  expectPrinted(of(named("HDPE")), "1.20e-7");
-  expectPrinted(of(named("PP")), "1.10e-7"); // 0.20/(905 · 2000) = 1.10497e-7
-  expect([...materials.values()].filter((material) => "diffusivity" in material)).toEqual([]);
+function expectInside({ low, high }: Datum, published: number): void {
+  expect(published).toBeGreaterThanOrEqual(low);
+  expect(published).toBeLessThanOrEqual(high);
+}
+
+describe("published thermal values", () => {
+  // Chang, Journal of Research of the National Bureau of Standards 82 (1977) 9 [R]: c_p = 10 + 0.166 T J/(K mol) of PVC from 80 to
+  // 340 K, glass transition 355 K; 62.498 g/mol [M]. Enthalpy of order in PVC: 1.5 cal/g [R, abstract of a paper on it].
+  test("of PVC agree with calorimetry", () => {
+    const { specificHeat, transitionTemperature, heatOfFusion } = named("PVC-U");
+    const measured = (kelvin: number) => ((10 + 0.166 * kelvin) / 62.498) * 1000;
+    expectInside(specificHeat, measured(298.15));
+    expect(Math.abs(specificHeat.value / measured(320) - 1)).toBeLessThan(0.02);
+    expect(transitionTemperature.value).toBeCloseTo(355 - 273.15, 0);
+    expect(Math.abs(heatOfFusion.value / (1.5 * 4184) - 1)).toBeLessThan(0.06);
+  });
+
+  // NIST Chemistry WebBook, condensed phase thermochemistry of polyethylene [R]: two linear samples 26.29 and 26.02,
+  // high-pressure polyethylene 32.47 J/(mol K) at 25 °C (Dainton et al., 1962); 14.027 g/mol of CH₂ [M].
+  test("of polyethylene at 25 °C are in the ranges", () => {
+    for (const linear of [26.29, 26.02]) expectInside(named("HDPE").specificHeat, (linear / 14.027) * 1000);
+    expectInside(named("LDPE").specificHeat, (32.47 / 14.027) * 1000);
+  });
+
+  // Martienssen and Warlimont, Handbook of Condensed Matter and Materials Data, 2005, table 3.3-6 [R]: PP at 20, 50, 100 °C
+  // 1.68, 1.92, 2.35 kJ/(kg K) and 0.22 W/(m K), at 150 °C 0.20 W/(m K).
+  test("of PP agree with a handbook", () => {
+    const { specificHeat, conductivity } = named("PP");
+    for (const published of [1680, 1920, 2350]) expectInside(specificHeat, published);
+    for (const published of [0.22, 0.2]) expectInside(conductivity, published);
+  });
+
+  // Thermal Properties of Polymers, a collection of measurements [R]. HDPE: 0.94-0.96 g/cm³, 1.8-2.7 J/(g K), 0.33-0.53 W/(m K),
+  // melting at 125-135 °C with 201 J/g. LDPE: peak at 112 °C. PC: 1.20-1.24 g/cm³, 1.17-1.50 J/(g K), 0.19-0.21 W/(m K), glass
+  // transition at 147 °C.
+  test("of HDPE, LDPE and PC agree with measurements", () => {
+    const [hdpe, ldpe, pc] = [named("HDPE"), named("LDPE"), named("PC")];
+    for (const published of [940, 960]) expectInside(hdpe.density, published);
+    expect([hdpe.specificHeat.low, hdpe.specificHeat.high]).toEqual([1800, 2700]);
+    for (const published of [0.33, 0.53]) expectInside(hdpe.conductivity, published);
+    expect([hdpe.transitionTemperature.low, hdpe.transitionTemperature.high]).toEqual([125, 135]);
+    expect(Math.abs(hdpe.heatOfFusion.value / 201e3 - 1)).toBeLessThan(0.01);
+    expectInside(ldpe.transitionTemperature, 112);
+    for (const published of [1200, 1240]) expectInside(pc.density, published);
+    expect([pc.specificHeat.low, pc.specificHeat.high]).toEqual([1170, 1500]);
+    for (const published of [0.19, 0.21]) expectInside(pc.conductivity, published);
+    expect(pc.transitionTemperature.value).toBe(147);
+  });
+});
+
+describe("each plastic", () => {
+  const all = [...materials.values()].map((material) => [material.name, material] as const);
+
+  test.each(all)("%s has values near the middle of their ranges", (_name, material) => {
+    for (const property of [
+      "density",
+      "conductivity",
+      "specificHeat",
+      "meltSpecificHeat",
+      "coolingDiffusivity",
+    ] as const) {
+      const { value, low, high } = material[property];
+      expect(Math.abs(value - (low + high) / 2), property).toBeLessThan(0.2 * (high - low));
+    }
+  });
+
+  // α = k/(ρ Δh/ΔT) between melt and demold temperature, with the mean of solid and melt density, by hand [C].
+  test.each(all)("%s has conductivity, density, enthalpy and diffusivity that belong together", (_name, material) => {
+    const [hot, cold] = [material.meltTemperature.value, material.demoldTemperature.value];
+    const change = material.transitionTemperature.value;
+    const heat =
+      material.meltSpecificHeat.value * (hot - change) +
+      material.heatOfFusion.value +
+      material.specificHeat.value * (change - cold);
+    const density = (material.density.value + material.meltDensity.value) / 2;
+    const diffusivity = material.conductivity.value / ((density * heat) / (hot - cold));
+    expect(Math.abs(diffusivity / material.coolingDiffusivity.value - 1)).toBeLessThan(0.06);
+  });
 });
 
 describe("melt values and ranges", () => {
@@ -70,7 +132,7 @@ describe("melt values and ranges", () => {
     ["HDPE", [760], [0.9e-7, 1.2e-7], [170, 210], [5, 20], [50, 80]],
     ["LDPE", [760], [0.9e-7, 1.1e-7], [140, 180], [5, 20], [45, 65]],
     ["PP", [740], [0.6e-7, 0.9e-7], [200, 235], [10, 30], [60, 90]],
-    ["PVC-U", [1250, 1300], [0.9e-7, 1.1e-7], [180, 205], [10, 30], [45, 60]],
+    ["PVC-U", [1250, 1300], [0.8e-7, 1.1e-7], [180, 205], [10, 30], [45, 60]],
     ["PETG", [1100, 1150], [0.9e-7, 1.0e-7], [220, 250], [10, 30], [50, 65]],
     ["PC", [1020, 1080], [1.0e-7, 1.3e-7], [240, 280], [50, 90], [100, 125]],
   ];

@@ -1,13 +1,9 @@
-// Holds sag, shear, swell and wall of the parison to independent integrals and to a textbook example.
+// Holds sag, shear and length of the parison to independent integrals, by hand and to published viscosities.
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { annularDie } from "#physics/parison/annularDie.ts";
 import { annularShearRate } from "#physics/parison/annularShearRate.ts";
-import { blownWall } from "#physics/parison/blownWall.ts";
 import { deliveredSag, type Hanging } from "#physics/parison/deliveredSag.ts";
-import { diameterSwell } from "#physics/parison/diameterSwell.ts";
-import { elongationalViscosity } from "#physics/parison/elongationalViscosity.ts";
-import { hoopStress } from "#physics/parison/hoopStress.ts";
 import { longestDrop } from "#physics/parison/longestDrop.ts";
 import { parisonFlow } from "#physics/parison/parisonFlow.ts";
 import { parisonLength } from "#physics/parison/parisonLength.ts";
@@ -16,6 +12,10 @@ import { sagConstant } from "#physics/parison/sagConstant.ts";
 import { shortestDrop } from "#physics/parison/shortestDrop.ts";
 import { wallShearStress } from "#physics/parison/wallShearStress.ts";
 import { firstOrderSag, hungSag } from "./sagByHand.ts";
+import { materials } from "#physics/materials/materials.ts";
+import { ownMaterial } from "#physics/materials/ownMaterial.ts";
+import { materialAt } from "#physics/parison/materialAt.ts";
+import { viscosityShift } from "#physics/parison/viscosityShift.ts";
 import { expectPrinted } from "./printed.ts";
 
 /** Illustrative inputs. */
@@ -97,11 +97,6 @@ describe("the sag", () => {
   });
 });
 
-test("the elongational viscosity is three times the shear viscosity", () => {
-  // Trouton, On the coefficient of viscous traction, Proc. R. Soc. A 77 (1906) 426 [M].
-  expect(elongationalViscosity(2e4)).toBe(6e4);
-});
-
 describe("the shear rate at the die", () => {
   test("has the computed value for 60 g in 1.8 s through 30/27 mm", () => {
     // Thin slit: Michaeli, Extrusion Dies for Plastics and Rubber, 3rd ed., 2003, section 3.1 [M]; values [C].
@@ -125,20 +120,37 @@ describe("the shear rate at the die", () => {
   });
 });
 
-describe("Crawford's example 4.4", () => {
-  // Crawford, Plastics Engineering, 3rd ed., example 4.4 [R+C].
-  test("gives a wall of 2.42 mm for a 30/27 mm die, thickness swell 2 and a bottle of 50 mm", () => {
-    expect(die.meanDiameter).toBeCloseTo(0.0285, 12);
-    expect(die.gap).toBeCloseTo(0.0015, 12);
-    expectPrinted(1000 * blownWall(die, 2, 0.05), "2.42");
+describe("the viscosity of a hotter melt", () => {
+  // Rao and Schumacher, Design Formulas for Plastics Engineers, 2nd ed., 2004, section 1.3 [R]: LDPE with n = 0.3286,
+  // β = 0.00863 1/°C and K = 135,990 has 373.1 Pa s at 200 °C and 500 1/s.
+  const published = (temperature: number) => 135_990 * Math.exp(-0.00863 * temperature) * 500 ** (0.3286 - 1);
+  const ldpe = materials.get("LDPE")!;
+
+  test("of LDPE in the die falls as a published power law does", () => {
+    expectPrinted(published(200), "373.1");
+    const own = ownMaterial(ldpe, { powerLawIndex: 0.3286 });
+    const viscosity = (temperature: number) => materialAt(own, temperature).dieViscosity.value;
+    for (const temperature of [180, 190, 200, 210]) {
+      const change = Math.log(viscosity(temperature) / viscosity(195)) / (temperature - 195);
+      expect(Math.abs(change / -0.00863 - 1)).toBeLessThan(0.05);
+    }
   });
 
-  test("gives a hoop stress of 4.13 MN/m² at 0.4 MN/m²", () => {
-    expectPrinted(hoopStress(0.4e6, 0.05, 0.00242) / 1e6, "4.13");
+  test("of linear polyethylene has an activation energy up to the limit of ethylene-butene copolymers", () => {
+    // Wood-Adams and Costeux, Macromolecules 34 (2001) 6281 [R, abstract]: 33-34 kJ/mol. Linear homopolymer about 27 kJ/mol [M].
+    const { value, low, high } = materials.get("HDPE")!.activationEnergy;
+    expect(high).toBe(34e3);
+    expect(low).toBeLessThan(27e3);
+    expect(Math.abs(value / 27e3 - 1)).toBeLessThan(0.05);
   });
 
-  test("gives a diameter swell of √2 for a thickness swell of 2", () => {
-    expectPrinted(diameterSwell(2), "1.414");
+  test("is what Arrhenius gives, by hand", () => {
+    // exp(28,000/8.314 · (1/483.15 − 1/463.15)) [C]; with n = 0.5 its root.
+    expectPrinted(viscosityShift(28_000, 190, 210), "0.7401");
+    expect(viscosityShift(28_000, 190, 190)).toBe(1);
+    const own = ownMaterial(materials.get("HDPE")!, { powerLawIndex: 0.5 });
+    const { dieViscosity } = materialAt(own, 210);
+    expect(dieViscosity.value / own.dieViscosity.value).toBeCloseTo(Math.sqrt(0.7401), 4);
   });
 });
 

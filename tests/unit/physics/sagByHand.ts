@@ -1,8 +1,8 @@
-// Two sags in closed form for checks, derived from Trouton, Proceedings of the Royal Society A 77, 1906, p. 426 [M].
+// Two sags in closed form for checks, computed independently.
 import type { Hanging } from "#physics/parison/deliveredSag.ts";
 import { sagConstant, type HangingMelt } from "#physics/parison/sagConstant.ts";
 
-// Derived by hand from Trouton, On the coefficient of viscous traction, Proc. R. Soc. A 77 (1906) 426 [M+C].
+// Derived by hand [C]; only the viscosity is of Trouton, On the coefficient of viscous traction, Proc. R. Soc. A 77 (1906) 426 [M].
 
 /** The first term of the exact sag: K L₀ (t_d/6 + t_h/2), as a share of L₀. */
 export function firstOrderSag(melt: HangingMelt, { length, delivery, hold }: Hanging): number {

@@ -10,7 +10,11 @@ import { toCsv } from "#report/tables/csv.ts";
 import { reportPage } from "#report/page/reportPage.ts";
 import { scenarioOf, shippedText, studyOf, runReport } from "../../support/reported.ts";
 
-const week = runReport("two-shifts-one-color", ["run.replications=2", "run.length=7 d"]);
+const week = runReport("two-shifts-one-color", [
+  "run.replications=2",
+  "run.length=7 d",
+  "delivery.plasticatingRate=110 kg/h",
+]);
 const { study } = week.scenarios[0]!;
 const page = reportPage(week);
 const rows: Record<string, string>[] = parse(toCsv(calendarTables([study])[0]!), { columns: true });

@@ -109,9 +109,11 @@ describe("the cost chart", () => {
     const amounts = bars.map(([, , remark = ""]) => Number(remark.split(" ")[0]!.replace("−", "-").replace(",", "")));
     const total = amounts.at(-1)!;
     expect(bars.map(([name]) => name)).toContain("surplus regrind (credit)");
-    expect(amounts.slice(0, -1).reduce((sum, each) => sum + each, 0)).toBeCloseTo(total, 1);
     const rows: string[][] = parse(toCsv(costTables([study])[0]!), { from: 2 });
-    expect(total).toBeCloseTo(Number(rows.at(-1)![5]), 1);
+    // The total is rounded more than the items.
+    const exact = Number(rows.at(-1)![5]);
+    expect(amounts.slice(0, -1).reduce((sum, each) => sum + each, 0)).toBeCloseTo(exact, 1);
+    expect(total).toBeCloseTo(exact, 1);
     expect(html).toContain(`Cost: ${total}`);
   });
 });
@@ -122,9 +124,12 @@ describe("hang, sag and time at heat against their limits", () => {
 
   it("have the quantiles and the limit of the run", () => {
     const heat = rows.find(({ quantity }) => quantity === "time at heat")!;
-    const spread = study.spreads.find(({ quantity }) => quantity === "time at heat")!;
-    expect([heat.median, heat.p95, heat.limit]).toEqual([spread.quantiles.p50, spread.quantiles.p95, spread.limit]);
-    expect(heat.remark).toMatch(/^median 12\.8 min, largest 12\.8 min; limit 10 min, above it in 100 % of the shots$/u);
+    // The station whose shots come closest to the limit is first.
+    const [spread] = study.spreads
+      .filter(({ quantity }) => quantity === "time at heat")
+      .toSorted((one, other) => other.quantiles.p95 - one.quantiles.p95);
+    expect([heat.median, heat.p95, heat.limit]).toEqual([spread!.quantiles.p50, spread!.quantiles.p95, spread!.limit]);
+    expect(heat.remark).toMatch(/^median 14\.2 min, largest 14\.2 min; limit 10 min, above it in 100 % of the shots$/u);
   });
 
   it("are drawn in a warning fill beyond the limit only", () => {

@@ -25,8 +25,8 @@ it("gives the steps and hang times of the shipped bottle", () => {
   const columns = table.columns.map(({ name }) => name);
   const rows = [...table.batches].flat().map((row) => Object.fromEntries(columns.map((name, i) => [name, row[i]])));
   const [left, right] = [rows[0]!, rows[1]!];
-  expect(left).toMatchObject({ station: "left", travel_in_start_s: 0, close_start_s: 0.7, cut_start_s: 1.3 });
-  // 2.2 + 0.5 + 7.5 + 0.5 + 0.6 = 11.3: the mask takes the parts.
-  expect(left).toMatchObject({ travel_out_start_s: 1.5, blow_start_s: 2.2, remove_start_s: 11.3, hang_s: null });
-  expect(right).toMatchObject({ station: "right", close_start_s: 8.5624, hang_s: expect.closeTo(0.6, 9) });
+  expect(left).toMatchObject({ station: "left", travel_in_start_s: 0, close_start_s: 0.7, cut_start_s: 1.5 });
+  // 2.4 + 0.5 + 7.5 + 0.5 + 0.8 = 11.7: the mask takes the parts.
+  expect(left).toMatchObject({ travel_out_start_s: 1.7, blow_start_s: 2.4, remove_start_s: 11.7, hang_s: null });
+  expect(right).toMatchObject({ station: "right", close_start_s: 8.5624, hang_s: expect.closeTo(0.8, 9) });
 });

@@ -347,7 +347,7 @@ it("alone it lists every kind, and each list all of its kind", () => {
   const shown = overview(listed).replaceAll(/\n {4,}/gu, " ");
   for (const { names, members = [] } of listed) {
     expect(shown).toContain(`\n${names[0]}: `);
-    if (members.length > 40) expect(shown).toContain(`${members.length} in all`);
+    if (members.length > 60) expect(shown).toContain(`${members.length} in all`);
   }
   const all = new Set(listed.flatMap(({ members = [] }) => members));
   expect(topics.filter(({ kind, names }) => kind !== "list" && !all.has(names[0]))).toEqual([]);

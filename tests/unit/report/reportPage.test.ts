@@ -177,10 +177,11 @@ describe("a report", () => {
   });
 
   it("lists shots beyond a limit, and unusual values marked as common practice", () => {
-    const set = ["product.parisonLength=300 mm", "product.sagLimit=0.1 %", "delivery.holdUp=1 kg"];
+    const slow = "stations.*.steps.open=3 s";
+    const set = ["product.parisonLength=300 mm", "product.sagLimit=0.1 %", "delivery.holdUp=1 kg", slow];
     const html = reportPage(runReport("two-station", set));
     expect(html).toMatch(/<li>Sag, left and right: above 0\.1 % in all of the shots/u);
-    expect(html).toMatch(/<li>Unusual \(common practice, no published source\): parison drop/u);
+    expect(html).toMatch(/<li>Unusual \(common practice, no published source\): .*close and open together/u);
     expect(html).toContain("time at heat of the run, p95");
   });
 

@@ -141,8 +141,8 @@ describe("an answer", () => {
     expect(lines).not.toMatch(metric);
     expect(lines).toMatch(/blow pressure +87 psi +50\.8 to 102 psi/u);
     expect(lines).toMatch(/shot mass +6\.32 oz +at most 1\.1 lb/u);
-    // 110 and 42.4 kg/h.
-    expect(extrusionWords(scenario, idealCycle(scenario), "us")[0]).toMatch(/243 lb\/h: .*excess melt 93\.5 lb\/h/u);
+    // 110 and 42.8 kg/h.
+    expect(extrusionWords(scenario, idealCycle(scenario), "us")[0]).toMatch(/243 lb\/h: .*excess melt 94\.4 lb\/h/u);
   });
 
   it("to `run` has no metric unit", () => {

@@ -135,6 +135,15 @@ export const faultyKinds: readonly FaultySpec[] = [
     shape: true,
   },
   {
+    name: "a reciprocating screw with `dieZone`, and a choice that does not exist",
+    edits: [["kind: reciprocating-screw", "kind: reciprocating-screw\n  ¦dieZone: ¦open"]],
+    found: [
+      { code: "other-kind", path: "delivery.dieZone", says: "no meaning", remedy: "Delete" },
+      { code: "unknown-choice", path: "delivery.dieZone", says: "open", remedy: "" },
+    ],
+    shape: true,
+  },
+  {
     name: "a fixed rate with a range",
     edits: [
       ...continuous,

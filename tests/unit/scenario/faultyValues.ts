@@ -154,6 +154,26 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
+    name: "flash as a number without its base",
+    edits: [["flash: 30 % of part", "flash: ¦0.3"]],
+    found: [{ code: "share-of-what", path: "product.flash", says: "0.3", remedy: "`0.3 of part`" }],
+  },
+  {
+    name: "a swell below 100 %",
+    edits: [["flash: 30 % of part", "flash: 30 % of part\n  thicknessSwell: ¦2 %"]],
+    found: [{ code: "too-small", path: "product.thicknessSwell", says: "2 %", remedy: "at least `100 %`" }],
+  },
+  {
+    name: "a swell as a ratio below 1",
+    edits: [["flash: 30 % of part", "flash: 30 % of part\n  thicknessSwell: ¦0.8"]],
+    found: [{ code: "too-small", path: "product.thicknessSwell", says: "which is 80 %", remedy: "`1.8`" }],
+  },
+  {
+    name: "a sag in percent without the unit",
+    edits: [["flash: 30 % of part", "flash: 30 % of part\n  sagLimit: ¦8"]],
+    found: [{ code: "too-large", path: "product.sagLimit", says: "which is 800 %", remedy: "`10 %` or `0.1`" }],
+  },
+  {
     name: "flash that is the whole shot",
     edits: [["flash: 30 % of part", "flash: ¦100 % of shot"]],
     found: [{ code: "out-of-range", path: "product.flash", says: "next to nothing", remedy: "Check the share" }],

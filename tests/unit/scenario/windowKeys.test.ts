@@ -36,6 +36,8 @@ const converted: Partial<Record<Dimension, number>> = {
   specificHeat: 2200,
   specificEnergy: 0.25 * 3.6e6,
   heatTransfer: 1000,
+  thermalResistance: 0.5e-3,
+  molarEnergy: 28e3,
   viscosity: 2e4,
   lineLoad: 1e5,
   power: 45e3,
@@ -49,6 +51,8 @@ const converted: Partial<Record<Dimension, number>> = {
 const ownExamples: Readonly<Record<string, readonly [written: string, value: number]>> = {
   "product.meltTemperature": ["200 °C", 200],
   "product.moldTemperature": ["20 °C", 20],
+  "product.thicknessSwell": ["180 %", 1.8],
+  "product.wall.mean": ["0.6 mm", 0.6e-3],
   "product.insideAir.temperature": ["25 °C", 25],
   "delivery.shotCapacity": ["0.3 kg", 0.3],
   meltTemperature: ["200 °C", 200],
@@ -78,6 +82,19 @@ describe("a row of the key table", () => {
     const read = processOf(settings).values[path];
     expect(read).toBeDefined();
     expect((read ?? 0) / exampleOf(path, dimension)[1]).toBeCloseTo(1, 9);
+  });
+
+  // A ratio of two lengths is the same number as a plain ratio and in percent.
+  it.each([
+    ["product.thicknessSwell=2", "product.thicknessSwell", 2],
+    ["product.thicknessSwell=200 %", "product.thicknessSwell", 2],
+    ["product.sagLimit=0.08", "product.sagLimit", 0.08],
+    ["product.airCriticalRatio=0.4", "product.airCriticalRatio", 0.4],
+    ["product.flash=0.3 of part", "product.flash", 0.0126],
+    // By hand [C]: a quarter of the shot is a third of the part.
+    ["product.flash=0.25 of shot", "product.flash", 0.014],
+  ] as const)("is a ratio or a share: %s", (written, path, value) => {
+    expect(processOf([written]).values[path]).toBeCloseTo(value, 12);
   });
 
   it("has its default and the reason in the schema", () => {
@@ -121,7 +138,9 @@ describe("a number that is not given", () => {
     expect(complete["product.moldTemperature"]).toBe(33);
     expect(complete["product.demoldTemperature"]).toBe(material.demoldTemperature.value);
     expect(complete["product.airCriticalRatio"]).toBe(0.3);
-    expect(complete["station.moldContact"]).toBe(Infinity);
+    expect(complete["station.moldContact"]).toBe(1000);
+    expect(complete.assumed).toContain("station.moldContact");
+    expect(complete.assumed).not.toContain("product.moldTemperature");
   });
 });
 

@@ -1,0 +1,77 @@
+// What one change buys, as a user gets it: the rows, their options that repeat them, and the depth.
+import { readFileSync, writeFileSync } from "node:fs";
+import path from "node:path";
+import { parse } from "csv-parse/sync";
+import { describe, expect, it } from "vitest";
+import { shippedText } from "../support/reported.ts";
+import { callBlowcell, newFolder } from "./callBlowcell.ts";
+
+const folder = newFolder();
+
+type Row = Readonly<Record<string, string>>;
+
+function rowsOf(out: string, table: string): readonly Row[] {
+  return parse(readFileSync(path.join(folder, out, `${table}.csv`), "utf8"), { columns: true, bom: true });
+}
+
+function run(file: string, out: string, ...more: readonly string[]): string {
+  const { code, output, errors } = callBlowcell(["run", file, "--out", out, ...more], { folder });
+  expect(code, errors).toBe(0);
+  return output;
+}
+
+/** The options of `blowcell run FILE --set "a" --replications 4`. */
+const optionsOf = (call: string): readonly string[] =>
+  [...call.replace("blowcell run FILE ", "").matchAll(/"([^"]*)"|(\S+)/gu)].map(
+    ([, quoted, plain]) => quoted ?? plain ?? "",
+  );
+
+function goodParts(out: string): Row {
+  return rowsOf(out, "throughput").find((row) => row.resource === "cell" && row.measure === "good parts per hour")!;
+}
+
+/** Many runs on a busy machine. */
+const longest = 300_000;
+
+describe("--changes", () => {
+  it.each([
+    ["two-station", "run.length=1 h"],
+    // Too long for six changes with four pairs: the pairs are shorter.
+    ["small-screw", "run.length=30 d", "run.replications=2"],
+    ["one-operator-four-molds", "run.length=1 h"],
+    ["rigid-pvc", "run.length=1 h"],
+    ["canister-accumulator-head", "run.length=2 h"],
+    ["stops-and-repairs", "run.length=3 h", "run.replications=5"],
+    ["two-shifts-one-color", "run.length=3 d", "run.replications=5"],
+  ])(
+    "prints the call that repeats a row of %s digit for digit",
+    (name, ...settings) => {
+      const file = `${name}.yaml`;
+      writeFileSync(path.join(folder, file), shippedText(name));
+      const set = settings.flatMap((setting) => ["--set", setting]);
+      run(file, name, ...set);
+      const rows = rowsOf(name, "changes");
+      expect(rows.length).toBeGreaterThan(3);
+      for (const [i, row] of rows.entries()) {
+        const out = `${name}-${i}`;
+        run(file, out, ...set, "--changes", "off", ...optionsOf(row.repeat!));
+        const again = goodParts(out);
+        expect(again.replications).toBe(row.pairs);
+        // With a calendar of three days an hour is a part of the run, and both are rounded when they are written.
+        if (row.counted === "good parts in the run") {
+          expect(Number(again.mean) * 72, row.change).toBeCloseTo(Number(row.good_parts), 4);
+        } else expect(again.mean, row.change).toBe(row.good_parts);
+      }
+    },
+    longest,
+  );
+
+  it("runs all replications of all changes where they are wanted, and none where not", () => {
+    const full = run("two-station.yaml", "full", "--set", "run.length=1 h", "--changes", "full");
+    expect(full).toContain("What one change buys");
+    expect(new Set(rowsOf("full", "changes").map(({ pairs }) => pairs))).toEqual(new Set(["20"]));
+    const off = run("two-station.yaml", "off", "--set", "run.length=1 h", "--changes", "off");
+    expect(off).not.toContain("What one change buys");
+    expect(() => rowsOf("off", "changes")).toThrow("ENOENT");
+  });
+});
