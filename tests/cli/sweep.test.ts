@@ -94,6 +94,19 @@ describe("the points of a sweep", () => {
     expect(ofPoint.filter((row) => !row["measure"]?.endsWith("at mean times")).map(cells)).toEqual(run.map(cells));
   });
 
+  it("show where the number at mean times is only a bound", () => {
+    const args = ["--vary", "stations.count=2,5", "--replications", "2", "--length", "1 h", "--out", "bound"];
+    const { output } = callBlowcell([
+      "sweep",
+      "scenarios/one-operator-four-molds.yaml",
+      ...args.slice(0, -1),
+      inFolder("bound"),
+    ]);
+    expect(output).toContain("≤ and ≥: only a bound, because the order of stations does not repeat.");
+    expect(output).toMatch(/^5 +.* ≤ [\d,.]+ .* ≥ [\d.]+$/mu);
+    expect(output).toMatch(/^2 +.* \*$/mu);
+  });
+
   it("that are refused are listed with their errors, and the others run", () => {
     const { code, errors } = sweep("two.yaml", "--vary", "stations.*.cavities=0,2", "--out", "refused");
     expect(code).toBe(2);

@@ -78,14 +78,21 @@ function rowsOf({ paths }: Sweep, points: readonly RunPoint[]): readonly (readon
       shownMeasure(outcome, headline),
       ...(hasIdeal ? [idealParts(outcome)] : []),
       shownMeasure(outcome, "seconds per shot"),
-      `${outcome.ideal.secondsPerShot.toFixed(2)}${outcome.ideal.method === "order found by running" ? " *" : ""}`,
+      marked(outcome, outcome.ideal.secondsPerShot.toFixed(2), "≥"),
       ...(hasCosts ? [shownMeasure(outcome, COST_MEASURE)] : []),
     ]),
   ];
 }
 
-function idealParts({ ideal: { partsPerHour } }: FoundPoint): string {
-  return partsPerHour === null ? "" : grouped(partsPerHour.toFixed(1));
+function idealParts(point: FoundPoint): string {
+  const { partsPerHour } = point.ideal;
+  return partsPerHour === null ? "" : marked(point, grouped(partsPerHour.toFixed(1)), "≤");
+}
+
+/** Shows where the number at mean times is no ideal cycle, or only a bound of it. */
+function marked({ ideal }: FoundPoint, number: string, bound: string): string {
+  if (ideal.method === "bound") return `${bound} ${number}`;
+  return ideal.method === "fixed order" ? number : `${number} *`;
 }
 
 /** The last key of each path, or the whole paths where two would look alike. */
@@ -108,11 +115,15 @@ export function notes(
 ): readonly string[] {
   const refused = points.length - found.length;
   const [first] = found;
-  const isFound = found.some(({ outcome }) => outcome.ideal.method === "order found by running");
+  const has = (method: FoundPoint["ideal"]["method"]): boolean =>
+    found.some(({ outcome }) => outcome.ideal.method === method);
   const length = formatQuantity(run.length, "time", { digits: 3, system: units });
   return [
     ...(refused > 0 ? [`${refused} of ${points.length} points are refused and have no row.`] : []),
-    ...(isFound ? ["* at mean times: the order of stations was found by running, and a run can be faster."] : []),
+    ...(has("bound") ? ["≤ and ≥: only a bound, because the order of stations does not repeat."] : []),
+    ...(has("order found by running")
+      ? ["* at mean times: the order of stations was found by running, and a run can be faster."]
+      : []),
     `${counted(found.length, "point")}, ${counted(first?.outcome.replications ?? 0, "replication")} of ${length} each, with common random numbers; ± is the 95 % interval of the mean.`,
   ];
 }
