@@ -128,7 +128,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/tables/asked",
-    "analysis/study report/tables report/words",
+    "analysis/replication analysis/study report/tables report/words",
     "tables that only some runs have, with the columns that all tables share",
   ],
   [
@@ -143,17 +143,17 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/charts",
-    "analysis/ideal analysis/replication analysis/study cell/records foundation report/tables report/words scenario",
+    "analysis/ideal analysis/replication analysis/study cell/records foundation report/tables report/tables/asked report/words scenario",
     "a chart draws a finding or a table",
   ],
   [
     "report/answers",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/words scenario scenario/resolving",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/tables/asked report/words scenario scenario/resolving",
     "a terminal answer is words in lines; its rows are the resources of the bottleneck, its costs have the names of their measures",
   ],
   [
     "report/page",
-    "analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/tables report/tables/asked report/words scenario/resolving",
+    "analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/tables report/tables/asked report/words scenario scenario/resolving",
     "a page puts words, charts and tables together",
   ],
 
@@ -166,8 +166,13 @@ export const rules: readonly Rule[] = [
     "who does the work, in this thread or in others",
   ],
   [
+    "cli/sweep",
+    "analysis/study cli/call cli/machine cli/output foundation report/answers report/page report/tables/asked scenario scenario/reading",
+    "the points of a sweep, their journal, and the report that sweep and merge share",
+  ],
+  [
     "cli/commands",
-    "analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output foundation report/answers report/explain report/page report/tables scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
+    "analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output cli/sweep foundation report/answers report/explain report/page report/tables scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
     "a command wires readers, studies and answers",
   ],
   [

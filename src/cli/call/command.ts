@@ -20,6 +20,8 @@ export interface Options {
   readonly changes?: "few" | "full" | "off";
   readonly sensitivity?: "few" | "full" | "off";
   readonly against?: string;
+  readonly vary?: readonly string[];
+  readonly shard?: string;
   readonly events?: boolean;
   readonly range?: boolean;
   readonly slack?: boolean;

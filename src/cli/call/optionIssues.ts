@@ -26,7 +26,7 @@ export function optionIssues(
     return {
       ...(value === "" ? {} : { value }),
       ...issue,
-      option: `${index < set.length ? "--set" : "--variant"} ${path}`,
+      option: `${index < set.length ? "--set" : (variant?.option ?? "--variant")} ${path}`,
     };
   });
 }

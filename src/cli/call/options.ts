@@ -18,6 +18,20 @@ export const compareOutOption: OptionSpec = {
   meaning:
     "folder for the files that come out (default: reports/<base>-against-<others>, with the settings of the call in short)",
 };
+export const sweepOutOption: OptionSpec = {
+  flags: "--out <folder>",
+  meaning: "folder for the files that come out (default: reports/<scenario name>-sweep, with the settings in short)",
+};
+export const varyOption: OptionSpec = {
+  flags: "--vary <path=values>",
+  meaning:
+    'vary a value: "stations.*.steps.cool=7..10 s by 0.5 s", "=7..10 s/7" for 7 points, or a list "=7 s,8 s"; "-1 s,+1 s" shifts it; repeatable for all combinations',
+  repeatable: true,
+};
+export const shardOption: OptionSpec = {
+  flags: "--shard <i/n>",
+  meaning: "make only share i of n of the points, such as 1/3, for several machines; merge joins the shares",
+};
 export const nameOption: OptionSpec = {
   flags: "--name <name>",
   meaning: "name of the results and of their folder in reports, instead of the settings in short",

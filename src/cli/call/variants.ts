@@ -7,6 +7,8 @@ export interface Variant {
   readonly set: readonly string[];
   /** As it was written. */
   readonly text: string;
+  /** Of a sweep; else --variant. */
+  readonly option?: "--vary";
 }
 
 export const variantIssueCodes = {

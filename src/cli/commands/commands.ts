@@ -16,7 +16,9 @@ import {
   nameOption,
   replaceOption,
   resultOption,
+  shardOption,
   variantOption,
+  varyOption,
   replicationsOption,
   seedOption,
   sensitivityOption,
@@ -25,6 +27,7 @@ import {
   slackOption,
   unitsOption,
   stationsOption,
+  sweepOutOption,
   verboseOption,
 } from "#cli/call/options.ts";
 
@@ -80,6 +83,32 @@ export const builtCommands: readonly CommandSpec[] = [
     load: async () => (await import("./compare.ts")).compare,
   },
   {
+    name: "sweep",
+    operands: "<file>",
+    meaning: "simulate all combinations of varied values; a call that was stopped continues where it was",
+    example: 'blowcell sweep scenarios/two-station.yaml --vary "stations.*.steps.cool=7..9 s by 0.5 s"',
+    options: [
+      varyOption,
+      shardOption,
+      sweepOutOption,
+      nameOption,
+      replaceOption,
+      ...changes,
+      jobsOption,
+      unitsOption,
+      ...talk,
+    ],
+    load: async () => (await import("./sweep.ts")).sweep,
+  },
+  {
+    name: "merge",
+    operands: "<folder...>",
+    meaning: "join the shares of a sweep that were made with --shard; the files are those of one call",
+    example: "blowcell merge share-1 share-2 share-3 --out whole",
+    options: [sweepOutOption, replaceOption, unitsOption, ...talk],
+    load: async () => (await import("./merge.ts")).merge,
+  },
+  {
     name: "new",
     operands: "<file>",
     meaning: "write a commented starter scenario; a file that is there is never overwritten",
@@ -107,5 +136,5 @@ export const builtCommands: readonly CommandSpec[] = [
 ];
 
 /** Refused by name and absent from --help. */
-export const plannedCommands: readonly string[] = ["sweep", "merge", "promise", "fit", "match", "page"];
-export const plannedOptions: readonly string[] = ["--best", "--worthwhile", "--excel", "--vary", "--shard"];
+export const plannedCommands: readonly string[] = ["promise", "fit", "match", "page"];
+export const plannedOptions: readonly string[] = ["--best", "--worthwhile", "--excel"];

@@ -11,6 +11,9 @@ import type { IssueMeaning } from "#foundation/issue.ts";
 import { issueCodes } from "#scenario/reading/issueCodes.ts";
 import { compareIssueCodes } from "./compare.ts";
 import { layoutIssueCodes } from "./layoutIssues.ts";
+import { mergeIssueCodes } from "#cli/sweep/mergedRecords.ts";
+import { sweepIssueCodes } from "#cli/sweep/points.ts";
+import { varyIssueCodes } from "#scenario/reading/variedValues.ts";
 import { newIssueCodes } from "./new.ts";
 import { explainIssueCodes } from "#report/explain/findTopics.ts";
 
@@ -25,6 +28,9 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     folderIssueCodes,
     compareIssueCodes,
     layoutIssueCodes,
+    varyIssueCodes,
+    sweepIssueCodes,
+    mergeIssueCodes,
     standstillCodes,
     warmUpIssueCodes,
     estimateIssueCodes,

@@ -55,7 +55,7 @@ export function loadScenarios(files: readonly string[], options: Options, host: 
   };
 }
 
-interface Reading extends Pick<LoadedScenario, "vary"> {
+export interface Reading extends Pick<LoadedScenario, "vary"> {
   readonly scenario?: Scenario;
   readonly text: string;
   readonly variant?: Variant | undefined;
@@ -68,7 +68,7 @@ interface Wanted {
   readonly variant?: Variant;
 }
 
-function readFile({ file, name, variant }: Wanted, options: Options, host: Host): Reading {
+export function readFile({ file, name, variant }: Wanted, options: Options, host: Host): Reading {
   const content = host.readText(file);
   if ("issue" in content) return { text: "", issues: [content.issue], vary: () => undefined };
   const folder = file.replace(/[^/\\]*$/, "");
@@ -108,7 +108,7 @@ function withoutKnown({ issues, ...reading }: Reading, base: Reading, name: stri
 }
 
 /** The file's name without folder and ending. */
-function scenarioName(file: string): string {
+export function scenarioName(file: string): string {
   const name = file.replace(/^.*[/\\]/, "");
   return name.replace(/(?<=.)\.[^.]*$/, "");
 }

@@ -1,11 +1,15 @@
 // Runs work in this thread or in worker threads, whichever is faster; the answers are the same.
 import { doWork, effortOf, piecesOf, type AnswerTo, type Work } from "#analysis/replication/work.ts";
+import { studyPoint, type PointOutcome } from "#analysis/study/sweepPoint.ts";
+import type { Scenario } from "#scenario/scenario.ts";
 import type { Host } from "#cli/machine/host.ts";
-import type { WorkerReply } from "./answerWork.ts";
+import type { PointWork, WorkerReply } from "./answerWork.ts";
 
 export interface Labor {
   /** The answers in the order of the tasks. */
   do<W extends Work>(work: W): Promise<readonly AnswerTo<W>[]>;
+  /** Studies each scenario as a whole; `found` gets each outcome as soon as it is known, with the index of its scenario. */
+  study(scenarios: readonly Scenario[], found: (outcome: PointOutcome, index: number) => void): Promise<void>;
   /** How many tasks each worker thread has done. */
   readonly tally: ReadonlyMap<number, number>;
   end(): Promise<void>;
@@ -42,6 +46,26 @@ export function openLabor(jobs: number, host: Host): Labor {
       bar?.end();
       return answers.flat();
     },
+    async study(scenarios, found) {
+      const [first] = scenarios;
+      if (first === undefined) return;
+      const bar = await host.showProgress(scenarios.length, "points");
+      const isSent = jobs > 1 && scenarios.length > 1 && scenarios.length * effortOfStudy(first) > worthSending;
+      if (isSent) pool ??= openPool(jobs);
+      const sendTo = isSent ? await pool : undefined;
+      const indexes = scenarios.keys();
+      const studyNext = async (): Promise<void> => {
+        // Each worker takes the next point when it is free.
+        for (const index of indexes) {
+          const scenario = scenarios[index]!;
+          found(sendTo ? await sendPoint(sendTo, scenario, tally) : studyPoint(scenario), index);
+          bar?.advance(1);
+          if (!sendTo) await host.breathe();
+        }
+      };
+      await Promise.all(Array.from({ length: isSent ? jobs : 1 }, studyNext));
+      bar?.end();
+    },
     async end() {
       await (await pool)?.destroy();
     },
@@ -49,13 +73,13 @@ export function openLabor(jobs: number, host: Host): Labor {
 }
 
 interface WorkerPool {
-  run(work: Work): Promise<WorkerReply>;
+  run(work: Work | PointWork): Promise<WorkerReply>;
   destroy(): Promise<void>;
 }
 
 async function openPool(jobs: number): Promise<WorkerPool> {
   const { Piscina } = await import("piscina");
-  return new Piscina<Work, WorkerReply>({
+  return new Piscina<Work | PointWork, WorkerReply>({
     filename: new URL("worker.js", import.meta.url).href,
     minThreads: jobs,
     maxThreads: jobs,
@@ -70,6 +94,17 @@ async function send<W extends Work>(
   const { answers, thread } = await pool.run(piece);
   tally.set(thread, (tally.get(thread) ?? 0) + piece.tasks.length);
   return answers as readonly AnswerTo<W>[];
+}
+
+async function sendPoint(pool: WorkerPool, scenario: Scenario, tally: Map<number, number>): Promise<PointOutcome> {
+  const { answers, thread } = await pool.run({ kind: "point", scenario });
+  tally.set(thread, (tally.get(thread) ?? 0) + 1);
+  return answers[0] as PointOutcome;
+}
+
+function effortOfStudy(scenario: Scenario): number {
+  const tasks = Array.from({ length: scenario.run.replications }, (_, i) => ({ replication: i + 1, scale: null }));
+  return effortOf({ kind: "replications", scenario, tasks });
 }
 
 async function inTurn<P, A>(pieces: readonly P[], act: (piece: P) => Promise<A>): Promise<A[]> {

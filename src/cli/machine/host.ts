@@ -29,7 +29,7 @@ export interface Host {
   /** Seconds since an arbitrary moment, to time stages; never used for a result. */
   seconds(): number;
   /** A bar on standard error, where that is a terminal. */
-  showProgress(tasks: number): Promise<Progress | undefined>;
+  showProgress(tasks: number, what?: string): Promise<Progress | undefined>;
   /** The system under the program, for a report of a fault. */
   readonly system: string;
   readText(path: string): TextFile;
@@ -54,10 +54,10 @@ function leaveOnSignals(): void {
   process.on("SIGHUP", leaveWith(exitCode.hungUp));
 }
 
-async function openBar(tasks: number): Promise<Progress> {
+async function openBar(tasks: number, what: string): Promise<Progress> {
   const { default: progress } = await import("cli-progress");
   const bar = new progress.SingleBar({
-    format: "{bar} {value} of {total} runs, {eta_formatted} left",
+    format: `{bar} {value} of {total} ${what}, {eta_formatted} left`,
     clearOnComplete: true,
     hideCursor: true,
   });
@@ -80,8 +80,8 @@ export function openHost(): Host {
     },
     cores: availableParallelism(),
     seconds: () => process.uptime(),
-    showProgress: (tasks) =>
-      outlets.error.isTTY && process.env["TERM"] !== "dumb" ? openBar(tasks) : Promise.resolve(undefined),
+    showProgress: (tasks, what = "runs") =>
+      outlets.error.isTTY && process.env["TERM"] !== "dumb" ? openBar(tasks, what) : Promise.resolve(undefined),
     system: `Node ${process.version}, ${platform()} ${arch()}`,
     readText: readTextFile,
     whatIs,

@@ -5,6 +5,7 @@ import type { LongTable, Table } from "#report/tables/table.ts";
 import { withVariants } from "#report/tables/variantColumn.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { Options } from "#cli/call/command.ts";
+import type { OutputFile } from "#cli/machine/writer.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { version } from "#cli/machine/version.ts";
 import { changedFiles, earlierRun } from "./earlierRun.ts";
@@ -17,11 +18,13 @@ export interface Output {
   readonly scenarios: readonly Scenario[];
   /** The report as one HTML file. */
   readonly page: string;
+  /** Files beside the tables. */
+  readonly others?: readonly OutputFile[];
 }
 
 /** The folder may be written to, as `folderIssues` says. */
 export async function writeTables(
-  { folder, name: runName, tables: plain, scenarios, page }: Output,
+  { folder, name: runName, tables: plain, scenarios, page, others = [] }: Output,
   options: Options,
   host: Host,
 ): Promise<void> {
@@ -33,6 +36,7 @@ export async function writeTables(
     })),
     { name: "datapackage.json", text: dataPackage({ name: runName, tables, scenarios, version }) },
     { name: "report.html", text: page },
+    ...others,
   ];
   const earlier = earlierRun(folder, host);
   const obsolete = (earlier?.tables ?? []).filter((table) => !files.some(({ name }) => name === table));
@@ -40,5 +44,9 @@ export async function writeTables(
   if (options.quiet === true) return;
   const changed = earlier === undefined || options.replace === true ? [] : changedFiles(earlier, scenarios);
   const replaced = changed.length === 0 ? "" : `, in place of those before ${changed.join(" and ")} changed`;
-  host.report(`report.html and ${tables.length} CSV files are in ${folder}${replaced}\n`);
+  host.report(`report.html and ${csvWords(tables)} are in ${folder}${replaced}\n`);
+}
+
+function csvWords(tables: Output["tables"]): string {
+  return tables.length === 1 ? `${tables[0]!.name}.csv` : `${tables.length} CSV files`;
 }

@@ -75,12 +75,12 @@ export function resultSchema(specs: readonly TableSpec[]): object {
   };
 }
 
-function tableSchema({ name, meaning, columns }: TableSpec): readonly [string, object] {
+function tableSchema({ name, meaning, columns, takesMore }: TableSpec): readonly [string, object] {
   const items = {
     type: "object",
     required: columns.map((column) => column.name),
     properties: Object.fromEntries(columns.map((column) => [column.name, columnSchema(column)])),
-    additionalProperties: false,
+    additionalProperties: takesMore === true,
   };
   return [name, { description: meaning, type: "array", items }];
 }

@@ -17,6 +17,8 @@ export interface TableSpec {
   /** What one row is. */
   readonly meaning: string;
   readonly columns: readonly ColumnSpec[];
+  /** A call adds columns of its own. */
+  readonly takesMore?: true;
 }
 
 export interface Table extends TableSpec {

@@ -18,6 +18,7 @@ import { kpiSpec } from "./kpiTable.ts";
 import { lostSpec } from "#report/tables/asked/lostTable.ts";
 import { slackSpec } from "#report/tables/asked/slackTable.ts";
 import { measuredSpec } from "#report/tables/asked/measuredTable.ts";
+import { sweepSpec } from "#report/tables/asked/sweepTable.ts";
 import { totalsSpec } from "#report/tables/asked/totalsTable.ts";
 import { paybackSpec } from "./paybackTable.ts";
 import { stopsSpec } from "./stopsTable.ts";
@@ -284,6 +285,7 @@ export const tableSpecs: readonly TableSpec[] = [
   replicationsSpec,
   comparisonSpec,
   paybackSpec,
+  sweepSpec,
   kpiSpec,
   changesSpec,
   lostSpec,
