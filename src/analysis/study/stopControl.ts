@@ -12,7 +12,7 @@ import type { MeasureSummary } from "./summarizeMeasures.ts";
 /** Each stop costs runs of its own, so only those count that vary the output most. */
 const mostStops = 5;
 /** Runs with the stop at a high rate, the first replications again. */
-const mostRuns = 20;
+const mostRuns = 10;
 /** With fewer stops in these runs, what a stop costs is not known. */
 const leastStops = 3;
 /** Measures in seconds a shot grow without limit where a resource is down all the time; their inverse does not. */

@@ -33,6 +33,8 @@ const notFormulas = new Set([
   "moldHeat",
   "moldTemperature",
   "coolingRanges",
+  "wallOf",
+  "shotCooling",
 ]);
 
 const files = codeUnder("src/physics");

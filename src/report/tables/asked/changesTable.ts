@@ -11,7 +11,7 @@ export const changesSpec: TableSpec = {
     scenarioColumn,
     text("change", "The change, in plain words"),
     text("counted", "What good parts and gains are: good parts per hour, with a calendar good parts in the run"),
-    number("good_parts", "Mean of the changed cell"),
+    number("good_parts", "Mean of the changed cell; rare stops count as they occurred, without control"),
     number("gain", "Mean of changed cell − cell over the pairs"),
     halfWidth("gain_half_width_95", "the gain"),
     number(
