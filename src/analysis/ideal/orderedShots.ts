@@ -23,7 +23,7 @@ export interface OrderedShots {
 const searches = [300, 1200, 6000];
 /** The longest order of the search, in shots and in steps. The work on a graph grows with the cube of its steps. */
 const longestOrder = 400;
-const mostNodes = 500;
+const mostNodes = 750;
 
 /** Undefined where no order repeats within the search. */
 export function orderedShots(scenario: Scenario): OrderedShots | undefined {

@@ -7,6 +7,7 @@ import { eventRecorder, type EventRecord } from "#cell/records/eventRecord.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import type { Scenario } from "#scenario/scenario.ts";
+import { caseCount } from "../../support/caseCount.ts";
 import { allShotTicks } from "../../support/fixedCell.ts";
 import { always, exponential, saturatedMold, server, takeawayCell } from "../../support/takeawayCell.ts";
 
@@ -174,6 +175,7 @@ describe("the ideal cycle with a takeaway", () => {
   // Circuits of the timed event graph, derived by hand [C]: max{ r + d + 2v, (v + d + m)/M, cavities × time / places }. The form
   // holds when the buffers have room for the parts of a shot.
   test("has the closed form's period, exactly that of the simulation over whole periods", () => {
+    let bounds = 0;
     fc.assert(
       fc.property(cells, ({ recharge, drop, cool, shift, count, cavities, times, places, buffer }) => {
         const stations = Array.from({ length: count }, () => ({ recharge, drop, close: 0.6, cool, remove: 0.8 }));
@@ -188,7 +190,12 @@ describe("the ideal cycle with a takeaway", () => {
         const slowest = Math.max(...times.map(ticks));
         const expected = Math.max(screw, turn / count, (cavities * slowest) / places);
         const ideal = idealCycle(scenario);
-        expect(ideal.method).not.toBe("bound");
+        if (ideal.method === "bound") {
+          // The graph of a very long order is not built; then the bound is not above the period.
+          bounds++;
+          expect(ideal.periodTicks / ideal.shotsPerPeriod).toBeLessThanOrEqual(expected + 1);
+          return;
+        }
         expect(ideal.periodTicks / ideal.shotsPerPeriod).toBeCloseTo(expected, 3);
         const shots = allShotTicks(runCell(planCell(scenario), { replication: 1 }));
         const last = shots.length - 1;
@@ -201,6 +208,7 @@ describe("the ideal cycle with a takeaway", () => {
         examples: [[slowSecondServer]],
       },
     );
+    expect(bounds).toBeLessThanOrEqual(caseCount / 100);
   });
 
   it("names the server that sets the pace, and gives the other circuits", () => {
