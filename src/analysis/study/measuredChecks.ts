@@ -4,7 +4,7 @@ import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import { singleRunRange, type SingleRunRange } from "#analysis/statistics/singleRunRange.ts";
 import type { MeasuredSpec, Scenario } from "#scenario/scenario.ts";
 import { measureOf, type MeasureSummary } from "./summarizeMeasures.ts";
-import { observedSeconds } from "./totals.ts";
+import { onShiftShare } from "./totals.ts";
 
 const secondsPerHour = 3600;
 
@@ -68,9 +68,4 @@ function cycleValues({ stations, run }: Scenario, measures: readonly MeasureSumm
   return Array.from({ length: replications }, (_, i) => all.flatMap((values) => values[i] ?? []))
     .filter((cycles) => cycles.length > 0)
     .map((cycles) => meanInterval(cycles).mean);
-}
-
-function onShiftShare({ calendar, run }: Scenario): number {
-  const off = (calendar?.off ?? []).reduce((sum, { from, until }) => sum + until - from, 0);
-  return 1 - off / observedSeconds(run);
 }

@@ -52,3 +52,9 @@ export function totals({ calendar, run }: Scenario, measures: readonly MeasureSu
 export function observedSeconds({ length, warmup }: Scenario["run"]): number {
   return length - (warmup === "auto" ? 0 : warmup);
 }
+
+/** Share of the observed time on shift; 1 without a calendar. */
+export function onShiftShare({ calendar, run }: Scenario): number {
+  const off = (calendar?.off ?? []).reduce((sum, { from, until }) => sum + until - from, 0);
+  return 1 - off / observedSeconds(run);
+}

@@ -2,7 +2,7 @@
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import { CELL, productMeasure } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
-import { observedSeconds } from "#analysis/study/totals.ts";
+import { observedSeconds, onShiftShare } from "#analysis/study/totals.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { busyWords, paceSetter, resourceName, tiedWords } from "./bottleneckWords.ts";
 import { grouped, percent, withInterval } from "./digits.ts";
@@ -82,11 +82,9 @@ export function runWords({ scenario, replications }: Study): readonly string[] {
 
 /** "48 % of the time: 1,087 ± 3 good parts an hour, a shot every 6.63 ± 0.02 s". */
 export function onShiftWords({ scenario, measures }: Study): string {
-  const { calendar, run } = scenario;
   const made = measureOf(measures, CELL, headline);
-  if (!calendar || !made) return "";
-  const off = calendar.off.reduce((sum, { from, until }) => sum + until - from, 0);
-  const share = 1 - off / run.length;
+  if (!scenario.calendar || !made) return "";
+  const share = onShiftShare(scenario);
   const pace = measureOf(measures, CELL, "seconds per shot");
   const every = pace === undefined ? "" : `, a shot every ${withInterval(pace.interval)} s`;
   return `${percent(share)} of the time: ${withInterval(made.interval, 1 / share)} good parts an hour${every}`;
