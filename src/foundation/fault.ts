@@ -7,3 +7,8 @@ export interface Fault {
   readonly expected?: string;
   readonly remedy: string;
 }
+
+/** Whether reading gave a fault in place of a value. */
+export function isFault<Value extends object>(read: Value | Fault): read is Fault {
+  return "code" in read && "remedy" in read;
+}

@@ -296,6 +296,14 @@ export interface RunSpec {
   readonly start: "running" | "cold";
 }
 
+/** Good parts to make, after those of the orders before it. */
+export interface OrderSpec {
+  readonly product: string;
+  readonly quantity: number;
+  /** Seconds from the beginning of the run; absent where no date is given. */
+  readonly due?: number;
+}
+
 /** Where a scenario comes from. */
 interface ScenarioCall {
   /** The file's name without folder. */
@@ -345,5 +353,7 @@ export interface Scenario {
   readonly costs?: CostSpec;
   /** What was measured at the real cell; absent where nothing was. */
   readonly measured?: MeasuredSpec;
+  /** What is to be made, one after the other; absent where nothing is ordered. */
+  readonly orders?: readonly OrderSpec[];
   readonly run: RunSpec;
 }

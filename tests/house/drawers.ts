@@ -38,8 +38,13 @@ export const rules: readonly Rule[] = [
   ["scenario/distributions", "engine/distributions foundation scenario/values", "a distribution is a kind of value"],
   [
     "scenario/keys",
-    "foundation physics/materials physics/window scenario/distributions scenario/values",
+    "foundation physics/materials physics/window scenario/distributions scenario/order scenario/values",
     "a key names the value that stands behind it; physical quantities come from the tables of physics",
+  ],
+  [
+    "scenario/order",
+    "engine foundation scenario scenario/values",
+    "a due date is a moment of the calendar; the keys, the call and the resolving read an order alike",
   ],
   ["scenario/starter", "scenario scenario/keys", "a starter scenario shows the keys with their meanings"],
   [
@@ -49,7 +54,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "scenario/resolving",
-    "engine engine/distributions foundation physics/materials physics/window scenario scenario/distributions scenario/keys scenario/reading scenario/values",
+    "engine engine/distributions foundation physics/materials physics/window scenario scenario/distributions scenario/keys scenario/order scenario/reading scenario/values",
     "what was read becomes a scenario, so it sees everything below",
   ],
 
@@ -158,7 +163,7 @@ export const rules: readonly Rule[] = [
   ],
 
   ["cli/machine", "foundation", "files, streams and the process; no command"],
-  ["cli/call", "cli/machine foundation", "what a call may say"],
+  ["cli/call", "cli/machine foundation scenario/order", "what a call may say; an order may be given in the call"],
   ["cli/output", "analysis/study cli/call cli/machine foundation report/tables scenario", "results go out by one way"],
   [
     "cli/labor",

@@ -1,5 +1,6 @@
 // The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
+import { shiftsOption, startOption } from "#cli/call/orderOptions.ts";
 import {
   againstOption,
   changesOption,
@@ -31,7 +32,7 @@ import {
   verboseOption,
 } from "#cli/call/options.ts";
 
-const changes = [seedOption, replicationsOption, lengthOption, precisionOption, setOption];
+const changes = [seedOption, replicationsOption, lengthOption, precisionOption, shiftsOption, startOption, setOption];
 const talk = [jsonOption, quietOption, verboseOption];
 
 export const builtCommands: readonly CommandSpec[] = [

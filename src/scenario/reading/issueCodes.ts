@@ -163,6 +163,17 @@ export const issueCodes = {
     "the material is not in the catalog",
     "Name the nearest material of the catalog and give the values that differ.",
   ],
+  "due-calendar": [
+    "a due date is given and there is no calendar",
+    "Add `calendar`, or call with `--shifts` and `--start`.",
+  ],
+  "due-form": [
+    "a due date cannot be read",
+    "Write a local date and time, a time after the start, or a weekday with a time.",
+  ],
+  "due-past": ["a due date is not after the start of the run", "Give a later due date, or an earlier start."],
+  "order-form": ["an order is no whole number of parts", "Write a whole number of parts, such as `200000 parts`."],
+  "order-product": ["an order names no product of the cell", "Write a product of `products`."],
   "product-which": ["a station does not say which of several products it makes", "Add `product` to the station."],
   "range-unused": [
     "a screw of fixed rate has a range, which is not used",

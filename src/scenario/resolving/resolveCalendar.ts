@@ -70,6 +70,12 @@ export function lengthOfRun({ draft, has, report }: Resolution): number | undefi
   return undefined;
 }
 
+/** Undefined without a calendar that can be read. */
+export function clockOf({ calendar }: Resolution["draft"]): WallClock | undefined {
+  const times = wallTimesOf(calendar);
+  return times && wallClockOf(times);
+}
+
 function wallTimesOf(calendar: CalendarDraft | undefined): WallTimes | undefined {
   if (calendar?.from === undefined || calendar.at === undefined) return undefined;
   const clockChanges = (calendar.clockChanges ?? []).flatMap((change) =>
