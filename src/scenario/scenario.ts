@@ -260,6 +260,12 @@ export interface ChangeSpec {
   readonly purge?: { readonly residue: number; readonly screw: number; readonly manifold: number };
 }
 
+/** A change of the whole cell before an order of another product. */
+export interface ChangeoverSpec extends Omit<ChangeSpec, "at" | "station"> {
+  /** The product that is made after it. */
+  readonly to: string;
+}
+
 /** What makes a part good. */
 export interface QualitySpec {
   /** Limits of the mass of a good part, kg. */
@@ -340,6 +346,8 @@ export interface Scenario {
   readonly calendar?: CalendarSpec;
   readonly startUp?: StartUpSpec;
   readonly changes?: readonly ChangeSpec[];
+  /** Read where several orders are made one after the other. */
+  readonly changeovers?: readonly ChangeoverSpec[];
   /** In the order in which parts pass them; absent where every part that leaves the mold is done. */
   readonly takeaway?: readonly ServerSpec[];
   /** Largest share of regrind in the feed; absent where no regrind is used. */

@@ -3,7 +3,7 @@ import { isFault, type Fault } from "#foundation/fault.ts";
 import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import { parseDue } from "#scenario/order/dueText.ts";
 import { parseOrder } from "#scenario/order/orderText.ts";
-import { calendarText, parseShifts, shiftsForm, startOfDay } from "#scenario/order/shiftsText.ts";
+import { calendarText, parseShifts, startOfDay } from "#scenario/order/shiftsText.ts";
 import { parseStart, startForm } from "#scenario/order/startText.ts";
 import type { OptionSpec, Options } from "./command.ts";
 
@@ -27,8 +27,6 @@ export const dueOption: OptionSpec = {
 };
 
 export const orderIssueCodes = {
-  "shifts-form": ["a pattern of work shifts cannot be read", `Write ${shiftsForm}.`],
-  "start-form": ["a start cannot be read", `Write ${startForm}.`],
   "start-missing": ["work shifts are given without the date at which the run begins", "Add `--start`."],
 } as const satisfies Readonly<Record<string, IssueMeaning>>;
 

@@ -172,7 +172,7 @@ function resolveRun({ draft, report }: Resolution): RunSpec | undefined {
     });
   }
   // With a calendar or planned changes the start is part of the question, so there is no warm-up.
-  const isPlanned = draft.calendar !== undefined || draft.changes !== undefined;
+  const isPlanned = draft.calendar !== undefined || draft.changes?.some((change) => change?.to === undefined) === true;
   const run = { length, replications, seed, warmup: isPlanned && warmup === "auto" ? 0 : warmup, start };
   return isComplete(run) ? { ...run, ...(precision === undefined ? {} : { precision }) } : undefined;
 }

@@ -194,4 +194,22 @@ describe("the orders of a scenario", () => {
     const misspelt = read("[{ quantity: 5 parts, product: bleu }]").issues.find(({ code }) => code === "order-product");
     expect(misspelt?.remedy).toBe("Write one of `clear`, `blue`.");
   });
+
+  it("may have a change before a product, without a date", () => {
+    const products = [
+      "product=null",
+      "products={ clear: { partMass: 42 g, flash: 30 % of part }, blue: { partMass: 42 g, flash: 30 % of part } }",
+    ];
+    const read = (change: string) => week(...products, "stations.product=clear", `changes=[${change}]`);
+    const written = "name: to blue, kind: color, to: blue, time: 25 min";
+    expect(read(`{ ${written}, residue: 1 % }`).scenario).toMatchObject({
+      changeovers: [
+        { name: "to blue", kind: "color", to: "blue", purge: { residue: 0.01, screw: 2.4, manifold: 0.35 } },
+      ],
+    });
+    expect(read(`{ ${written} }`).scenario?.changes).toBeUndefined();
+    for (const wrong of [`{ ${written}, after: 5 h }`, `{ ${written.replace("to: blue", "to: red")} }`]) {
+      expect(read(wrong).issues.map(({ code }) => code)).toContain("change-to");
+    }
+  });
 });
