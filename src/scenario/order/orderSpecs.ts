@@ -29,6 +29,7 @@ export function orderSpecs(
   if (drafts === undefined) return {};
   const orders = drafts.map((draft, i) => draft && orderOf(draft, ["orders", i], around));
   const read = orders.filter((order) => order !== undefined);
+  checkOneDate(read, around);
   return read.length === orders.length ? { orders: read } : undefined;
 }
 
@@ -37,6 +38,19 @@ function orderOf({ quantity, product: named, due }: OrderDraft, path: Path, arou
   const seconds = due && secondsOf(due as DueText, path, around);
   if (quantity === undefined || product === undefined || (due !== undefined && seconds === undefined)) return undefined;
   return { product, quantity, ...(seconds === undefined ? {} : { due: seconds }) };
+}
+
+/** The orders of a call are promised together, so that they have one due date. */
+function checkOneDate(orders: readonly OrderSpec[], { report }: Around): void {
+  const different = orders.findIndex(({ due }) => due !== orders[0]!.due);
+  if (different === -1) return;
+  report({
+    code: "due-differs",
+    message: "The orders have different due dates; they are promised together.",
+    expected: "one due date for all orders",
+    remedy: "Give all orders the due date of the last, or promise each by itself.",
+    path: ["orders", different, "due"],
+  });
 }
 
 function productOf(named: string | undefined, path: Path, { products, report }: Around): string | undefined {

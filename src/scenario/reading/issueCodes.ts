@@ -171,6 +171,7 @@ export const issueCodes = {
     "a due date is given and there is no calendar",
     "Add `calendar`, or call with `--shifts` and `--start`.",
   ],
+  "due-differs": ["orders have different due dates", "Give all orders one due date, or promise each by itself."],
   "due-form": [
     "a due date cannot be read",
     "Write a local date and time, a time after the start, or a weekday with a time.",
