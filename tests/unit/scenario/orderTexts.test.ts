@@ -166,7 +166,7 @@ describe("the orders of a scenario", () => {
     ["[{ quantity: 0 parts }]", "order-form", "outside 1 to"],
     ["[{ quantity: 100.5 parts }]", "order-form", "whole number"],
     ["[{ quantity: 100 }]", "unit-missing", "100 parts"],
-    ["[{ quantity: '1,000 parts' }]", "decimal-comma", ""],
+    ["[{ quantity: '1,000 parts' }]", "thousands-separator", ""],
     ["[{ quantity: 1 parts, due: 1 d }, { quantity: 1 parts }]", "due-differs", "different due dates"],
     ["[{ product: product }]", "missing", "missing"],
   ])("%s is refused with %s", (orders, code, says) => {
