@@ -9,6 +9,6 @@ export interface Fault {
 }
 
 /** Whether reading gave a fault in place of a value. */
-export function isFault<Value extends object>(read: Value | Fault): read is Fault {
+export function isFault(read: object): read is Fault {
   return "code" in read && "remedy" in read;
 }

@@ -128,12 +128,12 @@ export const rules: readonly Rule[] = [
 
   [
     "report/words",
-    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation scenario",
+    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation scenario scenario/resolving",
     "words for findings, and for what is left out of them; no layout",
   ],
   [
     "report/tables/asked",
-    "analysis/replication analysis/study report/tables report/words",
+    "analysis/promise analysis/replication analysis/study report/tables report/words",
     "tables that only some runs have, with the columns that all tables share",
   ],
   [
@@ -147,18 +147,23 @@ export const rules: readonly Rule[] = [
     "what can be explained is what the tables of every room say",
   ],
   [
+    "report/charts/order",
+    "analysis/promise report/charts report/words",
+    "a chart of an order uses the frame of every chart",
+  ],
+  [
     "report/charts",
     "analysis/ideal analysis/replication analysis/study cell/records foundation report/tables report/tables/asked report/words scenario",
     "a chart draws a finding or a table",
   ],
   [
     "report/answers",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/tables/asked report/words scenario scenario/resolving",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/promise analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/tables/asked report/words scenario scenario/resolving",
     "a terminal answer is words in lines; its rows are the resources of the bottleneck, its costs have the names of their measures",
   ],
   [
     "report/page",
-    "analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/tables report/tables/asked report/words scenario scenario/resolving",
+    "analysis/indicators analysis/promise analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/charts/order report/tables report/tables/asked report/words scenario scenario/resolving",
     "a page puts words, charts and tables together",
   ],
 

@@ -2,7 +2,8 @@
 import type { Interval } from "#analysis/statistics/interval.ts";
 import { pairedDifference } from "#analysis/statistics/pairedDifference.ts";
 import type { Order } from "./order.ts";
-import { efforts, type NamedSettings, type OrderLever } from "./orderLevers.ts";
+import { efforts, type NamedSettings } from "./orderLeverEffort.ts";
+import type { OrderLever } from "./orderLevers.ts";
 import type { DueChance, OrderStudy } from "./orderStudy.ts";
 
 export interface LeverRow extends NamedSettings {
@@ -42,7 +43,9 @@ export function concludeLevers(base: OrderStudy, changed: readonly ChangedOrder[
     if (due === null) return [];
     const before = shareOnTime(base.finish.slice(0, finish.length), base.order.due ?? Infinity);
     const median = study.times.find(({ share }) => share === 0.5)?.seconds ?? NaN;
-    return [{ name, effort, settings, due, before, median, missing: missingParts(study, order), cost: costOf(base, study) }];
+    return [
+      { name, effort, settings, due, before, median, missing: missingParts(study, order), cost: costOf(base, study) },
+    ];
   });
   const isPriced = rows.length > 0 && rows.every(({ cost }) => cost !== null);
   return {
@@ -65,10 +68,11 @@ function shareOnTime(finish: readonly number[], due: number): number {
 function costOf(base: OrderStudy, changed: OrderStudy): Interval | null {
   const [before, after] = [base, changed].map(({ uses }) => uses.find(({ quantity }) => quantity === "cost")?.values);
   if (before === undefined || after === undefined) return null;
-  const { simultaneousHalfWidth: _, correlation: __, ...difference } = pairedDifference(
-    after,
-    before.slice(0, after.length),
-  );
+  const {
+    simultaneousHalfWidth: _,
+    correlation: __,
+    ...difference
+  } = pairedDifference(after, before.slice(0, after.length));
   return difference;
 }
 

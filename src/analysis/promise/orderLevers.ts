@@ -9,27 +9,8 @@ import type { Scenario } from "#scenario/scenario.ts";
 import { distributionMean } from "#engine/distributions/moments.ts";
 import type { Order } from "./order.ts";
 import { orderOf, type OrderWish } from "./orderCampaigns.ts";
+import { efforts, type Effort, type NamedSettings } from "./orderLeverEffort.ts";
 import { shiftLevers } from "./orderShiftLevers.ts";
-
-/** The least effort first; common practice, no published source. */
-export const efforts = [
-  "later",
-  "stop",
-  "cooling",
-  "overtime",
-  "saturday",
-  "operator",
-  "shift",
-  "station",
-] as const;
-export type Effort = (typeof efforts)[number];
-
-/** A change by name and as the values of `--set`. */
-export interface NamedSettings {
-  readonly name: string;
-  readonly effort: Effort;
-  readonly settings: readonly string[];
-}
 
 export interface OrderLever extends NamedSettings {
   readonly order: Order;
@@ -63,7 +44,7 @@ function effortOf({ prospect, adds, cause }: Wish): Effort | undefined {
   if (adds === 1) return "station";
   if ("isCrew" in prospect) return "operator";
   if ("stop" in prospect) return "stop";
-  if ("steps" in prospect && prospect.steps.includes("mold.cool")) return "cooling";
+  if ("steps" in prospect && prospect.steps.includes("mold.cool")) return "process";
   return undefined;
 }
 
@@ -74,7 +55,7 @@ function cellLever({ wish, settings }: Lever): NamedSettings | undefined {
 
 /** Shorter cooling must not bring a quantity outside its limits that was inside them. */
 function isInWindow({ wish, scenario }: Lever, before: Scenario): boolean {
-  if (effortOf(wish) !== "cooling") return true;
+  if (effortOf(wish) !== "process") return true;
   const outside = (cell: Scenario): ReadonlySet<string> =>
     new Set(outsideWindow(stationWindows(cell, idealCycle(cell))).map(({ quantity }) => quantity));
   const known = outside(before);

@@ -3,7 +3,7 @@ import { calendarOver } from "#scenario/resolving/resolveCalendar.ts";
 import { secondsOfDay } from "#scenario/resolving/wallTime.ts";
 import type { CalendarSpec, Scenario, ShiftSpec } from "#scenario/scenario.ts";
 import { weekdays } from "#foundation/civilDate.ts";
-import type { NamedSettings } from "./orderLevers.ts";
+import type { NamedSettings } from "./orderLeverEffort.ts";
 
 const day = 86_400;
 const hour = 3600;

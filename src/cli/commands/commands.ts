@@ -32,7 +32,8 @@ import {
   verboseOption,
 } from "#cli/call/options.ts";
 
-const changes = [seedOption, replicationsOption, lengthOption, precisionOption, shiftsOption, startOption, setOption];
+const changes = [seedOption, replicationsOption, lengthOption, precisionOption, setOption];
+const workShifts = [shiftsOption, startOption];
 const talk = [jsonOption, quietOption, verboseOption];
 
 export const builtCommands: readonly CommandSpec[] = [
@@ -56,6 +57,7 @@ export const builtCommands: readonly CommandSpec[] = [
       eventsOption,
       slackOption,
       measuredOption,
+      ...workShifts,
       ...changes,
       sensitivityOption,
       changesOption,
@@ -76,6 +78,7 @@ export const builtCommands: readonly CommandSpec[] = [
       compareOutOption,
       nameOption,
       replaceOption,
+      ...workShifts,
       ...changes,
       jobsOption,
       unitsOption,

@@ -59,7 +59,7 @@ describe("work shifts in one line", () => {
     ],
   ])("%s is on shift in the hours %j of the week", (text, hours) => {
     const read = withShifts(text);
-    const off = "scenario" in read ? read.scenario!.calendar!.off : [];
+    const off = ("scenario" in read ? read.scenario?.calendar?.off : undefined) ?? [];
     const edges = [0, ...off.flatMap(({ from, until }) => [from, until]), 7 * 24 * hour];
     const on = Array.from({ length: edges.length / 2 }, (_, i) => [edges[2 * i]! / hour, edges[2 * i + 1]! / hour]);
     expect(on.filter(([from, until]) => until! > from!)).toEqual(hours);
@@ -184,7 +184,8 @@ describe("the orders of a scenario", () => {
     ];
     const read = (orders: string) => week(...products, "stations.product=clear", `orders=${orders}`);
     expect(
-      read("[{ quantity: 5 parts, product: clear, due: 120 h }, { quantity: 7 parts, product: blue, due: 5 d }]").scenario?.orders,
+      read("[{ quantity: 5 parts, product: clear, due: 120 h }, { quantity: 7 parts, product: blue, due: 5 d }]")
+        .scenario?.orders,
     ).toEqual([
       { product: "clear", quantity: 5, due: 5 * 24 * hour },
       { product: "blue", quantity: 7, due: 5 * 24 * hour },
