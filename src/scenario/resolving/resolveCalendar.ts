@@ -85,7 +85,12 @@ interface Extent {
   readonly operators: number;
 }
 
-function calendarOf(draft: CalendarDraft, times: WallTimes, { length, operators }: Extent): CalendarSpec | undefined {
+function calendarOf(
+  draft: Pick<CalendarDraft, "shifts" | "breaks">,
+  { begins, clockChanges }: WallTimes,
+  { length, operators }: Extent,
+): CalendarSpec | undefined {
+  const times = { begins, clockChanges };
   const clock = wallClockOf(times);
   const shifts = draft.shifts ?? [];
   if (shifts.some((shift) => patternOf(shift) === undefined)) return undefined;
@@ -107,6 +112,11 @@ function calendarOf(draft: CalendarDraft, times: WallTimes, { length, operators 
     shifts: shifts.flatMap((shift) => shiftOf(shift, clock, length)),
     breaks: draft.breaks ?? "run on",
   };
+}
+
+/** The same work shifts over another length of the run, in seconds. */
+export function calendarOver(calendar: CalendarSpec, operators: number, length: number): CalendarSpec {
+  return calendarOf(calendar, calendar, { length, operators }) ?? calendar;
 }
 
 /** As it was written, and when it is in the run. */
