@@ -1,5 +1,6 @@
 // The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
+import { shiftsOption, startOption } from "#cli/call/orderOptions.ts";
 import {
   againstOption,
   changesOption,
@@ -32,6 +33,7 @@ import {
 } from "#cli/call/options.ts";
 
 const changes = [seedOption, replicationsOption, lengthOption, precisionOption, setOption];
+const workShifts = [shiftsOption, startOption];
 const talk = [jsonOption, quietOption, verboseOption];
 
 export const builtCommands: readonly CommandSpec[] = [
@@ -55,6 +57,7 @@ export const builtCommands: readonly CommandSpec[] = [
       eventsOption,
       slackOption,
       measuredOption,
+      ...workShifts,
       ...changes,
       sensitivityOption,
       changesOption,
@@ -75,6 +78,7 @@ export const builtCommands: readonly CommandSpec[] = [
       compareOutOption,
       nameOption,
       replaceOption,
+      ...workShifts,
       ...changes,
       jobsOption,
       unitsOption,

@@ -3,6 +3,7 @@ import { standstillCodes } from "#analysis/study/standstillIssue.ts";
 import { warmUpIssueCodes } from "#analysis/statistics/warmUpSearch.ts";
 import { estimateIssueCodes } from "#analysis/window/settleEstimates.ts";
 import { optionIssueCodes } from "#cli/call/optionIssues.ts";
+import { orderIssueCodes } from "#cli/call/orderOptions.ts";
 import { nameIssueCodes } from "#cli/call/nameIssues.ts";
 import { variantIssueCodes } from "#cli/call/variants.ts";
 import { folderIssueCodes } from "#cli/output/earlierRun.ts";
@@ -24,6 +25,7 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     issueCodes,
     optionIssueCodes,
     nameIssueCodes,
+    orderIssueCodes,
     variantIssueCodes,
     folderIssueCodes,
     compareIssueCodes,

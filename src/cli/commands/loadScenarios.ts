@@ -8,6 +8,7 @@ import { checksum } from "#cli/machine/checksum.ts";
 import { exitCodeOf, worstOf } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { nameIssues } from "#cli/call/nameIssues.ts";
+import { orderIssues } from "#cli/call/orderOptions.ts";
 import { optionIssues } from "#cli/call/optionIssues.ts";
 import { calledSettings, runTexts, settingsOf, type CalledSetting } from "#cli/call/options.ts";
 import { parseVariant, variantIssues, type Variant } from "#cli/call/variants.ts";
@@ -40,7 +41,12 @@ export function loadScenarios(files: readonly string[], options: Options, host: 
     }),
   );
   const readings = [...bases, ...varied];
-  const issues = [...nameIssues(options), ...variantIssues(variants), ...readings.flatMap((reading) => reading.issues)];
+  const issues = [
+    ...nameIssues(options),
+    ...orderIssues(options),
+    ...variantIssues(variants),
+    ...readings.flatMap((reading) => reading.issues),
+  ];
   printIssues(options.quiet === true ? issues.filter(({ severity }) => severity === "error") : issues, host);
   return {
     loaded: readings.flatMap(({ scenario, text, vary, variant, issues: found }) => {

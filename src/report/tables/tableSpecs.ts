@@ -16,6 +16,7 @@ import { changesSpec } from "#report/tables/asked/changesTable.ts";
 import { costSpec } from "./costTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
 import { lostSpec } from "#report/tables/asked/lostTable.ts";
+import { promiseLeversSpec } from "#report/tables/asked/promiseLeversTable.ts";
 import { slackSpec } from "#report/tables/asked/slackTable.ts";
 import { measuredSpec } from "#report/tables/asked/measuredTable.ts";
 import { sweepSpec } from "#report/tables/asked/sweepTable.ts";
@@ -281,6 +282,7 @@ export const tableSpecs: readonly TableSpec[] = [
   bottleneckSpec,
   idealCycleSpec,
   circuitsSpec,
+  promiseLeversSpec,
   slackSpec,
   replicationsSpec,
   comparisonSpec,

@@ -11,11 +11,19 @@ import {
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Path } from "#scenario/values/finding.ts";
 import { settled, type Resolution } from "./resolution.ts";
-import type { AbsenceSpec, CalendarSpec, ChangeSpec, Scenario, ShiftSpec, StartUpSpec } from "#scenario/scenario.ts";
+import type {
+  AbsenceSpec,
+  CalendarSpec,
+  ChangeoverSpec,
+  ChangeSpec,
+  Scenario,
+  ShiftSpec,
+  StartUpSpec,
+} from "#scenario/scenario.ts";
 import type { ListedStation } from "./stationList.ts";
 import { secondsOfDay, wallClockOf, wallOf, type WallTimes } from "./wallTime.ts";
 
-type Planned = Pick<Scenario, "calendar" | "startUp" | "changes">;
+type Planned = Pick<Scenario, "calendar" | "startUp" | "changes" | "changeovers">;
 type CalendarDraft = NonNullable<Resolution["draft"]["calendar"]>;
 type ShiftDraft = NonNullable<CalendarDraft["shifts"]>[number];
 type ChangeDraft = NonNullable<NonNullable<Resolution["draft"]["changes"]>[number]>;
@@ -33,15 +41,18 @@ export function resolveCalendar(listed: readonly ListedStation[], resolution: Re
     draft.calendar && times && calendarOf(draft.calendar, times, { length, operators: draft.crew?.operators ?? 0 });
   if (draft.calendar !== undefined && calendar === undefined) return undefined;
   checkShifts(calendar, length, resolution);
-  const changes = (draft.changes ?? []).map((change, index) =>
-    changeOf(change, ["changes", index], { clock, listed, resolution }),
-  );
-  if (changes.includes(undefined)) return undefined;
+  const written = draft.changes ?? [];
+  const around = { clock, listed, resolution };
+  const changes = written.map((each, i) => (each?.to === undefined ? changeOf(each, ["changes", i], around) : null));
+  const overs = written.map((each, i) => (each?.to === undefined ? null : changeoverOf(each, ["changes", i], around)));
+  if (changes.includes(undefined) || overs.includes(undefined)) return undefined;
+  const [atDates, beforeOrders] = [changes.filter(isGiven), overs.filter(isGiven)];
   const startUp = startUpOf(draft.startUp);
   return {
     ...(calendar ? { calendar } : {}),
     ...(startUp ? { startUp } : {}),
-    ...(changes.length > 0 ? { changes: changes.filter((change) => change !== undefined) } : {}),
+    ...(atDates.length > 0 ? { changes: atDates } : {}),
+    ...(beforeOrders.length > 0 ? { changeovers: beforeOrders } : {}),
   };
 }
 
@@ -68,6 +79,12 @@ export function lengthOfRun({ draft, has, report }: Resolution): number | undefi
     path: ["run", "until"],
   });
   return undefined;
+}
+
+/** Undefined without a calendar that can be read. */
+export function clockOf({ calendar }: Resolution["draft"]): WallClock | undefined {
+  const times = wallTimesOf(calendar);
+  return times && wallClockOf(times);
 }
 
 function wallTimesOf(calendar: CalendarDraft | undefined): WallTimes | undefined {
@@ -203,6 +220,30 @@ function changeOf(draft: ChangeDraft | undefined, path: Path, around: Around): C
   const time = settled(draft.time);
   if (name === undefined || kind === undefined || time === undefined || at === undefined) return undefined;
   return { name, kind, at, time, ...(station === undefined ? {} : { station }), ...(purge ? { purge } : {}) };
+}
+
+const isGiven = <Each>(each: Each | null | undefined): each is Each => each !== null && each !== undefined;
+
+/** Before an order: of the whole cell, at the moment when the order before it is made. */
+function changeoverOf(draft: ChangeDraft, path: Path, { resolution }: Around): ChangeoverSpec | undefined {
+  const { name, kind, to, on, after, station } = draft;
+  const purge = purgeOf(draft, path, resolution);
+  const time = settled(draft.time);
+  const products = Object.keys(resolution.draft.products ?? {});
+  const isKnown = to !== undefined && products.includes(to);
+  if (!isKnown || on !== undefined || after !== undefined || station !== undefined) {
+    const known = products.map((each) => `\`${each}\``).join(", ");
+    resolution.report({
+      code: "change-to",
+      message: isKnown ? "A change before an order has no date and no station." : `There is no product "${to}".`,
+      expected: isKnown ? "`to` alone" : products.length === 0 ? "several `products`" : `one of ${known}`,
+      remedy: isKnown ? "Delete `on`, `after` and `station`." : "Name a product of `products`.",
+      path: [...path, "to"],
+    });
+    return undefined;
+  }
+  if (name === undefined || kind === undefined || time === undefined) return undefined;
+  return { name, kind, to, time, ...(purge ? { purge } : {}) };
 }
 
 function momentOf(

@@ -1,0 +1,70 @@
+// What would make an order fit, on the screen: each change with its chance and its cost, then the call that repeats the first.
+import type { LeverRow, OrderLevers } from "#analysis/promise/orderLeverStudy.ts";
+import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
+import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
+import { grouped, percent, withInterval } from "#report/words/digits.ts";
+import { repeatOptions } from "#report/tables/asked/promiseLeversTable.ts";
+import { momentWords } from "#report/words/momentWords.ts";
+
+const mostRows = 10;
+
+export function leverLines(study: OrderStudy, levers: OrderLevers, width: number): readonly string[] {
+  const { rows, by, replications, currency } = levers;
+  if (rows.length === 0) return ["No change of the scenario is known that could make it fit.", ""];
+  const order = by === "effort" ? "the least usual effort first" : "the cheapest first";
+  const heads = ["", "chance", "", "half done by", "parts lack", ...(currency === null ? [] : [`± ${currency}`])];
+  const shown = rows.slice(0, mostRows).map((row) => cellsOf(row, study, currency !== null));
+  return [
+    ...wrappedLines(`What would make it fit (${replications} runs each, same random numbers; ${order}):`, width),
+    ...alignedLines([heads, ...shown], [1, 4, 5], width),
+    ...[...conclusion(study, levers), ...effortNote(levers)].flatMap((line) => wrappedLines(line, width)),
+    "",
+  ];
+}
+
+function cellsOf(row: LeverRow, { scenario }: OrderStudy, isPriced: boolean): readonly string[] {
+  const { due, cost, missing } = row;
+  return [
+    row.name,
+    percent(due.share),
+    markOf(row),
+    momentWords(row.median, scenario),
+    missing === null ? "" : missing === 0 ? "none" : grouped(missing),
+    ...(isPriced ? [cost === null ? "" : signed(cost)] : []),
+  ];
+}
+
+/** The interval decides, not the share alone. */
+function markOf({ due }: LeverRow): string {
+  const fits = due.onTime === due.replications ? "fits in every run" : "fits";
+  return { yes: fits, no: "", undecided: "may fit" }[due.verdict];
+}
+
+function signed({ mean, halfWidth }: NonNullable<LeverRow["cost"]>): string {
+  return `${mean < 0 ? "−" : "+"}${withInterval({ mean: Math.abs(mean), halfWidth })}`;
+}
+
+function conclusion({ order }: OrderStudy, { rows, replications, missing }: OrderLevers): readonly string[] {
+  const found = rows.find(({ due }) => due.verdict === "yes");
+  if (found !== undefined) {
+    return [`To repeat ${found.name}, add: ${repeatOptions(found.settings, replications)}`];
+  }
+  const open = rows.find(({ due }) => due.verdict === "undecided");
+  if (open !== undefined) {
+    return [
+      `No single change is sure to reach ${percent(order.chance)}; closest to decide: ${open.name}. More runs decide: --replications ${4 * replications}.`,
+    ];
+  }
+  const least = rows.toSorted((one, other) => (one.missing ?? Infinity) - (other.missing ?? Infinity))[0]!;
+  if (least.missing === null) return [`No single change reaches ${percent(order.chance)}.`];
+  const without = missing === null ? "" : `, ${grouped(missing)} without a change`;
+  return [
+    `No single change reaches ${percent(order.chance)}. With ${least.name} ${grouped(least.missing)} good parts lack at the due date${without}. Join changes, make fewer parts, or agree a later date.`,
+  ];
+}
+
+function effortNote({ by }: OrderLevers): readonly string[] {
+  return by === "effort"
+    ? ["Give `costs` to sort by the cost of the order. What a change itself costs is never in it."]
+    : ["What a change itself costs, such as overtime premiums or a mold, is not in the difference."];
+}
