@@ -25,5 +25,7 @@ export interface OrderAnswer {
   readonly finish: number | null;
   /** Good parts at the due date; the cell goes on after the order. Null where it is not counted. */
   readonly goodAtDue: number | null;
+  /** Good parts of the campaign that was not completed; null where all were. */
+  readonly made: number | null;
   readonly standstill: ReplicationAnswer["standstill"];
 }

@@ -21,7 +21,8 @@ export function countsAtDue(order: Order): boolean {
 export function orderRunner(order: Order): (task: OrderTask) => OrderAnswer {
   const isCounted = countsAtDue(order);
   const paces = order.campaigns.map(paceOf);
-  return ({ replication }) => {
+  return (task) => {
+    const { replication } = task;
     const campaigns: CampaignAnswer[] = [];
     let from = 0;
     let goodAtDue = 0;
@@ -31,14 +32,16 @@ export function orderRunner(order: Order): (task: OrderTask) => OrderAnswer {
       const goesOn = index === order.campaigns.length - 1;
       const run = runCampaign({ campaign, pace: paces[index]!, index, replication, from, countAt, goesOn });
       const answer = campaignAnswer(run, from);
-      if (!run.isDone) return { task: { replication }, campaigns, finish: null, goodAtDue: null, standstill: answer.standstill };
+      if (!run.isDone) return { ...unfinished, task, campaigns, made: sum(run.good), standstill: answer.standstill };
       if (countAt !== null) goodAtDue += run.counted ?? sum(campaign.quantities.map(({ quantity }) => quantity));
       campaigns.push(answer.campaign);
       from += answer.campaign.seconds;
     }
-    return { task: { replication }, campaigns, finish: from, goodAtDue: isCounted ? goodAtDue : null, standstill: null };
+    return { task, campaigns, finish: from, goodAtDue: isCounted ? goodAtDue : null, made: null, standstill: null };
   };
 }
+
+const unfinished = { finish: null, goodAtDue: null } as const;
 
 interface Answered {
   readonly campaign: CampaignAnswer;
