@@ -4,34 +4,32 @@ import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { grouped, percent, withInterval } from "#report/words/digits.ts";
 import { repeatOptions } from "#report/tables/asked/promiseLeversTable.ts";
-import { momentWords } from "#report/words/momentWords.ts";
 
 const mostRows = 10;
 
 export function leverLines(study: OrderStudy, levers: OrderLevers, width: number): readonly string[] {
-  const { rows, by, replications, currency } = levers;
+  const { rows, by, currency } = levers;
   if (rows.length === 0) return ["No change of the scenario is known that could make it fit.", ""];
   const order = by === "effort" ? "the least usual effort first" : "the cheapest first";
-  const heads = ["", "chance", "", "half done by", "parts lack", ...(currency === null ? [] : [`± ${currency}`])];
-  const shown = rows.slice(0, mostRows).map((row) => cellsOf(row, study, currency !== null));
+  const heads = ["", "chance", "parts lack", ...(currency === null ? [] : [`${currency} more`]), ""];
+  const asItIs = ["as it is", percent(study.due?.share ?? 0), partsWords(levers.missing), ...(currency === null ? [] : [""]), ""];
+  const shown = rows.slice(0, mostRows).map((row) => cellsOf(row, currency !== null));
   return [
-    ...wrappedLines(`What would make it fit (${replications} runs each, same random numbers; ${order}):`, width),
-    ...alignedLines([heads, ...shown], [1, 4, 5], width),
+    ...wrappedLines(`What would make it fit (same random numbers; ${order}):`, width),
+    ...alignedLines([heads, asItIs, ...shown], currency === null ? [1, 2] : [1, 2, 3], width),
     ...[...conclusion(study, levers), ...effortNote(levers)].flatMap((line) => wrappedLines(line, width)),
     "",
   ];
 }
 
-function cellsOf(row: LeverRow, { scenario }: OrderStudy, isPriced: boolean): readonly string[] {
+function cellsOf(row: LeverRow, isPriced: boolean): readonly string[] {
   const { due, cost, missing } = row;
-  return [
-    row.name,
-    percent(due.share),
-    markOf(row),
-    momentWords(row.median, scenario),
-    missing === null ? "" : missing === 0 ? "none" : grouped(missing),
-    ...(isPriced ? [cost === null ? "" : signed(cost)] : []),
-  ];
+  const price = cost === null ? "" : signed(cost);
+  return [row.name, percent(due.share), partsWords(missing), ...(isPriced ? [price] : []), markOf(row)];
+}
+
+function partsWords(missing: number | null): string {
+  return missing === null ? "" : missing === 0 ? "none" : grouped(missing);
 }
 
 /** The interval decides, not the share alone. */
@@ -44,15 +42,15 @@ function signed({ mean, halfWidth }: NonNullable<LeverRow["cost"]>): string {
   return `${mean < 0 ? "−" : "+"}${withInterval({ mean: Math.abs(mean), halfWidth })}`;
 }
 
-function conclusion({ order }: OrderStudy, { rows, replications, missing }: OrderLevers): readonly string[] {
+function conclusion({ order }: OrderStudy, { rows, missing }: OrderLevers): readonly string[] {
   const found = rows.find(({ due }) => due.verdict === "yes");
   if (found !== undefined) {
-    return [`To repeat ${found.name}, add: ${repeatOptions(found.settings, replications)}`];
+    return [`To repeat ${found.name}, add: ${repeatOptions(found.settings, found.due.replications)}`];
   }
   const open = rows.find(({ due }) => due.verdict === "undecided");
   if (open !== undefined) {
     return [
-      `No single change is sure to reach ${percent(order.chance)}; closest to decide: ${open.name}. More runs decide: --replications ${4 * replications}.`,
+      `No single change is sure to reach ${percent(order.chance)}; open after ${open.due.replications} runs: ${open.name}. More runs decide: ${repeatOptions(open.settings, 4 * open.due.replications)}`,
     ];
   }
   const least = rows.toSorted((one, other) => (one.missing ?? Infinity) - (other.missing ?? Infinity))[0]!;

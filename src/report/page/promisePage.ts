@@ -91,7 +91,7 @@ function leverSections(study: OrderStudy, levers: OrderLevers | null, units: Uni
       picture: (words) =>
         chanceBars([...(due === null ? [] : [{ name: "as it is", due }]), ...levers!.rows], order.chance, words),
       caption: [
-        `${levers!.replications} runs of each change with the same random numbers, ${levers!.by === "effort" ? "the least usual effort first" : "the cheapest first"}. `,
+        `${runsOf(levers!)} runs of each change with the same random numbers, ${levers!.by === "effort" ? "the least usual effort first" : "the cheapest first"}. `,
         "A change fits where its whole interval lies above the wanted chance. What the change itself costs is not in the cost difference.",
       ],
       tables: [
@@ -104,6 +104,12 @@ function leverSections(study: OrderStudy, levers: OrderLevers | null, units: Uni
       ],
     }),
   );
+}
+
+function runsOf({ rows }: OrderLevers): string {
+  const counts = rows.map(({ due }) => due.replications);
+  const [fewest, most] = [Math.min(...counts), Math.max(...counts)];
+  return fewest === most ? `${most}` : `${fewest} to ${most}`;
 }
 
 const usesSpec: TableSpec = {
