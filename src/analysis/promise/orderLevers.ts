@@ -53,13 +53,13 @@ function cellLever({ wish, settings }: Lever): NamedSettings | undefined {
   return effort === undefined || effort === "stop" ? undefined : { name: wish.name, effort, settings };
 }
 
-/** Shorter cooling must not bring a quantity outside its limits that was inside them. */
+/** Shorter cooling must not bring a quantity out of its limits, or further out. */
 function isInWindow({ wish, scenario }: Lever, before: Scenario): boolean {
   if (effortOf(wish) !== "process") return true;
-  const outside = (cell: Scenario): ReadonlySet<string> =>
-    new Set(outsideWindow(stationWindows(cell, idealCycle(cell))).map(({ quantity }) => quantity));
+  const outside = (cell: Scenario): readonly string[] =>
+    outsideWindow(stationWindows(cell, idealCycle(cell))).map(({ quantity, value }) => `${quantity} ${value}`);
   const known = outside(before);
-  return [...outside(scenario)].every((quantity) => known.has(quantity));
+  return outside(scenario).every((row) => known.includes(row));
 }
 
 /** Half the repair of the stop that takes most of the time. */
