@@ -172,7 +172,7 @@ export const rules: readonly Rule[] = [
   ["cli/output", "analysis/study cli/call cli/machine foundation report/tables scenario", "results go out by one way"],
   [
     "cli/labor",
-    "analysis/bottleneck analysis/changes analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
+    "analysis/bottleneck analysis/changes analysis/promise analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
     "who does the work, in this thread or in others",
   ],
   [

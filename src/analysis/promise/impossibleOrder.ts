@@ -11,10 +11,7 @@ export const impossibleOrderCodes = {
     "the cell makes no good part of the order",
     "Find out with `run` why no part is good, such as `quality` or a server that rejects all parts.",
   ],
-  "order-too-long": [
-    "the order takes longer than two years",
-    "Order fewer parts, or make the cell faster.",
-  ],
+  "order-too-long": ["the order takes longer than two years", "Order fewer parts, or make the cell faster."],
 } as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 /** Share of rejects at which no part is good. */

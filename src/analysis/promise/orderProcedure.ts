@@ -8,11 +8,14 @@ import { impossibleIssues, unfinishedIssue } from "./impossibleOrder.ts";
 import type { DueChance, FinishTime, OrderOutcome, OrderStudy } from "./orderStudy.ts";
 import { orderUses, summaryOf } from "./orderUses.ts";
 import { orderRunner } from "./runOrder.ts";
+import { valuesAt } from "./valuesAt.ts";
 
 /** Runs where only dates are asked for: enough for an interval of the date by which 95 % are done. */
 const runsForDates = 100;
 /** Shots of all runs together up to which further looks follow: minutes of computing. */
 const mostShots = 100_000_000;
+const runsOfLeverAtMost = 80;
+const mostLeverShots = 40_000_000;
 /** Shares of the runs that are done. */
 const shares = [0.05, 0.5, 0.8, 0.95];
 
@@ -49,6 +52,12 @@ function sizesOf(order: Order): readonly number[] {
   return lookSizes.filter((size, i) => i === 0 || size * shots <= mostShots);
 }
 
+/** Runs of each change: few where they are long or many, enough for a clear yes at a wanted chance of 95 % else. */
+export function runsOfLever({ order, replications }: OrderStudy, levers: number): number {
+  const shots = shotsOf(order) * Math.max(1, levers);
+  return Math.min(replications, runsOfLeverAtMost, Math.max(lookSizes[0]!, Math.floor(mostLeverShots / shots)));
+}
+
 /** Of one run, without rejects. */
 function shotsOf({ campaigns }: Pick<Order, "campaigns">): number {
   return campaigns.reduce((sum, { scenario, quantities }) => {
@@ -76,19 +85,12 @@ function chanceOf({ order, answers }: OrderState): DueChance | null {
     replications: finish.length,
     share: onTime / finish.length,
     ...lookAt(onTime, finish.length, chance, asked !== null),
-    slack: due - timeBy(finish, chance),
+    slack: due - valuesAt(finish, [chance])[0]!,
   };
 }
 
 function finishOf(answers: readonly OrderAnswer[]): readonly number[] {
   return answers.flatMap(({ finish }) => finish ?? []);
-}
-
-/** The earliest time by which the share of the runs is done. */
-function timeBy(finish: readonly number[], share: number): number {
-  const rising = Float64Array.from(finish).toSorted();
-  // The product of a share and a count may be a hair above a whole number.
-  return rising[Math.max(0, Math.ceil(share * rising.length - 1e-9) - 1)]!;
 }
 
 export function concludeOrder(state: OrderState): OrderOutcome {
@@ -105,7 +107,7 @@ export function concludeOrder(state: OrderState): OrderOutcome {
     finish,
     meanFinish: meanInterval(finish),
     times: shares.map((share): FinishTime => {
-      return { share, seconds: timeBy(finish, share), interval: quantileInterval(finish, share) };
+      return { share, seconds: valuesAt(finish, [share])[0]!, interval: quantileInterval(finish, share) };
     }),
     lines: order.campaigns.flatMap(({ quantities }, campaign) =>
       quantities.map(({ product, quantity }, i) => {

@@ -36,12 +36,12 @@ interface Made {
 }
 
 /** A use without its inputs in one of the campaigns is left out. */
-export function orderUses(
-  order: Order,
-  answers: readonly OrderAnswer[],
-): Pick<OrderStudy, "uses" | "missing"> {
+export function orderUses(order: Order, answers: readonly OrderAnswer[]): Pick<OrderStudy, "uses" | "missing"> {
   const windows = order.campaigns.map(({ scenario }, i) =>
-    meanWindows(scenario, answers.map(({ campaigns }) => campaigns[i]!)),
+    meanWindows(
+      scenario,
+      answers.map(({ campaigns }) => campaigns[i]!),
+    ),
   );
   const runs = answers.map(({ campaigns }) =>
     campaigns.map((answer, i): Made => ({ scenario: order.campaigns[i]!.scenario, windows: windows[i]!, answer })),
@@ -81,7 +81,10 @@ function useOf(
 ): UseSummary | undefined {
   const values = runs.map((campaigns) => {
     const each = campaigns.map(amount);
-    return each.reduce<number | undefined>((sum, value) => (sum === undefined || value === undefined ? undefined : sum + value), 0);
+    return each.reduce<number | undefined>(
+      (sum, value) => (sum === undefined || value === undefined ? undefined : sum + value),
+      0,
+    );
   });
   const known = values.filter((value) => value !== undefined);
   return known.length < values.length ? undefined : summaryOf(quantity, unit, known);

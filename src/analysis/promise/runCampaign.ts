@@ -57,7 +57,10 @@ function firstLength({ pace, countAt, goesOn }: CampaignTask): number {
   return Math.min(longestRun, SECONDS_OF_WEEK * Math.ceil(wanted / SECONDS_OF_WEEK + 1));
 }
 
-function runFor({ campaign, pace, index, from, replication, countAt, goesOn }: CampaignTask, length: number): CampaignRun {
+function runFor(
+  { campaign, pace, index, from, replication, countAt, goesOn }: CampaignTask,
+  length: number,
+): CampaignRun {
   const cell = campaignCell(campaign, { index, from }, length);
   const isCounted = countAt !== null && countAt <= length;
   const run = runQuantities(planOf(cell), {

@@ -49,7 +49,10 @@ interface Answered {
 }
 
 function campaignAnswer({ record, cell, reached }: CampaignRun, from: number): Answered {
-  const { measures, elementTimes, resin, standstill } = answerOf({ replication: record.replication, scale: null }, record);
+  const { measures, elementTimes, resin, standstill } = answerOf(
+    { replication: record.replication, scale: null },
+    record,
+  );
   const finished = reached.map((tick) => (tick ?? 0) / TICKS_PER_SECOND);
   const seconds = Math.max(...finished);
   return {

@@ -26,6 +26,8 @@ export interface Options {
   readonly start?: string;
   readonly order?: readonly string[];
   readonly due?: string;
+  readonly chance?: string;
+  readonly levers?: boolean;
   readonly events?: boolean;
   readonly range?: boolean;
   readonly slack?: boolean;

@@ -26,6 +26,11 @@ export const dueOption: OptionSpec = {
   meaning: 'when the order must be made: "2026-12-04 14:00", "Friday 14:00" (the first after the start), or "5 d"',
 };
 
+export const leversOption: OptionSpec = {
+  flags: "--levers",
+  meaning: "also run the changes that may make the order fit where it fits already",
+};
+
 export const orderIssueCodes = {
   "start-missing": ["work shifts are given without the date at which the run begins", "Add `--start`."],
 } as const satisfies Readonly<Record<string, IssueMeaning>>;

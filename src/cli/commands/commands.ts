@@ -1,6 +1,7 @@
 // The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
-import { shiftsOption, startOption } from "#cli/call/orderOptions.ts";
+import { chanceOption } from "#cli/call/chanceOption.ts";
+import { dueOption, leversOption, orderOption, shiftsOption, startOption } from "#cli/call/orderOptions.ts";
 import {
   againstOption,
   changesOption,
@@ -113,6 +114,29 @@ export const builtCommands: readonly CommandSpec[] = [
     load: async () => (await import("./merge.ts")).merge,
   },
   {
+    name: "promise",
+    operands: "<file>",
+    meaning: "when an order is done, and with which chance by its due date; exit 0 yes, 1 no, 3 undecided",
+    example: 'blowcell promise scenarios/order-by-friday.yaml --due "2026-12-04 14:00"',
+    options: [
+      orderOption,
+      dueOption,
+      chanceOption,
+      leversOption,
+      ...workShifts,
+      outOption,
+      nameOption,
+      replaceOption,
+      seedOption,
+      replicationsOption,
+      setOption,
+      jobsOption,
+      unitsOption,
+      ...talk,
+    ],
+    load: async () => (await import("./promise.ts")).promise,
+  },
+  {
     name: "new",
     operands: "<file>",
     meaning: "write a commented starter scenario; a file that is there is never overwritten",
@@ -140,5 +164,5 @@ export const builtCommands: readonly CommandSpec[] = [
 ];
 
 /** Refused by name and absent from --help. */
-export const plannedCommands: readonly string[] = ["promise", "fit", "match", "page"];
+export const plannedCommands: readonly string[] = ["fit", "match", "page"];
 export const plannedOptions: readonly string[] = ["--best", "--worthwhile", "--excel"];

@@ -7,19 +7,22 @@ import {
   type LeverTrial,
 } from "#analysis/promise/orderLeverRuns.ts";
 import type { OrderLevers } from "#analysis/promise/orderLeverStudy.ts";
-import type { OrderLever } from "#analysis/promise/orderLevers.ts";
+import { orderLevers } from "#analysis/promise/orderLevers.ts";
 import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
+import type { Vary } from "#analysis/changes/levers.ts";
 import type { Labor } from "./labor.ts";
 import type { Stages } from "./stages.ts";
 
+/** Null without a due date. */
 export async function conductLevers(
   base: OrderStudy,
-  levers: readonly OrderLever[],
+  vary: Vary,
   labor: Labor,
   stages: Stages,
-): Promise<OrderLevers> {
+): Promise<OrderLevers | null> {
+  if (base.due === null) return null;
   const trials: LeverTrial[] = [];
-  for (const begun of beginLevers(levers)) {
+  for (const begun of beginLevers(orderLevers(vary, base.order))) {
     let trial = begun;
     for (let tasks = leverRunsWanted(trial); tasks.length > 0; tasks = leverRunsWanted(trial)) {
       trial = withLeverAnswers(trial, await labor.run(trial.lever.order, tasks));

@@ -102,11 +102,7 @@ async function openPool(jobs: number): Promise<WorkerPool> {
   });
 }
 
-async function send<A>(
-  pool: WorkerPool,
-  piece: Work | OrderWork,
-  tally: Map<number, number>,
-): Promise<readonly A[]> {
+async function send<A>(pool: WorkerPool, piece: Work | OrderWork, tally: Map<number, number>): Promise<readonly A[]> {
   const { answers, thread } = await pool.run(piece);
   tally.set(thread, (tally.get(thread) ?? 0) + piece.tasks.length);
   return answers as readonly A[];

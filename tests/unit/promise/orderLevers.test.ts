@@ -15,7 +15,7 @@ const varied =
 const friday = (...given: readonly string[]) => varied("order-by-friday", ...given);
 function leversOf(vary: Vary) {
   const order = orderOf(vary, [], wish);
-  return isFault(order) ? [] : orderLevers(vary, order, wish);
+  return isFault(order) ? [] : orderLevers(vary, order);
 }
 const namesOf = (vary: Vary) => leversOf(vary).map(({ name }) => name);
 const day = 86_400;
