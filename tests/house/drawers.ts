@@ -125,6 +125,11 @@ export const rules: readonly Rule[] = [
     "analysis/bottleneck analysis/changes analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/layers cell/records cell/run cell/words engine engine/distributions foundation physics/parison scenario scenario/resolving",
     "a study brings all findings together",
   ],
+  [
+    "analysis/promise",
+    "analysis/changes analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/records cell/run cell/words engine/distributions foundation scenario scenario/resolving",
+    "an order is run with its own calendar, and what it uses has the names and rates of a study; a deadlock is reported as a study does",
+  ],
 
   [
     "report/words",
@@ -133,7 +138,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/tables/asked",
-    "analysis/promise analysis/replication analysis/study report/tables report/words",
+    "analysis/promise analysis/replication analysis/statistics analysis/study report/tables report/words",
     "tables that only some runs have, with the columns that all tables share",
   ],
   [
@@ -182,7 +187,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli/commands",
-    "analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output cli/sweep foundation report/answers report/explain report/page report/tables scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
+    "analysis/ideal analysis/promise analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output cli/sweep foundation report/answers report/explain report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
     "a command wires readers, studies and answers",
   ],
   [

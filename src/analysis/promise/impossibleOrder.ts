@@ -2,7 +2,7 @@
 import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import { standstillIssue } from "#analysis/study/standstillIssue.ts";
-import { idealFinish, longestRun, runningSeconds } from "./idealFinish.ts";
+import { idealFinish, runningSeconds } from "./idealFinish.ts";
 import type { Campaign, Order } from "./order.ts";
 import type { OrderAnswer } from "./orderAnswer.ts";
 
@@ -23,13 +23,8 @@ export function impossibleIssues(order: Order): readonly Issue[] {
   if (hopeless) return [never(order, reasonFor(hopeless))];
   if (idealFinish(order) !== Infinity) return [];
   const running = order.campaigns.reduce((sum, campaign) => sum + runningSeconds(campaign), 0);
-  const within = formatQuantity(longestRun, "time", { digits: 3 });
-  return [
-    tooLong(
-      order,
-      `Even without stops and rejects it takes ${formatQuantity(running, "time", { digits: 3 })} of running time, more than ${within} with its work shifts.`,
-    ),
-  ];
+  const time = formatQuantity(running, "time", { digits: 3 });
+  return [tooLong(order, `Even without stops and rejects it takes ${time} of running time.`)];
 }
 
 function rejectsAll({ quality, takeaway = [] }: Campaign["scenario"]): boolean {

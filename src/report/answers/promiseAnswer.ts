@@ -21,10 +21,11 @@ export interface PromiseShown {
 export function promiseAnswer({ study, levers, units }: PromiseShown, width = 80): string {
   const wrapped = (words: string): readonly string[] => wrappedLines(words, width);
   return [
-    ...settingsWords(study.scenario).flatMap(wrapped),
     ...promiseFinding(study).flatMap(wrapped),
     "",
-    ...alignedLines([...dateRows(study), ...partRows(study)], [], width),
+    ...alignedLines(dateRows(study), [], width),
+    "",
+    ...partLines(study).flatMap(wrapped),
     "",
     ...alignedLines(useRows(study, units), [], width),
     "",
@@ -44,7 +45,7 @@ export function promiseFinding(study: OrderStudy): readonly string[] {
   }
   const runs = `${grouped(due.onTime)} of ${grouped(due.replications)} such runs are done by ${momentWords(order.due!, scenario)}`;
   const interval = `(95 % confidence: ${percent(due.low)} to ${percent(due.high)})`;
-  const wanted = `a chance of ${percent(order.chance)} is wanted`;
+  const wanted = `a chance of ${shareWords(order.chance)} is wanted`;
   if (due.verdict === "undecided") return [`Undecided: ${runs} ${interval}; ${wanted}, which lies between.`];
   return [`${due.verdict === "yes" ? "Yes" : "No"}: ${runs} ${interval}; ${wanted}.`, slackWords(study)];
 }
@@ -53,49 +54,53 @@ export function promiseFinding(study: OrderStudy): readonly string[] {
 function slackWords({ due, order }: OrderStudy): string {
   const slack = due?.slack ?? 0;
   const hours = spanWords(Math.abs(slack));
-  const done = `${percent(order.chance)} of the runs are done`;
+  const done = `${shareWords(order.chance)} of the runs are done`;
   return slack >= 0
     ? `Slack: ${done} ${hours} before the due date.`
     : `Late: ${done} only ${hours} after the due date.`;
 }
 
-function dateRows({ times, scenario, lines }: OrderStudy): readonly (readonly string[])[] {
+function dateRows(study: OrderStudy): readonly (readonly string[])[] {
+  const { times, scenario, lines } = study;
   const shown = times.filter(({ share }) => share >= 0.5);
   return [
-    ...shown.map((time) => [
-      `${percent(time.share)} done by`,
-      `${momentWords(time.seconds, scenario)}${around(time, scenario)}`,
-    ]),
-    ...(lines.length < 2
-      ? []
-      : lines.map(({ product, quantity, seconds }) => [
-          product ?? "parts",
-          `${grouped(quantity)} done by ${momentWords(medianOf(seconds), scenario)} in half of the runs`,
-        ])),
+    ["Runs done", "by", "95 % interval"],
+    ...shown.map((time) => [shareWords(time.share), momentWords(time.seconds, scenario), around(time, scenario)]),
+    ...(lines.length < 2 ? [] : lines).map(({ product, quantity, seconds }) => {
+      return [`50 % of ${product ?? "parts"}`, momentWords(medianOf(seconds), scenario), `${grouped(quantity)} parts`];
+    }),
   ];
+}
+
+/** As a call writes it. */
+function shareWords(share: number): string {
+  return `${Number((share * 100).toFixed(2))} %`;
 }
 
 function medianOf(values: readonly number[]): number {
   return values.toSorted((one, other) => one - other)[Math.ceil(values.length / 2) - 1]!;
 }
 
-function around({ interval: { low, high } }: FinishTime, scenario: OrderStudy["scenario"]): string {
-  if (low === null || high === null) return "";
-  const [from, until] = [momentWords(low, scenario), momentWords(high, scenario)];
-  // A date that both ends share is said once.
-  const day = scenario.calendar && from.slice(0, -6) === until.slice(0, -6) ? until.slice(-5) : until;
-  return from === until ? "" : `  (95 % interval: ${from} to ${day})`;
+/** The date is left out where it is that of the row. */
+function around({ seconds, interval: { low, high } }: FinishTime, scenario: OrderStudy["scenario"]): string {
+  if (low === null || high === null) return "needs more runs";
+  if (!scenario.calendar) return `${spanWords(low)} to ${spanWords(high)}`;
+  const date = momentWords(seconds, scenario).slice(0, -dayTime.length);
+  const [from, until] = [low, high].map((each) => {
+    const words = momentWords(each, scenario);
+    return words.startsWith(date) ? words.slice(-dayTime.length) : words;
+  });
+  return `${from} to ${until}`;
 }
 
-function partRows({ goodAtDue, order }: OrderStudy): readonly (readonly string[])[] {
+const dayTime = "14:00";
+
+function partLines({ goodAtDue }: OrderStudy): readonly string[] {
   if (goodAtDue === null) return [];
   const { mean, single } = goodAtDue;
-  const wanted = order.campaigns
-    .flatMap(({ quantities }) => quantities)
-    .reduce((sum, { quantity }) => sum + quantity, 0);
   const spread =
-    single === null ? "" : `; 9 of 10 single runs: ${wholeParts(single.low)} to ${wholeParts(single.high)}`;
-  return [["Good by due date", `mean ${withInterval(mean)} of ${grouped(wanted)}${spread}`]];
+    single === null ? "" : ` 9 of 10 single runs make ${wholeParts(single.low)} to ${wholeParts(single.high)}.`;
+  return [`Good parts at the due date: ${withInterval(mean)} (mean and its 95 % interval).${spread}`];
 }
 
 const wholeParts = (parts: number): string => grouped(Math.round(parts));
@@ -112,22 +117,32 @@ function useRow({ quantity, unit, mean, single }: UseSummary, units: UnitSystem)
 }
 
 function notes(study: OrderStudy): readonly string[] {
-  const { order, replications, due, missing, scenario } = study;
+  const { order, replications, missing, scenario } = study;
   const runs = `${grouped(replications)} runs from ${startWords(study)}, each until the last wanted part; nothing is left out as warm-up.`;
-  const looks =
-    due === null || order.replications !== null
-      ? []
-      : ["The number of runs grows until the chance is decided; the confidence holds for all looks together."];
   const keys = [...new Set(missing.flatMap((each) => each.keys))];
   return [
+    ...settingsWords(scenario),
     runs,
-    ...looks,
+    ...looksWords(study),
     ...(order.due !== null && study.goodAtDue === null
       ? ["The due date is far beyond the finish, so that good parts are not counted there."]
       : []),
     ...(keys.length === 0 ? [] : [`More with ${keys.map((key) => `\`${key}\``).join(", ")}.`]),
     ...assumptionWords([scenario]),
   ];
+}
+
+/** Why the number of runs is what it is. */
+function looksWords({ due, order, replications }: OrderStudy): readonly string[] {
+  if (due === null) return [];
+  const isOpen = due.verdict === "undecided";
+  if (order.replications !== null) {
+    return isOpen ? ["Leave out `--replications`: the number of runs then grows until the chance is decided."] : [];
+  }
+  if (!isOpen) {
+    return ["The number of runs grows until the chance is decided; the confidence holds for all looks together."];
+  }
+  return [`${grouped(replications)} runs do not decide: the chance is too close to the wanted one. No more are made.`];
 }
 
 function startWords({ scenario }: OrderStudy): string {
