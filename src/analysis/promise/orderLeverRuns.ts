@@ -27,7 +27,9 @@ export function leverRunsWanted({ state: { order, answers } }: LeverTrial): read
   const onTime = answers.filter(({ finish }) => finish! <= order.due!).length;
   const isOpen = answers.length === 0 || lookAt(onTime, answers.length, order.chance, false).verdict === "undecided";
   const next = answers.length < few ? few : isOpen ? many : answers.length;
-  return Array.from({ length: Math.max(0, next - answers.length) }, (_, i) => ({ replication: answers.length + i + 1 }));
+  return Array.from({ length: Math.max(0, next - answers.length) }, (_, i) => ({
+    replication: answers.length + i + 1,
+  }));
 }
 
 /** With this many runs a chance has an interval of a few percent. */

@@ -40,9 +40,7 @@ export function concludeLevers(base: OrderStudy, changed: readonly ChangedOrder[
     const { due } = study;
     if (due === null) return [];
     const median = study.times.find(({ share }) => share === 0.5)?.seconds ?? NaN;
-    return [
-      { name, effort, settings, due, median, missing: missingParts(study), cost: costOf(base, study) },
-    ];
+    return [{ name, effort, settings, due, median, missing: missingParts(study), cost: costOf(base, study) }];
   });
   const isPriced = rows.some(({ cost }) => cost !== null);
   return {
