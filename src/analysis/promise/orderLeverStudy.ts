@@ -8,13 +8,11 @@ import type { DueChance, OrderStudy } from "./orderStudy.ts";
 
 export interface LeverRow extends NamedSettings {
   readonly due: DueChance;
-  /** Share of the same runs that are on time without the change. */
-  readonly before: number;
   /** Seconds from the start by which half of the runs are done. */
   readonly median: number;
   /** Good parts that lack at the due date in the run that the wanted chance just leaves out; null where they are not counted. */
   readonly missing: number | null;
-  /** Cost of the order with the change − without it; null where rates are not given. */
+  /** Cost of the order with the change − without it in the runs that both have; null without rates, and where fewer parts are made. */
   readonly cost: Interval | null;
 }
 
@@ -24,8 +22,8 @@ export interface OrderLevers {
   /** By which the rows are sorted. */
   readonly by: "cost of the order" | "effort";
   readonly currency: string | null;
-  /** Runs of each change. */
-  readonly replications: number;
+  /** Share of the runs of the order as it is that are on time. */
+  readonly before: number | null;
   /** Parts that lack without any change, at the wanted chance. */
   readonly missing: number | null;
 }
@@ -38,49 +36,47 @@ export interface ChangedOrder {
 /** `base` may have more runs than the changes: its first ones are compared. */
 export function concludeLevers(base: OrderStudy, changed: readonly ChangedOrder[]): OrderLevers {
   const rows = changed.flatMap(({ lever, study }): LeverRow[] => {
-    const { name, effort, settings, order } = lever;
-    const { due, finish } = study;
+    const { name, effort, settings } = lever;
+    const { due } = study;
     if (due === null) return [];
-    const before = shareOnTime(base.finish.slice(0, finish.length), base.order.due ?? Infinity);
     const median = study.times.find(({ share }) => share === 0.5)?.seconds ?? NaN;
-    return [
-      { name, effort, settings, due, before, median, missing: missingParts(study, order), cost: costOf(base, study) },
-    ];
+    return [{ name, effort, settings, due, median, missing: missingParts(study), cost: costOf(base, study) }];
   });
-  const isPriced = rows.length > 0 && rows.every(({ cost }) => cost !== null);
+  const isPriced = rows.some(({ cost }) => cost !== null);
   return {
     rows: rows.toSorted((one, other) => (isPriced ? costRank(one, other) : 0) || effortRank(one, other)),
     by: isPriced ? "cost of the order" : "effort",
     currency: isPriced ? (base.scenario.costs?.currency ?? null) : null,
-    replications: Math.max(0, ...changed.map(({ study }) => study.replications)),
-    missing: missingParts(base, base.order),
+    before: base.due?.share ?? null,
+    missing: missingParts(base),
   };
 }
 
+/** What is made later costs as much then. */
 const costRank = (one: LeverRow, other: LeverRow): number => (one.cost?.mean ?? 0) - (other.cost?.mean ?? 0);
 const effortRank = (one: LeverRow, other: LeverRow): number =>
   efforts.indexOf(one.effort) - efforts.indexOf(other.effort);
 
-function shareOnTime(finish: readonly number[], due: number): number {
-  return finish.filter((seconds) => seconds <= due).length / finish.length;
-}
-
 function costOf(base: OrderStudy, changed: OrderStudy): Interval | null {
   const [before, after] = [base, changed].map(({ uses }) => uses.find(({ quantity }) => quantity === "cost")?.values);
-  if (before === undefined || after === undefined) return null;
+  if (before === undefined || after === undefined || partsOf(base.order) !== partsOf(changed.order)) return null;
+  const pairs = Math.min(before.length, after.length);
   const {
     simultaneousHalfWidth: _,
     correlation: __,
     ...difference
-  } = pairedDifference(after, before.slice(0, after.length));
+  } = pairedDifference(after.slice(0, pairs), before.slice(0, pairs));
   return difference;
 }
 
+function partsOf({ campaigns }: Order): number {
+  return campaigns.flatMap(({ quantities }) => quantities).reduce((sum, { quantity }) => sum + quantity, 0);
+}
+
 /** In the run at the edge of the wanted share: as many runs make more as are wanted. */
-export function missingParts({ goodAtDue }: OrderStudy, { campaigns, chance }: Order): number | null {
+function missingParts({ goodAtDue, order }: OrderStudy): number | null {
   if (goodAtDue === null) return null;
-  const wanted = campaigns.flatMap(({ quantities }) => quantities).reduce((sum, { quantity }) => sum + quantity, 0);
   const made = goodAtDue.values.toSorted((one, other) => one - other);
-  const edge = made.length - Math.ceil(chance * made.length);
-  return Math.max(0, wanted - made[Math.max(0, edge)]!);
+  const edge = made.length - Math.ceil(order.chance * made.length);
+  return Math.max(0, partsOf(order) - made[Math.max(0, edge)]!);
 }

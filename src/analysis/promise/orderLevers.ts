@@ -8,7 +8,7 @@ import { isFault } from "#foundation/fault.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { distributionMean } from "#engine/distributions/moments.ts";
 import type { Order } from "./order.ts";
-import { orderOf, type OrderWish } from "./orderCampaigns.ts";
+import { orderOf } from "./orderCampaigns.ts";
 import { efforts, type Effort, type NamedSettings } from "./orderLeverEffort.ts";
 import { shiftLevers } from "./orderShiftLevers.ts";
 
@@ -17,7 +17,7 @@ export interface OrderLever extends NamedSettings {
 }
 
 /** All that the reader takes, in the order of effort; a change that does not reach the cell before the due date is none. */
-export function orderLevers(vary: Vary, order: Order, wish: OrderWish): readonly OrderLever[] {
+export function orderLevers(vary: Vary, { chance, due }: Order): readonly OrderLever[] {
   const scenario = vary([]);
   if (scenario === undefined) return [];
   const wished = leversOf(scenario, vary, wishesFor(scenario).filter(isForOrders)).filter((lever) =>
@@ -27,12 +27,12 @@ export function orderLevers(vary: Vary, order: Order, wish: OrderWish): readonly
     ...laterLevers(scenario),
     ...dearestStop(wished, scenario),
     ...wished.flatMap((lever) => cellLever(lever) ?? []),
-    ...shiftLevers(scenario, order.due),
+    ...shiftLevers(scenario, due),
   ];
   return all
     .toSorted((one, other) => efforts.indexOf(one.effort) - efforts.indexOf(other.effort))
     .flatMap((lever) => {
-      const changed = orderOf(vary, lever.settings, wish);
+      const changed = orderOf(vary, lever.settings, { chance, replications: null });
       return isFault(changed) ? [] : [{ ...lever, order: changed }];
     });
 }

@@ -69,7 +69,7 @@ function withOneMore(shifts: readonly ShiftSpec[]): Planned {
   const changed = [...shifts, { ...rest, name: "more", start: last.end, end, breaks: [] }];
   const settings = [`calendar.shifts=[${changed.map(shiftText).join(", ")}]`];
   const hours = Number((length / hour).toFixed(2));
-  return [[{ name: `one more work shift of ${hours} h a day`, effort: "shift", settings }, changed]];
+  return [[{ name: `${hours} h work shift more a day`, effort: "shift", settings }, changed]];
 }
 
 /** The work shift after which the week has the longest time without one. */

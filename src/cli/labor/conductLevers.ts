@@ -1,22 +1,34 @@
-// Runs an order with each change that may make it fit, with the same random numbers.
-import type { Vary } from "#analysis/changes/levers.ts";
-import { concludeLevers, type ChangedOrder, type OrderLevers } from "#analysis/promise/orderLeverStudy.ts";
+// Runs the order with each change that may make it fit.
+import {
+  beginLevers,
+  leverRunsWanted,
+  leversOfTrials,
+  withLeverAnswers,
+  type LeverTrial,
+} from "#analysis/promise/orderLeverRuns.ts";
+import type { OrderLevers } from "#analysis/promise/orderLeverStudy.ts";
 import { orderLevers } from "#analysis/promise/orderLevers.ts";
-import { runsOfLever } from "#analysis/promise/orderProcedure.ts";
 import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
-import { conductOrder } from "./conductOrder.ts";
+import type { Vary } from "#analysis/changes/levers.ts";
 import type { Labor } from "./labor.ts";
 import type { Stages } from "./stages.ts";
 
-/** A change with which the order can never be done is left out. */
-export async function conductLevers(base: OrderStudy, vary: Vary, labor: Labor, stages: Stages): Promise<OrderLevers> {
-  const { order } = base;
-  const found = orderLevers(vary, order, { chance: order.chance, replications: null });
-  const replications = runsOfLever(base, found.length);
-  const changed: ChangedOrder[] = [];
-  for (const lever of found) {
-    const outcome = await conductOrder({ ...lever.order, replications }, labor, stages);
-    if (outcome.kind === "found") changed.push({ lever, study: outcome.study });
+/** Null without a due date. */
+export async function conductLevers(
+  base: OrderStudy,
+  vary: Vary,
+  labor: Labor,
+  stages: Stages,
+): Promise<OrderLevers | null> {
+  if (base.due === null) return null;
+  const trials: LeverTrial[] = [];
+  for (const begun of beginLevers(orderLevers(vary, base.order))) {
+    let trial = begun;
+    for (let tasks = leverRunsWanted(trial); tasks.length > 0; tasks = leverRunsWanted(trial)) {
+      trial = withLeverAnswers(trial, await labor.run(trial.lever.order, tasks));
+    }
+    stages.report(`${trial.lever.name}: ${trial.state.answers.length} runs`);
+    trials.push(trial);
   }
-  return concludeLevers(base, changed);
+  return leversOfTrials(base, trials);
 }

@@ -5,7 +5,7 @@ import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { assumptionWords } from "#report/words/assumptionWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
-import { grouped, percent, plainNumber, withInterval } from "#report/words/digits.ts";
+import { grouped, percent, plainNumber, shareWords, withInterval } from "#report/words/digits.ts";
 import { momentWords, spanWords } from "#report/words/momentWords.ts";
 import { settingsWords } from "#report/words/settingsWords.ts";
 import { shownUnit } from "#report/words/shownUnits.ts";
@@ -70,11 +70,6 @@ function dateRows(study: OrderStudy): readonly (readonly string[])[] {
       return [`50 % of ${product ?? "parts"}`, momentWords(medianOf(seconds), scenario), `${grouped(quantity)} parts`];
     }),
   ];
-}
-
-/** As a call writes it. */
-function shareWords(share: number): string {
-  return `${Number((share * 100).toFixed(2))} %`;
 }
 
 function medianOf(values: readonly number[]): number {

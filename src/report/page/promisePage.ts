@@ -7,10 +7,10 @@ import { chanceBars } from "#report/charts/order/chanceBars.ts";
 import { finishBins } from "#report/charts/order/finishBins.ts";
 import { finishChart } from "#report/charts/order/finishChart.ts";
 import { element } from "#report/charts/markup.ts";
-import { promiseLeversTables } from "#report/tables/asked/promiseLeversTable.ts";
+import { promiseLeversSpec, promiseLeversTables } from "#report/tables/asked/promiseLeversTable.ts";
 import { integer, number, text } from "#report/tables/columns.ts";
 import { fillTable, type Table, type TableSpec } from "#report/tables/table.ts";
-import { percent, withInterval } from "#report/words/digits.ts";
+import { grouped, shareWords, withInterval } from "#report/words/digits.ts";
 import { momentWords } from "#report/words/momentWords.ts";
 import { settingsWords } from "#report/words/settingsWords.ts";
 import { spokenUnit } from "#report/words/shownUnits.ts";
@@ -25,7 +25,7 @@ export interface PromisePageParts {
   readonly levers: OrderLevers | null;
   /** The answer, then what is behind it: a paragraph each. */
   readonly finding: readonly string[];
-  /** Tables of the order, the first of which has its dates. */
+  /** All that are written; that of the changes stands below their picture. */
   readonly tables: readonly Table[];
   /** Of the reading and of the runs. */
   readonly warnings: readonly Issue[];
@@ -36,7 +36,7 @@ export function promisePage(parts: PromisePageParts): string {
   const { version, study, levers, finding, warnings, units } = parts;
   return htmlPage({
     version,
-    title: `${study.scenario.title}: ${study.order.name}`,
+    title: `${study.scenario.title}: ${study.order.name.replaceAll(/\d+(?= parts)/gu, grouped)}`,
     questions: settingsWords(study.scenario),
     finding,
     warnings: { warnings: warnings.map(({ message, remedy }) => `${message} ${remedy}`), unusual: [] },
@@ -73,9 +73,11 @@ function finishSection({ study, tables, units }: PromisePageParts): Section {
       "Dashed lines: dates by which 50, 80 and 95 % of the runs are done.",
     ],
     tables: [
-      ...tables.map((table) =>
-        tableMarkup(rowsOfScenario(table, scenario.name), { id: `finish-${table.name}`, file: table.name, units }),
-      ),
+      ...tables
+        .filter(({ name }) => name !== promiseLeversSpec.name)
+        .map((table) =>
+          tableMarkup(rowsOfScenario(table, scenario.name), { id: `finish-${table.name}`, file: table.name, units }),
+        ),
       tableMarkup(fillTable(binsSpec, bins), { id: "finish-dates", units }),
     ],
   });
@@ -87,11 +89,11 @@ function leverSections(study: OrderStudy, levers: OrderLevers | null, units: Uni
     pictured({
       id: "levers",
       heading: "What would make it fit",
-      description: `Chance of the due date with each change and its 95 % interval; ${percent(order.chance)} is wanted.`,
+      description: `Chance of the due date with each change and its 95 % interval; ${shareWords(order.chance)} is wanted.`,
       picture: (words) =>
         chanceBars([...(due === null ? [] : [{ name: "as it is", due }]), ...levers!.rows], order.chance, words),
       caption: [
-        `${levers!.replications} runs of each change with the same random numbers, ${levers!.by === "effort" ? "the least usual effort first" : "the cheapest first"}. `,
+        `${runsOf(levers!)} runs of each change with the same random numbers, ${levers!.by === "effort" ? "the least usual effort first" : "the cheapest first"}. `,
         "A change fits where its whole interval lies above the wanted chance. What the change itself costs is not in the cost difference.",
       ],
       tables: [
@@ -104,6 +106,12 @@ function leverSections(study: OrderStudy, levers: OrderLevers | null, units: Uni
       ],
     }),
   );
+}
+
+function runsOf({ rows }: OrderLevers): string {
+  const counts = rows.map(({ due }) => due.replications);
+  const [fewest, most] = [Math.min(...counts), Math.max(...counts)];
+  return fewest === most ? `${most}` : `${fewest} to ${most}`;
 }
 
 const usesSpec: TableSpec = {

@@ -15,7 +15,7 @@ const varied =
 const friday = (...given: readonly string[]) => varied("order-by-friday", ...given);
 function leversOf(vary: Vary) {
   const order = orderOf(vary, [], wish);
-  return isFault(order) ? [] : orderLevers(vary, order, wish);
+  return isFault(order) ? [] : orderLevers(vary, order);
 }
 const namesOf = (vary: Vary) => leversOf(vary).map(({ name }) => name);
 const day = 86_400;
@@ -68,7 +68,7 @@ describe("the levers of an order", () => {
       "cooling −5 %",
       "2 h overtime a day",
       "one operator more",
-      "one more work shift of 8 h a day",
+      "8 h work shift more a day",
       "one station more",
     ]);
     for (const { settings, order } of levers) {
@@ -88,7 +88,7 @@ describe("the levers of an order", () => {
   });
 
   it.each([
-    ["06:00", "22:00", ["2 h overtime a day", "one more work shift of 8 h a day"]],
+    ["06:00", "22:00", ["2 h overtime a day", "8 h work shift more a day"]],
     ["06:00", "05:00", ["1 h overtime a day"]],
     ["06:00", "06:00", []],
   ])("fill the day from %s to %s up with %j", (start, end, names) => {
@@ -97,11 +97,17 @@ describe("the levers of an order", () => {
   });
 
   it("keep days, operators and breaks of the work shifts", () => {
-    const shift = "{ name: 'late, long', days: [mon, fri], start: 14:00, end: 22:00, operators: 1, breaks: [{ at: 18:00, time: 30 min }] }";
+    const shift =
+      "{ name: 'late, long', days: [mon, fri], start: 14:00, end: 22:00, operators: 1, breaks: [{ at: 18:00, time: 30 min }] }";
     const [lever] = leversOf(friday(`calendar.shifts=[${shift}]`)).filter(({ effort }) => effort === "shift");
     const shifts = lever?.order.campaigns[0]?.scenario.calendar?.shifts;
     const [own, more] = [shifts?.[0], shifts?.[1]].map(({ stretches: _, pauses: __, ...each }: any) => each);
-    expect(own).toMatchObject({ name: "late, long", days: ["mon", "fri"], operators: 1, breaks: [{ at: "18:00", time: 1800 }] });
+    expect(own).toMatchObject({
+      name: "late, long",
+      days: ["mon", "fri"],
+      operators: 1,
+      breaks: [{ at: "18:00", time: 1800 }],
+    });
     expect(more).toMatchObject({ days: ["mon", "fri"], start: "22:00", end: "06:00", operators: 1, breaks: [] });
   });
 

@@ -4,13 +4,13 @@ import { barList, place, trackAxis, trackHeight, upright } from "#report/charts/
 import type { ChartWords } from "#report/charts/chart.ts";
 import { element, type Child, type Markup } from "#report/charts/markup.ts";
 import { lyingWhisker } from "#report/charts/whisker.ts";
-import { percent } from "#report/words/digits.ts";
+import { percent, shareWords } from "#report/words/digits.ts";
 
 const barHeight = 10;
 
 /** `before` is the row of the order as it is. */
 export function chanceBars(rows: readonly Pick<LeverRow, "name" | "due">[], wanted: number, given: ChartWords): Markup {
-  const axis = trackAxis([0, 1], (value) => percent(value));
+  const axis = trackAxis([0, 1], shareWords);
   return barList(
     rows.map(({ name, due }) => ({
       name,
@@ -18,7 +18,7 @@ export function chanceBars(rows: readonly Pick<LeverRow, "name" | "due">[], want
       remark: `${percent(due.share)} (${percent(due.low)} to ${percent(due.high)})${wordOf(due.verdict)}`,
       track: [...axis.grid, bar(due), upright(wanted, "limit"), ...whisker(due)],
     })),
-    { label: `Chance of the due date; line: wanted ${percent(wanted)}`, track: axis.labels },
+    { label: `Chance of the due date; line: wanted ${shareWords(wanted)}`, track: axis.labels },
     given,
   );
 }
