@@ -10,7 +10,7 @@ export interface LeverRow extends NamedSettings {
   readonly due: DueChance;
   /** Seconds from the start by which half of the runs are done. */
   readonly median: number;
-  /** Good parts that lack at the due date in the run that the wanted chance just leaves out; null where they are not counted. */
+  /** Good parts that lack at the due date for the wanted chance, in the runs that all changes have; null where they are not counted. */
   readonly missing: number | null;
   /** Cost of the order with the change − without it in the runs that both have; null without rates, and where fewer parts are made. */
   readonly cost: Interval | null;
@@ -24,7 +24,7 @@ export interface OrderLevers {
   readonly currency: string | null;
   /** Share of the runs of the order as it is that are on time. */
   readonly before: number | null;
-  /** Parts that lack without any change, at the wanted chance. */
+  /** The same without any change. */
   readonly missing: number | null;
 }
 
@@ -35,12 +35,13 @@ export interface ChangedOrder {
 
 /** `base` may have more runs than the changes: its first ones are compared. */
 export function concludeLevers(base: OrderStudy, changed: readonly ChangedOrder[]): OrderLevers {
+  const common = Math.min(base.replications, ...changed.map(({ study }) => study.replications));
   const rows = changed.flatMap(({ lever, study }): LeverRow[] => {
     const { name, effort, settings } = lever;
     const { due } = study;
     if (due === null) return [];
     const median = study.times.find(({ share }) => share === 0.5)?.seconds ?? NaN;
-    return [{ name, effort, settings, due, median, missing: missingParts(study), cost: costOf(base, study) }];
+    return [{ name, effort, settings, due, median, missing: missingParts(study, common), cost: costOf(base, study) }];
   });
   const isPriced = rows.some(({ cost }) => cost !== null);
   return {
@@ -48,7 +49,7 @@ export function concludeLevers(base: OrderStudy, changed: readonly ChangedOrder[
     by: isPriced ? "cost of the order" : "effort",
     currency: isPriced ? (base.scenario.costs?.currency ?? null) : null,
     before: base.due?.share ?? null,
-    missing: missingParts(base),
+    missing: missingParts(base, common),
   };
 }
 
@@ -74,9 +75,9 @@ function partsOf({ campaigns }: Order): number {
 }
 
 /** In the run at the edge of the wanted share: as many runs make more as are wanted. */
-function missingParts({ goodAtDue, order }: OrderStudy): number | null {
+function missingParts({ goodAtDue, order }: OrderStudy, runs: number): number | null {
   if (goodAtDue === null) return null;
-  const made = goodAtDue.values.toSorted((one, other) => one - other);
+  const made = goodAtDue.values.slice(0, runs).toSorted((one, other) => one - other);
   const edge = made.length - Math.ceil(order.chance * made.length);
   return Math.max(0, partsOf(order) - made[Math.max(0, edge)]!);
 }

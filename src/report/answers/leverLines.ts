@@ -58,7 +58,7 @@ function conclusion({ order }: OrderStudy, { rows, missing }: OrderLevers): read
     ];
   }
   const least = rows.toSorted((one, other) => (one.missing ?? Infinity) - (other.missing ?? Infinity))[0]!;
-  if (least.missing === null) return [`No single change reaches ${shareWords(order.chance)}.`];
+  if (least.missing === null || least.missing === 0) return [`No single change reaches ${shareWords(order.chance)}.`];
   const without = missing === null ? "" : `, ${grouped(missing)} without a change`;
   return [
     `No single change reaches ${shareWords(order.chance)}. With ${least.name} ${grouped(least.missing)} good parts lack at the due date${without}. Join changes, make fewer parts, or agree a later date.`,

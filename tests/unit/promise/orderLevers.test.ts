@@ -114,7 +114,7 @@ describe("the levers of an order", () => {
   it("have no shorter cooling where the window does not allow it", () => {
     // After 3 s the wall is too hot already.
     const reach = (cool: string) => namesOf(friday(`stations.steps.cool=${cool}`));
-    expect(reach("7.5 s")).toContain("cooling −5 %");
+    expect(reach("9 s")).toContain("cooling −5 %");
     expect(reach("3 s")).not.toContain("cooling −5 %");
   });
 

@@ -21,7 +21,7 @@ export const promiseLeversSpec: TableSpec = {
     number("finish_p50_s", "Half of the runs with the change are done by then, from the start of the order", "s"),
     number(
       "missing_parts",
-      "Good parts that lack at the due date for the wanted chance; 0 where it is reached, empty where they are not counted",
+      "Good parts that lack at the due date for the wanted chance, in the first runs that all changes have; empty where they are not counted",
       "parts",
     ),
     number(
