@@ -14,8 +14,6 @@ import { valuesAt } from "./valuesAt.ts";
 const runsForDates = 100;
 /** Shots of all runs together up to which further looks follow: minutes of computing. */
 const mostShots = 100_000_000;
-const runsOfLeverAtMost = 80;
-const mostLeverShots = 40_000_000;
 /** Shares of the runs that are done. */
 const shares = [0.05, 0.5, 0.8, 0.95];
 
@@ -50,12 +48,6 @@ function sizesOf(order: Order): readonly number[] {
   if (order.due === null) return [runsForDates];
   const shots = shotsOf(order);
   return lookSizes.filter((size, i) => i === 0 || size * shots <= mostShots);
-}
-
-/** Runs of each change: few where they are long or many, enough for a clear yes at a wanted chance of 95 % else. */
-export function runsOfLever({ order, replications }: OrderStudy, levers: number): number {
-  const shots = shotsOf(order) * Math.max(1, levers);
-  return Math.min(replications, runsOfLeverAtMost, Math.max(lookSizes[0]!, Math.floor(mostLeverShots / shots)));
 }
 
 /** Of one run, without rejects. */

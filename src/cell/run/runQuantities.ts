@@ -35,7 +35,7 @@ export interface QuantityRecord {
 }
 
 /** Good parts still to be made from which on no instant is passed over. */
-const fewParts = 50;
+const fewParts = 16;
 /** Part of the expected time that the run goes on without a look, and the divisor where that was too far. */
 const firstStride = 0.5;
 const finer = 16;
@@ -66,6 +66,8 @@ class Pursuit {
   readonly #stride: number;
   /** Of each quantity: the counters of its parts and of its rejects. */
   readonly #counters: readonly GoodCounters[];
+  /** Good parts of each quantity at the last look. */
+  #made: readonly number[];
   #simulation: Simulation | undefined;
   #counted: number | null = null;
 
@@ -74,6 +76,7 @@ class Pursuit {
     this.#stride = stride;
     this.#counters = run.wanted.map(({ product }) => countersOf(plan, product));
     this.reached = run.wanted.map(() => null);
+    this.#made = run.wanted.map(() => 0);
   }
 
   /** To the tick or to the last wanted part, whichever is first. */
@@ -100,9 +103,8 @@ class Pursuit {
 
   #advance(simulation: Simulation, tick: number): void {
     const { wanted, ticksAPart, countAt } = this.#run;
-    const before = this.good();
     const left = Math.min(
-      ...wanted.map(({ quantity }, i) => (this.reached[i] === null ? quantity - before[i]! : Infinity)),
+      ...wanted.map(({ quantity }, i) => (this.reached[i] === null ? quantity - this.#made[i]! : Infinity)),
     );
     const pace = left > fewParts ? Math.floor(left * ticksAPart * this.#stride) : 0;
     const instant = simulation.nextTick;
@@ -111,6 +113,7 @@ class Pursuit {
     const at = isCountDue ? countAt : next;
     simulation.runUntil(at);
     const made = this.good();
+    this.#made = made;
     wanted.forEach(({ quantity }, i) => {
       if (this.reached[i] !== null || made[i]! < quantity) return;
       if (at > instant) this.wentTooFar = true;

@@ -9,6 +9,7 @@ import { grouped, percent, plainNumber, shareWords, withInterval } from "#report
 import { momentWords, spanWords } from "#report/words/momentWords.ts";
 import { settingsWords } from "#report/words/settingsWords.ts";
 import { shownUnit } from "#report/words/shownUnits.ts";
+import type { Scenario } from "#scenario/scenario.ts";
 import { leverLines } from "./leverLines.ts";
 
 export interface PromiseShown {
@@ -93,9 +94,11 @@ const dayTime = "14:00";
 function partLines({ goodAtDue }: OrderStudy): readonly string[] {
   if (goodAtDue === null) return [];
   const { mean, single } = goodAtDue;
+  const made = withInterval(mean);
+  if (mean.sd === 0) return [`Good parts at the due date: ${made} in every run.`];
   const spread =
     single === null ? "" : ` 9 of 10 single runs make ${wholeParts(single.low)} to ${wholeParts(single.high)}.`;
-  return [`Good parts at the due date: ${withInterval(mean)} (mean and its 95 % interval).${spread}`];
+  return [`Good parts at the due date: ${made} (mean and its 95 % interval).${spread}`];
 }
 
 const wholeParts = (parts: number): string => grouped(Math.round(parts));
@@ -113,10 +116,10 @@ function useRow({ quantity, unit, mean, single }: UseSummary, units: UnitSystem)
 
 function notes(study: OrderStudy): readonly string[] {
   const { order, replications, missing, scenario } = study;
-  const runs = `${grouped(replications)} runs from ${startWords(study)}, each until the last wanted part; nothing is left out as warm-up.`;
+  const runs = `${grouped(replications)} runs of ${order.name} from ${startWords(study)}, each until the last wanted part; nothing is left out as warm-up.`;
   const keys = [...new Set(missing.flatMap((each) => each.keys))];
   return [
-    ...settingsWords(scenario),
+    ...settingsWords(withoutOrders(scenario)),
     runs,
     ...looksWords(study),
     ...(order.due !== null && study.goodAtDue === null
@@ -125,6 +128,13 @@ function notes(study: OrderStudy): readonly string[] {
     ...(keys.length === 0 ? [] : [`More with ${keys.map((key) => `\`${key}\``).join(", ")}.`]),
     ...assumptionWords([scenario]),
   ];
+}
+
+/** The first sentence says what is ordered. */
+function withoutOrders(scenario: Scenario): Scenario {
+  const { call } = scenario;
+  if (call === undefined) return scenario;
+  return { ...scenario, call: { ...call, settings: call.settings.filter((text) => !text.startsWith("orders")) } };
 }
 
 /** Why the number of runs is what it is. */

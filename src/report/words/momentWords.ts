@@ -18,11 +18,15 @@ function minutesUp(seconds: number): number {
   return Math.ceil(seconds / secondsOfMinute) * secondsOfMinute;
 }
 
-/** "3 d 4.5 h", "4.5 h" or "12 min". */
+/** "3 d 4.5 h", "4 h 30 min" or "12 min". */
 export function spanWords(seconds: number): string {
-  if (seconds < secondsOfHour) return `${Math.round(seconds / secondsOfMinute)} min`;
+  if (seconds < secondsOfDay) {
+    const minutes = Math.round(seconds / secondsOfMinute);
+    const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
+    return [...(hours > 0 ? [`${hours} h`] : []), ...(rest > 0 || hours === 0 ? [`${rest} min`] : [])].join(" ");
+  }
   const tenths = Math.round((seconds / secondsOfHour) * 10);
-  const days = seconds < secondsOfDay ? 0 : Math.floor(tenths / 240);
+  const days = Math.floor(tenths / 240);
   const hours = (tenths - days * 240) / 10;
-  return [...(days > 0 ? [`${days} d`] : []), ...(hours > 0 ? [`${hours} h`] : [])].join(" ");
+  return [`${days} d`, ...(hours > 0 ? [`${hours} h`] : [])].join(" ");
 }
