@@ -1,11 +1,11 @@
 // The machine for the commands: output, color, terminal width, reading and writing of files.
 import { arch, availableParallelism, platform } from "node:os";
 import { styleText } from "node:util";
-import { exitCode } from "./exitCode.ts";
+import { leaveOnSignals } from "./leaveOnSignals.ts";
 import { mayColor } from "./mayColor.ts";
 import { Outlets, leave } from "./outlets.ts";
 import { readTextFile, type TextFile } from "./readTextFile.ts";
-import { undoBegun, whatIs, writeFiles, type OutputFile } from "./writer.ts";
+import { whatIs, writeFiles, type OutputFile } from "./writer.ts";
 
 type Outlet = "output" | "error";
 export type Paint = "bold" | "dim" | "red" | "yellow" | "cyan";
@@ -44,29 +44,21 @@ export interface Host {
   end(): void;
 }
 
-function leaveOnSignals(): void {
-  const leaveWith = (code: number) => () => {
-    undoBegun();
-    process.exit(code);
-  };
-  process.on("SIGINT", leaveWith(exitCode.interrupted));
-  process.on("SIGTERM", leaveWith(exitCode.terminated));
-  process.on("SIGHUP", leaveWith(exitCode.hungUp));
-}
-
 async function openBar(tasks: number, what: string): Promise<Progress> {
   const { default: progress } = await import("cli-progress");
   const bar = new progress.SingleBar({
     format: `{bar} {value} of {total} ${what}, {eta_formatted} left`,
     clearOnComplete: true,
-    hideCursor: true,
+    // A signal ends the program at once and can restore nothing, so cursor and wrapping stay as they are.
+    hideCursor: false,
+    linewrap: true,
   });
   bar.start(tasks, 0);
   return { advance: (done) => bar.increment(done), end: () => bar.stop() };
 }
 
 export function openHost(): Host {
-  leaveOnSignals();
+  if (process.pid === 1) leaveOnSignals();
   const outlets = new Outlets();
   return {
     print: (text) => void outlets.output.write(text),

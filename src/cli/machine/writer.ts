@@ -5,7 +5,6 @@ import {
   mkdirSync,
   mkdtempSync,
   openSync,
-  promises,
   renameSync,
   rmdirSync,
   rmSync,
@@ -13,7 +12,9 @@ import {
   writeFileSync,
 } from "node:fs";
 import { dirname, join, resolve } from "node:path";
+import { setImmediate } from "node:timers/promises";
 import { invariant } from "#foundation/invariant.ts";
+import { leaveOnSignals } from "./leaveOnSignals.ts";
 import { MachineFailure, nameOfFailure } from "./machineFailure.ts";
 import { safeName } from "./safeName.ts";
 
@@ -57,22 +58,17 @@ function removeMadeFolders(folder: string, firstMade: string | undefined): void 
   }
 }
 
-/** The unfinished folder and its removal after an interrupt. */
-const begun = new Set<() => void>();
-
-/** Removes the unfinished folder after an interrupt. */
-export function undoBegun(): void {
-  for (const undo of begun) undo();
-}
-
-/** Waits for each piece, so that memory holds one piece and an interrupt is handled in between. */
+/** Memory holds one piece. An interrupt is handled between two pieces, while no write is under way that could make a new file. */
 async function writePieces(path: string, pieces: Iterable<string>): Promise<void> {
-  const file = await promises.open(path, "w");
+  const file = openSync(path, "w");
   try {
-    // Unlike `write`, it continues after a partial write.
-    for (const piece of pieces) await file.writeFile(piece);
+    for (const piece of pieces) {
+      // Unlike `writeSync`, it continues after a partial write.
+      writeFileSync(file, piece);
+      await setImmediate();
+    }
   } finally {
-    await file.close();
+    closeSync(file);
   }
 }
 
@@ -117,10 +113,11 @@ export async function writeFiles(
     removeStage();
     removeMadeFolders(folder, firstMade);
   };
-  begun.add(undo);
+  let endHandling: (() => void) | undefined;
   try {
     firstMade = mkdirSync(folder, { recursive: true });
     stage = mkdtempSync(join(folder, ".blowcell-"));
+    endHandling = leaveOnSignals(undo);
     await moveThroughStage(stage, folder, files, obsolete);
     // The folder is empty by now, so `rmdir` is enough.
     rmdirSync(stage);
@@ -128,6 +125,6 @@ export async function writeFiles(
     undo();
     throw new MachineFailure(`write into ${folder}`, error);
   } finally {
-    begun.delete(undo);
+    endHandling?.();
   }
 }
