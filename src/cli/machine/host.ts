@@ -47,7 +47,10 @@ export interface Host {
 async function openBar(tasks: number, what: string): Promise<Progress> {
   const { default: progress } = await import("cli-progress");
   const bar = new progress.SingleBar({
-    format: `{bar} {value} of {total} ${what}, {eta_formatted} left`,
+    format: (options, { value, total, eta, progress: share }) => {
+      const left = value === 0 ? "estimating the time left" : `${progress.Format.TimeFormat(eta, options, 1)} left`;
+      return `${progress.Format.BarFormat(share, options)} ${value} of ${total} ${what}, ${left}`;
+    },
     clearOnComplete: true,
     // A signal ends the program at once and can restore nothing, so cursor and wrapping stay as they are.
     hideCursor: false,
