@@ -41,6 +41,7 @@ export const sweep: Act = async ([file = ""], options, host) => {
   const path = `${folder}/${journalName}`;
   const earlier = readJournal(path).map(parseRecord);
   const isContinued = earlier.some((record) => JSON.stringify(record) === JSON.stringify(plan));
+  if (isContinued) host.prepareFolder(folder);
   const inTheWay = isContinued ? [] : folderIssues(folder, [scenarioOfShare(plan)], options, host);
   printIssues(inTheWay, host);
   if (inTheWay.length > 0) return exitCodeOf(inTheWay);

@@ -5,7 +5,7 @@ import { leaveOnSignals } from "./leaveOnSignals.ts";
 import { mayColor } from "./mayColor.ts";
 import { Outlets, leave } from "./outlets.ts";
 import { readTextFile, type TextFile } from "./readTextFile.ts";
-import { whatIs, writeFiles, type OutputFile } from "./writer.ts";
+import { prepareFolder, whatIs, writeFiles, type OutputFile } from "./writer.ts";
 
 type Outlet = "output" | "error";
 export type Paint = "bold" | "dim" | "red" | "yellow" | "cyan";
@@ -35,6 +35,8 @@ export interface Host {
   readText(path: string): TextFile;
   /** Undefined where nothing is there. */
   whatIs(path: string): "folder" | "other" | undefined;
+  /** Tries whether results can be written there, and finishes what a killed call left. Throws MachineFailure. */
+  prepareFolder(folder: string): void;
   writeFiles(folder: string, files: readonly OutputFile[], obsolete?: readonly string[]): Promise<void>;
   /** Lets interrupts through; long work calls it every few milliseconds. */
   breathe(): Promise<void>;
@@ -80,6 +82,7 @@ export function openHost(): Host {
     system: `Node ${process.version}, ${platform()} ${arch()}`,
     readText: readTextFile,
     whatIs,
+    prepareFolder,
     writeFiles,
     breathe: () => new Promise((resolve) => void setImmediate(resolve)),
     leave,
