@@ -24,6 +24,11 @@ export function removeForeignParts(document: Document): readonly ForeignPart[] {
       if (tag !== undefined) add(range, "yaml-tag", `Tags such as \`!!str\` are`, "Delete it; quotes make a text.");
     },
     Pair: (_, { key }) => {
+      // JavaScript keeps this one word for itself, and a mapping would lose it.
+      if (isScalar(key) && key.value === "__proto__") {
+        add(key.range, "yaml-key", "The key `__proto__` is", "Choose another word.");
+        return visit.REMOVE;
+      }
       if (!isMap(key) && !isSeq(key)) return undefined;
       add(key.range, "yaml-key", "Lists and mappings as keys are", "Write a plain word as the key.");
       return visit.REMOVE;

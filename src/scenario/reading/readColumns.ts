@@ -57,19 +57,31 @@ function readCells([header, ...rows]: readonly CsvRow[], distribution: ColumnDis
   const names = header?.cells ?? [];
   const column = names.indexOf(distribution.column);
   if (column < 0) {
-    const expected = names.length === 0 ? "a header row" : `one of ${names.join(", ")}`;
-    const meant = didYouMean(distribution.column, names);
+    const known = leadsOut(distribution.file)
+      ? "a column of that file, which is outside the scenario's folder"
+      : undefined;
+    const expected = names.length === 0 ? "a header row" : (known ?? `one of ${names.join(", ")}`);
+    const meant = known === undefined ? didYouMean(distribution.column, names) : undefined;
     const remedy = meant === undefined ? `Write ${expected}.` : `Did you mean \`${meant}\`?`;
     const message = `"${distribution.file}" has no column "${distribution.column}".`;
     return { findings: [{ code: "csv-column", message, expected, remedy, path }] };
   }
   const { values, findings } = columnValues(rows, column, distribution, path);
-  if (findings.length > 0) return { findings };
+  if (findings.length > 0) return { findings: leadsOut(distribution.file) ? findings.map(withoutContent) : findings };
   if (values.length > 0) return { values };
   const message = `The column "${distribution.column}" of "${distribution.file}" has no values.`;
   const expected = "one measured value or more";
   return { findings: [{ code: "csv-empty", message, expected, remedy: "Check the file.", path }] };
 }
+
+/** A scenario from elsewhere may name any file; messages show the content only of files in its own folder and below. */
+const leadsOut = (file: string): boolean => /^(?:[/\\]|[a-z]:)|(?:^|[/\\])\.\.(?:[/\\]|$)/iu.test(file);
+
+const withoutContent = (finding: Finding): Finding => ({
+  ...finding,
+  message: "A value of the column cannot be read; the file is outside the scenario's folder.",
+  value: "",
+});
 
 /** The values of `{ file, column }` as texts with their units; undefined where they cannot be read. */
 export function columnTexts(written: unknown, readText: ReadText | undefined): readonly string[] | undefined {
