@@ -70,7 +70,7 @@ describe("a wrong column", () => {
 
 describe("a CSV file outside the scenario's folder", () => {
   const secret = "secret header,user_s\n7,private words\n";
-  const read = (file: string, column: string): ScenarioReading => {
+  const readOutside = (file: string, column: string): ScenarioReading => {
     const cool = "cool: { triangular: [7.0 s, 7.5 s, 9.0 s] }";
     const text = twoStations.replace(cool, `cool: { empirical: { file: "${file}", column: ${column} } }`);
     return readScenario(text, { name: "cell", file: "cell.yaml", readText: () => secret });
@@ -80,7 +80,7 @@ describe("a CSV file outside the scenario's folder", () => {
     "as %s is read, and its content is not shown",
     (file) => {
       for (const column of ["secret", "user_s"]) {
-        const shown = JSON.stringify(read(file, column).issues);
+        const shown = JSON.stringify(readOutside(file, column).issues);
         expect(shown).toContain("outside the scenario's folder");
         expect(shown).not.toMatch(/secret header|private words/u);
       }
@@ -88,7 +88,7 @@ describe("a CSV file outside the scenario's folder", () => {
   );
 
   it("is told from one inside, whose content helps", () => {
-    expect(JSON.stringify(read("logs/log.csv", "secret").issues)).toContain("secret header");
-    expect(JSON.stringify(read("a..b/log.csv", "user_s").issues)).toContain("private words");
+    expect(JSON.stringify(readOutside("logs/log.csv", "secret").issues)).toContain("secret header");
+    expect(JSON.stringify(readOutside("a..b/log.csv", "user_s").issues)).toContain("private words");
   });
 });
