@@ -16,14 +16,16 @@ function rowsOf(out: string, name: string): readonly Readonly<Record<string, str
   return parse(readFileSync(path.join(folder, out, name)), { columns: true }) as readonly Record<string, string>[];
 }
 
+const inOneLine = (output: string): string => output.replaceAll(/\s+/gu, " ");
+
 const early = ["--shifts", "1 x 8 h, mon-fri", "--start", "2026-11-30 06:00"];
 
 describe("promise", () => {
   it("says yes with chance, dates and slack, writes its files and ends with 0", () => {
     const { code, output } = call("--order", "1000 parts", "--due", "Tuesday 14:00", ...early, "--out", "yes");
     expect(code).toBe(0);
-    expect(output).toMatch(
-      /^Yes: the order is done by Tue 2026-12-01 14:00 with a chance of 100 % \(150\s+of 150 runs; 95 % confidence:/u,
+    expect(inOneLine(output)).toMatch(
+      /^Yes: the order is done by Tue 2026-12-01 14:00 with a chance of 100 % \(150 of 150 runs; 95 % confidence:/u,
     );
     expect(output).toMatch(/^Slack: 95 % of the runs are done 1 d \d/mu);
     expect(output).toMatch(/^95 % +Mon 2026-11-30 \d\d:\d\d +\d\d:\d\d to \d\d:\d\d$/mu);
@@ -55,8 +57,8 @@ describe("promise", () => {
   it("says no with what would make it fit, and ends with 1", () => {
     const { code, output } = call("--order", "1000 parts", "--due", "1 h", "--replications", "20", "--out", "no");
     expect(code).toBe(1);
-    expect(output).toMatch(
-      /^No: the order is done by 1 h after the start with a chance of 0 % \(0 of 20 runs; 95 %\s+confidence: 0 % to 16 %\);/u,
+    expect(inOneLine(output)).toMatch(
+      /^No: the order is done by 1 h after the start with a chance of 0 % \(0 of 20 runs; 95 % confidence: 0 % to 16 %\);/u,
     );
     expect(output).toContain("Late: 95 % of the runs are done only");
     expect(output).toContain("What would make it fit (same random numbers");
@@ -68,7 +70,7 @@ describe("promise", () => {
     const due = ["--due", `${time} h`, "--replications", "40", "--chance", "50 %"];
     const { code, output } = call("--order", "1000 parts", ...due, "--out", "open");
     expect(code).toBe(3);
-    expect(output).toMatch(/^Undecided: .*\(\d+ of 40\s+runs;/u);
+    expect(inOneLine(output)).toMatch(/^Undecided: .*\(\d+ of 40 runs;/u);
     expect(output).toContain("Leave out `--replications`");
   });
 
