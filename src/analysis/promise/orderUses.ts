@@ -1,6 +1,6 @@
 // What an order uses up to its last part: resin, regrind, energy, operator hours and cost, by run.
 import { costRules, type CostedHour } from "#analysis/indicators/cost.ts";
-import { costStudy } from "#analysis/indicators/costStudy.ts";
+import { costStudy, missingKeys } from "#analysis/indicators/costStudy.ts";
 import { cellElements } from "#analysis/indicators/kpiRows.ts";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { CELL } from "#analysis/replication/measures.ts";
@@ -128,12 +128,16 @@ function costsOf({ scenario, windows, answer }: Made): ReturnType<typeof costStu
 
 function missingOf([first]: readonly Made[], uses: readonly UseSummary[]): OrderStudy["missing"] {
   if (!first) return [];
-  const { stations, costs } = first.scenario;
+  const { scenario, windows } = first;
+  const { stations, costs } = scenario;
   const isLeftOut = (use: Use): boolean => uses.every(({ quantity }) => quantity !== use);
-  const energy = costRules.find(({ rate }) => rate === "energy")?.window?.keys ?? [];
+  const energy = costRules.find(({ rate }) => rate === "energy")!;
+  const isRate = (key: string): boolean => key.startsWith("costs.");
   return [
     ...(isLeftOut("resin") ? [{ item: "resin", keys: missingMass(stations) }] : []),
-    ...(isLeftOut("drive energy") ? [{ item: "drive energy", keys: energy }] : []),
+    ...(isLeftOut("drive energy")
+      ? [{ item: "drive energy", keys: missingKeys(energy, scenario, windows).filter((key) => !isRate(key)) }]
+      : []),
     ...(costs ? (costsOf(first)?.missing ?? []) : [{ item: "cost", keys: ["costs"] }]),
   ];
 }
