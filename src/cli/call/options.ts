@@ -1,6 +1,6 @@
 // Options that several commands share.
 import type { OptionSpec, Options } from "./command.ts";
-import { orderSettings } from "./orderOptions.ts";
+import { orderSettings, orderTexts } from "./orderOptions.ts";
 
 export const verboseOption: OptionSpec = { flags: "--verbose", meaning: "print stages, seconds and replications" };
 export const quietOption: OptionSpec = { flags: "--quiet", meaning: "print only errors" };
@@ -140,7 +140,12 @@ export function runTexts(options: Options): readonly string[] {
 
 /** All changes of the scenario by the call, each as `path=value`. */
 export function callTexts(options: Options): readonly string[] {
-  return [...settingsOf(options).set, ...runTexts(options)];
+  return [...shownSettings(options), ...runTexts(options)];
+}
+
+/** Those that change the cell; an order and its work shifts as they were written. */
+export function shownSettings(options: Options): readonly string[] {
+  return [...orderTexts(options), ...settingsOf(options).set.slice(orderSettings(options).length)];
 }
 
 interface Settings {

@@ -48,6 +48,12 @@ export function orderSettings(options: Options): readonly OrderSetting[] {
   return readOptions(options).settings;
 }
 
+/** As the results name them: `shifts=2 x 8 h, mon-fri`. */
+export function orderTexts({ shifts, start, order = [], due }: Options): readonly string[] {
+  const texts = Object.entries({ shifts, start, order: order.length === 0 ? undefined : order.join(", "), due });
+  return texts.flatMap(([name, text]) => (text === undefined ? [] : [`${name}=${text}`]));
+}
+
 export function orderIssues(options: Options): readonly Issue[] {
   return readOptions(options).issues;
 }

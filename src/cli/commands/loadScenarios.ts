@@ -10,7 +10,7 @@ import type { Host } from "#cli/machine/host.ts";
 import { nameIssues } from "#cli/call/nameIssues.ts";
 import { orderIssues } from "#cli/call/orderOptions.ts";
 import { optionIssues } from "#cli/call/optionIssues.ts";
-import { calledSettings, runTexts, settingsOf, type CalledSetting } from "#cli/call/options.ts";
+import { calledSettings, runTexts, settingsOf, shownSettings, type CalledSetting } from "#cli/call/options.ts";
 import { parseVariant, variantIssues, type Variant } from "#cli/call/variants.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
 
@@ -86,7 +86,7 @@ export function readFile({ file, name, variant }: Wanted, options: Options, host
       set: [...set, ...(variant?.set ?? []), ...more],
       run,
       readText: (beside) => {
-        const read = host.readText(folder + beside);
+        const read = host.readText(isAbsolute(beside) ? beside : folder + beside);
         return "text" in read ? read.text : undefined;
       },
     });
@@ -97,7 +97,7 @@ export function readFile({ file, name, variant }: Wanted, options: Options, host
   const call = {
     file: file.slice(folder.length),
     sha256: checksum(text),
-    settings: [...set, ...(variant?.set ?? [])],
+    settings: [...shownSettings(options), ...(variant?.set ?? [])],
     options: runTexts(options),
   };
   return { text, vary, variant, scenario: { ...scenario, call }, issues };
@@ -112,6 +112,8 @@ function withoutKnown({ issues, ...reading }: Reading, base: Reading, name: stri
     issues: own.map((issue) => ({ ...issue, message: `With variant "${name}": ${issue.message}` })),
   };
 }
+
+const isAbsolute = (file: string): boolean => /^(?:[/\\]|[a-z]:)/iu.test(file);
 
 /** The file's name without folder and ending. */
 export function scenarioName(file: string): string {

@@ -7,7 +7,8 @@ import { momentWords } from "#report/words/momentWords.ts";
 import { finishBins, type FinishBin } from "./finishBins.ts";
 
 const left = 60;
-const right = chartWidth - 30;
+/** The words of a mark stand to the right of its line, also of the last. */
+const right = chartWidth - 290;
 const rowHeight = 17;
 const barsHeight = 200;
 const mostTicks = 8;
@@ -20,7 +21,7 @@ interface Mark {
   readonly style: string;
 }
 
-/** Marks stand in rows above the bars, so that none covers another. */
+/** Marks stand in rows above the bars, the earliest highest, so that no line goes through words. */
 export function finishChart(study: Drawn, given: ChartWords): Markup {
   const bins = finishBins(study.finish, study.order.due);
   const marks = marksOf(study);
@@ -45,10 +46,10 @@ export function finishChart(study: Drawn, given: ChartWords): Markup {
   );
 }
 
-/** The due date comes last, right above the bars. */
+/** In the order of time. */
 function marksOf({ times, order, scenario }: Drawn): readonly Mark[] {
   const shown = times.filter(({ share }) => share >= 0.5);
-  return [
+  const marks = [
     ...shown.map(({ share, seconds }) => ({
       label: `${Math.round(share * 100)} % of runs by ${momentWords(seconds, scenario)}`,
       at: seconds,
@@ -58,6 +59,7 @@ function marksOf({ times, order, scenario }: Drawn): readonly Mark[] {
       ? []
       : [{ label: `due ${momentWords(order.due, scenario)}`, at: order.due, style: "moment" }]),
   ];
+  return marks.toSorted((one, other) => one.at - other.at);
 }
 
 type Scale = (value: number) => number;
@@ -89,11 +91,6 @@ function axis(bins: readonly FinishBin[], x: Scale, bottom: number, { scenario }
   ];
 }
 
-/** Words stand on the side with more room. */
 function markMarkup({ label, style }: Mark, at: number, row: number, bottom: number): readonly Child[] {
-  const isRight = at < (left + right) / 2;
-  return [
-    line(at, row - 6, at, bottom, style),
-    words(label, isRight ? at + 6 : at - 6, row + 4, { anchor: isRight ? "start" : "end", style: "name" }),
-  ];
+  return [line(at, row - 6, at, bottom, style), words(label, at + 6, row + 4, { style: "name" })];
 }

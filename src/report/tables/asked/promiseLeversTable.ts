@@ -32,7 +32,7 @@ export const promiseLeversSpec: TableSpec = {
     text("currency", "Currency of the cost difference"),
     integer("replications", "Runs with the change"),
     text("settings", "Values of `--set` that make the change, separated by semicolons"),
-    text("repeat", "Options that repeat it when they are added to the call"),
+    text("repeat", "The call that repeats it; options of the call itself come before"),
   ],
 };
 
@@ -55,7 +55,7 @@ export function promiseLeversTables({ order, scenario }: OrderStudy, levers: Ord
     cost && levers!.currency,
     due.replications,
     row.settings.join("; "),
-    repeatOptions(row.settings, due.replications),
+    `blowcell promise FILE ${repeatOptions(row.settings, due.replications)}`,
   ]);
   return rows.length === 0 ? [] : [fillTable(promiseLeversSpec, rows)];
 }
