@@ -16,7 +16,11 @@ import type { OrderStudy, UseSummary } from "./orderStudy.ts";
 const secondsPerHour = 3600;
 const joulesPerKilowattHour = 3_600_000;
 
-export const orderUseMeanings = {
+/** Every quantity of promise.csv. */
+export const orderQuantityMeanings = {
+  "time to finish": "From the start of the order to its last wanted part; with a calendar off-shift hours count.",
+  "good parts at the due date": "Good parts that the cell makes by the due date if it goes on after the order.",
+
   resin: "New resin in the feed; without `regrind` all melt.",
   "regrind used": "Regrind that goes back into the feed.",
   "surplus regrind": "Regrind that does not go back into the feed.",
@@ -26,7 +30,7 @@ export const orderUseMeanings = {
   cost: "Cost of all items with a rate, up to the last part; the unit is the currency.",
 } as const;
 
-type Use = keyof typeof orderUseMeanings;
+type Use = keyof typeof orderQuantityMeanings;
 
 /** One campaign of one run with its cell; windows are those of the mean run. */
 interface Made {

@@ -21,6 +21,19 @@ const statistics: readonly Term[] = [
     more: ["replication", "common random numbers"],
   },
   {
+    names: ["chance", "chance of the due date", "wilson", "look", "looks", "is an order on time"],
+    meaning:
+      "The share of the runs of an order that are done by the due date, with the interval of Wilson. The chance of one real order lies in the interval with 95 % confidence.",
+    details: [
+      [
+        "decision",
+        "yes where the whole interval lies above the wanted chance, no where it lies below; runs are added at 20, 150, 300, 600, 1,200 and 2,000 until one holds.",
+      ],
+      ["looks", "All looks share the error of 5 %; `--replications` makes one look with the plain interval."],
+    ],
+    more: ["promise.csv", "common random numbers"],
+  },
+  {
     names: ["control variate", "control variates", "rare stop", "rare stops", "few stops", "known rate"],
     meaning:
       "A correction for stops that are too rare for the run. The mean repair time of a stop is known from its interval and repair. The mean and its interval are corrected for what the replications hold above or below that.",
