@@ -21,17 +21,14 @@ const statistics: readonly Term[] = [
     more: ["replication", "common random numbers"],
   },
   {
-    names: ["chance", "chance of the due date", "wilson", "look", "looks", "is an order on time"],
+    names: ["chance", "chance of the due date", "wilson", "look", "looks"],
     meaning:
-      "The share of the runs of an order that are done by the due date, with the interval of Wilson. The chance of one real order lies in the interval with 95 % confidence.",
+      "The share of the runs of an order that are done by the due date, with the interval of Wilson at 95 % confidence.",
     details: [
-      [
-        "decision",
-        "yes where the whole interval lies above the wanted chance, no where it lies below; runs are added at 20, 150, 300, 600, 1,200 and 2,000 until one holds.",
-      ],
-      ["looks", "All looks share the error of 5 %; `--replications` makes one look with the plain interval."],
+      ["decision", "`yes` where the interval lies above the wanted chance, `no` where it lies below."],
+      ["looks", "Runs are added until it is decided; all looks share the error of 5 %."],
     ],
-    more: ["promise.csv", "common random numbers"],
+    more: ["promise.csv"],
   },
   {
     names: ["control variate", "control variates", "rare stop", "rare stops", "few stops", "known rate"],
