@@ -10,6 +10,9 @@ const fileOf = (name: string) => path.join(projectFolder, `scenarios/${name}.yam
 const promise = (...args: readonly string[]) => callBlowcell(["promise", fileOf("two-station"), ...args], { folder });
 const shifts = ["--shifts", "2 x 8 h, mon-fri", "--start", "2026-11-30 06:00"];
 
+const rowsOf = (name: string): readonly Record<string, string>[] =>
+  parse(readFileSync(path.join(folder, name)), { columns: true });
+
 it("one call promises an order of a cell without a calendar", () => {
   const { code, output } = promise("--order", "20000 parts", "--due", "Tuesday 14:00", ...shifts, "--out", "a");
   expect(code).toBe(0);
@@ -21,9 +24,7 @@ it("names levers where the order does not fit, and each repeats by the options o
   const call = ["--order", "30000 parts", "--due", "Tuesday 10:00", ...shifts, "--json"];
   const { code, output } = promise(...call, "--out", "b");
   expect(code).toBe(1);
-  const rows: Record<string, string>[] = parse(readFileSync(path.join(folder, "b/promise-levers.csv")), {
-    columns: true,
-  });
+  const rows = rowsOf("b/promise-levers.csv");
   expect(output).toContain('"promise-levers"');
   expect(rows.map(({ change }) => change)).toContain("8 h work shift more a day");
   const row = rows.find(({ change }) => change === "one station more")!;
@@ -32,10 +33,7 @@ it("names levers where the order does not fit, and each repeats by the options o
     ([, quoted, plain]) => quoted ?? plain!,
   );
   promise(...call, ...options, "--out", "c");
-  const [repeated] = parse(readFileSync(path.join(folder, "c/promise.csv")), { columns: true }) as Record<
-    string,
-    string
-  >[];
+  const [repeated] = rowsOf("c/promise.csv");
   for (const column of ["chance_by_due", "chance_low_95", "chance_high_95"]) {
     expect(repeated![column]).toBe(row[column]);
   }

@@ -22,8 +22,9 @@ describe("promise", () => {
   it("says yes with chance, dates and slack, writes its files and ends with 0", () => {
     const { code, output } = call("--order", "1000 parts", "--due", "Tuesday 14:00", ...early, "--out", "yes");
     expect(code).toBe(0);
-    const [first = ""] = output.split("\n");
-    expect(first).toMatch(/^Yes: 150 of 150 such runs are done by Tue 2026-12-01 14:00 \(95 % confidence:/u);
+    expect(output).toMatch(
+      /^Yes: the order is done by Tue 2026-12-01 14:00 with a chance of 100 % \(150\s+of 150 runs; 95 % confidence:/u,
+    );
     expect(output).toMatch(/^Slack: 95 % of the runs are done 1 d \d/mu);
     expect(output).toMatch(/^95 % +Mon 2026-11-30 \d\d:\d\d +\d\d:\d\d to \d\d:\d\d$/mu);
     const lines = output.trimEnd().split("\n");
@@ -55,7 +56,7 @@ describe("promise", () => {
     const { code, output } = call("--order", "1000 parts", "--due", "1 h", "--replications", "20", "--out", "no");
     expect(code).toBe(1);
     expect(output).toMatch(
-      /^No: 0 of 20 such runs are done by 1 h after the start \(95 % confidence: 0 % to\s+16 %\);/u,
+      /^No: the order is done by 1 h after the start with a chance of 0 % \(0 of 20 runs; 95 %\s+confidence: 0 % to 16 %\);/u,
     );
     expect(output).toContain("Late: 95 % of the runs are done only");
     expect(output).toContain("What would make it fit (same random numbers");
@@ -67,7 +68,7 @@ describe("promise", () => {
     const due = ["--due", `${time} h`, "--replications", "40", "--chance", "50 %"];
     const { code, output } = call("--order", "1000 parts", ...due, "--out", "open");
     expect(code).toBe(3);
-    expect(output).toMatch(/^Undecided: \d+ of 40 such runs/u);
+    expect(output).toMatch(/^Undecided: .*\(\d+ of 40\s+runs;/u);
     expect(output).toContain("Leave out `--replications`");
   });
 

@@ -43,11 +43,11 @@ export function promiseFinding(study: OrderStudy): readonly string[] {
     const by = (share: number): string => momentWords(times.find((time) => time.share === share)!.seconds, scenario);
     return [`${order.name}: half of ${grouped(replications)} runs are done by ${by(0.5)}, 95 % by ${by(0.95)}.`];
   }
-  const runs = `${grouped(due.onTime)} of ${grouped(due.replications)} such runs are done by ${momentWords(order.due!, scenario)}`;
-  const interval = `(95 % confidence: ${percent(due.low)} to ${percent(due.high)})`;
-  const wanted = `a chance of ${shareWords(order.chance)} is wanted`;
-  if (due.verdict === "undecided") return [`Undecided: ${runs} ${interval}; ${wanted}, which lies between.`];
-  return [`${due.verdict === "yes" ? "Yes" : "No"}: ${runs} ${interval}; ${wanted}.`, slackWords(study)];
+  const runs = `${grouped(due.onTime)} of ${grouped(due.replications)} runs`;
+  const interval = `95 % confidence: ${percent(due.low)} to ${percent(due.high)}`;
+  const answer = `the order is done by ${momentWords(order.due!, scenario)} with a chance of ${percent(due.share)} (${runs}; ${interval}); ${shareWords(order.chance)} is wanted`;
+  if (due.verdict === "undecided") return [`Undecided: ${answer}, which lies between.`];
+  return [`${due.verdict === "yes" ? "Yes" : "No"}: ${answer}.`, slackWords(study)];
 }
 
 /** Against the date by which the wanted share of runs is done. */

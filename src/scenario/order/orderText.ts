@@ -9,8 +9,8 @@ export interface OrderText {
   readonly product?: string;
 }
 
-export const orderForm = '"200000 parts", or "50000 parts of PRODUCT" where the cell has several products';
-export const mostParts = 1_000_000_000;
+const orderForm = '"200000 parts", or "50000 parts of PRODUCT" where the cell has several products';
+const mostParts = 1_000_000_000;
 
 export function parseOrder(text: string): OrderText | Fault {
   const [, amount = "", product] = /^(.*?)(?:\s+of\s+(.+))?$/su.exec(text.trim()) ?? [];

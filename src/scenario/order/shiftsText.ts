@@ -12,7 +12,7 @@ export interface ShiftPattern {
   readonly from: number;
 }
 
-export const shiftsForm = '"2 x 8 h, mon-fri", "1 x 10 h, mon-thu, from 06:00" or "24 h, every day"';
+const shiftsForm = '"2 x 8 h, mon-fri", "1 x 10 h, mon-thu, from 06:00" or "24 h, every day"';
 const minutesOfDay = 1440;
 /** When the first work shift begins where the text does not say it; common practice, no published source. */
 const usualStart = 6 * 60;
