@@ -148,7 +148,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/explain",
-    "analysis/bottleneck analysis/indicators analysis/replication cell/words foundation physics/window report/tables report/words scenario/distributions scenario/keys",
+    "analysis/bottleneck analysis/indicators analysis/promise analysis/replication cell/words foundation physics/window report/tables report/words scenario/distributions scenario/keys",
     "what can be explained is what the tables of every room say",
   ],
   [

@@ -1,6 +1,6 @@
 // What an order uses up to its last part: resin, regrind, energy, operator hours and cost, by run.
 import { costRules, type CostedHour } from "#analysis/indicators/cost.ts";
-import { costStudy } from "#analysis/indicators/costStudy.ts";
+import { costStudy, missingKeys } from "#analysis/indicators/costStudy.ts";
 import { cellElements } from "#analysis/indicators/kpiRows.ts";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { CELL } from "#analysis/replication/measures.ts";
@@ -16,7 +16,11 @@ import type { OrderStudy, UseSummary } from "./orderStudy.ts";
 const secondsPerHour = 3600;
 const joulesPerKilowattHour = 3_600_000;
 
-export const orderUseMeanings = {
+/** Every quantity of promise.csv. */
+export const orderQuantityMeanings = {
+  "time to finish": "From the start of the order to its last wanted part; with a calendar off-shift hours count.",
+  "good parts at the due date": "Good parts that the cell makes by the due date if it goes on after the order.",
+
   resin: "New resin in the feed; without `regrind` all melt.",
   "regrind used": "Regrind that goes back into the feed.",
   "surplus regrind": "Regrind that does not go back into the feed.",
@@ -26,7 +30,7 @@ export const orderUseMeanings = {
   cost: "Cost of all items with a rate, up to the last part; the unit is the currency.",
 } as const;
 
-type Use = keyof typeof orderUseMeanings;
+type Use = keyof typeof orderQuantityMeanings;
 
 /** One campaign of one run with its cell; windows are those of the mean run. */
 interface Made {
@@ -128,12 +132,16 @@ function costsOf({ scenario, windows, answer }: Made): ReturnType<typeof costStu
 
 function missingOf([first]: readonly Made[], uses: readonly UseSummary[]): OrderStudy["missing"] {
   if (!first) return [];
-  const { stations, costs } = first.scenario;
+  const { scenario, windows } = first;
+  const { stations, costs } = scenario;
   const isLeftOut = (use: Use): boolean => uses.every(({ quantity }) => quantity !== use);
-  const energy = costRules.find(({ rate }) => rate === "energy")?.window?.keys ?? [];
+  const energy = costRules.find(({ rate }) => rate === "energy")!;
+  const isRate = (key: string): boolean => key.startsWith("costs.");
   return [
     ...(isLeftOut("resin") ? [{ item: "resin", keys: missingMass(stations) }] : []),
-    ...(isLeftOut("drive energy") ? [{ item: "drive energy", keys: energy }] : []),
+    ...(isLeftOut("drive energy")
+      ? [{ item: "drive energy", keys: missingKeys(energy, scenario, windows).filter((key) => !isRate(key)) }]
+      : []),
     ...(costs ? (costsOf(first)?.missing ?? []) : [{ item: "cost", keys: ["costs"] }]),
   ];
 }

@@ -14,7 +14,7 @@ const dueWithin = 4;
 const dueWithinSeconds = 2 * SECONDS_OF_WEEK;
 
 /** It depends on the order alone, so that all runs have the count or none has it. */
-export function countsAtDue(order: Order): boolean {
+function countsAtDue(order: Order): boolean {
   return order.due !== null && order.due <= Math.max(dueWithin * idealFinish(order), dueWithinSeconds);
 }
 

@@ -7,7 +7,7 @@ import { goodCounter, partsOf, rejectsOf } from "#cell/words/cycleNames.ts";
 import { runCell } from "./runCell.ts";
 
 /** Good parts of a product; null: of all stations, after the last server. */
-export interface WantedParts {
+interface WantedParts {
   readonly product: string | null;
   readonly quantity: number;
 }

@@ -116,8 +116,8 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "promise",
     operands: "<file>",
-    meaning: "when an order is done, and with which chance by its due date; exit 0 yes, 1 no, 3 undecided",
-    example: 'blowcell promise scenarios/order-by-friday.yaml --due "2026-12-04 14:00"',
+    meaning: "run an order: when it is done, and its chance of the due date",
+    example: 'blowcell promise scenarios/order-by-friday.yaml --due "Friday 14:00"',
     options: [
       orderOption,
       dueOption,

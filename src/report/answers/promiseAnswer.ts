@@ -27,7 +27,6 @@ export function promiseAnswer({ study, levers, units }: PromiseShown, width = 80
     ...alignedLines(dateRows(study), [], width),
     "",
     ...partLines(study).flatMap(wrapped),
-    "",
     ...alignedLines(useRows(study, units), [], width),
     "",
     ...(levers ? leverLines(study, levers, width) : []),
@@ -95,10 +94,10 @@ function partLines({ goodAtDue }: OrderStudy): readonly string[] {
   if (goodAtDue === null) return [];
   const { mean, single } = goodAtDue;
   const made = withInterval(mean);
-  if (mean.sd === 0) return [`Good parts at the due date: ${made} in every run.`];
+  if (mean.sd === 0) return [`Good parts at the due date: ${made} in every run.`, ""];
   const spread =
     single === null ? "" : ` 9 of 10 single runs make ${wholeParts(single.low)} to ${wholeParts(single.high)}.`;
-  return [`Good parts at the due date: ${made} (mean and its 95 % interval).${spread}`];
+  return [`Good parts at the due date: ${made} (mean and its 95 % interval).${spread}`, ""];
 }
 
 const wholeParts = (parts: number): string => grouped(Math.round(parts));
