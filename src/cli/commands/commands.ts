@@ -1,5 +1,7 @@
 // The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
+import { chanceOption } from "#cli/call/chanceOption.ts";
+import { dueOption, leversOption, orderOption, shiftsOption, startOption } from "#cli/call/orderOptions.ts";
 import {
   againstOption,
   changesOption,
@@ -32,6 +34,7 @@ import {
 } from "#cli/call/options.ts";
 
 const changes = [seedOption, replicationsOption, lengthOption, precisionOption, setOption];
+const workShifts = [shiftsOption, startOption];
 const talk = [jsonOption, quietOption, verboseOption];
 
 export const builtCommands: readonly CommandSpec[] = [
@@ -55,6 +58,7 @@ export const builtCommands: readonly CommandSpec[] = [
       eventsOption,
       slackOption,
       measuredOption,
+      ...workShifts,
       ...changes,
       sensitivityOption,
       changesOption,
@@ -75,6 +79,7 @@ export const builtCommands: readonly CommandSpec[] = [
       compareOutOption,
       nameOption,
       replaceOption,
+      ...workShifts,
       ...changes,
       jobsOption,
       unitsOption,
@@ -109,6 +114,29 @@ export const builtCommands: readonly CommandSpec[] = [
     load: async () => (await import("./merge.ts")).merge,
   },
   {
+    name: "promise",
+    operands: "<file>",
+    meaning: "run an order: when it is done, and its chance of the due date",
+    example: 'blowcell promise scenarios/order-by-friday.yaml --due "Friday 14:00"',
+    options: [
+      orderOption,
+      dueOption,
+      chanceOption,
+      leversOption,
+      ...workShifts,
+      outOption,
+      nameOption,
+      replaceOption,
+      seedOption,
+      replicationsOption,
+      setOption,
+      jobsOption,
+      unitsOption,
+      ...talk,
+    ],
+    load: async () => (await import("./promise.ts")).promise,
+  },
+  {
     name: "new",
     operands: "<file>",
     meaning: "write a commented starter scenario; a file that is there is never overwritten",
@@ -136,5 +164,5 @@ export const builtCommands: readonly CommandSpec[] = [
 ];
 
 /** Refused by name and absent from --help. */
-export const plannedCommands: readonly string[] = ["promise", "fit", "match", "page"];
+export const plannedCommands: readonly string[] = ["fit", "match", "page"];
 export const plannedOptions: readonly string[] = ["--best", "--worthwhile", "--excel"];
