@@ -26,7 +26,7 @@ export function orderLevers(vary: Vary, { chance, due }: Order): readonly OrderL
   const all = [
     ...laterLevers(scenario),
     ...dearestStop(wished, scenario),
-    ...wished.flatMap((lever) => cellLever(lever) ?? []),
+    ...wished.flatMap((lever) => cellLever(lever, scenario) ?? []),
     ...shiftLevers(scenario, due),
   ];
   return all
@@ -48,9 +48,22 @@ function effortOf({ prospect, adds, cause }: Wish): Effort | undefined {
   return undefined;
 }
 
-function cellLever({ wish, settings }: Lever): NamedSettings | undefined {
+function cellLever({ wish, settings, scenario }: Lever, before: Scenario): NamedSettings | undefined {
   const effort = effortOf(wish);
-  return effort === undefined || effort === "stop" ? undefined : { name: wish.name, effort, settings };
+  if (effort === undefined || effort === "stop") return undefined;
+  const isOpen = effort === "process" && !isLimited(scenario, before);
+  return { name: `${wish.name}${isOpen ? ", window not known" : ""}`, effort, settings };
+}
+
+/** Whether the process window has a physical limit for what changes. */
+function isLimited(cell: Scenario, before: Scenario): boolean {
+  const rowsOf = (each: Scenario): readonly string[] =>
+    stationWindows(each, idealCycle(each))
+      .flatMap(({ rows }) => rows)
+      .filter(({ isPractice, verdict }) => !isPractice && verdict !== "no limit")
+      .map(({ quantity, value, low, high }) => [quantity, value, low, high].join(" "));
+  const known = rowsOf(before);
+  return rowsOf(cell).some((row) => !known.includes(row));
 }
 
 /** Shorter cooling must not bring a quantity out of its limits, or further out. */

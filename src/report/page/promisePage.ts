@@ -101,7 +101,6 @@ function leverSections(study: OrderStudy, levers: OrderLevers | null, units: Uni
           id: "levers",
           file: table.name,
           units,
-          isOpen: true,
         }),
       ],
     }),

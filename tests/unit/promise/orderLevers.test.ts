@@ -120,6 +120,8 @@ describe("the levers of an order", () => {
 
   it("put off a planned change where there is one", () => {
     const vary = varied("two-shifts-one-color", "orders=[{ quantity: 70000 parts, due: Friday 14:00 }]");
+    // Without a wall the window has no limit of the cooling time.
+    expect(namesOf(vary)).toContain("cooling −5 %, window not known");
     expect(leversOf(vary)[0]).toMatchObject({ name: "to blue after the order", settings: ["changes.to blue=null"] });
   });
 });
