@@ -150,6 +150,19 @@ export interface CostSpec {
   readonly investment?: number;
 }
 
+/** A layout to choose from, as a change of the file. */
+export interface OptionSpec {
+  readonly name: string;
+  /** Options of one group exclude each other; absent: it is never combined. */
+  readonly group?: string;
+  /** `path=value` of each setting. */
+  readonly settings: readonly string[];
+  /** In the currency; per s of planned time; m². */
+  readonly investment?: number;
+  readonly perHour?: number;
+  readonly floorSpace?: number;
+}
+
 /** A recurring stop of one resource. */
 export interface StopSpec {
   readonly name: string;
@@ -345,5 +358,7 @@ export interface Scenario {
   readonly costs?: CostSpec;
   /** What was measured at the real cell; absent where nothing was. */
   readonly measured?: MeasuredSpec;
+  /** Layouts that can be chosen in place of this one; absent where there are none. */
+  readonly options?: readonly OptionSpec[];
   readonly run: RunSpec;
 }

@@ -7,6 +7,7 @@ import { byName, listOf, mapping, optional, required, section } from "#scenario/
 import { leaf, refused, wrongType, type Leaf } from "#scenario/values/leaf.ts";
 import { text } from "#scenario/values/plainLeaf.ts";
 import { measured } from "./measuredKeys.ts";
+import { options } from "./optionKeys.ts";
 import { qualityKeys } from "./qualityKeys.ts";
 import { product } from "./productKeys.ts";
 import { crew, run } from "./runKeys.ts";
@@ -53,6 +54,7 @@ export const glossary = mapping(
     run: section(run, "How long and how often the cell is run."),
     costs: optional(costs, "What things cost, for the cost of a thousand good parts."),
     measured: optional(measured, "What the real cell makes; the answer compares it with the model."),
+    options: optional(options, "Layouts that `choose` holds against the file as it stands; other commands leave them out."),
     stops: optional(stops, "Machine stops."),
     ...qualityKeys,
     ...takeawayKeys,
