@@ -1,0 +1,80 @@
+// The best of several layouts by a sequential selection under common random numbers.
+import { invariant } from "#foundation/invariant.ts";
+import { layoutPairs, type LayoutPair } from "./layoutPairs.ts";
+import { selectionConstants } from "./selectionConstants.ts";
+
+export interface SelectionGoal {
+  readonly better: "more" | "less";
+  /** A difference below this does not matter; in the unit of the values, above 0. */
+  readonly worthwhile: number;
+  /** Of a correct selection. */
+  readonly confidence: number;
+  /** All layouts get these; the variances of the differences come from them alone. */
+  readonly firstReplications: number;
+  /** No layout gets more. */
+  readonly mostReplications: number;
+}
+
+export interface DroppedLayout {
+  readonly layout: number;
+  /** The number of replications that it had when it was dropped. */
+  readonly replication: number;
+  /** The layout with the largest lead over it at that replication. */
+  readonly by: number;
+}
+
+interface Course {
+  /** In the order in which they were dropped. */
+  readonly dropped: readonly DroppedLayout[];
+  /** Replications of each survivor that the selection has used. */
+  readonly replications: number;
+}
+
+export type Selection = Course &
+  (
+    | {
+        readonly kind: "running";
+        readonly survivors: readonly number[];
+        /** Replications that each survivor needs next: until one more is dropped, if the differences stay as they are. */
+        readonly more: number;
+      }
+    | {
+        readonly kind: "selected";
+        readonly layout: number;
+        /** Others that are equal to it to the last replication; it is the first of them. */
+        readonly tied: readonly number[];
+      }
+    | { readonly kind: "undecided"; readonly survivors: readonly number[] }
+  );
+
+/**
+ * One step of the fully sequential selection of Kim and Nelson with c = 1. All survivors have the same replications. After each one
+ * from the first stage on, a layout is dropped where another one leads by more than W(r) = max(0, D/2 (h² S² / D² − r)): the lead is
+ * the sum of the paired differences, S² their variance in the first stage, D the worthwhile difference. The step is repeated from the
+ * first replication in each call, so that the result does not depend on how many replications a call adds.
+ *
+ * Guarantee: where the best layout is at least D ahead, it is selected with at least this confidence, for normal values and any
+ * correlation by common random numbers. Where others are less than D behind, the selected layout is to be within D of the best; the
+ * paper does not prove that part, and tests measure it.
+ *
+ * Shape: `values[layout][replication − 1]`; a dropped layout needs no values beyond the replication at which it was dropped. `barred`
+ * layouts cannot be selected and drop no other one, but count among the comparisons: a screening that uses the same replications then
+ * costs no confidence.
+ *
+ * Source: Kim and Nelson, ACM Transactions on Modeling and Computer Simulation 11 (2001) 251 (from memory).
+ */
+export function kimNelson(
+  values: readonly (readonly number[])[],
+  goal: SelectionGoal,
+  barred: readonly number[] = [],
+): Selection {
+  const { worthwhile, firstReplications: first, mostReplications: most } = goal;
+  invariant(worthwhile > 0, "a worthwhile difference is above 0", { worthwhile });
+  invariant(most >= first, "the cap is not below the first stage", { first, most });
+  const candidates = values.flatMap((_, layout) => (barred.includes(layout) ? [] : [layout]));
+  invariant(candidates.length > 0, "a selection needs a layout");
+  if (candidates.length === 1) return { kind: "selected", layout: candidates[0]!, tied: [], dropped: [], replications: madeBy(values, candidates) };
+  const made = madeBy(values, candidates);
+  if (made < first) return { kind: "running", survivors: candidates, more: first - made, dropped: [], replications: made };
+  throw new Error("to come");
+}
