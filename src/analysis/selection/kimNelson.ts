@@ -1,7 +1,6 @@
 // The best of several layouts by a sequential selection under common random numbers.
 import { invariant } from "#foundation/invariant.ts";
-import { layoutPairs, type LayoutPair } from "./layoutPairs.ts";
-import { selectionConstants } from "./selectionConstants.ts";
+import { boundaryAt, expectedEnd, layoutPairs, leadOf, type LayoutPair } from "./layoutPairs.ts";
 
 export interface SelectionGoal {
   readonly better: "more" | "less";
@@ -71,10 +70,42 @@ export function kimNelson(
   const { worthwhile, firstReplications: first, mostReplications: most } = goal;
   invariant(worthwhile > 0, "a worthwhile difference is above 0", { worthwhile });
   invariant(most >= first, "the cap is not below the first stage", { first, most });
-  const candidates = values.flatMap((_, layout) => (barred.includes(layout) ? [] : [layout]));
-  invariant(candidates.length > 0, "a selection needs a layout");
-  if (candidates.length === 1) return { kind: "selected", layout: candidates[0]!, tied: [], dropped: [], replications: madeBy(values, candidates) };
-  const made = madeBy(values, candidates);
-  if (made < first) return { kind: "running", survivors: candidates, more: first - made, dropped: [], replications: made };
-  throw new Error("to come");
+  let survivors = values.flatMap((_, layout) => (barred.includes(layout) ? [] : [layout]));
+  invariant(survivors.length > 0, "a selection needs a layout");
+  const made = (): number => Math.min(...survivors.map((layout) => values[layout]!.length));
+  const dropped: DroppedLayout[] = [];
+  if (survivors.length > 1 && made() < first) {
+    return { kind: "running", survivors, more: first - made(), dropped, replications: made() };
+  }
+  let pairs = survivors.length > 1 ? layoutPairs(values, survivors, goal) : [];
+  for (let replications = Math.min(first, made()); ; replications++) {
+    dropped.push(...droppedAt(pairs, survivors, replications, worthwhile));
+    survivors = survivors.filter((layout) => !dropped.some((each) => each.layout === layout));
+    pairs = pairs.filter(({ layout, rival }) => survivors.includes(layout) && survivors.includes(rival));
+    const course = { dropped, replications };
+    // Beyond the closing of all pairs only equal sums are left.
+    if (pairs.every(({ closing }) => replications > closing)) {
+      return { kind: "selected", layout: survivors[0]!, tied: survivors.slice(1), ...course };
+    }
+    if (replications === most) return { kind: "undecided", survivors, ...course };
+    if (replications === made()) {
+      const ends = pairs.map((pair) => Math.ceil(expectedEnd(pair, replications, worthwhile)));
+      const next = Math.min(most, Math.max(replications + 1, Math.min(...ends)));
+      return { kind: "running", survivors, more: next - replications, ...course };
+    }
+    for (const pair of pairs) pair.behind += leadOf(values, pair.rival, pair.layout, replications, goal.better);
+  }
+}
+
+function droppedAt(
+  pairs: readonly LayoutPair[],
+  survivors: readonly number[],
+  replication: number,
+  worthwhile: number,
+): readonly DroppedLayout[] {
+  const lost = pairs.filter((pair) => pair.behind > boundaryAt(pair, replication, worthwhile));
+  return survivors.flatMap((layout) => {
+    const [worst] = lost.filter((pair) => pair.layout === layout).toSorted((a, b) => b.behind - a.behind);
+    return worst ? [{ layout, replication, by: worst.rival }] : [];
+  });
 }
