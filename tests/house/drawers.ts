@@ -90,6 +90,7 @@ export const rules: readonly Rule[] = [
     "analysis/ideal cell/layers cell/run engine/distributions foundation scenario",
     "warm-up starts from the ideal period",
   ],
+  ["analysis/selection", "analysis/statistics foundation", "selection is arithmetic on paired values"],
   [
     "analysis/replication",
     "analysis/ideal analysis/statistics cell/layers cell/records cell/run engine/distributions scenario",

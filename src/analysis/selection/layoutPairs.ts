@@ -1,0 +1,59 @@
+// What the selection keeps of each two layouts: how far one is behind the other, and when the race between them ends.
+import { sampleVariance } from "simple-statistics";
+import { differenceOf } from "#analysis/statistics/pairedDifference.ts";
+import type { SelectionGoal } from "./kimNelson.ts";
+import { selectionConstants } from "./selectionConstants.ts";
+
+/** One of the two directions of a pair. */
+export interface LayoutPair {
+  readonly layout: number;
+  readonly rival: number;
+  /** Sum of the paired differences by which the rival is better. */
+  behind: number;
+  /** h² S² / D²: beyond this number of replications any difference of the sums drops a layout. */
+  readonly closing: number;
+}
+
+/** All pairs of the candidates after the first stage. */
+export function layoutPairs(
+  values: readonly (readonly number[])[],
+  candidates: readonly number[],
+  goal: SelectionGoal,
+): readonly LayoutPair[] {
+  const { confidence, firstReplications, worthwhile } = goal;
+  const { h2 } = selectionConstants(values.length, confidence, firstReplications);
+  return candidates.flatMap((layout) =>
+    candidates
+      .filter((rival) => rival !== layout)
+      .map((rival) => {
+        const leads = Array.from({ length: firstReplications }, (_, i) =>
+          leadOf(values, rival, layout, i, goal.better),
+        );
+        const behind = leads.reduce((sum, lead) => sum + lead, 0);
+        return { layout, rival, behind, closing: (h2 * sampleVariance(leads)) / (worthwhile * worthwhile) };
+      }),
+  );
+}
+
+/** By how much the rival is better in one replication. */
+export function leadOf(
+  values: readonly (readonly number[])[],
+  rival: number,
+  layout: number,
+  place: number,
+  better: SelectionGoal["better"],
+): number {
+  const lead = differenceOf(values[rival]![place]!, values[layout]![place]!);
+  return better === "more" ? lead : -lead;
+}
+
+/** The lead that drops a layout after r replications: W(r) = max(0, D/2 (h² S² / D² − r)). */
+export function boundaryAt({ closing }: LayoutPair, replications: number, worthwhile: number): number {
+  return Math.max(0, (worthwhile / 2) * (closing - replications));
+}
+
+/** The number of replications at which the lead reaches the boundary, if it goes on to grow as it did on average. */
+export function expectedEnd({ behind, closing }: LayoutPair, replications: number, worthwhile: number): number {
+  const growth = Math.abs(behind) / replications;
+  return ((worthwhile / 2) * closing) / (growth + worthwhile / 2);
+}
