@@ -8,6 +8,8 @@ import type { PointWork, WorkerReply } from "./answerWork.ts";
 export interface Labor {
   /** The answers in the order of the tasks. */
   do<W extends Work>(work: W): Promise<readonly AnswerTo<W>[]>;
+  /** The same for several works at once, which share the threads and one bar. */
+  doAll<W extends Work>(works: readonly W[]): Promise<readonly (readonly AnswerTo<W>[])[]>;
   /** Studies each scenario as a whole; `found` gets each outcome as soon as it is known, with the index of its scenario. */
   study(scenarios: readonly Scenario[], found: (outcome: PointOutcome, index: number) => void): Promise<void>;
   /** How many tasks each worker thread has done. */
@@ -25,27 +27,32 @@ const mostTasksAPiece = 50;
 export function openLabor(jobs: number, host: Host): Labor {
   const tally = new Map<number, number>();
   let pool: Promise<WorkerPool> | undefined;
+  async function doAll<W extends Work>(works: readonly W[]): Promise<readonly (readonly AnswerTo<W>[])[]> {
+    const effort = works.reduce((sum, work) => sum + effortOf(work), 0);
+    const count = works.reduce((sum, { tasks }) => sum + tasks.length, 0);
+    const bar = effort > worthShowing ? await host.showProgress(count) : undefined;
+    const isSent = jobs > 1 && count > 1 && effort > worthSending;
+    if (isSent) pool ??= openPool(jobs);
+    const sendTo = isSent ? await pool : undefined;
+    const answer = async (piece: W): Promise<readonly AnswerTo<W>[]> => {
+      const answers = sendTo ? await send(sendTo, piece, tally) : doWork(piece);
+      bar?.advance(piece.tasks.length);
+      if (!sendTo) await host.breathe();
+      return answers;
+    };
+    const size = sendTo ? Math.min(mostTasksAPiece, Math.ceil(count / (4 * jobs))) : 1;
+    const answersOf = async (work: W): Promise<readonly AnswerTo<W>[]> => {
+      const pieces = piecesOf(work, size);
+      return (sendTo ? await Promise.all(pieces.map(answer)) : await inTurn(pieces, answer)).flat();
+    };
+    const answers = sendTo ? await Promise.all(works.map(answersOf)) : await inTurn(works, answersOf);
+    bar?.end();
+    return answers;
+  }
   return {
     tally,
-    async do(work) {
-      const effort = effortOf(work);
-      const size = Math.min(mostTasksAPiece, Math.ceil(work.tasks.length / (4 * jobs)));
-      const bar = effort > worthShowing ? await host.showProgress(work.tasks.length) : undefined;
-      const isSent = jobs > 1 && work.tasks.length > 1 && effort > worthSending;
-      if (isSent) pool ??= openPool(jobs);
-      const sendTo = isSent ? await pool : undefined;
-      const answer = async (piece: typeof work): Promise<readonly AnswerTo<typeof work>[]> => {
-        const answers = sendTo ? await send(sendTo, piece, tally) : doWork(piece);
-        bar?.advance(piece.tasks.length);
-        if (!sendTo) await host.breathe();
-        return answers;
-      };
-      const answers = sendTo
-        ? await Promise.all(piecesOf(work, size).map(answer))
-        : await inTurn(piecesOf(work, 1), answer);
-      bar?.end();
-      return answers.flat();
-    },
+    doAll,
+    do: async (work) => (await doAll([work]))[0] ?? [],
     async study(scenarios, found) {
       const [first] = scenarios;
       if (first === undefined) return;

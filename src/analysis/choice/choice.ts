@@ -1,0 +1,165 @@
+// The procedure of a choice: from the observations so far to the replications still wanted of each layout.
+import { areComparable, costStudy, type CostStudy } from "#analysis/indicators/costStudy.ts";
+import type { ReplicationAnswer, ReplicationTask } from "#analysis/replication/replicationAnswer.ts";
+import { feasibility, needShare, type Feasibility } from "#analysis/selection/feasibility.ts";
+import { kimNelson, type Selection, type SelectionGoal } from "#analysis/selection/kimNelson.ts";
+import { standstillIssue } from "#analysis/study/standstillIssue.ts";
+import type { StationWindow } from "#analysis/window/stationWindow.ts";
+import type { Criterion } from "./criterion.ts";
+import type { Layout } from "./layout.ts";
+import { costWindows, measuresOf, observationOf, type Need, type Observation } from "./observed.ts";
+import { worthwhileOf, type Worthwhile } from "./worthwhile.ts";
+
+export interface ChoiceGoal {
+  readonly criterion: Criterion;
+  readonly worthwhile: Worthwhile;
+  /** Of the whole answer: the selection, and with a need the screening. */
+  readonly confidence: number;
+  readonly need: Need | null;
+  /** No layout gets more. */
+  readonly mostReplications: number;
+}
+
+export interface Course {
+  readonly layout: Layout;
+  readonly windows: readonly StationWindow[];
+  /** Of replication 1, for the items that it has; null without costs. */
+  readonly costs: CostStudy | null;
+  readonly observations: readonly Observation[];
+  /** Why it cannot be chosen at all; null where it can. */
+  readonly leftOut: string | null;
+}
+
+export interface ChoiceState {
+  readonly goal: ChoiceGoal;
+  readonly courses: readonly Course[];
+}
+
+/** Replications of the first stage, from which the variances of the differences come. */
+export const firstReplications = 20;
+
+export function tasksOf(from: number, until: number): readonly ReplicationTask[] {
+  return Array.from({ length: until - from }, (_, i) => ({ replication: from + i + 1, scale: null, brief: true }));
+}
+
+/** `trials`: the answer of each layout to replication 1, which also decides the windows of its costs. */
+export function beginChoice(
+  layouts: readonly Layout[],
+  trials: readonly ReplicationAnswer[],
+  goal: ChoiceGoal,
+): ChoiceState {
+  const courses = layouts.map((layout, i): Course => {
+    const windows = costWindows(layout.scenario, trials[i]!);
+    const costs = costStudy(layout.scenario, [trials[i]!], windows);
+    return withObservations({ layout, windows, costs, observations: [], leftOut: null }, [trials[i]!], goal);
+  });
+  return { goal, courses };
+}
+
+export function withChoiceAnswers(
+  state: ChoiceState,
+  index: number,
+  answers: readonly ReplicationAnswer[],
+): ChoiceState {
+  return { ...state, courses: state.courses.with(index, withObservations(state.courses[index]!, answers, state.goal)) };
+}
+
+function withObservations(course: Course, answers: readonly ReplicationAnswer[], goal: ChoiceGoal): Course {
+  const { layout, windows } = course;
+  const { scenario } = layout;
+  const stuck = answers.find(({ standstill }) => standstill !== null);
+  if (stuck) return { ...course, leftOut: standstillIssue(scenario, stuck).message };
+  const found = answers.map((answer) =>
+    observationOf(scenario, answer, measuresOf(scenario, answer, windows), goal),
+  );
+  const whole = found.filter((observation) => observation !== undefined);
+  if (whole.length === found.length) return { ...course, observations: [...course.observations, ...whole] };
+  return { ...course, leftOut: `It makes no good part in a replication, and has no ${goal.criterion.measure} there.` };
+}
+
+/** Whether all layouts give costs, and these are sums of the same items. */
+export function haveSameCosts({ courses }: Pick<ChoiceState, "courses">): boolean {
+  return courses.every(({ costs }) => costs !== null && areComparable(costs, courses[0]!.costs));
+}
+
+export interface WantedRuns {
+  /** Number of the layout. */
+  readonly index: number;
+  readonly tasks: readonly ReplicationTask[];
+}
+
+/** How far the choice is; numbers of layouts are those of the state. */
+export interface Progress {
+  /** Undefined while not all candidates have the first stage, or where none is left. */
+  readonly selection: Selection | undefined;
+  /** Null without a need. */
+  readonly screening: Feasibility | null;
+  /** Layouts that the selection and the screening count, in the order of their numbers within these two. */
+  readonly active: readonly number[];
+  /** Places in `active` of the layouts that cannot meet the need. */
+  readonly barred: readonly number[];
+  readonly selectionGoal: SelectionGoal;
+}
+
+export function progressOf({ goal, courses }: ChoiceState): Progress {
+  const active = courses.flatMap(({ leftOut }, i) => (leftOut === null ? [i] : []));
+  const observed = active.map((i) => courses[i]!.observations);
+  const values = observed.map((each) => each.map(({ value }) => value));
+  const screening = goal.need && active.length > 0 ? screened(observed, goal, goal.need) : null;
+  const barred = placesOf(screening, "dropped");
+  const selectionGoal = {
+    better: goal.criterion.better,
+    worthwhile: worthwhileOf(goal.worthwhile, values[0]?.slice(0, firstReplications) ?? []),
+    confidence: goal.need ? 1 - (1 - goal.confidence) * (1 - needShare) : goal.confidence,
+    firstReplications,
+    mostReplications: goal.mostReplications,
+  };
+  const candidates = values.filter((_, place) => !barred.includes(place));
+  const isBegun = candidates.length > 0 && candidates.every((each) => each.length >= firstReplications);
+  const selection = isBegun ? kimNelson(values, selectionGoal, barred) : undefined;
+  return { selection, screening, active, barred, selectionGoal };
+}
+
+function screened(observed: readonly (readonly Observation[])[], goal: ChoiceGoal, { chance }: Need): Feasibility {
+  return feasibility(
+    observed.map((each) => each.map(({ met }) => met === true)),
+    { chance, errorShare: (1 - goal.confidence) * needShare, mostReplications: goal.mostReplications },
+  );
+}
+
+export function placesOf(screening: Feasibility | null, ...kinds: readonly Kind[]): readonly number[] {
+  return (screening?.verdicts ?? []).flatMap(({ kind }, place) => (kinds.includes(kind) ? [place] : []));
+}
+
+type Kind = Feasibility["verdicts"][number]["kind"];
+
+/**
+ * None when the choice is finished. Layouts that cannot meet the need are dropped first, some before the end of the first stage. The
+ * need of a layout that another one, which meets it, beats is no longer tested.
+ */
+export function choiceWanted(state: ChoiceState): readonly WantedRuns[] {
+  const { selection, screening, active, barred } = progressOf(state);
+  const made = active.map((i) => state.courses[i]!.observations.length);
+  const candidates = active.map((_, place) => place).filter((place) => !barred.includes(place));
+  const isOpen = (place: number): boolean => screening?.verdicts[place]?.kind === "open";
+  const toFirst = (place: number): number => firstReplications - made[place]!;
+  const isScreening = candidates.some((place) => isOpen(place) && toFirst(place) > 0);
+  const wanted = (place: number): number => {
+    const more = isOpen(place) ? (screening?.more ?? 0) : 0;
+    if (isScreening) return Math.min(more, toFirst(place));
+    if (selection === undefined) return toFirst(place);
+    const beaten = selection.dropped.find(({ layout }) => layout === place);
+    if (beaten) return isKept(screening, beaten.by) ? 0 : more;
+    const next = selection.kind === "running" ? selection.replications + selection.more : 0;
+    return Math.max(more, next - made[place]!);
+  };
+  return candidates.flatMap((place) => {
+    const [from, count] = [made[place]!, wanted(place)];
+    return count <= 0 ? [] : [{ index: active[place]!, tasks: tasksOf(from, from + count) }];
+  });
+}
+
+/** Without a need every layout is kept. */
+export function isKept(screening: Feasibility | null, place: number): boolean {
+  return screening === null || screening.verdicts[place]?.kind === "kept";
+}
