@@ -78,14 +78,8 @@ function withObservations(course: Course, answers: readonly ReplicationAnswer[],
 }
 
 /** Whether all layouts give costs, and these are sums of the same items. */
-export function haveSameCosts({ courses }: Pick<ChoiceState, "courses">): boolean {
+export function haveSameCosts({ courses }: { readonly courses: readonly Pick<Course, "costs">[] }): boolean {
   return courses.every(({ costs }) => costs !== null && areComparable(costs, courses[0]!.costs));
-}
-
-export interface WantedRuns {
-  /** Number of the layout. */
-  readonly index: number;
-  readonly tasks: readonly ReplicationTask[];
 }
 
 /** How far the choice is; numbers of layouts are those of the state. */
@@ -105,7 +99,7 @@ export function progressOf({ goal, courses }: ChoiceState): Progress {
   const active = courses.flatMap(({ leftOut }, i) => (leftOut === null ? [i] : []));
   const observed = active.map((i) => courses[i]!.observations);
   const values = observed.map((each) => each.map(({ value }) => value));
-  const screening = goal.need && active.length > 0 ? screened(observed, goal, goal.need) : null;
+  const screening = goal.need && active.length > 0 ? screened(observed, goal, active.length) : null;
   const barred = placesOf(screening, "dropped");
   const selectionGoal = {
     better: goal.criterion.better,
@@ -120,10 +114,17 @@ export function progressOf({ goal, courses }: ChoiceState): Progress {
   return { selection, screening, active, barred, selectionGoal };
 }
 
-function screened(observed: readonly (readonly Observation[])[], goal: ChoiceGoal, { chance }: Need): Feasibility {
+/** `layouts`: how many share the allowed error. */
+export function screened(
+  observed: readonly (readonly Observation[])[],
+  { confidence, need, mostReplications }: ChoiceGoal,
+  layouts: number,
+): Feasibility | null {
+  if (!need) return null;
+  const errorShare = ((1 - confidence) * needShare * observed.length) / layouts;
   return feasibility(
     observed.map((each) => each.map(({ met }) => met === true)),
-    { chance, errorShare: (1 - goal.confidence) * needShare, mostReplications: goal.mostReplications },
+    { chance: need.chance, errorShare, mostReplications },
   );
 }
 
@@ -132,32 +133,6 @@ export function placesOf(screening: Feasibility | null, ...kinds: readonly Kind[
 }
 
 type Kind = Feasibility["verdicts"][number]["kind"];
-
-/**
- * None when the choice is finished. Layouts that cannot meet the need are dropped first, some before the end of the first stage. The
- * need of a layout that another one, which meets it, beats is no longer tested.
- */
-export function choiceWanted(state: ChoiceState): readonly WantedRuns[] {
-  const { selection, screening, active, barred } = progressOf(state);
-  const made = active.map((i) => state.courses[i]!.observations.length);
-  const candidates = active.map((_, place) => place).filter((place) => !barred.includes(place));
-  const isOpen = (place: number): boolean => screening?.verdicts[place]?.kind === "open";
-  const toFirst = (place: number): number => firstReplications - made[place]!;
-  const isScreening = candidates.some((place) => isOpen(place) && toFirst(place) > 0);
-  const wanted = (place: number): number => {
-    const more = isOpen(place) ? (screening?.more ?? 0) : 0;
-    if (isScreening) return Math.min(more, toFirst(place));
-    if (selection === undefined) return toFirst(place);
-    const beaten = selection.dropped.find(({ layout }) => layout === place);
-    if (beaten) return isKept(screening, beaten.by) ? 0 : more;
-    const next = selection.kind === "running" ? selection.replications + selection.more : 0;
-    return Math.max(more, next - made[place]!);
-  };
-  return candidates.flatMap((place) => {
-    const [from, count] = [made[place]!, wanted(place)];
-    return count <= 0 ? [] : [{ index: active[place]!, tasks: tasksOf(from, from + count) }];
-  });
-}
 
 /** Without a need every layout is kept. */
 export function isKept(screening: Feasibility | null, place: number): boolean {

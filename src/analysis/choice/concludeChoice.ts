@@ -1,5 +1,6 @@
 // From a finished procedure to its result: the chosen layout and the ranking, with intervals that hold together.
 import { fixedSizeReplications } from "#analysis/selection/fixedSizeReplications.ts";
+import type { Selection } from "#analysis/selection/kimNelson.ts";
 import type { NeedVerdict } from "#analysis/selection/feasibility.ts";
 import { rareStops, type RareStops } from "#analysis/study/rareStops.ts";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
@@ -34,16 +35,18 @@ export interface RankedLayout {
 
 export interface Choice {
   readonly goal: ChoiceGoal;
-  /** In the unit of the criterion. */
+  /** In the unit of the criterion; a share is one of the layout `base`. */
   readonly worthwhile: number;
+  readonly base: string;
   /** `none`: no layout can meet the need, or all were left out. */
   readonly verdict: "chosen" | "none" | "undecided";
   /** Best first. */
   readonly ranking: readonly RankedLayout[];
   readonly simpler: Simpler | null;
-  /** All that were made, and those that a selection of fixed size needs; null where there is nothing to select. */
+  /** All that were made. */
   readonly replications: number;
-  readonly fixedSize: { readonly layouts: number; readonly each: number } | null;
+  /** Those that the selection used, and those that one of fixed size needs; null where there is nothing to select. */
+  readonly spent: { readonly used: number; readonly layouts: number; readonly each: number } | null;
   /** Chances between these may be judged either way; null without a need. */
   readonly zone: { readonly low: number; readonly high: number } | null;
   readonly rareStops: readonly RareStops[];
@@ -57,24 +60,34 @@ export function concludeChoice(state: ChoiceState): Choice {
   const ranking = ranked(state, progress, verdicts);
   const candidates = active.length - barred.length;
   const isChosen = selection?.kind === "selected" && isKept(screening, selection.layout);
-  const values = active.map((index) => courses[index]!.observations.map(({ value }) => value));
   return {
     goal,
     worthwhile: progress.selectionGoal.worthwhile,
+    base: courses[active[0] ?? 0]!.layout.scenario.name,
     verdict: candidates === 0 ? "none" : isChosen ? "chosen" : "undecided",
     ranking,
     simpler: candidates === 0 ? null : simplerLayout(ranking, goal),
     replications: courses.reduce((sum, { observations }) => sum + observations.length, 0),
-    fixedSize:
-      candidates < 2
-        ? null
-        : { layouts: candidates, each: fixedSizeReplications(values, progress.selectionGoal, barred) },
+    spent: selection && candidates > 1 ? spentOf(state, progress, selection) : null,
     zone: screening?.zone ?? null,
     rareStops: courses.flatMap(({ layout, observations }) =>
       observations.length === 0
         ? []
         : (rareStops(layout.scenario, observations.map(({ stops }) => stops), new Set()) ?? []),
     ),
+  };
+}
+
+function spentOf({ courses }: ChoiceState, progress: Progress, selection: Selection): Choice["spent"] {
+  const { active, barred, selectionGoal } = progress;
+  const values = active.map((index) => courses[index]!.observations.map(({ value }) => value));
+  const candidates = active.map((_, place) => place).filter((place) => !barred.includes(place));
+  const usedBy = (place: number): number =>
+    selection.dropped.find(({ layout }) => layout === place)?.replication ?? selection.replications;
+  return {
+    used: candidates.reduce((sum, place) => sum + usedBy(place), 0),
+    layouts: candidates.length,
+    each: fixedSizeReplications(values, selectionGoal, barred),
   };
 }
 

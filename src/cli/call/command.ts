@@ -21,6 +21,12 @@ export interface Options {
   readonly sensitivity?: "few" | "full" | "off";
   readonly against?: string;
   readonly vary?: readonly string[];
+  readonly best?: boolean;
+  readonly by?: string;
+  readonly worthwhile?: string;
+  readonly need?: string;
+  readonly chance?: string;
+  readonly confidence?: string;
   readonly shard?: string;
   readonly events?: boolean;
   readonly range?: boolean;

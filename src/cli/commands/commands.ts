@@ -2,7 +2,12 @@
 import type { CommandSpec } from "#cli/call/command.ts";
 import {
   againstOption,
+  bestOption,
+  byOption,
+  chanceOption,
   changesOption,
+  chooseOutOption,
+  confidenceOption,
   compareOutOption,
   eventsOption,
   jobsOption,
@@ -13,7 +18,9 @@ import {
   precisionOption,
   quietOption,
   rangeOption,
+  mostReplicationsOption,
   nameOption,
+  needOption,
   replaceOption,
   resultOption,
   shardOption,
@@ -29,9 +36,11 @@ import {
   stationsOption,
   sweepOutOption,
   verboseOption,
+  worthwhileOption,
 } from "#cli/call/options.ts";
 
 const changes = [seedOption, replicationsOption, lengthOption, precisionOption, setOption];
+const choice = [byOption, worthwhileOption, needOption, chanceOption, confidenceOption];
 const talk = [jsonOption, quietOption, verboseOption];
 
 export const builtCommands: readonly CommandSpec[] = [
@@ -90,6 +99,8 @@ export const builtCommands: readonly CommandSpec[] = [
     options: [
       varyOption,
       shardOption,
+      bestOption,
+      ...choice,
       sweepOutOption,
       nameOption,
       replaceOption,
@@ -99,6 +110,28 @@ export const builtCommands: readonly CommandSpec[] = [
       ...talk,
     ],
     load: async () => (await import("./sweep.ts")).sweep,
+  },
+  {
+    name: "choose",
+    operands: "<file...>",
+    meaning: "find the best of several layouts with a guarantee; layouts are files, options of a scenario or varied values",
+    example: 'blowcell choose scenarios/which-layout.yaml --need "120000 parts in 5 d"',
+    options: [
+      ...choice,
+      varyOption,
+      variantOption,
+      chooseOutOption,
+      nameOption,
+      replaceOption,
+      seedOption,
+      mostReplicationsOption,
+      lengthOption,
+      setOption,
+      jobsOption,
+      unitsOption,
+      ...talk,
+    ],
+    load: async () => (await import("./choose.ts")).choose,
   },
   {
     name: "merge",
@@ -137,4 +170,4 @@ export const builtCommands: readonly CommandSpec[] = [
 
 /** Refused by name and absent from --help. */
 export const plannedCommands: readonly string[] = ["promise", "fit", "match", "page"];
-export const plannedOptions: readonly string[] = ["--best", "--worthwhile", "--excel"];
+export const plannedOptions: readonly string[] = ["--excel"];

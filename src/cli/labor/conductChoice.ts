@@ -1,6 +1,7 @@
 // Runs the replications that a choice wants of each layout until it is finished.
-import { beginChoice, choiceWanted, tasksOf, withChoiceAnswers } from "#analysis/choice/choice.ts";
+import { beginChoice, tasksOf, withChoiceAnswers } from "#analysis/choice/choice.ts";
 import type { ChoiceGoal, ChoiceState } from "#analysis/choice/choice.ts";
+import { choiceWanted } from "#analysis/choice/wantedRuns.ts";
 import type { Layout } from "#analysis/choice/layout.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 import type { Labor } from "./labor.ts";

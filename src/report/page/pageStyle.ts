@@ -90,6 +90,7 @@ svg .wait-name{fill:var(--orange);font-weight:600}
 .path-step{stroke:var(--ink);stroke-width:1.5}
 .whisker{stroke:var(--ink);stroke-width:1.75}
 .dot{fill:var(--paper);stroke:var(--ink);stroke-width:1.75}
+.ring{fill:none;stroke:var(--ink);stroke-width:1.75}
 .band{fill:var(--band)}
 .mean{stroke:var(--blue);stroke-width:2}
 .mark{stroke:var(--ink);stroke-width:1.5;stroke-dasharray:6 4}

@@ -1,0 +1,160 @@
+// The sentences of a choice: which layout is best and how sure that is, what a simpler one loses, and how it was found.
+import type { Choice, RankedLayout } from "#analysis/choice/concludeChoice.ts";
+import type { Need } from "#analysis/choice/observed.ts";
+import { formatQuantity, type UnitSystem } from "#foundation/formatQuantity.ts";
+import { grouped, percent, plainNumber, withInterval } from "#report/words/digits.ts";
+import { criterionWords, meanWords, partsUnit } from "./criterionWords.ts";
+
+const secondsPerHour = 3600;
+
+/** The answer: a sentence that stands alone. */
+export function choiceSentence(choice: Choice, units: UnitSystem): string {
+  const [first] = choice.ranking;
+  if (!first) return "";
+  if (choice.verdict === "none") return noneSentence(choice);
+  const { factor, unit, name } = criterionWords(choice, units);
+  const made = `${name === "" ? "" : `${name} `}${meanWords(first.value!, factor)} ${unit}`;
+  const sure = `${sureWords(choice.goal.confidence)} confidence`;
+  const near = `${plainNumber(choice.worthwhile * factor)}${name === "" ? "" : ` ${unit}`}`;
+  if (choice.verdict === "chosen") {
+    const others = choice.ranking.slice(1).map(({ verdict }) => verdict);
+    if (choice.goal.need && others.every((each) => each === "cannot meet the need" || each === "left out")) {
+      return `Only ${nameOf(first)} can make ${needWords(choice)}: ${made}, with ${sure}.`;
+    }
+    const able = choice.goal.need ? ` of the layouts that can make ${needWords(choice)}` : "";
+    return `${nameOf(first)} is best${able}: ${made}, with ${sure} within ${near} of the best.`;
+  }
+  return undecidedSentence(choice, made);
+}
+
+function undecidedSentence({ ranking, goal, ...choice }: Choice, made: string): string {
+  const open = ranking.filter(({ verdict }) => verdict === "not decided").map(nameOf);
+  const runs = grouped(Math.max(...ranking.map(({ replications }) => replications)));
+  const first = ranking[0]!;
+  const isNeedOpen = first.need?.kind === "undecided";
+  const why = isNeedOpen
+    ? `whether ${nameOf(first)} can make ${needWords({ goal, ranking, ...choice })} is open`
+    : `${listed(open)} remain`;
+  return `Not decided after ${runs} replications: ${why}. ${nameOf(first)} is best so far: ${made}.`;
+}
+
+function noneSentence(choice: Choice): string {
+  const { ranking, goal } = choice;
+  if (!goal.need) return "No layout can be chosen: each of them was left out.";
+  const nearest = ranking
+    .filter(({ goodParts }) => goodParts !== null)
+    .toSorted((one, other) => other.goodParts!.mean - one.goodParts!.mean)[0];
+  const made = nearest ? ` ${nearestSentence(nearest, goal.need)}` : "";
+  return `No layout can make ${needWords(choice)}.${made}`;
+}
+
+/** Beyond its end a calendar is not known. */
+function nearestSentence(nearest: RankedLayout, { parts, within }: Need): string {
+  const output = nearest.goodParts!;
+  const made = `The most comes from ${nameOf(nearest)}: ${meanWords(output, within / secondsPerHour)} parts`;
+  const isOpenEnded = !nearest.layout.scenario.calendar && output.mean > 0;
+  const needed = (parts / output.mean) * secondsPerHour;
+  return `${made}${isOpenEnded ? `; it needs ${formatQuantity(needed, "time", { digits: 3 })} on average` : ""}.`;
+}
+
+/** "95 %": as it was asked for. */
+const sureWords = (share: number): string => `${Number((100 * share).toPrecision(6))} %`;
+
+export const nameOf = ({ layout }: RankedLayout): string => layout.scenario.name;
+
+/** "200,000 parts in 5 d with a chance of 95 %". */
+export function needWords({ goal }: Choice): string {
+  if (!goal.need) return "";
+  const { parts, within, chance } = goal.need;
+  return `${grouped(parts)} parts in ${formatQuantity(within, "time", { digits: 3 })} with a chance of ${sureWords(chance)}`;
+}
+
+/** What it costs to take the next simpler layout. */
+export function simplerSentences(choice: Choice): readonly string[] {
+  const { simpler, ranking, verdict } = choice;
+  const [first] = ranking;
+  if (verdict === "none" || !first) return [];
+  if (!simpler) {
+    const hasInvestment = first.layout.scenario.costs?.investment !== undefined;
+    return [`No layout that can be chosen ${hasInvestment ? "needs less investment" : "has fewer stations"}.`];
+  }
+  const { ranked, by, saved, partsLost } = simpler;
+  const currency = ranked.layout.scenario.costs?.currency ?? "";
+  const saves =
+    by === "investment"
+      ? `saves ${grouped(saved)} ${currency} of investment`
+      : `has ${saved} ${saved === 1 ? "station" : "stations"} fewer`;
+  const { factor, words } = partsUnit(choice);
+  const isSeen = Math.abs(partsLost.mean) > (partsLost.halfWidth ?? 0);
+  const amount = withInterval({ ...partsLost, mean: Math.abs(partsLost.mean) }, factor);
+  const share = first.goodParts!.mean === 0 ? "" : `, ${percent(Math.abs(partsLost.mean) / first.goodParts!.mean)}`;
+  const loses = !isSeen
+    ? `and shows no difference in ${words} (${amount})`
+    : partsLost.mean > 0
+      ? `and loses ${amount} ${words}${share}`
+      : `and makes ${amount} ${words} more${share}`;
+  return [`The next simpler layout, ${nameOf(ranked)}, ${saves} ${loses}.`];
+}
+
+/** Which layouts have no better one for the money. */
+export function efficientSentences({ ranking }: Choice): readonly string[] {
+  const kinds = [
+    ["investment", "investment"],
+    ["perHour", "cost an hour"],
+  ] as const;
+  return kinds.flatMap(([key, words]) => {
+    const judged = ranking.filter(({ efficiency }) => efficiency[key] !== null);
+    const names = judged.filter(({ efficiency }) => efficiency[key] === true).map(nameOf);
+    return judged.length < 2 ? [] : [`Most parts for their ${words} (Pareto set): ${shortened(names)}.`];
+  });
+}
+
+const mostNames = 5;
+
+export function shortened(names: readonly string[]): string {
+  const rest = names.length - mostNames;
+  return rest > 1 ? `${names.slice(0, mostNames).join(", ")} and ${rest} more` : listed(names);
+}
+
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}
+
+/** What does not matter, what the intervals hold, and the replications spent. */
+export function procedureSentences(choice: Choice, units: UnitSystem, usesDefault: boolean): readonly string[] {
+  const { goal, ranking, worthwhile, zone } = choice;
+  const { factor, unit, name } = criterionWords(choice, units);
+  const share =
+    goal.worthwhile.by === "share"
+      ? `: ${sureWords(goal.worthwhile.value)} of ${choice.base}${usesDefault ? ", the default of --worthwhile" : ""}`
+      : "";
+  return [
+    `Differences below ${plainNumber(worthwhile * factor)} ${name === "" ? unit : `${unit} in ${name}`} do not matter${share}.`,
+    ...(zone
+      ? [`A layout whose chance is between ${percent(zone.low)} and ${percent(zone.high)} may pass or fail the need.`]
+      : []),
+    spentSentence(choice),
+    `Common random numbers, seed "${ranking[0]!.layout.scenario.run.seed}"; ± holds for all layouts together with ${sureWords(goal.confidence)} confidence.`,
+  ];
+}
+
+function spentSentence({ ranking, replications, spent, goal }: Choice): string {
+  const { length, warmup } = ranking[0]!.layout.scenario.run;
+  const time = (value: number): string => formatQuantity(value, "time", { digits: 3 });
+  const cut = warmup === "auto" || warmup === 0 ? "" : ` (warm-up of ${time(warmup)} not counted)`;
+  const made = `${grouped(replications)} replications of ${time(length)} in all${cut}`;
+  if (!spent) return `${made}.`;
+  const { used, layouts, each } = spent;
+  const selected = goal.need ? `, ${grouped(used)} for the selection` : "";
+  return `${made}${selected}; a selection of fixed size needs ${layouts} × ${grouped(each)} = ${grouped(layouts * each)}.`;
+}
+
+/** Stops that are too rare for the spread of these runs to show what they cost. */
+export function rareSentences({ rareStops }: Choice): readonly string[] {
+  if (rareStops.length === 0) return [];
+  const names = [...new Set(rareStops.flatMap(({ stops }) => stops.map(({ name }) => name)))];
+  const lengths = rareStops.flatMap(({ length }) => length ?? []);
+  const enough =
+    lengths.length === 0 ? "" : ` --length "${grouped(Math.max(...lengths) / secondsPerHour).replaceAll(",", "")} h" holds enough.`;
+  return [`Few stops in these runs: ${names.join(", ")}. The confidence may be too high.${enough}`];
+}
