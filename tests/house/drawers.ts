@@ -121,6 +121,11 @@ export const rules: readonly Rule[] = [
     "analysis/bottleneck analysis/changes analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/layers cell/records cell/run cell/words engine engine/distributions foundation physics/parison scenario scenario/resolving",
     "a study brings all findings together",
   ],
+  [
+    "analysis/choice",
+    "analysis/ideal analysis/indicators analysis/replication analysis/selection analysis/statistics analysis/study analysis/window scenario",
+    "a choice observes replications of layouts and asks the selection",
+  ],
 
   [
     "report/words",
@@ -129,7 +134,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/tables/asked",
-    "analysis/replication analysis/study report/tables report/words",
+    "analysis/choice analysis/replication analysis/study report/tables report/words",
     "tables that only some runs have, with the columns that all tables share",
   ],
   [
@@ -157,13 +162,18 @@ export const rules: readonly Rule[] = [
     "analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/tables report/tables/asked report/words scenario scenario/resolving",
     "a page puts words, charts and tables together",
   ],
+  [
+    "report/choice",
+    "analysis/choice analysis/indicators analysis/replication analysis/statistics foundation report/charts report/page report/tables report/tables/asked report/words scenario",
+    "the answer to a choice in words, in a chart and on a page",
+  ],
 
   ["cli/machine", "foundation", "files, streams and the process; no command"],
   ["cli/call", "cli/machine foundation", "what a call may say"],
   ["cli/output", "analysis/study cli/call cli/machine foundation report/tables scenario", "results go out by one way"],
   [
     "cli/labor",
-    "analysis/bottleneck analysis/changes analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
+    "analysis/bottleneck analysis/changes analysis/choice analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
     "who does the work, in this thread or in others",
   ],
   [
@@ -172,8 +182,13 @@ export const rules: readonly Rule[] = [
     "the points of a sweep, their journal, and the report that sweep and merge share",
   ],
   [
+    "cli/choose",
+    "analysis/choice analysis/indicators analysis/replication cli/call cli/machine cli/output foundation report/choice report/tables/asked",
+    "what a choice is asked for, and how its result goes out",
+  ],
+  [
     "cli/commands",
-    "analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output cli/sweep foundation report/answers report/explain report/page report/tables scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
+    "analysis/choice analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/choose cli/labor cli/machine cli/output cli/sweep foundation report/answers report/explain report/page report/tables scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
     "a command wires readers, studies and answers",
   ],
   [

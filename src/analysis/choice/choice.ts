@@ -69,9 +69,7 @@ function withObservations(course: Course, answers: readonly ReplicationAnswer[],
   const { scenario } = layout;
   const stuck = answers.find(({ standstill }) => standstill !== null);
   if (stuck) return { ...course, leftOut: standstillIssue(scenario, stuck).message };
-  const found = answers.map((answer) =>
-    observationOf(scenario, answer, measuresOf(scenario, answer, windows), goal),
-  );
+  const found = answers.map((answer) => observationOf(scenario, answer, measuresOf(scenario, answer, windows), goal));
   const whole = found.filter((observation) => observation !== undefined);
   if (whole.length === found.length) return { ...course, observations: [...course.observations, ...whole] };
   return { ...course, leftOut: `It makes no good part in a replication, and has no ${goal.criterion.measure} there.` };

@@ -11,7 +11,8 @@ import type { Layout } from "./layout.ts";
 import type { Observation } from "./observed.ts";
 import { behindOf, simplerLayout, type Simpler } from "./simplerLayout.ts";
 
-export type LayoutVerdict = "best" | "equal to the best" | "not decided" | "dropped" | "cannot meet the need" | "left out";
+export type LayoutVerdict =
+  "best" | "equal to the best" | "not decided" | "dropped" | "cannot meet the need" | "left out";
 
 export interface RankedLayout {
   readonly layout: Layout;
@@ -24,6 +25,8 @@ export interface RankedLayout {
   readonly costPerThousand: Interval | null;
   /** By how much the first layout of the ranking is better; null for itself, and where it was left out. */
   readonly behind: Interval | null;
+  /** Whether that interval lies below the worthwhile difference; null where there is none, or where the layout cannot be chosen. */
+  readonly isWithin: boolean | null;
   readonly dropped: { readonly at: number; readonly by: string } | null;
   readonly need: NeedVerdict | null;
   readonly replications: number;
@@ -73,7 +76,11 @@ export function concludeChoice(state: ChoiceState): Choice {
     rareStops: courses.flatMap(({ layout, observations }) =>
       observations.length === 0
         ? []
-        : (rareStops(layout.scenario, observations.map(({ stops }) => stops), new Set()) ?? []),
+        : (rareStops(
+            layout.scenario,
+            observations.map(({ stops }) => stops),
+            new Set(),
+          ) ?? []),
     ),
   };
 }
@@ -124,22 +131,27 @@ function ranked(state: ChoiceState, progress: Progress, verdicts: readonly Layou
   const efficient = efficientLayouts(courses, verdicts);
   const hasCosts = haveSameCosts(state);
   const first = courses[order[0]!]!;
+  const { worthwhile } = progress.selectionGoal;
   return order.map((index, rank) => {
     const { layout, observations, leftOut } = courses[index]!;
     const place = progress.active.indexOf(index);
     const dropped = progress.selection?.dropped.find((each) => each.layout === place);
+    const verdict = verdicts[index]!;
+    const canBeChosen = verdict !== "left out" && verdict !== "cannot meet the need";
+    const behind = rank === 0 ? null : behindOf(first.observations, observations, goal, courses.length - 1);
     const interval = (of: (observation: Observation) => number | null): Interval | null =>
       intervalOf(observations, of, { confidence: goal.confidence, layouts: courses.length });
     return {
       layout,
-      verdict: verdicts[index]!,
+      verdict,
       value: interval(({ value }) => value),
       goodParts: interval(({ goodParts }) => goodParts),
       costPerHour: hasCosts ? interval(({ costPerHour }) => costPerHour) : null,
       costPerThousand: hasCosts ? interval(({ costPerThousand }) => costPerThousand) : null,
-      behind: rank === 0 ? null : behindOf(first.observations, observations, goal, courses.length - 1),
+      behind,
+      isWithin: behind && canBeChosen ? behind.mean + (behind.halfWidth ?? 0) < worthwhile : null,
       dropped:
-        dropped && verdicts[index] === "dropped"
+        dropped && verdict === "dropped"
           ? { at: dropped.replication, by: courses[progress.active[dropped.by]!]!.layout.scenario.name }
           : null,
       need: progress.screening?.verdicts[place] ?? null,

@@ -20,7 +20,10 @@ export function criteria(layouts: readonly (readonly MeasureValue[])[]): Readonl
   return new Map(
     [...first]
       .filter(([name, { unit }]) => others.every((other) => other.get(name)?.unit === unit))
-      .map(([name, { resource, measure, unit }]) => [name, { resource, measure, unit, better: betterOf(measure, unit) }]),
+      .map(([name, { resource, measure, unit }]) => [
+        name,
+        { resource, measure, unit, better: betterOf(measure, unit) },
+      ]),
   );
 }
 
@@ -34,15 +37,20 @@ function betterOf(measure: string, unit: string): Criterion["better"] {
   return isCost || lessIsBetter.some((beginning) => measure.startsWith(beginning)) ? "less" : "more";
 }
 
-/** By its whole name, or by its beginning where only one measure, or the cost of 1,000 good parts, begins so. */
+/** By its whole name, or by its beginning where only one measure begins so; `cost` is that of 1,000 good parts. */
 export function criterionNamed(text: string, known: ReadonlyMap<string, Criterion>): Criterion | undefined {
   const wanted = plain(text);
   const names = [...known.keys()];
-  const begun = names.filter((name) => plain(name).startsWith(wanted));
+  const begun = wanted === "" ? [] : names.filter((name) => plain(name).startsWith(wanted));
   const exact = names.find((name) => plain(name) === wanted);
-  const name = exact ?? (begun.length === 1 ? begun[0] : begun.find((each) => each === COST_MEASURE));
+  const usual = wanted === "cost" ? COST_MEASURE : undefined;
+  const name = exact ?? usual ?? (begun.length === 1 ? begun[0] : undefined);
   return name === undefined ? undefined : known.get(name);
 }
 
 /** `1,000` and `1000` are one number. */
-const plain = (text: string): string => text.trim().toLowerCase().replaceAll(/(?<=\d),(?=\d)/gu, "");
+const plain = (text: string): string =>
+  text
+    .trim()
+    .toLowerCase()
+    .replaceAll(/(?<=\d),(?=\d)/gu, "");

@@ -40,7 +40,9 @@ function testedPlace(state: ChoiceState, selected: number, isOpen: (place: numbe
   if (isOpen(selected)) return selected;
   const simpler = concludeChoice(state).simpler?.ranked.layout;
   const { active } = progressOf(state);
-  return active.map((_, place) => place).find((place) => state.courses[active[place]!]!.layout === simpler && isOpen(place));
+  return active
+    .map((_, place) => place)
+    .find((place) => state.courses[active[place]!]!.layout === simpler && isOpen(place));
 }
 
 /** Until the test of this layout alone may end. */

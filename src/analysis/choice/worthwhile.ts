@@ -3,8 +3,7 @@ import { mean } from "simple-statistics";
 
 /** In the unit of the criterion, or as a share of the first layout. */
 export type Worthwhile =
-  | { readonly by: "amount"; readonly value: number }
-  | { readonly by: "share"; readonly value: number };
+  { readonly by: "amount"; readonly value: number } | { readonly by: "share"; readonly value: number };
 
 /** Where the call names none: below it, the error of step times from a stopwatch is larger than the difference. */
 export const usualWorthwhile: Worthwhile = { by: "share", value: 0.01 };

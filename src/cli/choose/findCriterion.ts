@@ -60,5 +60,7 @@ function unitIssues({ unit, difference }: WrittenWorthwhile, criterion: Criterio
   if (criterion.unit === "1/h" && anHour.test(unit)) return [];
   const expected = criterion.unit === "1/h" ? "a number of parts an hour" : `a number in ${criterion.unit}`;
   const message = `The difference is in "${unit}", and ${criterion.measure} is in ${criterion.unit}.`;
-  return [chooseIssue("worthwhile-form", message, { option: "--worthwhile", value: `${difference.value} ${unit}`, expected })];
+  return [
+    chooseIssue("worthwhile-form", message, { option: "--worthwhile", value: `${difference.value} ${unit}`, expected }),
+  ];
 }

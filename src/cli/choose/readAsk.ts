@@ -121,7 +121,10 @@ function readNeed({ need, length }: Options, chance: number): Need | null | Issu
     return chooseIssue("need-form", message, { option, value: need, expected });
   }
   if (length !== undefined) {
-    return chooseIssue("need-length", "A run is as long as the time of the need.", { option: "--length", value: length });
+    return chooseIssue("need-length", "A run is as long as the time of the need.", {
+      option: "--length",
+      value: length,
+    });
   }
   return { parts: parts.value, within: within.value, chance };
 }

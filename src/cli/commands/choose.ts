@@ -9,6 +9,7 @@ import type { Issue } from "#foundation/issue.ts";
 import type { Act, Options } from "#cli/call/command.ts";
 import { nameIssues } from "#cli/call/nameIssues.ts";
 import { callTexts, runTexts } from "#cli/call/options.ts";
+import { parseVariant } from "#cli/call/variants.ts";
 import { runName } from "#cli/call/runName.ts";
 import { chooseIssue } from "#cli/choose/chooseIssues.ts";
 import { findCriterion } from "#cli/choose/findCriterion.ts";
@@ -59,7 +60,15 @@ export const choose: Act = (files, options, host) => {
     const choice = concludeChoice(await conductChoice(compared, trials, goal, { labor, stages }));
     const warnings = settled.map((each) => each.warnings);
     return reportChoice(
-      { choice, layouts: compared, warnings, leftOut: read.leftOut, usesDefault: !ask.worthwhile.isGiven, folder, name },
+      {
+        choice,
+        layouts: compared,
+        warnings,
+        leftOut: read.leftOut,
+        usesDefault: !ask.worthwhile.isGiven,
+        folder,
+        name,
+      },
       options,
       host,
     );
@@ -76,17 +85,27 @@ function spanned(layouts: readonly Layout[], options: Options, need: Need | null
   const compared = comparableScenarios(layouts.map(({ scenario }) => scenario));
   return compared.map((scenario, i) => {
     const { precision: _, ...run } = scenario.run;
-    const call = scenario.call && { ...scenario.call, options: [...runTexts(readingOptions(options, null)), ...askTexts(options)] };
+    const call = scenario.call && {
+      ...scenario.call,
+      options: [...runTexts(readingOptions(options, null)), ...askTexts(options)],
+    };
     const counted = need === null ? run : { ...run, warmup: 0 };
     return { ...layouts[i]!, scenario: { ...scenario, ...(call ? { call } : {}), run: counted } };
   });
 }
 
+/** More names would make the name of the folder too long. */
+const mostNamed = 3;
+
 function nameOf(files: readonly string[], options: Options): string {
   const texts = [...callTexts(readingOptions(options, null)), ...(options.vary ?? []), ...askTexts(options)];
-  const variants = (options.variant ?? []).length > 0 ? ["variants"] : [];
-  const base = [...files.map(scenarioName), ...variants].join("-");
-  return runName(`${base}-choose`, texts, options.name?.trim());
+  const [first, ...others] = [
+    ...files.map(scenarioName),
+    ...(options.variant ?? []).map((text) => parseVariant(text).name),
+  ];
+  const named = others.length > mostNamed ? [`${others.length}-layouts`] : others;
+  const base = [first, ...named, "choose"].join("-").replaceAll(/[\s;:,]+/gu, "-");
+  return runName(base, texts, options.name?.trim());
 }
 
 /** Only `sweep --best` can have them. */

@@ -114,7 +114,8 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "choose",
     operands: "<file...>",
-    meaning: "find the best of several layouts with a guarantee; layouts are files, options of a scenario or varied values",
+    meaning:
+      "find the best of several layouts with a guarantee; layouts are files, options of a scenario or varied values",
     example: 'blowcell choose scenarios/which-layout.yaml --need "120000 parts in 5 d"',
     options: [
       ...choice,

@@ -27,7 +27,8 @@ export interface ReadLayouts {
 const mostLayouts = 500;
 
 export function readLayouts(files: readonly string[], options: Options, host: Host): ReadLayouts {
-  const read = options.vary === undefined ? fromFiles(files, options, host) : fromPoints(files, options, host);
+  const isVaried = options.vary !== undefined || options.best === true;
+  const read = (isVaried ? fromPoints : fromFiles)(files, options, host);
   if (read.issues.some(({ severity }) => severity === "error")) return read;
   const names = read.layouts.map(({ scenario }) => scenario.name);
   const twice = new Set(names.filter((name, i) => names.indexOf(name) < i));
@@ -44,7 +45,14 @@ export function readLayouts(files: readonly string[], options: Options, host: Ho
 
 function sameName(name: string): Issue {
   const remedy = "Rename one of them: a layout is called as its file, its option or its variant.";
-  return { code: "same-name", severity: "error", path: "", message: `Two layouts are called ${name}.`, remedy, fate: "file" };
+  return {
+    code: "same-name",
+    severity: "error",
+    path: "",
+    message: `Two layouts are called ${name}.`,
+    remedy,
+    fate: "file",
+  };
 }
 
 interface ReadLayout {
@@ -95,8 +103,8 @@ function fromPoints(files: readonly string[], options: Options, host: Host): Rea
   const grid = readGrid(whole);
   const isMixed = others.length > 0 || options.variant !== undefined;
   const mixed = isMixed ? [chooseIssue("choose-vary", "Points of --vary stand beside other layouts.")] : [];
-  const text = host.readText(file);
-  const unread = "issue" in text ? [text.issue] : [];
+  const contents = files.map((each) => host.readText(each));
+  const unread = contents.flatMap((content) => ("issue" in content ? [content.issue] : []));
   if (!("paths" in grid) || isMixed || unread.length > 0) {
     return { layouts: [], leftOut: [], issues: [...mixed, ...("paths" in grid ? [] : grid), ...unread] };
   }
@@ -106,7 +114,9 @@ function fromPoints(files: readonly string[], options: Options, host: Host): Rea
   }
   const read = pointReader(file, grid, options, host);
   const points = grid.points.map((point) => ({ ...read(point), name: pointName(grid, point) }));
-  const runnable = points.flatMap(({ scenario, name }): readonly Scenario[] => (scenario ? [{ ...scenario, name }] : []));
+  const runnable = points.flatMap(({ scenario, name }): readonly Scenario[] =>
+    scenario ? [{ ...scenario, name }] : [],
+  );
   const refused = points.filter(({ scenario }) => scenario === undefined);
   const issues = runnable.length === 0 ? (refused[0]?.issues ?? []) : firstWarnings(points);
   return {

@@ -12,12 +12,13 @@ import { variantOf } from "#scenario/variantOf.ts";
 import { rankingRows, type ChoiceAnswer } from "./chooseAnswer.ts";
 import {
   choiceSentence,
-  efficientSentences,
+  efficientSentence,
   nameOf,
   needWords,
   procedureSentences,
   rareSentences,
   simplerSentences,
+  withinSentences,
 } from "./choiceSentences.ts";
 import { partsUnit } from "./criterionWords.ts";
 import { efficiencyChart, type CostPoint } from "./efficiencyChart.ts";
@@ -39,7 +40,7 @@ export function choicePage({ version, warnings, units, ...answer }: ChoicePagePa
     version,
     title: `${first?.layout.scenario.title ?? ""}: which layout is best?`,
     questions: need === "" ? [] : [`Needed: ${need}.`],
-    finding: [choiceSentence(choice, units), ...simplerSentences(choice), ...efficientSentences(choice)],
+    finding: [choiceSentence(choice, units), ...withinSentences(choice, units), ...simplerSentences(choice)],
     warnings: { warnings: [...warnings, ...rareSentences(choice)], unusual: [] },
     sections: [
       {
@@ -82,7 +83,9 @@ function rankingMarkup([heading = [], ...rows]: readonly (readonly string[])[]):
           element(
             "tr",
             {},
-            cells.map((cell, i) => element(i === 1 ? "th" : "td", { scope: i === 1 ? "row" : undefined, class: look(i) }, cell)),
+            cells.map((cell, i) =>
+              element(i === 1 ? "th" : "td", { scope: i === 1 ? "row" : undefined, class: look(i) }, cell),
+            ),
           ),
         ),
       ),
@@ -112,11 +115,18 @@ function costSections({ choice }: ChoiceAnswer, table: Table, units: UnitSystem)
     const id = `output-${key === "investment" ? "investment" : "cost"}`;
     const given = { id: `${id}-chart`, title: heading, description };
     const caption = [
-      "Filled points on the line (Pareto set): no layout makes as many parts for less. The ring is the best layout. ",
+      `${efficientSentence(choice, key)} `,
+      "Filled points on the line (Pareto set): no layout makes as many good parts for less. The ring is the best layout. ",
       "Vertical lines are intervals that hold for all layouts together. Layouts that cannot meet a need are left out.",
     ];
     const picture = efficiencyChart(points, { cost, output: words }, given);
-    return [{ id, heading, body: [figure(heading, { picture, caption, table: tableMarkup(table, { id, file: "choose", units }) })] }];
+    return [
+      {
+        id,
+        heading,
+        body: [figure(heading, { picture, caption, table: tableMarkup(table, { id, file: "choose", units }) })],
+      },
+    ];
   });
 }
 

@@ -2,7 +2,7 @@
 import type { Choice, RankedLayout } from "#analysis/choice/concludeChoice.ts";
 import type { Need } from "#analysis/choice/observed.ts";
 import { formatQuantity, type UnitSystem } from "#foundation/formatQuantity.ts";
-import { grouped, percent, plainNumber, withInterval } from "#report/words/digits.ts";
+import { grouped, percent, withInterval } from "#report/words/digits.ts";
 import { criterionWords, meanWords, partsUnit } from "./criterionWords.ts";
 
 const secondsPerHour = 3600;
@@ -15,7 +15,7 @@ export function choiceSentence(choice: Choice, units: UnitSystem): string {
   const { factor, unit, name } = criterionWords(choice, units);
   const made = `${name === "" ? "" : `${name} `}${meanWords(first.value!, factor)} ${unit}`;
   const sure = `${sureWords(choice.goal.confidence)} confidence`;
-  const near = `${plainNumber(choice.worthwhile * factor)}${name === "" ? "" : ` ${unit}`}`;
+  const near = `${rounded(choice.worthwhile * factor)}${name === "" ? "" : ` ${unit}`}`;
   if (choice.verdict === "chosen") {
     const others = choice.ranking.slice(1).map(({ verdict }) => verdict);
     if (choice.goal.need && others.every((each) => each === "cannot meet the need" || each === "left out")) {
@@ -35,26 +35,29 @@ function undecidedSentence({ ranking, goal, ...choice }: Choice, made: string): 
   const why = isNeedOpen
     ? `whether ${nameOf(first)} can make ${needWords({ goal, ranking, ...choice })} is open`
     : `${listed(open)} remain`;
-  return `Not decided after ${runs} replications: ${why}. ${nameOf(first)} is best so far: ${made}.`;
+  return `Not decided after ${runs} replications: ${why}. ${nameOf(first)} is best so far: ${made}. Raise --replications or --worthwhile to decide.`;
 }
 
 function noneSentence(choice: Choice): string {
   const { ranking, goal } = choice;
   if (!goal.need) return "No layout can be chosen: each of them was left out.";
-  const nearest = ranking
+  const share = ({ need }: RankedLayout): number => (need ? need.met / need.replications : 0);
+  const [nearest] = ranking
     .filter(({ goodParts }) => goodParts !== null)
-    .toSorted((one, other) => other.goodParts!.mean - one.goodParts!.mean)[0];
-  const made = nearest ? ` ${nearestSentence(nearest, goal.need)}` : "";
-  return `No layout can make ${needWords(choice)}.${made}`;
+    .toSorted((one, other) => share(other) - share(one) || other.goodParts!.mean - one.goodParts!.mean);
+  return [`No layout can make ${needWords(choice)}.`, ...(nearest ? [nearestSentence(nearest, goal.need)] : [])].join(
+    " ",
+  );
 }
 
-/** Beyond its end a calendar is not known. */
+/** The time that the parts take on average; beyond its end a calendar is not known. */
 function nearestSentence(nearest: RankedLayout, { parts, within }: Need): string {
-  const output = nearest.goodParts!;
-  const made = `The most comes from ${nameOf(nearest)}: ${meanWords(output, within / secondsPerHour)} parts`;
-  const isOpenEnded = !nearest.layout.scenario.calendar && output.mean > 0;
+  const { goodParts, need, layout } = nearest;
+  const output = goodParts!;
+  const made = `Nearest: ${nameOf(nearest)}, ${meanWords(output, within / secondsPerHour)} parts on average, enough in ${need?.met} of ${need?.replications} runs`;
   const needed = (parts / output.mean) * secondsPerHour;
-  return `${made}${isOpenEnded ? `; it needs ${formatQuantity(needed, "time", { digits: 3 })} on average` : ""}.`;
+  const isLonger = !layout.scenario.calendar && output.mean > 0 && needed > within;
+  return `${made}${isLonger ? `; it needs ${formatQuantity(needed, "time", { digits: 3 })} on average` : ""}.`;
 }
 
 /** "95 %": as it was asked for. */
@@ -69,15 +72,25 @@ export function needWords({ goal }: Choice): string {
   return `${grouped(parts)} parts in ${formatQuantity(within, "time", { digits: 3 })} with a chance of ${sureWords(chance)}`;
 }
 
+/** Other layouts that are as good: their difference does not matter. */
+export function withinSentences(choice: Choice, units: UnitSystem): readonly string[] {
+  const within = choice.ranking.filter(({ isWithin }) => isWithin === true);
+  if (choice.verdict !== "chosen" || within.length === 0) return [];
+  const { factor, unit } = criterionWords(choice, units);
+  const most = Math.max(...within.map(({ behind }) => behind!.mean + (behind!.halfWidth ?? 0)));
+  const far = most === 0 ? "equal to it" : `at most ${rounded(most * factor)} ${unit} behind`;
+  return [`No difference that matters: ${shortened(within.map(nameOf))} ${within.length === 1 ? "is" : "are"} ${far}.`];
+}
+
+/** With the digits of a limit. */
+const rounded = (value: number): string => grouped(Number(value.toPrecision(3)));
+
 /** What it costs to take the next simpler layout. */
 export function simplerSentences(choice: Choice): readonly string[] {
   const { simpler, ranking, verdict } = choice;
   const [first] = ranking;
   if (verdict === "none" || !first) return [];
-  if (!simpler) {
-    const hasInvestment = first.layout.scenario.costs?.investment !== undefined;
-    return [`No layout that can be chosen ${hasInvestment ? "needs less investment" : "has fewer stations"}.`];
-  }
+  if (!simpler) return [];
   const { ranked, by, saved, partsLost } = simpler;
   const currency = ranked.layout.scenario.costs?.currency ?? "";
   const saves =
@@ -96,22 +109,15 @@ export function simplerSentences(choice: Choice): readonly string[] {
   return [`The next simpler layout, ${nameOf(ranked)}, ${saves} ${loses}.`];
 }
 
-/** Which layouts have no better one for the money. */
-export function efficientSentences({ ranking }: Choice): readonly string[] {
-  const kinds = [
-    ["investment", "investment"],
-    ["perHour", "cost an hour"],
-  ] as const;
-  return kinds.flatMap(([key, words]) => {
-    const judged = ranking.filter(({ efficiency }) => efficiency[key] !== null);
-    const names = judged.filter(({ efficiency }) => efficiency[key] === true).map(nameOf);
-    return judged.length < 2 ? [] : [`Most parts for their ${words} (Pareto set): ${shortened(names)}.`];
-  });
+/** Which layouts make the most for their cost. */
+export function efficientSentence({ ranking }: Choice, key: keyof RankedLayout["efficiency"]): string {
+  const names = ranking.filter(({ efficiency }) => efficiency[key] === true).map(nameOf);
+  return `Most parts for their ${key === "investment" ? "investment" : "cost an hour"}: ${shortened(names)}.`;
 }
 
 const mostNames = 5;
 
-export function shortened(names: readonly string[]): string {
+function shortened(names: readonly string[]): string {
   const rest = names.length - mostNames;
   return rest > 1 ? `${names.slice(0, mostNames).join(", ")} and ${rest} more` : listed(names);
 }
@@ -129,7 +135,7 @@ export function procedureSentences(choice: Choice, units: UnitSystem, usesDefaul
       ? `: ${sureWords(goal.worthwhile.value)} of ${choice.base}${usesDefault ? ", the default of --worthwhile" : ""}`
       : "";
   return [
-    `Differences below ${plainNumber(worthwhile * factor)} ${name === "" ? unit : `${unit} in ${name}`} do not matter${share}.`,
+    `Differences below ${rounded(worthwhile * factor)} ${name === "" ? unit : `${unit} in ${name}`} do not matter${share}.`,
     ...(zone
       ? [`A layout whose chance is between ${percent(zone.low)} and ${percent(zone.high)} may pass or fail the need.`]
       : []),
@@ -150,11 +156,13 @@ function spentSentence({ ranking, replications, spent, goal }: Choice): string {
 }
 
 /** Stops that are too rare for the spread of these runs to show what they cost. */
-export function rareSentences({ rareStops }: Choice): readonly string[] {
+export function rareSentences({ rareStops, goal }: Choice): readonly string[] {
   if (rareStops.length === 0) return [];
   const names = [...new Set(rareStops.flatMap(({ stops }) => stops.map(({ name }) => name)))];
   const lengths = rareStops.flatMap(({ length }) => length ?? []);
   const enough =
-    lengths.length === 0 ? "" : ` --length "${grouped(Math.max(...lengths) / secondsPerHour).replaceAll(",", "")} h" holds enough.`;
+    lengths.length === 0
+      ? ""
+      : ` --length "${grouped(Math.max(...lengths) / secondsPerHour).replaceAll(",", "")} h" holds enough.`;
   return [`Few stops in these runs: ${names.join(", ")}. The confidence may be too high.${enough}`];
 }

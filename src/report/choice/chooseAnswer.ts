@@ -2,18 +2,19 @@
 import type { Choice, RankedLayout } from "#analysis/choice/concludeChoice.ts";
 import { investmentOf } from "#analysis/choice/layout.ts";
 import { COST_MEASURE } from "#analysis/indicators/costStudy.ts";
-import { formatQuantity, type UnitSystem } from "#foundation/formatQuantity.ts";
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { LeftOutLayout } from "#report/tables/asked/chooseTable.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { assumptionWords } from "#report/words/assumptionWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
-import { grouped, withInterval } from "#report/words/digits.ts";
+import { grouped, plainNumber, withInterval } from "#report/words/digits.ts";
 import {
   choiceSentence,
   nameOf,
   procedureSentences,
   rareSentences,
   simplerSentences,
+  withinSentences,
 } from "./choiceSentences.ts";
 import { criterionWords, meanWords } from "./criterionWords.ts";
 
@@ -33,7 +34,7 @@ export function chooseAnswer({ choice, leftOut, usesDefault }: ChoiceAnswer, wid
   const right = columns.flatMap(({ isRight }, i) => (isRight === true ? [i] : []));
   const rest = choice.ranking.length - mostRows;
   return [
-    ...[choiceSentence(choice, units), ...simplerSentences(choice)].flatMap(wrapped),
+    ...[choiceSentence(choice, units), ...withinSentences(choice, units), ...simplerSentences(choice)].flatMap(wrapped),
     "",
     ...alignedLines(rowsOf(choice, columns, mostRows), right, width),
     ...(rest > 0 ? [`${rest} more layouts are in choose.csv.`] : []),
@@ -131,7 +132,7 @@ function costColumns(currency: string): readonly Column[] {
     { heading: `${currency} to buy`, cell: ({ layout }) => grouped(investmentOf(layout) ?? ""), isRight: true },
     {
       heading: "floor space of options",
-      cell: ({ layout: { floorSpace } }) => (floorSpace === null ? "" : formatQuantity(floorSpace, "area", { digits: 3 })),
+      cell: ({ layout: { floorSpace } }) => (floorSpace === null ? "" : `${plainNumber(floorSpace)} m²`),
       isRight: true,
     },
   ];
@@ -164,7 +165,9 @@ function columnWords({ ranking, zone }: Choice): readonly string[] {
   const { dropped } = ranking[example] ?? {};
   const rank = ranking.findIndex((each) => nameOf(each) === dropped?.by) + 1;
   return [
-    ...(dropped ? [`by ${rank} at ${dropped.at}: dropped by the layout of rank ${rank}, at replication ${dropped.at}.`] : []),
+    ...(dropped
+      ? [`by ${rank} at ${dropped.at}: dropped by the layout of rank ${rank}, at replication ${dropped.at}.`]
+      : []),
     ...(zone ? ["need 3/5: the need was met in 3 of 5 runs."] : []),
   ];
 }

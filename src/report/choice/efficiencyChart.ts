@@ -27,20 +27,30 @@ const bottom = 330;
 
 export function efficiencyChart(points: readonly CostPoint[], axes: Axes, given: ChartWords): Markup {
   const outputs = points.flatMap(({ output, halfWidth }) => [output - halfWidth, output + halfWidth]);
-  const x = scaleLinear(widened(points.map(({ cost }) => cost), 0.08), [left, right]);
+  const x = scaleLinear(
+    widened(
+      points.map(({ cost }) => cost),
+      0.08,
+    ),
+    [left, right],
+  );
   const y = scaleLinear(widened(outputs, 0.1), [bottom, top]);
   const efficient = points.filter(({ isEfficient }) => isEfficient).toSorted((one, other) => one.cost - other.cost);
   return chart(
     given,
     bottom + 44,
     words(axes.output, 0, top - 18, { style: "quiet" }),
-    ...y.ticks(6).flatMap((tick) => [
-      line(left, y(tick), right, y(tick), "grid"),
-      words(grouped(tick), left - 8, y(tick) + 4, { anchor: "end", style: "quiet" }),
-    ]),
+    ...y
+      .ticks(6)
+      .flatMap((tick) => [
+        line(left, y(tick), right, y(tick), "grid"),
+        words(grouped(tick), left - 8, y(tick) + 4, { anchor: "end", style: "quiet" }),
+      ]),
     ...x.ticks(6).map((tick) => words(grouped(tick), x(tick), bottom + 18, { anchor: "middle", style: "quiet" })),
     words(axes.cost, left, bottom + 36, { style: "quiet" }),
-    ...efficient.slice(1).map((point, i) => line(x(efficient[i]!.cost), y(efficient[i]!.output), x(point.cost), y(point.output), "mean")),
+    ...efficient
+      .slice(1)
+      .map((point, i) => line(x(efficient[i]!.cost), y(efficient[i]!.output), x(point.cost), y(point.output), "mean")),
     ...points.flatMap((point) => pointMarkup(point, x(point.cost), y)),
     ...nameMarkup(points.map((point) => ({ point, x: x(point.cost), y: y(point.output) }))),
   );
@@ -80,7 +90,7 @@ interface Box {
   readonly bottom: number;
 }
 
-const nameWidth = 200;
+const nameWidth = 300;
 const nameHeight = 15;
 const away = 15;
 
@@ -117,8 +127,7 @@ function isFree(box: Box, taken: readonly Box[]): boolean {
   return (
     isInside &&
     taken.every(
-      (other) =>
-        box.right < other.left || other.right < box.left || box.bottom < other.top || other.bottom < box.top,
+      (other) => box.right < other.left || other.right < box.left || box.bottom < other.top || other.bottom < box.top,
     )
   );
 }

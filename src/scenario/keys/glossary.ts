@@ -54,7 +54,10 @@ export const glossary = mapping(
     run: section(run, "How long and how often the cell is run."),
     costs: optional(costs, "What things cost, for the cost of a thousand good parts."),
     measured: optional(measured, "What the real cell makes; the answer compares it with the model."),
-    options: optional(options, "Layouts that `choose` holds against the file as it stands; other commands leave them out."),
+    options: optional(
+      options,
+      "Layouts that `choose` holds against the file as it stands; other commands leave them out.",
+    ),
     stops: optional(stops, "Machine stops."),
     ...qualityKeys,
     ...takeawayKeys,

@@ -28,7 +28,12 @@ export function resolveOptions(resolution: Resolution): Pick<Scenario, "options"
   names.forEach((name, i) => {
     if (name === undefined || names.indexOf(name) === i) return;
     const remedy = "Rename one of them.";
-    report({ code: "option-twice", message: `Two options are called "${name}".`, remedy, path: ["options", i, "name"] });
+    report({
+      code: "option-twice",
+      message: `Two options are called "${name}".`,
+      remedy,
+      path: ["options", i, "name"],
+    });
   });
   written.forEach((option, i) => checkPrices(option, i, resolution));
   const options = written.flatMap((option) => optionOf(option ?? {}) ?? []);

@@ -72,7 +72,12 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
   if (!isComplete(parts)) return { findings };
   const { stops, downstream, planned, ...always } = parts;
   const costs = resolveCosts(draft.costs);
-  const others = { ...(stops.length === 0 ? {} : { stops }), ...(costs ? { costs } : {}), ...options, ...measuredOf(draft) };
+  const others = {
+    ...(stops.length === 0 ? {} : { stops }),
+    ...(costs ? { costs } : {}),
+    ...options,
+    ...measuredOf(draft),
+  };
   return { scenario: { ...always, ...others, ...judged, ...downstream, ...planned }, findings };
 }
 
