@@ -1,59 +1,13 @@
 // From a finished procedure to its result: the chosen layout and the ranking, with intervals that hold together.
 import { fixedSizeReplications } from "#analysis/selection/fixedSizeReplications.ts";
 import type { Selection } from "#analysis/selection/kimNelson.ts";
-import type { NeedVerdict } from "#analysis/selection/feasibility.ts";
-import { rareStops, type RareStops } from "#analysis/study/rareStops.ts";
+import { rareStops } from "#analysis/study/rareStops.ts";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
-import { haveSameCosts, isKept, progressOf } from "./choice.ts";
-import type { ChoiceGoal, ChoiceState, Course, Progress } from "./choice.ts";
-import { efficientLayouts, type Efficiency } from "./efficientLayouts.ts";
-import type { Layout } from "./layout.ts";
+import { haveSameCosts, isKept, progressOf, type ChoiceState, type Course, type Progress } from "./choice.ts";
+import type { Choice, LayoutVerdict, RankedLayout } from "./choiceResult.ts";
+import { efficientLayouts } from "./efficientLayouts.ts";
 import type { Observation } from "./observed.ts";
-import { behindOf, simplerLayout, type Simpler } from "./simplerLayout.ts";
-
-export type LayoutVerdict =
-  "best" | "equal to the best" | "not decided" | "dropped" | "cannot meet the need" | "left out";
-
-export interface RankedLayout {
-  readonly layout: Layout;
-  readonly verdict: LayoutVerdict;
-  /** Null where it was left out. The intervals of one measure hold for all layouts together. */
-  readonly value: Interval | null;
-  readonly goodParts: Interval | null;
-  /** Null without costs of the same items. */
-  readonly costPerHour: Interval | null;
-  readonly costPerThousand: Interval | null;
-  /** By how much the first layout of the ranking is better; null for itself, and where it was left out. */
-  readonly behind: Interval | null;
-  /** Whether that interval lies below the worthwhile difference; null where there is none, or where the layout cannot be chosen. */
-  readonly isWithin: boolean | null;
-  readonly dropped: { readonly at: number; readonly by: string } | null;
-  readonly need: NeedVerdict | null;
-  readonly replications: number;
-  /** Why it was left out. */
-  readonly leftOut: string | null;
-  readonly efficiency: Efficiency;
-  readonly observations: readonly Observation[];
-}
-
-export interface Choice {
-  readonly goal: ChoiceGoal;
-  /** In the unit of the criterion; a share is one of the layout `base`. */
-  readonly worthwhile: number;
-  readonly base: string;
-  /** `none`: no layout can meet the need, or all were left out. */
-  readonly verdict: "chosen" | "none" | "undecided";
-  /** Best first. */
-  readonly ranking: readonly RankedLayout[];
-  readonly simpler: Simpler | null;
-  /** All that were made. */
-  readonly replications: number;
-  /** Those that the selection used, and those that one of fixed size needs; null where there is nothing to select. */
-  readonly spent: { readonly used: number; readonly layouts: number; readonly each: number } | null;
-  /** Chances between these may be judged either way; null without a need. */
-  readonly zone: { readonly low: number; readonly high: number } | null;
-  readonly rareStops: readonly RareStops[];
-}
+import { behindOf, simplerLayout } from "./simplerLayout.ts";
 
 export function concludeChoice(state: ChoiceState): Choice {
   const { goal, courses } = state;
@@ -129,38 +83,57 @@ function ranked(state: ChoiceState, progress: Progress, verdicts: readonly Layou
         sign * (meanOf(courses[one]!) - meanOf(courses[other]!)),
     );
   const efficient = efficientLayouts(courses, verdicts);
+  const [first = 0] = order;
+  return order.map((index) => ({
+    ...measured(state, index),
+    ...distanceOf(state, progress, { index, first, verdict: verdicts[index]! }),
+    efficiency: efficient[index]!,
+  }));
+}
+
+type Measured = Pick<
+  RankedLayout,
+  "layout" | "value" | "goodParts" | "costPerHour" | "costPerThousand" | "observations"
+>;
+
+function measured(state: ChoiceState, index: number): Measured & Pick<RankedLayout, "replications" | "leftOut"> {
+  const { courses, goal } = state;
+  const { layout, observations, leftOut } = courses[index]!;
   const hasCosts = haveSameCosts(state);
-  const first = courses[order[0]!]!;
-  const { worthwhile } = progress.selectionGoal;
-  return order.map((index, rank) => {
-    const { layout, observations, leftOut } = courses[index]!;
-    const place = progress.active.indexOf(index);
-    const dropped = progress.selection?.dropped.find((each) => each.layout === place);
-    const verdict = verdicts[index]!;
-    const canBeChosen = verdict !== "left out" && verdict !== "cannot meet the need";
-    const behind = rank === 0 ? null : behindOf(first.observations, observations, goal, courses.length - 1);
-    const interval = (of: (observation: Observation) => number | null): Interval | null =>
-      intervalOf(observations, of, { confidence: goal.confidence, layouts: courses.length });
-    return {
-      layout,
-      verdict,
-      value: interval(({ value }) => value),
-      goodParts: interval(({ goodParts }) => goodParts),
-      costPerHour: hasCosts ? interval(({ costPerHour }) => costPerHour) : null,
-      costPerThousand: hasCosts ? interval(({ costPerThousand }) => costPerThousand) : null,
-      behind,
-      isWithin: behind && canBeChosen ? behind.mean + (behind.halfWidth ?? 0) < worthwhile : null,
-      dropped:
-        dropped && verdict === "dropped"
-          ? { at: dropped.replication, by: courses[progress.active[dropped.by]!]!.layout.scenario.name }
-          : null,
-      need: progress.screening?.verdicts[place] ?? null,
-      replications: observations.length,
-      leftOut,
-      efficiency: efficient[index]!,
-      observations,
-    };
-  });
+  const interval = (of: (observation: Observation) => number | null): Interval | null =>
+    intervalOf(observations, of, { confidence: goal.confidence, layouts: courses.length });
+  return {
+    layout,
+    value: interval(({ value }) => value),
+    goodParts: interval(({ goodParts }) => goodParts),
+    costPerHour: hasCosts ? interval(({ costPerHour }) => costPerHour) : null,
+    costPerThousand: hasCosts ? interval(({ costPerThousand }) => costPerThousand) : null,
+    observations,
+    replications: observations.length,
+    leftOut,
+  };
+}
+
+type Distance = Pick<RankedLayout, "verdict" | "behind" | "isWithin" | "dropped" | "need">;
+
+/** From the first layout of the ranking. */
+function distanceOf(
+  { courses, goal }: ChoiceState,
+  { active, selection, screening, selectionGoal }: Progress,
+  { index, first, verdict }: { readonly index: number; readonly first: number; readonly verdict: LayoutVerdict },
+): Distance {
+  const place = active.indexOf(index);
+  const [best, own] = [courses[first]!.observations, courses[index]!.observations];
+  const behind = index === first ? null : behindOf(best, own, goal, courses.length - 1);
+  const canBeChosen = verdict !== "left out" && verdict !== "cannot meet the need";
+  const lost = verdict === "dropped" ? selection?.dropped.find(({ layout }) => layout === place) : undefined;
+  return {
+    verdict,
+    behind,
+    isWithin: behind && canBeChosen ? behind.mean + (behind.halfWidth ?? 0) < selectionGoal.worthwhile : null,
+    dropped: lost ? { at: lost.replication, by: courses[active[lost.by]!]!.layout.scenario.name } : null,
+    need: screening?.verdicts[place] ?? null,
+  };
 }
 
 function meanOf({ observations }: Course): number {

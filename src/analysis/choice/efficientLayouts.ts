@@ -1,15 +1,9 @@
 // The layouts than which no other one makes as many good parts for less: the Pareto sets of output against cost.
 import { paretoSet } from "#analysis/selection/paretoSet.ts";
 import { haveSameCosts, type Course } from "./choice.ts";
-import type { LayoutVerdict } from "./concludeChoice.ts";
+import type { Efficiency, LayoutVerdict } from "./choiceResult.ts";
 import { investmentOf } from "./layout.ts";
 import type { Observation } from "./observed.ts";
-
-/** Null where the layout has no such cost, or cannot be chosen. */
-export interface Efficiency {
-  readonly perHour: boolean | null;
-  readonly investment: boolean | null;
-}
 
 /** By the means. */
 export function efficientLayouts(

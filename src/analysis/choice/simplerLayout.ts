@@ -2,18 +2,9 @@
 import { pairedDifference } from "#analysis/statistics/pairedDifference.ts";
 import type { Interval } from "#analysis/statistics/interval.ts";
 import type { ChoiceGoal } from "./choice.ts";
-import type { RankedLayout } from "./concludeChoice.ts";
+import type { RankedLayout, Simpler } from "./choiceResult.ts";
 import { investmentOf } from "./layout.ts";
 import type { Observation } from "./observed.ts";
-
-export interface Simpler {
-  readonly ranked: RankedLayout;
-  /** What it saves: investment in the currency, or stations. */
-  readonly by: "investment" | "stations";
-  readonly saved: number;
-  /** Good parts an hour fewer than those of the first layout; below 0 where it makes more. */
-  readonly partsLost: Interval;
-}
 
 /**
  * The layout with the largest investment below that of the first one; without investments, with the most stations below its number.

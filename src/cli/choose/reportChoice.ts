@@ -1,5 +1,5 @@
 // Prints a choice, writes its files, and returns the exit code of its answer.
-import type { Choice } from "#analysis/choice/concludeChoice.ts";
+import type { Choice } from "#analysis/choice/choiceResult.ts";
 import type { Layout } from "#analysis/choice/layout.ts";
 import type { Issue } from "#foundation/issue.ts";
 import { choicePage } from "#report/choice/choicePage.ts";

@@ -76,7 +76,8 @@ export const choose: Act = (files, options, host) => {
 };
 
 /** The cap of replications is no number of the scenario, and a need gives the length of a run. */
-function readingOptions({ replications: _, precision: __, ...options }: Options, need: Need | null): Options {
+function readingOptions(given: Options, need: Need | null): Options {
+  const { replications: _, precision: __, ...options } = given;
   return need === null ? options : { ...options, length: `${need.within} s` };
 }
 

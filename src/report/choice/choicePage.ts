@@ -1,5 +1,5 @@
 // The report of a choice: the answer, the ranking, output against cost as a chart, and the layouts with their settings.
-import type { RankedLayout } from "#analysis/choice/concludeChoice.ts";
+import type { RankedLayout } from "#analysis/choice/choiceResult.ts";
 import { investmentOf } from "#analysis/choice/layout.ts";
 import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { figure } from "#report/charts/chart.ts";

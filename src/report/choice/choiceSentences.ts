@@ -1,5 +1,5 @@
 // The sentences of a choice: which layout is best and how sure that is, what a simpler one loses, and how it was found.
-import type { Choice, RankedLayout } from "#analysis/choice/concludeChoice.ts";
+import type { Choice, RankedLayout } from "#analysis/choice/choiceResult.ts";
 import type { Need } from "#analysis/choice/observed.ts";
 import { formatQuantity, type UnitSystem } from "#foundation/formatQuantity.ts";
 import { grouped, percent, withInterval } from "#report/words/digits.ts";
@@ -161,7 +161,7 @@ export function rareSentences({ rareStops, goal }: Choice): readonly string[] {
   const names = [...new Set(rareStops.flatMap(({ stops }) => stops.map(({ name }) => name)))];
   const lengths = rareStops.flatMap(({ length }) => length ?? []);
   const enough =
-    lengths.length === 0
+    lengths.length === 0 || goal.need
       ? ""
       : ` --length "${grouped(Math.max(...lengths) / secondsPerHour).replaceAll(",", "")} h" holds enough.`;
   return [`Few stops in these runs: ${names.join(", ")}. The confidence may be too high.${enough}`];

@@ -1,5 +1,5 @@
 // The answer to `choose` on one screen: the best layout in a sentence, then the ranking.
-import type { Choice, RankedLayout } from "#analysis/choice/concludeChoice.ts";
+import type { Choice, RankedLayout } from "#analysis/choice/choiceResult.ts";
 import { investmentOf } from "#analysis/choice/layout.ts";
 import { COST_MEASURE } from "#analysis/indicators/costStudy.ts";
 import type { UnitSystem } from "#foundation/formatQuantity.ts";

@@ -1,5 +1,5 @@
 // The measure that decides a choice, in words and in the unit in which it is shown.
-import type { Choice } from "#analysis/choice/concludeChoice.ts";
+import type { Choice } from "#analysis/choice/choiceResult.ts";
 import { usualCriterion } from "#analysis/choice/criterion.ts";
 import { COST_AN_HOUR, COST_MEASURE } from "#analysis/indicators/costStudy.ts";
 import { CELL } from "#analysis/replication/measures.ts";

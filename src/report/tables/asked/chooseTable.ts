@@ -1,5 +1,5 @@
 // The table of a choice: what its columns mean, and how the ranking fills it.
-import type { Choice, RankedLayout } from "#analysis/choice/concludeChoice.ts";
+import type { Choice, RankedLayout } from "#analysis/choice/choiceResult.ts";
 import { investmentOf } from "#analysis/choice/layout.ts";
 import { integer, measureColumn, number, scenarioColumn, text, truth, unitColumn } from "#report/tables/columns.ts";
 import { fillTable, type Cell, type Table, type TableSpec } from "#report/tables/table.ts";
