@@ -5,7 +5,7 @@ import { kimNelson, type SelectionGoal } from "#analysis/selection/kimNelson.ts"
 import { isLong } from "../../support/caseCount.ts";
 import { normalFrom } from "../../support/draws/normalFrom.ts";
 
-const macroReplications = isLong ? 20_000 : 2000;
+const [many, some] = isLong ? [20_000, 5000] : [2000, 500];
 const goal: SelectionGoal = {
   better: "more",
   worthwhile: 1,
@@ -36,7 +36,7 @@ function valuesOf({ means, common, own }: Layouts, normal: () => number) {
 }
 
 /** How often the best is selected, how often one less than 1 behind it, and the replications spent by both procedures. */
-function measured(layouts: Layouts, seed: string) {
+function measured(layouts: Layouts, seed: string, macroReplications = many) {
   const normal = normalFrom(seed);
   const best = Math.max(...layouts.means);
   const [total, worthwhile] = [{ correct: 0, good: 0, spent: 0, fixedSize: 0 }, goal.worthwhile];
@@ -85,8 +85,8 @@ describe("of five layouts the best, exactly the worthwhile difference ahead, is 
   });
 
   it("common random numbers save replications", () => {
-    const paired = measured({ means: slippage, common: five(4), own: five(2) }, "paired");
-    const independent = measured({ means: slippage, common: five(0), own: five(Math.sqrt(20)) }, "independent");
+    const paired = measured({ means: slippage, common: five(4), own: five(2) }, "paired", some);
+    const independent = measured({ means: slippage, common: five(0), own: five(Math.sqrt(20)) }, "independent", some);
     expect(paired.spent).toBeLessThan(0.3 * independent.spent);
   });
 });
@@ -99,6 +99,6 @@ describe("where others are less than the worthwhile difference behind, one of th
     ["a second one 0.9 behind, three more 0.9 behind that", [0.9, 0, -0.9, -0.9, -0.9]],
     ["all equal but one that is 0.5 behind", [0, 0, 0, 0, -0.5]],
   ])("%s", (name, means) => {
-    expect(measured({ means, common: five(4), own: five(3) }, name).good).toBeGreaterThanOrEqual(0.95);
+    expect(measured({ means, common: five(4), own: five(3) }, name, some).good).toBeGreaterThanOrEqual(0.95);
   });
 });
