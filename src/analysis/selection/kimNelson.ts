@@ -74,12 +74,12 @@ export function kimNelson(
   invariant(candidates.length > 0, "a selection needs a layout");
   const course = { dropped: [], replications: madeBy(values, candidates) };
   if (candidates.length === 1) return { kind: "selected", layout: candidates[0]!, tied: [], ...course };
-  if (course.replications >= first) return raceOf(values, candidates, goal);
+  if (course.replications >= first) return selectionFrom(values, candidates, goal);
   return { kind: "running", survivors: candidates, more: first - course.replications, ...course };
 }
 
 /** From the first stage to the last replication that all survivors have. */
-function raceOf(
+function selectionFrom(
   values: readonly (readonly number[])[],
   candidates: readonly number[],
   { worthwhile, better, mostReplications, ...goal }: SelectionGoal,

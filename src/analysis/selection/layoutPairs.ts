@@ -1,4 +1,4 @@
-// What the selection keeps of each two layouts: how far one is behind the other, and when the race between them ends.
+// What the selection keeps of each two layouts: how far one is behind the other, and the lead that drops it.
 import { sampleVariance } from "simple-statistics";
 import { differenceOf } from "#analysis/statistics/pairedDifference.ts";
 import type { SelectionGoal } from "./kimNelson.ts";

@@ -84,6 +84,19 @@ describe("of five layouts the best, exactly the worthwhile difference ahead, is 
     expect(found.correct).toBeLessThan(0.97);
   });
 
+  it("also with the fixed size, which takes its replications from the first stage", () => {
+    const normal = normalFrom("fixed size");
+    let correct = 0;
+    for (let macro = 0; macro < some; macro++) {
+      const { values, draw } = valuesOf({ means: slippage, common: five(4), own: [3, 1, 2, 4, 5] }, normal);
+      draw(goal.firstReplications);
+      draw(fixedSizeReplications(values, goal) - goal.firstReplications);
+      const sums = values.map((each) => each.reduce((sum, value) => sum + value, 0));
+      correct += sums.indexOf(Math.max(...sums)) === 2 ? 1 : 0;
+    }
+    expect(correct / some).toBeGreaterThanOrEqual(0.95);
+  });
+
   it("common random numbers save replications", () => {
     const paired = measured({ means: slippage, common: five(4), own: five(2) }, "paired", some);
     const independent = measured({ means: slippage, common: five(0), own: five(Math.sqrt(20)) }, "independent", some);
