@@ -1,20 +1,13 @@
 // The best of several layouts by a sequential selection under common random numbers.
 import { invariant } from "#foundation/invariant.ts";
-import { boundaryAt, layoutPairs, leadOf, nextDrop, type LayoutPair } from "./layoutPairs.ts";
+import { boundaryAt, layoutPairs, leadOf, nextDrop, type LayoutPair, type PairGoal } from "./layoutPairs.ts";
 
-export interface SelectionGoal {
-  readonly better: "more" | "less";
-  /** A difference below this does not matter; in the unit of the values, above 0. */
-  readonly worthwhile: number;
-  /** Of a correct selection. */
-  readonly confidence: number;
-  /** All layouts get these; the variances of the differences come from them alone. */
-  readonly firstReplications: number;
+export interface SelectionGoal extends PairGoal {
   /** No layout gets more. */
   readonly mostReplications: number;
 }
 
-export interface DroppedLayout {
+interface DroppedLayout {
   readonly layout: number;
   /** The number of replications that it had when it was dropped. */
   readonly replication: number;

@@ -1,8 +1,17 @@
 // What the selection keeps of each two layouts: how far one is behind the other, and the lead that drops it.
 import { sampleVariance } from "simple-statistics";
 import { differenceOf } from "#analysis/statistics/pairedDifference.ts";
-import type { SelectionGoal } from "./kimNelson.ts";
 import { selectionConstants } from "./selectionConstants.ts";
+
+export interface PairGoal {
+  readonly better: "more" | "less";
+  /** A difference below this does not matter; in the unit of the values, above 0. */
+  readonly worthwhile: number;
+  /** Of a correct selection. */
+  readonly confidence: number;
+  /** All layouts get these; the variances of the differences come from them alone. */
+  readonly firstReplications: number;
+}
 
 /** One of the two directions of a pair. */
 export interface LayoutPair {
@@ -14,13 +23,11 @@ export interface LayoutPair {
   readonly closing: number;
 }
 
-type Goal = Pick<SelectionGoal, "better" | "confidence" | "firstReplications" | "worthwhile">;
-
 /** All pairs of the candidates, in both directions, after the first stage. */
 export function layoutPairs(
   values: readonly (readonly number[])[],
   candidates: readonly number[],
-  { better, confidence, firstReplications, worthwhile }: Goal,
+  { better, confidence, firstReplications, worthwhile }: PairGoal,
 ): readonly LayoutPair[] {
   const { h2 } = selectionConstants(values.length, confidence, firstReplications);
   return candidates.flatMap((layout) =>
@@ -41,7 +48,7 @@ export function leadOf(
   values: readonly (readonly number[])[],
   { layout, rival }: Pick<LayoutPair, "layout" | "rival">,
   place: number,
-  better: SelectionGoal["better"],
+  better: PairGoal["better"],
 ): number {
   const lead = differenceOf(values[rival]![place]!, values[layout]![place]!);
   return better === "more" ? lead : -lead;

@@ -5,7 +5,7 @@ import { kimNelson, type SelectionGoal } from "#analysis/selection/kimNelson.ts"
 import { isLong } from "../../support/caseCount.ts";
 import { normalFrom } from "../../support/draws/normalFrom.ts";
 
-const [many, some] = isLong ? [20_000, 5000] : [2000, 500];
+const [many, some] = isLong ? [10_000, 2000] : [1000, 300];
 const goal: SelectionGoal = {
   better: "more",
   worthwhile: 1,
@@ -63,17 +63,21 @@ function measured(layouts: Layouts, seed: string, macroReplications = many) {
 const slippage = [0, 0, 1, 0, 0];
 const five = (value: number): number[] => [value, value, value, value, value];
 
-// Kim and Nelson 2001 prove at least 95 % for normal values [M]. 2,000 macro-replications have a 95 % interval of ± 0.9 %.
+// Kim and Nelson 2001 prove at least 95 % for normal values [M]. The long run holds it without an allowance for noise, in 10,000
+// macro-replications with a 95 % interval of ± 0.4 %; `npm test` allows three standard errors of its few ones.
+const least = (macroReplications: number): number =>
+  isLong ? 0.95 : 0.95 - 3 * Math.sqrt((0.95 * 0.05) / macroReplications);
+
 describe("of five layouts the best, exactly the worthwhile difference ahead, is selected in 95 % of the studies", () => {
   it.each<[string, Layouts]>([
-    ["independent", { means: slippage, common: five(0), own: five(4) }],
+    ["independent", { means: slippage, common: five(0), own: five(3) }],
     ["common random numbers", { means: slippage, common: five(4), own: five(3) }],
     ["common random numbers, unequal variances", { means: slippage, common: [4, 5, 4, 3, 4], own: [3, 1, 2, 4, 5] }],
     ["the best varies most", { means: slippage, common: five(4), own: [1, 2, 5, 1, 3] }],
     ["opposite reactions to the same numbers", { means: slippage, common: [-3, -3, 3, -3, -3], own: five(1) }],
   ])("%s", (name, layouts) => {
     const found = measured(layouts, name);
-    expect(found.correct).toBeGreaterThanOrEqual(0.95);
+    expect(found.correct).toBeGreaterThanOrEqual(least(many));
     expect(found.spent).toBeLessThan(0.5 * found.fixedSize);
   });
 
@@ -94,7 +98,7 @@ describe("of five layouts the best, exactly the worthwhile difference ahead, is 
       const sums = values.map((each) => each.reduce((sum, value) => sum + value, 0));
       correct += sums.indexOf(Math.max(...sums)) === 2 ? 1 : 0;
     }
-    expect(correct / some).toBeGreaterThanOrEqual(0.95);
+    expect(correct / some).toBeGreaterThanOrEqual(least(some));
   });
 
   it("common random numbers save replications", () => {
@@ -112,6 +116,6 @@ describe("where others are less than the worthwhile difference behind, one of th
     ["a second one 0.9 behind, three more 0.9 behind that", [0.9, 0, -0.9, -0.9, -0.9]],
     ["all equal but one that is 0.5 behind", [0, 0, 0, 0, -0.5]],
   ])("%s", (name, means) => {
-    expect(measured({ means, common: five(4), own: five(3) }, name, some).good).toBeGreaterThanOrEqual(0.95);
+    expect(measured({ means, common: five(4), own: five(3) }, name, some).good).toBeGreaterThanOrEqual(least(some));
   });
 });

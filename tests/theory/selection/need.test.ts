@@ -2,15 +2,16 @@
 import normalQuantile from "@stdlib/stats-base-dists-normal-quantile";
 import seedrandom from "seedrandom";
 import { describe, expect, it } from "vitest";
-import { feasibility, needShare, type Feasibility, type NeedGoal } from "#analysis/selection/feasibility.ts";
+import { feasibility, needShare, type NeedGoal, type NeedVerdict } from "#analysis/selection/feasibility.ts";
 import { kimNelson, type Selection, type SelectionGoal } from "#analysis/selection/kimNelson.ts";
 import { isLong } from "../../support/caseCount.ts";
 import { normalFrom } from "../../support/draws/normalFrom.ts";
 
 const need: NeedGoal = { chance: 0.95, errorShare: 0.025, mostReplications: 10_000 };
-const studies = isLong ? 20_000 : 2000;
+const studies = isLong ? 10_000 : 1000;
 
-const kinds = ({ verdicts }: Feasibility): readonly string[] => verdicts.map(({ kind }) => kind);
+const kinds = ({ verdicts }: { readonly verdicts: readonly NeedVerdict[] }): readonly string[] =>
+  verdicts.map(({ kind }) => kind);
 const runs = (met: number, missed: number): boolean[] => [
   ...Array.from({ length: met }, () => true),
   ...Array.from({ length: missed }, () => false),
@@ -147,7 +148,7 @@ describe("the selection among the layouts that meet a need", () => {
 
   it("is right in 95 % of the studies, with the same replications for both", () => {
     const normal = normalFrom("need and selection");
-    const count = studies / 4;
+    const count = studies / 2;
     const correct = Array.from({ length: count }, () => studied(normal)).filter(
       (found) => found.kind === "selected" && found.layout === 2,
     );
