@@ -34,13 +34,14 @@ export const needShare = 0.5;
 const oddsOfZone = 2;
 
 /**
- * Wald's sequential test of each layout: the likelihood ratio of the high end of the zone to its low end grows by `high / low` with
- * each run that meets the need, and by `(1 − high) / (1 − low)` with each other one. A layout is kept from 1/β on, and dropped from β
- * on, with β = error share / number of layouts (Bonferroni). The outcomes are yes or no, so that no distribution of the good parts is
- * assumed, and runs of one layout are independent; layouts may share random numbers.
+ * Wald's sequential test of each layout. The likelihood ratio of the high end of the zone to its low end changes by the factor
+ * high / low with a run that meets the need, and by (1 − high) / (1 − low) with another one. The layout is kept at 1/β or above, and
+ * dropped at β or below, with β = error share / number of layouts (Bonferroni). Outcomes are yes or no, so that no distribution of
+ * good parts is assumed. Runs of a layout are independent; layouts may share random numbers.
  *
- * Guarantee: with probability of at least 1 − error share all layouts with a chance at or above the high end are kept and all at or
- * below the low end are dropped. For the chosen bounds this holds exactly: the ratio is a nonnegative martingale under either end.
+ * Guarantee: with a probability of at least 1 − error share, all layouts with a chance at or above the high end are kept and all at or
+ * below the low end are dropped. The bounds 1/β and β are not Wald's approximation: by Ville's inequality a nonnegative martingale of
+ * mean 1 exceeds 1/β with a probability of at most β.
  *
  * Shape: `outcomes[layout][replication − 1]`, whether the run met the need; a decided layout needs no further outcomes.
  *
@@ -51,14 +52,13 @@ export function feasibility(outcomes: readonly (readonly boolean[])[], goal: Nee
   invariant(chance > 0 && chance < 1, "a wanted chance lies between 0 and 1", { chance });
   const test = testOf(chance, errorShare / outcomes.length);
   const states = outcomes.map((each) => decided(each.slice(0, mostReplications), test));
-  const verdicts = states.map(({ ratio: _, ...verdict }) =>
-    verdict.kind === "open" && verdict.replications === mostReplications
-      ? { ...verdict, kind: "undecided" as const }
-      : verdict,
-  );
+  const verdicts = states.map(({ kind, replications, met }) => {
+    const isCapped = kind === "open" && replications === mostReplications;
+    return { kind: isCapped ? ("undecided" as const) : kind, replications, met };
+  });
   const waiting = states.filter((_, layout) => verdicts[layout]!.kind === "open");
   const needed = waiting.map((state) => Math.min(mostReplications - state.replications, leastMore(state, test)));
-  return { verdicts, more: Math.min(...needed, ...(needed.length === 0 ? [0] : [])), zone: test.zone };
+  return { verdicts, more: needed.length === 0 ? 0 : Math.min(...needed), zone: test.zone };
 }
 
 interface NeedTest {
@@ -93,7 +93,7 @@ function decided(outcomes: readonly boolean[], test: NeedTest): NeedState {
   return { kind: "open", replications: outcomes.length, met, ratio };
 }
 
-/** Until a decision, if all further runs have the outcome that most runs point to. */
+/** Runs until a decision, if all of them meet the need, or all miss it where too few have met it so far. */
 function leastMore({ ratio, replications, met }: NeedState, test: NeedTest): number {
   const isHigh = met >= test.chance * replications;
   let [more, next] = [0, ratio];

@@ -2,7 +2,7 @@
 import tQuantile from "@stdlib/stats-base-dists-t-quantile";
 import { sampleVariance } from "simple-statistics";
 import { differenceOf } from "#analysis/statistics/pairedDifference.ts";
-import type { SelectionGoal } from "./kimNelson.ts";
+import type { PairGoal } from "./layoutPairs.ts";
 
 /**
  * Of each layout: N = max(n0, ⌈t² S² / D²⌉) for the largest variance S² of a paired difference in the first stage, with Student's
@@ -13,7 +13,7 @@ import type { SelectionGoal } from "./kimNelson.ts";
  */
 export function fixedSizeReplications(
   values: readonly (readonly number[])[],
-  { confidence, worthwhile, firstReplications: first }: Omit<SelectionGoal, "better" | "mostReplications">,
+  { confidence, worthwhile, firstReplications: first }: Omit<PairGoal, "better">,
   barred: readonly number[] = [],
 ): number {
   const candidates = values.filter((_, layout) => !barred.includes(layout));

@@ -1,20 +1,13 @@
 // The best of several layouts by a sequential selection under common random numbers.
 import { invariant } from "#foundation/invariant.ts";
-import { boundaryAt, expectedEnd, layoutPairs, leadOf, type LayoutPair } from "./layoutPairs.ts";
+import { boundaryAt, layoutPairs, leadOf, nextDrop, type LayoutPair, type PairGoal } from "./layoutPairs.ts";
 
-export interface SelectionGoal {
-  readonly better: "more" | "less";
-  /** A difference below this does not matter; in the unit of the values, above 0. */
-  readonly worthwhile: number;
-  /** Of a correct selection. */
-  readonly confidence: number;
-  /** All layouts get these; the variances of the differences come from them alone. */
-  readonly firstReplications: number;
+export interface SelectionGoal extends PairGoal {
   /** No layout gets more. */
   readonly mostReplications: number;
 }
 
-export interface DroppedLayout {
+interface DroppedLayout {
   readonly layout: number;
   /** The number of replications that it had when it was dropped. */
   readonly replication: number;
@@ -70,31 +63,46 @@ export function kimNelson(
   const { worthwhile, firstReplications: first, mostReplications: most } = goal;
   invariant(worthwhile > 0, "a worthwhile difference is above 0", { worthwhile });
   invariant(most >= first, "the cap is not below the first stage", { first, most });
-  let survivors = values.flatMap((_, layout) => (barred.includes(layout) ? [] : [layout]));
-  invariant(survivors.length > 0, "a selection needs a layout");
-  const made = (): number => Math.min(...survivors.map((layout) => values[layout]!.length));
+  const candidates = values.flatMap((_, layout) => (barred.includes(layout) ? [] : [layout]));
+  invariant(candidates.length > 0, "a selection needs a layout");
+  const course = { dropped: [], replications: madeBy(values, candidates) };
+  if (candidates.length === 1) return { kind: "selected", layout: candidates[0]!, tied: [], ...course };
+  if (course.replications >= first) return selectionFrom(values, candidates, goal);
+  return { kind: "running", survivors: candidates, more: first - course.replications, ...course };
+}
+
+/** From the first stage to the last replication that all survivors have. */
+function selectionFrom(
+  values: readonly (readonly number[])[],
+  candidates: readonly number[],
+  { worthwhile, better, mostReplications, ...goal }: SelectionGoal,
+): Selection {
+  let survivors = candidates;
+  let pairs = layoutPairs(values, candidates, { worthwhile, better, ...goal });
   const dropped: DroppedLayout[] = [];
-  if (survivors.length > 1 && made() < first) {
-    return { kind: "running", survivors, more: first - made(), dropped, replications: made() };
-  }
-  let pairs = survivors.length > 1 ? layoutPairs(values, survivors, goal) : [];
-  for (let replications = Math.min(first, made()); ; replications++) {
-    dropped.push(...droppedAt(pairs, survivors, replications, worthwhile));
-    survivors = survivors.filter((layout) => !dropped.some((each) => each.layout === layout));
-    pairs = pairs.filter(({ layout, rival }) => survivors.includes(layout) && survivors.includes(rival));
+  for (let replications = goal.firstReplications; ; replications++) {
+    const lost = droppedAt(pairs, survivors, replications, worthwhile);
+    if (lost.length > 0) {
+      dropped.push(...lost);
+      survivors = survivors.filter((layout) => !lost.some((each) => each.layout === layout));
+      pairs = pairs.filter(({ layout, rival }) => survivors.includes(layout) && survivors.includes(rival));
+    }
     const course = { dropped, replications };
     // Beyond the closing of all pairs only equal sums are left.
     if (pairs.every(({ closing }) => replications > closing)) {
       return { kind: "selected", layout: survivors[0]!, tied: survivors.slice(1), ...course };
     }
-    if (replications === most) return { kind: "undecided", survivors, ...course };
-    if (replications === made()) {
-      const ends = pairs.map((pair) => Math.ceil(expectedEnd(pair, replications, worthwhile)));
-      const next = Math.min(most, Math.max(replications + 1, Math.min(...ends)));
+    if (replications === mostReplications) return { kind: "undecided", survivors, ...course };
+    if (replications === madeBy(values, survivors)) {
+      const next = Math.min(mostReplications, nextDrop(pairs, replications, worthwhile));
       return { kind: "running", survivors, more: next - replications, ...course };
     }
-    for (const pair of pairs) pair.behind += leadOf(values, pair.rival, pair.layout, replications, goal.better);
+    for (const pair of pairs) pair.behind += leadOf(values, pair, replications, better);
   }
+}
+
+function madeBy(values: readonly (readonly number[])[], layouts: readonly number[]): number {
+  return Math.min(...layouts.map((layout) => values[layout]!.length));
 }
 
 function droppedAt(

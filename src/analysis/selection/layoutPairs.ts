@@ -1,8 +1,17 @@
-// What the selection keeps of each two layouts: how far one is behind the other, and when the race between them ends.
+// What the selection keeps of each two layouts: how far one is behind the other, and the lead that drops it.
 import { sampleVariance } from "simple-statistics";
 import { differenceOf } from "#analysis/statistics/pairedDifference.ts";
-import type { SelectionGoal } from "./kimNelson.ts";
 import { selectionConstants } from "./selectionConstants.ts";
+
+export interface PairGoal {
+  readonly better: "more" | "less";
+  /** A difference below this does not matter; in the unit of the values, above 0. */
+  readonly worthwhile: number;
+  /** Of a correct selection. */
+  readonly confidence: number;
+  /** All layouts get these; the variances of the differences come from them alone. */
+  readonly firstReplications: number;
+}
 
 /** One of the two directions of a pair. */
 export interface LayoutPair {
@@ -14,20 +23,19 @@ export interface LayoutPair {
   readonly closing: number;
 }
 
-/** All pairs of the candidates after the first stage. */
+/** All pairs of the candidates, in both directions, after the first stage. */
 export function layoutPairs(
   values: readonly (readonly number[])[],
   candidates: readonly number[],
-  goal: SelectionGoal,
+  { better, confidence, firstReplications, worthwhile }: PairGoal,
 ): readonly LayoutPair[] {
-  const { confidence, firstReplications, worthwhile } = goal;
   const { h2 } = selectionConstants(values.length, confidence, firstReplications);
   return candidates.flatMap((layout) =>
     candidates
       .filter((rival) => rival !== layout)
       .map((rival) => {
-        const leads = Array.from({ length: firstReplications }, (_, i) =>
-          leadOf(values, rival, layout, i, goal.better),
+        const leads = Array.from({ length: firstReplications }, (_, place) =>
+          leadOf(values, { layout, rival }, place, better),
         );
         const behind = leads.reduce((sum, lead) => sum + lead, 0);
         return { layout, rival, behind, closing: (h2 * sampleVariance(leads)) / (worthwhile * worthwhile) };
@@ -38,10 +46,9 @@ export function layoutPairs(
 /** By how much the rival is better in one replication. */
 export function leadOf(
   values: readonly (readonly number[])[],
-  rival: number,
-  layout: number,
+  { layout, rival }: Pick<LayoutPair, "layout" | "rival">,
   place: number,
-  better: SelectionGoal["better"],
+  better: PairGoal["better"],
 ): number {
   const lead = differenceOf(values[rival]![place]!, values[layout]![place]!);
   return better === "more" ? lead : -lead;
@@ -52,8 +59,11 @@ export function boundaryAt({ closing }: LayoutPair, replications: number, worthw
   return Math.max(0, (worthwhile / 2) * (closing - replications));
 }
 
-/** The number of replications at which the lead reaches the boundary, if it goes on to grow as it did on average. */
-export function expectedEnd({ behind, closing }: LayoutPair, replications: number, worthwhile: number): number {
-  const growth = Math.abs(behind) / replications;
-  return ((worthwhile / 2) * closing) / (growth + worthwhile / 2);
+/** The number of replications at which the first lead reaches its boundary, if all leads go on to grow as they did on average. */
+export function nextDrop(pairs: readonly LayoutPair[], replications: number, worthwhile: number): number {
+  const ends = pairs.map(({ behind, closing }) => {
+    const growth = Math.abs(behind) / replications;
+    return Math.ceil(((worthwhile / 2) * closing) / (growth + worthwhile / 2));
+  });
+  return Math.max(replications + 1, Math.min(...ends));
 }
