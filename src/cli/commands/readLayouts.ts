@@ -63,23 +63,7 @@ interface ReadLayout {
 /** Each file, then its options, then the variants of all files. */
 function fromFiles(files: readonly string[], options: Options, host: Host): ReadLayouts {
   const variants = (options.variant ?? []).map(parseVariant);
-  const several = files.length > 1;
-  const named = (file: string, name: string): string => (several ? `${scenarioName(file)} ${name}` : name);
-  const found = files.flatMap((file): readonly ReadLayout[] => {
-    const base = readFile({ file, name: scenarioName(file) }, options, host);
-    const sets = optionSets(base.scenario?.options ?? []).slice(1);
-    const readWith = (name: string, variant: Variant): Reading =>
-      withoutKnown(readFile({ file, name: named(file, name), variant }, options, host), base, name);
-    const ofOptions = sets.map((chosen) => {
-      const name = chosen.map((option) => option.name).join(" + ");
-      const set = chosen.flatMap(({ settings }) => settings);
-      return { reading: readWith(name, { name, set, text: name, option: `${file} option "${name}"` }), chosen };
-    });
-    const ofVariants = variants.map((variant) => ({ reading: readWith(variant.name, variant), chosen: [] }));
-    const isNamed = sets.length > 0 && !several && base.scenario !== undefined;
-    const first = isNamed ? { ...base, scenario: { ...base.scenario, name: asItStands } } : base;
-    return [{ reading: first, chosen: [] }, ...ofOptions, ...ofVariants];
-  });
+  const found = files.flatMap((file) => layoutsOfFile(file, { variants, isAlone: files.length === 1, options, host }));
   return {
     layouts: found.flatMap(({ reading: { scenario }, chosen }) => (scenario ? [layoutOf(scenario, chosen)] : [])),
     leftOut: [],
@@ -87,13 +71,44 @@ function fromFiles(files: readonly string[], options: Options, host: Host): Read
   };
 }
 
-/** A file with options, without any of them. */
+interface Among {
+  readonly variants: readonly Variant[];
+  /** The layouts of the only file need not name it. */
+  readonly isAlone: boolean;
+  readonly options: Options;
+  readonly host: Host;
+}
+
+/** The layout of a file with options, without any of them. */
 const asItStands = "as it stands";
 
-/** What the file itself causes is reported once. */
-function withoutKnown({ issues, ...reading }: Reading, base: Reading, name: string): Reading {
-  const known = new Set(base.issues.map((issue) => JSON.stringify(issue)));
-  const own = issues.filter((issue) => !known.has(JSON.stringify(issue)));
+function layoutsOfFile(file: string, { variants, isAlone, options, host }: Among): readonly ReadLayout[] {
+  const own = scenarioName(file);
+  const base = readFile({ file, name: own }, options, host);
+  const sets = optionSets(base.scenario?.options ?? []).slice(1);
+  const known = new Set(base.issues.map(keyOf));
+  const readWith = (variant: Variant): Reading => {
+    const name = isAlone ? variant.name : `${own} ${variant.name}`;
+    return withoutKnown(readFile({ file, name, variant }, options, host), known, variant.name);
+  };
+  const isNamed = isAlone && sets.length > 0 && base.scenario !== undefined;
+  return [
+    { reading: isNamed ? { ...base, scenario: { ...base.scenario, name: asItStands } } : base, chosen: [] },
+    ...sets.map((chosen) => {
+      const name = chosen.map((option) => option.name).join(" + ");
+      const set = chosen.flatMap(({ settings }) => settings);
+      return { reading: readWith({ name, set, text: name, option: `${file} option "${name}"` }), chosen };
+    }),
+    ...variants.map((variant) => ({ reading: readWith(variant), chosen: [] })),
+  ];
+}
+
+const keyOf = ({ code, path, message, value }: Issue): string => JSON.stringify([code, path, message, value]);
+
+/** What the file or an option itself causes is reported once. */
+function withoutKnown({ issues, ...reading }: Reading, known: Set<string>, name: string): Reading {
+  const own = issues.filter((issue) => !known.has(keyOf(issue)));
+  for (const issue of own) known.add(keyOf(issue));
   return { ...reading, issues: own.map((issue) => ({ ...issue, message: `With "${name}": ${issue.message}` })) };
 }
 

@@ -7,7 +7,7 @@ import type { LeftOutLayout } from "#report/tables/asked/chooseTable.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { assumptionWords } from "#report/words/assumptionWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
-import { grouped, plainNumber, withInterval } from "#report/words/digits.ts";
+import { grouped, plainNumber } from "#report/words/digits.ts";
 import {
   choiceSentence,
   nameOf,
@@ -16,7 +16,7 @@ import {
   simplerSentences,
   withinSentences,
 } from "./choiceSentences.ts";
-import { criterionWords, meanWords } from "./criterionWords.ts";
+import { criterionWords, intervalWords, meanWords } from "./criterionWords.ts";
 
 export interface ChoiceAnswer {
   readonly choice: Choice;
@@ -73,12 +73,12 @@ function columnsOf(choice: Choice, units: UnitSystem, extent: Extent): readonly 
     { heading: "layout", cell: nameOf },
     {
       heading: brief ? measure.replace(/^good | good parts$/u, "") : measure,
-      cell: ({ value }) => (value ? withInterval(value, factor) : ""),
+      cell: ({ value }) => (value ? intervalWords(value, factor) : ""),
       isRight: true,
     },
     {
       heading: "behind",
-      cell: ({ behind }) => (behind ? (brief ? meanWords : withInterval)(behind, factor) : ""),
+      cell: ({ behind }) => (behind ? (brief ? meanWords : intervalWords)(behind, factor) : ""),
       isRight: true,
     },
     {

@@ -5,7 +5,7 @@ import { COST_AN_HOUR, COST_MEASURE } from "#analysis/indicators/costStudy.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { Interval } from "#analysis/statistics/interval.ts";
 import type { UnitSystem } from "#foundation/formatQuantity.ts";
-import { withInterval } from "#report/words/digits.ts";
+import { grouped, withInterval } from "#report/words/digits.ts";
 import { outputUnit, type OutputUnit } from "#report/words/outputUnit.ts";
 import { shownUnit } from "#report/words/shownUnits.ts";
 
@@ -36,11 +36,17 @@ export function partsUnit({ ranking }: Choice): OutputUnit {
   return outputUnit(ranking.map(({ layout }) => layout));
 }
 
+/** "1,142.3 ± 0.2"; a value that does not vary has one digit more than usual, because layouts may differ by little. */
+export function intervalWords(interval: Pick<Interval, "mean" | "halfWidth">, factor = 1): string {
+  const isConstant = interval.halfWidth === null || interval.halfWidth === 0;
+  return isConstant ? grouped(Number((interval.mean * factor).toPrecision(5))) : withInterval(interval, factor);
+}
+
 /** A smaller part of a value is of no use in a sentence. */
 const finest = 1e-4;
 
 /** With the digits that the interval supports, without the interval; at most about five. */
 export function meanWords({ mean, halfWidth }: Pick<Interval, "mean" | "halfWidth">, factor = 1): string {
   const half = halfWidth === null || halfWidth === 0 ? halfWidth : Math.max(halfWidth, finest * Math.abs(mean));
-  return withInterval({ mean, halfWidth: half }, factor).split(" ± ")[0]!;
+  return intervalWords({ mean, halfWidth: half }, factor).split(" ± ")[0]!;
 }
