@@ -14,3 +14,11 @@ export function optionSets(options: readonly OptionSpec[]): readonly (readonly O
   );
   return [...combined, ...alone].toSorted((one, other) => one.length - other.length);
 }
+
+/** How many there are: every group may have no option or one of its own. */
+export function optionSetCount(options: readonly OptionSpec[]): number {
+  const grouped = options.filter(({ group }) => group !== undefined);
+  const groups = new Set(grouped.map(({ group }) => group));
+  const sizes = [...groups].map((name) => grouped.filter(({ group }) => group === name).length);
+  return sizes.reduce((product, size) => product * (size + 1), 1) + options.length - grouped.length;
+}

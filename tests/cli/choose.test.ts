@@ -273,7 +273,10 @@ describe("a call", () => {
       "A run is as long as the time of the need.",
     ],
     [["one.yaml", "fixed.yaml", "--vary", "stations.count=1,2"], "Points of --vary stand beside other layouts."],
-    [["one.yaml", "--vary", "stations.count=1..16 by 1", "--vary", `${cool}=1..9 s/40`], "640 points are varied"],
+    [
+      ["one.yaml", "--vary", "stations.count=1..16 by 1", "--vary", `${cool}=1..9 s/40`],
+      "There are 640 layouts to choose from; the most are 500.",
+    ],
   ])("%j is refused", (args, message) => {
     const { code, output, errors } = call("choose", ...args, "--out", "never");
     expect([code, output]).toEqual([2, ""]);

@@ -94,7 +94,7 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "sweep",
     operands: "<file>",
-    meaning: "simulate all combinations of varied values; a call that was stopped continues where it was",
+    meaning: "simulate all combinations of varied values; a stopped call continues",
     example: 'blowcell sweep scenarios/two-station.yaml --vary "stations.*.steps.cool=7..9 s by 0.5 s"',
     options: [
       varyOption,
@@ -114,8 +114,7 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "choose",
     operands: "<file...>",
-    meaning:
-      "find the best of several layouts with a guarantee; layouts are files, options of a scenario or varied values",
+    meaning: "find the best layout: of files, options of a scenario or varied values",
     example: 'blowcell choose scenarios/which-layout.yaml --need "120000 parts in 5 d"',
     options: [
       ...choice,

@@ -1,7 +1,7 @@
 // Reads the layouts that a call of `choose` names: files with their options and variants, or the points of varied values.
 import { layoutOf, type Layout } from "#analysis/choice/layout.ts";
 import type { Issue } from "#foundation/issue.ts";
-import { optionSets } from "#scenario/optionSets.ts";
+import { optionSetCount, optionSets } from "#scenario/optionSets.ts";
 import type { OptionSpec, Scenario } from "#scenario/scenario.ts";
 import { chooseIssue } from "#cli/choose/chooseIssues.ts";
 import type { Options } from "#cli/call/command.ts";
@@ -35,12 +35,14 @@ export function readLayouts(files: readonly string[], options: Options, host: Ho
   const count = names.length + read.leftOut.length;
   const issues = [
     ...(count === 1 ? [chooseIssue("choose-one", `There is only ${names[0] ?? "one layout"} to choose from.`)] : []),
-    ...(count > mostLayouts
-      ? [chooseIssue("choose-many", `There are ${count} layouts to choose from; the most are ${mostLayouts}.`)]
-      : []),
+    ...(count > mostLayouts ? [tooMany(count)] : []),
     ...[...twice].map(sameName),
   ];
   return { ...read, issues: [...read.issues, ...issues] };
+}
+
+function tooMany(count: number): Issue {
+  return chooseIssue("choose-many", `There are ${count} layouts to choose from; the most are ${mostLayouts}.`);
 }
 
 function sameName(name: string): Issue {
@@ -85,7 +87,10 @@ const asItStands = "as it stands";
 function layoutsOfFile(file: string, { variants, isAlone, options, host }: Among): readonly ReadLayout[] {
   const own = scenarioName(file);
   const base = readFile({ file, name: own }, options, host);
-  const sets = optionSets(base.scenario?.options ?? []).slice(1);
+  const written = base.scenario?.options ?? [];
+  const count = optionSetCount(written);
+  if (count > mostLayouts) return [{ reading: { ...base, issues: [...base.issues, tooMany(count)] }, chosen: [] }];
+  const sets = optionSets(written).slice(1);
   const known = new Set(base.issues.map(keyOf));
   const readWith = (variant: Variant): Reading => {
     const name = isAlone ? variant.name : `${own} ${variant.name}`;
@@ -123,10 +128,7 @@ function fromPoints(files: readonly string[], options: Options, host: Host): Rea
   if (!("paths" in grid) || isMixed || unread.length > 0) {
     return { layouts: [], leftOut: [], issues: [...mixed, ...("paths" in grid ? [] : grid), ...unread] };
   }
-  if (grid.total > mostLayouts) {
-    const message = `${grid.total} points are varied; a choice takes at most ${mostLayouts} layouts.`;
-    return { layouts: [], leftOut: [], issues: [chooseIssue("choose-many", message, { option: "--vary" })] };
-  }
+  if (grid.total > mostLayouts) return { layouts: [], leftOut: [], issues: [tooMany(grid.total)] };
   const read = pointReader(file, grid, options, host);
   const points = grid.points.map((point) => ({ ...read(point), name: pointName(grid, point) }));
   const runnable = points.flatMap(({ scenario, name }): readonly Scenario[] =>

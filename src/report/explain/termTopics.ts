@@ -48,18 +48,17 @@ const statistics: readonly Term[] = [
     more: ["choose", "selection", "choose.csv"],
   },
   {
-    names: ["selection", "sequential selection", "Kim-Nelson", "best layout", "why was a layout dropped"],
+    names: ["selection", "sequential selection", "Kim-Nelson", "best layout"],
     meaning:
-      "All layouts get 20 replications with common random numbers. Then the layouts that are left get one more each, and one that lies too far behind another is dropped (Kim and Nelson 2001).",
-    details: [
-      [
-        "need",
-        "`--need` drops a layout once its runs show that it cannot make the parts with the wanted chance (Wald's sequential test). Half of the allowed error is for this test.",
-      ],
-      ["cheapest", 'The cheapest layout that meets a need is the best `--by "cost per hour"`.'],
-    ],
-    example: 'blowcell choose scenarios/which-layout.yaml --need "120000 parts in 5 d" --by "cost per hour"',
-    more: ["choose", "worthwhile", "Pareto set", "options"],
+      "All layouts get 20 replications with common random numbers. Then the layouts that are left get more, and one that lies too far behind another is dropped (Kim and Nelson 2001).",
+    more: ["choose", "worthwhile", "need", "Pareto set", "options"],
+  },
+  {
+    names: ["need", "parts in time"],
+    meaning:
+      'A choice with `--need` drops a layout once its runs show that it cannot make the parts with the wanted chance (Wald\'s sequential test). Half of the allowed error is for this test. `--by "cost per hour"` then finds the cheapest layout that can.',
+    example: 'blowcell choose cell.yaml --need "120000 parts in 5 d"',
+    more: ["choose", "selection", "--chance"],
   },
   {
     names: ["Pareto set", "efficient", "efficient layouts"],

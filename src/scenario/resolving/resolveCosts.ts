@@ -35,7 +35,10 @@ export function resolveOptions(resolution: Resolution): Pick<Scenario, "options"
       path: ["options", i, "name"],
     });
   });
-  written.forEach((option, i) => checkPrices(option, i, resolution));
+  written.forEach((option, i) => {
+    checkPrices(option, i, resolution);
+    checkPaths(written, i, resolution);
+  });
   const options = written.flatMap((option) => optionOf(option ?? {}) ?? []);
   return options.length > 0 && options.length === written.length ? { options } : {};
 }
@@ -53,6 +56,28 @@ function checkPrices(option: OptionDraft | undefined, index: number, { draft, re
     remedy: `Add ${expected}, or delete \`${priced}\`.`,
     path: ["options", index, priced],
   });
+}
+
+/** Options of different groups are combined: two values for one path would depend on their order. */
+function checkPaths(options: readonly (OptionDraft | undefined)[], index: number, { report }: Resolution): void {
+  const own = options[index];
+  if (own?.group === undefined) return;
+  const others = options.slice(0, index).filter((other) => other?.group !== undefined && other.group !== own.group);
+  const paths = pathsOf(own);
+  for (const other of others) {
+    const shared = pathsOf(other ?? {}).find((path) => paths.includes(path));
+    if (shared === undefined) continue;
+    report({
+      code: "option-path",
+      message: `"${other?.name ?? ""}" and "${own.name ?? ""}" are combined, and both set \`${shared}\`.`,
+      remedy: "Put both into one group, or let one of them set it.",
+      path: ["options", index, "settings"],
+    });
+  }
+}
+
+function pathsOf({ settings = [] }: OptionDraft): readonly string[] {
+  return settings.flatMap((setting) => setting?.split("=", 1) ?? []);
 }
 
 function optionOf({ name, settings, ...others }: OptionDraft): OptionSpec | undefined {
