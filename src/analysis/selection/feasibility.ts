@@ -71,10 +71,13 @@ interface NeedTest {
   readonly chance: number;
 }
 
+/** With odds o = p / (1 − p), 1 − p is 1 / (1 + o). */
 function testOf(chance: number, beta: number): NeedTest {
   const odds = chance / (1 - chance);
-  const [low, high] = [odds / oddsOfZone, odds * oddsOfZone].map((each) => each / (1 + each)) as [number, number];
-  return { zone: { low, high }, met: high / low, missed: (1 - high) / (1 - low), bound: 1 / beta, chance };
+  const [low, high] = [odds / oddsOfZone, odds * oddsOfZone];
+  const missed = (1 + low) / (1 + high);
+  const zone = { low: low / (1 + low), high: high / (1 + high) };
+  return { zone, met: (high / low) * missed, missed, bound: 1 / beta, chance };
 }
 
 interface NeedState extends NeedVerdict {

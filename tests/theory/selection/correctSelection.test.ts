@@ -1,4 +1,5 @@
 // Holds the selection to its confidence over macro-replications, with the best layout exactly the worthwhile difference ahead.
+import seedrandom from "seedrandom";
 import { describe, expect, it } from "vitest";
 import { fixedSizeReplications } from "#analysis/selection/fixedSizeReplications.ts";
 import { kimNelson, type SelectionGoal } from "#analysis/selection/kimNelson.ts";
@@ -116,6 +117,18 @@ describe("where others are less than the worthwhile difference behind, one of th
     ["a second one 0.9 behind, three more 0.9 behind that", [0.9, 0, -0.9, -0.9, -0.9]],
     ["all equal but one that is 0.5 behind", [0, 0, 0, 0, -0.5]],
   ])("%s", (name, means) => {
-    expect(measured({ means, common: five(4), own: five(3) }, name, some).good).toBeGreaterThanOrEqual(least(some));
+    const found = measured({ means, common: five(4), own: five(3) }, name, some);
+    expect(found.good).toBeGreaterThanOrEqual(least(some));
+  });
+
+  it("means at random", () => {
+    const uniform = seedrandom.alea("means at random");
+    const arrangements = some / 10;
+    const good = Array.from({ length: arrangements }, (_, i) => {
+      const means = five(0).map(() => 3 * uniform());
+      return measured({ means, common: five(4), own: five(3) }, `arrangement ${i}`, 10).good;
+    });
+    const share = good.reduce((sum, each) => sum + each, 0) / arrangements;
+    expect(share).toBeGreaterThanOrEqual(least(some));
   });
 });

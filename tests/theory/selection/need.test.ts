@@ -36,12 +36,17 @@ describe("the screening for a need", () => {
   });
 
   it("decides at the bound itself", () => {
-    // Chance 1/2: the ratio doubles with each run that meets the need. Two layouts share 0.25, so that the bound is 8 [C].
+    // Chance 1/2: the ratio doubles with a run that meets the need and halves with another. Two layouts share 0.25: bounds 8, 1/8 [C].
     const even = { chance: 0.5, errorShare: 0.25, mostReplications: 100 };
     const { verdicts, more } = feasibility([runs(3, 0), runs(2, 0)], even);
     expect(verdicts[0]).toEqual({ kind: "kept", replications: 3, met: 3 });
     expect(verdicts[1]).toEqual({ kind: "open", replications: 2, met: 2 });
     expect(more).toBe(1);
+    expect(feasibility([runs(0, 3), runs(0, 2)], even).verdicts[0]).toEqual({
+      kind: "dropped",
+      replications: 3,
+      met: 0,
+    });
   });
 
   it("divides the share among the layouts, so that more layouts take more runs", () => {
