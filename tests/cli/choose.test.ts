@@ -254,7 +254,8 @@ describe("a call", () => {
       "nothing",
     );
     expect([code, output]).toEqual([2, ""]);
-    for (const code of ["file-missing", "worthwhile-form", "need-form", "out-of-range"]) expect(errors).toContain(code);
+    for (const named of ["file-missing", "worthwhile-form", "need-form", "out-of-range"])
+      expect(errors).toContain(named);
     for (const option of ["--chance", "--confidence", "--replications"]) expect(errors).toContain(`${option}: error`);
     expect(existsSync(inFolder("nothing"))).toBe(false);
   });

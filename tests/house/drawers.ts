@@ -188,7 +188,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli/commands",
-    "analysis/choice analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/choose cli/labor cli/machine cli/output cli/sweep foundation report/answers report/explain report/page report/tables scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
+    "analysis/choice analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/choose cli/labor cli/machine cli/output cli/sweep foundation report/answers report/explain report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
     "a command wires readers, studies and answers",
   ],
   [

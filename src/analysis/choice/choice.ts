@@ -98,7 +98,7 @@ export function progressOf({ goal, courses }: ChoiceState): Progress {
   const observed = active.map((i) => courses[i]!.observations);
   const values = observed.map((each) => each.map(({ value }) => value));
   const screening = goal.need && active.length > 0 ? screened(observed, goal, active.length) : null;
-  const barred = placesOf(screening, "dropped");
+  const barred = active.map((_, place) => place).filter((place) => screening?.verdicts[place]?.kind === "dropped");
   const selectionGoal = {
     better: goal.criterion.better,
     worthwhile: worthwhileOf(goal.worthwhile, values[0]?.slice(0, firstReplications) ?? []),
@@ -125,12 +125,6 @@ export function screened(
     { chance: need.chance, errorShare, mostReplications },
   );
 }
-
-export function placesOf(screening: Feasibility | null, ...kinds: readonly Kind[]): readonly number[] {
-  return (screening?.verdicts ?? []).flatMap(({ kind }, place) => (kinds.includes(kind) ? [place] : []));
-}
-
-type Kind = Feasibility["verdicts"][number]["kind"];
 
 /** Without a need every layout is kept. */
 export function isKept(screening: Feasibility | null, place: number): boolean {

@@ -1,5 +1,6 @@
 // Reads the layouts that a call of `choose` names: files with their options and variants, or the points of varied values.
 import { layoutOf, type Layout } from "#analysis/choice/layout.ts";
+import type { LeftOutLayout } from "#report/tables/asked/chooseTable.ts";
 import type { Issue } from "#foundation/issue.ts";
 import { optionSetCount, optionSets } from "#scenario/optionSets.ts";
 import type { OptionSpec, Scenario } from "#scenario/scenario.ts";
@@ -11,15 +12,10 @@ import { readGrid, type Grid, type Point } from "#cli/sweep/points.ts";
 import { readFile, scenarioName, type Reading } from "./loadScenarios.ts";
 import { pointReader } from "./readPoints.ts";
 
-/** A point that cannot run, with the reason. */
-export interface LeftOutPoint {
-  readonly name: string;
-  readonly reason: string;
-}
-
 export interface ReadLayouts {
   readonly layouts: readonly Layout[];
-  readonly leftOut: readonly LeftOutPoint[];
+  /** Points that cannot run. */
+  readonly leftOut: readonly LeftOutLayout[];
   /** With an error there is nothing to choose from. */
   readonly issues: readonly Issue[];
 }

@@ -69,7 +69,7 @@ function columnsOf(choice: Choice, units: UnitSystem, extent: Extent): readonly 
   const brief = extent === "brief";
   const measure = name === "" ? unit : `${name}${unit === "" ? "" : `, ${unit}`}`;
   const columns: readonly (Column | false)[] = [
-    { heading: "", cell: (_, rank) => String(rank), isRight: true },
+    { heading: brief ? "" : "rank", cell: (_, rank) => String(rank), isRight: true },
     { heading: "layout", cell: nameOf },
     {
       heading: brief ? measure.replace(/^good | good parts$/u, "") : measure,
