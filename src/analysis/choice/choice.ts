@@ -90,6 +90,8 @@ export interface Progress {
   readonly active: readonly number[];
   /** Places in `active` of the layouts that cannot meet the need. */
   readonly barred: readonly number[];
+  /** Place in `active` of the layout that a worthwhile share is of. */
+  readonly base: number;
   readonly selectionGoal: SelectionGoal;
 }
 
@@ -99,9 +101,11 @@ export function progressOf({ goal, courses }: ChoiceState): Progress {
   const values = observed.map((each) => each.map(({ value }) => value));
   const screening = goal.need && active.length > 0 ? screened(observed, goal, active.length) : null;
   const barred = active.map((_, place) => place).filter((place) => screening?.verdicts[place]?.kind === "dropped");
+  const first = values.map((each) => each.slice(0, firstReplications));
+  const { difference, base } = worthwhileOf(goal.worthwhile, first);
   const selectionGoal = {
     better: goal.criterion.better,
-    worthwhile: worthwhileOf(goal.worthwhile, values[0]?.slice(0, firstReplications) ?? []),
+    worthwhile: difference,
     confidence: goal.need ? 1 - (1 - goal.confidence) * (1 - needShare) : goal.confidence,
     firstReplications,
     mostReplications: goal.mostReplications,
@@ -109,7 +113,7 @@ export function progressOf({ goal, courses }: ChoiceState): Progress {
   const candidates = values.filter((_, place) => !barred.includes(place));
   const isBegun = candidates.length > 0 && candidates.every((each) => each.length >= firstReplications);
   const selection = isBegun ? kimNelson(values, selectionGoal, barred) : undefined;
-  return { selection, screening, active, barred, selectionGoal };
+  return { selection, screening, active, barred, base, selectionGoal };
 }
 
 /** `layouts`: how many share the allowed error. */

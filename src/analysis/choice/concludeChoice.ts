@@ -20,7 +20,7 @@ export function concludeChoice(state: ChoiceState): Choice {
   return {
     goal,
     worthwhile: progress.selectionGoal.worthwhile,
-    base: courses[active[0] ?? 0]!.layout.scenario.name,
+    base: courses[active[progress.base] ?? 0]!.layout.scenario.name,
     verdict: candidates === 0 ? "none" : isChosen ? "chosen" : "undecided",
     ranking,
     simpler: candidates === 0 ? null : simplerLayout(ranking, goal),

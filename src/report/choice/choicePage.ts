@@ -5,8 +5,9 @@ import { element, type Markup } from "#report/charts/markup.ts";
 import { htmlPage, type Section } from "#report/page/htmlPage.ts";
 import { tableMarkup } from "#report/page/tableMarkup.ts";
 import { chooseTable } from "#report/tables/asked/chooseTable.ts";
+import { mixNote } from "#report/words/layoutWords.ts";
 import { variantOf } from "#scenario/variantOf.ts";
-import { rankingRows, type ChoiceAnswer } from "./chooseAnswer.ts";
+import { columnWords, rankingRows, type ChoiceAnswer } from "./chooseAnswer.ts";
 import {
   choiceSentence,
   nameOf,
@@ -37,14 +38,19 @@ export function choicePage({ version, warnings, units, ...answer }: ChoicePagePa
     title: `${first?.layout.scenario.title ?? ""}: which layout is best?`,
     questions: need === "" ? [] : [`Needed: ${need}.`],
     finding: [choiceSentence(choice, units), ...withinSentences(choice, units), ...simplerSentences(choice)],
-    warnings: { warnings: [...warnings, ...rareSentences(choice)], unusual: [] },
+    warnings: {
+      warnings: [...warnings, ...rareSentences(choice), ...mixNote(choice.ranking.map(({ layout }) => layout))],
+      unusual: [],
+    },
     sections: [
       {
         id: "ranking",
         heading: "The ranking",
         body: [
           rankingMarkup(rankingRows(choice, units, mostRows)),
-          ...procedureSentences(choice, units, usesDefault).map((sentence) => element("p", {}, sentence)),
+          ...[...procedureSentences(choice, units, usesDefault), ...columnWords(choice)].map((sentence) =>
+            element("p", {}, sentence),
+          ),
           tableMarkup(table, { id: "choose", file: "choose", units }),
         ],
       },

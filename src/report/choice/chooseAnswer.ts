@@ -1,12 +1,13 @@
 // The answer to `choose` on one screen: the best layout in a sentence, then the ranking.
 import type { Choice, RankedLayout } from "#analysis/choice/choiceResult.ts";
 import { investmentOf } from "#analysis/choice/layout.ts";
-import { COST_MEASURE } from "#analysis/indicators/costStudy.ts";
+import { COST_AN_HOUR, COST_MEASURE } from "#analysis/indicators/costStudy.ts";
 import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { LeftOutLayout } from "#report/tables/asked/chooseTable.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { assumptionWords } from "#report/words/assumptionWords.ts";
 import { shortCautions } from "#report/words/cautions.ts";
+import { mixNote } from "#report/words/layoutWords.ts";
 import { grouped, plainNumber } from "#report/words/digits.ts";
 import {
   choiceSentence,
@@ -45,6 +46,7 @@ export function chooseAnswer({ choice, leftOut, usesDefault }: ChoiceAnswer, wid
       ...columnWords(choice),
       ...starWords(choice),
       ...rareSentences(choice),
+      ...mixNote(choice.ranking.map(({ layout }) => layout)),
       ...assumptionWords(choice.ranking.map(({ layout }) => layout.scenario)),
     ].flatMap(wrapped),
     ...shortCautions,
@@ -67,7 +69,8 @@ function columnsOf(choice: Choice, units: UnitSystem, extent: Extent): readonly 
   const currency = choice.ranking[0]?.layout.scenario.costs?.currency ?? "";
   const isByCost = choice.goal.criterion.measure === COST_MEASURE;
   const brief = extent === "brief";
-  const measure = name === "" ? unit : `${name}${unit === "" ? "" : `, ${unit}`}`;
+  // The first sentence names the measure.
+  const measure = name === "" || brief ? unit : `${name}, ${unit}`;
   const columns: readonly (Column | false)[] = [
     { heading: brief ? "" : "rank", cell: (_, rank) => String(rank), isRight: true },
     { heading: "layout", cell: nameOf },
@@ -86,7 +89,7 @@ function columnsOf(choice: Choice, units: UnitSystem, extent: Extent): readonly 
       cell: ({ costPerThousand }) => (costPerThousand && !isByCost ? meanWords(costPerThousand) : ""),
       isRight: true,
     },
-    ...(brief ? [starredCost(choice)] : costColumns(currency)),
+    ...(brief ? [starredCost(choice)] : costColumns(choice, currency)),
     !brief && { heading: "replications", cell: ({ replications }) => grouped(replications), isRight: true },
     { heading: brief ? "dropped" : "result", cell: (ranked) => resultWords(ranked, choice, extent) },
   ];
@@ -122,11 +125,12 @@ function starWords(choice: Choice): readonly string[] {
     : [];
 }
 
-function costColumns(currency: string): readonly Column[] {
+function costColumns({ goal }: Choice, currency: string): readonly Column[] {
+  const isByCost = goal.criterion.measure === COST_AN_HOUR;
   return [
     {
       heading: `${currency} an hour`,
-      cell: ({ costPerHour }) => (costPerHour ? meanWords(costPerHour) : ""),
+      cell: ({ costPerHour }) => (costPerHour && !isByCost ? meanWords(costPerHour) : ""),
       isRight: true,
     },
     { heading: `${currency} to buy`, cell: ({ layout }) => grouped(investmentOf(layout) ?? ""), isRight: true },
@@ -160,7 +164,7 @@ function resultWords({ verdict, dropped, need, leftOut }: RankedLayout, { rankin
 }
 
 /** What the last column means. */
-function columnWords({ ranking, zone }: Choice): readonly string[] {
+export function columnWords({ ranking, zone }: Choice): readonly string[] {
   const example = ranking.findIndex(({ dropped }) => dropped !== null);
   const { dropped } = ranking[example] ?? {};
   const rank = ranking.findIndex((each) => nameOf(each) === dropped?.by) + 1;

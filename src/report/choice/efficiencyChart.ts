@@ -109,7 +109,7 @@ function nameMarkup(placed: readonly Placed[]): readonly Child[] {
     });
 }
 
-/** To the right, to the left, above and below. */
+/** To the right, to the left, above and below, there also from the point on. */
 function boxesAround(x: number, y: number, width: number): readonly Box[] {
   const boxAt = (from: number, middle: number): Box => {
     return { left: from, right: from + width, top: middle - nameHeight / 2, bottom: middle + nameHeight / 2 };
@@ -119,6 +119,8 @@ function boxesAround(x: number, y: number, width: number): readonly Box[] {
     boxAt(x - away - width, y),
     boxAt(x - width / 2, y - away - 4),
     boxAt(x - width / 2, y + away + 4),
+    boxAt(x, y - away - 4),
+    boxAt(x, y + away + 4),
   ];
 }
 

@@ -49,13 +49,18 @@ describe("the measure that decides", () => {
 
 describe("the worthwhile difference", () => {
   it.each([
-    [{ by: "amount", value: 12 }, [1000, 1010], 12],
+    [{ by: "amount", value: 12 }, [[1000, 1010]], 12],
     // [C] 1 % of 1,164.8 to two digits.
-    [{ by: "share", value: 0.01 }, [1164.3, 1165.3], 12],
-    [{ by: "share", value: 0.01 }, [-50, -70], 0.6],
-    [{ by: "share", value: 0.01 }, [0, 0], 1],
+    [{ by: "share", value: 0.01 }, [[1164.3, 1165.3], [9]], 12],
+    [{ by: "share", value: 0.01 }, [[-50, -70]], 0.6],
+    [{ by: "share", value: 0.01 }, [[0, 0], [40]], 0.4],
+    [{ by: "share", value: 0.01 }, [[0, 0]], 0.01],
   ] as const)("%j of %j is %d", (given, values, difference) => {
-    expect(worthwhileOf(given, values)).toBe(difference);
+    expect(worthwhileOf(given, values).difference).toBe(difference);
+  });
+
+  it("is a share of the first layout that has any", () => {
+    expect(worthwhileOf({ by: "share", value: 0.1 }, [[0], [0], [8], [9]]).base).toBe(2);
   });
 });
 
