@@ -150,6 +150,19 @@ export interface CostSpec {
   readonly investment?: number;
 }
 
+/** A layout to choose from, as a change of the file. */
+export interface OptionSpec {
+  readonly name: string;
+  /** Options of one group exclude each other; absent: it is never combined. */
+  readonly group?: string;
+  /** `path=value` of each setting. */
+  readonly settings: readonly string[];
+  /** In the currency; per s of planned time; m². */
+  readonly investment?: number;
+  readonly perHour?: number;
+  readonly floorSpace?: number;
+}
+
 /** A recurring stop of one resource. */
 export interface StopSpec {
   readonly name: string;
@@ -363,5 +376,7 @@ export interface Scenario {
   readonly measured?: MeasuredSpec;
   /** What is to be made, one after the other; absent where nothing is ordered. */
   readonly orders?: readonly OrderSpec[];
+  /** Layouts that can be chosen in place of this one; absent where there are none. */
+  readonly options?: readonly OptionSpec[];
   readonly run: RunSpec;
 }

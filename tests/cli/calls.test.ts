@@ -46,7 +46,7 @@ describe("blowcell", () => {
     [["--nonsense"], "unknown option '--nonsense'"],
     [["schema", "file.yaml"], "too many arguments"],
     [["match", "a.yaml"], "match is planned but not built yet"],
-    [["schema", "--best", "1/3"], "--best is planned but not built yet"],
+    [["schema", "--excel", "1/3"], "--excel is planned but not built yet"],
     [["\u001b[31mred"], "unknown command '\\u001b[31mred'"],
   ])("%j exits with 2 and prints the fault and its remedy", (args, words) => {
     const { code, output, errors } = callBlowcell(args);

@@ -95,6 +95,7 @@ export const rules: readonly Rule[] = [
     "analysis/ideal cell/layers cell/run engine/distributions foundation scenario",
     "warm-up starts from the ideal period",
   ],
+  ["analysis/selection", "analysis/statistics foundation", "selection is arithmetic on paired values"],
   [
     "analysis/replication",
     "analysis/ideal analysis/statistics cell/layers cell/records cell/run engine/distributions scenario",
@@ -130,6 +131,11 @@ export const rules: readonly Rule[] = [
     "analysis/changes analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/records cell/run cell/words engine/distributions foundation scenario scenario/resolving",
     "an order is run with its own calendar, and what it uses has the names and rates of a study; a deadlock is reported as a study does",
   ],
+  [
+    "analysis/choice",
+    "analysis/ideal analysis/indicators analysis/replication analysis/selection analysis/statistics analysis/study analysis/window scenario",
+    "a choice observes replications of layouts and asks the selection",
+  ],
 
   [
     "report/words",
@@ -138,7 +144,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/tables/asked",
-    "analysis/promise analysis/replication analysis/statistics analysis/study report/tables report/words",
+    "analysis/choice analysis/promise analysis/replication analysis/statistics analysis/study report/tables report/words",
     "tables that only some runs have, with the columns that all tables share",
   ],
   [
@@ -171,13 +177,18 @@ export const rules: readonly Rule[] = [
     "analysis/indicators analysis/promise analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/charts/order report/tables report/tables/asked report/words scenario scenario/resolving",
     "a page puts words, charts and tables together",
   ],
+  [
+    "report/choice",
+    "analysis/choice analysis/indicators analysis/replication analysis/statistics foundation report/charts report/page report/tables report/tables/asked report/words scenario",
+    "the answer to a choice in words, in a chart and on a page",
+  ],
 
   ["cli/machine", "foundation", "files, streams and the process; no command"],
   ["cli/call", "cli/machine foundation scenario/order", "what a call may say; an order may be given in the call"],
   ["cli/output", "analysis/study cli/call cli/machine foundation report/tables scenario", "results go out by one way"],
   [
     "cli/labor",
-    "analysis/bottleneck analysis/changes analysis/promise analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
+    "analysis/bottleneck analysis/changes analysis/choice analysis/promise analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
     "who does the work, in this thread or in others",
   ],
   [
@@ -186,8 +197,13 @@ export const rules: readonly Rule[] = [
     "the points of a sweep, their journal, and the report that sweep and merge share",
   ],
   [
+    "cli/choose",
+    "analysis/choice analysis/indicators analysis/replication cli/call cli/machine cli/output foundation report/choice report/tables/asked",
+    "what a choice is asked for, and how its result goes out",
+  ],
+  [
     "cli/commands",
-    "analysis/ideal analysis/promise analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output cli/sweep foundation report/answers report/explain report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
+    "analysis/choice analysis/ideal analysis/promise analysis/statistics analysis/study analysis/window cli/call cli/choose cli/labor cli/machine cli/output cli/sweep foundation report/answers report/explain report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
     "a command wires readers, studies and answers",
   ],
   [

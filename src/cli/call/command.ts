@@ -21,12 +21,17 @@ export interface Options {
   readonly sensitivity?: "few" | "full" | "off";
   readonly against?: string;
   readonly vary?: readonly string[];
+  readonly best?: boolean;
+  readonly by?: string;
+  readonly worthwhile?: string;
+  readonly need?: string;
+  readonly chance?: string;
+  readonly confidence?: string;
   readonly shard?: string;
   readonly shifts?: string;
   readonly start?: string;
   readonly order?: readonly string[];
   readonly due?: string;
-  readonly chance?: string;
   readonly levers?: boolean;
   readonly events?: boolean;
   readonly range?: boolean;

@@ -33,6 +33,41 @@ export const shardOption: OptionSpec = {
   flags: "--shard <i/n>",
   meaning: "make only share i of n of the points, such as 1/3, for several machines; merge joins the shares",
 };
+export const bestOption: OptionSpec = {
+  flags: "--best",
+  meaning: "choose the best point, as the command choose does; --replications is then the most of one point",
+};
+export const byOption: OptionSpec = {
+  flags: "--by <measure>",
+  meaning:
+    'what the best layout is best in: "good parts per hour" (default), "cost per 1,000" or another measure of throughput.csv or cost.csv',
+};
+export const worthwhileOption: OptionSpec = {
+  flags: "--worthwhile <difference>",
+  meaning:
+    'a smaller difference does not matter: a number in the unit of the measure, such as "12", or a share of the first layout (default: "1 %")',
+};
+export const needOption: OptionSpec = {
+  flags: "--need <parts in time>",
+  meaning:
+    'drop layouts that cannot make so many good parts, such as "200000 parts in 5 d"; a run is then as long as this time and counts from its start',
+};
+export const chanceOfNeedOption: OptionSpec = {
+  flags: "--chance <share>",
+  meaning: "the least chance with which a run meets the need, 50 to 99 % (default: 95 %)",
+};
+export const confidenceOption: OptionSpec = {
+  flags: "--confidence <share>",
+  meaning: "how sure the choice is, 80 to 99.9 % (default: 95 %)",
+};
+export const mostReplicationsOption: OptionSpec = {
+  flags: "--replications <count>",
+  meaning: "most replications of one layout (default: 2000); the choice needs fewer in most cases",
+};
+export const chooseOutOption: OptionSpec = {
+  flags: "--out <folder>",
+  meaning: "folder for the files that come out (default: reports/<first layout>-choose, with the settings in short)",
+};
 export const nameOption: OptionSpec = {
   flags: "--name <name>",
   meaning: "name of the results and of their folder in reports, instead of the settings in short",

@@ -4,7 +4,12 @@ import { chanceOption } from "#cli/call/chanceOption.ts";
 import { dueOption, leversOption, orderOption, shiftsOption, startOption } from "#cli/call/orderOptions.ts";
 import {
   againstOption,
+  bestOption,
+  byOption,
+  chanceOfNeedOption,
   changesOption,
+  chooseOutOption,
+  confidenceOption,
   compareOutOption,
   eventsOption,
   jobsOption,
@@ -15,7 +20,9 @@ import {
   precisionOption,
   quietOption,
   rangeOption,
+  mostReplicationsOption,
   nameOption,
+  needOption,
   replaceOption,
   resultOption,
   shardOption,
@@ -31,10 +38,12 @@ import {
   stationsOption,
   sweepOutOption,
   verboseOption,
+  worthwhileOption,
 } from "#cli/call/options.ts";
 
 const changes = [seedOption, replicationsOption, lengthOption, precisionOption, setOption];
 const workShifts = [shiftsOption, startOption];
+const choice = [byOption, worthwhileOption, needOption, chanceOfNeedOption, confidenceOption];
 const talk = [jsonOption, quietOption, verboseOption];
 
 export const builtCommands: readonly CommandSpec[] = [
@@ -90,11 +99,13 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "sweep",
     operands: "<file>",
-    meaning: "simulate all combinations of varied values; a call that was stopped continues where it was",
+    meaning: "simulate all combinations of varied values; a stopped call continues",
     example: 'blowcell sweep scenarios/two-station.yaml --vary "stations.*.steps.cool=7..9 s by 0.5 s"',
     options: [
       varyOption,
       shardOption,
+      bestOption,
+      ...choice,
       sweepOutOption,
       nameOption,
       replaceOption,
@@ -104,6 +115,28 @@ export const builtCommands: readonly CommandSpec[] = [
       ...talk,
     ],
     load: async () => (await import("./sweep.ts")).sweep,
+  },
+  {
+    name: "choose",
+    operands: "<file...>",
+    meaning: "find the best layout: of files, options of a scenario or varied values",
+    example: 'blowcell choose scenarios/which-layout.yaml --need "120000 parts in 5 d"',
+    options: [
+      ...choice,
+      varyOption,
+      variantOption,
+      chooseOutOption,
+      nameOption,
+      replaceOption,
+      seedOption,
+      mostReplicationsOption,
+      lengthOption,
+      setOption,
+      jobsOption,
+      unitsOption,
+      ...talk,
+    ],
+    load: async () => (await import("./choose.ts")).choose,
   },
   {
     name: "merge",
@@ -165,4 +198,4 @@ export const builtCommands: readonly CommandSpec[] = [
 
 /** Refused by name and absent from --help. */
 export const plannedCommands: readonly string[] = ["fit", "match", "page"];
-export const plannedOptions: readonly string[] = ["--best", "--worthwhile", "--excel"];
+export const plannedOptions: readonly string[] = ["--excel"];

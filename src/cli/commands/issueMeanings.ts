@@ -16,6 +16,7 @@ import { issueCodes } from "#scenario/reading/issueCodes.ts";
 import { compareIssueCodes } from "./compare.ts";
 import { layoutIssueCodes } from "./layoutIssues.ts";
 import { mergeIssueCodes } from "#cli/sweep/mergedRecords.ts";
+import { chooseIssueCodes } from "#cli/choose/chooseIssues.ts";
 import { sweepIssueCodes } from "#cli/sweep/points.ts";
 import { varyIssueCodes } from "#scenario/reading/variedValues.ts";
 import { newIssueCodes } from "./new.ts";
@@ -39,6 +40,7 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     varyIssueCodes,
     sweepIssueCodes,
     mergeIssueCodes,
+    chooseIssueCodes,
     standstillCodes,
     warmUpIssueCodes,
     estimateIssueCodes,

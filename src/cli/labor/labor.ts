@@ -12,6 +12,8 @@ import type { OrderWork, PointWork, WorkerReply } from "./answerWork.ts";
 export interface Labor {
   /** The answers in the order of the tasks. */
   do<W extends Work>(work: W): Promise<readonly AnswerTo<W>[]>;
+  /** The same for several works at once, which share the threads and one bar. */
+  doAll<W extends Work>(works: readonly W[]): Promise<readonly (readonly AnswerTo<W>[])[]>;
   /** Studies each scenario as a whole; `found` gets each outcome as soon as it is known, with the index of its scenario. */
   study(scenarios: readonly Scenario[], found: (outcome: PointOutcome, index: number) => void): Promise<void>;
   /** Runs of an order, in the order of the tasks. */
@@ -31,15 +33,15 @@ const mostTasksAPiece = 50;
 export function openLabor(jobs: number, host: Host): Labor {
   const tally = new Map<number, number>();
   let pool: Promise<WorkerPool> | undefined;
-  /** In pieces, here or in workers; the answers in the order of the tasks. */
+  /** In pieces, here or in workers; the answers to each work in the order of its tasks. */
   async function share<W extends Work | OrderWork, A extends WorkerReply["answers"][number]>(
-    work: W,
+    works: readonly W[],
     effort: number,
     here: (piece: W) => readonly A[],
-  ): Promise<readonly A[]> {
-    const size = Math.min(mostTasksAPiece, Math.ceil(work.tasks.length / (4 * jobs)));
-    const bar = effort > worthShowing ? await host.showProgress(work.tasks.length) : undefined;
-    const isSent = jobs > 1 && work.tasks.length > 1 && effort > worthSending;
+  ): Promise<readonly (readonly A[])[]> {
+    const count = works.reduce((sum, { tasks }) => sum + tasks.length, 0);
+    const bar = effort > worthShowing ? await host.showProgress(count) : undefined;
+    const isSent = jobs > 1 && count > 1 && effort > worthSending;
     if (isSent) pool ??= openPool(jobs);
     const sendTo = isSent ? await pool : undefined;
     const answer = async (piece: W): Promise<readonly A[]> => {
@@ -48,19 +50,28 @@ export function openLabor(jobs: number, host: Host): Labor {
       if (!sendTo) await host.breathe();
       return answers;
     };
-    const answers = sendTo
-      ? await Promise.all(piecesOf(work, size).map(answer))
-      : await inTurn(piecesOf(work, 1), answer);
+    const size = sendTo ? Math.min(mostTasksAPiece, Math.ceil(count / (4 * jobs))) : 1;
+    const answersOf = async (work: W): Promise<readonly A[]> => {
+      const pieces = piecesOf(work, size);
+      return (sendTo ? await Promise.all(pieces.map(answer)) : await inTurn(pieces, answer)).flat();
+    };
+    const answers = sendTo ? await Promise.all(works.map(answersOf)) : await inTurn(works, answersOf);
     bar?.end();
-    return answers.flat();
+    return answers;
+  }
+  async function doAll<W extends Work>(works: readonly W[]): Promise<readonly (readonly AnswerTo<W>[])[]> {
+    const effort = works.reduce((sum, work) => sum + effortOf(work), 0);
+    return share(works, effort, (piece) => doWork(piece));
   }
   return {
     tally,
-    do: (work) => share(work, effortOf(work), (piece) => doWork(piece)),
+    doAll,
+    do: async (work) => (await doAll([work]))[0] ?? [],
     async run(order, tasks) {
       const here = orderRunner(order);
       const work: OrderWork = { kind: "order", order, tasks };
-      return share(work, tasks.length * effortOfRun(order), (piece) => piece.tasks.map(here));
+      const effort = tasks.length * effortOfRun(order);
+      return (await share([work], effort, (piece) => piece.tasks.map(here)))[0] ?? [];
     },
     async study(scenarios, found) {
       const [first] = scenarios;

@@ -51,6 +51,32 @@ const statistics: readonly Term[] = [
     more: ["±", "common random numbers", "simultaneous_half_width_95"],
   },
   {
+    names: ["worthwhile", "worthwhile difference", "indifference zone"],
+    meaning:
+      "The smallest difference between two layouts that matters to a choice; 1 % of the first layout where none is named, about the error of measured step times. The chosen layout is within it of the best with the confidence that is asked for. A larger one needs fewer replications.",
+    example: 'blowcell choose one.yaml two.yaml --worthwhile "12"',
+    more: ["choose", "selection", "choose.csv"],
+  },
+  {
+    names: ["selection", "sequential selection", "Kim-Nelson", "best layout"],
+    meaning:
+      "All layouts get 20 replications with common random numbers. Then the layouts that are left get more, and one that lies too far behind another is dropped (Kim and Nelson 2001).",
+    more: ["choose", "worthwhile", "need", "Pareto set", "options"],
+  },
+  {
+    names: ["need", "parts in time"],
+    meaning:
+      'A choice with `--need` drops a layout once its runs show that it cannot make the parts with the wanted chance (Wald\'s sequential test). Half of the allowed error is for this test. `--by "cost per hour"` then finds the cheapest layout that can.',
+    example: 'blowcell choose cell.yaml --need "120000 parts in 5 d"',
+    more: ["choose", "selection", "--chance"],
+  },
+  {
+    names: ["Pareto set", "efficient", "efficient layouts"],
+    meaning:
+      "The layouts than which no other one makes at least as many good parts for less investment, or for a lower cost of an hour. By the means.",
+    more: ["choose", "choose.csv"],
+  },
+  {
     names: ["payback"],
     meaning:
       "Extra investment over the gain an hour, without interest and tax. With `costs.price` the gain is margin: price times good parts, less cost. Without it the gain is the lower cost of the good parts that both layouts make.",

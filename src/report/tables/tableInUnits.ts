@@ -9,7 +9,8 @@ export const valueColumns =
     " ",
   );
 /** Columns with a difference of such values. */
-export const differenceColumns = ["difference", "half_width_95", "simultaneous_half_width_95", "sd"];
+export const differenceColumns =
+  "difference half_width_95 simultaneous_half_width_95 sd half_width behind behind_half_width worthwhile".split(" ");
 
 /** The same table where it has no column of units. */
 export function tableInUnits(table: Table, system: UnitSystem): Table {

@@ -12,6 +12,7 @@ import {
   unitColumn,
 } from "./columns.ts";
 import { calendarSpec } from "./calendarTable.ts";
+import { chooseSpec } from "#report/tables/asked/chooseTable.ts";
 import { changesSpec } from "#report/tables/asked/changesTable.ts";
 import { costSpec } from "./costTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
@@ -291,6 +292,7 @@ export const tableSpecs: readonly TableSpec[] = [
   comparisonSpec,
   paybackSpec,
   sweepSpec,
+  chooseSpec,
   kpiSpec,
   changesSpec,
   lostSpec,

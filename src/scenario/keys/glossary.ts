@@ -8,6 +8,7 @@ import { leaf, refused, wrongType, type Leaf } from "#scenario/values/leaf.ts";
 import { text } from "#scenario/values/plainLeaf.ts";
 import { orders } from "./orderKeys.ts";
 import { measured } from "./measuredKeys.ts";
+import { options } from "./optionKeys.ts";
 import { qualityKeys } from "./qualityKeys.ts";
 import { product } from "./productKeys.ts";
 import { crew, run } from "./runKeys.ts";
@@ -58,6 +59,10 @@ export const glossary = mapping(
       "What is to be made, one product after the other; `promise` gives the chance of the due date.",
     ),
     measured: optional(measured, "What the real cell makes; the answer compares it with the model."),
+    options: optional(
+      options,
+      "Layouts that `choose` holds against the file as it stands; other commands leave them out.",
+    ),
     stops: optional(stops, "Machine stops."),
     ...qualityKeys,
     ...takeawayKeys,

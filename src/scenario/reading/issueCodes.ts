@@ -201,6 +201,9 @@ export const issueCodes = {
     "Name the plasticator, the valve, a station or a server.",
   ],
   "stop-twice": ["two stops of one resource have one name", "Rename one of them."],
+  "option-twice": ["two options have one name", "Rename one of them."],
+  "option-path": ["two options that are combined set one path", "Put both into one group, or let one of them set it."],
+  "option-currency": ["an option has a price, and the scenario has no costs", "Add `costs.currency` and the rates."],
   "server-order": [
     "a server is in a place where its keys have no effect",
     "Change the order of the servers, or the keys that the message names.",

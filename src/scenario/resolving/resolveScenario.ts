@@ -1,5 +1,5 @@
 // From what could be read to a scenario with nothing left to interpret, with all the checks that look across keys.
-import { resolveCosts } from "./resolveCosts.ts";
+import { resolveCosts, resolveOptions } from "./resolveCosts.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { checkKind } from "./checkKind.ts";
@@ -70,10 +70,16 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     planned: resolveCalendar(listed, resolution),
     ordered: orderSpecs(draft.orders, { products: [...products.keys()], clock: clockOf(draft), report: given.report }),
   };
+  const options = resolveOptions(resolution);
   if (!isComplete(parts)) return { findings };
   const { stops, downstream, planned, ordered, ...always } = parts;
   const costs = resolveCosts(draft.costs);
-  const others = { ...(stops.length === 0 ? {} : { stops }), ...(costs ? { costs } : {}), ...measuredOf(draft) };
+  const others = {
+    ...(stops.length === 0 ? {} : { stops }),
+    ...(costs ? { costs } : {}),
+    ...options,
+    ...measuredOf(draft),
+  };
   return { scenario: { ...always, ...others, ...judged, ...downstream, ...planned, ...ordered }, findings };
 }
 

@@ -214,6 +214,15 @@ function furtherGroups({ stations }: StarterOptions): readonly StarterGroup[] {
       ],
     },
     {
+      title: "Options for choose",
+      note: "`blowcell choose` finds the best of them; prices as well, once `costs` are given.",
+      lines: [
+        "options: @options",
+        "  - name: shorter cooling",
+        "    settings: { stations.*.steps.cool: -0.5 s } @options.*.settings",
+      ],
+    },
+    {
       title: "Measured at the real cell",
       note: "The answer compares it with the model.",
       lines: ["measured:", "  shots: 395 per h @measured.shots"],
