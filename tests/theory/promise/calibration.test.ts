@@ -81,7 +81,7 @@ describe(`the stated chance over ${truths} made-up cells`, () => {
   let experiments: readonly Experiment[] = [];
   beforeAll(() => {
     experiments = Array.from({ length: truths }, (_, index) => experiment(index));
-  }, 900_000);
+  }, 1_800_000);
 
   const stated = ({ study }: Experiment): number => study.due!.share;
   const deviation = (those: readonly Experiment[]): number => {
