@@ -70,7 +70,7 @@ function wayFrom(record: SceneRecord, start: PlacedRow): WayBack {
   for (let link = start.bound; link !== -1 && links.length < mostLinks; link = record.links.before[link]!) {
     const activity = record.links.activity[link]!;
     const again = known.get(activity);
-    if (again !== undefined) return { links, pace: paceOf(links.slice(again)) };
+    if (again !== undefined) return { links, pace: paceOf(record, links.slice(again)) };
     known.set(activity, links.length);
     const found = wayLink(record, link, until);
     if (!isMoment(found)) links.push(found);
@@ -121,9 +121,15 @@ function placeOf({ resources }: SceneRecord, resource: string, process: string):
   return isKnown(resource) ? resource : (resources.find(({ group }) => group === resource)?.name ?? resource);
 }
 
-const capitalized = (name: string): string => (name.startsWith("the ") ? `The ${name.slice(4)}` : name);
+/** The first operator stands for all. */
+function setter({ resources }: SceneRecord, name: string): string {
+  const isOperator = resources.some((each) => each.name === name && each.kind === "operator");
+  if (isOperator && resources.filter(({ kind }) => kind === "operator").length > 1) return "The operators set";
+  const owner = ownerName(name);
+  return `${owner.startsWith("the ") ? `The ${owner.slice(4)}` : owner} sets`;
+}
 
-function paceOf(loop: readonly WayLink[]): Pace | null {
+function paceOf(record: SceneRecord, loop: readonly WayLink[]): Pace | null {
   const times = new Map<string, number>();
   for (const { owner, from, until } of loop) times.set(owner, (times.get(owner) ?? 0) + until - from);
   const [most] = [...times].toSorted(([, one], [, other]) => other - one);
@@ -135,6 +141,6 @@ function paceOf(loop: readonly WayLink[]): Pace | null {
     resource,
     seconds: held,
     of,
-    words: `${capitalized(ownerName(resource))} sets the pace here: ${share} of the way back.`,
+    words: `${setter(record, resource)} the pace here: ${share} of the way back.`,
   };
 }
