@@ -80,7 +80,7 @@ export function readFile({ file, name, variant }: Wanted, options: Options, host
       set: [...set, ...(variant?.set ?? []), ...more],
       run,
       readText: (beside) => {
-        const read = host.readText(folder + beside);
+        const read = host.readText(isAbsolute(beside) ? beside : folder + beside);
         return "text" in read ? read.text : undefined;
       },
     });
@@ -106,6 +106,8 @@ function withoutKnown({ issues, ...reading }: Reading, base: Reading, name: stri
     issues: own.map((issue) => ({ ...issue, message: `With variant "${name}": ${issue.message}` })),
   };
 }
+
+const isAbsolute = (file: string): boolean => /^(?:[/\\]|[a-z]:)/iu.test(file);
 
 /** The file's name without folder and ending. */
 export function scenarioName(file: string): string {
