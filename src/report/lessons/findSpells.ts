@@ -4,7 +4,7 @@ import type { CellRun, Spell } from "./spells.ts";
 
 /** In the order of their beginnings. */
 export function findSpells(pattern: SpellPattern, { spells }: Pick<CellRun, "spells">): readonly Spell[] {
-  const { resource, of, state, kind, station, shot } = pattern;
+  const { resource, of, state, kind, station, shot, lasts = 0 } = pattern;
   return spells.filter(
     (spell) =>
       (resource === undefined || spell.resource === resource) &&
@@ -12,7 +12,8 @@ export function findSpells(pattern: SpellPattern, { spells }: Pick<CellRun, "spe
       (state === undefined || spell.state === state) &&
       (kind === undefined || spell.kind === kind) &&
       (station === undefined || spell.station === station) &&
-      (shot === undefined || spell.shot === shot),
+      (shot === undefined || spell.shot === shot) &&
+      (spell.end ?? Infinity) - spell.start >= lasts,
   );
 }
 

@@ -61,14 +61,21 @@ function ofPattern(by: PatternMeasure, pattern: SpellPattern, run: CellRun): Les
   const total = durations.reduce((sum, each) => sum + each, 0);
   if (by === "total") return inSeconds(total);
   if (by === "share") {
-    const length = run.scenario.run.length;
-    const clipped = spells.reduce((sum, { start, end }) => sum + (end ?? length) - start, 0);
-    return { unit: "share", number: clipped / length };
+    const { length } = run.scenario.run;
+    const spent = spells.reduce((sum, { start, end }) => sum + (end ?? length) - start, 0);
+    const resources = new Set(findSpells(ownersOf(pattern), run).map(({ resource }) => resource));
+    return resources.size === 0 ? undefined : { unit: "share", number: spent / length / resources.size };
   }
   if (durations.length === 0) return undefined;
   if (by === "mean") return inSeconds(total / durations.length);
   return inSeconds(by === "shortest" ? Math.min(...durations) : Math.max(...durations));
 }
+
+const ownersOf = ({ cell, resource, of }: SpellPattern): SpellPattern => ({
+  cell,
+  ...(resource === undefined ? {} : { resource }),
+  ...(of === undefined ? {} : { of }),
+});
 
 function ofCell(by: CellMeasure, run: CellRun): LessonValue | undefined {
   if (by === "pace") return named(paceSetter(run));
@@ -81,10 +88,16 @@ function ofCell(by: CellMeasure, run: CellRun): LessonValue | undefined {
   return { unit: "an hour", number: 3600 * (by === "shotsPerHour" ? shots : parts) };
 }
 
+const allStations = "stations" satisfies CircuitOwner["kind"];
+
 /** Null where the critical circuit leads through several resources. */
 function paceSetter({ scenario }: CellRun): string | null {
-  const owner = idealCycle(scenario).circuits[0]?.owner;
-  return owner ? ownerName(owner) : null;
+  const critical = idealCycle(scenario).circuits.filter((circuit, i) => circuit.critical || i === 0);
+  const names = critical.map(({ owner }) => owner && ownerName(owner));
+  const { stations } = scenario;
+  // Equal stations whose order was found by running have a circuit each.
+  if (stations.length > 1 && stations.every(({ name }) => names.includes(name))) return allStations;
+  return names[0] ?? null;
 }
 
 function ownerName(owner: CircuitOwner): string {
@@ -109,5 +122,6 @@ function stationRates({ scenario, spells }: CellRun): readonly { perSecond: numb
 function ofPair(by: PairMeasure, one: LessonValue, other: LessonValue): LessonValue | undefined {
   if (one.unit === "name" || other.unit === "name") return undefined;
   if (by === "ratio") return { unit: "ratio", number: one.number / other.number };
+  if (by === "shareOf") return { unit: "share", number: one.number / other.number };
   return { unit: one.unit, number: one.number - other.number };
 }

@@ -13,6 +13,8 @@ export interface SpellPattern {
   readonly kind?: StateKind;
   readonly station?: string;
   readonly shot?: number;
+  /** Seconds: the spell lasts this long or longer. */
+  readonly lasts?: number;
 }
 
 /** The spell with this number among those that fit and begin at or after the moment `after`. */
@@ -25,7 +27,7 @@ export type MomentMeasure =
   "start" | "duration" | "resource" | "state" | "next" | "startedBy" | "freedBy" | "hang" | "sag" | "timeAtHeat";
 export type PatternMeasure = "count" | "mean" | "shortest" | "longest" | "total" | "share";
 export type CellMeasure = "secondsPerShot" | "shotsPerHour" | "partsPerHour" | "idealSecondsPerShot" | "pace";
-export type PairMeasure = "ratio" | "difference";
+export type PairMeasure = "ratio" | "shareOf" | "difference";
 
 /** How a value is found. */
 export type ValueSpec =

@@ -6,6 +6,7 @@ import { isOpenTo, stateNames, type StateKind } from "#cell/words/stateNames.ts"
 import { format } from "#scenario/keys/glossary.ts";
 import { byName, eitherOr, isMapping, listOf, mapping, optional, required } from "#scenario/values/key.ts";
 import { leaf, refused, wrongType, type Leaf } from "#scenario/values/leaf.ts";
+import { quantity } from "#scenario/values/quantityLeaf.ts";
 import { oneOf, text, wholeNumber } from "#scenario/values/plainLeaf.ts";
 
 /** A scenario that stands in the lesson is read by the reader of scenarios. */
@@ -18,10 +19,11 @@ const inlineScenario: Leaf<Readonly<Record<string, unknown>>> = leaf({
 
 const cell = mapping(
   () => ({
-    scenario: required(
+    scenario: optional(
       eitherOr(text("two-station.yaml"), inlineScenario),
       "A scenario file, with its way from the lesson's folder, or a scenario written out here.",
     ),
+    like: optional(text("one mold"), "Another cell with a `scenario`: the same, with the changes written here."),
     set: optional(
       listOf(text("stations.*.steps.cool=7.5 s"), "a list such as `[stations.*.steps.cool=7.5 s]`"),
       "Changes of the scenario, each as `--set` takes it.",
@@ -74,6 +76,7 @@ const patternShape = () => ({
   kind: optional(oneOf(kinds), "The kind of the state."),
   station: optional(text("left"), "The station whose shot is served."),
   shot: optional(wholeNumber(1, 1_000_000), "The number of that shot at its station."),
+  lasts: optional(quantity("time", { above: 0 }), "It lasts this long or longer.", "1 s"),
 });
 
 const pattern = mapping(patternShape, "{ resource: left, state: awaiting melt }");
@@ -108,13 +111,14 @@ const value = mapping(
     shortest: optional(pattern, "Shortest duration in seconds."),
     longest: optional(pattern, "Longest duration in seconds."),
     total: optional(pattern, "Seconds of all durations together."),
-    share: optional(pattern, "Share of the time of one resource that is spent so."),
+    share: optional(pattern, "Share of the time of these resources that is spent so."),
     secondsPerShot: optional(text("two molds"), "Mean seconds a shot of a cell."),
     shotsPerHour: optional(text("two molds"), "Shots per hour of a cell."),
     partsPerHour: optional(text("two molds"), "Parts per hour of a cell."),
     idealSecondsPerShot: optional(text("two molds"), "Seconds a shot when every step takes its mean time."),
     pace: optional(text("two molds"), "The resource that sets the pace at mean times."),
     ratio: optional(pairOf("one rate"), "One value divided by another."),
+    shareOf: optional(pairOf("one time"), "The same as a share: one value in percent of another."),
     difference: optional(pairOf("one rate"), "One value less another."),
   }),
   "{ duration: first drop }",

@@ -11,7 +11,7 @@ const common: Readonly<Record<string, string>> = {
   [PLASTICATOR]: "the screw",
   [VALVE]: "the valve",
   stations: "the molds",
-  crew: "the operators",
+  crew: "the crew",
 };
 
 /** As `3.57 s`, `28 %`, `2.34`, `583`, `the screw`. */

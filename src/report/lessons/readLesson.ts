@@ -39,10 +39,8 @@ export function readLesson(written: string, { name, file, readText }: LessonOpti
   if (parsed.document === undefined) return { issues: parsed.issues, toIssue: nowhere(source) };
   const tree = new ScenarioText(parsed.document, source);
   const read = readKeys<WrittenLesson>(lessonKeys, tree.content(), strangeKey);
-  const cells = Object.entries(read.draft.cells ?? {}).map(([cell, spec]) => ({
-    cell,
-    ...readCell(cell, spec ?? {}, { text, file, tree, readText }),
-  }));
+  const drafts = read.draft.cells ?? {};
+  const cells = Object.keys(drafts).map((cell) => ({ cell, ...readCell(cell, drafts, { text, file, tree, readText }) }));
   const scenarios = new Map(cells.flatMap(({ cell, scenario }) => (scenario ? [[cell, scenario] as const] : [])));
   const { lesson, findings } = resolve(name, read.draft, scenarios);
   const toIssue = (finding: Finding): Issue => tree.toIssue(finding);

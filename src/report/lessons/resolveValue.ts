@@ -19,7 +19,7 @@ const ofMoment = {
 } as const satisfies Readonly<Record<MomentMeasure, true>>;
 const ofPattern = { count: true, mean: true, shortest: true, longest: true, total: true, share: true } as const satisfies Readonly<Record<PatternMeasure, true>>;
 const ofCell = { secondsPerShot: true, shotsPerHour: true, partsPerHour: true, idealSecondsPerShot: true, pace: true } as const satisfies Readonly<Record<CellMeasure, true>>;
-const ofPair = { ratio: true, difference: true } as const satisfies Readonly<Record<PairMeasure, true>>;
+const ofPair = { ratio: true, shareOf: true, difference: true } as const satisfies Readonly<Record<PairMeasure, true>>;
 
 const isIn = <Key extends string>(keys: Readonly<Record<Key, true>>, key: string): key is Key => Object.hasOwn(keys, key);
 
@@ -54,7 +54,7 @@ function specOf(by: string, what: unknown, usual: string): ValueSpec | undefined
 }
 
 export function resolvePattern(written: Draft<WrittenPattern>, usual: string): SpellPattern {
-  const { cell = usual, resource, of, state, kind, station, shot } = written;
+  const { cell = usual, resource, of, state, kind, station, shot, lasts } = written;
   return {
     cell,
     ...(resource === undefined ? {} : { resource }),
@@ -63,5 +63,6 @@ export function resolvePattern(written: Draft<WrittenPattern>, usual: string): S
     ...(kind === undefined ? {} : { kind }),
     ...(station === undefined ? {} : { station }),
     ...(shot === undefined ? {} : { shot }),
+    ...(lasts === undefined ? {} : { lasts }),
   };
 }

@@ -56,7 +56,7 @@ export function solveLesson(lesson: Lesson, runs: ReadonlyMap<string, CellRun>):
   const stages = lesson.stages.map((stage, i): SolvedStage => {
     const path = ["stages", i];
     const times = stageTimes(stage, found);
-    if (times.until <= times.at || times.from >= times.at) faults.push(emptyChart(path));
+    if (times.until <= times.at || times.from > times.at) faults.push(emptyChart(path));
     return {
       ...times,
       look: filledIn(stage.look, wordsOf),
@@ -126,7 +126,7 @@ function stageTimes(
 }
 
 function emptyChart(path: Path): Finding {
-  const message = "The chart has no past or no future: `from` comes before `at`, and `until` after it.";
+  const message = "The moments of the chart are not in order: `from`, `at`, `until`.";
   const remedy = "Choose other moments for `from`, `at` or `until`.";
   return { code: "lesson-moment" satisfies LessonCode, message, remedy, path: [...path, "at"] };
 }

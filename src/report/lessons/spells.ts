@@ -34,20 +34,27 @@ function spellsOf(events: readonly EventRecord[]): readonly Spell[] {
     if (own === undefined) rows.set(event.resource, [event]);
     else own.push(event);
   }
-  const spells = [...rows.values()].flatMap((own) =>
-    own.flatMap((row, i) => {
-      const next = own[i + 1];
-      return next?.seconds === row.seconds ? [] : [spellOf(row, own, i)];
-    }),
-  );
+  const spells = [...rows.values()].flatMap((own) => {
+    const starts = own.flatMap((_, i) => (begins(own, i) ? [i] : []));
+    return starts.map((start, i) => spellOf(own, start, starts[i + 1]));
+  });
   return spells.toSorted((one, other) => one.start - other.start);
 }
 
-function spellOf(row: EventRecord, own: readonly EventRecord[], index: number): Spell {
-  const { resource, owner, state, kind, role, station, shot, seconds } = row;
-  const end = own[index + 1]?.seconds ?? null;
+/** A stop of a resource may write its running step anew: the same state, and nothing had to end for it. */
+function begins(own: readonly EventRecord[], index: number): boolean {
+  const row = own[index]!;
+  if (own[index + 1]?.seconds === row.seconds) return false;
+  let before = index - 1;
+  while (own[before]?.seconds === row.seconds) before--;
+  return row.boundByResource !== null || own[before]?.state !== row.state;
+}
+
+function spellOf(own: readonly EventRecord[], index: number, next: number | undefined): Spell {
+  const { resource, owner, state, kind, role, station, shot, seconds } = own[index]!;
+  const end = next === undefined ? null : own[next]!.seconds;
   const startedBy = boundAt(own, index, -1) ?? null;
-  const freedBy = end === null ? null : (boundAt(own, index + 1, 1) ?? null);
+  const freedBy = next === undefined ? null : (boundAt(own, next, -1) ?? boundAt(own, next, 1) ?? null);
   return { resource, owner, state, kind, role, station, shot, start: seconds, end, startedBy, freedBy };
 }
 
