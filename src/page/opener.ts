@@ -5,7 +5,7 @@ import type * as Start from "./start.ts";
 declare const blowcell: typeof Start;
 
 async function opened(id: string): Promise<string> {
-  const packed = atob(document.getElementById(id)!.textContent!);
+  const packed = atob(document.getElementById(id)!.textContent);
   const bytes = Uint8Array.from(packed, (letter) => letter.charCodeAt(0));
   const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
   return new Response(stream).text();
@@ -21,7 +21,7 @@ async function open(): Promise<void> {
   const script = document.createElement("script");
   script.textContent = code;
   document.head.append(script);
-  blowcell.start(worker, JSON.parse(document.getElementById("given")!.textContent!), () => opened("licenses"));
+  blowcell.start(worker, JSON.parse(document.getElementById("given")!.textContent), () => opened("licenses"));
 }
 
 open().catch((error: unknown) => {
