@@ -175,7 +175,7 @@ export const rules: readonly Rule[] = [
   ],
   ["page", "page/answer page/file page/frame", "the scripts of the page start its worker and its frame"],
 
-  ["cli/machine", "foundation page/file", "files, streams and the process; no command"],
+  ["cli/machine", "foundation page/file scenario/reading", "files, streams and the process; no command"],
   ["cli/call", "cli/machine foundation", "what a call may say"],
   [
     "cli/output",

@@ -34,7 +34,12 @@ export function pagePlace(nameOfRun: string, { out }: Options, host: Host): Page
 }
 
 /** `call` is what the page was asked for; a page of the same call is replaced. */
-export function pageIssues({ folder, name }: PagePlace, call: string, { replace }: Options, host: Host): readonly Issue[] {
+export function pageIssues(
+  { folder, name }: PagePlace,
+  call: string,
+  { replace }: Options,
+  host: Host,
+): readonly Issue[] {
   const path = `${folder}/${name}`;
   if (name !== safeName(name)) return [issueOf("page-name", `${path} cannot be the name of a page`, name)];
   if (replace === true || host.whatIs(path) !== "other") return [];
@@ -48,5 +53,13 @@ export function pageIssues({ folder, name }: PagePlace, call: string, { replace 
 
 function issueOf(code: keyof typeof pageIssueCodes, message: string, value?: string): Issue {
   const [, remedy] = pageIssueCodes[code];
-  return { code, severity: "error", path: "", message, ...(value === undefined ? {} : { value }), remedy, fate: "file" };
+  return {
+    code,
+    severity: "error",
+    path: "",
+    message,
+    ...(value === undefined ? {} : { value }),
+    remedy,
+    fate: "file",
+  };
 }
