@@ -157,9 +157,31 @@ export const rules: readonly Rule[] = [
     "a page puts words, charts and tables together",
   ],
 
-  ["cli/machine", "foundation", "files, streams and the process; no command"],
+  ["page/file", "foundation report/charts report/page", "the file around the page has the style of a report"],
+  [
+    "page/answer",
+    "analysis/ideal analysis/study cell/records foundation page/file report/answers report/page scenario",
+    "the worker reads, runs and words one scenario",
+  ],
+  [
+    "page/frame",
+    "foundation page/answer page/file page/watch report/words scenario/reading",
+    "the frame asks the worker and shows the places; files that are dropped are decoded as the command does",
+  ],
+  [
+    "page/watch",
+    "foundation page/answer page/file report/charts report/scene report/words scenario",
+    "a place shows scenes and never makes them",
+  ],
+  ["page", "page/answer page/file page/frame", "the scripts of the page start its worker and its frame"],
+
+  ["cli/machine", "foundation page/file scenario/reading", "files, streams and the process; no command"],
   ["cli/call", "cli/machine foundation", "what a call may say"],
-  ["cli/output", "analysis/study cli/call cli/machine foundation report/tables scenario", "results go out by one way"],
+  [
+    "cli/output",
+    "analysis/study cli/call cli/machine foundation page/file report/tables report/words scenario",
+    "results go out by one way",
+  ],
   [
     "cli/labor",
     "analysis/bottleneck analysis/changes analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
@@ -172,7 +194,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli/commands",
-    "analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output cli/sweep foundation report/answers report/explain report/page report/tables scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
+    "analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/page report/tables scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
     "a command wires readers, studies and answers",
   ],
   [

@@ -22,6 +22,19 @@ export const sweepOutOption: OptionSpec = {
   flags: "--out <folder>",
   meaning: "folder for the files that come out (default: reports/<scenario name>-sweep, with the settings in short)",
 };
+export const pageOutOption: OptionSpec = {
+  flags: "--out <file or folder>",
+  meaning: "the page, such as line-2.html, or a folder for page.html (default: reports/<scenario names>)",
+};
+export const pageReplaceOption: OptionSpec = {
+  flags: "--replace",
+  meaning: "replace a page of a different call, or any other file; the same call is replaced without it",
+};
+export const pageUnitsOption: OptionSpec = {
+  flags: "--units <system>",
+  meaning: "units that the page shows first: si, or us for lb, in, psi, °F (default: si)",
+  choices: ["si", "us"],
+};
 export const varyOption: OptionSpec = {
   flags: "--vary <path=values>",
   meaning:

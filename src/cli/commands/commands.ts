@@ -10,6 +10,9 @@ import {
   kindOption,
   lengthOption,
   outOption,
+  pageOutOption,
+  pageReplaceOption,
+  pageUnitsOption,
   precisionOption,
   quietOption,
   rangeOption,
@@ -109,6 +112,14 @@ export const builtCommands: readonly CommandSpec[] = [
     load: async () => (await import("./merge.ts")).merge,
   },
   {
+    name: "page",
+    operands: "<file...>",
+    meaning: "write one HTML file that shows how the cell works, step by step; it needs no network",
+    example: "blowcell page scenarios/one-station.yaml scenarios/two-station.yaml --out cell.html",
+    options: [pageOutOption, pageReplaceOption, setOption, pageUnitsOption, quietOption, verboseOption],
+    load: async () => (await import("./page.ts")).page,
+  },
+  {
     name: "new",
     operands: "<file>",
     meaning: "write a commented starter scenario; a file that is there is never overwritten",
@@ -136,5 +147,5 @@ export const builtCommands: readonly CommandSpec[] = [
 ];
 
 /** Refused by name and absent from --help. */
-export const plannedCommands: readonly string[] = ["promise", "fit", "match", "page"];
+export const plannedCommands: readonly string[] = ["promise", "fit", "match"];
 export const plannedOptions: readonly string[] = ["--best", "--worthwhile", "--excel"];

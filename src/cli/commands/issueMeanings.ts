@@ -6,6 +6,7 @@ import { optionIssueCodes } from "#cli/call/optionIssues.ts";
 import { nameIssueCodes } from "#cli/call/nameIssues.ts";
 import { variantIssueCodes } from "#cli/call/variants.ts";
 import { folderIssueCodes } from "#cli/output/earlierRun.ts";
+import { pageIssueCodes } from "#cli/output/pagePlace.ts";
 import { fileIssueCodes } from "#cli/machine/readTextFile.ts";
 import type { IssueMeaning } from "#foundation/issue.ts";
 import { issueCodes } from "#scenario/reading/issueCodes.ts";
@@ -26,6 +27,7 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     nameIssueCodes,
     variantIssueCodes,
     folderIssueCodes,
+    pageIssueCodes,
     compareIssueCodes,
     layoutIssueCodes,
     varyIssueCodes,

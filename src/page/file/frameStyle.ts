@@ -1,0 +1,2 @@
+// The style of the page beyond that of a report.
+export const frameStyle = "";

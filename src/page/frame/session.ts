@@ -1,0 +1,52 @@
+// What the page shows: the scenarios that it has, the chosen one as the worker opened it, and the units.
+import { batch, signal, type ReadonlySignal, type Signal } from "@preact/signals";
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
+import type { Ask } from "#page/answer/asker.ts";
+import type { Opening } from "#page/answer/openScenario.ts";
+import type { Given, GivenScenario } from "#page/file/given.ts";
+
+export interface Session {
+  readonly scenarios: ReadonlySignal<readonly GivenScenario[]>;
+  readonly chosen: ReadonlySignal<GivenScenario | undefined>;
+  /** Undefined while the worker reads and runs. */
+  readonly opening: ReadonlySignal<Opening | undefined>;
+  /** A fault of the program itself. */
+  readonly fault: ReadonlySignal<string | undefined>;
+  readonly units: Signal<UnitSystem>;
+  readonly ask: Ask;
+  choose(scenario: GivenScenario): void;
+  /** Adds scenarios, in place of those of the same name, and chooses the first of them. */
+  add(scenarios: readonly GivenScenario[]): void;
+}
+
+export function openSession(given: Given, ask: Ask): Session {
+  const scenarios = signal(given.scenarios);
+  const chosen = signal<GivenScenario | undefined>(undefined);
+  const opening = signal<Opening | undefined>(undefined);
+  const fault = signal<string | undefined>(undefined);
+  const choose = (scenario: GivenScenario): void => {
+    batch(() => {
+      chosen.value = scenario;
+      opening.value = undefined;
+      fault.value = undefined;
+    });
+    // A reply that comes after another choice is dropped.
+    ask("openScenario", scenario).then(
+      (opened) => {
+        if (chosen.value === scenario) opening.value = opened;
+      },
+      (error: unknown) => {
+        if (chosen.value === scenario) fault.value = String(error);
+      },
+    );
+  };
+  const add = (added: readonly GivenScenario[]): void => {
+    const [first] = added;
+    if (first === undefined) return;
+    const names = new Set(added.map(({ file }) => file));
+    scenarios.value = [...scenarios.value.filter(({ file }) => !names.has(file)), ...added];
+    choose(first);
+  };
+  if (given.scenarios[0]) choose(given.scenarios[0]);
+  return { scenarios, chosen, opening, fault, units: signal(given.units), ask, choose, add };
+}

@@ -1,0 +1,92 @@
+// The timing chart around the shown time, with a cursor; a click moves the time there.
+import { useComputed } from "@preact/signals";
+import { useMemo, useRef } from "preact/hooks";
+import { h, type ComponentChild, type TargetedMouseEvent } from "preact";
+import { chartWidth, type Drawing } from "#report/charts/chart.ts";
+import { timingChart } from "#report/charts/timingChart.ts";
+import { timingLayout } from "#report/charts/timingLayout.ts";
+import { chartWindow, type ChartWindow } from "./chartWindow.ts";
+import { actOnKey } from "./keys.ts";
+import type { Watched } from "./watched.ts";
+
+/** Seconds: some cycles of a usual cell. */
+const usualSpan = 45;
+
+interface TimingPanelProps {
+  readonly watched: Watched;
+}
+
+export function TimingPanel({ watched }: TimingPanelProps): ComponentChild {
+  const { run, seconds } = watched;
+  const before = useRef<ChartWindow>({ from: 0, span: Math.min(usualSpan, run.seconds) });
+  const shown = useComputed(() => (before.current = chartWindow(seconds.value, before.current, run.seconds))).value;
+  const goThere = ({ currentTarget, clientX }: TargetedMouseEvent<HTMLDivElement>): void => {
+    const { left, width } = currentTarget.getBoundingClientRect();
+    watched.goTo(timeAt((clientX - left) / width, shown));
+  };
+  return h(
+    "figure",
+    { class: "timing" },
+    h(
+      "div",
+      {
+        class: "picture",
+        tabIndex: 0,
+        role: "application",
+        "aria-label": "Timing chart",
+        onKeyDown: (event: KeyboardEvent) => actOnKey(watched, event),
+      },
+      h(
+        "div",
+        { class: "reel", onClick: goThere },
+        h(Chart, { watched, shown }),
+        h(Cursor, { watched, shown }),
+        h(Curtain, { watched, shown }),
+      ),
+    ),
+    h(ChartLegend, { watched, shown }),
+  );
+}
+
+interface ChartProps extends TimingPanelProps {
+  readonly shown: ChartWindow;
+}
+
+function Chart(props: ChartProps): ComponentChild {
+  return h("div", { dangerouslySetInnerHTML: { __html: useDrawing(props).picture.code } });
+}
+
+function ChartLegend(props: ChartProps): ComponentChild {
+  return h("div", { dangerouslySetInnerHTML: { __html: useDrawing(props).legend.code } });
+}
+
+/** Drawn anew only with another stretch or curtain, not with the cursor. */
+function useDrawing({ watched: { run, end }, shown: { from, span } }: ChartProps): Drawing {
+  const until = Math.min(from + span, end.value);
+  return useMemo(() => {
+    const words = { id: "timing", title: "Timing chart", description: "One row a resource; its bars are its states." };
+    return timingChart(run.timelineAt(from, until), words, span);
+  }, [run, from, until, span]);
+}
+
+function Cursor({ watched, shown }: ChartProps): ComponentChild {
+  return h("div", { class: "cursor", style: { left: placeOf(watched.seconds.value, shown) } });
+}
+
+function Curtain({ watched, shown }: ChartProps): ComponentChild {
+  const { from, span } = shown;
+  const begins = watched.hiddenAfter.value;
+  if (begins === undefined || begins >= from + span) return null;
+  return h("div", { class: "curtain", style: { left: placeOf(Math.max(begins, from), shown) } }, "Hidden");
+}
+
+const { left: axisLeft, right: axisRight } = timingLayout([], 1);
+
+function placeOf(seconds: number, { from, span }: ChartWindow): string {
+  return `${((axisLeft + ((seconds - from) / span) * (axisRight - axisLeft)) / chartWidth) * 100}%`;
+}
+
+/** `share` of the chart's width. */
+function timeAt(share: number, { from, span }: ChartWindow): number {
+  return from + ((share * chartWidth - axisLeft) / (axisRight - axisLeft)) * span;
+}

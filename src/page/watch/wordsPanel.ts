@@ -1,0 +1,60 @@
+// The words of the chosen resource: what it does, what it needs, what its wait turned out to be, and a caution.
+import { h, type ComponentChild, type TargetedEvent } from "preact";
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
+import { screenName } from "#report/words/tradeWords.ts";
+import { resourceNamed, sceneResources } from "./sceneResources.ts";
+import type { Watched } from "./watched.ts";
+
+interface WordsPanelProps {
+  readonly watched: Watched;
+  readonly units: UnitSystem;
+}
+
+export function WordsPanel({ watched }: WordsPanelProps): ComponentChild {
+  const { scene, seconds, chosen, run, hiddenAfter } = watched;
+  const resource = resourceNamed(scene.value, chosen.value);
+  const words = run.wordsAt(seconds.value, resource.name);
+  // Behind the curtain nobody knows yet how a wait ends.
+  const isKnown = words.freedBy !== null && words.freedBy.seconds <= (hiddenAfter.value ?? run.seconds);
+  return h(
+    "section",
+    { class: "words", "aria-labelledby": "words-of" },
+    h(
+      "label",
+      { id: "words-of" },
+      "Resource ",
+      h(
+        "select",
+        {
+          onChange: ({ currentTarget }: TargetedEvent<HTMLSelectElement>) => {
+            chosen.value = currentTarget.value;
+          },
+        },
+        sceneResources(scene.value).map(({ name }) =>
+          h("option", { value: name, selected: name === resource.name }, screenName(name)),
+        ),
+      ),
+    ),
+    h("p", { class: "does" }, words.does),
+    words.needs === null ? null : h("p", {}, words.needs),
+    words.turnedOut === null || !isKnown
+      ? null
+      : h(
+          "p",
+          {},
+          `${words.turnedOut} `,
+          h(
+            "button",
+            {
+              type: "button",
+              onClick: () => {
+                chosen.value = words.freedBy!.resource;
+                watched.goTo(words.freedBy!.seconds);
+              },
+            },
+            `Go to ${screenName(words.freedBy!.resource)}`,
+          ),
+        ),
+    words.caution === null ? null : h("p", { class: "caution" }, words.caution),
+  );
+}

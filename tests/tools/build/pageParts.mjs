@@ -1,0 +1,47 @@
+// Bundles the scripts of the page and compresses them for `blowcell page`.
+import { createHash } from "node:crypto";
+import { gzipSync } from "node:zlib";
+import path from "node:path";
+import { bundleSettings, root } from "./bundleSettings.mjs";
+import { thirdParty } from "./thirdParty.mjs";
+
+/** Classic scripts: browsers start no worker from a module in a file of the disk. */
+const settings = {
+  ...bundleSettings,
+  platform: "browser",
+  // The first versions that open compressed parts, or later.
+  target: ["chrome107", "firefox113", "safari16.4"],
+  format: "iife",
+  globalName: "blowcell",
+  external: [],
+  banner: {},
+  minify: true,
+  legalComments: "none",
+  metafile: true,
+  write: false,
+};
+
+const inPage = (name) => path.join(root, `src/page/${name}.ts`);
+
+/** A text of a bundle must not end the element that it is in. */
+const packed = (text) => gzipSync(text, { level: 9 }).toString("base64");
+
+const hash = (text) => `'sha256-${createHash("sha256").update(text).digest("base64")}'`;
+
+/** The parts as JSON, and the files of their bundles. */
+export async function pageParts(esbuild) {
+  const bundles = await Promise.all(
+    ["opener", "start", "worker"].map((name) => esbuild.build({ ...settings, entryPoints: [inPage(name)] })),
+  );
+  const metafiles = bundles.map(({ metafile }) => metafile);
+  const [opener, start, worker] = bundles.map(({ outputFiles }) => outputFiles[0].text);
+  if (opener.includes("</script")) throw new Error("The opener would end its own element.");
+  const parts = {
+    opener,
+    start: packed(start),
+    worker: packed(worker),
+    licenses: packed(thirdParty(metafiles)),
+    hashes: [opener, start].map(hash),
+  };
+  return { text: JSON.stringify(parts), metafiles };
+}
