@@ -6,7 +6,7 @@ import { PLASTICATOR } from "#cell/words/cycleNames.ts";
 import { shotRoles } from "#cell/words/cellTable.ts";
 import type { CellMeasure, MomentMeasure, PairMeasure, PatternMeasure, SpellPattern, ValueSpec } from "./lesson.ts";
 import { findSpells } from "./findSpells.ts";
-import type { LessonValue } from "./lessonValue.ts";
+import { allStations, type LessonValue } from "./lessonValue.ts";
 import type { CellRun, Spell } from "./spells.ts";
 
 /** What was found of a lesson so far. */
@@ -88,19 +88,17 @@ function ofCell(by: CellMeasure, run: CellRun): LessonValue | undefined {
   return { unit: "an hour", number: 3600 * (by === "shotsPerHour" ? shots : parts) };
 }
 
-const allStations = "stations" satisfies CircuitOwner["kind"];
-
 /** Null where the critical circuit leads through several resources. */
 function paceSetter({ scenario }: CellRun): string | null {
   const critical = idealCycle(scenario).circuits.filter((circuit, i) => circuit.critical || i === 0);
-  const names = critical.map(({ owner }) => owner && ownerName(owner));
+  const names = critical.map(({ owner }) => owner && nameOfOwner(owner));
   const { stations } = scenario;
   // Equal stations whose order was found by running have a circuit each.
   if (stations.length > 1 && stations.every(({ name }) => names.includes(name))) return allStations;
   return names[0] ?? null;
 }
 
-function ownerName(owner: CircuitOwner): string {
+function nameOfOwner(owner: CircuitOwner): string {
   if (owner.kind === "screw") return PLASTICATOR;
   return "name" in owner ? owner.name : owner.kind;
 }
