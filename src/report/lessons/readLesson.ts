@@ -1,5 +1,6 @@
 // Reads the text of a lesson with all its cells; never throws and reports all issues together.
 import type { Issue } from "#foundation/issue.ts";
+import type { IssueCode } from "#scenario/reading/issueCodes.ts";
 import { readKeys, type Draft } from "#scenario/reading/reading.ts";
 import type { ReadText } from "#scenario/reading/readText.ts";
 import { ScenarioText } from "#scenario/reading/scenarioText.ts";
@@ -36,7 +37,7 @@ export function readLesson(written: string, { name, file, readText }: LessonOpti
   const text = written.replace(/^\uFEFF/u, "");
   const source = new Source(file, text);
   const parsed = parseText(source);
-  if (parsed.document === undefined) return { issues: parsed.issues, toIssue: nowhere(source) };
+  if (parsed.document === undefined) return { issues: parsed.issues.map(forLesson), toIssue: nowhere(source) };
   const tree = new ScenarioText(parsed.document, source);
   const read = readKeys<WrittenLesson>(lessonKeys, tree.content(), strangeKey);
   const drafts = read.draft.cells ?? {};
@@ -48,6 +49,9 @@ export function readLesson(written: string, { name, file, readText }: LessonOpti
   const issues = [...parsed.issues, ...own, ...cells.flatMap((cell) => cell.issues)].toSorted(inOrder(file));
   return issues.length > 0 ? { issues, toIssue } : { lesson, issues, toIssue };
 }
+
+const forLesson = (issue: Issue): Issue =>
+  issue.code === ("file-empty" satisfies IssueCode) ? { ...issue, remedy: "Begin with a shipped lesson." } : issue;
 
 const nowhere =
   (source: Source) =>
