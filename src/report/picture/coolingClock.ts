@@ -1,7 +1,5 @@
 // The cooling time as a clock: the sector is the share that is over.
-import { words } from "#report/charts/chart.ts";
 import { element, type Child } from "#report/charts/markup.ts";
-import { wholePercent } from "./pictureWords.ts";
 
 interface ClockPlace {
   readonly x: number;
@@ -22,9 +20,5 @@ export function coolingClock(cooling: number, { x, y, radius }: ClockPlace): rea
     "stroke-width": radius,
     class: "sector",
   };
-  return [
-    element("circle", { cx: x, cy: y, r: radius, class: "clock" }),
-    element("circle", sector),
-    words(wholePercent(cooling), x + radius + 4, y + 4, { style: "quiet" }),
-  ];
+  return [element("circle", { cx: x, cy: y, r: radius, class: "clock" }), element("circle", sector)];
 }

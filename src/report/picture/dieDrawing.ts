@@ -3,7 +3,7 @@ import { words } from "#report/charts/chart.ts";
 import { element, type Child } from "#report/charts/markup.ts";
 import { filledPath } from "#report/charts/patterns.ts";
 import type { Scene, SceneStation } from "#report/scene/scene.ts";
-import { barrel, type MeltPlace } from "./meltPlace.ts";
+import { barrel, dieOf, type MeltPlace } from "./meltPlace.ts";
 import { moldDrawing, rowMold } from "./moldDrawing.ts";
 import { parisonHeight } from "./parison.ts";
 import type { StationPlace } from "./stationPlaces.ts";
@@ -15,7 +15,7 @@ const isAway = ({ mold }: SceneStation): boolean => mold.travel !== null && mold
 
 /** The parison hangs in the mold that stands under the die, else alone. */
 export function dieDrawing(id: string, scene: Scene, melt: MeltPlace, lane: number): readonly Child[] {
-  const x = melt.valve;
+  const x = dieOf(melt);
   const { tube } = rowMold;
   const d = `M${x - 20} ${barrel.top}H${x + 20}V${lane - 22}L${x + tube / 2 + 3} ${lane - 2}H${x - tube / 2 - 3}L${x - 20} ${lane - 22}Z`;
   const hasMold = scene.stations.some(
@@ -51,5 +51,6 @@ function onTheWay(travel: number, place: StationPlace, melt: MeltPlace, lane: nu
   const along = Math.min(1, travel / end);
   const down = Math.max(0, (travel - end) / (1 - alongLane));
   const target = Math.max(rowMold.half + rowMold.gap, place.middle);
-  return { x: melt.valve + along * (target - melt.valve), y: lane + down * (place.mold - lane) };
+  const die = dieOf(melt);
+  return { x: die + along * (target - die), y: lane + down * (place.mold - lane) };
 }

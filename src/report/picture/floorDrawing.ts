@@ -1,10 +1,13 @@
 // Below the molds: operators, masks and the servers of the takeaway, with their counts.
 import { fittedWords, words } from "#report/charts/chart.ts";
-import { element, type Child, type Markup } from "#report/charts/markup.ts";
+import type { Child } from "#report/charts/markup.ts";
+import type { Box } from "#report/charts/patterns.ts";
 import type { Scene, SceneOperator, SceneServer } from "#report/scene/scene.ts";
 import { arrow } from "./arrow.ts";
+import { footDrawing, footHeight, wideNotes } from "./footDrawing.ts";
 import { figure } from "./operatorFigure.ts";
-import { counted, operatorWords, serverWords } from "./pictureWords.ts";
+import { operatorWords, serverWords } from "./pictureWords.ts";
+import { resourceGroup, type Picked } from "./resourceGroup.ts";
 import { linePitch, stateBand, statePlate, type Place } from "./statePlate.ts";
 
 const columns = 4;
@@ -18,10 +21,10 @@ interface Slot {
 
 /** Its height depends on the cell only, so that nothing jumps while time goes on. */
 export function floorHeight({ operators, masks, servers }: Scene): number {
-  return Math.ceil((operators.length + masks.length + servers.length) / columns) * pitch + 24;
+  return Math.ceil((operators.length + masks.length + servers.length) / columns) * pitch + footHeight;
 }
 
-export function floorDrawing(id: string, scene: Scene, top: number, width: number, chosen: string): readonly Child[] {
+export function floorDrawing({ id, chosen }: Picked, scene: Scene, top: number, width: number): readonly Child[] {
   const slots = [
     ...scene.operators.map((operator): Slot => ({
       resource: operator.name,
@@ -41,15 +44,14 @@ export function floorDrawing(id: string, scene: Scene, top: number, width: numbe
         y: top + 8 + Math.floor(i / columns) * pitch,
         width: column - gap,
       };
-      return group(`${id}-floor-${i}`, resource, resource === chosen, place, draw(place));
+      return resourceGroup({ id: `${id}-floor-${i}`, chosen }, resource, frameOf(place), draw(place));
     }),
-    words(counted(scene.goodParts, "good part", "good parts"), 6, top + floorHeight(scene) - 6, { style: "name" }),
+    ...footDrawing(scene, top + floorHeight(scene) - footHeight, 6, wideNotes),
   ];
 }
 
-function group(id: string, resource: string, isChosen: boolean, place: Place, drawn: readonly Child[]): Markup {
-  const frame = { x: place.x - 5, y: place.y - 4, width: place.width + 10, height: pitch - 4, class: "chosen" };
-  return element("g", { id, "data-resource": resource }, ...(isChosen ? [element("rect", frame)] : []), ...drawn);
+function frameOf({ x, y, width }: Place): Box {
+  return { x: x - 5, y: y - 4, width: width + 10, height: pitch - 4 };
 }
 
 /** The figure stands here while the operator is at no mold, and moves while they walk; distances are not to scale. */
@@ -70,11 +72,12 @@ function operatorSlot(id: string, operator: SceneOperator, place: Place): readon
 /** One band for each place. */
 function serverSlot(id: string, server: SceneServer, { x, y, width }: Place): readonly Child[] {
   const { name, places } = server;
-  const [first = "", ...rest] = serverWords(server);
+  const facts = serverWords(server);
+  const [states, counts] = [facts.slice(0, -2).join(", "), facts.slice(-2).join(", ")];
   const share = width / Math.max(1, places.length);
   return [
-    words(fittedWords(`${name}: ${first}`, width), x, y + 12, { style: "name" }),
-    words(fittedWords(rest.join(", "), width), x, y + 12 + linePitch, { style: "quiet" }),
+    words(fittedWords(`${name}: ${states}`, width), x, y + 12, { style: "name" }),
+    words(fittedWords(counts, width), x, y + 12 + linePitch, { style: "quiet" }),
     ...places.flatMap((place, i) => stateBand(id, place, { x: x + i * share, y: y + 34, width: share - 2 })),
   ];
 }

@@ -17,8 +17,8 @@ export interface MoldSize {
   readonly mostCavities: number;
 }
 
-export const rowMold: MoldSize = { height: 100, half: 32, gap: 30, tube: 11, stagger: 10, mostCavities: 3 };
-export const cardMold: MoldSize = { height: 50, half: 17, gap: 16, tube: 7, stagger: 6, mostCavities: 2 };
+export const rowMold: MoldSize = { height: 100, half: 32, gap: 30, tube: 11, stagger: 13, mostCavities: 3 };
+export const cardMold: MoldSize = { height: 50, half: 15, gap: 14, tube: 7, stagger: 8, mostCavities: 2 };
 
 /** The parting plane is at x, the top of the mold at y. */
 export interface MoldPlace {
@@ -65,7 +65,7 @@ function halves(
 function halfOutline(face: number, y: number, side: -1 | 1, size: MoldSize & { readonly spread: number }): string {
   const { height, half, spread, tube } = size;
   const at = (depth: number): string => (face + side * depth).toFixed(2);
-  const down = (part: number): string => (y + height * part).toFixed(2);
+  const down = (depth: number): string => (y + height * depth).toFixed(2);
   const [neck, cavity] = [spread + 1, spread + tube * 0.55];
   return (
     `M${at(neck)} ${down(0)}V${down(0.12)}L${at(cavity)} ${down(0.24)}V${down(0.76)}H${at(0)}` +
@@ -76,11 +76,11 @@ function halfOutline(face: number, y: number, side: -1 | 1, size: MoldSize & { r
 function held(id: string, station: SceneStation, at: MoldPlace, size: MoldSize): readonly Child[] {
   const { content, air } = station.mold;
   if (content === "nothing") return [];
-  if (content === "parison" && air === "none") return tube(id, station, at, size);
-  return part(id, station, at, size, air === "blowing" ? share(station.progress) : 1);
+  if (content === "parison" && air === "none") return hangingParison(id, station, at, size);
+  return blownPart(id, station, at, size, air === "blowing" ? share(station.progress) : 1);
 }
 
-function tube(id: string, { mold }: SceneStation, { x, y }: MoldPlace, size: MoldSize): readonly Child[] {
+function hangingParison(id: string, { mold }: SceneStation, { x, y }: MoldPlace, size: MoldSize): readonly Child[] {
   const length = size.height * parisonLength(mold);
   if (length <= 0) return [];
   const [left, right] = [x - size.tube / 2, x + size.tube / 2];
@@ -89,7 +89,7 @@ function tube(id: string, { mold }: SceneStation, { x, y }: MoldPlace, size: Mol
 }
 
 /** Blow air is a pattern inside the wall; it fills no gauge, since no pressure is known. */
-function part(
+function blownPart(
   id: string,
   { mold }: SceneStation,
   { x, y }: MoldPlace,

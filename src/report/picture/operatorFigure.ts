@@ -6,7 +6,7 @@ import type { Place } from "./statePlate.ts";
 /** At the mold; several share one line, and no operator leaves it empty. */
 export function operatorFigure(names: readonly string[], { x, y, width }: Place): readonly Child[] {
   if (names.length === 0) return [];
-  return [figure(x + 7, y), words(fittedWords(names.join(", "), width - 18), x + 18, y + 12)];
+  return [figure(x + 7, y), words(fittedWords(names.join(", "), width - 17), x + 17, y + 12)];
 }
 
 /** A head and shoulders, 14 high; the top is at y. */

@@ -26,6 +26,6 @@ export function parisonLength({ parison, sag, travel }: SceneMold): number {
 export function sagWords({ parison, sag }: SceneMold): readonly string[] {
   if (sag === null) return [];
   const isCut = fullParison * parison * (1 + sag * sagExaggeration) > 1;
-  const drawn = isCut ? "drawn to the end of the mold" : `drawn ${sagExaggeration} times as long`;
+  const drawn = isCut ? "drawn shorter" : `drawn × ${sagExaggeration}`;
   return [`sag ${percent(sag)}, ${drawn}`];
 }

@@ -118,6 +118,9 @@ const shortAir: Readonly<Record<SceneMold["air"], readonly string[]>> = {
   venting: ["air flows out"],
 };
 
+export const coolingNote = ({ cooling }: SceneMold): readonly string[] =>
+  cooling === null ? [] : [`cooling time ${wholePercent(cooling)} over`];
+
 /** The same in few words, without what the picture shows as a clock. */
 export function columnNotes(mold: SceneMold): readonly string[] {
   const { content, parison, air, hottest, travel } = mold;
@@ -141,7 +144,7 @@ export function serverWords({ places, before, room, passed }: SceneServer): read
   const states = [...new Set(places.map(({ state }) => state))];
   const shown = states.map((state) => {
     const count = places.filter((place) => place.state === state).length;
-    return places.length === 1 ? state : `${count} of ${places.length} ${state}`;
+    return places.length === 1 ? state : `${count} ${state}`;
   });
   const limit = room === null ? "" : ` of ${room}`;
   return [...shown, `${grouped(before)}${limit} before it`, `${grouped(passed)} passed`];

@@ -1,26 +1,21 @@
 // The picture of a cell at one time: melt side above, molds below it, operators and takeaway at the bottom.
-import { words } from "#report/charts/chart.ts";
 import { element, type Child, type Markup } from "#report/charts/markup.ts";
 import { patternDefinitions } from "#report/charts/patterns.ts";
 import type { Scene, SceneStation } from "#report/scene/scene.ts";
-import { chamberDrawing } from "./chamberDrawing.ts";
-import { dieDrawing, travelingMolds } from "./dieDrawing.ts";
+import { travelingMolds } from "./dieDrawing.ts";
 import { floorDrawing, floorHeight } from "./floorDrawing.ts";
-import { barrel, phoneMelt, wideMelt, type MeltPlace } from "./meltPlace.ts";
-import { sceneFacts, meltWords } from "./pictureWords.ts";
-import { screwDrawing, shotInset } from "./screwDrawing.ts";
+import { footDrawing, footHeight, phoneNotes } from "./footDrawing.ts";
+import { phoneMelt, wideMelt } from "./meltPlace.ts";
+import { meltSide } from "./meltSide.ts";
+import { sceneFacts } from "./pictureWords.ts";
+import { resourceGroup, type Picked } from "./resourceGroup.ts";
 import { stationDrawing, stationView } from "./stationDrawing.ts";
-import { cellPlaces, longestRow, type CellPlaces } from "./stationPlaces.ts";
-import { statePlate } from "./statePlate.ts";
-import { manifold, portNumbers, valveDrawing } from "./valveDrawing.ts";
+import { cellPlaces, type CellPlaces } from "./stationPlaces.ts";
 
-export interface PictureOptions {
-  /** Unique on its page; every resource has an element of its own whose id begins with it. */
-  readonly id: string;
+/** `id` is unique on its page; every resource has an element of its own whose id begins with it. */
+export interface PictureOptions extends Picked {
   /** A phone has room for the chosen mold and the screw only. */
   readonly width: "wide" | "phone";
-  /** Name of a resource. */
-  readonly chosen: string;
 }
 
 const widths = { wide: 960, phone: 360 } as const;
@@ -48,7 +43,7 @@ function drawing(scene: Scene, options: PictureOptions, description: string): Ma
   const melt = isPhone ? phoneMelt : wideMelt;
   const shown = isPhone ? [chosenStation(scene, chosen)] : scene.stations;
   const places = cellPlaces(shown.length, scene.delivery, melt, width);
-  const floor = isPhone ? 0 : floorHeight(scene);
+  const floor = isPhone ? footHeight : floorHeight(scene);
   return element(
     "svg",
     {
@@ -65,7 +60,9 @@ function drawing(scene: Scene, options: PictureOptions, description: string): Ma
     ...(places.lane === null
       ? []
       : travelingMolds(id, { ...scene, stations: shown }, places.stations, melt, places.lane)),
-    ...(isPhone ? [] : floorDrawing(id, scene, places.bottom, width, chosen)),
+    ...(isPhone
+      ? footDrawing(scene, places.bottom, 4, phoneNotes)
+      : floorDrawing({ id, chosen }, scene, places.bottom, width)),
   );
 }
 
@@ -77,70 +74,18 @@ function chosenStation({ stations, screw, operators, rams }: Scene, chosen: stri
   return named(chosen) ?? named(operator?.at ?? ram?.of) ?? named(screw.station) ?? stations[0]!;
 }
 
-function meltSide(
-  scene: Scene,
-  shown: readonly SceneStation[],
-  places: CellPlaces,
-  melt: MeltPlace,
-  { id, chosen }: PictureOptions,
-): readonly Child[] {
-  const { screw, valve } = scene;
-  const ports = shown.map(({ name }) => name);
-  const isRow = shown.length <= longestRow;
-  const outlets = shown.map(({ name }, i) => ({ station: name, x: places.stations[i]!.middle }));
-  const channels = isRow
-    ? manifold(outlets, valve?.openTo ?? null, melt, places.stations[0]!.head)
-    : portNumbers(ports.length, melt);
-  return [
-    resourceGroup(`${id}-screw`, screw.name, chosen, screwDrawing(id, screw, melt)),
-    ...shotInset(id, screw, melt),
-    ...(places.lane === null ? channels : dieDrawing(id, scene, melt, places.lane)),
-    ...(valve ? [resourceGroup(`${id}-valve`, valve.name, chosen, valveDrawing(id, valve, ports, melt))] : []),
-    ...commonRam(id, scene, melt, chosen),
-  ];
-}
-
-/** A common accumulator lies between barrel and valve. */
-function commonRam(id: string, { rams }: Scene, melt: MeltPlace, chosen: string): readonly Child[] {
-  const ram = rams.find(({ of }) => of === null);
-  if (ram === undefined) return [];
-  const box = { x: melt.nozzle - 2, y: 4, width: 26, height: barrel.axis - 4 };
-  const { x, y, width } = melt.ramWords;
-  const drawn = [
-    ...chamberDrawing(id, ram, box),
-    ...statePlate(id, ram, melt.ramWords),
-    words(`melt ${meltWords(ram.melt)}`, x + width, y + 60, { anchor: "end", style: "mass" }),
-  ];
-  return [resourceGroup(`${id}-ram`, ram.name, chosen, drawn)];
-}
-
 function moldSide(
   scene: Scene,
   shown: readonly SceneStation[],
   places: CellPlaces,
-  { id, chosen }: PictureOptions,
+  { id, chosen }: Picked,
 ): readonly Child[] {
   return shown.map((station, i) => {
-    const { x, y, width, height } = places.stations[i]!;
-    const frame = element("rect", { x: x + 1, y: y - 2, width: width - 2, height, class: "chosen" });
+    const place = places.stations[i]!;
+    const { x, y, width, height } = place;
+    const frame = { x: x + 1, y: y - 2, width: width - 2, height };
     const view = stationView(scene, station);
-    return resourceGroup(
-      `${id}-station-${view.number}`,
-      station.name,
-      chosen,
-      stationDrawing(id, view, places.stations[i]!),
-      frame,
-    );
+    const own = { id: `${id}-station-${view.number}`, chosen };
+    return resourceGroup(own, station.name, frame, stationDrawing({ id, chosen }, view, place));
   });
-}
-
-/** A click on the group chooses the resource. */
-function resourceGroup(id: string, name: string, chosen: string, drawn: readonly Child[], frame?: Markup): Markup {
-  const isChosen = name === chosen;
-  return element(
-    "g",
-    { id, "data-resource": name, class: isChosen ? "resource is-chosen" : "resource" },
-    ...(isChosen && frame ? [frame] : []),
-    ...drawn,
-  );
 }

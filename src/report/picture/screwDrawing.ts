@@ -5,7 +5,7 @@ import { filledBox } from "#report/charts/patterns.ts";
 import type { SceneMelt, SceneScrew } from "#report/scene/scene.ts";
 import { barrel, type MeltPlace } from "./meltPlace.ts";
 import { mass, meltWords } from "./pictureWords.ts";
-import { statePlate } from "./statePlate.ts";
+import { statePlate, type Place } from "./statePlate.ts";
 
 /** Where no masses are given, the shot takes this share of the stroke. */
 const unknownShot = 0.6;
@@ -14,6 +14,7 @@ const unknownShot = 0.6;
 const smallShot = 0.4;
 
 const nozzleGap = 8;
+const flightPitch = 16;
 
 /** Share of the capacity that a full shot takes. */
 export function shotOfCapacity({ shotGrams, capacityGrams }: SceneMelt): number {
@@ -32,8 +33,8 @@ export function screwDrawing(id: string, screw: SceneScrew, place: MeltPlace): r
     ...walls(place),
     ...(melt ? scale(melt, place) : []),
     ...(screw.turns ? turning(tip, place) : []),
-    ...statePlate(id, screw, place.screwWords, screw.turns ? "turns" : ""),
-    ...massLine(screw, place),
+    ...statePlate(id, screw, place.screwWords, { remark: screw.turns ? "turns" : "" }),
+    ...(melt ? massLines(melt, place.massWords) : []),
   ];
 }
 
@@ -52,29 +53,27 @@ function hopper({ back }: MeltPlace): readonly Child[] {
 
 /** The shaft reaches out of the barrel, so that its movement shows at its end too. */
 function flights(tip: number, { back, nozzle }: MeltPlace): readonly Child[] {
-  const length = nozzle - back - nozzleGap + 20;
-  const end = tip - length;
-  const pitch = 16;
+  const end = endOfShaft(tip, { back, nozzle });
   const [top, bottom] = [barrel.top + 5, barrel.bottom - 5];
-  const count = Math.floor((nozzle - back - 130) / pitch) + 4;
-  const slants = Array.from(
-    { length: count },
-    (_, i) => `M${(tip - 10 - i * pitch).toFixed(2)} ${bottom}l6 ${top - bottom}`,
-  );
+  const slants: string[] = [];
+  for (let x = tip - 14; x > back + 2; x -= flightPitch) slants.push(`M${x.toFixed(2)} ${bottom}l6 ${top - bottom}`);
+  const cone = `M${tip - 10} ${barrel.axis - 9}L${tip} ${barrel.axis}L${tip - 10} ${barrel.axis + 9}Z`;
   return [
-    element("rect", { x: end, y: barrel.axis - 6, width: length - 8, height: 12, class: "steel shaft" }),
-    element("path", {
-      d: `M${tip - 10} ${barrel.axis - 9}L${tip.toFixed(2)} ${barrel.axis}L${tip - 10} ${barrel.axis + 9}Z`,
-      class: "steel",
-    }),
+    element("rect", { x: end, y: barrel.axis - 6, width: tip - end - 8, height: 12, class: "steel shaft" }),
+    element("path", { d: cone, class: "steel" }),
     element("path", { d: slants.join(""), class: "flight" }),
     element("rect", { x: end - 10, y: barrel.axis - 12, width: 12, height: 24, class: "steel" }),
   ];
 }
 
+/** 20 stay outside when the screw is at its front. */
+function endOfShaft(tip: number, { back, nozzle }: Pick<MeltPlace, "back" | "nozzle">): number {
+  return tip - (nozzle - back - nozzleGap + 20);
+}
+
 function walls({ back, nozzle, valve }: MeltPlace): readonly Child[] {
   const wall = (y: number) => element("rect", { x: back, y, width: nozzle - back, height: 6, class: "steel" });
-  const outlet = { x: nozzle, y: barrel.axis - 4, width: valve - nozzle - 20, height: 8, class: "channel" };
+  const outlet = { x: nozzle, y: barrel.axis - 4, width: valve - nozzle, height: 8, class: "channel" };
   return [wall(barrel.top - 2), wall(barrel.bottom - 4), element("rect", outlet)];
 }
 
@@ -87,19 +86,21 @@ function scale(melt: SceneMelt, { nozzle, stroke }: MeltPlace): readonly Child[]
 }
 
 /** Around the end of the shaft. */
-function turning(tip: number, { back, nozzle }: MeltPlace): readonly Child[] {
-  const x = tip - (nozzle - back - nozzleGap + 20) - 4;
-  const { axis } = barrel;
-  const d = `M${x - 5} ${axis - 16}A14 19 0 0 0 ${x - 5} ${axis + 16}M${x - 5} ${axis + 16}l-7 -3M${x - 5} ${axis + 16}l-2 -8`;
-  return [element("path", { d, class: "arrow" })];
+function turning(tip: number, place: MeltPlace): readonly Child[] {
+  const x = endOfShaft(tip, place) - 9;
+  const [from, to] = [barrel.axis - 16, barrel.axis + 16];
+  return [
+    element("path", { d: `M${x} ${from}A14 19 0 0 0 ${x} ${to}M${x} ${to}l-7 -3M${x} ${to}l-2 -8`, class: "arrow" }),
+  ];
 }
 
-function massLine({ melt }: SceneScrew, { back, nozzle }: MeltPlace): readonly Child[] {
-  if (melt === null) return [];
-  const room = melt.capacityGrams === null ? "" : `, room for ${mass(melt.capacityGrams)} g`;
-  const width = nozzle - back + 80;
-  const shown = fittedWords(`melt ${meltWords(melt)}${room}`, width);
-  return [words(shown, nozzle, barrel.bottom + 20, { anchor: "end", style: "mass" })];
+function massLines(melt: SceneMelt, { x, y, width }: Place): readonly Child[] {
+  const { capacityGrams } = melt;
+  const limit = capacityGrams === null ? "" : `, dashed: ${mass(capacityGrams)} g capacity`;
+  return [
+    words(fittedWords(`melt: ${meltWords(melt)}`, width), x, y + 14, { style: "mass" }),
+    words(fittedWords(`mark: full shot${limit}`, width), x, y + 30, { style: "quiet" }),
+  ];
 }
 
 /** A small shot a second time, so that its growth can be seen; nothing where the shot is large. */
@@ -114,6 +115,6 @@ export function shotInset(id: string, { melt }: SceneScrew, { inset, stroke }: M
     element("rect", { ...full, class: "steel" }),
     // Melt lies at the nozzle, on the right, as in the barrel.
     ...filledBox(id, "melt", { ...full, x: x + width * (1 - melt.share), width: width * melt.share }),
-    words(fittedWords(`the shot, ${times} times enlarged`, width), x, y + 30, { style: "quiet" }),
+    words(fittedWords(`shot, enlarged × ${times}`, width), x, y + 30, { style: "quiet" }),
   ];
 }

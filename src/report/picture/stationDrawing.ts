@@ -1,13 +1,15 @@
 // One station: its head, its mold, and what the record says of it in words.
-import { fittedWords, words } from "#report/charts/chart.ts";
+import { words } from "#report/charts/chart.ts";
 import { element, type Child, type Markup } from "#report/charts/markup.ts";
+import type { Box } from "#report/charts/patterns.ts";
 import type { Scene, SceneRam, SceneStation } from "#report/scene/scene.ts";
 import { chamberDrawing } from "./chamberDrawing.ts";
 import { coolingClock } from "./coolingClock.ts";
 import { moldDrawing } from "./moldDrawing.ts";
 import { operatorFigure } from "./operatorFigure.ts";
-import { columnNotes, madeWords, meltWords } from "./pictureWords.ts";
-import { linePitch, plateHeight, quietLines, statePlate } from "./statePlate.ts";
+import { columnNotes, coolingNote, counted, madeWords, meltWords, wholePercent } from "./pictureWords.ts";
+import { resourceGroup, type Picked } from "./resourceGroup.ts";
+import { linePitch, plateHeight, quietLines, statePlate, wrapped } from "./statePlate.ts";
 import type { StationPlace } from "./stationPlaces.ts";
 
 /** What of the scene belongs to one station. */
@@ -33,13 +35,13 @@ export function stationView(scene: Scene, station: SceneStation): StationView {
 }
 
 /** In continuous extrusion the mold may be elsewhere: then its place is empty. */
-export function stationDrawing(id: string, view: StationView, place: StationPlace): readonly Child[] {
+export function stationDrawing({ id, chosen }: Picked, view: StationView, place: StationPlace): readonly Child[] {
   const { station } = view;
   const isHere = station.mold.travel === null || station.mold.travel >= 1;
   const at = { x: place.middle, y: place.mold };
   const mold = isHere ? moldDrawing(id, station, at, place.size) : [emptyPlace(place)];
-  const words = place.isCard ? cardWords(id, view, place) : columnWords(id, view, place);
-  return [...mold, ...(station.mold.travel === null ? head(id, view, place) : []), ...words];
+  const beside = place.isCard ? cardWords(id, view, place) : columnWords(id, view, place);
+  return [...mold, ...(station.mold.travel === null ? head({ id, chosen }, view, place) : []), ...beside];
 }
 
 function emptyPlace({ middle, mold, size }: StationPlace): Markup {
@@ -48,17 +50,26 @@ function emptyPlace({ middle, mold, size }: StationPlace): Markup {
 }
 
 /** The die is its lower end; the bar on a card is the blocked port of the valve. */
-function head(id: string, { ram, isFed, station }: StationView, place: StationPlace): readonly Child[] {
+function head(
+  { id, chosen }: Picked,
+  { ram, isFed, station, number }: StationView,
+  place: StationPlace,
+): readonly Child[] {
   const { middle, head: top, mold, size, isCard } = place;
   const width = size.tube * (isCard ? 2.2 : 3);
   const dieTop = mold - (isCard ? 10 : 18);
   const die = `M${middle - width / 2} ${dieTop}H${middle + width / 2}L${middle + size.tube / 2 + 2} ${mold - 1}H${middle - size.tube / 2 - 2}Z`;
   const box = { x: middle - width / 2 + 2, y: top + 4, width: width - 4, height: dieTop - top - 4 };
-  const chamber = ram ? chamberDrawing(id, ram, box) : [];
+  const own = { id: `${id}-head-${number}`, chosen };
+  const chamber = ram ? [resourceGroup(own, ram.name, around(box), chamberDrawing(id, ram, box))] : [];
   const block = element("rect", { x: middle - 7, y: top - 3, width: 14, height: 4, class: "bar" });
   const mark =
     isCard && isFed === false ? [element("g", { class: "port blocked", "data-port": station.name }, block)] : [];
   return [...chamber, element("path", { d: die, class: "steel" }), ...mark];
+}
+
+function around({ x, y, width, height }: Box): Box {
+  return { x: x - 9, y: y - 6, width: width + 18, height: height + 8 };
 }
 
 function columnWords(id: string, view: StationView, place: StationPlace): readonly Child[] {
@@ -67,15 +78,16 @@ function columnWords(id: string, view: StationView, place: StationPlace): readon
   const y = place.mold + place.size.height + 18;
   const width = place.width - 18;
   const lines = [
-    ...(station.cause === null ? [] : [station.cause]),
+    ...(station.cause === null ? [] : wrapped(station.cause, width)),
+    ...coolingNote(station.mold),
     ...columnNotes(station.mold),
-    ...(ram ? [`head: ${ram.state}, ${meltWords(ram.melt)}`] : []),
+    ...(ram ? [`head: ${meltWords(ram.melt)}, ${ram.state}`] : []),
   ];
   const shown = lines.slice(0, 3);
   const below = y + plateHeight;
   return [
-    ...clock(station, { x: place.x + 18, y: place.mold + 14, radius: 11 }),
-    ...statePlate(id, station, { x, y, width }, cavityRemark(station)),
+    ...clock(station, { x: place.x + 18, y: place.mold + 14, radius: 12 }),
+    ...statePlate(id, station, { x, y, width }, { remark: cavityRemark(station) }),
     ...quietLines(shown, { x, y: below, width }),
     ...quietLines([madeWords(station)], { x, y: below + 3 * linePitch, width }),
     ...operatorFigure(operators, { x, y: below + 4 * linePitch, width }),
@@ -85,18 +97,20 @@ function columnWords(id: string, view: StationView, place: StationPlace): readon
 function cardWords(id: string, view: StationView, place: StationPlace): readonly Child[] {
   const { station, number, operators, isFed } = view;
   const { size, middle, y, width } = place;
-  const x = middle + size.half + size.gap + 8;
+  const x = middle + size.half + size.gap + 5;
   const right = place.x + width - x - 2;
-  const top = place.head - 6;
-  const isCooling = station.mold.cooling !== null;
-  const notes = columnNotes(station.mold).slice(0, isCooling ? 1 : 2);
+  const full = { x: place.x + 1, y, width: width - 1 };
+  const note = [...(station.cause === null ? [] : [station.cause]), ...columnNotes(station.mold)].slice(0, 1);
   const port = isFed === undefined ? "" : `port ${number}`;
   return [
-    ...statePlate(id, station, { x: place.x + 4, y, width: width - 8 }, port),
-    ...quietLines(notes, { x, y: top, width: right }),
-    ...clock(station, { x: x + 8, y: top + linePitch + 10, radius: 8 }),
-    words(fittedWords(`${station.shots} shots`, right), x, top + 2 * linePitch + 12, { style: "quiet" }),
-    ...operatorFigure(operators, { x, y: top + 3 * linePitch, width: right }),
+    ...statePlate(id, station, full, { remark: port }),
+    ...quietLines(note, { ...full, y: y + plateHeight }),
+    ...clock(station, { x: x + 8, y: place.mold, radius: 8 }),
+    ...(station.mold.cooling === null
+      ? []
+      : [words(wholePercent(station.mold.cooling), x + 20, place.mold + 4, { style: "quiet" })]),
+    ...quietLines([counted(station.shots, "shot", "shots")], { x, y: place.mold + 12, width: right }),
+    ...operatorFigure(operators, { x, y: place.mold + 30, width: right }),
   ];
 }
 

@@ -1,10 +1,10 @@
 // Where the stations of a cell stand in a picture: in one row, or as cards in several rows.
 import type { Scene } from "#report/scene/scene.ts";
 import type { Box } from "#report/charts/patterns.ts";
-import { meltBottom, type MeltPlace } from "./meltPlace.ts";
+import { dieOf, type MeltPlace } from "./meltPlace.ts";
 import { cardMold, rowMold, type MoldSize } from "./moldDrawing.ts";
 import { linePitch, plateHeight } from "./statePlate.ts";
-import { levelPitch, portPlaces, valveWidth } from "./valveDrawing.ts";
+import { levelPitch, portPlaces } from "./valveDrawing.ts";
 
 export interface StationPlace extends Box {
   /** Parting plane of the mold at the blow position, top of its head, and top of the mold. */
@@ -27,23 +27,22 @@ type Kind = Scene["delivery"];
 /** More stations than this are drawn as cards. */
 export const longestRow = 5;
 
-const widestColumn = 240;
 const mostColumns = 6;
 const headHeight = { plain: 20, chamber: 66 } as const;
 const cardHead = { plain: 12, chamber: 34 } as const;
 const linesOfColumn = 5;
-const gap = 8;
+const gap = 6;
 
 export function cellPlaces(count: number, kind: Kind, melt: MeltPlace, width: number): CellPlaces {
-  return count <= longestRow ? row(count, kind, melt, width) : cards(count, kind, width);
+  return count <= longestRow ? row(count, kind, melt, width) : cards(count, kind, melt, width);
 }
 
 function row(count: number, kind: Kind, melt: MeltPlace, width: number): CellPlaces {
-  const column = Math.min(widestColumn, width / count);
-  const left = Math.max(0, Math.min(width - column * count, melt.valve - (column * count) / 2));
+  const column = Math.min(melt.widestColumn, width / count);
+  const left = Math.max(0, Math.min(width - column * count, dieOf(melt) - (column * count) / 2));
   const middles = Array.from({ length: count }, (_, i) => left + (i + 0.5) * column);
-  const lane = kind === "continuous" ? meltBottom + 6 : null;
-  const head = lane === null ? meltBottom + channelsHeight(middles, melt) : lane + rowMold.height + 46;
+  const lane = kind === "continuous" ? melt.dieBottom + 6 : null;
+  const head = lane === null ? melt.bottom + channelsHeight(middles, melt) : lane + rowMold.height + 46;
   const mold = lane === null ? head + (kind === "accumulator-head" ? headHeight.chamber : headHeight.plain) : head;
   const height = mold - head + rowMold.height + 26 + plateHeight + linesOfColumn * linePitch;
   const stations = middles.map((middle) => {
@@ -55,24 +54,25 @@ function row(count: number, kind: Kind, melt: MeltPlace, width: number): CellPla
 
 /** As many levels as there are channels on the busier side of the valve. */
 function channelsHeight(middles: readonly number[], melt: MeltPlace): number {
-  const ports = portPlaces(middles.length, melt.valve - 20 + valveWidth(middles.length) / 2);
+  const ports = portPlaces(middles.length, melt);
   const left = middles.filter((x, i) => x < ports[i]!).length;
   return Math.max(left, middles.length - left) * levelPitch + 2;
 }
 
-function cards(count: number, kind: Kind, width: number): CellPlaces {
+function cards(count: number, kind: Kind, melt: MeltPlace, width: number): CellPlaces {
   const rows = Math.ceil(count / mostColumns);
   const columns = Math.ceil(count / rows);
   const column = width / columns;
-  const lane = kind === "continuous" ? meltBottom + 6 : null;
-  const top = (lane === null ? meltBottom : lane + rowMold.height + 24) + 12;
+  const lane = kind === "continuous" ? melt.dieBottom + 6 : null;
+  const top = (lane === null ? melt.bottom : lane + rowMold.height + 24) + 12;
   const head = kind === "accumulator-head" ? cardHead.chamber : cardHead.plain;
-  const height = plateHeight + 8 + head + cardMold.height + 6;
+  const above = plateHeight + linePitch + 10;
+  const height = above + head + cardMold.height + 6;
   const stations = Array.from({ length: count }, (_, i) => {
     const x = (i % columns) * column;
     const y = top + Math.floor(i / columns) * (height + gap);
-    const headTop = y + plateHeight + 8;
-    const middle = x + cardMold.half + cardMold.gap + 12;
+    const headTop = y + above;
+    const middle = x + cardMold.half + cardMold.gap + 2;
     const box = { x, y, width: column - gap, height };
     return { ...box, middle, head: headTop, mold: headTop + head, size: cardMold, isCard: true };
   });

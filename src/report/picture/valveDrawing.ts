@@ -2,8 +2,8 @@
 import { words } from "#report/charts/chart.ts";
 import { element, type Child, type Markup } from "#report/charts/markup.ts";
 import type { SceneValve } from "#report/scene/scene.ts";
-import { barrel, type MeltPlace } from "./meltPlace.ts";
-import { statePlate } from "./statePlate.ts";
+import { barrel, narrowestValve, type MeltPlace } from "./meltPlace.ts";
+import { firstFitting, statePlate } from "./statePlate.ts";
 
 /** A station with the place of its head, from left to right. */
 export interface Outlet {
@@ -13,18 +13,18 @@ export interface Outlet {
 
 const pitch = 22;
 const body = { top: barrel.top - 4, bottom: barrel.bottom + 4 } as const;
-const portHeight = 10;
 export const channelWidth = 7;
 
 /** Distance between the levels of two channels of the manifold. */
 export const levelPitch = 12;
 
-export function valveWidth(ports: number): number {
-  return Math.max(40, ports * pitch);
+function valveWidth(ports: number): number {
+  return Math.max(narrowestValve, ports * pitch);
 }
 
 /** The middle of each port. */
-export function portPlaces(ports: number, middle: number): readonly number[] {
+export function portPlaces(ports: number, { valve }: MeltPlace): readonly number[] {
+  const middle = valve + valveWidth(ports) / 2;
   return Array.from({ length: ports }, (_, i) => middle + (i - (ports - 1) / 2) * pitch);
 }
 
@@ -35,8 +35,8 @@ export function valveDrawing(
   place: MeltPlace,
 ): readonly Child[] {
   const width = valveWidth(ports.length);
-  const middle = place.valve - 20 + width / 2;
-  const remark = valve.openTo === null ? "all ports blocked" : "";
+  const middle = place.valve + width / 2;
+  const shown = valve.openTo === null ? [`${valve.state}, all ports blocked`, valve.state] : [valve.state];
   return [
     element("rect", {
       x: middle - width / 2,
@@ -47,13 +47,13 @@ export function valveDrawing(
       class: "steel",
     }),
     element("rect", { x: middle - width / 2 + 5, y: barrel.axis - 5, width: width - 10, height: 10, class: "channel" }),
-    ...portPlaces(ports.length, middle).map((x, i) => port(x, ports[i]!, valve.openTo === ports[i])),
-    ...statePlate(id, valve, place.valveWords, remark),
+    ...portPlaces(ports.length, place).map((x, i) => portDrawing(x, ports[i]!, valve.openTo === ports[i])),
+    ...statePlate(id, valve, place.valveWords, { state: firstFitting(shown, place.valveWords.width) }),
   ];
 }
 
 /** An open port is a channel through the body; a bar closes a blocked one. */
-function port(x: number, station: string, isOpen: boolean): Markup {
+function portDrawing(x: number, station: string, isOpen: boolean): Markup {
   const top = barrel.axis + 5;
   const height = body.bottom - top;
   const hole = { x: x - channelWidth / 2, y: top, width: channelWidth, height };
@@ -61,15 +61,14 @@ function port(x: number, station: string, isOpen: boolean): Markup {
     ? [element("rect", { ...hole, class: "melt" })]
     : [
         element("rect", { ...hole, class: "channel" }),
-        element("rect", { x: x - pitch / 2 + 4, y: top + 5, width: pitch - 8, height: portHeight - 4, class: "bar" }),
+        element("rect", { x: x - pitch / 2 + 4, y: top + 5, width: pitch - 8, height: 6, class: "bar" }),
       ];
   return element("g", { class: isOpen ? "port open" : "port blocked", "data-port": station }, ...shown);
 }
 
 /** Numbers of the ports, where their channels are not drawn. */
 export function portNumbers(count: number, place: MeltPlace): readonly Child[] {
-  const middle = place.valve - 20 + valveWidth(count) / 2;
-  return portPlaces(count, middle).map((x, i) =>
+  return portPlaces(count, place).map((x, i) =>
     words(String(i + 1), x, body.bottom + 14, { anchor: "middle", style: "quiet" }),
   );
 }
@@ -81,10 +80,13 @@ export function manifold(
   place: MeltPlace,
   bottom: number,
 ): readonly Child[] {
-  const ports = portPlaces(outlets.length, place.valve - 20 + valveWidth(outlets.length) / 2);
+  const ports = portPlaces(outlets.length, place);
   return outlets.map(({ station, x }, i) => {
     const level = bottom - 8 - levelOf(outlets, ports, i) * levelPitch;
-    const d = `M${ports[i]!} ${body.bottom}V${level}H${x}V${bottom}`;
+    const port = ports[i]!;
+    // A short way aside needs no corners.
+    const way = Math.abs(x - port) < pitch / 2 ? `L${x}` : `V${level}H${x}V`;
+    const d = `M${port} ${body.bottom}${way} ${bottom}`;
     return element(
       "g",
       {},
