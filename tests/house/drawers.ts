@@ -147,6 +147,11 @@ export const rules: readonly Rule[] = [
     "a chart draws a finding or a table",
   ],
   [
+    "report/picture",
+    "report/charts report/scene report/words",
+    "a picture draws a scene with the marks and looks of the charts",
+  ],
+  [
     "report/answers",
     "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/tables/asked report/words scenario scenario/resolving",
     "a terminal answer is words in lines; its rows are the resources of the bottleneck, its costs have the names of their measures",

@@ -36,6 +36,8 @@ export interface SceneMelt {
 export interface SceneScrew extends SceneResource {
   /** Null in continuous extrusion, and where heads hold the melt. */
   readonly melt: SceneMelt | null;
+  /** Continuous extrusion: share of the parison that has grown at the die, above 1 as its tail grows; null elsewhere. */
+  readonly parison: number | null;
   /** It turns: it recharges, extrudes or purges. */
   readonly turns: boolean;
 }

@@ -1,0 +1,83 @@
+// Below the molds: operators, masks and the servers of the takeaway, with their counts.
+import { fittedWords, words } from "#report/charts/chart.ts";
+import type { Child } from "#report/charts/markup.ts";
+import type { Box } from "#report/charts/patterns.ts";
+import type { Scene, SceneOperator, SceneServer } from "#report/scene/scene.ts";
+import { arrow } from "./arrow.ts";
+import { footDrawing, footHeight, wideNotes } from "./footDrawing.ts";
+import { figure } from "./operatorFigure.ts";
+import { operatorWords, serverWords } from "./pictureWords.ts";
+import { resourceGroup, type Picked } from "./resourceGroup.ts";
+import { linePitch, stateBand, statePlate, type Place } from "./statePlate.ts";
+
+const columns = 4;
+const gap = 16;
+const pitch = 64;
+
+interface Slot {
+  readonly resource: string;
+  readonly draw: (place: Place) => readonly Child[];
+}
+
+/** Its height depends on the cell only, so that nothing jumps while time goes on. */
+export function floorHeight({ operators, masks, servers }: Scene): number {
+  return Math.ceil((operators.length + masks.length + servers.length) / columns) * pitch + footHeight;
+}
+
+export function floorDrawing({ id, chosen }: Picked, scene: Scene, top: number, width: number): readonly Child[] {
+  const slots = [
+    ...scene.operators.map((operator): Slot => ({
+      resource: operator.name,
+      draw: (place) => operatorSlot(id, operator, place),
+    })),
+    ...scene.masks.map((mask): Slot => ({ resource: mask.name, draw: (place) => statePlate(id, mask, place) })),
+    ...scene.servers.map((server): Slot => ({
+      resource: server.name,
+      draw: (place) => serverSlot(id, server, place),
+    })),
+  ];
+  const column = width / columns;
+  return [
+    ...slots.map(({ resource, draw }, i) => {
+      const place = {
+        x: (i % columns) * column + 6,
+        y: top + 8 + Math.floor(i / columns) * pitch,
+        width: column - gap,
+      };
+      return resourceGroup({ id: `${id}-floor-${i}`, chosen }, resource, frameOf(place), draw(place));
+    }),
+    ...footDrawing(scene, top + floorHeight(scene) - footHeight, 6, wideNotes),
+  ];
+}
+
+function frameOf({ x, y, width }: Place): Box {
+  return { x: x - 5, y: y - 4, width: width + 10, height: pitch - 4 };
+}
+
+/** The figure stands here while the operator is at no mold, and moves while they walk; distances are not to scale. */
+function operatorSlot(id: string, operator: SceneOperator, place: Place): readonly Child[] {
+  const { x, y, width } = place;
+  const { walksTo, at, progress } = operator;
+  const step = walksTo === null ? 0 : progress * 14;
+  const style = at === null ? "figure" : "figure away";
+  return [
+    figure(x + 8 + step, y + 6, style),
+    ...(walksTo === null ? [] : [arrow({ x: x + 32 + step, y: y + 15 }, 1, 12)]),
+    words(fittedWords(operator.name, width - 54), x + 54, y + 12, { style: "name" }),
+    words(fittedWords(operatorWords(operator), width - 54), x + 54, y + 28),
+    ...stateBand(id, operator, { x, y: y + 34, width }),
+  ];
+}
+
+/** One band for each place. */
+function serverSlot(id: string, server: SceneServer, { x, y, width }: Place): readonly Child[] {
+  const { name, places } = server;
+  const facts = serverWords(server);
+  const [states, counts] = [facts.slice(0, -2).join(", "), facts.slice(-2).join(", ")];
+  const share = width / Math.max(1, places.length);
+  return [
+    words(fittedWords(`${name}: ${states}`, width), x, y + 12, { style: "name" }),
+    words(fittedWords(counts, width), x, y + 12 + linePitch, { style: "quiet" }),
+    ...places.flatMap((place, i) => stateBand(id, place, { x: x + i * share, y: y + 34, width: share - 2 })),
+  ];
+}

@@ -1,0 +1,124 @@
+// One station: its head, its mold, and what the record says of it in words.
+import { words } from "#report/charts/chart.ts";
+import { element, type Child, type Markup } from "#report/charts/markup.ts";
+import type { Box } from "#report/charts/patterns.ts";
+import type { Scene, SceneRam, SceneStation } from "#report/scene/scene.ts";
+import { chamberDrawing } from "./chamberDrawing.ts";
+import { coolingClock } from "./coolingClock.ts";
+import { moldDrawing } from "./moldDrawing.ts";
+import { operatorFigure } from "./operatorFigure.ts";
+import { columnNotes, coolingNote, counted, madeWords, meltWords, wholePercent } from "./pictureWords.ts";
+import { resourceGroup, type Picked } from "./resourceGroup.ts";
+import { linePitch, plateHeight, quietLines, statePlate, wrapped } from "./statePlate.ts";
+import type { StationPlace } from "./stationPlaces.ts";
+
+/** What of the scene belongs to one station. */
+export interface StationView {
+  readonly station: SceneStation;
+  /** From 1, as the ports are numbered. */
+  readonly number: number;
+  readonly ram: SceneRam | undefined;
+  /** Undefined where no valve serves it. */
+  readonly isFed: boolean | undefined;
+  readonly operators: readonly string[];
+}
+
+export function stationView(scene: Scene, station: SceneStation): StationView {
+  const { valve, rams, operators } = scene;
+  return {
+    station,
+    number: scene.stations.indexOf(station) + 1,
+    ram: rams.find(({ of }) => of === station.name),
+    isFed: valve === null ? undefined : valve.openTo === station.name,
+    operators: operators.filter(({ at }) => at === station.name).map(({ name }) => name),
+  };
+}
+
+/** In continuous extrusion the mold may be elsewhere: then its place is empty. */
+export function stationDrawing({ id, chosen }: Picked, view: StationView, place: StationPlace): readonly Child[] {
+  const { station } = view;
+  const isHere = station.mold.travel === null || station.mold.travel >= 1;
+  const at = { x: place.middle, y: place.mold };
+  const mold = isHere ? moldDrawing(id, station, at, place.size) : [emptyPlace(place)];
+  const beside = place.isCard ? cardWords(id, view, place) : columnWords(id, view, place);
+  return [...mold, ...(station.mold.travel === null ? head({ id, chosen }, view, place) : []), ...beside];
+}
+
+function emptyPlace({ middle, mold, size }: StationPlace): Markup {
+  const width = size.half + size.gap;
+  return element("rect", { x: middle - width, y: mold, width: 2 * width, height: size.height, class: "empty" });
+}
+
+/** The die is its lower end; the bar on a card is the blocked port of the valve. */
+function head(
+  { id, chosen }: Picked,
+  { ram, isFed, station, number }: StationView,
+  place: StationPlace,
+): readonly Child[] {
+  const { middle, head: top, mold, size, isCard } = place;
+  const width = size.tube * (isCard ? 2.2 : 3);
+  const dieTop = mold - (isCard ? 10 : 18);
+  const die = `M${middle - width / 2} ${dieTop}H${middle + width / 2}L${middle + size.tube / 2 + 2} ${mold - 1}H${middle - size.tube / 2 - 2}Z`;
+  const box = { x: middle - width / 2 + 2, y: top + 4, width: width - 4, height: dieTop - top - 4 };
+  const own = { id: `${id}-head-${number}`, chosen };
+  const chamber = ram ? [resourceGroup(own, ram.name, around(box), chamberDrawing(id, ram, box))] : [];
+  const block = element("rect", { x: middle - 7, y: top - 3, width: 14, height: 4, class: "bar" });
+  const mark =
+    isCard && isFed === false ? [element("g", { class: "port blocked", "data-port": station.name }, block)] : [];
+  return [...chamber, element("path", { d: die, class: "steel" }), ...mark];
+}
+
+function around({ x, y, width, height }: Box): Box {
+  return { x: x - 9, y: y - 6, width: width + 18, height: height + 8 };
+}
+
+function columnWords(id: string, view: StationView, place: StationPlace): readonly Child[] {
+  const { station, ram, operators } = view;
+  const x = place.x + 6;
+  const y = place.mold + place.size.height + 18;
+  const width = place.width - 18;
+  const lines = [
+    ...(station.cause === null ? [] : wrapped(station.cause, width)),
+    ...coolingNote(station.mold),
+    ...columnNotes(station.mold),
+    ...(ram ? [`head: ${meltWords(ram.melt)}, ${ram.state}`] : []),
+  ];
+  const shown = lines.slice(0, 3);
+  const below = y + plateHeight;
+  return [
+    ...clock(station, { x: place.x + 18, y: place.mold + 14, radius: 12 }),
+    ...statePlate(id, station, { x, y, width }, { remark: cavityRemark(station) }),
+    ...quietLines(shown, { x, y: below, width }),
+    ...quietLines([madeWords(station)], { x, y: below + 3 * linePitch, width }),
+    ...operatorFigure(operators, { x, y: below + 4 * linePitch, width }),
+  ];
+}
+
+function cardWords(id: string, view: StationView, place: StationPlace): readonly Child[] {
+  const { station, number, operators, isFed } = view;
+  const { size, middle, y, width } = place;
+  const x = middle + size.half + size.gap + 5;
+  const right = place.x + width - x - 2;
+  const full = { x: place.x + 1, y, width: width - 1 };
+  const note = [...(station.cause === null ? [] : [station.cause]), ...columnNotes(station.mold)].slice(0, 1);
+  const port = isFed === undefined ? "" : `port ${number}`;
+  return [
+    ...statePlate(id, station, full, { remark: port }),
+    ...quietLines(note, { ...full, y: y + plateHeight }),
+    ...clock(station, { x: x + 8, y: place.mold, radius: 8 }),
+    ...(station.mold.cooling === null
+      ? []
+      : [words(wholePercent(station.mold.cooling), x + 20, place.mold + 4, { style: "quiet" })]),
+    ...quietLines([counted(station.shots, "shot", "shots")], { x, y: place.mold + 12, width: right }),
+    ...operatorFigure(operators, { x, y: place.mold + 30, width: right }),
+  ];
+}
+
+const cavityRemark = ({ cavities }: SceneStation): string => (cavities === 1 ? "" : `${cavities} cavities`);
+
+function clock(
+  { mold }: SceneStation,
+  at: { readonly x: number; readonly y: number; readonly radius: number },
+): readonly Child[] {
+  return mold.cooling === null ? [] : coolingClock(mold.cooling, at);
+}

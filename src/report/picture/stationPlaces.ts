@@ -1,0 +1,80 @@
+// Where the stations of a cell stand in a picture: in one row, or as cards in several rows.
+import type { Scene } from "#report/scene/scene.ts";
+import type { Box } from "#report/charts/patterns.ts";
+import { dieOf, type MeltPlace } from "./meltPlace.ts";
+import { cardMold, rowMold, type MoldSize } from "./moldDrawing.ts";
+import { linePitch, plateHeight } from "./statePlate.ts";
+import { levelPitch, portPlaces } from "./valveDrawing.ts";
+
+export interface StationPlace extends Box {
+  /** Parting plane of the mold at the blow position, top of its head, and top of the mold. */
+  readonly middle: number;
+  readonly head: number;
+  readonly mold: number;
+  readonly size: MoldSize;
+  readonly isCard: boolean;
+}
+
+export interface CellPlaces {
+  readonly stations: readonly StationPlace[];
+  /** Top of the molds under the die; null where no mold travels. */
+  readonly lane: number | null;
+  readonly bottom: number;
+}
+
+type Kind = Scene["delivery"];
+
+/** More stations than this are drawn as cards. */
+export const longestRow = 5;
+
+const mostColumns = 6;
+const headHeight = { plain: 20, chamber: 66 } as const;
+const cardHead = { plain: 12, chamber: 34 } as const;
+const linesOfColumn = 5;
+const gap = 6;
+
+export function cellPlaces(count: number, kind: Kind, melt: MeltPlace, width: number): CellPlaces {
+  return count <= longestRow ? row(count, kind, melt, width) : cards(count, kind, melt, width);
+}
+
+function row(count: number, kind: Kind, melt: MeltPlace, width: number): CellPlaces {
+  const column = Math.min(melt.widestColumn, width / count);
+  const left = Math.max(0, Math.min(width - column * count, dieOf(melt) - (column * count) / 2));
+  const middles = Array.from({ length: count }, (_, i) => left + (i + 0.5) * column);
+  const lane = kind === "continuous" ? melt.dieBottom + 6 : null;
+  const head = lane === null ? melt.bottom + channelsHeight(middles, melt) : lane + rowMold.height + 46;
+  const mold = lane === null ? head + (kind === "accumulator-head" ? headHeight.chamber : headHeight.plain) : head;
+  const height = mold - head + rowMold.height + 26 + plateHeight + linesOfColumn * linePitch;
+  const stations = middles.map((middle) => {
+    const box = { x: middle - column / 2, y: head, width: column, height };
+    return { ...box, middle, head, mold, size: rowMold, isCard: false };
+  });
+  return { stations, lane, bottom: head + height };
+}
+
+/** As many levels as there are channels on the busier side of the valve. */
+function channelsHeight(middles: readonly number[], melt: MeltPlace): number {
+  const ports = portPlaces(middles.length, melt);
+  const left = middles.filter((x, i) => x < ports[i]!).length;
+  return Math.max(left, middles.length - left) * levelPitch + 2;
+}
+
+function cards(count: number, kind: Kind, melt: MeltPlace, width: number): CellPlaces {
+  const rows = Math.ceil(count / mostColumns);
+  const columns = Math.ceil(count / rows);
+  const column = width / columns;
+  const lane = kind === "continuous" ? melt.dieBottom + 6 : null;
+  const top = (lane === null ? melt.bottom : lane + rowMold.height + 24) + 12;
+  const head = kind === "accumulator-head" ? cardHead.chamber : cardHead.plain;
+  const above = plateHeight + linePitch + 10;
+  const height = above + head + cardMold.height + 6;
+  const stations = Array.from({ length: count }, (_, i) => {
+    const x = (i % columns) * column;
+    const y = top + Math.floor(i / columns) * (height + gap);
+    const headTop = y + above;
+    const middle = x + cardMold.half + cardMold.gap + 2;
+    const box = { x, y, width: column - gap, height };
+    return { ...box, middle, head: headTop, mold: headTop + head, size: cardMold, isCard: true };
+  });
+  return { stations, lane, bottom: top + rows * (height + gap) };
+}
