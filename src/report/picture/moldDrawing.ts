@@ -17,8 +17,8 @@ export interface MoldSize {
   readonly mostCavities: number;
 }
 
-export const rowMold: MoldSize = { height: 100, half: 32, gap: 30, tube: 11, stagger: 13, mostCavities: 3 };
-export const cardMold: MoldSize = { height: 50, half: 15, gap: 14, tube: 7, stagger: 8, mostCavities: 2 };
+export const rowMold: MoldSize = { height: 100, half: 36, gap: 31, tube: 11, stagger: 19, mostCavities: 3 };
+export const cardMold: MoldSize = { height: 50, half: 16, gap: 14, tube: 6, stagger: 10, mostCavities: 2 };
 
 /** The parting plane is at x, the top of the mold at y. */
 export interface MoldPlace {
@@ -35,6 +35,11 @@ export function moldDrawing(id: string, station: SceneStation, at: MoldPlace, si
   ];
 }
 
+/** How far a blown part reaches beyond its parison; cavities beside each other leave less room. */
+function bulge(cavities: number, { tube, mostCavities }: MoldSize): number {
+  return tube * (cavities === 1 || cavities > mostCavities ? 0.9 : 0.42);
+}
+
 /** Cavities lie one behind the other; they are drawn beside each other, the last one first. */
 function cavityOffsets(cavities: number, { stagger, mostCavities }: MoldSize): readonly number[] {
   const count = cavities > mostCavities ? 1 : cavities;
@@ -49,24 +54,33 @@ export function halfDistance(closed: number, { gap }: MoldSize): number {
 }
 
 function halves(
-  { mold }: SceneStation,
+  { mold, cavities }: SceneStation,
   { x, y }: MoldPlace,
   size: MoldSize,
   offsets: readonly number[],
 ): readonly Child[] {
   const distance = halfDistance(mold.closed, size);
-  const spread = (offsets.at(-1) ?? 0) + size.tube / 2;
+  const neck = offsets.at(-1)! + size.tube / 2;
+  const cavity = neck + bulge(cavities, size);
   return ([-1, 1] as const).map((side) =>
-    element("path", { class: "steel half", d: halfOutline(x + side * distance, y, side, { ...size, spread }) }),
+    element("path", {
+      class: "steel half",
+      d: halfOutline(x + side * distance, y, side, { ...size, neck: neck + 1, cavity }),
+    }),
   );
 }
 
+interface HalfSize extends MoldSize {
+  /** Depths from the parting face. */
+  readonly neck: number;
+  readonly cavity: number;
+}
+
 /** From the top of the parting face down its neck, cavity and pinch-off, and around the back. */
-function halfOutline(face: number, y: number, side: -1 | 1, size: MoldSize & { readonly spread: number }): string {
-  const { height, half, spread, tube } = size;
+function halfOutline(face: number, y: number, side: -1 | 1, size: HalfSize): string {
+  const { height, half, neck, cavity } = size;
   const at = (depth: number): string => (face + side * depth).toFixed(2);
   const down = (depth: number): string => (y + height * depth).toFixed(2);
-  const [neck, cavity] = [spread + 1, spread + tube * 0.55];
   return (
     `M${at(neck)} ${down(0)}V${down(0.12)}L${at(cavity)} ${down(0.24)}V${down(0.76)}H${at(0)}` +
     `V${down(1)}H${at(half)}V${down(0)}Z`
@@ -91,13 +105,13 @@ function hangingParison(id: string, { mold }: SceneStation, { x, y }: MoldPlace,
 /** Blow air is a pattern inside the wall; it fills no gauge, since no pressure is known. */
 function blownPart(
   id: string,
-  { mold }: SceneStation,
+  { mold, cavities }: SceneStation,
   { x, y }: MoldPlace,
   size: MoldSize,
   blown: number,
 ): readonly Child[] {
   const neck = size.tube / 2;
-  const body = neck + blown * size.tube * 0.55;
+  const body = neck + blown * bulge(cavities, size);
   const down = (height: number): string => (y + size.height * height).toFixed(2);
   const d =
     `M${x - neck} ${down(0)}V${down(0.12)}L${(x - body).toFixed(2)} ${down(0.24)}V${down(0.76)}` +

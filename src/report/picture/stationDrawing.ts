@@ -98,8 +98,8 @@ function cardWords(id: string, view: StationView, place: StationPlace): readonly
   const { station, number, operators, isFed } = view;
   const { size, middle, y, width } = place;
   const x = middle + size.half + size.gap + 5;
-  const right = place.x + width - x - 2;
-  const full = { x: place.x + 1, y, width: width - 1 };
+  const right = place.x + width - x - 1;
+  const full = { x: place.x, y, width };
   const note = [...(station.cause === null ? [] : [station.cause]), ...columnNotes(station.mold)].slice(0, 1);
   const port = isFed === undefined ? "" : `port ${number}`;
   return [
