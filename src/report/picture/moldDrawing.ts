@@ -27,17 +27,17 @@ export interface MoldPlace {
 }
 
 export function moldDrawing(id: string, station: SceneStation, at: MoldPlace, size: MoldSize): readonly Child[] {
-  const offsets = cavityOffsets(station.cavities, size);
-  return [
-    ...offsets.flatMap((offset) => held(id, station, { x: at.x + offset, y: at.y }, size)),
-    ...halves(station, at, size, offsets),
-    ...motion(station, at, size),
-  ];
+  return [...held(id, station, at, size), ...halves(station, at, size), ...motion(station, at, size)];
 }
 
 /** How far a blown part reaches beyond its parison; cavities beside each other leave less room. */
 function bulge(cavities: number, { tube, mostCavities }: MoldSize): number {
   return tube * (cavities === 1 || cavities > mostCavities ? 0.9 : 0.42);
+}
+
+/** Half of the width that all parisons of a mold take. */
+export function bundle(cavities: number, size: MoldSize): number {
+  return cavityOffsets(cavities, size).at(-1)! + size.tube / 2;
 }
 
 /** Cavities lie one behind the other; they are drawn beside each other, the last one first. */
@@ -53,14 +53,9 @@ export function halfDistance(closed: number, { gap }: MoldSize): number {
   return gap * (1 - share(closed));
 }
 
-function halves(
-  { mold, cavities }: SceneStation,
-  { x, y }: MoldPlace,
-  size: MoldSize,
-  offsets: readonly number[],
-): readonly Child[] {
+function halves({ mold, cavities }: SceneStation, { x, y }: MoldPlace, size: MoldSize): readonly Child[] {
   const distance = halfDistance(mold.closed, size);
-  const neck = offsets.at(-1)! + size.tube / 2;
+  const neck = bundle(cavities, size);
   const cavity = neck + bulge(cavities, size);
   return ([-1, 1] as const).map((side) =>
     element("path", {
@@ -88,18 +83,31 @@ function halfOutline(face: number, y: number, side: -1 | 1, size: HalfSize): str
 }
 
 function held(id: string, station: SceneStation, at: MoldPlace, size: MoldSize): readonly Child[] {
-  const { content, air } = station.mold;
+  const { cavities, mold, progress } = station;
+  const { content, air } = mold;
   if (content === "nothing") return [];
-  if (content === "parison" && air === "none") return hangingParison(id, station, at, size);
-  return blownPart(id, station, at, size, air === "blowing" ? share(station.progress) : 1);
+  if (content === "parison" && air === "none") return parisons(id, cavities, parisonLength(mold), at, size);
+  const blown = air === "blowing" ? share(progress) : 1;
+  return cavityOffsets(cavities, size).flatMap((offset) =>
+    blownPart(id, station, { x: at.x + offset, y: at.y }, size, blown),
+  );
 }
 
-function hangingParison(id: string, { mold }: SceneStation, { x, y }: MoldPlace, size: MoldSize): readonly Child[] {
-  const length = size.height * parisonLength(mold);
+/** One for each cavity; `length` is a share of the mold's height. */
+export function parisons(
+  id: string,
+  cavities: number,
+  length: number,
+  { x, y }: MoldPlace,
+  size: MoldSize,
+): readonly Child[] {
   if (length <= 0) return [];
-  const [left, right] = [x - size.tube / 2, x + size.tube / 2];
-  const d = `M${left} ${y}V${(y + length).toFixed(2)}H${right}V${y}Z`;
-  return [element("g", { class: "tube" }, ...filledPath(id, "melt", d), element("path", { d, class: "edge" }))];
+  const bottom = (y + size.height * length).toFixed(2);
+  return cavityOffsets(cavities, size).map((offset) => {
+    const [left, right] = [x + offset - size.tube / 2, x + offset + size.tube / 2];
+    const d = `M${left} ${y}V${bottom}H${right}V${y}Z`;
+    return element("g", { class: "tube" }, ...filledPath(id, "melt", d), element("path", { d, class: "edge" }));
+  });
 }
 
 /** Blow air is a pattern inside the wall; it fills no gauge, since no pressure is known. */
