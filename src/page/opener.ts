@@ -1,8 +1,8 @@
-// Opens the compressed parts of the page: starts the worker, then the script, which share what the command gave.
-import type * as Start from "./start.ts";
+// Opens the compressed parts of the page: the program becomes a worker and a script, which get what the command gave.
+import type * as Program from "./program.ts";
 
 /** What the script defines as soon as it is in the page. */
-declare const blowcell: typeof Start;
+declare const blowcell: typeof Program;
 
 async function opened(id: string): Promise<string> {
   const packed = atob(document.getElementById(id)!.textContent);
@@ -11,13 +11,9 @@ async function opened(id: string): Promise<string> {
   return new Response(stream).text();
 }
 
-async function openWorker(): Promise<Worker> {
-  const place = URL.createObjectURL(new Blob([await opened("worker")], { type: "text/javascript" }));
-  return new Worker(place);
-}
-
 async function open(): Promise<void> {
-  const [worker, code] = await Promise.all([openWorker(), opened("start")]);
+  const code = await opened("program");
+  const worker = new Worker(URL.createObjectURL(new Blob([code], { type: "text/javascript" })));
   const script = document.createElement("script");
   script.textContent = code;
   document.head.append(script);

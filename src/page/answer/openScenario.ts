@@ -1,11 +1,12 @@
 // Reads a scenario text as every command does, and runs it once for the place Watch.
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { readSettled } from "#analysis/study/readSettled.ts";
-import { eventRecorder, type EventRecord } from "#cell/records/eventRecord.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { GivenScenario } from "#page/file/given.ts";
 import { paceSentence } from "#report/answers/checkAnswer.ts";
 import { questionOf } from "#report/page/questionOf.ts";
+import { recordScene } from "#report/scene/recordScene.ts";
+import type { SceneRecord } from "#report/scene/sceneRecord.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
 export interface OpenedScenario {
@@ -13,8 +14,10 @@ export interface OpenedScenario {
   readonly question: string | undefined;
   /** The ideal cycle, and what sets the pace. */
   readonly sentence: string;
-  /** Of the first replication. */
-  readonly events: readonly EventRecord[];
+  /** Mean seconds between two shots of one station. */
+  readonly cycle: number;
+  /** A stretch of the first replication. */
+  readonly record: SceneRecord;
 }
 
 /** Undefined where any issue is an error. */
@@ -23,11 +26,25 @@ export interface Opening {
   readonly issues: readonly Issue[];
 }
 
-export function openScenario({ name, file, text, beside, set }: GivenScenario): Opening {
+export interface OpenRequest {
+  readonly scenario: GivenScenario;
+  /** Seconds of the run at which the stretch begins. */
+  readonly from: number;
+}
+
+/** Seconds of a stretch: some dozens of shots of a usual cell, so that the slider reaches each moment. */
+const usualStretch = 600;
+/** A slow cell has a longer stretch. */
+const fewestCycles = 8;
+
+export function openScenario({ scenario: given, from }: OpenRequest): Opening {
+  const { name, file, text, beside, set } = given;
   const readText = (other: string): string | undefined => (Object.hasOwn(beside, other) ? beside[other] : undefined);
   const { scenario, issues } = readSettled(text, { name, file, set, readText });
   if (!scenario) return { opened: undefined, issues };
-  const sentence = paceSentence({ scenario, ideal: idealCycle(scenario) });
-  const events = [...eventRecorder(scenario)(1)];
-  return { opened: { scenario, question: questionOf(text), sentence, events }, issues };
+  const ideal = idealCycle(scenario);
+  const sentence = paceSentence({ scenario, ideal });
+  const cycle = ideal.secondsPerShot * scenario.stations.length;
+  const record = recordScene(scenario, { from, until: from + Math.max(usualStretch, fewestCycles * cycle) });
+  return { opened: { scenario, question: questionOf(text), sentence, cycle, record }, issues };
 }

@@ -1,6 +1,7 @@
 // The page as one HTML file: what the command gives, the compressed parts, and a policy that blocks every request.
 import { element, type Markup } from "#report/charts/markup.ts";
 import { pageStyle } from "#report/page/pageStyle.ts";
+import { pictureStyle } from "#report/picture/pictureStyle.ts";
 import { frameStyle } from "./frameStyle.ts";
 import type { Given } from "./given.ts";
 
@@ -9,8 +10,7 @@ export interface PageParts {
   /** The script that opens the others, as text. */
   readonly opener: string;
   /** Compressed with gzip, in base64. */
-  readonly start: string;
-  readonly worker: string;
+  readonly program: string;
   readonly licenses: string;
   /** Of the scripts that may run, as a policy names them: `'sha256-…'`. */
   readonly hashes: readonly string[];
@@ -50,9 +50,9 @@ export function pageFile({ title, questions, call }: PageHead, given: Given, par
   );
   return [
     `<!doctype html>\n<html lang="en"><head>${head.map(({ code }) => code).join("")}`,
-    `<style>${pageStyle}\n${frameStyle}</style></head>\n<body>${waiting.code}`,
+    `<style>${[pageStyle, pictureStyle, frameStyle].join("\n")}</style></head>\n<body>${waiting.code}`,
     data("given", "application/json", JSON.stringify(given)),
-    ...(["start", "worker", "licenses"] as const).map((part) => data(part, "text/plain", parts[part])),
+    ...(["program", "licenses"] as const).map((part) => data(part, "text/plain", parts[part])),
     `<script>${parts.opener}</script></body></html>\n`,
   ].join("\n");
 }

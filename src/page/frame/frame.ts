@@ -5,6 +5,7 @@ import { cautions } from "#report/words/cautions.ts";
 import { Answer } from "./answer.ts";
 import { IssueList } from "./issueList.ts";
 import { Licenses } from "./licenses.ts";
+import { Places } from "./places.ts";
 import { ScenarioChoice } from "./scenarioChoice.ts";
 import type { Session } from "./session.ts";
 import { UnitsChoice } from "./unitsChoice.ts";
@@ -44,7 +45,7 @@ interface OpenedProps {
 
 function Opened({ session, opening: { opened, issues } }: OpenedProps): ComponentChild {
   if (!opened) return h(IssueList, { issues, file: session.chosen.value?.file ?? "" });
-  return [h(Answer, { opened }), h(IssueList, { issues })];
+  return [h(Answer, { opened }), h(IssueList, { issues }), h(Places, { session, opened })];
 }
 
 const faultWords = (fault: string): string =>

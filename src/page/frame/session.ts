@@ -14,7 +14,8 @@ export interface Session {
   readonly fault: ReadonlySignal<string | undefined>;
   readonly units: Signal<UnitSystem>;
   readonly ask: Ask;
-  choose(scenario: GivenScenario): void;
+  /** Runs it; the place Watch begins at this time of the run, in seconds. */
+  choose(scenario: GivenScenario, from?: number): void;
   /** Adds scenarios, in place of those of the same name, and chooses the first of them. */
   add(scenarios: readonly GivenScenario[]): void;
 }
@@ -24,19 +25,22 @@ export function openSession(given: Given, ask: Ask): Session {
   const chosen = signal<GivenScenario | undefined>(undefined);
   const opening = signal<Opening | undefined>(undefined);
   const fault = signal<string | undefined>(undefined);
-  const choose = (scenario: GivenScenario): void => {
+  let choices = 0;
+  const choose = (scenario: GivenScenario, from = 0): void => {
+    const choice = ++choices;
     batch(() => {
+      // Another stretch of the same scenario replaces the one that is shown.
+      if (chosen.value !== scenario) opening.value = undefined;
       chosen.value = scenario;
-      opening.value = undefined;
       fault.value = undefined;
     });
     // A reply that comes after another choice is dropped.
-    ask("openScenario", scenario).then(
+    ask("openScenario", { scenario, from }).then(
       (opened) => {
-        if (chosen.value === scenario) opening.value = opened;
+        if (choice === choices) opening.value = opened;
       },
       (error: unknown) => {
-        if (chosen.value === scenario) fault.value = String(error);
+        if (choice === choices) fault.value = String(error);
       },
     );
   };

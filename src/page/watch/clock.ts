@@ -1,5 +1,6 @@
 // Moves the run while it plays: from frame to frame, or from moment to moment where the user wants no motion.
 import { effect } from "@preact/signals";
+import { nextMoment } from "#report/scene/moments.ts";
 import type { Watched } from "./watched.ts";
 
 /** Seconds that a moment stays where the user wants no motion. */
@@ -13,12 +14,12 @@ export function startClock(watched: Watched): () => void {
   let frame = 0;
   let rest = 0;
   const advance = (passed: number): void => {
-    const { run, seconds, speed, moment } = watched;
+    const { record, scene, seconds, speed } = watched;
     if (!still.matches) return watched.move(seconds.value + passed * speed.value);
     rest += passed;
     if (rest < stillSeconds) return;
     rest = 0;
-    watched.move(run.moments[moment.value + 1] ?? run.seconds);
+    watched.move(nextMoment(record, scene.value) ?? record.until);
   };
   const stop = effect(() => {
     if (!watched.playing.value) return undefined;

@@ -1,5 +1,5 @@
 // The keys of the scene: what each does, in one table for the keyboard and for the help.
-import type { Watched } from "./watched.ts";
+import type { Direction, Watched } from "./watched.ts";
 
 interface KeySpec {
   /** As the help shows them. */
@@ -61,12 +61,12 @@ export const sceneKeys: readonly KeySpec[] = [
     shown: ["Home", "End"],
     meaning: "start or end of the record",
     matches: ({ key }) => key === "Home" || key === "End",
-    act: (watched, key) => watched.goTo(key === "Home" ? 0 : watched.end.value),
+    act: (watched, key) => watched.goTo(key === "Home" ? watched.record.from : watched.end.value),
   },
 ];
 
 const isArrow = (key: string): boolean => key === "ArrowLeft" || key === "ArrowRight";
-const directionOf = (key: string): 1 | -1 => (key === "ArrowRight" ? 1 : -1);
+const directionOf = (key: string): Direction => (key === "ArrowRight" ? "next" : "previous");
 
 /** For the element that has the focus; keys of the browser stay its own. */
 export function actOnKey(watched: Watched, event: KeyboardEvent): void {

@@ -1,16 +1,15 @@
 // The timeline as a slider over the settled moments; its value is spoken as a time and what has changed.
 import { h, type ComponentChild, type TargetedEvent } from "preact";
+import { momentNumber } from "#report/scene/moments.ts";
 import { seconds as secondsWords } from "#report/words/digits.ts";
-import { momentBefore } from "./momentBefore.ts";
 import { momentSentence } from "./momentSentence.ts";
 import type { Watched } from "./watched.ts";
 
 export function TimeRange({ watched }: { readonly watched: Watched }): ComponentChild {
-  const { run, moment, playing, end, seconds, scene } = watched;
-  const last = momentBefore(run.moments, end.value);
-  const spoken = playing.value
-    ? "playing"
-    : `${momentSentence(scene.value)} Moment ${moment.value + 1} of ${last + 1}.`;
+  const { record, playing, end, seconds, scene } = watched;
+  const { moment } = scene.value;
+  const last = momentNumber(record, end.value);
+  const spoken = playing.value ? "playing" : `${momentSentence(scene.value)} Moment ${moment + 1} of ${last + 1}.`;
   return h(
     "div",
     { class: "timeline" },
@@ -18,11 +17,11 @@ export function TimeRange({ watched }: { readonly watched: Watched }): Component
       type: "range",
       min: 0,
       max: last,
-      value: moment.value,
+      value: moment,
       "aria-label": "Moment",
       "aria-valuetext": spoken,
       onInput: ({ currentTarget }: TargetedEvent<HTMLInputElement>) =>
-        watched.goTo(run.moments[Number(currentTarget.value)] ?? 0),
+        watched.goTo(record.moments[Number(currentTarget.value)] ?? record.from),
     }),
     h("output", {}, `${secondsWords(seconds.value)} of ${secondsWords(end.value)}`),
   );

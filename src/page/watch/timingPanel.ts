@@ -6,20 +6,20 @@ import { chartWidth, type Drawing } from "#report/charts/chart.ts";
 import { timingChart } from "#report/charts/timingChart.ts";
 import { timingLayout } from "#report/charts/timingLayout.ts";
 import { chartWindow, type ChartWindow } from "./chartWindow.ts";
+import { timelineOf } from "#report/scene/timelineOf.ts";
 import { actOnKey } from "./keys.ts";
 import type { Watched } from "./watched.ts";
 
-/** Seconds: some cycles of a usual cell. */
-const usualSpan = 45;
-
 interface TimingPanelProps {
   readonly watched: Watched;
+  /** Mean seconds between two shots of one station. */
+  readonly cycle: number;
 }
 
-export function TimingPanel({ watched }: TimingPanelProps): ComponentChild {
-  const { run, seconds } = watched;
-  const before = useRef<ChartWindow>({ from: 0, span: Math.min(usualSpan, run.seconds) });
-  const shown = useComputed(() => (before.current = chartWindow(seconds.value, before.current, run.seconds))).value;
+export function TimingPanel({ watched, cycle }: TimingPanelProps): ComponentChild {
+  const { record, seconds } = watched;
+  const before = useRef<ChartWindow>({ from: record.from, span: spanOf(cycle, record) });
+  const shown = useComputed(() => (before.current = chartWindow(seconds.value, before.current, record))).value;
   const goThere = ({ currentTarget, clientX }: TargetedMouseEvent<HTMLDivElement>): void => {
     const { left, width } = currentTarget.getBoundingClientRect();
     watched.goTo(timeAt((clientX - left) / width, shown));
@@ -48,7 +48,7 @@ export function TimingPanel({ watched }: TimingPanelProps): ComponentChild {
   );
 }
 
-interface ChartProps extends TimingPanelProps {
+interface ChartProps extends Pick<TimingPanelProps, "watched"> {
   readonly shown: ChartWindow;
 }
 
@@ -61,12 +61,12 @@ function ChartLegend(props: ChartProps): ComponentChild {
 }
 
 /** Drawn anew only with another stretch or curtain, not with the cursor. */
-function useDrawing({ watched: { run, end }, shown: { from, span } }: ChartProps): Drawing {
+function useDrawing({ watched: { record, end }, shown: { from, span } }: ChartProps): Drawing {
   const until = Math.min(from + span, end.value);
   return useMemo(() => {
     const words = { id: "timing", title: "Timing chart", description: "One row a resource; its bars are its states." };
-    return timingChart(run.timelineAt(from, until), words, span);
-  }, [run, from, until, span]);
+    return timingChart(timelineOf(record, from, until), words, span, from);
+  }, [record, from, until, span]);
 }
 
 function Cursor({ watched, shown }: ChartProps): ComponentChild {

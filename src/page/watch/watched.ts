@@ -1,21 +1,21 @@
 // The run on one timeline: the time that is shown, the chosen resource, and every jump from moment to moment.
 import { batch, computed, signal, type ReadonlySignal, type Signal } from "@preact/signals";
+import { momentNumber, nextMoment, previousMoment, shotFrom } from "#report/scene/moments.ts";
 import type { Scene, SceneResource } from "#report/scene/scene.ts";
+import { sceneAt } from "#report/scene/sceneAt.ts";
+import type { SceneRecord } from "#report/scene/sceneRecord.ts";
+import { resourcesIn } from "#report/scene/sceneWords.ts";
 import { stateLook } from "#report/words/stateLook.ts";
-import { momentBefore } from "./momentBefore.ts";
 import { momentSentence } from "./momentSentence.ts";
-import { resourceNamed, sceneResources } from "./sceneResources.ts";
-import type { WatchedRun } from "./watchedRun.ts";
+import { resourceNamed } from "./resourceNamed.ts";
 
-export type Direction = 1 | -1;
+export type Direction = "next" | "previous";
 
 export interface Watched {
-  readonly run: WatchedRun;
+  readonly record: SceneRecord;
   /** Of the run; written by `goTo` and by the clock. */
   readonly seconds: ReadonlySignal<number>;
   readonly scene: ReadonlySignal<Scene>;
-  /** Index of the settled moment at or before the time. */
-  readonly moment: ReadonlySignal<number>;
   readonly playing: ReadonlySignal<boolean>;
   /** Seconds of the run a second. */
   readonly speed: Signal<number>;
@@ -34,7 +34,7 @@ export interface Watched {
   /** Pauses, moves and says where. */
   goTo(seconds: number): void;
   step(direction: Direction): void;
-  /** To the moment at which a station begins its next or this shot. */
+  /** To the next or previous parison of any station. */
   stepShot(direction: Direction): void;
   /** To the next moment at which the chosen resource changes. */
   nextOfChosen(): void;
@@ -42,45 +42,42 @@ export interface Watched {
   nextWait(): void;
 }
 
-/** Seconds of the run a second: half of the molding times of a usual bottle can be followed by eye. */
-const usualSpeed = 1;
-
-export function openWatched(run: WatchedRun): Watched {
-  const seconds = signal(0);
+export function openWatched(record: SceneRecord): Watched {
+  const seconds = signal(record.from);
   const playing = signal(false);
   const hiddenAfter = signal<number | undefined>(undefined);
   const said = signal("");
-  const chosen = signal(run.sceneAt(0).stations[0]!.name);
-  const end = computed(() => Math.min(run.seconds, hiddenAfter.value ?? run.seconds));
-  const moment = computed(() => momentBefore(run.moments, seconds.value));
+  const scene = computed(() => sceneAt(record, seconds.value));
+  const chosen = signal(scene.peek().stations[0]!.name);
+  const end = computed(() => Math.min(record.until, hiddenAfter.value ?? record.until));
   const move = (to: number): void => {
-    seconds.value = Math.min(Math.max(0, to), end.value);
+    seconds.value = Math.min(Math.max(record.from, to), end.value);
   };
   const goTo = (to: number): void =>
     batch(() => {
       playing.value = false;
       move(to);
-      said.value = momentSentence(run.sceneAt(seconds.value));
+      said.value = momentSentence(scene.value);
     });
-  const goToMoment = (index: number | undefined): void => {
-    const to = index === undefined ? undefined : run.moments[index];
-    if (to !== undefined && to <= end.value) goTo(to);
+  /** Nowhere where there is no such time, and none that is hidden. */
+  const goIfShown = (to: number | null | undefined): void => {
+    if (to !== null && to !== undefined && to <= end.value) goTo(to);
   };
-  /** The next moment at which this holds, of those that may be shown. */
-  const find = (holds: (scene: Scene, before: Scene) => boolean, direction: Direction): number | undefined => {
-    for (let i = moment.value + direction; i > 0 && i < run.moments.length; i += direction) {
-      if (run.moments[i]! > end.value) return undefined;
-      if (holds(run.sceneAt(run.moments[i]!), run.sceneAt(run.moments[i - 1]!))) return i;
+  /** The first scene after this time, of those that may be shown, in which this holds. */
+  const nextScene = (holds: (scene: Scene) => boolean): Scene | undefined => {
+    for (let i = momentNumber(record, seconds.value) + 1; i < record.moments.length; i++) {
+      const then = sceneAt(record, record.moments[i]!);
+      if (then.seconds > end.value) return undefined;
+      if (holds(then)) return then;
     }
-    return direction < 0 ? 0 : undefined;
+    return undefined;
   };
   return {
-    run,
+    record,
     seconds,
-    scene: computed(() => run.sceneAt(seconds.value)),
-    moment,
+    scene,
     playing,
-    speed: signal(usualSpeed),
+    speed: signal(1),
     chosen,
     hiddenAfter,
     end,
@@ -94,35 +91,30 @@ export function openWatched(run: WatchedRun): Watched {
     move,
     goTo,
     step(direction) {
-      // Between two moments, the way back leads to the one before.
-      const isBetween = seconds.value > run.moments[moment.value]!;
-      goToMoment(direction < 0 && isBetween ? moment.value : moment.value + direction);
+      goIfShown(direction === "next" ? nextMoment(record, scene.value) : previousMoment(record, scene.value));
     },
     stepShot(direction) {
-      goToMoment(find(beginsShot, direction));
+      const shots = scene.value.stations.flatMap(({ name }) => shotFrom(record, name, seconds.value, direction) ?? []);
+      if (shots.length > 0) goIfShown(direction === "next" ? Math.min(...shots) : Math.max(...shots));
     },
     nextOfChosen() {
       const name = chosen.value;
-      goToMoment(find((scene) => resourceNamed(scene, name).since === scene.seconds, 1));
+      goIfShown(nextScene((then) => resourceNamed(then, name).since === then.seconds)?.seconds);
     },
     nextWait() {
-      const index = find((scene) => waitThatBegins(scene) !== undefined, 1);
-      if (index === undefined) return;
+      const found = nextScene((then) => waitThatBegins(then) !== undefined);
+      if (found === undefined) return;
       batch(() => {
-        chosen.value = waitThatBegins(run.sceneAt(run.moments[index]!))!.name;
-        goToMoment(index);
+        chosen.value = waitThatBegins(found)!.name;
+        goTo(found.seconds);
       });
     },
   };
 }
 
-function beginsShot({ stations }: Scene, before: Scene): boolean {
-  return stations.some(({ shot }, i) => shot !== null && shot !== before.stations[i]?.shot);
-}
-
 /** Idle time that costs no output is no wait. */
 function waitThatBegins(scene: Scene): SceneResource | undefined {
-  return sceneResources(scene).find(
+  return resourcesIn(scene).find(
     ({ state, kind, since }) => since === scene.seconds && stateLook(state, kind).fill === "wait",
   );
 }

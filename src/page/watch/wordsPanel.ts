@@ -1,21 +1,16 @@
 // The words of the chosen resource: what it does, what it needs, what its wait turned out to be, and a caution.
 import { h, type ComponentChild, type TargetedEvent } from "preact";
-import type { UnitSystem } from "#foundation/formatQuantity.ts";
+import { resourcesIn, sceneWords } from "#report/scene/sceneWords.ts";
 import { screenName } from "#report/words/tradeWords.ts";
-import { resourceNamed, sceneResources } from "./sceneResources.ts";
+import { resourceNamed } from "./resourceNamed.ts";
 import type { Watched } from "./watched.ts";
 
-interface WordsPanelProps {
-  readonly watched: Watched;
-  readonly units: UnitSystem;
-}
-
-export function WordsPanel({ watched }: WordsPanelProps): ComponentChild {
-  const { scene, seconds, chosen, run, hiddenAfter } = watched;
+export function WordsPanel({ watched }: { readonly watched: Watched }): ComponentChild {
+  const { scene, chosen, record, hiddenAfter } = watched;
   const resource = resourceNamed(scene.value, chosen.value);
-  const words = run.wordsAt(seconds.value, resource.name);
+  const words = sceneWords(record, scene.value, resource.name);
   // Behind the curtain nobody knows yet how a wait ends.
-  const isKnown = words.freedBy !== null && words.freedBy.seconds <= (hiddenAfter.value ?? run.seconds);
+  const isKnown = words.freedBy !== null && words.freedBy.seconds <= (hiddenAfter.value ?? record.until);
   return h(
     "section",
     { class: "words", "aria-labelledby": "words-of" },
@@ -30,7 +25,7 @@ export function WordsPanel({ watched }: WordsPanelProps): ComponentChild {
             chosen.value = currentTarget.value;
           },
         },
-        sceneResources(scene.value).map(({ name }) =>
+        resourcesIn(scene.value).map(({ name }) =>
           h("option", { value: name, selected: name === resource.name }, screenName(name)),
         ),
       ),

@@ -1,10 +1,9 @@
 // Continuous extrusion: the die, the parison that grows at it, and the molds on their way.
 import { words } from "#report/charts/chart.ts";
 import { element, type Child } from "#report/charts/markup.ts";
-import { filledPath } from "#report/charts/patterns.ts";
 import type { Scene, SceneStation } from "#report/scene/scene.ts";
 import { barrel, dieOf, type MeltPlace } from "./meltPlace.ts";
-import { moldDrawing, rowMold } from "./moldDrawing.ts";
+import { bundle, moldDrawing, parisons, rowMold } from "./moldDrawing.ts";
 import { parisonHeight } from "./parison.ts";
 import type { StationPlace } from "./stationPlaces.ts";
 
@@ -16,18 +15,18 @@ const isAway = ({ mold }: SceneStation): boolean => mold.travel !== null && mold
 /** The parison hangs in the mold that stands under the die, else alone. */
 export function dieDrawing(id: string, scene: Scene, melt: MeltPlace, lane: number): readonly Child[] {
   const x = dieOf(melt);
-  const { tube } = rowMold;
-  const d = `M${x - 20} ${barrel.top}H${x + 20}V${lane - 22}L${x + tube / 2 + 3} ${lane - 2}H${x - tube / 2 - 3}L${x - 20} ${lane - 22}Z`;
+  const { cavities } = scene.stations[0]!;
+  const lip = bundle(cavities, rowMold) + 3;
+  const body = Math.max(20, lip + 3);
+  const d = `M${x - body} ${barrel.top}H${x + body}V${lane - 22}L${x + lip} ${lane - 2}H${x - lip}L${x - body} ${lane - 22}Z`;
   const hasMold = scene.stations.some(
     ({ mold }) => mold.travel !== null && mold.travel <= 0 && mold.content !== "nothing",
   );
-  const length = rowMold.height * parisonHeight(scene.screw.parison ?? 0);
-  const outline = `M${x - tube / 2} ${lane}V${lane + length}H${x + tube / 2}V${lane}Z`;
-  const parison = [...filledPath(id, "melt", outline), element("path", { d: outline, class: "edge" })];
+  const length = hasMold ? 0 : parisonHeight(scene.screw.parison ?? 0);
   return [
     element("path", { d, class: "steel" }),
-    words("die", x + 28, barrel.axis + 4, { style: "quiet" }),
-    ...(hasMold || length <= 0 ? [] : [element("g", { class: "tube" }, ...parison)]),
+    words("die", x + body + 8, barrel.axis + 4, { style: "quiet" }),
+    ...parisons(id, cavities, length, { x, y: lane }, rowMold),
   ];
 }
 

@@ -5,11 +5,11 @@ import type { Box } from "#report/charts/patterns.ts";
 import type { Scene, SceneStation } from "#report/scene/scene.ts";
 import { chamberDrawing } from "./chamberDrawing.ts";
 import { dieDrawing } from "./dieDrawing.ts";
-import { barrel, type MeltPlace } from "./meltPlace.ts";
+import { barrel, dieOf, type MeltPlace } from "./meltPlace.ts";
 import { meltWords } from "./pictureWords.ts";
 import { resourceGroup, type Picked } from "./resourceGroup.ts";
 import { screwDrawing, shotInset } from "./screwDrawing.ts";
-import { longestRow, type CellPlaces } from "./stationPlaces.ts";
+import { longestRow, type CellPlaces, type StationPlace } from "./stationPlaces.ts";
 import { plateHeight, statePlate, type Place } from "./statePlate.ts";
 import { manifold, portNumbers, valveDrawing } from "./valveDrawing.ts";
 
@@ -42,7 +42,19 @@ function channels(
 ): readonly Child[] {
   if (ports.length > longestRow) return portNumbers(ports.length, melt);
   const outlets = ports.map((station, i) => ({ station, x: stations[i]!.middle }));
-  return manifold(outlets, valve?.openTo ?? null, melt, stations[0]!.head);
+  return [...manifold(outlets, valve?.openTo ?? null, melt, stations[0]!.head), ...labels(stations.at(-1)!, melt)];
+}
+
+/** What the parts are called, once, on the side without channels. */
+function labels({ middle, head, mold, size }: StationPlace, melt: MeltPlace): readonly Child[] {
+  const isRight = middle >= dieOf(melt);
+  const at = (aside: number) => middle + (isRight ? aside : -aside);
+  const style = { anchor: isRight ? "start" : "end", style: "quiet" } as const;
+  return [
+    words("manifold", at(12), head - 4, style),
+    words("head", at(24), mold - 7, style),
+    words("mold", middle, mold + size.height + 13, { anchor: "middle", style: "quiet" }),
+  ];
 }
 
 /** A common accumulator lies between barrel and valve. */

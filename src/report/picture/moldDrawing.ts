@@ -17,8 +17,8 @@ export interface MoldSize {
   readonly mostCavities: number;
 }
 
-export const rowMold: MoldSize = { height: 100, half: 32, gap: 30, tube: 11, stagger: 13, mostCavities: 3 };
-export const cardMold: MoldSize = { height: 50, half: 15, gap: 14, tube: 7, stagger: 8, mostCavities: 2 };
+export const rowMold: MoldSize = { height: 100, half: 36, gap: 31, tube: 11, stagger: 19, mostCavities: 3 };
+export const cardMold: MoldSize = { height: 50, half: 16, gap: 14, tube: 6, stagger: 10, mostCavities: 2 };
 
 /** The parting plane is at x, the top of the mold at y. */
 export interface MoldPlace {
@@ -27,12 +27,17 @@ export interface MoldPlace {
 }
 
 export function moldDrawing(id: string, station: SceneStation, at: MoldPlace, size: MoldSize): readonly Child[] {
-  const offsets = cavityOffsets(station.cavities, size);
-  return [
-    ...offsets.flatMap((offset) => held(id, station, { x: at.x + offset, y: at.y }, size)),
-    ...halves(station, at, size, offsets),
-    ...motion(station, at, size),
-  ];
+  return [...held(id, station, at, size), ...halves(station, at, size), ...motion(station, at, size)];
+}
+
+/** How far a blown part reaches beyond its parison; cavities beside each other leave less room. */
+function bulge(cavities: number, { tube, mostCavities }: MoldSize): number {
+  return tube * (cavities === 1 || cavities > mostCavities ? 0.9 : 0.42);
+}
+
+/** Half of the width that all parisons of a mold take. */
+export function bundle(cavities: number, size: MoldSize): number {
+  return cavityOffsets(cavities, size).at(-1)! + size.tube / 2;
 }
 
 /** Cavities lie one behind the other; they are drawn beside each other, the last one first. */
@@ -48,25 +53,29 @@ export function halfDistance(closed: number, { gap }: MoldSize): number {
   return gap * (1 - share(closed));
 }
 
-function halves(
-  { mold }: SceneStation,
-  { x, y }: MoldPlace,
-  size: MoldSize,
-  offsets: readonly number[],
-): readonly Child[] {
+function halves({ mold, cavities }: SceneStation, { x, y }: MoldPlace, size: MoldSize): readonly Child[] {
   const distance = halfDistance(mold.closed, size);
-  const spread = (offsets.at(-1) ?? 0) + size.tube / 2;
+  const neck = bundle(cavities, size);
+  const cavity = neck + bulge(cavities, size);
   return ([-1, 1] as const).map((side) =>
-    element("path", { class: "steel half", d: halfOutline(x + side * distance, y, side, { ...size, spread }) }),
+    element("path", {
+      class: "steel half",
+      d: halfOutline(x + side * distance, y, side, { ...size, neck: neck + 1, cavity }),
+    }),
   );
 }
 
+interface HalfSize extends MoldSize {
+  /** Depths from the parting face. */
+  readonly neck: number;
+  readonly cavity: number;
+}
+
 /** From the top of the parting face down its neck, cavity and pinch-off, and around the back. */
-function halfOutline(face: number, y: number, side: -1 | 1, size: MoldSize & { readonly spread: number }): string {
-  const { height, half, spread, tube } = size;
+function halfOutline(face: number, y: number, side: -1 | 1, size: HalfSize): string {
+  const { height, half, neck, cavity } = size;
   const at = (depth: number): string => (face + side * depth).toFixed(2);
   const down = (depth: number): string => (y + height * depth).toFixed(2);
-  const [neck, cavity] = [spread + 1, spread + tube * 0.55];
   return (
     `M${at(neck)} ${down(0)}V${down(0.12)}L${at(cavity)} ${down(0.24)}V${down(0.76)}H${at(0)}` +
     `V${down(1)}H${at(half)}V${down(0)}Z`
@@ -74,30 +83,43 @@ function halfOutline(face: number, y: number, side: -1 | 1, size: MoldSize & { r
 }
 
 function held(id: string, station: SceneStation, at: MoldPlace, size: MoldSize): readonly Child[] {
-  const { content, air } = station.mold;
+  const { cavities, mold, progress } = station;
+  const { content, air } = mold;
   if (content === "nothing") return [];
-  if (content === "parison" && air === "none") return hangingParison(id, station, at, size);
-  return blownPart(id, station, at, size, air === "blowing" ? share(station.progress) : 1);
+  if (content === "parison" && air === "none") return parisons(id, cavities, parisonLength(mold), at, size);
+  const blown = air === "blowing" ? share(progress) : 1;
+  return cavityOffsets(cavities, size).flatMap((offset) =>
+    blownPart(id, station, { x: at.x + offset, y: at.y }, size, blown),
+  );
 }
 
-function hangingParison(id: string, { mold }: SceneStation, { x, y }: MoldPlace, size: MoldSize): readonly Child[] {
-  const length = size.height * parisonLength(mold);
+/** One for each cavity; `length` is a share of the mold's height. */
+export function parisons(
+  id: string,
+  cavities: number,
+  length: number,
+  { x, y }: MoldPlace,
+  size: MoldSize,
+): readonly Child[] {
   if (length <= 0) return [];
-  const [left, right] = [x - size.tube / 2, x + size.tube / 2];
-  const d = `M${left} ${y}V${(y + length).toFixed(2)}H${right}V${y}Z`;
-  return [element("g", { class: "tube" }, ...filledPath(id, "melt", d), element("path", { d, class: "edge" }))];
+  const bottom = (y + size.height * length).toFixed(2);
+  return cavityOffsets(cavities, size).map((offset) => {
+    const [left, right] = [x + offset - size.tube / 2, x + offset + size.tube / 2];
+    const d = `M${left} ${y}V${bottom}H${right}V${y}Z`;
+    return element("g", { class: "tube" }, ...filledPath(id, "melt", d), element("path", { d, class: "edge" }));
+  });
 }
 
 /** Blow air is a pattern inside the wall; it fills no gauge, since no pressure is known. */
 function blownPart(
   id: string,
-  { mold }: SceneStation,
+  { mold, cavities }: SceneStation,
   { x, y }: MoldPlace,
   size: MoldSize,
   blown: number,
 ): readonly Child[] {
   const neck = size.tube / 2;
-  const body = neck + blown * size.tube * 0.55;
+  const body = neck + blown * bulge(cavities, size);
   const down = (height: number): string => (y + size.height * height).toFixed(2);
   const d =
     `M${x - neck} ${down(0)}V${down(0.12)}L${(x - body).toFixed(2)} ${down(0.24)}V${down(0.76)}` +

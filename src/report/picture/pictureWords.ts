@@ -147,5 +147,5 @@ export function serverWords({ places, before, room, passed }: SceneServer): read
     return places.length === 1 ? state : `${count} ${state}`;
   });
   const limit = room === null ? "" : ` of ${room}`;
-  return [...shown, `${grouped(before)}${limit} before it`, `${grouped(passed)} passed`];
+  return [...shown, `${grouped(before)}${limit} wait before it`, `${grouped(passed)} passed`];
 }

@@ -83,7 +83,8 @@ function moldSide(
   return shown.map((station, i) => {
     const place = places.stations[i]!;
     const { x, y, width, height } = place;
-    const frame = { x: x + 1, y: y - 2, width: width - 2, height };
+    const aside = place.isCard ? 2.5 : -1;
+    const frame = { x: x - aside, y: y - 2, width: width + 2 * aside, height };
     const view = stationView(scene, station);
     const own = { id: `${id}-station-${view.number}`, chosen };
     return resourceGroup(own, station.name, frame, stationDrawing({ id, chosen }, view, place));

@@ -24,7 +24,8 @@ export function shotOfCapacity({ shotGrams, capacityGrams }: SceneMelt): number 
 export function screwDrawing(id: string, screw: SceneScrew, place: MeltPlace): readonly Child[] {
   const { melt } = screw;
   const front = place.nozzle - nozzleGap;
-  const tip = front - (melt ? melt.share * shotOfCapacity(melt) * place.stroke : 0);
+  const moved = melt ? melt.share * shotOfCapacity(melt) * place.stroke : 0;
+  const tip = Math.round((front - moved) * 100) / 100;
   const gathered = { x: tip, y: barrel.top + 4, width: place.nozzle - tip, height: barrel.bottom - barrel.top - 8 };
   return [
     ...hopper(place),

@@ -1,11 +1,11 @@
 // One station: its head, its mold, and what the record says of it in words.
 import { words } from "#report/charts/chart.ts";
-import { element, type Child, type Markup } from "#report/charts/markup.ts";
+import { element, type Child } from "#report/charts/markup.ts";
 import type { Box } from "#report/charts/patterns.ts";
 import type { Scene, SceneRam, SceneStation } from "#report/scene/scene.ts";
 import { chamberDrawing } from "./chamberDrawing.ts";
 import { coolingClock } from "./coolingClock.ts";
-import { moldDrawing } from "./moldDrawing.ts";
+import { bundle, moldDrawing } from "./moldDrawing.ts";
 import { operatorFigure } from "./operatorFigure.ts";
 import { columnNotes, coolingNote, counted, madeWords, meltWords, wholePercent } from "./pictureWords.ts";
 import { resourceGroup, type Picked } from "./resourceGroup.ts";
@@ -39,14 +39,19 @@ export function stationDrawing({ id, chosen }: Picked, view: StationView, place:
   const { station } = view;
   const isHere = station.mold.travel === null || station.mold.travel >= 1;
   const at = { x: place.middle, y: place.mold };
-  const mold = isHere ? moldDrawing(id, station, at, place.size) : [emptyPlace(place)];
+  const mold = isHere ? moldDrawing(id, station, at, place.size) : emptyPlace(place);
   const beside = place.isCard ? cardWords(id, view, place) : columnWords(id, view, place);
   return [...mold, ...(station.mold.travel === null ? head({ id, chosen }, view, place) : []), ...beside];
 }
 
-function emptyPlace({ middle, mold, size }: StationPlace): Markup {
+function emptyPlace({ middle, mold, size, isCard }: StationPlace): readonly Child[] {
   const width = size.half + size.gap;
-  return element("rect", { x: middle - width, y: mold, width: 2 * width, height: size.height, class: "empty" });
+  const { height } = size;
+  const name = words("blow position", middle, mold + height / 2 + 4, { anchor: "middle", style: "quiet" });
+  return [
+    element("rect", { x: middle - width, y: mold, width: 2 * width, height, class: "empty" }),
+    ...(isCard ? [] : [name]),
+  ];
 }
 
 /** The die is its lower end; the bar on a card is the blocked port of the valve. */
@@ -56,9 +61,10 @@ function head(
   place: StationPlace,
 ): readonly Child[] {
   const { middle, head: top, mold, size, isCard } = place;
-  const width = size.tube * (isCard ? 2.2 : 3);
+  const lip = bundle(station.cavities, size) + 2;
+  const width = Math.max(size.tube * (isCard ? 2.2 : 3), 2 * lip + 4);
   const dieTop = mold - (isCard ? 10 : 18);
-  const die = `M${middle - width / 2} ${dieTop}H${middle + width / 2}L${middle + size.tube / 2 + 2} ${mold - 1}H${middle - size.tube / 2 - 2}Z`;
+  const die = `M${middle - width / 2} ${dieTop}H${middle + width / 2}L${middle + lip} ${mold - 1}H${middle - lip}Z`;
   const box = { x: middle - width / 2 + 2, y: top + 4, width: width - 4, height: dieTop - top - 4 };
   const own = { id: `${id}-head-${number}`, chosen };
   const chamber = ram ? [resourceGroup(own, ram.name, around(box), chamberDrawing(id, ram, box))] : [];
@@ -98,8 +104,8 @@ function cardWords(id: string, view: StationView, place: StationPlace): readonly
   const { station, number, operators, isFed } = view;
   const { size, middle, y, width } = place;
   const x = middle + size.half + size.gap + 5;
-  const right = place.x + width - x - 2;
-  const full = { x: place.x + 1, y, width: width - 1 };
+  const right = place.x + width - x - 1;
+  const full = { x: place.x, y, width };
   const note = [...(station.cause === null ? [] : [station.cause]), ...columnNotes(station.mold)].slice(0, 1);
   const port = isFed === undefined ? "" : `port ${number}`;
   return [

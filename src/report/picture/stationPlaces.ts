@@ -31,7 +31,8 @@ const mostColumns = 6;
 const headHeight = { plain: 20, chamber: 66 } as const;
 const cardHead = { plain: 12, chamber: 34 } as const;
 const linesOfColumn = 5;
-const gap = 6;
+/** Between two cards. */
+const gap = 7;
 
 export function cellPlaces(count: number, kind: Kind, melt: MeltPlace, width: number): CellPlaces {
   return count <= longestRow ? row(count, kind, melt, width) : cards(count, kind, melt, width);
@@ -69,7 +70,7 @@ function cards(count: number, kind: Kind, melt: MeltPlace, width: number): CellP
   const above = plateHeight + linePitch + 10;
   const height = above + head + cardMold.height + 6;
   const stations = Array.from({ length: count }, (_, i) => {
-    const x = (i % columns) * column;
+    const x = (i % columns) * column + gap / 2;
     const y = top + Math.floor(i / columns) * (height + gap);
     const headTop = y + above;
     const middle = x + cardMold.half + cardMold.gap + 2;

@@ -31,17 +31,16 @@ const hash = (text) => `'sha256-${createHash("sha256").update(text).digest("base
 /** The parts as JSON, and the files of their bundles. */
 export async function pageParts(esbuild) {
   const bundles = await Promise.all(
-    ["opener", "start", "worker"].map((name) => esbuild.build({ ...settings, entryPoints: [inPage(name)] })),
+    ["opener", "program"].map((name) => esbuild.build({ ...settings, entryPoints: [inPage(name)] })),
   );
   const metafiles = bundles.map(({ metafile }) => metafile);
-  const [opener, start, worker] = bundles.map(({ outputFiles }) => outputFiles[0].text);
+  const [opener, program] = bundles.map(({ outputFiles }) => outputFiles[0].text);
   if (opener.includes("</script")) throw new Error("The opener would end its own element.");
   const parts = {
     opener,
-    start: packed(start),
-    worker: packed(worker),
+    program: packed(program),
     licenses: packed(thirdParty(metafiles)),
-    hashes: [opener, start].map(hash),
+    hashes: [opener, program].map(hash),
   };
   return { text: JSON.stringify(parts), metafiles };
 }

@@ -1,6 +1,8 @@
-// The script of the page: opens the session and shows the frame.
+// The script of the page, which is also that of its worker: both share most of the code, so one text is smaller than two.
 import { h, render } from "preact";
 import { openAsker } from "#page/answer/asker.ts";
+import { reply } from "#page/answer/reply.ts";
+import type { Asked } from "#page/answer/answers.ts";
 import type { Given } from "#page/file/given.ts";
 import { Frame } from "#page/frame/frame.ts";
 import { openSession } from "#page/frame/session.ts";
@@ -12,3 +14,7 @@ export function start(worker: Worker, given: Given, openLicenses: () => Promise<
   place.replaceChildren();
   render(h(Frame, { session, openLicenses, version: given.version }), place);
 }
+
+/** A worker has no document: there the script answers. */
+if (typeof document === "undefined")
+  self.addEventListener("message", ({ data }: MessageEvent<Asked>) => self.postMessage(reply(data)));
