@@ -35,6 +35,11 @@ export const pageUnitsOption: OptionSpec = {
   meaning: "units that the page shows first: si, or us for lb, in, psi, °F (default: si)",
   choices: ["si", "us"],
 };
+export const lessonOption: OptionSpec = {
+  flags: "--lesson <file>",
+  meaning: "a lesson of your own, beside the shipped ones; repeatable",
+  repeatable: true,
+};
 export const varyOption: OptionSpec = {
   flags: "--vary <path=values>",
   meaning:

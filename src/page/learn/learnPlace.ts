@@ -4,19 +4,13 @@ import { h, type ComponentChild } from "preact";
 import type { Ask } from "#page/answer/asker.ts";
 import type { ShownDrill } from "#page/answer/openDrills.ts";
 import type { LessonOpening } from "#page/answer/openLesson.ts";
-import type { GivenLesson } from "#page/file/given.ts";
+import type { Course } from "#page/file/given.ts";
 import { drillKinds } from "#report/drills/drillKinds.ts";
 import type { SceneRecord } from "#report/scene/sceneRecord.ts";
 import { DrillView } from "./drillView.ts";
 import { Heading } from "./heading.ts";
 import { LessonView } from "./lessonView.ts";
 import { SheetView } from "./sheetView.ts";
-
-/** The shipped lessons and those of the call, and the scenarios of the drills by file. */
-export interface Course {
-  readonly lessons: readonly (GivenLesson & { readonly title: string })[];
-  readonly cells: Readonly<Record<string, string>>;
-}
 
 interface LearnPlaceProps {
   readonly ask: Ask;
@@ -39,7 +33,7 @@ export function LearnPlace({ ask, course, title, record }: LearnPlaceProps): Com
   const shown = open.value;
   if (shown.kind === "list") return h(LearnList, { course, actions });
   return [
-    h("p", {}, h("button", { type: "button", onClick: actions.list }, "All lessons and drills")),
+    h("p", { class: "back" }, h("button", { type: "button", onClick: actions.list }, "All lessons and drills")),
     shown.kind === "sheet" ? h(SheetView, { title, record }) : h(OpenView, { shown, course, actions }),
   ];
 }

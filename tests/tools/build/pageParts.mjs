@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import { gzipSync } from "node:zlib";
 import path from "node:path";
 import { bundleSettings, root } from "./bundleSettings.mjs";
+import { course } from "./course.mjs";
 import { thirdParty } from "./thirdParty.mjs";
 
 /** Classic scripts: browsers start no worker from a module in a file of the disk. */
@@ -40,6 +41,7 @@ export async function pageParts(esbuild) {
     opener,
     program: packed(program),
     licenses: packed(thirdParty(metafiles)),
+    course: packed(JSON.stringify(course())),
     hashes: [opener, program].map(hash),
   };
   return { text: JSON.stringify(parts), metafiles };
