@@ -5,7 +5,7 @@ import { h, type ComponentChild, type TargetedMouseEvent } from "preact";
 import { chartWidth, type Drawing } from "#report/charts/chart.ts";
 import { timingChart } from "#report/charts/timingChart.ts";
 import { timingLayout } from "#report/charts/timingLayout.ts";
-import { chartWindow, type ChartWindow } from "./chartWindow.ts";
+import { chartWindow, spanOf, type ChartWindow } from "./chartWindow.ts";
 import { timelineOf } from "#report/scene/timelineOf.ts";
 import { actOnKey } from "./keys.ts";
 import type { Watched } from "./watched.ts";
