@@ -40,7 +40,9 @@ export function openDrills({ kind, cells }: DrillsAsked): readonly ShownDrill[] 
 }
 
 /** The critical path would show what comes next. */
-function shownChart({ title, run, from, at, until }: DrillChart): ShownChart {
+function shownChart({ title, run, from: wanted, at, until }: DrillChart): ShownChart {
+  // The axis begins at a whole second.
+  const from = Math.floor(wanted);
   const record = recordScene(run.scenario, { from, until });
   const timeline = (end: number): TimelineRecord => ({ ...timelineOf(record, from, end), chain: [] });
   return { title, before: timeline(at), after: timeline(until) };

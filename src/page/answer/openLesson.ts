@@ -26,6 +26,14 @@ export function openLesson({ name, file, text, beside }: GivenLesson): LessonOpe
   const runs = new Map([...lesson.cells].map(([cell, scenario]) => [cell, runOnce(scenario)]));
   const { solved, findings } = solveLesson(lesson, runs);
   if (!solved) return { opened: undefined, issues: findings.map(toIssue) };
-  const records = solved.stages.map(({ cell, from, until }) => recordScene(lesson.cells.get(cell)!, { from, until }));
+  const records = solved.stages.map(({ cell, from, until }) =>
+    withoutPath(recordScene(lesson.cells.get(cell)!, { from: Math.floor(from), until: Math.ceil(until) })),
+  );
   return { opened: { solved, records }, issues };
+}
+
+/** The critical path would show what comes next. */
+function withoutPath(record: SceneRecord): SceneRecord {
+  const [activity, seconds, before, tied] = [new Uint16Array(), new Float64Array(), new Int32Array(), new Uint8Array()];
+  return { ...record, links: { activities: [], activity, seconds, before, tied } };
 }

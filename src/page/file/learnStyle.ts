@@ -1,6 +1,8 @@
 // The style of the place Learn: exercises, drills and the sheet to print.
 
-const screen = `.lesson{display:grid;grid-template-columns:minmax(0,1fr);gap:.75rem;max-width:60rem}
+const screen = `.lesson{display:grid;grid-template-columns:minmax(0,1fr);gap:.75rem}
+.lesson .watch{grid-template-columns:minmax(0,1fr)}
+.lesson .watch>.stage{grid-column:1/-1}
 .lesson>*,.lessons{margin:0}
 .lesson h2:focus,.verdict:focus{outline:none}
 .lesson>button{justify-self:start}
@@ -11,7 +13,7 @@ const screen = `.lesson{display:grid;grid-template-columns:minmax(0,1fr);gap:.75
 .exercise legend{font-weight:600;padding:0}
 .exercise label{display:block;padding:.35rem 0}
 .exercise .reason{margin:0 0 .5rem 1.6rem;font-size:.95rem}
-.exercise .verdict{margin:0}
+.exercise .verdict{margin:0;font-weight:600}
 .lesson figcaption{font-weight:600}
 .blanks{columns:14rem 3}
 .blanks li{padding:.5rem 0}

@@ -28,8 +28,8 @@ const places: readonly [PlaceSpec, ...PlaceSpec[]] = [
   {
     id: "learn",
     name: "Learn",
-    component: ({ session: { ask, course }, opened: { scenario, record } }) =>
-      course.value ? h(LearnPlace, { ask, course: course.value, title: scenario.title, record }) : null,
+    component: ({ session: { ask, course }, opened: { scenario, record, cycle } }) =>
+      course.value ? h(LearnPlace, { ask, course: course.value, title: scenario.title, record, cycle }) : null,
   },
 ];
 

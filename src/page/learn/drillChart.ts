@@ -17,7 +17,7 @@ export function DrillChart({ chart, id, isRevealed }: DrillChartProps): Componen
   const record = isRevealed ? after : before;
   const drawing = useMemo(() => {
     const words = { id, title, description: "One row a resource; its bars are its states." };
-    return timingChart(record, words, after.seconds);
+    return timingChart(record, words, after.seconds, after.from);
   }, [record, after, id, title]);
   const hidden = record.seconds < after.seconds ? curtainPlace(record.seconds / after.seconds) : undefined;
   return h(

@@ -29,7 +29,8 @@ export function DrillView({ title, drills }: DrillViewProps): ComponentChild {
     h("p", {}, look),
     charts.map((chart, i) => h(DrillChart, { key: i, chart, id: `drill-${number.value}-${i}`, isRevealed })),
     h(ExerciseForm, { key: number.value, exercise, id: "drill", onCheck: check }),
-    h("p", { role: "status" }, `Score: ${right.value} of ${checked.value} right.${isRevealed && isLast ? " This was the last drill of this kind." : ""}`),
+    h("p", { role: "status" }, checked.value === 0 ? "" : `Score: ${right.value} of ${checked.value} right.`),
+    isRevealed && isLast ? h("p", {}, "This was the last drill of this kind.") : null,
     isRevealed && !isLast ? h("button", { type: "button", onClick: () => (number.value += 1) }, "Next drill") : null,
   );
 }

@@ -48,7 +48,7 @@ export function ExerciseForm({ exercise, id, onCheck }: ExerciseFormProps): Comp
     { class: "exercise", onSubmit: check },
     h("fieldset", {}, h("legend", {}, exercise.ask), choices),
     isChecked.value
-      ? h(Verdict, { choice: exercise.choices[chosen.value!]! })
+      ? h(Verdict, { isRight: exercise.choices[chosen.value!]!.isRight })
       : h("button", { type: "submit", "aria-disabled": chosen.value === undefined ? "true" : undefined }, "Check"),
   );
 }
@@ -58,9 +58,9 @@ function Reason({ choice }: { readonly choice: Choice }): ComponentChild {
 }
 
 /** Takes the focus, so that a screen reader reads it and the next key goes on from here. */
-function Verdict({ choice }: { readonly choice: Choice }): ComponentChild {
+function Verdict({ isRight }: Pick<Choice, "isRight">): ComponentChild {
   const place = useRef<HTMLParagraphElement>(null);
   useEffect(() => place.current?.focus(), []);
-  const words = choice.isRight ? "Your choice is right. " : "Your choice is wrong. ";
-  return h("p", { class: "verdict", tabIndex: -1, ref: place }, h("strong", {}, words), choice.because);
+  const words = isRight ? "Your choice is right." : "Your choice is wrong. The reasons stand beside the choices.";
+  return h("p", { class: "verdict", tabIndex: -1, ref: place }, words);
 }

@@ -18,6 +18,7 @@ interface LearnPlaceProps {
   /** Of the chosen scenario. */
   readonly title: string;
   readonly record: SceneRecord;
+  readonly cycle: number;
 }
 
 type Open =
@@ -27,14 +28,14 @@ type Open =
   | { readonly kind: "drills"; readonly title: string; readonly drills: readonly ShownDrill[] | undefined }
   | { readonly kind: "fault"; readonly fault: string };
 
-export function LearnPlace({ ask, course, title, record }: LearnPlaceProps): ComponentChild {
+export function LearnPlace({ ask, course, title, record, cycle }: LearnPlaceProps): ComponentChild {
   const open = useSignal<Open>({ kind: "list" });
   const actions = actionsOf(open, ask, course);
   const shown = open.value;
   if (shown.kind === "list") return h(LearnList, { course, actions });
   return [
     h("p", { class: "back" }, h("button", { type: "button", onClick: actions.list }, "All lessons and drills")),
-    shown.kind === "sheet" ? h(SheetView, { title, record }) : h(OpenView, { shown, course, actions }),
+    shown.kind === "sheet" ? h(SheetView, { title, record, cycle }) : h(OpenView, { shown, course, actions }),
   ];
 }
 

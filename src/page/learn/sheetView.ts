@@ -2,7 +2,6 @@
 import { useMemo } from "preact/hooks";
 import { useSignal } from "@preact/signals";
 import { h, type ComponentChild } from "preact";
-import { timingChart } from "#report/charts/timingChart.ts";
 import { blankSheet } from "#report/drills/blankSheet.ts";
 import type { SceneRecord } from "#report/scene/sceneRecord.ts";
 import { timelineOf } from "#report/scene/timelineOf.ts";
@@ -11,14 +10,16 @@ import { Heading } from "./heading.ts";
 interface SheetViewProps {
   readonly title: string;
   readonly record: SceneRecord;
+  /** Mean seconds between two shots of one station. */
+  readonly cycle: number;
 }
 
-/** Seconds: some cycles of a usual cell, after its first ones. */
-const [begin, span] = [30, 30];
+/** Cycles of a station: what is shown, and what is left out before it. */
+const [shownCycles, cyclesBefore] = [1.5, 2];
 
-export function SheetView({ title, record }: SheetViewProps): ComponentChild {
+export function SheetView({ title, record, cycle }: SheetViewProps): ComponentChild {
   const isKeyShown = useSignal(false);
-  const { drawing, key } = useMemo(() => drawn(record), [record]);
+  const { drawing, key } = useMemo(() => drawn(record, cycle), [record, cycle]);
   const ask = "Write beside each number what the resource does there.";
   return h(
     "article",
@@ -42,10 +43,12 @@ export function SheetView({ title, record }: SheetViewProps): ComponentChild {
   );
 }
 
-function drawn(record: SceneRecord): { readonly drawing: string; readonly key: ReturnType<typeof blankSheet>["key"] } {
-  const from = Math.min(record.from + begin, Math.max(record.from, record.until - span));
+function drawn(record: SceneRecord, cycle: number): { readonly drawing: string; readonly key: ReturnType<typeof blankSheet>["key"] } {
+  const span = Math.ceil(shownCycles * cycle);
+  const from = Math.floor(Math.max(record.from, Math.min(record.from + cyclesBefore * cycle, record.until - span)));
   const kinds = new Map(record.resources.map(({ name, kind }) => [name, kind]));
-  const { chart, key } = blankSheet(timelineOf(record, from, from + span), (resource) => kinds.get(resource) ?? resource);
   const words = { id: "sheet", title: "Chart without words", description: "One row a resource; its bars are numbered." };
-  return { drawing: timingChart(chart, words).picture.code, key };
+  const kindOf = (resource: string): string => kinds.get(resource) ?? resource;
+  const { chart, key } = blankSheet(timelineOf(record, from, from + span), kindOf, words);
+  return { drawing: chart.code, key };
 }

@@ -36,7 +36,8 @@ export function StageView({ stage, record, onReveal }: StageViewProps): Componen
       h(ScenePanel, { watched }),
       h(Controls, { watched }),
       h(TimeRange, { watched }),
-      h(TimingPanel, { watched }),
+      // The chart shows all of the record.
+      h(TimingPanel, { watched, cycle: record.until - record.from }),
       h("p", { class: "spoken", role: "status" }, watched.said),
     ),
     h(ExerciseForm, { exercise: stage.predict, id: "predict", onCheck: reveal }),

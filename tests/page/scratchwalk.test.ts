@@ -1,0 +1,31 @@
+// Scratch.
+import { test } from "vitest";
+import { openBrowser } from "../support/browser.ts";
+test("walk", async () => {
+  const b = await openBrowser();
+  const page = await b.newPage({ viewport: { width: 1280, height: 900 } });
+  page.on("console", (m) => console.log("CONSOLE", m.text()));
+  page.on("pageerror", (e) => console.log("ERR", e.message, e.stack));
+  await page.goto("file:///tmp/w/learn/page.html");
+  await page.getByRole("button", { name: "Learn" }).click();
+  await page.screenshot({ path: "/tmp/w/learn/list.png", fullPage: true });
+  await page.getByRole("button", { name: "2 The screw recharges" }).click();
+  await page.getByRole("button", { name: "Check" }).waitFor();
+  await page.screenshot({ path: "/tmp/w/learn/lesson.png", fullPage: true });
+  await page.getByRole("radio").first().check();
+  await page.getByRole("button", { name: "Check" }).click();
+  await page.screenshot({ path: "/tmp/w/learn/revealed.png", fullPage: true });
+  await page.getByRole("button", { name: "All lessons and drills" }).click();
+  await page.getByRole("button", { name: "Which fault" }).click();
+  await page.getByRole("button", { name: "Check" }).waitFor();
+  await page.screenshot({ path: "/tmp/w/learn/drill.png", fullPage: true });
+  await page.getByRole("button", { name: "All lessons and drills" }).click();
+  await page.getByRole("button", { name: "Who waits next" }).click();
+  await page.getByRole("button", { name: "Check" }).waitFor();
+  await page.screenshot({ path: "/tmp/w/learn/drill2.png", fullPage: true });
+  await page.getByRole("button", { name: "All lessons and drills" }).click();
+  await page.getByRole("button", { name: "Sheet to print" }).click();
+  await page.screenshot({ path: "/tmp/w/learn/sheet.png", fullPage: true });
+  await page.pdf({ path: "/tmp/w/learn/sheet.pdf", format: "A4", landscape: true });
+  await b.close();
+});
