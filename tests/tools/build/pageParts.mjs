@@ -5,6 +5,16 @@ import path from "node:path";
 import { bundleSettings, root } from "./bundleSettings.mjs";
 import { thirdParty } from "./thirdParty.mjs";
 
+/** @stdlib tries by `eval` whether there are generators. The policy of the page forbids that, and another algorithm would be chosen. */
+const knowsGenerators = {
+  name: "knows-generators",
+  setup({ onLoad }) {
+    onLoad({ filter: /assert-has-generator-support.lib.index\.js$/ }, () => ({
+      contents: "module.exports = () => true;",
+    }));
+  },
+};
+
 /** Classic scripts: browsers start no worker from a module in a file of the disk. */
 const settings = {
   ...bundleSettings,
@@ -14,6 +24,7 @@ const settings = {
   format: "iife",
   globalName: "blowcell",
   external: [],
+  plugins: [...bundleSettings.plugins, knowsGenerators],
   banner: {},
   minify: true,
   legalComments: "none",
