@@ -1,11 +1,15 @@
 // The script of the page, which is also that of its worker: both share most of the code, so one text is smaller than two.
 import { h, render } from "preact";
+import { config } from "zod/mini";
 import { openAsker } from "#page/answer/asker.ts";
 import { reply } from "#page/answer/reply.ts";
 import type { Asked } from "#page/answer/answers.ts";
 import type { Course, Given } from "#page/file/given.ts";
 import { Frame } from "#page/frame/frame.ts";
 import { openSession } from "#page/frame/session.ts";
+
+// Otherwise zod tries whether it may make functions from text, which the policy of the page forbids and reports.
+config({ jitless: true });
 
 /** Called by the opener; `openPart` gives the text of a compressed part: the licenses of bundled packages, or the shipped lessons. */
 export function start(
