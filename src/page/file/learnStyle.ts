@@ -20,6 +20,6 @@ const screen = `.lesson{display:grid;grid-template-columns:minmax(0,1fr);gap:.75
 .blank{display:inline-block;width:10rem;border-bottom:1px solid var(--ink)}`;
 
 const printed = `@media screen{.key.shut{display:none}}
-@media print{.places,.lesson button,.back{display:none}.key{break-before:page}.reel{min-width:0}}`;
+@media print{.places,#learn button,#learn .back{display:none}.key{break-before:page}.reel{min-width:0}}`;
 
 export const learnStyle = `${screen}\n${printed}`;

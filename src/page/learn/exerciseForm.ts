@@ -1,6 +1,6 @@
 // A question with its choices: one is chosen and checked, and then every choice shows its reason.
 import { useSignal } from "@preact/signals";
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import { h, type ComponentChild, type TargetedEvent } from "preact";
 import type { Choice, Exercise } from "#report/lessons/exercise.ts";
 
@@ -60,7 +60,7 @@ function Reason({ choice }: { readonly choice: Choice }): ComponentChild {
 /** Takes the focus, so that a screen reader reads it and the next key goes on from here. */
 function Verdict({ isRight }: Pick<Choice, "isRight">): ComponentChild {
   const place = useRef<HTMLParagraphElement>(null);
-  useEffect(() => place.current?.focus(), []);
+  useLayoutEffect(() => place.current?.focus(), []);
   const words = isRight ? "Your choice is right." : "Your choice is wrong. The reasons stand beside the choices.";
   return h("p", { class: "verdict", tabIndex: -1, ref: place }, words);
 }
