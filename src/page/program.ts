@@ -12,11 +12,7 @@ import { openSession } from "#page/frame/session.ts";
 config({ jitless: true });
 
 /** Called by the opener; `openPart` gives the text of a compressed part: the licenses of bundled packages, or the shipped lessons. */
-export function start(
-  worker: Worker,
-  given: Given,
-  openPart: (part: "licenses" | "course") => Promise<string>,
-): void {
+export function start(worker: Worker, given: Given, openPart: (part: "licenses" | "course") => Promise<string>): void {
   const session = openSession(given, openAsker(worker), async () => JSON.parse(await openPart("course")) as Course);
   const openLicenses = (): Promise<string> => openPart("licenses");
   const place = document.getElementById("page")!;

@@ -168,14 +168,14 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/drills",
-    "analysis/ideal cell/records cell/words report/lessons report/words scenario",
+    "analysis/ideal cell/records cell/words report/charts report/lessons report/words scenario",
     "a drill takes its key from a record, and what a change is worth from an ideal cycle",
   ],
 
   ["page/file", "foundation report/charts report/page", "the file around the page has the style of a report"],
   [
     "page/answer",
-    "analysis/ideal analysis/study cell/records foundation page/file report/answers report/drills report/lessons report/page scenario",
+    "analysis/ideal analysis/study cell/records foundation page/file report/answers report/drills report/lessons report/page report/scene scenario",
     "the worker reads, runs and words one scenario",
   ],
   [

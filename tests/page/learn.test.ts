@@ -50,7 +50,14 @@ question:
 beforeAll(async () => {
   writeFileSync(join(folder, "own.yaml"), own);
   writeFileSync(join(folder, "cell.yaml"), readFileSync("scenarios/one-station.yaml"));
-  const made = callBlowcell(["page", "scenarios/two-station.yaml", "--lesson", join(folder, "own.yaml"), "--out", file]);
+  const made = callBlowcell([
+    "page",
+    "scenarios/two-station.yaml",
+    "--lesson",
+    join(folder, "own.yaml"),
+    "--out",
+    file,
+  ]);
   expect(made).toMatchObject({ code: 0 });
   browser = await openBrowser();
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
@@ -94,7 +101,7 @@ async function answer({ ask, choices }: Exercise, number: number): Promise<void>
   await form.getByRole("group", { name: ask, exact: true }).waitFor();
   expect(await form.locator("label").allTextContents()).toEqual(choices.map(({ text }) => ` ${text}`));
   expect(await form.locator(".reason").count()).toBe(0);
-  for (let i = 0; i < 60 && (await page.evaluate('document.activeElement.type')) !== "radio"; i++)
+  for (let i = 0; i < 60 && (await page.evaluate("document.activeElement.type")) !== "radio"; i++)
     await page.keyboard.press("Tab");
   await page.keyboard.press("Space");
   for (let i = 0; i < number; i++) await page.keyboard.press("ArrowDown");
@@ -102,7 +109,7 @@ async function answer({ ask, choices }: Exercise, number: number): Promise<void>
   const verdict = form.locator(".verdict");
   await verdict.waitFor();
   expect(await verdict.textContent()).toContain(choices[number]!.isRight ? "is right" : "is wrong");
-  expect(await page.evaluate('document.activeElement.className')).toBe("verdict");
+  expect(await page.evaluate("document.activeElement.className")).toBe("verdict");
   expect(await form.locator(".reason").allTextContents()).toEqual(
     choices.map(({ isRight, because }) => `${isRight ? "Right. " : "Wrong. "}${because}`),
   );
@@ -140,10 +147,14 @@ describe("the place Learn", { timeout: 120_000 }, () => {
     const { title, stages, question } = solveShipped(name).solved;
     await press(title);
     for (const [i, stage] of stages.entries()) {
-      await page.getByRole("heading", { name: `${title}: prediction ${i + 1} of ${stages.length}`, exact: true }).waitFor();
+      await page
+        .getByRole("heading", { name: `${title}: prediction ${i + 1} of ${stages.length}`, exact: true })
+        .waitFor();
       expect(await page.locator(".lesson > p").allTextContents()).toContain(stage.look);
       expect(await page.locator(".curtain").count()).toBe(1);
-      expect(await page.locator(".timeline output").textContent()).toBe(`${stage.at.toFixed(2)} s of ${stage.at.toFixed(2)} s`);
+      expect(await page.locator(".timeline output").textContent()).toBe(
+        `${stage.at.toFixed(2)} s of ${stage.at.toFixed(2)} s`,
+      );
       expect(await page.locator(".reveal").count()).toBe(0);
       if (i === 0) await judge();
       await answer(stage.predict, i === 0 ? rightOf(stage.predict) : 0);

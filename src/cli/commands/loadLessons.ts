@@ -42,6 +42,12 @@ function loadLesson(file: string, host: Host): { readonly lesson?: GivenLesson; 
   if (found.length > 0) return { issues: found };
   const { title } = lesson;
   // Without its folder: the page may leave this machine.
-  const given = { name, file: file.slice(folder.length), title, text: content.text, beside: Object.fromEntries(beside) };
+  const given = {
+    name,
+    file: file.slice(folder.length),
+    title,
+    text: content.text,
+    beside: Object.fromEntries(beside),
+  };
   return { lesson: given, issues: [] };
 }

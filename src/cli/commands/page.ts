@@ -20,7 +20,11 @@ export const page: Act = async (files, options, host) => {
   if (lessonCode !== exitCode.done) return lessonCode;
   const { set = [], units = "si" } = options;
   const names = loaded.map(({ scenario }) => scenario.name);
-  const call = [...loaded.map(fileOf), ...set.map((setting) => `--set ${setting}`), ...lessons.map(({ file }) => `--lesson ${file}`)].join(" ");
+  const call = [
+    ...loaded.map(fileOf),
+    ...set.map((setting) => `--set ${setting}`),
+    ...lessons.map(({ file }) => `--lesson ${file}`),
+  ].join(" ");
   const place = pagePlace(runName(names.join("-and-"), set), options, host);
   const issues = pageIssues(place, call, options, host);
   printIssues(issues, host);

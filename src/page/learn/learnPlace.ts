@@ -83,10 +83,18 @@ function LearnList({ course, actions }: LearnListProps): ComponentChild {
   return [
     h(Heading, { words: "Lessons" }),
     h("p", {}, "Each lesson asks what comes next, shows it, and explains it. The answers come from a run of the cell."),
-    h("ul", { class: "lessons" }, course.lessons.map(({ title }, i) => entry(title, () => actions.lesson(i)))),
+    h(
+      "ul",
+      { class: "lessons" },
+      course.lessons.map(({ title }, i) => entry(title, () => actions.lesson(i))),
+    ),
     h("h2", {}, "Drills"),
     h("p", {}, "Short questions on charts. The score is on screen only; nothing is stored."),
-    h("ul", { class: "lessons" }, drillKinds.map(({ name, title }) => entry(title, () => actions.drills(name, title)))),
+    h(
+      "ul",
+      { class: "lessons" },
+      drillKinds.map(({ name, title }) => entry(title, () => actions.drills(name, title))),
+    ),
     h("h2", {}, "On paper"),
     h("ul", { class: "lessons" }, entry("Sheet to print: a chart without words, with its key", actions.sheet)),
   ];
@@ -98,12 +106,14 @@ interface OpenViewProps extends LearnListProps {
 
 function OpenView({ shown, course, actions }: OpenViewProps): ComponentChild {
   const wait = h("p", { class: "quiet", role: "status" }, "The cells are run.");
-  if (shown.kind === "fault") return h("p", { class: "finding", role: "alert" }, `This is a fault of blowcell: ${shown.fault}`);
+  if (shown.kind === "fault")
+    return h("p", { class: "finding", role: "alert" }, `This is a fault of blowcell: ${shown.fault}`);
   if (shown.kind === "drills") return shown.drills ? h(DrillView, { title: shown.title, drills: shown.drills }) : wait;
   if (shown.opening === undefined) return wait;
   const { opened } = shown.opening;
   // The command has already reported the issues of a lesson; a page is written without them only.
-  if (opened === undefined) return h("p", { role: "alert" }, shown.opening.issues.map(({ message }) => message).join(" "));
+  if (opened === undefined)
+    return h("p", { role: "alert" }, shown.opening.issues.map(({ message }) => message).join(" "));
   const number = shown.number + 1;
   const following = course.lessons[number];
   const next = following && { title: following.title, open: () => actions.lesson(number) };

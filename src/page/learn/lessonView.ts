@@ -34,9 +34,7 @@ export function LessonView({ lesson: { solved, records }, next }: LessonViewProp
     stage === undefined
       ? h(ExerciseForm, { exercise: question, id: "question", onCheck: finish })
       : h(StageView, { key: step.value, stage, record: records[step.value]!, onReveal: finish }),
-    isDone.value && stage !== undefined
-      ? h("button", { type: "button", onClick: goOn }, onward)
-      : null,
+    isDone.value && stage !== undefined ? h("button", { type: "button", onClick: goOn }, onward) : null,
     isDone.value && stage === undefined && next !== undefined
       ? h("button", { type: "button", onClick: next.open }, `Next lesson: ${next.title}`)
       : null,

@@ -13,7 +13,11 @@ export interface BlankSheet {
 }
 
 /** The same state has one number at all stations; a state that is too short for a number everywhere has none. */
-export function blankSheet(record: TimelineRecord, kindOf: (resource: string) => string, given: ChartWords): BlankSheet {
+export function blankSheet(
+  record: TimelineRecord,
+  kindOf: (resource: string) => string,
+  given: ChartWords,
+): BlankSheet {
   const layout = timingLayout(record.resources, record.seconds);
   const widthOf = ({ start, end }: TimelineInterval): number => layout.at(end) - layout.at(start);
   const key: BlankSheet["key"][number][] = [];

@@ -56,7 +56,7 @@ interface Gains {
 const clear = 0.01;
 
 /** Undefined where no step gains more than another. */
-export function gainsOf(vary: (set: readonly string[]) => Scenario): Gains | undefined {
+function gainsOf(vary: (set: readonly string[]) => Scenario): Gains | undefined {
   const period = idealCycle(vary([])).secondsPerShot;
   const gains = steps
     .map(([name, path]) => ({ name, period: idealCycle(vary([`${path}=-0.5 s`])).secondsPerShot }))
@@ -71,7 +71,11 @@ function drillOf(cell: Scenario, { period, best, less }: Gains): Drill {
   const choices = [best, ...less].map(({ name, period: with_ }): Choice => {
     const gain = period - with_;
     const words = gain < clear ? "gains nothing" : `gains ${seconds(gain)} a shot`;
-    return { text: name, isRight: name === best.name, because: `Run again with 0.5 s less, the cell ${words}: ${seconds(with_)} a shot.` };
+    return {
+      text: name,
+      isRight: name === best.name,
+      because: `Run again with 0.5 s less, the cell ${words}: ${seconds(with_)} a shot.`,
+    };
   });
   const order = steps.map(([name]) => name);
   const at = run.scenario.run.length / 2;

@@ -50,7 +50,7 @@ function waitingFor(shift: Spell, run: CellRun): readonly Ready[] {
     const lastDrop = own.findLast(({ role }) => role === "mold.drop")?.start ?? -1;
     const isReady = own.at(-1)?.end !== null && waits.includes(own.at(-1)?.state ?? "");
     const stillWaits = isReady && (own.at(-1)?.end ?? 0) >= shift.start;
-    return stillWaits && busy?.end != null ? [{ station, since: busy.end, lastDrop }] : [];
+    return stillWaits && typeof busy?.end === "number" ? [{ station, since: busy.end, lastDrop }] : [];
   });
 }
 
@@ -79,7 +79,12 @@ function drillOf(shift: Spell, until: number, recharge: Spell, waiting: readonly
     look,
     charts: [{ title: "The cell up to this moment", run, from, at: Math.min(at + margin, shift.start), until }],
     exercise: { ask, choices },
-    rulesDiffer: new Set([firstBy(waiting, ({ since }) => since), firstBy(waiting, ({ lastDrop }) => lastDrop), firstBy(waiting, ({ station }) => station.priority)]).size > 1,
+    rulesDiffer:
+      new Set([
+        firstBy(waiting, ({ since }) => since),
+        firstBy(waiting, ({ lastDrop }) => lastDrop),
+        firstBy(waiting, ({ station }) => station.priority),
+      ]).size > 1,
   };
 }
 
@@ -92,7 +97,8 @@ const margin = 0.2;
 
 const ruleWords: Readonly<Record<DispatchRule, string>> = {
   "first-ready": "The rule is `first-ready`: the mold that has been ready longest gets the shot.",
-  "longest-since-drop": "The rule is `longest-since-drop`: of the molds that are ready, the one whose last drop is longest ago gets the shot.",
+  "longest-since-drop":
+    "The rule is `longest-since-drop`: of the molds that are ready, the one whose last drop is longest ago gets the shot.",
   alternate: "The rule is `alternate`: the molds get their shots in a fixed rotation.",
   priority: "The rule is `priority`: of the molds that are ready, the one with the smallest number gets the shot.",
 };
@@ -114,7 +120,10 @@ function reason(station: StationSpec, ready: Ready | undefined, shift: Spell, ru
   }
   const [words, other] =
     dispatch === "longest-since-drop"
-      ? [`The last drop of ${station.name} began at ${seconds(ready.lastDrop)}`, "The last drop of another ready mold is longer ago."]
+      ? [
+          `The last drop of ${station.name} began at ${seconds(ready.lastDrop)}`,
+          "The last drop of another ready mold is longer ago.",
+        ]
       : [`${name} has been ready since ${seconds(ready.since)}`, "Another mold has been ready longer."];
   return isRight ? `${words}, and no ready mold comes before it.` : `${words}. ${other}`;
 }

@@ -10,7 +10,11 @@ import type { Drill, ReadCell } from "./drill.ts";
 const mostDrills = 6;
 
 export function nextWaitDrills(read: ReadCell): readonly Drill[] {
-  const cells = [read("two-molds.yaml"), read("three-molds.yaml"), read("three-molds.yaml", ["delivery.recharge=2.6 s"])];
+  const cells = [
+    read("two-molds.yaml"),
+    read("three-molds.yaml"),
+    read("three-molds.yaml", ["delivery.recharge=2.6 s"]),
+  ];
   const byCell = cells.map((cell) => nextWaits(runOnce(cell)).slice(0, mostDrills / cells.length));
   return Array.from({ length: mostDrills }, (_, i) => byCell.flatMap((drills) => drills[i] ?? [])).flat();
 }
@@ -28,7 +32,8 @@ export function nextWaits(run: CellRun): readonly Drill[] {
   return waits.flatMap((wait, i) => {
     const at = wait.start - leadTime;
     const [before, after] = [waits[i - 1], waits[i + 1]];
-    const isClear = (before === undefined || before.start < at) && (after === undefined || after.start > wait.start + clear);
+    const isClear =
+      (before === undefined || before.start < at) && (after === undefined || after.start > wait.start + clear);
     if (!isClear || at < settled || wait.end === null) return [];
     const others = otherWaits(wait, waits);
     if (others.length < 2) return [];

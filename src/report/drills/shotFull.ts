@@ -33,7 +33,7 @@ export function shotsFull(run: CellRun): readonly Drill[] {
     if (recharge.role !== "screw.recharge" || recharge.end === null || recharge.start < settled) return [];
     const open = run.spells.find(({ role, start }) => role === "mold.open" && start > recharge.start);
     const cool = open && coolingBefore(open, run);
-    if (open?.end == null || cool === undefined || cool.start > recharge.start) return [];
+    if (open === undefined || open.end === null || cool === undefined || cool.start > recharge.start) return [];
     const lead = open.start - recharge.end;
     // By the usual duration of a recharge, as earlier cycles show it.
     const usualLead = open.start - recharge.start - usual;
@@ -43,7 +43,9 @@ export function shotsFull(run: CellRun): readonly Drill[] {
 }
 
 function coolingBefore(open: Spell, { spells }: CellRun): Spell | undefined {
-  return spells.findLast(({ resource, role, start }) => resource === open.resource && role === "mold.cool" && start < open.start);
+  return spells.findLast(
+    ({ resource, role, start }) => resource === open.resource && role === "mold.cool" && start < open.start,
+  );
 }
 
 function drillOf(recharge: Spell, full: number, open: Spell, cool: Spell, run: CellRun): Drill {
@@ -52,7 +54,12 @@ function drillOf(recharge: Spell, full: number, open: Spell, cool: Spell, run: C
   const look =
     `The screw begins to recharge at ${seconds(recharge.start)}. The mold at station ${open.resource} is the next to open; ` +
     `it has cooled since ${seconds(cool.start)}. Earlier cycles in the chart show how long each step takes.`;
-  const chart = { title: "The cell up to this moment", run, from: Math.max(0, recharge.start - 22), at: recharge.start };
+  const chart = {
+    title: "The cell up to this moment",
+    run,
+    from: Math.max(0, recharge.start - 22),
+    at: recharge.start,
+  };
   const until = Math.max(full, open.start) + 1;
   return {
     look,

@@ -11,10 +11,7 @@ import { resolveValue } from "./resolveValue.ts";
 
 type WrittenQuestion = Draft<WrittenLesson>["question"];
 
-export function checkNames(
-  draft: Draft<WrittenLesson>,
-  scenarios: ReadonlyMap<string, Scenario>,
-): readonly Finding[] {
+export function checkNames(draft: Draft<WrittenLesson>, scenarios: ReadonlyMap<string, Scenario>): readonly Finding[] {
   const known: Known = {
     cell: Object.keys(draft.cells ?? {}),
     moment: Object.keys(draft.moments ?? {}),
@@ -104,7 +101,16 @@ function resourcesOf({ stations, takeaway = [], operators }: Scenario): readonly
   const servers = takeaway.flatMap(({ name, places }) =>
     Array.from({ length: places }, (_, i) => (places === 1 ? name : `${name} ${i + 1}`)),
   );
-  return [PLASTICATOR, VALVE, ...names, ...operatorNames(operators), ...servers, RAM, ...names.map(ramOf), ...names.map(maskOf)];
+  return [
+    PLASTICATOR,
+    VALVE,
+    ...names,
+    ...operatorNames(operators),
+    ...servers,
+    RAM,
+    ...names.map(ramOf),
+    ...names.map(maskOf),
+  ];
 }
 
 function valueFindings(

@@ -48,7 +48,7 @@ function ofMoment(by: MomentMeasure, moment: Spell, run: CellRun): LessonValue |
   const shot = shotRecords(run.events, run.scenario).find(
     (each) => each.station === moment.station && each.shot === moment.shot,
   );
-  if (by === "sag") return shot?.sag == null ? undefined : { unit: "share", number: shot.sag };
+  if (by === "sag") return shot === undefined || shot.sag === null ? undefined : { unit: "share", number: shot.sag };
   return inSeconds(shot?.[by]);
 }
 

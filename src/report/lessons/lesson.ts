@@ -73,4 +73,3 @@ export interface Lesson {
   readonly stages: readonly StageSpec[];
   readonly question: QuestionSpec;
 }
-

@@ -34,7 +34,7 @@ export function readCell(name: string, cells: Cells, lesson: LessonFile): ReadCe
   const found = typeof scenario === "string" ? fromFile(scenario, lesson) : inline(path, lesson);
   if (found === undefined) {
     const remedy = "Correct the name of the file: its way from the folder of the lesson.";
-    const message = `The scenario \`${String(scenario)}\` cannot be read.`;
+    const message = `The scenario \`${typeof scenario === "string" ? scenario : name}\` cannot be read.`;
     return { issues: [lesson.tree.toIssue({ code, message, remedy, path })] };
   }
   const { length, seed } = { ...base, ...own };
@@ -63,7 +63,13 @@ function noScenario(name: string, { like, scenario }: Draft<WrittenCell>): Findi
       : like === undefined
         ? "The cell has no scenario."
         : `No cell \`${like}\` has a scenario.`;
-  return { code, message, remedy, path: ["cells", name, ...(like === undefined ? [] : ["like"])], ...(like === undefined ? { at: "key" } : {}) };
+  return {
+    code,
+    message,
+    remedy,
+    path: ["cells", name, ...(like === undefined ? [] : ["like"])],
+    ...(like === undefined ? { at: "key" } : {}),
+  };
 }
 
 interface Found {

@@ -44,7 +44,8 @@ const state: Leaf<string> = leaf({
     if (typeof written !== "string") return refused(wrongType(written, expected));
     if (states.includes(written) || isOpenTo(written)) return { value: written };
     const meant = didYouMean(written, states);
-    const remedy = meant === undefined ? "See the column `state` of `time-by-state.csv`." : `Did you mean \`${meant}\`?`;
+    const remedy =
+      meant === undefined ? "See the column `state` of `time-by-state.csv`." : `Did you mean \`${meant}\`?`;
     return refused({ code: "unknown-choice", message: `There is no state \`${written}\`.`, expected, remedy });
   },
 });
@@ -138,7 +139,10 @@ const choice = mapping(
   () => ({
     text: optional(text("The screw waits."), "The choice in words."),
     is: optional(text("plasticator"), "It is right where the value is this name."),
-    from: optional(bound, "It is right where the value is this or more: seconds, a share from 0 to 1, a ratio, a count."),
+    from: optional(
+      bound,
+      "It is right where the value is this or more: seconds, a share from 0 to 1, a ratio, a count.",
+    ),
     below: optional(bound, "It is right where the value is less than this."),
     value: optional(text("wait"), "The choice shows this value of the lesson."),
     because: required(text("The shot is full before the mold opens."), "Why it is right or wrong."),
@@ -173,7 +177,10 @@ export const lessonKeys = mapping(
     format: optional(format, "Version of the format."),
     title: required(text("The screw waits"), "What the list of lessons shows."),
     goal: required(text("You can say who waits."), "What the trainee can do afterwards."),
-    cells: required(byName(cell, "cells by their names", "two molds"), "The cells that run; the first is the usual one."),
+    cells: required(
+      byName(cell, "cells by their names", "two molds"),
+      "The cells that run; the first is the usual one.",
+    ),
     moments: required(byName(moment, "moments by their names", "first drop"), "What is found in the records."),
     values: required(byName(value, "values by their names", "wait"), "What the texts and questions use."),
     stages: required(listOf(stage, "a list of predictions"), "The predictions, in their order."),
@@ -184,8 +191,5 @@ export const lessonKeys = mapping(
 
 export type WrittenLesson = z.infer<typeof lessonKeys>;
 export type WrittenPattern = z.infer<typeof pattern>;
-export type WrittenMoment = z.infer<typeof moment>;
 export type WrittenValue = z.infer<typeof value>;
-export type WrittenQuestion = z.infer<typeof question>;
-export type WrittenStage = z.infer<typeof stage>;
 export type WrittenCell = z.infer<typeof cell>;

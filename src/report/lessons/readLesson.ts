@@ -41,7 +41,10 @@ export function readLesson(written: string, { name, file, readText }: LessonOpti
   const tree = new ScenarioText(parsed.document, source);
   const read = readKeys<WrittenLesson>(lessonKeys, tree.content(), strangeKey);
   const drafts = read.draft.cells ?? {};
-  const cells = Object.keys(drafts).map((cell) => ({ cell, ...readCell(cell, drafts, { text, file, tree, readText }) }));
+  const cells = Object.keys(drafts).map((cell) => ({
+    cell,
+    ...readCell(cell, drafts, { text, file, tree, readText }),
+  }));
   const scenarios = new Map(cells.flatMap(({ cell, scenario }) => (scenario ? [[cell, scenario] as const] : [])));
   const { lesson, findings } = resolve(name, read.draft, scenarios);
   const toIssue = (finding: Finding): Issue => tree.toIssue(finding);
@@ -79,7 +82,11 @@ function resolve(
   const moments = new Map<string, MomentSpec>();
   for (const [moment, spec] of Object.entries(draft.moments ?? {})) {
     const { occurrence = 1, after } = spec ?? {};
-    moments.set(moment, { ...resolvePattern(spec ?? {}, usual), occurrence, ...(after === undefined ? {} : { after }) });
+    moments.set(moment, {
+      ...resolvePattern(spec ?? {}, usual),
+      occurrence,
+      ...(after === undefined ? {} : { after }),
+    });
   }
   const values = new Map<string, ValueSpec>();
   const findings: Finding[] = [];

@@ -17,11 +17,25 @@ const ofMoment = {
   sag: true,
   timeAtHeat: true,
 } as const satisfies Readonly<Record<MomentMeasure, true>>;
-const ofPattern = { count: true, mean: true, shortest: true, longest: true, total: true, share: true } as const satisfies Readonly<Record<PatternMeasure, true>>;
-const ofCell = { secondsPerShot: true, shotsPerHour: true, partsPerHour: true, idealSecondsPerShot: true, pace: true } as const satisfies Readonly<Record<CellMeasure, true>>;
+const ofPattern = {
+  count: true,
+  mean: true,
+  shortest: true,
+  longest: true,
+  total: true,
+  share: true,
+} as const satisfies Readonly<Record<PatternMeasure, true>>;
+const ofCell = {
+  secondsPerShot: true,
+  shotsPerHour: true,
+  partsPerHour: true,
+  idealSecondsPerShot: true,
+  pace: true,
+} as const satisfies Readonly<Record<CellMeasure, true>>;
 const ofPair = { ratio: true, shareOf: true, difference: true } as const satisfies Readonly<Record<PairMeasure, true>>;
 
-const isIn = <Key extends string>(keys: Readonly<Record<Key, true>>, key: string): key is Key => Object.hasOwn(keys, key);
+const isIn = <Key extends string>(keys: Readonly<Record<Key, true>>, key: string): key is Key =>
+  Object.hasOwn(keys, key);
 
 /** `path` is that of the value; `usual` the cell of a pattern that names none. */
 export function resolveValue(

@@ -96,7 +96,10 @@ function search(lesson: Lesson, runs: ReadonlyMap<string, CellRun>): { found: Fi
 }
 
 /** Whether all that a value is made of was found, so that the fault is its own. */
-function needsFound(spec: Lesson["values"] extends ReadonlyMap<string, infer Spec> ? Spec : never, found: Findings): boolean {
+function needsFound(
+  spec: Lesson["values"] extends ReadonlyMap<string, infer Spec> ? Spec : never,
+  found: Findings,
+): boolean {
   if ("moment" in spec) return found.moment(spec.moment) !== undefined;
   if ("moments" in spec) return spec.moments.every((name) => found.moment(name) !== undefined);
   return "values" in spec ? spec.values.every((name) => found.value(name) !== undefined) : true;

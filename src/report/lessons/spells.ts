@@ -2,7 +2,10 @@
 import { eventRecorder, type EventRecord } from "#cell/records/eventRecord.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
-export interface Spell extends Pick<EventRecord, "resource" | "owner" | "state" | "kind" | "role" | "station" | "shot"> {
+export interface Spell extends Pick<
+  EventRecord,
+  "resource" | "owner" | "state" | "kind" | "role" | "station" | "shot"
+> {
   /** Seconds since the start of the replication. */
   readonly start: number;
   /** Null where the record ends first. */

@@ -10,7 +10,8 @@ export function strangeKey(key: string, path: Path, parent: unknown): Finding {
     code: "unknown-key",
     message: `The key \`${key}\` is not known here.`,
     expected: `one of ${known.map((each) => `\`${each}\``).join(", ")}`,
-    remedy: meant === undefined ? "Delete it, or write one of the keys that are known here." : `Did you mean \`${meant}\`?`,
+    remedy:
+      meant === undefined ? "Delete it, or write one of the keys that are known here." : `Did you mean \`${meant}\`?`,
     path: [...path, key],
     at: "key",
     value: key,

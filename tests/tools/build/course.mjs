@@ -8,7 +8,7 @@ const read = (...place) => readFileSync(path.join(folder, ...place), "utf8");
 const yamlIn = (...place) =>
   readdirSync(path.join(folder, ...place))
     .filter((name) => name.endsWith(".yaml"))
-    .sort();
+    .toSorted();
 
 /** As `Course` in src/page/file/given.ts. */
 export function course() {

@@ -38,12 +38,16 @@ describe("every drill", () => {
   });
 
   it.each(all)("of the kind %s does not always have the answer at the same place", (_, drills) => {
-    expect(new Set(drills.map(({ exercise }) => exercise.choices.findIndex(({ isRight }) => isRight))).size).toBeGreaterThan(1);
+    expect(
+      new Set(drills.map(({ exercise }) => exercise.choices.findIndex(({ isRight }) => isRight))).size,
+    ).toBeGreaterThan(1);
   });
 });
 
 describe("the next drop", () => {
-  const wins: Readonly<Record<string, (name: string, at: number, events: readonly EventRecord[], cell: Scenario) => number>> = {
+  const wins: Readonly<
+    Record<string, (name: string, at: number, events: readonly EventRecord[], cell: Scenario) => number>
+  > = {
     "first-ready": (name, at, events) => readySince(name, at, events),
     "longest-since-drop": (name, at, events) =>
       events.findLast((row) => row.resource === name && row.role === "mold.drop" && row.seconds < at)!.seconds,
@@ -63,9 +67,13 @@ describe("the next drop", () => {
     expect(drills.length).toBeGreaterThan(10);
     for (const drill of drills) {
       const at = drill.charts[0]!.at;
-      const shift = run.events.find(({ role, owner, seconds }) => role === "valve.toPort" && owner === "station" && seconds >= at)!;
+      const shift = run.events.find(
+        ({ role, owner, seconds }) => role === "valve.toPort" && owner === "station" && seconds >= at,
+      )!;
       expect(rightOf(drill).text).toBe(shift.station);
-      const ready = run.scenario.stations.map(({ name }) => name).filter((name) => isReady(name, shift.seconds, run.events));
+      const ready = run.scenario.stations
+        .map(({ name }) => name)
+        .filter((name) => isReady(name, shift.seconds, run.events));
       const first = ready.toSorted((one, other) => {
         const [a, b] = [one, other].map((name) => wins[rule]!(name, shift.seconds, run.events, run.scenario));
         return a! - b!;
@@ -97,25 +105,30 @@ describe("the next wait", () => {
 });
 
 describe("the full shot", () => {
-  it.each([["two-molds.yaml"], ["three-molds.yaml"]])("in %s comes before the mold opens, or not, as the record has it", (file) => {
-    const run = runOnce(readDrillCell(file));
-    const drills = shotsFull(run);
-    expect(drills.length).toBeGreaterThan(5);
-    for (const drill of drills) {
-      const { at } = drill.charts[0]!;
-      const full = lasting(run.events, "plasticator").find(({ seconds }) => seconds > at)!.seconds;
-      const opens = run.events.find(({ role, seconds }) => role === "mold.open" && seconds > at)!;
-      expect(rightOf(drill).text.startsWith("Yes")).toBe(full < opens.seconds);
-      expect(drill.exercise.ask).toContain(`station ${opens.resource} opens`);
-    }
-  });
+  it.each([["two-molds.yaml"], ["three-molds.yaml"]])(
+    "in %s comes before the mold opens, or not, as the record has it",
+    (file) => {
+      const run = runOnce(readDrillCell(file));
+      const drills = shotsFull(run);
+      expect(drills.length).toBeGreaterThan(5);
+      for (const drill of drills) {
+        const { at } = drill.charts[0]!;
+        const full = lasting(run.events, "plasticator").find(({ seconds }) => seconds > at)!.seconds;
+        const opens = run.events.find(({ role, seconds }) => role === "mold.open" && seconds > at)!;
+        expect(rightOf(drill).text.startsWith("Yes")).toBe(full < opens.seconds);
+        expect(drill.exercise.ask).toContain(`station ${opens.resource} opens`);
+      }
+    },
+  );
 });
 
 describe("half a second", () => {
   /** Seconds a shot in the second half of a simulated hour. */
   function simulated(cell: Scenario): number {
     const events = runOnce({ ...cell, run: { ...cell.run, length: 3600 } }).events;
-    const drops = events.filter(({ role, owner, seconds }) => role === "mold.drop" && owner === "station" && seconds > 1800);
+    const drops = events.filter(
+      ({ role, owner, seconds }) => role === "mold.drop" && owner === "station" && seconds > 1800,
+    );
     const own = drops.filter(({ resource }) => resource === "left");
     return (own.at(-1)!.seconds - own[0]!.seconds) / (own.length - 1) / cell.stations.length;
   }
@@ -127,18 +140,21 @@ describe("half a second", () => {
     ["The removal at every mold", "stations.*.steps.remove.time"],
   ]);
 
-  it.each(drillsOf("half a second").map((drill, i) => [i + 1, drill] as const))("is worth what a run gives, drill %i", (_, drill) => {
-    const { scenario } = drill.charts[0]!.run;
-    const shorter = (path: string): Scenario => shortened(scenario, path);
-    const gains = drill.exercise.choices.map(({ text, because }) => {
-      const period = simulated(shorter(paths.get(text)!));
-      expect(because).toContain(`${period.toFixed(2)} s a shot.`);
-      return { text, period };
-    });
-    const [best] = gains.toSorted((one, other) => one.period - other.period);
-    expect(best!.text).toBe(rightOf(drill).text);
-    expect(gains.filter(({ period }) => period < best!.period + 0.01)).toHaveLength(1);
-  });
+  it.each(drillsOf("half a second").map((drill, i) => [i + 1, drill] as const))(
+    "is worth what a run gives, drill %i",
+    (_, drill) => {
+      const { scenario } = drill.charts[0]!.run;
+      const shorter = (path: string): Scenario => shortened(scenario, path);
+      const gains = drill.exercise.choices.map(({ text, because }) => {
+        const period = simulated(shorter(paths.get(text)!));
+        expect(because).toContain(`${period.toFixed(2)} s a shot.`);
+        return { text, period };
+      });
+      const [best] = gains.toSorted((one, other) => one.period - other.period);
+      expect(best!.text).toBe(rightOf(drill).text);
+      expect(gains.filter(({ period }) => period < best!.period + 0.01)).toHaveLength(1);
+    },
+  );
 
   /** Half a second less of a fixed time. */
   function shortened(scenario: Scenario, path: string): Scenario {
@@ -148,9 +164,12 @@ describe("half a second", () => {
       return { ...time, value: time.value - 0.5 };
     };
     const stations = scenario.stations.map((station) => {
-      if (path.endsWith("recharge")) return { ...station, recharge: { by: "time", time: less((station.recharge as { time: unknown }).time) } };
-      if (path.endsWith("drop")) return { ...station, drop: { by: "time", time: less((station.drop as { time: unknown }).time) } };
-      if (path.endsWith("remove.time")) return { ...station, remove: { ...station.remove, time: less(station.remove.time) } };
+      if (path.endsWith("recharge"))
+        return { ...station, recharge: { by: "time", time: less((station.recharge as { time: unknown }).time) } };
+      if (path.endsWith("drop"))
+        return { ...station, drop: { by: "time", time: less((station.drop as { time: unknown }).time) } };
+      if (path.endsWith("remove.time"))
+        return { ...station, remove: { ...station.remove, time: less(station.remove.time) } };
       const step = path.endsWith("cool") ? "cool" : "close";
       return { ...station, [step]: less(station[step]) };
     });
@@ -159,7 +178,9 @@ describe("half a second", () => {
 });
 
 describe("a change and a fault", () => {
-  const kinds = ["spot the change", "fault"].flatMap((kind) => drillsOf(kind).map((drill) => [rightOf(drill).text, drill] as const));
+  const kinds = ["spot the change", "fault"].flatMap((kind) =>
+    drillsOf(kind).map((drill) => [rightOf(drill).text, drill] as const),
+  );
 
   it("are each shown once", () => {
     expect(kinds.map(([text]) => text)).toEqual([
@@ -192,7 +213,9 @@ describe("a change and a fault", () => {
       const own = lasting(run.events, name);
       return own.flatMap((row, i) => {
         const end = own[i + 1]?.seconds;
-        return row.state === state && row.seconds >= from && end !== undefined && end <= until ? [end - row.seconds] : [];
+        return row.state === state && row.seconds >= from && end !== undefined && end <= until
+          ? [end - row.seconds]
+          : [];
       });
     });
     return durations.length === 0 ? 0 : durations.reduce((sum, each) => sum + each) / durations.length;

@@ -1,5 +1,8 @@
 // A lesson of a trainer's own: what is wrong in it is reported at its place, all at once and with a remedy.
-import { describe, expect, it } from "vitest";
+import { readFileSync } from "node:fs";
+import * as z from "zod/mini";
+import { describe, expect, it, test } from "vitest";
+import { lessonKeys } from "#report/lessons/lessonKeys.ts";
 import { readLesson } from "#report/lessons/readLesson.ts";
 import { solveLesson } from "#report/lessons/solveLesson.ts";
 import { runOnce } from "#report/lessons/spells.ts";
@@ -52,7 +55,9 @@ const found = (text: string): readonly string[] =>
 function findings(text: string): readonly string[] {
   const { lesson, toIssue } = read(text);
   const runs = new Map([...lesson!.cells].map(([name, scenario]) => [name, runOnce(scenario)]));
-  return solveLesson(lesson!, runs).findings.map(toIssue).map(({ code, place, message }) => `${place?.line} ${code}: ${message}`);
+  return solveLesson(lesson!, runs)
+    .findings.map(toIssue)
+    .map(({ code, place, message }) => `${place?.line} ${code}: ${message}`);
 }
 
 const lineOf = (text: string, part: string): number => text.slice(0, text.indexOf(part)).split("\n").length;
@@ -87,7 +92,11 @@ describe("a lesson of a trainer's own", () => {
   });
 
   it.each([
-    ["resource: left, state: closing", "resource: rihgt, state: closing", "lesson-name: The cell `mine` has no resource `rihgt`."],
+    [
+      "resource: left, state: closing",
+      "resource: rihgt, state: closing",
+      "lesson-name: The cell `mine` has no resource `rihgt`.",
+    ],
     ["by: next", "by: nxt", "lesson-name: This lesson has no value `nxt`. Did you mean `next`?"],
     ["at: close", "at: clos", "lesson-name: This lesson has no moment `clos`. Did you mean `close`?"],
     ["is: closing, ", "", "lesson-choice: This choice does not say when it is right."],
@@ -103,7 +112,9 @@ describe("a lesson of a trainer's own", () => {
 
   it("reports a scenario file that cannot be read, and a setting that leads nowhere", () => {
     const file = "cells:\n  mine: { scenario: mine-cell.yaml }\n";
-    expect(found(head + file + rest)).toContainEqual(expect.stringContaining("4 lesson-scenario: The scenario `mine-cell.yaml` cannot be read."));
+    expect(found(head + file + rest)).toContainEqual(
+      expect.stringContaining("4 lesson-scenario: The scenario `mine-cell.yaml` cannot be read."),
+    );
     const set = cell.replace("length: 2 min", "set: [stations.rihgt.steps.cool=7 s]");
     expect(found(head + set + rest)).toContainEqual(expect.stringMatching(/^5 set-/u));
   });
@@ -124,4 +135,19 @@ describe("a lesson of a trainer's own", () => {
     expect(findings(text)).toContainEqual(expect.stringContaining(message));
     expect(findings(text)[0]).toMatch(/^\d+ lesson-/u);
   });
+});
+
+test("every key of a lesson stands in the README of the lessons", () => {
+  const keys = new Set<string>();
+  const collect = (node: unknown): void => {
+    if (typeof node !== "object" || node === null) return;
+    for (const [key, value] of Object.entries(node)) {
+      if (key === "properties") Object.keys(value as object).forEach((name) => keys.add(name));
+      collect(value);
+    }
+  };
+  collect(z.toJSONSchema(lessonKeys, { io: "input", unrepresentable: "any" }));
+  expect(keys.size).toBeGreaterThan(40);
+  const readme = readFileSync("scenarios/lessons/README.md", "utf8");
+  expect([...keys].filter((key) => !readme.includes(`\`${key}`))).toEqual([]);
 });
