@@ -72,8 +72,8 @@ function operatorSlot(id: string, operator: SceneOperator, place: Place): readon
 /** One band for each place. */
 function serverSlot(id: string, server: SceneServer, { x, y, width }: Place): readonly Child[] {
   const { name, places } = server;
-  const facts = serverWords(server);
-  const [states, counts] = [facts.slice(0, -2).join(", "), facts.slice(-2).join(", ")];
+  const shown = serverWords(server);
+  const [states, counts] = [shown.slice(0, -2).join(", "), shown.slice(-2).join(", ")];
   const share = width / Math.max(1, places.length);
   return [
     words(fittedWords(`${name}: ${states}`, width), x, y + 12, { style: "name" }),

@@ -92,7 +92,7 @@ function columnWords(id: string, view: StationView, place: StationPlace): readon
   const shown = lines.slice(0, 3);
   const below = y + plateHeight;
   return [
-    ...clock(station, { x: place.x + 18, y: place.mold + 14, radius: 12 }),
+    ...clock(station, { x: place.clock, y: place.mold + 14, radius: 12 }),
     ...statePlate(id, station, { x, y, width }, { remark: cavityRemark(station) }),
     ...quietLines(shown, { x, y: below, width }),
     ...quietLines([madeWords(station)], { x, y: below + 3 * linePitch, width }),
@@ -111,7 +111,7 @@ function cardWords(id: string, view: StationView, place: StationPlace): readonly
   return [
     ...statePlate(id, station, full, { remark: port }),
     ...quietLines(note, { ...full, y: y + plateHeight }),
-    ...clock(station, { x: x + 8, y: place.mold, radius: 8 }),
+    ...clock(station, { x: place.clock, y: place.mold, radius: 8 }),
     ...(station.mold.cooling === null
       ? []
       : [words(wholePercent(station.mold.cooling), x + 20, place.mold + 4, { style: "quiet" })]),
