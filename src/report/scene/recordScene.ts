@@ -103,13 +103,13 @@ function recordedResources(
     track.trim();
     setProgress(track.rows, meansOf(scenario, station));
     if (kind === "screw" && scenario.delivery.kind === "continuous") setParison(track.rows);
-    const rows = track.rows.map(({ boundBy, ...row }) => ({ ...row, bound: links.numberOf(boundBy) }));
+    for (const row of track.rows) row.bound = links.boundOf(row);
     return {
       name,
       kind: kind as RecordedResource["kind"],
       station: station ?? null,
       group: group ?? null,
-      rows: packRows(rows, words),
+      rows: packRows(track.rows, words),
     };
   });
 }

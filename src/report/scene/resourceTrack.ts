@@ -7,7 +7,7 @@ import type { SceneRow } from "./sceneRow.ts";
 /** What the melt of a resource becomes in a step. */
 export type MeltStep = Pick<SceneRow, "low" | "high" | "shotOf">;
 
-export type GatheredRow = { -readonly [Key in keyof Omit<SceneRow, "bound">]: SceneRow[Key] } & {
+export type GatheredRow = { -readonly [Key in keyof SceneRow]: SceneRow[Key] } & {
   /** Rows of one step have one number, those in which a stop holds it included. */
   readonly run: number;
   /** False where the state belongs to no step. */
@@ -62,11 +62,31 @@ export class ResourceTrack {
     const { step, role, station, shot, operator, at } = start?.state === event.state && start ? start : event;
     const isInRun =
       start !== undefined && (event.step !== null || event.kind === "stopped" || start.state === event.state);
-    const { seconds, state, kind } = event;
-    const boundBy = event.activity === -1 ? null : ([event.activity, event.boundBySeconds ?? 0] as const);
     const heldRole = isInRun ? start.role : null;
-    const own = { seconds, state, kind, step, role, station, shot, operator, at, heldRole };
-    return { ...own, ...melt, ...this.#mold, from: 0, to: 1, run: this.#run, isInRun, boundBy };
+    const { seconds, state, kind } = event;
+    const { low, high, shotOf } = melt;
+    const { content, isShut, air } = this.#mold;
+    const boundBy = event.activity === -1 ? null : ([event.activity, event.boundBySeconds ?? 0] as const);
+    const progress = { from: 0, to: 1, bound: -1, run: this.#run, isInRun, boundBy };
+    return {
+      seconds,
+      state,
+      kind,
+      step,
+      role,
+      station,
+      shot,
+      operator,
+      at,
+      heldRole,
+      low,
+      high,
+      shotOf,
+      content,
+      isShut,
+      air,
+      ...progress,
+    };
   }
 }
 

@@ -131,7 +131,7 @@ export interface SceneWords {
   readonly needs: string | null;
   /** Such as "Freed at 83.50 s by the screw: recharge." */
   readonly turnedOut: string | null;
-  /** The resource and the time of that completion, so that the reader can go there. */
+  /** The resource whose completion it was, and when its step began, so that the reader can go there. */
   readonly freedBy: { readonly resource: string; readonly seconds: number } | null;
   readonly caution: string | null;
 }

@@ -49,6 +49,8 @@ export interface RecordedActivity {
   readonly resource: string;
   readonly step: string;
   readonly process: string;
+  /** The resource at which that process works. */
+  readonly at: string | null;
   readonly owner: string;
   readonly role: StepRole | null;
   readonly task: CrewTask | null;

@@ -74,13 +74,15 @@ export class WordList {
 }
 
 export function packRows(rows: readonly SceneRow[], words: WordList): PackedRows {
-  const numbers = rows.flatMap((row) => [
-    ...textFields.map((field) => words.numberOf(row[field])),
-    ...numberFields.map((field) => row[field]),
-    row.shot ?? nothing,
-    row.isShut ? 1 : 0,
-  ]);
-  return { count: rows.length, numbers: Float64Array.from(numbers) };
+  const numbers = new Float64Array(rows.length * fields);
+  let at = 0;
+  for (const row of rows) {
+    for (const field of textFields) numbers[at++] = words.numberOf(row[field]);
+    for (const field of numberFields) numbers[at++] = row[field];
+    numbers[at++] = row.shot ?? nothing;
+    numbers[at++] = row.isShut ? 1 : 0;
+  }
+  return { count: rows.length, numbers };
 }
 
 export function secondsOf({ numbers }: PackedRows, row: number): number {
@@ -99,10 +101,12 @@ export function rowNumberAt(rows: PackedRows, seconds: number): number {
 }
 
 export function unpackRow({ numbers }: PackedRows, row: number, words: readonly string[]): SceneRow {
-  const at = row * fields;
-  const text = Object.fromEntries(textFields.map((field, i) => [field, words[numbers[at + i]!] ?? null]));
-  const plain = Object.fromEntries(numberFields.map((field, i) => [field, numbers[at + secondsField + i]!]));
-  const shot = numbers[at + fields - 2]!;
-  const unpacked = { ...text, ...plain, shot: shot === nothing ? null : shot, isShut: numbers[at + fields - 1] === 1 };
+  const unpacked: Record<string, string | number | boolean | null> = {};
+  let at = row * fields;
+  for (const field of textFields) unpacked[field] = words[numbers[at++]!] ?? null;
+  for (const field of numberFields) unpacked[field] = numbers[at++]!;
+  const shot = numbers[at++]!;
+  unpacked["shot"] = shot === nothing ? null : shot;
+  unpacked["isShut"] = numbers[at] === 1;
   return unpacked as unknown as SceneRow;
 }
