@@ -2,9 +2,10 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { scenePicture } from "#report/picture/scenePicture.ts";
+import type { Scene } from "#report/scene/scene.ts";
 import { sceneAt } from "#report/scene/sceneAt.ts";
 import { firstCases } from "../../../support/caseCount.ts";
-import { recorded, resourcesIn, shippedFiles } from "../scene/shippedScenes.ts";
+import { recorded, shippedFiles } from "../scene/shippedScenes.ts";
 
 /** Each kind of delivery, an operator, stops and a takeaway come first. */
 const first = [
@@ -16,6 +17,12 @@ const first = [
 ];
 const isFirst = (file: string): boolean => first.some((name) => file.endsWith(`/${name}.yaml`));
 const files = [...shippedFiles.filter(isFirst), ...shippedFiles.filter((file) => !isFirst(file))];
+
+/** Everything that has a state in words of its own. */
+function statesIn({ screw, valve, rams, stations, masks, servers }: Scene): readonly string[] {
+  const places = servers.flatMap((server) => server.places);
+  return [screw, ...(valve ? [valve] : []), ...rams, ...stations, ...masks, ...places].map(({ state }) => state);
+}
 
 describe("a shipped scenario", { timeout: 120_000 }, () => {
   it.each(firstCases(files, first.length))("is drawn at any time: %s", (file) => {
@@ -30,7 +37,7 @@ describe("a shipped scenario", { timeout: 120_000 }, () => {
         const open = [...code.matchAll(/class="port open" data-port="([^"]*)"/gu)].map(([, name]) => name);
         const openTo = scene.valve?.openTo ?? null;
         expect(open).toEqual(openTo === null ? [] : [openTo]);
-        for (const { state } of resourcesIn(scene)) expect(code).toContain(state);
+        for (const state of statesIn(scene)) expect(code).toContain(state);
       }),
     );
     expect(sizes.size).toBe(1);
