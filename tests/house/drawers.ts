@@ -127,6 +127,11 @@ export const rules: readonly Rule[] = [
     "words for findings, and for what is left out of them; no layout",
   ],
   [
+    "report/scene",
+    "analysis/study cell/layers cell/records cell/table cell/words engine/distributions foundation physics/parison report/words scenario scenario/resolving",
+    "the scene is what the record of a run shows; sag and wall temperature are formulas of physics",
+  ],
+  [
     "report/tables/asked",
     "analysis/replication analysis/study report/tables report/words",
     "tables that only some runs have, with the columns that all tables share",

@@ -30,7 +30,7 @@ const pieces = new Set(
  * type or a property of it.
  */
 const typed = new Set(
-  `kind StateKind kinds orderOfKinds rule StopRule StopEffect finish hold scrap effect task by fill Fill dayUses item rate StationSpec content air`.split(
+  `kind StateKind kinds orderOfKinds rule StopRule StopEffect finish hold scrap effect task by fill Fill dayUses item rate StationSpec content MoldContent air MoldAir`.split(
     " ",
   ),
 );

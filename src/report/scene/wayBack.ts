@@ -2,6 +2,7 @@
 import { seconds as inSeconds } from "#report/words/digits.ts";
 import { ownerName, nounOf } from "#report/words/tradeWords.ts";
 import type { CrewTask } from "#scenario/scenario.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
 import type { StepRole } from "#cell/words/stepNames.ts";
 import { resourceOf, rowAt, rowOf, type PlacedRow } from "./rowsOf.ts";
 import type { RecordedResource, SceneRecord } from "./sceneRecord.ts";
@@ -50,8 +51,12 @@ export function wayBack(record: SceneRecord, resource: string, seconds: number):
   return start ? wayFrom(record, start) : { links: [], pace: null };
 }
 
-export const isWait = ({ kind, state }: Pick<PlacedRow, "kind" | "state">): boolean =>
-  kind === "waiting" || kind === "stopped" || (kind === "set-up" && state.startsWith("awaiting"));
+export function isWait({ kind, state }: Pick<PlacedRow, "kind" | "state">): boolean {
+  return kind === "waiting" || kind === "stopped" || setUpWaits.includes(state);
+}
+
+/** Waits for the set-up of another resource. */
+const setUpWaits: readonly string[] = [stateNames.awaitingHeatUp, stateNames.awaitingPurge];
 
 /** The row with which the resource goes on, be it to wait for something else after a step; undefined where the record ends first. */
 export function endOfWait(record: SceneRecord, resource: RecordedResource, wait: PlacedRow): PlacedRow | undefined {
