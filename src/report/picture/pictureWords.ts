@@ -137,7 +137,7 @@ function travelWords(travel: number): string {
 
 export function operatorWords({ state, at, walksTo }: SceneOperator): string {
   if (walksTo !== null) return `walking to ${screenName(walksTo)}`;
-  return at === null ? state : `${state} at ${screenName(at)}`;
+  return at === null || at === state ? state : `${state} at ${screenName(at)}`;
 }
 
 export function serverWords({ places, before, room, passed }: SceneServer): readonly string[] {
@@ -147,5 +147,5 @@ export function serverWords({ places, before, room, passed }: SceneServer): read
     return places.length === 1 ? state : `${count} ${state}`;
   });
   const limit = room === null ? "" : ` of ${room}`;
-  return [...shown, `${grouped(before)}${limit} wait before it`, `${grouped(passed)} passed`];
+  return [...shown, `${grouped(before)}${limit} wait`, `${grouped(passed)} passed`];
 }

@@ -85,7 +85,7 @@ function moldSide(
     const { x, y, width, height } = place;
     const aside = place.isCard ? 2.5 : -1;
     const frame = { x: x - aside, y: y - 2, width: width + 2 * aside, height };
-    const view = stationView(scene, station);
+    const view = stationView(scene, station, shown.length);
     const own = { id: `${id}-station-${view.number}`, chosen };
     return resourceGroup(own, station.name, frame, stationDrawing({ id, chosen }, view, place));
   });

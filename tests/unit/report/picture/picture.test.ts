@@ -261,6 +261,7 @@ describe("a picture", () => {
     const shown = (chosen: string): readonly string[] =>
       [...pictured(scene, { chosen, width: "phone" }).matchAll(/id="p-(station-\d)"/gu)].map(([, id = ""]) => id);
     expect(shown("station 3")).toEqual(["station-3"]);
+    expect(pictured(scene, { chosen: "station 3", width: "phone" })).toContain(">station 3 of 3, 2 cavities<");
     expect(shown("ram of station 2")).toEqual(["station-2"]);
     expect(shown("operator 1")).toEqual(["station-1"]);
     expect(shown("plasticator")).toEqual(["station-1"]);
