@@ -19,8 +19,14 @@ const yamlOf = (name: string, change: (text: string) => string): string => {
   return file;
 };
 
+const measured = (text: string): string =>
+  text.replaceAll(/cool: .*/gu, "cool: { empirical: { file: log.csv, column: cool_s } }");
+const measuredTimes = "cool_s\n7.0\n7.5\n8.0\n";
+writeFileSync(join(folder, "log.csv"), measuredTimes);
+
 const pages: Readonly<Record<string, readonly string[]>> = {
   cell: ["scenarios/two-station.yaml", "scenarios/one-operator.yaml"],
+  measured: [yamlOf("measured", measured)],
   hostile: [
     yamlOf("hostile", (text) =>
       text
@@ -198,7 +204,9 @@ describe("the page in a browser", { timeout: 60_000 }, () => {
 
   it("reads a file that is opened, and refuses a wrong one in the words of the command line", async () => {
     const page = await opened("cell");
-    const wrong = yamlOf("wrong", (text) => text.replace("cool: 7.5 s", "cool: 7.5 kg").replace("blow: 0.5 s", "blow: 0.5"));
+    const wrong = yamlOf("wrong", (text) =>
+      text.replace("cool: 7.5 s", "cool: 7.5 kg").replace("blow: 0.5 s", "blow: 0.5"),
+    );
     await page.locator("input[type=file]").setInputFiles(wrong);
     await page.getByRole("alert").waitFor();
     const { errors, code } = callBlowcell(["check", "wrong.yaml"], { folder });
@@ -215,19 +223,22 @@ describe("the page in a browser", { timeout: 60_000 }, () => {
 
   it("takes a scenario that is dropped together with its measured times", async () => {
     const page = await opened("cell");
-    const text = shippedText("two-station").replace(
-      /cool: .*/u,
-      "cool: { empirical: { file: log.csv, column: cool } }",
-    );
-    const dropped = JSON.stringify({ "measured.yaml": text, "log.csv": "cool\n7.0\n7.5\n8.0\n" });
+    const dropped = JSON.stringify({ "dropped.yaml": measured(shippedText("two-station")), "log.csv": measuredTimes });
     await page.evaluate(`(() => {
       const data = new DataTransfer();
       for (const [name, text] of Object.entries(${dropped})) data.items.add(new File([text], name));
       document.dispatchEvent(new DragEvent("drop", { dataTransfer: data, cancelable: true, bubbles: true }));
     })()`);
-    await page.locator("select option", { hasText: "measured" }).waitFor({ state: "attached" });
+    await page.locator("select option", { hasText: "dropped" }).waitFor({ state: "attached" });
     await page.locator(".stage svg").waitFor();
     expect(await page.getByRole("alert").count()).toBe(0);
+    await page.close();
+  });
+
+  it("contains the measured times that a scenario names", async () => {
+    const page = await opened("measured");
+    const cooling = page.locator(".reel title", { hasText: "left: cooling" });
+    expect(await cooling.first().textContent()).toMatch(/^left: cooling (?:7\.00|7\.50|8\.00) s/u);
     await page.close();
   });
 

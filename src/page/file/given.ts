@@ -1,5 +1,4 @@
-// What the command puts into the page: the scenario files as they are, and how values are shown.
-import type { UnitSystem } from "#foundation/formatQuantity.ts";
+// What the command puts into the page: the scenario files as they are.
 
 export interface GivenScenario {
   /** The file's name without folder and ending. */
@@ -15,6 +14,5 @@ export interface GivenScenario {
 
 export interface Given {
   readonly version: string;
-  readonly units: UnitSystem;
   readonly scenarios: readonly GivenScenario[];
 }

@@ -1,6 +1,5 @@
-// What the page shows: the scenarios that it has, the chosen one as the worker opened it, and the units.
-import { batch, signal, type ReadonlySignal, type Signal } from "@preact/signals";
-import type { UnitSystem } from "#foundation/formatQuantity.ts";
+// What the page shows: the scenarios that it has, the chosen one as the worker opened it, and faults.
+import { batch, signal, type ReadonlySignal } from "@preact/signals";
 import type { Ask } from "#page/answer/asker.ts";
 import type { Opening } from "#page/answer/openScenario.ts";
 import type { Given, GivenScenario } from "#page/file/given.ts";
@@ -12,7 +11,6 @@ export interface Session {
   readonly opening: ReadonlySignal<Opening | undefined>;
   /** A fault of the program itself. */
   readonly fault: ReadonlySignal<string | undefined>;
-  readonly units: Signal<UnitSystem>;
   readonly ask: Ask;
   /** Runs it; the place Watch begins at this time of the run, in seconds. */
   choose(scenario: GivenScenario, from?: number): void;
@@ -52,5 +50,5 @@ export function openSession(given: Given, ask: Ask): Session {
     choose(first);
   };
   if (given.scenarios[0]) choose(given.scenarios[0]);
-  return { scenarios, chosen, opening, fault, units: signal(given.units), ask, choose, add };
+  return { scenarios, chosen, opening, fault, ask, choose, add };
 }
