@@ -167,10 +167,10 @@ export const rules: readonly Rule[] = [
     "a page puts words, charts and tables together",
   ],
 
-  ["page/file", "foundation report/charts report/page", "the file around the page has the style of a report"],
+  ["page/file", "report/charts report/page report/picture", "the file around the page has the style of a report"],
   [
     "page/answer",
-    "analysis/ideal analysis/study cell/records foundation page/file report/answers report/page scenario",
+    "analysis/ideal analysis/study foundation page/file report/answers report/page report/scene scenario",
     "the worker reads, runs and words one scenario",
   ],
   [
@@ -180,7 +180,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "page/watch",
-    "foundation page/answer page/file report/charts report/scene report/words scenario",
+    "page/answer report/charts report/picture report/scene report/words",
     "a place shows scenes and never makes them",
   ],
   ["page", "page/answer page/file page/frame", "the scripts of the page start its worker and its frame"],
@@ -209,7 +209,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli",
-    "analysis/replication cli/call cli/commands cli/labor cli/machine",
+    "analysis/replication cli/call cli/commands cli/labor cli/machine foundation",
     "the program picks the command; a worker runs replications",
   ],
 ];

@@ -9,7 +9,7 @@ export function WordsPanel({ watched }: { readonly watched: Watched }): Componen
   const { scene, chosen, record, hiddenAfter } = watched;
   const resource = resourceNamed(scene.value, chosen.value);
   const words = sceneWords(record, scene.value, resource.name);
-  // Behind the curtain nobody knows yet how a wait ends.
+  // How a wait ends is hidden by the curtain too.
   const isKnown = words.freedBy !== null && words.freedBy.seconds <= (hiddenAfter.value ?? record.until);
   return h(
     "section",
