@@ -180,7 +180,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "page/watch",
-    "page/answer report/charts report/picture report/scene report/words",
+    "foundation page/answer report/charts report/picture report/scene report/words scenario scenario/resolving",
     "a place shows scenes and never makes them",
   ],
   ["page", "page/answer page/file page/frame", "the scripts of the page start its worker and its frame"],

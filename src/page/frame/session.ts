@@ -24,7 +24,7 @@ export function openSession(given: Given, ask: Ask): Session {
   const opening = signal<Opening | undefined>(undefined);
   const fault = signal<string | undefined>(undefined);
   let choices = 0;
-  const choose = (scenario: GivenScenario, from = 0): void => {
+  const choose = (scenario: GivenScenario, from?: number): void => {
     const choice = ++choices;
     batch(() => {
       // Another stretch of the same scenario replaces the one that is shown.
@@ -33,7 +33,7 @@ export function openSession(given: Given, ask: Ask): Session {
       fault.value = undefined;
     });
     // A reply that comes after another choice is dropped.
-    ask("openScenario", { scenario, from }).then(
+    ask("openScenario", { scenario, ...(from === undefined ? {} : { from }) }).then(
       (opened) => {
         if (choice === choices) opening.value = opened;
       },

@@ -2,6 +2,7 @@
 import { useComputed, useSignalEffect } from "@preact/signals";
 import { useMemo, useRef } from "preact/hooks";
 import { h, type ComponentChild, type TargetedMouseEvent } from "preact";
+import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { chartWidth, type Drawing } from "#report/charts/chart.ts";
 import { timingChart } from "#report/charts/timingChart.ts";
 import { timingLayout } from "#report/charts/timingLayout.ts";
@@ -69,7 +70,9 @@ function useDrawing({ watched: { record, end }, shown: { from, span } }: ChartPr
   const until = Math.min(from + span, end.value);
   return useMemo(() => {
     const words = { id: "timing", title: "Timing chart", description: "One row a resource; its bars are its states." };
-    return timingChart(timelineOf(record, from, until), words, span, from);
+    const timeline = timelineOf(record, from, until);
+    const resources = inReadingOrder(timeline.resources, (resource) => resource);
+    return timingChart({ ...timeline, resources }, words, span, from);
   }, [record, from, until, span]);
 }
 
