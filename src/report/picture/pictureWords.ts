@@ -146,6 +146,6 @@ export function serverWords({ places, before, room, passed }: SceneServer): read
     const count = places.filter((place) => place.state === state).length;
     return places.length === 1 ? state : `${count} ${state}`;
   });
-  const limit = room === null ? "" : ` of ${room}`;
+  const limit = room === null || room === 0 ? "" : ` of ${grouped(room)}`;
   return [...shown, `${grouped(before)}${limit} wait`, `${grouped(passed)} passed`];
 }
