@@ -91,8 +91,6 @@ function serverSlot(id: string, server: SceneServer, { x, y, width }: Place): re
     words(fittedWords(name, width), x, y + 12, { style: "name" }),
     words(fittedWords(states, width), x, y + 28),
     words(fittedWords(counts, width), x, y + 28 + linePitch, { style: "quiet" }),
-    ...places.flatMap((place, i) =>
-      stateBand(id, place, { x: x + i * share, y: y + 34 + linePitch, width: share - 2 }),
-    ),
+    ...bands.flatMap((place, i) => stateBand(id, place, { x: x + i * share, y: y + 34 + linePitch, width: share - 2 })),
   ];
 }
