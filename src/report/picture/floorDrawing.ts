@@ -10,7 +10,7 @@ import { operatorWords, serverWords } from "./pictureWords.ts";
 import { resourceGroup, type Picked } from "./resourceGroup.ts";
 import { linePitch, stateBand, statePlate, type Place } from "./statePlate.ts";
 
-const columns = 4;
+const narrowest = 236;
 const gap = 16;
 
 interface Slot {
@@ -18,13 +18,15 @@ interface Slot {
   readonly draw: (place: Place) => readonly Child[];
 }
 
+const columnsOf = (width: number): number => Math.floor(width / narrowest);
+
 /** Servers have a line more than the others. */
 const pitchOf = ({ servers }: Scene): number => (servers.length === 0 ? 64 : 80);
 
 /** Its height depends on the cell only, so that nothing jumps while time goes on. */
-export function floorHeight(scene: Scene): number {
+export function floorHeight(scene: Scene, width: number): number {
   const { operators, masks, servers } = scene;
-  const rows = Math.ceil((operators.length + masks.length + servers.length) / columns);
+  const rows = Math.ceil((operators.length + masks.length + servers.length) / columnsOf(width));
   return rows * pitchOf(scene) + footHeight;
 }
 
@@ -40,6 +42,7 @@ export function floorDrawing({ id, chosen }: Picked, scene: Scene, top: number, 
       draw: (place) => serverSlot(id, server, place),
     })),
   ];
+  const columns = columnsOf(width);
   const column = width / columns;
   const pitch = pitchOf(scene);
   return [
@@ -51,7 +54,7 @@ export function floorDrawing({ id, chosen }: Picked, scene: Scene, top: number, 
       };
       return resourceGroup({ id: `${id}-floor-${i}`, chosen }, resource, frameOf(place, pitch), draw(place));
     }),
-    ...footDrawing(scene, top + floorHeight(scene) - footHeight, 6, wideNotes),
+    ...footDrawing(scene, top + floorHeight(scene, width) - footHeight, 6, wideNotes),
   ];
 }
 
@@ -74,18 +77,20 @@ function operatorSlot(id: string, operator: SceneOperator, place: Place): readon
   ];
 }
 
+/** More places have no marks on their bands, which are too short for them. */
+const markedPlaces = 3;
+
 /** One band for each place. */
 function serverSlot(id: string, server: SceneServer, { x, y, width }: Place): readonly Child[] {
   const { name, places } = server;
   const shown = serverWords(server);
   const [states, counts] = [shown.slice(0, -2).join(", "), shown.slice(-2).join(", ")];
+  const bands = places.length > markedPlaces ? places.map((place) => ({ ...place, until: null })) : places;
   const share = width / Math.max(1, places.length);
   return [
     words(fittedWords(name, width), x, y + 12, { style: "name" }),
     words(fittedWords(states, width), x, y + 28),
     words(fittedWords(counts, width), x, y + 28 + linePitch, { style: "quiet" }),
-    ...places.flatMap((place, i) =>
-      stateBand(id, place, { x: x + i * share, y: y + 34 + linePitch, width: share - 2 }),
-    ),
+    ...bands.flatMap((place, i) => stateBand(id, place, { x: x + i * share, y: y + 34 + linePitch, width: share - 2 })),
   ];
 }

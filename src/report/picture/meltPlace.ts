@@ -2,6 +2,8 @@
 import type { Place } from "./statePlate.ts";
 
 export interface MeltPlace {
+  /** Of the whole picture. */
+  readonly width: number;
   /** Back end of the barrel and its nozzle. */
   readonly back: number;
   readonly nozzle: number;
@@ -31,7 +33,25 @@ export function dieOf({ valve }: MeltPlace): number {
   return valve + narrowestValve / 2;
 }
 
+/** A few stations need less width, so that all words are larger. */
+export const shortMelt: MeltPlace = {
+  width: 720,
+  back: 150,
+  nozzle: 384,
+  stroke: 110,
+  valve: 426,
+  screwWords: { x: 194, y: 0, width: 186 },
+  massWords: { x: 110, y: 96, width: 316 },
+  valveWords: { x: 496, y: 0, width: 214 },
+  ramWords: { x: 520, y: 54, width: 190 },
+  inset: { x: 520, y: 62, width: 190 },
+  bottom: 136,
+  dieBottom: 136,
+  widestColumn: 240,
+};
+
 export const wideMelt: MeltPlace = {
+  width: 960,
   back: 150,
   nozzle: 384,
   stroke: 110,
@@ -48,6 +68,7 @@ export const wideMelt: MeltPlace = {
 
 /** The words of screw and valve stand below them. */
 export const phoneMelt: MeltPlace = {
+  width: 360,
   back: 100,
   nozzle: 232,
   stroke: 64,

@@ -92,16 +92,16 @@ function columnWords(id: string, view: StationView, place: StationPlace): readon
     ...(station.cause === null ? [] : wrapped(station.cause, width)),
     ...coolingNote(station.mold),
     ...columnNotes(station.mold),
-    ...(ram ? [`head: ${meltWords(ram.melt)}, ${ram.state}`] : []),
+    ...(ram ? [`head: ${ram.state}`, `melt: ${meltWords(ram.melt)}`] : []),
   ];
-  const shown = lines.slice(0, 3);
+  const shown = lines.slice(0, place.notes);
   const below = y + plateHeight;
   return [
     ...clock(station, { x: place.clock, y: place.mold + 14, radius: 12 }),
     ...statePlate(id, station, { x, y, width }, { remark: columnRemark(view) }),
     ...quietLines(shown, { x, y: below, width }),
-    ...quietLines([madeWords(station)], { x, y: below + 3 * linePitch, width }),
-    ...operatorFigure(operators, { x, y: below + 4 * linePitch, width }),
+    ...quietLines([madeWords(station)], { x, y: below + place.notes * linePitch, width }),
+    ...operatorFigure(operators, { x, y: below + (place.notes + 1) * linePitch, width }),
   ];
 }
 
@@ -111,7 +111,7 @@ function cardWords(id: string, view: StationView, place: StationPlace): readonly
   const x = middle + size.half + size.gap + 5;
   const right = place.x + width - x - 1;
   const full = { x: place.x, y, width };
-  const note = [...(station.cause === null ? [] : [station.cause]), ...columnNotes(station.mold)].slice(0, 1);
+  const note = [...(station.cause === null ? [] : [station.cause]), ...columnNotes(station.mold)].slice(0, place.notes);
   const port = isFed === undefined ? "" : `port ${number}`;
   return [
     ...statePlate(id, station, full, { remark: port }),

@@ -155,7 +155,7 @@ describe("the screw", () => {
   });
 
   it("has its shot enlarged where that is a small part of its capacity", () => {
-    expect(pictured(builtScene())).toContain("shot, enlarged × 7");
+    expect(pictured(builtScene())).toContain("shot, enlarged × 6");
     const screw = { ...builtScene().screw, melt: builtMelt({ shotGrams: 300 }) };
     expect(pictured(builtScene({ screw }))).not.toContain("enlarged");
   });
