@@ -8,6 +8,7 @@ import type { Figure } from "./figure.ts";
 import type { Places } from "./places.ts";
 import { jobsCost, startUpCost } from "./startUpCost.ts";
 import { sensitivityCost } from "./sensitivityCost.ts";
+import { sweepCost } from "./sweepCost.ts";
 import { yearCost } from "./yearCost.ts";
 
 /** Ratios are comparable between machines, times and memory are not. */
@@ -37,6 +38,7 @@ function measure(places: Places, isQuick: boolean): Bench {
     ...yearCost(places, rounds(3)),
     ...startUpCost(places, rounds(21)),
     ...jobsCost(places, rounds(3)),
+    ...sweepCost(places, rounds(3)),
     ...changesCost(places, rounds(3)),
     ...sensitivityCost(places, rounds(5)),
     ...eventListCost(places, rounds(5)),

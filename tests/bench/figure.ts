@@ -4,7 +4,7 @@ import { medianRatio } from "./median.ts";
 export interface Figure {
   readonly name: string;
   readonly value: number;
-  readonly unit: "ratio" | "ns" | "ms" | "s" | "MB";
+  readonly unit: "ratio" | "ns" | "ms" | "s" | "MB" | "points/s";
   readonly meaning: string;
 }
 

@@ -7,7 +7,9 @@ import { builtCommand, newFolder } from "./callBlowcell.ts";
 import { bundleLines, runHost } from "./runHost.ts";
 
 const node = process.execPath;
-const endless = await bundleLines(`host.report("ready\\n"); for (;;) await host.breathe()`);
+/** The thread is busy and never returns to Node. */
+const computing = await bundleLines(`require("node:fs").writeSync(2, "ready\\n"); for (;;);`);
+const killing = (signal: string): Promise<string> => bundleLines(`process.kill(process.pid, "${signal}"); for (;;);`);
 const printing = await bundleLines(
   `host.report("ready\\n"); for (let i = 0; i < 1e5; i++) { host.print("a line\\n"); await host.breathe(); }`,
 );
@@ -26,9 +28,11 @@ describe("the command", () => {
     ["SIGINT", 130],
     ["SIGTERM", 143],
     ["SIGHUP", 129],
-  ] as const)("exits quietly on %s with %i (128 + the signal's number, POSIX shells [M])", async (signal, code) => {
-    const ending = await runHost([node, endless], (child) => child.kill(signal));
-    expect(ending).toEqual({ code, signal: null, errors: "ready\n" });
+  ] as const)("ends quietly on %s, which a shell reports as %i (128 + its number, POSIX [M])", async (signal, code) => {
+    const ending = await runHost([node, computing], (child) => child.kill(signal));
+    expect(ending).toEqual({ code: null, signal, errors: "ready\n" });
+    const { errors } = await runHost(["sh", "-c", `"${node}" "${await killing(signal)}"; echo $? >&2`]);
+    expect(errors.trim().split("\n").at(-1)).toBe(String(code));
   });
 
   it.each([

@@ -127,6 +127,11 @@ export const rules: readonly Rule[] = [
     "words for findings, and for what is left out of them; no layout",
   ],
   [
+    "report/scene",
+    "analysis/study cell/layers cell/records cell/table cell/words engine/distributions foundation physics/parison report/words scenario scenario/resolving",
+    "the scene is what the record of a run shows; sag and wall temperature are formulas of physics",
+  ],
+  [
     "report/tables/asked",
     "analysis/replication analysis/study report/tables report/words",
     "tables that only some runs have, with the columns that all tables share",
@@ -172,7 +177,7 @@ export const rules: readonly Rule[] = [
     "a drill takes its key from a record, and what a change is worth from an ideal cycle",
   ],
 
-  ["page/file", "foundation report/charts report/page", "the file around the page has the style of a report"],
+  ["page/file", "report/charts report/page report/picture", "the file around the page has the style of a report"],
   [
     "page/answer",
     "analysis/ideal analysis/study cell/records foundation page/file report/answers report/drills report/lessons report/page report/scene scenario",
@@ -190,7 +195,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "page/watch",
-    "foundation page/answer page/file report/charts report/scene report/words scenario",
+    "foundation page/answer report/charts report/picture report/scene report/words scenario scenario/resolving",
     "a place shows scenes and never makes them",
   ],
   ["page", "page/answer page/file page/frame", "the scripts of the page start its worker and its frame"],
@@ -219,7 +224,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli",
-    "analysis/replication cli/call cli/commands cli/labor cli/machine",
+    "analysis/replication cli/call cli/commands cli/labor cli/machine foundation",
     "the program picks the command; a worker runs replications",
   ],
 ];

@@ -17,6 +17,7 @@ const doors = new Set([
   "src/cli/machine/readTextFile.ts",
   "src/cli/machine/checksum.ts",
   "src/cli/machine/journal.ts",
+  "src/cli/machine/stage.ts",
   "src/cli/machine/writer.ts",
 ]);
 /** The public entry of the package may import from every room. */

@@ -106,7 +106,7 @@ export function builtScene(given: Partial<Scene> = {}): Scene {
 }
 
 /** What a mold does, one after the other; a cell of many stations shows all of them. */
-export const moldSteps: readonly GivenStation[] = [
+const moldSteps: readonly GivenStation[] = [
   { state: "awaiting melt", kind: "waiting", cause: "the shot is not full yet", until: null, progress: 0 },
   {
     state: "parison drop",

@@ -30,11 +30,6 @@ export const pageReplaceOption: OptionSpec = {
   flags: "--replace",
   meaning: "replace a page of a different call, or any other file; the same call is replaced without it",
 };
-export const pageUnitsOption: OptionSpec = {
-  flags: "--units <system>",
-  meaning: "units that the page shows first: si, or us for lb, in, psi, °F (default: si)",
-  choices: ["si", "us"],
-};
 export const lessonOption: OptionSpec = {
   flags: "--lesson <file>",
   meaning: "a lesson of your own, beside the shipped ones; repeatable",

@@ -82,7 +82,7 @@ export function readFile({ file, name, variant }: Wanted, options: Options, host
       set: [...set, ...(variant?.set ?? []), ...more],
       run,
       readText: (other) => {
-        const read = host.readText(folder + other);
+        const read = host.readText(isAbsolute(other) ? other : folder + other);
         if ("issue" in read) return undefined;
         beside.set(other, read.text);
         return read.text;
@@ -110,6 +110,8 @@ function withoutKnown({ issues, ...reading }: Reading, base: Reading, name: stri
     issues: own.map((issue) => ({ ...issue, message: `With variant "${name}": ${issue.message}` })),
   };
 }
+
+const isAbsolute = (file: string): boolean => /^(?:[/\\]|[a-z]:)/iu.test(file);
 
 /** The file's name without folder and ending. */
 export function scenarioName(file: string): string {

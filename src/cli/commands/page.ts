@@ -18,7 +18,7 @@ export const page: Act = async (files, options, host) => {
   if (loaded.length === 0 || code !== exitCode.done) return code;
   const { lessons, code: lessonCode } = loadLessons(options, host);
   if (lessonCode !== exitCode.done) return lessonCode;
-  const { set = [], units = "si" } = options;
+  const { set = [] } = options;
   const names = loaded.map(({ scenario }) => scenario.name);
   const call = [
     ...loaded.map(fileOf),
@@ -31,7 +31,7 @@ export const page: Act = async (files, options, host) => {
   if (issues.length > 0) return exitCodeOf(issues);
   const title = loaded.length === 1 ? loaded[0]!.scenario.title : names.join(", ");
   const questions = loaded.length === 1 ? loaded.flatMap(({ text }) => questionOf(text) ?? []) : [];
-  const given = { version, units, scenarios: loaded.map((one) => givenScenario(one, set)), lessons };
+  const given = { version, scenarios: loaded.map((one) => givenScenario(one, set)), lessons };
   const text = pageFile({ title, questions, call }, given, readPageParts());
   await host.writeFiles(place.folder, [{ name: place.name, text }]);
   if (options.quiet !== true)

@@ -8,6 +8,7 @@ import { withLabor } from "#cli/labor/withLabor.ts";
 import { exitCodeOf } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { openJournal, readJournal } from "#cli/machine/journal.ts";
+import { plainText } from "#foundation/plainText.ts";
 import { version } from "#cli/machine/version.ts";
 import { folderIssues } from "#cli/output/earlierRun.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
@@ -41,6 +42,7 @@ export const sweep: Act = async ([file = ""], options, host) => {
   const path = `${folder}/${journalName}`;
   const earlier = readJournal(path).map(parseRecord);
   const isContinued = earlier.some((record) => JSON.stringify(record) === JSON.stringify(plan));
+  if (isContinued) host.prepareFolder(folder);
   const inTheWay = isContinued ? [] : folderIssues(folder, [scenarioOfShare(plan)], options, host);
   printIssues(inTheWay, host);
   if (inTheWay.length > 0) return exitCodeOf(inTheWay);
@@ -63,7 +65,7 @@ export const sweep: Act = async ([file = ""], options, host) => {
     const runnable = left.filter(({ scenario }) => scenario !== undefined);
     for (const point of left) if (point.scenario === undefined) add(point, { kind: "refused", issues: point.issues });
     if (kept.length > 0 && options.quiet !== true)
-      host.report(`${kept.length} of ${points.length} points are kept from ${path}\n`);
+      host.report(`${plainText(`${kept.length} of ${points.length} points are kept from ${path}`)}\n`);
     await labor.study(
       runnable.map(({ scenario }) => scenario!),
       (outcome, i) => add(runnable[i]!, withIssues(outcome, runnable[i]!)),
@@ -106,7 +108,8 @@ function refuseAll(points: readonly ReadPoint[], { paths }: Grid, options: Optio
   const shown = first?.issues.filter(({ severity }) => options.quiet !== true || severity === "error") ?? [];
   printIssues(shown, host);
   const more = errors.some(({ code }) => !isSame(code)) ? ", some for other reasons" : "";
-  host.report(`All ${points.length} points of ${paths.join(" and ")} are refused${more}; nothing is written\n`);
+  const all = `All ${points.length} points of ${paths.join(" and ")} are refused`;
+  host.report(`${plainText(`${all}${more}; nothing is written`)}\n`);
   return exitCodeOf(issues);
 }
 

@@ -81,7 +81,8 @@ async function openPool(jobs: number): Promise<WorkerPool> {
   const { Piscina } = await import("piscina");
   return new Piscina<Work | PointWork, WorkerReply>({
     filename: new URL("worker.js", import.meta.url).href,
-    minThreads: jobs,
+    // Another thread starts when all are busy, so there are never more than pieces of work.
+    minThreads: 1,
     maxThreads: jobs,
   });
 }

@@ -7,6 +7,9 @@ import { openLabor, type Labor } from "./labor.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
 import { openStages, reportTally, type Stages } from "./stages.ts";
 
+/** More threads than processors save nothing and take 20 MB each; a few more do no harm. */
+const mostUseful = ({ cores }: Host): number => Math.max(8, 2 * cores);
+
 export async function withLabor(
   options: Options,
   host: Host,
@@ -17,7 +20,10 @@ export async function withLabor(
     printIssues([jobs], host);
     return exitCodeOf([jobs]);
   }
-  const labor = openLabor(jobs, host);
+  const used = Math.min(jobs, mostUseful(host));
+  if (used < jobs && options.quiet !== true)
+    host.report(`${used} worker threads are used: this machine has ${host.cores} processors\n`);
+  const labor = openLabor(used, host);
   try {
     const code = await act(labor, openStages(options, host));
     reportTally(labor, options, host);

@@ -1,11 +1,11 @@
 // The machine for the commands: output, color, terminal width, reading and writing of files.
 import { arch, availableParallelism, platform } from "node:os";
 import { styleText } from "node:util";
-import { exitCode } from "./exitCode.ts";
+import { leaveOnSignals } from "./leaveOnSignals.ts";
 import { mayColor } from "./mayColor.ts";
 import { Outlets, leave } from "./outlets.ts";
 import { readTextFile, type TextFile } from "./readTextFile.ts";
-import { undoBegun, whatIs, writeFiles, type OutputFile } from "./writer.ts";
+import { prepareFolder, whatIs, writeFiles, type OutputFile } from "./writer.ts";
 
 type Outlet = "output" | "error";
 export type Paint = "bold" | "dim" | "red" | "yellow" | "cyan";
@@ -35,6 +35,8 @@ export interface Host {
   readText(path: string): TextFile;
   /** Undefined where nothing is there. */
   whatIs(path: string): "folder" | "other" | undefined;
+  /** Tries whether results can be written there, and finishes what a killed call left. Throws MachineFailure. */
+  prepareFolder(folder: string): void;
   writeFiles(folder: string, files: readonly OutputFile[], obsolete?: readonly string[]): Promise<void>;
   /** Lets interrupts through; long work calls it every few milliseconds. */
   breathe(): Promise<void>;
@@ -44,29 +46,24 @@ export interface Host {
   end(): void;
 }
 
-function leaveOnSignals(): void {
-  const leaveWith = (code: number) => () => {
-    undoBegun();
-    process.exit(code);
-  };
-  process.on("SIGINT", leaveWith(exitCode.interrupted));
-  process.on("SIGTERM", leaveWith(exitCode.terminated));
-  process.on("SIGHUP", leaveWith(exitCode.hungUp));
-}
-
 async function openBar(tasks: number, what: string): Promise<Progress> {
   const { default: progress } = await import("cli-progress");
   const bar = new progress.SingleBar({
-    format: `{bar} {value} of {total} ${what}, {eta_formatted} left`,
+    format: (options, { value, total, eta, progress: share }) => {
+      const left = value === 0 ? "estimating the time left" : `${progress.Format.TimeFormat(eta, options, 1)} left`;
+      return `${progress.Format.BarFormat(share, options)} ${value} of ${total} ${what}, ${left}`;
+    },
     clearOnComplete: true,
-    hideCursor: true,
+    // A signal ends the program at once and can restore nothing, so cursor and wrapping stay as they are.
+    hideCursor: false,
+    linewrap: true,
   });
   bar.start(tasks, 0);
   return { advance: (done) => bar.increment(done), end: () => bar.stop() };
 }
 
 export function openHost(): Host {
-  leaveOnSignals();
+  if (process.pid === 1) leaveOnSignals();
   const outlets = new Outlets();
   return {
     print: (text) => void outlets.output.write(text),
@@ -85,6 +82,7 @@ export function openHost(): Host {
     system: `Node ${process.version}, ${platform()} ${arch()}`,
     readText: readTextFile,
     whatIs,
+    prepareFolder,
     writeFiles,
     breathe: () => new Promise((resolve) => void setImmediate(resolve)),
     leave,

@@ -1,5 +1,5 @@
 // Reads a text file that the user named, or returns an issue.
-import { closeSync, openSync, readdirSync, readSync } from "node:fs";
+import { closeSync, openSync, readdirSync, readSync, statSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Issue, IssueMeaning } from "#foundation/issue.ts";
@@ -13,13 +13,22 @@ const chunkBytes = 64 * 1024;
 export const fileIssueCodes = {
   "file-missing": ["there is no file of that name", "Check the name and the folder."],
   "file-is-folder": ["the name is that of a folder", "Name a file in it."],
+  "file-not-regular": ["the name is that of a device or a pipe", "Save its content in a file, and name that."],
   "file-unreadable": ["the machine does not let the file be read", "Get the right to read it, or copy it."],
   "file-too-large": ["the file is larger than any scenario or log can be", "Check that it is the right file."],
   "file-not-utf8": ["the bytes of the file are no UTF-8 text", "Save it as UTF-8."],
 } as const satisfies Readonly<Record<string, IssueMeaning>>;
 
-/** Reads at most one byte beyond the limit, so that an endless device ends too. */
+/** Our own name for a device or a pipe, which may never end or never begin. */
+const notAFile = "not a file";
+
+function isDirectory(path: string): boolean {
+  return statSync(path).isDirectory();
+}
+
+/** Reads at most one byte beyond the limit. */
 function readBytes(path: string): Buffer {
+  if (!statSync(path).isFile()) throw Object.assign(new Error(path), { code: isDirectory(path) ? "EISDIR" : notAFile });
   const file = openSync(path, "r");
   try {
     const chunks: Buffer[] = [];
@@ -59,6 +68,10 @@ function missing(path: string): TextFile {
 function unreadable(path: string, error: unknown): TextFile {
   const failure = nameOfFailure(error);
   if (failure === "ENOENT") return missing(path);
+  if (failure === notAFile) {
+    const message = `${path} is a device or a pipe, not a file`;
+    return issueOf({ code: "file-not-regular", message, remedy: "Save its content in a file, and name that." });
+  }
   if (failure === "EISDIR") {
     const remedy = "Name a file in it, or write a pattern such as folder/*.yaml for all of them.";
     return issueOf({ code: "file-is-folder", message: `${path} is a folder, not a file`, remedy });

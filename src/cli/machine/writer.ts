@@ -1,21 +1,12 @@
 // Writes all files of a command or none, and nothing outside the named folder.
-import {
-  closeSync,
-  lstatSync,
-  mkdirSync,
-  mkdtempSync,
-  openSync,
-  promises,
-  renameSync,
-  rmdirSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from "node:fs";
+import { closeSync, lstatSync, mkdirSync, openSync, rmdirSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
+import { setImmediate } from "node:timers/promises";
 import { invariant } from "#foundation/invariant.ts";
+import { leaveOnSignals } from "./leaveOnSignals.ts";
 import { MachineFailure, nameOfFailure } from "./machineFailure.ts";
 import { safeName } from "./safeName.ts";
+import { completeStage, isComplete, isFolder, mendFolder, openStage, settleStage } from "./stage.ts";
 
 export interface OutputFile {
   readonly name: string;
@@ -37,10 +28,6 @@ export function whatIs(path: string): "folder" | "other" | undefined {
   }
 }
 
-function isFolder(path: string): boolean {
-  return lstatSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
-}
-
 /** Checked before the first file is moved, so that a folder of the same name changes nothing. */
 function refuseFoldersInTheWay(folder: string, files: readonly OutputFile[]): void {
   const inTheWay = files.map(({ name }) => join(folder, name)).find(isFolder);
@@ -57,44 +44,45 @@ function removeMadeFolders(folder: string, firstMade: string | undefined): void 
   }
 }
 
-/** The unfinished folder and its removal after an interrupt. */
-const begun = new Set<() => void>();
-
-/** Removes the unfinished folder after an interrupt. */
-export function undoBegun(): void {
-  for (const undo of begun) undo();
-}
-
-/** Waits for each piece, so that memory holds one piece and an interrupt is handled in between. */
+/** Memory holds one piece. An interrupt is handled between two pieces, while no write is under way that could make a new file. */
 async function writePieces(path: string, pieces: Iterable<string>): Promise<void> {
-  const file = await promises.open(path, "w");
+  const file = openSync(path, "w");
   try {
-    // Unlike `write`, it continues after a partial write.
-    for (const piece of pieces) await file.writeFile(piece);
+    for (const piece of pieces) {
+      // Unlike `writeSync`, it continues after a partial write.
+      writeFileSync(file, piece);
+      await setImmediate();
+    }
   } finally {
-    await file.close();
+    closeSync(file);
   }
 }
 
-/** The temporary folder is inside the output folder, because a rename cannot cross disks. */
-async function moveThroughStage(
-  stage: string,
-  folder: string,
-  files: readonly OutputFile[],
-  obsolete: readonly string[],
-): Promise<void> {
+async function fillStage(stage: string, folder: string, files: readonly OutputFile[]): Promise<void> {
   for (const { name, text } of files) {
     if (typeof text === "string") writeFileSync(join(stage, name), text);
     else await writePieces(join(stage, name), text);
   }
   refuseFoldersInTheWay(folder, files);
-  // Synchronous, so that an interrupt waits until all files are in place.
-  for (const { name, isNew } of files) {
-    // Takes the name at the instant at which it is seen to be free.
-    if (isNew === true) closeSync(openSync(join(folder, name), "wx"));
-    renameSync(join(stage, name), join(folder, name));
+  // Takes the name at the instant at which it is seen to be free.
+  for (const { name, isNew } of files) if (isNew === true) closeSync(openSync(join(folder, name), "wx"));
+}
+
+/**
+ * Makes a folder ready for results before they are computed: finishes or removes what a killed process left in it, and tries to
+ * write. What it made for the trial is removed. Throws MachineFailure.
+ */
+export function prepareFolder(folder: string): void {
+  let firstMade: string | undefined;
+  try {
+    firstMade = mkdirSync(folder, { recursive: true });
+    rmSync(openStage(folder), { recursive: true });
+    mendFolder(folder);
+  } catch (error) {
+    throw new MachineFailure(`write into ${folder}`, error);
+  } finally {
+    removeMadeFolders(folder, firstMade);
   }
-  for (const name of obsolete) if (!isFolder(join(folder, name))) rmSync(join(folder, name), { force: true });
 }
 
 /**
@@ -110,24 +98,23 @@ export async function writeFiles(
   for (const { name } of files) invariant(name === safeName(name), "a file's name is safe", { name });
   let firstMade: string | undefined;
   let stage: string | undefined;
-  const removeStage = (): void => {
-    if (stage !== undefined) rmSync(stage, { recursive: true, force: true });
-  };
   const undo = (): void => {
-    removeStage();
+    // A complete set is finished by the next call.
+    if (stage !== undefined && !isComplete(stage)) rmSync(stage, { recursive: true, force: true });
     removeMadeFolders(folder, firstMade);
   };
-  begun.add(undo);
+  let endHandling: (() => void) | undefined;
   try {
     firstMade = mkdirSync(folder, { recursive: true });
-    stage = mkdtempSync(join(folder, ".blowcell-"));
-    await moveThroughStage(stage, folder, files, obsolete);
-    // The folder is empty by now, so `rmdir` is enough.
-    rmdirSync(stage);
+    stage = openStage(folder);
+    endHandling = leaveOnSignals(undo);
+    await fillStage(stage, folder, files);
+    completeStage(stage, obsolete);
+    settleStage(stage, folder);
   } catch (error) {
     undo();
     throw new MachineFailure(`write into ${folder}`, error);
   } finally {
-    begun.delete(undo);
+    endHandling?.();
   }
 }

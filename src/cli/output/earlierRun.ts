@@ -80,13 +80,14 @@ function isSameRun({ scenarios: earlier }: EarlierRun, scenarios: readonly Scena
   );
 }
 
-/** The reasons for which the results may not be written into the folder; none with --replace. */
+/** The reasons for which the results may not be written into the folder; none with --replace. Throws where they cannot. */
 export function folderIssues(
   folder: string,
   scenarios: readonly Scenario[],
   { replace }: Options,
   host: Host,
 ): readonly Issue[] {
+  host.prepareFolder(folder);
   if (replace === true || host.whatIs(folder) !== "folder") return [];
   const earlier = earlierRun(folder, host);
   if (earlier !== undefined && !isSameRun(earlier, scenarios)) return [otherRun(folder, earlier)];

@@ -7,6 +7,7 @@ import type { Scenario } from "#scenario/scenario.ts";
 import type { Options } from "#cli/call/command.ts";
 import type { OutputFile } from "#cli/machine/writer.ts";
 import type { Host } from "#cli/machine/host.ts";
+import { plainText } from "#foundation/plainText.ts";
 import { version } from "#cli/machine/version.ts";
 import { changedFiles, earlierRun } from "./earlierRun.ts";
 
@@ -44,7 +45,7 @@ export async function writeTables(
   if (options.quiet === true) return;
   const changed = earlier === undefined || options.replace === true ? [] : changedFiles(earlier, scenarios);
   const replaced = changed.length === 0 ? "" : `, in place of those before ${changed.join(" and ")} changed`;
-  host.report(`report.html and ${csvWords(tables)} are in ${folder}${replaced}\n`);
+  host.report(`${plainText(`report.html and ${csvWords(tables)} are in ${folder}${replaced}`)}\n`);
 }
 
 function csvWords(tables: Output["tables"]): string {

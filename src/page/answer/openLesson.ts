@@ -27,7 +27,7 @@ export function openLesson({ name, file, text, beside }: GivenLesson): LessonOpe
   const { solved, findings } = solveLesson(lesson, runs);
   if (!solved) return { opened: undefined, issues: findings.map(toIssue) };
   const records = solved.stages.map(({ cell, from, until }) =>
-    withoutPath(recordScene(lesson.cells.get(cell)!, { from: Math.floor(from), until: Math.ceil(until) })),
+    withoutPath(recordScene(lesson.cells.get(cell)!, { from: Math.floor(from), until })),
   );
   return { opened: { solved, records }, issues };
 }

@@ -28,8 +28,8 @@ export interface Opening {
 
 export interface OpenRequest {
   readonly scenario: GivenScenario;
-  /** Seconds of the run at which the stretch begins. */
-  readonly from: number;
+  /** Seconds of the run at which the stretch begins; where absent, the first work shift or the start of the run. */
+  readonly from?: number;
 }
 
 /** Seconds of a stretch: some dozens of shots of a usual cell, so that the slider reaches each moment. */
@@ -45,6 +45,13 @@ export function openScenario({ scenario: given, from }: OpenRequest): Opening {
   const ideal = idealCycle(scenario);
   const sentence = paceSentence({ scenario, ideal });
   const cycle = ideal.secondsPerShot * scenario.stations.length;
-  const record = recordScene(scenario, { from, until: from + Math.max(usualStretch, fewestCycles * cycle) });
+  const begin = from ?? firstShift(scenario);
+  const record = recordScene(scenario, { from: begin, until: begin + Math.max(usualStretch, fewestCycles * cycle) });
   return { opened: { scenario, question: questionOf(text), sentence, cycle, record }, issues };
+}
+
+/** A run may begin in the night before it. */
+function firstShift({ calendar }: Scenario): number {
+  const [first] = calendar?.off ?? [];
+  return first?.from === 0 ? first.until : 0;
 }

@@ -1,5 +1,4 @@
-// What the command puts into the page: the scenario files as they are, and how values are shown.
-import type { UnitSystem } from "#foundation/formatQuantity.ts";
+// What the command puts into the page: the scenario files as they are.
 
 export interface GivenScenario {
   /** The file's name without folder and ending. */
@@ -32,7 +31,6 @@ export interface Course {
 
 export interface Given {
   readonly version: string;
-  readonly units: UnitSystem;
   readonly scenarios: readonly GivenScenario[];
   /** Lessons of the call, beside the shipped ones. */
   readonly lessons: readonly GivenLesson[];

@@ -8,7 +8,6 @@ import { Licenses } from "./licenses.ts";
 import { Places } from "./places.ts";
 import { ScenarioChoice } from "./scenarioChoice.ts";
 import type { Session } from "./session.ts";
-import { UnitsChoice } from "./unitsChoice.ts";
 
 interface FrameProps {
   readonly session: Session;
@@ -19,7 +18,7 @@ interface FrameProps {
 export function Frame({ session, openLicenses, version }: FrameProps): ComponentChild {
   return [
     h("a", { class: "skip", href: "#main" }, "Skip to the cell"),
-    h("header", { class: "choices" }, h(ScenarioChoice, { session }), h(UnitsChoice, { units: session.units })),
+    h("header", { class: "choices" }, h(ScenarioChoice, { session })),
     h("main", { id: "main", tabIndex: -1 }, h(Content, { session })),
     h(
       "footer",

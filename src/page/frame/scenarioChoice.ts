@@ -33,7 +33,7 @@ export function ScenarioChoice({ session }: { readonly session: Session }): Comp
     h(
       "label",
       {},
-      "Open a scenario file, or drop it on the page ",
+      "Open a scenario file, with its tables, or drop them on the page ",
       h("input", {
         type: "file",
         multiple: true,

@@ -1,6 +1,5 @@
-// What the page shows: the scenarios that it has, the chosen one as the worker opened it, and the units.
-import { batch, signal, type ReadonlySignal, type Signal } from "@preact/signals";
-import type { UnitSystem } from "#foundation/formatQuantity.ts";
+// What the page shows: the scenarios that it has, the chosen one as the worker opened it, and faults.
+import { batch, signal, type ReadonlySignal } from "@preact/signals";
 import type { Ask } from "#page/answer/asker.ts";
 import type { Opening } from "#page/answer/openScenario.ts";
 import type { Course, Given, GivenScenario } from "#page/file/given.ts";
@@ -12,7 +11,6 @@ export interface Session {
   readonly opening: ReadonlySignal<Opening | undefined>;
   /** A fault of the program itself. */
   readonly fault: ReadonlySignal<string | undefined>;
-  readonly units: Signal<UnitSystem>;
   readonly ask: Ask;
   /** The shipped lessons and those of the call; undefined until they are opened. */
   readonly course: ReadonlySignal<Course | undefined>;
@@ -29,7 +27,7 @@ export function openSession(given: Given, ask: Ask, openCourse: () => Promise<Co
   const fault = signal<string | undefined>(undefined);
   const course = signal<Course | undefined>(undefined);
   let choices = 0;
-  const choose = (scenario: GivenScenario, from = 0): void => {
+  const choose = (scenario: GivenScenario, from?: number): void => {
     const choice = ++choices;
     batch(() => {
       // Another stretch of the same scenario replaces the one that is shown.
@@ -38,7 +36,7 @@ export function openSession(given: Given, ask: Ask, openCourse: () => Promise<Co
       fault.value = undefined;
     });
     // A reply that comes after another choice is dropped.
-    ask("openScenario", { scenario, from }).then(
+    ask("openScenario", { scenario, ...(from === undefined ? {} : { from }) }).then(
       (opened) => {
         if (choice === choices) opening.value = opened;
       },
@@ -63,5 +61,5 @@ export function openSession(given: Given, ask: Ask, openCourse: () => Promise<Co
       fault.value = String(error);
     },
   );
-  return { scenarios, chosen, opening, fault, units: signal(given.units), ask, course, choose, add };
+  return { scenarios, chosen, opening, fault, ask, course, choose, add };
 }

@@ -1,7 +1,8 @@
 // The timing chart around the shown time, with a cursor; a click moves the time there.
-import { useComputed } from "@preact/signals";
+import { useComputed, useSignalEffect } from "@preact/signals";
 import { useMemo, useRef } from "preact/hooks";
 import { h, type ComponentChild, type TargetedMouseEvent } from "preact";
+import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { chartWidth, type Drawing } from "#report/charts/chart.ts";
 import { timingChart } from "#report/charts/timingChart.ts";
 import { timingLayout } from "#report/charts/timingLayout.ts";
@@ -19,7 +20,10 @@ interface TimingPanelProps {
 export function TimingPanel({ watched, cycle }: TimingPanelProps): ComponentChild {
   const { record, seconds } = watched;
   const before = useRef<ChartWindow>({ from: record.from, span: spanOf(cycle, record) });
-  const shown = useComputed(() => (before.current = chartWindow(seconds.value, before.current, record))).value;
+  const stretch = useComputed(() => (before.current = chartWindow(seconds.value, before.current, record)));
+  const scroller = useRef<HTMLDivElement>(null);
+  useSignalEffect(() => keepInView(scroller.current, shareOf(seconds.value, stretch.value)));
+  const shown = stretch.value;
   const goThere = ({ currentTarget, clientX }: TargetedMouseEvent<HTMLDivElement>): void => {
     const { left, width } = currentTarget.getBoundingClientRect();
     watched.goTo(timeAt((clientX - left) / width, shown));
@@ -31,6 +35,7 @@ export function TimingPanel({ watched, cycle }: TimingPanelProps): ComponentChil
       "div",
       {
         class: "picture",
+        ref: scroller,
         tabIndex: 0,
         role: "application",
         "aria-label": "Timing chart",
@@ -65,7 +70,9 @@ function useDrawing({ watched: { record, end }, shown: { from, span } }: ChartPr
   const until = Math.min(from + span, end.value);
   return useMemo(() => {
     const words = { id: "timing", title: "Timing chart", description: "One row a resource; its bars are its states." };
-    return timingChart(timelineOf(record, from, until), words, span, from);
+    const timeline = timelineOf(record, from, until);
+    const resources = inReadingOrder(timeline.resources, (resource) => resource);
+    return timingChart({ ...timeline, resources }, words, span, from);
   }, [record, from, until, span]);
 }
 
@@ -82,8 +89,19 @@ function Curtain({ watched, shown }: ChartProps): ComponentChild {
 
 const { left: axisLeft, right: axisRight } = timingLayout([], 1);
 
-function placeOf(seconds: number, { from, span }: ChartWindow): string {
-  return `${((axisLeft + ((seconds - from) / span) * (axisRight - axisLeft)) / chartWidth) * 100}%`;
+/** Of the chart's width. */
+function shareOf(seconds: number, { from, span }: ChartWindow): number {
+  return (axisLeft + ((seconds - from) / span) * (axisRight - axisLeft)) / chartWidth;
+}
+
+const placeOf = (seconds: number, shown: ChartWindow): string => `${shareOf(seconds, shown) * 100}%`;
+
+/** On a narrow page the chart scrolls in its own box; the names of the rows cover its left side. */
+function keepInView(scroller: HTMLElement | null, share: number): void {
+  if (!scroller) return;
+  const { scrollWidth, clientWidth, scrollLeft } = scroller;
+  const [x, covered] = [share * scrollWidth, (axisLeft / chartWidth) * scrollWidth];
+  if (x < scrollLeft + covered || x > scrollLeft + clientWidth) scroller.scrollLeft = x - (covered + clientWidth) / 2;
 }
 
 /** `share` of the chart's width. */

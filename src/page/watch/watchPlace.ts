@@ -28,7 +28,7 @@ export function WatchPlace({ opened: { record, cycle, scenario }, showFrom }: Wa
     h(WordsPanel, { watched }),
     h(Controls, { watched }),
     h(TimeRange, { watched }),
-    h(StretchChoice, { record, runLength: scenario.run.length, showFrom }),
+    h(StretchChoice, { record, scenario, showFrom }),
     h(TimingPanel, { watched, cycle }),
     h(KeyHelp, {}),
     // Silent while the run plays: the sentence changes only with a step.

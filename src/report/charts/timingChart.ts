@@ -39,7 +39,11 @@ const secondsWord = ({ top }: TimingLayout): Markup => words("seconds", 0, top -
 function axis({ ticks, at, top, bottom }: TimingLayout, zero: number): readonly Child[] {
   return ticks.flatMap((tick) => [
     line(at(tick), top - 6, at(tick), bottom, "grid"),
-    words(String(zero + tick), at(tick), top - 10, { anchor: "middle", style: "quiet" }),
+    // At the edge the names of the rows would cover the left half of a long number.
+    words(String(zero + tick), at(tick), top - 10, {
+      anchor: tick === 0 && zero > 0 ? "start" : "middle",
+      style: "quiet",
+    }),
   ]);
 }
 

@@ -7,11 +7,3 @@ export function arrow({ x, y }: { readonly x: number; readonly y: number }, dire
   const barb = x - direction * 4;
   return element("path", { d: `M${back} ${y}H${x}M${barb} ${y - 4}L${x} ${y}L${barb} ${y + 4}`, class: "arrow" });
 }
-
-/** Its tip is at x, y, below its tail. */
-export function arrowDown({ x, y }: { readonly x: number; readonly y: number }, length: number): Markup {
-  return element("path", {
-    d: `M${x} ${y - length}V${y}M${x - 4} ${y - 4}L${x} ${y}L${x + 4} ${y - 4}`,
-    class: "arrow",
-  });
-}

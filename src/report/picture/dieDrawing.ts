@@ -1,16 +1,11 @@
 // Continuous extrusion: the die, the parison that grows at it, and the molds on their way.
 import { words } from "#report/charts/chart.ts";
 import { element, type Child } from "#report/charts/markup.ts";
-import type { Scene, SceneStation } from "#report/scene/scene.ts";
+import type { Scene } from "#report/scene/scene.ts";
 import { barrel, dieOf, type MeltPlace } from "./meltPlace.ts";
-import { bundle, moldDrawing, parisons, rowMold } from "./moldDrawing.ts";
+import { bundle, moldDrawing, parisons, rowMold, type MoldPlace } from "./moldDrawing.ts";
 import { parisonHeight } from "./parison.ts";
 import type { StationPlace } from "./stationPlaces.ts";
-
-/** A mold leaves the die along the lane, and then goes down to its blow position. */
-const alongLane = 0.7;
-
-const isAway = ({ mold }: SceneStation): boolean => mold.travel !== null && mold.travel < 1;
 
 /** The parison hangs in the mold that stands under the die, else alone. */
 export function dieDrawing(id: string, scene: Scene, melt: MeltPlace, lane: number): readonly Child[] {
@@ -30,7 +25,12 @@ export function dieDrawing(id: string, scene: Scene, melt: MeltPlace, lane: numb
   ];
 }
 
-/** Cards have no way down: there a mold stays in the lane until it has arrived. */
+/** With more stations a mold would cross others, so that the middle of its way is not drawn. */
+const mostDrawnWays = 2;
+
+/** How far a mold is drawn away from the end of a way whose middle is not drawn. */
+const shortWay = 40;
+
 export function travelingMolds(
   id: string,
   { stations }: Scene,
@@ -39,17 +39,26 @@ export function travelingMolds(
   lane: number,
 ): readonly Child[] {
   return stations.flatMap((station, i) => {
-    if (!isAway(station)) return [];
-    const at = onTheWay(station.mold.travel ?? 0, places[i]!, melt, lane);
-    return moldDrawing(id, station, at, rowMold);
+    const { travel } = station.mold;
+    if (travel === null || travel >= 1) return [];
+    const under = { x: dieOf(melt), y: lane };
+    const at =
+      stations.length > mostDrawnWays ? atAnEnd(travel, places[i]!, under) : onTheWay(travel, places[i]!, under);
+    return at === null ? [] : moldDrawing(id, station, at, rowMold);
   });
 }
 
-function onTheWay(travel: number, place: StationPlace, melt: MeltPlace, lane: number) {
-  const end = place.isCard ? 1 : alongLane;
-  const along = Math.min(1, travel / end);
-  const down = Math.max(0, (travel - end) / (1 - alongLane));
-  const target = Math.max(rowMold.half + rowMold.gap, place.middle);
-  const die = dieOf(melt);
-  return { x: die + along * (target - die), y: lane + down * (place.mold - lane) };
+/** Down from the die, so that no half passes the parison, and then aside. */
+function onTheWay(travel: number, { middle, mold }: StationPlace, under: MoldPlace): MoldPlace {
+  const down = mold - under.y;
+  const aside = middle - under.x;
+  const way = travel * (down + Math.abs(aside));
+  if (way <= down) return { x: under.x, y: under.y + way };
+  return { x: under.x + Math.sign(aside) * (way - down), y: mold };
+}
+
+/** Cards have no room for the second half. */
+function atAnEnd(travel: number, { middle, mold, isCard }: StationPlace, under: MoldPlace): MoldPlace | null {
+  if (travel < 0.5) return { x: under.x, y: under.y + 2 * travel * shortWay };
+  return isCard ? null : { x: middle, y: mold - 2 * (1 - travel) * shortWay };
 }

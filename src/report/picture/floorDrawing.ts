@@ -10,18 +10,24 @@ import { operatorWords, serverWords } from "./pictureWords.ts";
 import { resourceGroup, type Picked } from "./resourceGroup.ts";
 import { linePitch, stateBand, statePlate, type Place } from "./statePlate.ts";
 
-const columns = 4;
+const narrowest = 236;
 const gap = 16;
-const pitch = 64;
 
 interface Slot {
   readonly resource: string;
   readonly draw: (place: Place) => readonly Child[];
 }
 
+const columnsOf = (width: number): number => Math.floor(width / narrowest);
+
+/** Servers have a line more than the others. */
+const pitchOf = ({ servers }: Scene): number => (servers.length === 0 ? 64 : 80);
+
 /** Its height depends on the cell only, so that nothing jumps while time goes on. */
-export function floorHeight({ operators, masks, servers }: Scene): number {
-  return Math.ceil((operators.length + masks.length + servers.length) / columns) * pitch + footHeight;
+export function floorHeight(scene: Scene, width: number): number {
+  const { operators, masks, servers } = scene;
+  const rows = Math.ceil((operators.length + masks.length + servers.length) / columnsOf(width));
+  return rows * pitchOf(scene) + footHeight;
 }
 
 export function floorDrawing({ id, chosen }: Picked, scene: Scene, top: number, width: number): readonly Child[] {
@@ -36,7 +42,9 @@ export function floorDrawing({ id, chosen }: Picked, scene: Scene, top: number, 
       draw: (place) => serverSlot(id, server, place),
     })),
   ];
+  const columns = columnsOf(width);
   const column = width / columns;
+  const pitch = pitchOf(scene);
   return [
     ...slots.map(({ resource, draw }, i) => {
       const place = {
@@ -44,22 +52,22 @@ export function floorDrawing({ id, chosen }: Picked, scene: Scene, top: number, 
         y: top + 8 + Math.floor(i / columns) * pitch,
         width: column - gap,
       };
-      return resourceGroup({ id: `${id}-floor-${i}`, chosen }, resource, frameOf(place), draw(place));
+      return resourceGroup({ id: `${id}-floor-${i}`, chosen }, resource, frameOf(place, pitch), draw(place));
     }),
-    ...footDrawing(scene, top + floorHeight(scene) - footHeight, 6, wideNotes),
+    ...footDrawing(scene, top + floorHeight(scene, width) - footHeight, 6, wideNotes),
   ];
 }
 
-function frameOf({ x, y, width }: Place): Box {
+function frameOf({ x, y, width }: Place, pitch: number): Box {
   return { x: x - 5, y: y - 4, width: width + 10, height: pitch - 4 };
 }
 
-/** The figure stands here while the operator is at no mold, and moves while they walk; distances are not to scale. */
+/** The figure stands here while the operator is at no task, and moves while they walk; distances are not to scale. */
 function operatorSlot(id: string, operator: SceneOperator, place: Place): readonly Child[] {
   const { x, y, width } = place;
-  const { walksTo, at, progress } = operator;
+  const { walksTo, at, progress, kind } = operator;
   const step = walksTo === null ? 0 : progress * 14;
-  const style = at === null ? "figure" : "figure away";
+  const style = at === null && kind !== "off" ? "figure" : "figure away";
   return [
     figure(x + 8 + step, y + 6, style),
     ...(walksTo === null ? [] : [arrow({ x: x + 32 + step, y: y + 15 }, 1, 12)]),
@@ -69,15 +77,20 @@ function operatorSlot(id: string, operator: SceneOperator, place: Place): readon
   ];
 }
 
+/** More places have no marks on their bands, which are too short for them. */
+const markedPlaces = 3;
+
 /** One band for each place. */
 function serverSlot(id: string, server: SceneServer, { x, y, width }: Place): readonly Child[] {
   const { name, places } = server;
-  const facts = serverWords(server);
-  const [states, counts] = [facts.slice(0, -2).join(", "), facts.slice(-2).join(", ")];
+  const shown = serverWords(server);
+  const [states, counts] = [shown.slice(0, -2).join(", "), shown.slice(-2).join(", ")];
+  const bands = places.length > markedPlaces ? places.map((place) => ({ ...place, until: null })) : places;
   const share = width / Math.max(1, places.length);
   return [
-    words(fittedWords(`${name}: ${states}`, width), x, y + 12, { style: "name" }),
-    words(fittedWords(counts, width), x, y + 12 + linePitch, { style: "quiet" }),
-    ...places.flatMap((place, i) => stateBand(id, place, { x: x + i * share, y: y + 34, width: share - 2 })),
+    words(fittedWords(name, width), x, y + 12, { style: "name" }),
+    words(fittedWords(states, width), x, y + 28),
+    words(fittedWords(counts, width), x, y + 28 + linePitch, { style: "quiet" }),
+    ...bands.flatMap((place, i) => stateBand(id, place, { x: x + i * share, y: y + 34 + linePitch, width: share - 2 })),
   ];
 }

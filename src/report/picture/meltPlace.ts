@@ -2,6 +2,8 @@
 import type { Place } from "./statePlate.ts";
 
 export interface MeltPlace {
+  /** Of the whole picture. */
+  readonly width: number;
   /** Back end of the barrel and its nozzle. */
   readonly back: number;
   readonly nozzle: number;
@@ -31,13 +33,31 @@ export function dieOf({ valve }: MeltPlace): number {
   return valve + narrowestValve / 2;
 }
 
-export const wideMelt: MeltPlace = {
+/** A few stations need less width, so that all words are larger. */
+export const shortMelt: MeltPlace = {
+  width: 720,
   back: 150,
   nozzle: 384,
   stroke: 110,
   valve: 426,
   screwWords: { x: 194, y: 0, width: 186 },
-  massWords: { x: 150, y: 96, width: 270 },
+  massWords: { x: 110, y: 96, width: 316 },
+  valveWords: { x: 496, y: 0, width: 214 },
+  ramWords: { x: 520, y: 54, width: 190 },
+  inset: { x: 520, y: 62, width: 190 },
+  bottom: 136,
+  dieBottom: 136,
+  widestColumn: 240,
+};
+
+export const wideMelt: MeltPlace = {
+  width: 960,
+  back: 150,
+  nozzle: 384,
+  stroke: 110,
+  valve: 426,
+  screwWords: { x: 194, y: 0, width: 186 },
+  massWords: { x: 110, y: 96, width: 316 },
   valveWords: { x: 480, y: 0, width: 210 },
   ramWords: { x: 716, y: 0, width: 200 },
   inset: { x: 716, y: 4, width: 200 },
@@ -48,12 +68,13 @@ export const wideMelt: MeltPlace = {
 
 /** The words of screw and valve stand below them. */
 export const phoneMelt: MeltPlace = {
+  width: 360,
   back: 100,
   nozzle: 232,
   stroke: 64,
   valve: 276,
   screwWords: { x: 4, y: 140, width: 136 },
-  massWords: { x: 4, y: 96, width: 270 },
+  massWords: { x: 4, y: 96, width: 286 },
   valveWords: { x: 150, y: 140, width: 128 },
   ramWords: { x: 4, y: 194, width: 136 },
   inset: { x: 4, y: 198, width: 136 },

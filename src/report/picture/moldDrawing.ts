@@ -49,7 +49,7 @@ function cavityOffsets(cavities: number, { stagger, mostCavities }: MoldSize): r
 const share = (value: number): number => Math.max(0, Math.min(1, value));
 
 /** Distance of each half from the parting plane. */
-export function halfDistance(closed: number, { gap }: MoldSize): number {
+function halfDistance(closed: number, { gap }: MoldSize): number {
   return gap * (1 - share(closed));
 }
 

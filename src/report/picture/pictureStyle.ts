@@ -2,6 +2,7 @@
 
 /** Colors come from the variables of the page, so that light, dark and print need nothing more. */
 export const pictureStyle = `.scene svg{display:block;width:100%;height:auto;font-size:12px}
+@media screen{.scene svg{max-height:85vh}}
 .scene .resource{cursor:pointer}
 .scene .steel{fill:var(--panel);stroke:var(--ink);stroke-width:1.25}
 .scene .half{fill:var(--line)}

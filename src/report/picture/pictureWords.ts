@@ -67,7 +67,7 @@ function ramWords({ melt }: SceneRam): readonly string[] {
   return [`melt in the chamber: ${meltWords(melt)}`];
 }
 
-export function valveWords({ openTo, shiftsFor }: SceneValve): readonly string[] {
+function valveWords({ openTo, shiftsFor }: SceneValve): readonly string[] {
   if (openTo !== null) return [`only the port of ${openTo} is open`];
   return ["every port is blocked", ...(shiftsFor === null ? [] : [`it shifts for ${shiftsFor}`])];
 }
@@ -82,7 +82,7 @@ function stationWords({ mold, shotGrams, shots, parts, cavities }: SceneStation)
   ];
 }
 
-export function closedWords({ closed }: SceneMold): string {
+function closedWords({ closed }: SceneMold): string {
   if (closed <= 0) return "mold halves apart";
   return closed >= 1 ? "mold halves closed" : `mold halves ${wholePercent(closed)} closed`;
 }
@@ -101,7 +101,7 @@ const airWords: Readonly<Record<SceneMold["air"], readonly string[]>> = {
 };
 
 /** What is known of the content, the most important first; empty for an empty mold. */
-export function moldDetails(mold: SceneMold): readonly string[] {
+function moldDetails(mold: SceneMold): readonly string[] {
   const { content, parison, air, cooling, hottest, travel } = mold;
   const hot = hottest === null ? [] : [`hottest point ${hottest.toFixed(0)} °C`];
   const way = travel === null ? [] : [travelWords(travel)];
@@ -137,7 +137,7 @@ function travelWords(travel: number): string {
 
 export function operatorWords({ state, at, walksTo }: SceneOperator): string {
   if (walksTo !== null) return `walking to ${screenName(walksTo)}`;
-  return at === null ? state : `${state} at ${screenName(at)}`;
+  return at === null || at === state ? state : `${state} at ${screenName(at)}`;
 }
 
 export function serverWords({ places, before, room, passed }: SceneServer): readonly string[] {
@@ -146,6 +146,6 @@ export function serverWords({ places, before, room, passed }: SceneServer): read
     const count = places.filter((place) => place.state === state).length;
     return places.length === 1 ? state : `${count} ${state}`;
   });
-  const limit = room === null ? "" : ` of ${room}`;
-  return [...shown, `${grouped(before)}${limit} wait before it`, `${grouped(passed)} passed`];
+  const limit = room === null || room === 0 ? "" : ` of ${grouped(room)}`;
+  return [...shown, `${grouped(before)}${limit} wait`, `${grouped(passed)} passed`];
 }

@@ -5,7 +5,7 @@ import type { Scene, SceneStation } from "#report/scene/scene.ts";
 import { travelingMolds } from "./dieDrawing.ts";
 import { floorDrawing, floorHeight } from "./floorDrawing.ts";
 import { footDrawing, footHeight, phoneNotes } from "./footDrawing.ts";
-import { phoneMelt, wideMelt } from "./meltPlace.ts";
+import { phoneMelt, shortMelt, wideMelt } from "./meltPlace.ts";
 import { meltSide } from "./meltSide.ts";
 import { sceneFacts } from "./pictureWords.ts";
 import { resourceGroup, type Picked } from "./resourceGroup.ts";
@@ -18,7 +18,11 @@ export interface PictureOptions extends Picked {
   readonly width: "wide" | "phone";
 }
 
-const widths = { wide: 960, phone: 360 } as const;
+/** For the letters of the first line. */
+const headroom = 4;
+
+/** More stations need the whole width. */
+const fewStations = 3;
 
 /** The same scene gives the same text. Elements with `data-resource` stand for the resource of that name. */
 export function scenePicture(scene: Scene, options: PictureOptions): Markup {
@@ -38,17 +42,16 @@ export function scenePicture(scene: Scene, options: PictureOptions): Markup {
 
 function drawing(scene: Scene, options: PictureOptions, description: string): Markup {
   const { id, chosen } = options;
-  const width = widths[options.width];
   const isPhone = options.width === "phone";
-  const melt = isPhone ? phoneMelt : wideMelt;
   const shown = isPhone ? [chosenStation(scene, chosen)] : scene.stations;
-  const places = cellPlaces(shown.length, scene.delivery, melt, width);
-  const floor = isPhone ? footHeight : floorHeight(scene);
+  const melt = isPhone ? phoneMelt : shown.length > fewStations ? wideMelt : shortMelt;
+  const places = cellPlaces(shown.length, scene.delivery, melt);
+  const floor = isPhone ? footHeight : floorHeight(scene, melt.width);
   return element(
     "svg",
     {
       xmlns: "http://www.w3.org/2000/svg",
-      viewBox: `0 0 ${width} ${Math.ceil(places.bottom + floor)}`,
+      viewBox: `0 ${-headroom} ${melt.width} ${Math.ceil(places.bottom + floor) + headroom}`,
       role: "img",
       "aria-labelledby": `${id}-title ${id}-description`,
     },
@@ -62,7 +65,7 @@ function drawing(scene: Scene, options: PictureOptions, description: string): Ma
       : travelingMolds(id, { ...scene, stations: shown }, places.stations, melt, places.lane)),
     ...(isPhone
       ? footDrawing(scene, places.bottom, 4, phoneNotes)
-      : floorDrawing({ id, chosen }, scene, places.bottom, width)),
+      : floorDrawing({ id, chosen }, scene, places.bottom, melt.width)),
   );
 }
 
@@ -85,7 +88,7 @@ function moldSide(
     const { x, y, width, height } = place;
     const aside = place.isCard ? 2.5 : -1;
     const frame = { x: x - aside, y: y - 2, width: width + 2 * aside, height };
-    const view = stationView(scene, station);
+    const view = stationView(scene, station, shown.length);
     const own = { id: `${id}-station-${view.number}`, chosen };
     return resourceGroup(own, station.name, frame, stationDrawing({ id, chosen }, view, place));
   });

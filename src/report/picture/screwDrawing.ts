@@ -109,13 +109,14 @@ export function shotInset(id: string, { melt }: SceneScrew, { inset, stroke }: M
   if (melt === null || melt.capacityGrams === null) return [];
   const ratio = shotOfCapacity(melt);
   if (ratio >= smallShot) return [];
-  const { x, y, width } = inset;
+  const times = Math.max(1, Math.floor(inset.width / (ratio * stroke)));
+  const { x, y } = inset;
+  const width = times * ratio * stroke;
   const full = { x, y, width, height: 16 };
-  const times = (width / (ratio * stroke)).toFixed(0);
   return [
     element("rect", { ...full, class: "steel" }),
     // Melt lies at the nozzle, on the right, as in the barrel.
     ...filledBox(id, "melt", { ...full, x: x + width * (1 - melt.share), width: width * melt.share }),
-    words(fittedWords(`shot, enlarged × ${times}`, width), x, y + 30, { style: "quiet" }),
+    words(fittedWords(`shot, enlarged × ${times}`, inset.width), x, y + 30, { style: "quiet" }),
   ];
 }

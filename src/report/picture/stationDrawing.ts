@@ -15,19 +15,24 @@ import type { StationPlace } from "./stationPlaces.ts";
 /** What of the scene belongs to one station. */
 export interface StationView {
   readonly station: SceneStation;
-  /** From 1, as the ports are numbered. */
+  /** From 1, as the ports are numbered, and how many there are. */
   readonly number: number;
+  readonly stations: number;
+  /** The others are not drawn. */
+  readonly isAlone: boolean;
   readonly ram: SceneRam | undefined;
   /** Undefined where no valve serves it. */
   readonly isFed: boolean | undefined;
   readonly operators: readonly string[];
 }
 
-export function stationView(scene: Scene, station: SceneStation): StationView {
+export function stationView(scene: Scene, station: SceneStation, drawn: number): StationView {
   const { valve, rams, operators } = scene;
   return {
     station,
     number: scene.stations.indexOf(station) + 1,
+    stations: scene.stations.length,
+    isAlone: drawn < scene.stations.length,
     ram: rams.find(({ of }) => of === station.name),
     isFed: valve === null ? undefined : valve.openTo === station.name,
     operators: operators.filter(({ at }) => at === station.name).map(({ name }) => name),
@@ -87,16 +92,16 @@ function columnWords(id: string, view: StationView, place: StationPlace): readon
     ...(station.cause === null ? [] : wrapped(station.cause, width)),
     ...coolingNote(station.mold),
     ...columnNotes(station.mold),
-    ...(ram ? [`head: ${meltWords(ram.melt)}, ${ram.state}`] : []),
+    ...(ram ? [`head: ${ram.state}`, `melt: ${meltWords(ram.melt)}`] : []),
   ];
-  const shown = lines.slice(0, 3);
+  const shown = lines.slice(0, place.notes);
   const below = y + plateHeight;
   return [
-    ...clock(station, { x: place.x + 18, y: place.mold + 14, radius: 12 }),
-    ...statePlate(id, station, { x, y, width }, { remark: cavityRemark(station) }),
+    ...clock(station, { x: place.clock, y: place.mold + 14, radius: 12 }),
+    ...statePlate(id, station, { x, y, width }, { remark: columnRemark(view) }),
     ...quietLines(shown, { x, y: below, width }),
-    ...quietLines([madeWords(station)], { x, y: below + 3 * linePitch, width }),
-    ...operatorFigure(operators, { x, y: below + 4 * linePitch, width }),
+    ...quietLines([madeWords(station)], { x, y: below + place.notes * linePitch, width }),
+    ...operatorFigure(operators, { x, y: below + (place.notes + 1) * linePitch, width }),
   ];
 }
 
@@ -106,12 +111,12 @@ function cardWords(id: string, view: StationView, place: StationPlace): readonly
   const x = middle + size.half + size.gap + 5;
   const right = place.x + width - x - 1;
   const full = { x: place.x, y, width };
-  const note = [...(station.cause === null ? [] : [station.cause]), ...columnNotes(station.mold)].slice(0, 1);
+  const note = [...(station.cause === null ? [] : [station.cause]), ...columnNotes(station.mold)].slice(0, place.notes);
   const port = isFed === undefined ? "" : `port ${number}`;
   return [
     ...statePlate(id, station, full, { remark: port }),
     ...quietLines(note, { ...full, y: y + plateHeight }),
-    ...clock(station, { x: x + 8, y: place.mold, radius: 8 }),
+    ...clock(station, { x: place.clock, y: place.mold, radius: 8 }),
     ...(station.mold.cooling === null
       ? []
       : [words(wholePercent(station.mold.cooling), x + 20, place.mold + 4, { style: "quiet" })]),
@@ -120,7 +125,11 @@ function cardWords(id: string, view: StationView, place: StationPlace): readonly
   ];
 }
 
-const cavityRemark = ({ cavities }: SceneStation): string => (cavities === 1 ? "" : `${cavities} cavities`);
+/** A mold that is drawn alone has its number. */
+function columnRemark({ station: { cavities }, number, stations, isAlone }: StationView): string {
+  const place = isAlone ? [`station ${number} of ${stations}`] : [];
+  return [...place, ...(cavities === 1 ? [] : [`${cavities} cavities`])].join(", ");
+}
 
 function clock(
   { mold }: SceneStation,

@@ -11,6 +11,10 @@ export interface StationPlace extends Box {
   readonly middle: number;
   readonly head: number;
   readonly mold: number;
+  /** Middle of the cooling clock, beside the way of a mold. */
+  readonly clock: number;
+  /** Lines of notes below the state. */
+  readonly notes: number;
   readonly size: MoldSize;
   readonly isCard: boolean;
 }
@@ -27,28 +31,37 @@ type Kind = Scene["delivery"];
 /** More stations than this are drawn as cards. */
 export const longestRow = 5;
 
+/** A mold on its way needs more room beside the others. */
+const widestTravel = 280;
 const mostColumns = 6;
 const headHeight = { plain: 20, chamber: 66 } as const;
 const cardHead = { plain: 12, chamber: 34 } as const;
-const linesOfColumn = 5;
+/** Lines of notes in a column; a head adds its state and its melt. */
+const notesOf = { plain: 3, chamber: 5 } as const;
 /** Between two cards. */
 const gap = 7;
 
-export function cellPlaces(count: number, kind: Kind, melt: MeltPlace, width: number): CellPlaces {
-  return count <= longestRow ? row(count, kind, melt, width) : cards(count, kind, melt, width);
+export function cellPlaces(count: number, kind: Kind, melt: MeltPlace): CellPlaces {
+  return count <= longestRow ? row(count, kind, melt) : cards(count, kind, melt);
 }
 
-function row(count: number, kind: Kind, melt: MeltPlace, width: number): CellPlaces {
-  const column = Math.min(melt.widestColumn, width / count);
+function row(count: number, kind: Kind, melt: MeltPlace): CellPlaces {
+  const { width } = melt;
+  const widest = kind === "continuous" ? Math.max(widestTravel, melt.widestColumn) : melt.widestColumn;
+  const column = Math.min(widest, width / count);
   const left = Math.max(0, Math.min(width - column * count, dieOf(melt) - (column * count) / 2));
   const middles = Array.from({ length: count }, (_, i) => left + (i + 0.5) * column);
   const lane = kind === "continuous" ? melt.dieBottom + 6 : null;
   const head = lane === null ? melt.bottom + channelsHeight(middles, melt) : lane + rowMold.height + 46;
-  const mold = lane === null ? head + (kind === "accumulator-head" ? headHeight.chamber : headHeight.plain) : head;
-  const height = mold - head + rowMold.height + 26 + plateHeight + linesOfColumn * linePitch;
+  const form = kind === "accumulator-head" ? "chamber" : "plain";
+  const notes = notesOf[form];
+  const mold = lane === null ? head + headHeight[form] : head;
+  const height = mold - head + rowMold.height + 26 + plateHeight + (notes + 2) * linePitch;
   const stations = middles.map((middle) => {
     const box = { x: middle - column / 2, y: head, width: column, height };
-    return { ...box, middle, head, mold, size: rowMold, isCard: false };
+    const isRight = lane !== null && middle > dieOf(melt);
+    const clock = isRight ? box.x + column - 18 : box.x + 18;
+    return { ...box, middle, head, mold, clock, notes, size: rowMold, isCard: false };
   });
   return { stations, lane, bottom: head + height };
 }
@@ -60,12 +73,12 @@ function channelsHeight(middles: readonly number[], melt: MeltPlace): number {
   return Math.max(left, middles.length - left) * levelPitch + 2;
 }
 
-function cards(count: number, kind: Kind, melt: MeltPlace, width: number): CellPlaces {
+function cards(count: number, kind: Kind, melt: MeltPlace): CellPlaces {
   const rows = Math.ceil(count / mostColumns);
   const columns = Math.ceil(count / rows);
-  const column = width / columns;
+  const column = melt.width / columns;
   const lane = kind === "continuous" ? melt.dieBottom + 6 : null;
-  const top = (lane === null ? melt.bottom : lane + rowMold.height + 24) + 12;
+  const top = (lane === null ? melt.bottom : lane + rowMold.height + 40) + 12;
   const head = kind === "accumulator-head" ? cardHead.chamber : cardHead.plain;
   const above = plateHeight + linePitch + 10;
   const height = above + head + cardMold.height + 6;
@@ -75,7 +88,8 @@ function cards(count: number, kind: Kind, melt: MeltPlace, width: number): CellP
     const headTop = y + above;
     const middle = x + cardMold.half + cardMold.gap + 2;
     const box = { x, y, width: column - gap, height };
-    return { ...box, middle, head: headTop, mold: headTop + head, size: cardMold, isCard: true };
+    const clock = middle + cardMold.half + cardMold.gap + 13;
+    return { ...box, middle, head: headTop, mold: headTop + head, clock, notes: 1, size: cardMold, isCard: true };
   });
   return { stations, lane, bottom: top + rows * (height + gap) };
 }

@@ -13,7 +13,7 @@ export interface Outlet {
 
 const pitch = 22;
 const body = { top: barrel.top - 4, bottom: barrel.bottom + 4 } as const;
-export const channelWidth = 7;
+const channelWidth = 7;
 
 /** Distance between the levels of two channels of the manifold. */
 export const levelPitch = 12;

@@ -15,7 +15,7 @@ type Need = (asked: Asked) => string | null;
 const needs: Readonly<Record<string, Need>> = {
   [stateNames.awaitingMelt]: melt,
   [stateNames.awaitingTurn]: turn,
-  [stateNames.awaitingValve]: valve,
+  [stateNames.awaitingValve]: valveInNeutral,
   [stateNames.awaitingHeatUp]: because,
   [stateNames.awaitingPurge]: because,
   [stateNames.screwStopped]: because,
@@ -115,7 +115,7 @@ function nextInTurn({ stations }: SceneRecord, scene: Scene): SceneStation | und
   return latest < 0 ? undefined : scene.stations[(times.indexOf(latest) + 1) % stations.length];
 }
 
-function valve({ scene }: Asked): string {
+function valveInNeutral({ scene }: Asked): string {
   const state = scene.valve;
   if (state?.openTo) return `It needs the valve in neutral: it is open to ${state.openTo}.`;
   return "It needs the valve in neutral: the valve is shifting.";
@@ -152,10 +152,10 @@ function room({ record, scene, resource }: Asked): string {
   const hasMask = scene.masks.length > 0;
   if (isMold && hasMask) return "It needs an empty mask: the mask still holds the parts before.";
   const server = scene.servers[next];
-  return server ? `It needs room at ${server.name}: ${places(server)}.` : "It needs room for its parts.";
+  return server ? `It needs room at ${server.name}: ${takenPlaces(server)}.` : "It needs room for its parts.";
 }
 
-function places({ before, room: most, places: all }: SceneServer): string {
+function takenPlaces({ before, room: most, places: all }: SceneServer): string {
   const busy = `${all.length === 1 ? "its place is" : `all ${all.length} places are`} taken`;
   return most === null || most === 0 ? busy : `${busy}, and ${before} of ${most} parts wait before it`;
 }

@@ -2,6 +2,7 @@
 import { seconds as inSeconds } from "#report/words/digits.ts";
 import { ownerName, nounOf } from "#report/words/tradeWords.ts";
 import type { CrewTask } from "#scenario/scenario.ts";
+import { stateNames } from "#cell/words/stateNames.ts";
 import type { StepRole } from "#cell/words/stepNames.ts";
 import { resourceOf, rowAt, rowOf, type PlacedRow } from "./rowsOf.ts";
 import type { RecordedResource, SceneRecord } from "./sceneRecord.ts";
@@ -50,8 +51,12 @@ export function wayBack(record: SceneRecord, resource: string, seconds: number):
   return start ? wayFrom(record, start) : { links: [], pace: null };
 }
 
-export const isWait = ({ kind, state }: Pick<PlacedRow, "kind" | "state">): boolean =>
-  kind === "waiting" || kind === "stopped" || (kind === "set-up" && state.startsWith("awaiting"));
+export function isWait({ kind, state }: Pick<PlacedRow, "kind" | "state">): boolean {
+  return kind === "waiting" || kind === "stopped" || setUpWaits.includes(state);
+}
+
+/** Waits for the set-up of another resource. */
+const setUpWaits: readonly string[] = [stateNames.awaitingHeatUp, stateNames.awaitingPurge];
 
 /** The row with which the resource goes on, be it to wait for something else after a step; undefined where the record ends first. */
 export function endOfWait(record: SceneRecord, resource: RecordedResource, wait: PlacedRow): PlacedRow | undefined {
@@ -70,7 +75,7 @@ function wayFrom(record: SceneRecord, start: PlacedRow): WayBack {
   for (let link = start.bound; link !== -1 && links.length < mostLinks; link = record.links.before[link]!) {
     const activity = record.links.activity[link]!;
     const again = known.get(activity);
-    if (again !== undefined) return { links, pace: paceOf(links.slice(again)) };
+    if (again !== undefined) return { links, pace: paceOf(record, links.slice(again)) };
     known.set(activity, links.length);
     const found = wayLink(record, link, until);
     if (!isMoment(found)) links.push(found);
@@ -121,9 +126,15 @@ function placeOf({ resources }: SceneRecord, resource: string, process: string):
   return isKnown(resource) ? resource : (resources.find(({ group }) => group === resource)?.name ?? resource);
 }
 
-const capitalized = (name: string): string => (name.startsWith("the ") ? `The ${name.slice(4)}` : name);
+/** The first operator stands for all. */
+function setter({ resources }: SceneRecord, name: string): string {
+  const isOperator = resources.some((each) => each.name === name && each.kind === "operator");
+  if (isOperator && resources.filter(({ kind }) => kind === "operator").length > 1) return "The operators set";
+  const owner = ownerName(name);
+  return `${owner.startsWith("the ") ? `The ${owner.slice(4)}` : owner} sets`;
+}
 
-function paceOf(loop: readonly WayLink[]): Pace | null {
+function paceOf(record: SceneRecord, loop: readonly WayLink[]): Pace | null {
   const times = new Map<string, number>();
   for (const { owner, from, until } of loop) times.set(owner, (times.get(owner) ?? 0) + until - from);
   const [most] = [...times].toSorted(([, one], [, other]) => other - one);
@@ -135,6 +146,6 @@ function paceOf(loop: readonly WayLink[]): Pace | null {
     resource,
     seconds: held,
     of,
-    words: `${capitalized(ownerName(resource))} sets the pace here: ${share} of the way back.`,
+    words: `${setter(record, resource)} the pace here: ${share} of the way back.`,
   };
 }

@@ -27,7 +27,18 @@ export function resultJson({ command, version, scenarios, warnings, tables }: Re
     warnings: warnings.map(({ code, path, message, remedy }) => ({ code, path, message, remedy })),
     tables: Object.fromEntries(tables.map((table) => [table.name, table.rows.map((row) => rowObject(table, row))])),
   };
-  return `${JSON.stringify(result, undefined, 2)}\n`;
+  return `${safeJson(result)}\n`;
+}
+
+// Controls beyond ASCII, separators and marks of the direction of writing; JSON itself writes the others as escapes.
+const unsafe = /[\u007f-\u009f\u2028\u2029\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;
+
+/** JSON that a terminal shows as it is: the same values, with characters that would act on the terminal as escapes. */
+function safeJson(value: object): string {
+  return JSON.stringify(value, undefined, 2).replaceAll(
+    unsafe,
+    (character) => `\\u${character.codePointAt(0)!.toString(16).padStart(4, "0")}`,
+  );
 }
 
 function rowObject({ columns }: Table, row: readonly Cell[]): object {

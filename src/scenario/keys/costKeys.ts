@@ -4,6 +4,9 @@ import { leaf, refused, wrongType, type Leaf } from "#scenario/values/leaf.ts";
 import { text } from "#scenario/values/plainLeaf.ts";
 import { quantity } from "#scenario/values/quantityLeaf.ts";
 
+/** Far above any price of a cell. */
+const largest = 1e15;
+
 const expected = "an amount in the currency, a plain number such as `24000`";
 
 /** An amount of money: its unit is the currency, which stands once for all. */
@@ -12,8 +15,9 @@ const amount: Leaf<number> = leaf({
   json: { title: "an amount in the currency", type: "number", minimum: 0 },
   read: (written) => {
     if (typeof written !== "number") return refused({ ...wrongType(written, expected), remedy: `Write ${expected}.` });
-    if (Number.isFinite(written) && written >= 0) return { value: written };
-    return refused({ code: "out-of-range", message: `${written} is no price.`, expected, remedy: "Write 0 or more." });
+    if (written >= 0 && written <= largest) return { value: written };
+    const remedy = written >= 0 ? "Check the number." : "Write 0 or more.";
+    return refused({ code: "out-of-range", message: `${written} is no price.`, expected, remedy });
   },
 });
 

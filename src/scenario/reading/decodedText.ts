@@ -14,8 +14,9 @@ export function decodedText(file: string, bytes: Uint8Array): DecodedText {
     return issueOf({ code: "file-too-large", message, remedy: "Check that it is the file that you meant." });
   }
   try {
-    // A byte order mark is not part of the text, and the decoder drops it.
-    return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes) };
+    // The decoder drops a byte order mark. Old programs end lines with a carriage return alone.
+    const text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    return { text: text.includes("\n") ? text : text.replaceAll("\r", "\n") };
   } catch {
     return notUtf8(file, bytes);
   }

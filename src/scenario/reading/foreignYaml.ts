@@ -1,4 +1,4 @@
-// What YAML has and a scenario has not: directives, anchors, aliases, tags, and keys that are no plain words.
+// What YAML has and a scenario has not: directives, anchors, aliases, tags, duplicate keys, and keys that are no plain words.
 import { isMap, isScalar, isSeq, Scalar, visit, type Alias, type Document } from "yaml";
 import type { Fault } from "#foundation/fault.ts";
 
@@ -7,6 +7,9 @@ export interface ForeignPart {
   readonly fault: Fault;
 }
 
+/** Far more than the keys of a scenario. */
+const mostParts = 100;
+
 /** Finds all such parts and removes them from the document, so that the rest can be read. */
 export function removeForeignParts(document: Document): readonly ForeignPart[] {
   const parts: ForeignPart[] = directives(document);
@@ -14,6 +17,21 @@ export function removeForeignParts(document: Document): readonly ForeignPart[] {
     parts.push({ offset: range?.[0] ?? 0, fault: { code, message: `${what} not part of the format.`, remedy } });
   };
   visit(document, {
+    Map: (_, { items }) => {
+      const seen = new Set<unknown>();
+      for (const { key } of items) {
+        if (!isScalar(key)) continue;
+        if (seen.has(key.value) && parts.length < mostParts) {
+          const fault = {
+            code: "duplicate-key",
+            message: `The key \`${String(key.value)}\` stands here twice.`,
+            remedy: "Delete one of the two.",
+          };
+          parts.push({ offset: key.range?.[0] ?? 0, fault });
+        }
+        seen.add(key.value);
+      }
+    },
     Alias: (_, node) => {
       add(node.range, "yaml-anchor", "Aliases are", "Write the value out.");
       return plainValue(node, document);
@@ -24,6 +42,11 @@ export function removeForeignParts(document: Document): readonly ForeignPart[] {
       if (tag !== undefined) add(range, "yaml-tag", `Tags such as \`!!str\` are`, "Delete it; quotes make a text.");
     },
     Pair: (_, { key }) => {
+      // JavaScript keeps this one word for itself, and a mapping would lose it.
+      if (isScalar(key) && key.value === "__proto__") {
+        add(key.range, "yaml-key", "The key `__proto__` is", "Choose another word.");
+        return visit.REMOVE;
+      }
       if (!isMap(key) && !isSeq(key)) return undefined;
       add(key.range, "yaml-key", "Lists and mappings as keys are", "Write a plain word as the key.");
       return visit.REMOVE;

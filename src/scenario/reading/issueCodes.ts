@@ -18,7 +18,7 @@ export const issueCodes = {
   "yaml-depth": ["brackets or lists are nested too deeply", "Check the brackets: one is probably not closed."],
   "yaml-directive": ["a `%` directive is used", "Delete the line that begins with `%`."],
   "yaml-documents": ["the file holds more than one document", "Keep one document a file; delete the line `---`."],
-  "yaml-key": ["a list or mapping is used as a key", "Use a plain word as key."],
+  "yaml-key": ["a list, a mapping or a reserved word is used as a key", "Use a plain word as key."],
   "yaml-syntax": ["the text is not well-formed YAML", "Check indentation, colons, brackets and quotes near the place."],
   "yaml-tab": ["a tab is used to indent", "Indent with spaces."],
   "yaml-tag": ["a tag such as `!!str` is used", "Delete the tag."],

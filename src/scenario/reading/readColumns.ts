@@ -1,7 +1,7 @@
 // Reads empirical distributions from columns of CSV files beside the scenario.
 import { didYouMean } from "#foundation/didYouMean.ts";
-import { cellsOf, columnValues } from "./columnValues.ts";
-import { csvRows, type CsvRow } from "./csvRows.ts";
+import { columnReader, unitAdder } from "./columnReader.ts";
+import { readCsv } from "./readCsv.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
 import { isMapping } from "#scenario/values/key.ts";
 import type { ColumnDistribution } from "#scenario/distributions/distributionReading.ts";
@@ -43,43 +43,59 @@ function readColumn(distribution: ColumnDistribution, path: Path, readText: Read
     const message = `The file "${distribution.file}" cannot be read.`;
     return { findings: [{ code: "csv-missing", message, expected, remedy, path: [...path, "file"] }] };
   }
-  const rows = csvRows(text);
-  if ("message" in rows) {
-    const place = { file: distribution.file, line: rows.line, column: 1 };
-    const message = `The CSV text is broken: ${rows.message}.`;
+  const reader = columnReader(distribution, [...path, "column"]);
+  let missing: Finding | undefined;
+  const broken = readCsv(text, (names) => {
+    const column = names.indexOf(distribution.column);
+    if (column < 0) missing = missingColumn(names, distribution, [...path, "column"]);
+    return column < 0 ? undefined : (cells, line) => reader.read(cells[column] ?? "", line);
+  });
+  if (broken) {
+    const place = { file: distribution.file, line: broken.line, column: 1 };
+    const message = `The CSV text is broken: ${broken.message}.`;
     const remedy = "Check the quotes in this line.";
     return { findings: [{ code: "csv-broken", message, remedy, path: [...path, "file"], place, value: "" }] };
   }
-  return readCells(rows, distribution, [...path, "column"]);
-}
-
-function readCells([header, ...rows]: readonly CsvRow[], distribution: ColumnDistribution, path: Path): ColumnReading {
-  const names = header?.cells ?? [];
-  const column = names.indexOf(distribution.column);
-  if (column < 0) {
-    const expected = names.length === 0 ? "a header row" : `one of ${names.join(", ")}`;
-    const meant = didYouMean(distribution.column, names);
-    const remedy = meant === undefined ? `Write ${expected}.` : `Did you mean \`${meant}\`?`;
-    const message = `"${distribution.file}" has no column "${distribution.column}".`;
-    return { findings: [{ code: "csv-column", message, expected, remedy, path }] };
-  }
-  const { values, findings } = columnValues(rows, column, distribution, path);
-  if (findings.length > 0) return { findings };
-  if (values.length > 0) return { values };
+  if (missing) return { findings: [missing] };
+  const findings = reader.findings();
+  if (findings.length > 0) return { findings: leadsOut(distribution.file) ? findings.map(withoutContent) : findings };
+  if (reader.values.length > 0) return { values: reader.values };
   const message = `The column "${distribution.column}" of "${distribution.file}" has no values.`;
   const expected = "one measured value or more";
-  return { findings: [{ code: "csv-empty", message, expected, remedy: "Check the file.", path }] };
+  return {
+    findings: [{ code: "csv-empty", message, expected, remedy: "Check the file.", path: [...path, "column"] }],
+  };
 }
+
+function missingColumn(names: readonly string[], { file, column }: ColumnDistribution, path: Path): Finding {
+  const known = leadsOut(file) ? "a column of that file, which is outside the scenario's folder" : undefined;
+  const expected = names.length === 0 ? "a header row" : (known ?? `one of ${names.join(", ")}`);
+  const meant = known === undefined ? didYouMean(column, names) : undefined;
+  const remedy = meant === undefined ? `Write ${expected}.` : `Did you mean \`${meant}\`?`;
+  return { code: "csv-column", message: `"${file}" has no column "${column}".`, expected, remedy, path };
+}
+
+/** A scenario from elsewhere may name any file; messages show the content only of files in its own folder and below. */
+const leadsOut = (file: string): boolean => /^(?:[/\\]|[a-z]:)|(?:^|[/\\])\.\.(?:[/\\]|$)/iu.test(file);
+
+const withoutContent = (finding: Finding): Finding => ({
+  ...finding,
+  message: "A value of the column cannot be read; the file is outside the scenario's folder.",
+  value: "",
+});
 
 /** The values of `{ file, column }` as texts with their units; undefined where they cannot be read. */
 export function columnTexts(written: unknown, readText: ReadText | undefined): readonly string[] | undefined {
   if (!isMapping(written)) return undefined;
   const { file, column, unit } = written;
   if (typeof file !== "string" || typeof column !== "string") return undefined;
-  const rows = csvRows(readText?.(file) ?? "");
-  if ("message" in rows) return undefined;
-  const [header, ...rest] = rows;
-  const at = header?.cells.indexOf(column) ?? -1;
-  if (at < 0) return undefined;
-  return cellsOf(rest, at, { column, ...(typeof unit === "string" ? { unit } : {}) }).map(({ text }) => text);
+  const withUnit = unitAdder({ column, ...(typeof unit === "string" ? { unit } : {}) });
+  const texts: string[] = [];
+  let isFound = false;
+  const broken = readCsv(readText?.(file) ?? "", (names) => {
+    const at = names.indexOf(column);
+    isFound = at >= 0;
+    return (cells) => void ((cells[at] ?? "") !== "" && texts.push(withUnit(cells[at]!)));
+  });
+  return broken === undefined && isFound ? texts : undefined;
 }

@@ -63,7 +63,7 @@ function findingsOf(issue: RawIssue, strange: typeof unknownKey): readonly Findi
   const expected = (schema && containers.get(schema)?.expected) ?? "another value";
   if (issue.code === "too_big") {
     const remedy = `Keep at most ${issue.maximum} entries.`;
-    return [{ code: "list-too-long", message: "The list is too long.", expected, remedy, path, at: "key" }];
+    return [{ code: "list-too-long", message: "There are too many entries.", expected, remedy, path, at: "key" }];
   }
   if (issue.code === "too_small") {
     return [{ code: "list-empty", message: "The list is empty.", expected, remedy: `Write ${expected}.`, path }];

@@ -8,8 +8,8 @@ import type { Source } from "./source.ts";
 /** Characters; the parser's time grows faster than the text. */
 const longest = 1_000_000;
 
-/** Far more than the keys of a scenario. */
-const mostDuplicates = 100;
+/** Far deeper than a scenario; the parser takes seconds to find this out. */
+const deepest = 200;
 
 export interface ParsedText {
   /** Absent where the text is not YAML at all. */
@@ -24,19 +24,17 @@ export function parseText(source: Source): ParsedText {
     version: "1.2",
     schema: "core",
     merge: false,
+    // The parser compares every key with every other one; `removeForeignParts` finds duplicates in one pass.
+    uniqueKeys: false,
     prettyErrors: false,
     logLevel: "error",
     lineCounter: source.lines,
   });
-  const broken = document.errors.filter((error) => error.code !== "DUPLICATE_KEY");
   // After the first broken place the parser guesses, so its later errors would mislead.
-  const first = broken.slice(0, 1);
-  const duplicates = broken.length > 0 ? [] : document.errors.slice(0, mostDuplicates);
-  const issues = [...first, ...duplicates].map((error) => issueAt(source, error.pos[0], yamlFault(error, source)));
-  if (broken.length > 0) return { issues };
-  const foreign = removeForeignParts(document).map(({ offset, fault }) => issueAt(source, offset, fault));
-  const all = [...issues, ...foreign];
-  return document.contents === null ? { issues: all } : { document, issues: all };
+  const [broken] = document.errors;
+  if (broken) return { issues: [issueAt(source, broken.pos[0], yamlFault(broken, source))] };
+  const issues = removeForeignParts(document).map(({ offset, fault }) => issueAt(source, offset, fault));
+  return document.contents === null ? { issues } : { document, issues };
 }
 
 function unfitness(text: string): Fault | undefined {
@@ -58,10 +56,27 @@ function unfitness(text: string): Fault | undefined {
   if (text.includes("\uFFFD")) {
     return { code: "file-encoding", message: "The text is not valid UTF-8.", expected, remedy: "Save it as UTF-8." };
   }
+  if (depthOf(text) > deepest) return tooDeep;
   if (text.trim() === "") {
     return { code: "file-empty", message: "The text is empty.", expected, remedy: "Begin with a shipped scenario." };
   }
   return undefined;
+}
+
+const tooDeep: Fault = {
+  code: "yaml-depth",
+  message: "The text is nested too deeply.",
+  remedy: "Check the brackets.",
+};
+
+/** The largest number of open brackets, those within texts and comments included. */
+function depthOf(text: string): number {
+  let [depth, most] = [0, 0];
+  for (const [bracket] of text.matchAll(/[[\]{}]/gu)) {
+    depth = "[{".includes(bracket) ? depth + 1 : Math.max(0, depth - 1);
+    most = Math.max(most, depth);
+  }
+  return most;
 }
 
 function issueAt(source: Source, offset: number, fault: Fault, value?: string): Issue {
@@ -81,11 +96,6 @@ type Wording = (source: Source, pos: readonly [number, number]) => Fault;
 
 /** Messages for frequent errors; all others use the parser's text. */
 const wordings: Partial<Readonly<Record<YAMLError["code"], Wording>>> = {
-  DUPLICATE_KEY: (source, [from]) => ({
-    code: "duplicate-key",
-    message: `The key \`${keyAt(source, from)}\` stands here twice.`,
-    remedy: "Delete one of the two.",
-  }),
   MULTIPLE_DOCS: () => ({
     code: "yaml-documents",
     message: "The file holds more than one document.",
@@ -102,13 +112,5 @@ const wordings: Partial<Readonly<Record<YAMLError["code"], Wording>>> = {
     message: `The alias \`${source.excerpt(from, to)}\` refers to nothing.`,
     remedy: "Write the value out.",
   }),
-  RESOURCE_EXHAUSTION: () => ({
-    code: "yaml-depth",
-    message: "The text is nested too deeply.",
-    remedy: "Check the brackets.",
-  }),
+  RESOURCE_EXHAUSTION: () => tooDeep,
 };
-
-function keyAt(source: Source, offset: number): string {
-  return /^[^:\n]*/u.exec(source.text.slice(offset, offset + 80))?.[0].trim() ?? "";
-}

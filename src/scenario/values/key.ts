@@ -5,7 +5,7 @@ import { meanings } from "./leaf.ts";
 import { branching } from "./lenient.ts";
 
 /** No cell has more of anything; measured values are no list of this kind. */
-const longestList = 100;
+const mostEntries = 100;
 
 /** The expected mapping or list in words, for messages; for a mapping an example in YAML. */
 export const containers = z.registry<{ readonly expected: string; readonly example?: string }>();
@@ -74,7 +74,7 @@ export function mapping<Shape extends z.core.$ZodShape>(
 }
 
 export function listOf<Item extends z.core.$ZodType>(item: Item, expected: string): z.ZodMiniArray<Item> {
-  return z.array(item).check(z.minLength(1), z.maxLength(longestList)).register(containers, { expected });
+  return z.array(item).check(z.minLength(1), z.maxLength(mostEntries)).register(containers, { expected });
 }
 
 /** `name` is one that an entry may have. */
@@ -84,8 +84,15 @@ export function byName<Item extends z.core.$ZodType>(
   name: string,
 ): z.ZodMiniRecord<z.ZodMiniString<string>, Item> {
   const example = `{ ${name}: ${containers.get(item)?.example ?? "{}"} }`;
-  return z.record(z.string(), item).register(containers, { expected, example });
+  const schema = z.record(z.string(), item).check(atMostEntries).register(containers, { expected, example });
+  meanings.add(schema, { maxProperties: mostEntries });
+  return schema;
 }
+
+const atMostEntries = z.check<Readonly<Record<string, unknown>>>(({ value, issues }) => {
+  if (Object.keys(value).length <= mostEntries) return;
+  issues.push({ code: "too_big", origin: "object", maximum: mostEntries, inclusive: true, input: value });
+});
 
 export function isMapping(written: unknown): written is Readonly<Record<string, unknown>> {
   return typeof written === "object" && written !== null && !Array.isArray(written);

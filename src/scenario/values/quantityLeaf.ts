@@ -8,6 +8,9 @@ import { leaf, refused, wrongType, type Leaf, type LeafReading } from "./leaf.ts
 /** A hundred years: up to here a time in microseconds is a whole number that a double holds exactly. */
 const longest = 3_155_760_000;
 
+/** In SI units: far beyond any quantity of a cell, and products of several still are finite numbers. */
+const largest = 1e15;
+
 /** A tonne: no part and no shot of a blow molding cell is near it. */
 const heaviest = 1000;
 
@@ -27,7 +30,7 @@ export function readQuantity(written: unknown, dimension: Dimension, bounds: Bou
   if (typeof written !== "string" && typeof written !== "number") return refused(wrongType(written, expected));
   const reading = parseQuantity(written, dimension, bounds.usual);
   if (!isQuantity(reading)) return refused(reading);
-  const limits = dimension === "time" ? { atMost: longest, ...bounds } : bounds;
+  const limits = { atMost: dimension === "time" ? longest : largest, ...bounds };
   const outside = outOfBounds(reading.value, String(written), expected, limits);
   return outside === undefined ? { value: reading.value } : refused(outside);
 }

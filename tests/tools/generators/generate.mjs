@@ -1,6 +1,6 @@
 // Writes the generated files of the repository: `npm run generate`.
 import { spawnSync } from "node:child_process";
-import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
+import { mkdir, readFile, readdir, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
@@ -25,18 +25,22 @@ async function rewrite(name, change) {
   await writeFile(inRoot(name), change(await readFile(inRoot(name), "utf8")));
 }
 
-const { dictionary, withCodeTable, withElementTable, withKeyList, withStopTable } = await load(`
+const { dictionary, withCodeTable, withElementTable, withKeyList, withScenarioTable, withStopTable } = await load(`
   import { dataDictionary } from "#report/tables/dataDictionary.ts";
   import { tableSpecs } from "#report/tables/tableSpecs.ts";
   export { withCodeTable } from "./tests/tools/generators/codeTable.ts";
   export { withKeyList } from "./tests/tools/generators/keyList.ts";
   export { withElementTable } from "./tests/tools/generators/elementTable.ts";
+  export { withScenarioTable } from "./tests/tools/generators/scenarioTable.ts";
   export { withStopTable } from "./tests/tools/generators/stopTable.ts";
   export const dictionary = dataDictionary(tableSpecs);
 `);
 await writeFile(inRoot("reports/README.md"), dictionary);
 await rewrite("src/cell/README.md", (readme) => withElementTable(withStopTable(readme)));
-await rewrite("scenarios/README.md", (readme) => withKeyList(withCodeTable(readme)));
+const scenarios = (await readdir(inRoot("scenarios"))).filter((name) => name.endsWith(".yaml")).toSorted();
+const texts = new Map();
+for (const name of scenarios) texts.set(name, await readFile(inRoot(`scenarios/${name}`), "utf8"));
+await rewrite("scenarios/README.md", (readme) => withScenarioTable(withKeyList(withCodeTable(readme)), texts));
 
 const schema = spawnSync(process.execPath, [inRoot("dist/cli/blowcell.js"), "schema"], { encoding: "utf8" });
 if (schema.status !== 0) throw new Error(schema.stderr);

@@ -19,6 +19,7 @@ export function openFakeHost(): FakeHost {
     system: "a test",
     readText: () => ({ text: "" }),
     whatIs: () => undefined,
+    prepareFolder: () => undefined,
     writeFiles: () => Promise.resolve(),
     breathe: () => Promise.resolve(),
     leave: () => undefined,

@@ -1,4 +1,5 @@
 // Reading a user's file: its text, or one issue for each kind of fault.
+import { execFileSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -57,9 +58,20 @@ describe("reading a text file", () => {
     expect(issueOf(file)?.message).toContain("UTF-16");
   });
 
-  it("refuses a file that is too large, and an endless device", () => {
+  it("refuses a file that is too large, and a device or a pipe before it is opened", () => {
     expect(issueOf(fileOf("large.yaml", "x".repeat(16 * 1024 * 1024 + 1)))).toMatchObject({ code: "file-too-large" });
-    expect(issueOf("/dev/zero")).toMatchObject({ code: "file-too-large" });
+    expect(issueOf("/dev/zero")).toMatchObject({ code: "file-not-regular" });
+    const pipe = path.join(folder, "pipe");
+    execFileSync("sh", ["-c", 'mkfifo "$1"', "sh", pipe]);
+    expect(issueOf(pipe)).toMatchObject({
+      code: "file-not-regular",
+      remedy: expect.stringContaining("Save") as string,
+    });
+  });
+
+  it("reads lines that end with a carriage return alone", () => {
+    expect(readTextFile(fileOf("old.yaml", "a: 1\rb: 2\r"))).toEqual({ text: "a: 1\nb: 2\n" });
+    expect(readTextFile(fileOf("dos.yaml", "a: 1\r\nb: 2\r\n"))).toEqual({ text: "a: 1\r\nb: 2\r\n" });
   });
 
   it("uses only listed codes, each with a remedy", () => {

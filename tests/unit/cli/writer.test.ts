@@ -1,13 +1,21 @@
 // The writer writes all files or none, only into the given folder, and keeps the user's other files.
 import { lstatSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { hostname, tmpdir } from "node:os";
 import path from "node:path";
 import { beforeEach, describe, expect, it } from "vitest";
-import { writeFiles } from "#cli/machine/writer.ts";
+import { completeStage, openStage } from "#cli/machine/stage.ts";
+import { prepareFolder, writeFiles } from "#cli/machine/writer.ts";
 
 let folder = "";
 const inFolder = (...names: readonly string[]) => path.join(folder, ...names);
 const textOf = (...names: readonly string[]) => readFileSync(inFolder(...names), "utf8");
+
+/** A set that a process began; ids above 2^22 belong to no process of Linux. */
+function left({ host = hostname(), process: id }: { host?: string; process: number }): string {
+  const stage = openStage(folder);
+  writeFileSync(path.join(stage, ".owner"), JSON.stringify({ host, process: id }));
+  return stage;
+}
 
 beforeEach(() => {
   folder = mkdtempSync(path.join(tmpdir(), "blowcell-test-"));
@@ -61,6 +69,31 @@ describe("writing files", () => {
     await writeFiles(folder, [{ name: "long.csv", text: pieces() }]);
     expect(sizes).toEqual([0, 1000, 2000]);
     expect(textOf("long.csv")).toBe("x".repeat(3000));
+  });
+
+  it("finishes a complete set that a killed process left, and never mixes it with the earlier one", () => {
+    const stage = left({ process: 2 ** 22 + 1 });
+    for (const name of ["a.csv", "b.csv", "old.csv"]) writeFileSync(inFolder(name), "old");
+    writeFileSync(path.join(stage, "a.csv"), "new");
+    completeStage(stage, ["old.csv"]);
+    // Killed after the first file was in place.
+    writeFileSync(inFolder("b.csv"), "new");
+    prepareFolder(folder);
+    expect([textOf("a.csv"), textOf("b.csv")]).toEqual(["new", "new"]);
+    expect(readdirSync(folder)).toEqual(["a.csv", "b.csv"]);
+  });
+
+  it("removes an unfinished set of a killed process, and none of a running one", () => {
+    writeFileSync(path.join(left({ process: 2 ** 22 + 1 }), "a.csv"), "half");
+    const running = left({ process: process.pid });
+    const elsewhere = left({ process: 2 ** 22 + 1, host: "another" });
+    prepareFolder(folder);
+    expect(readdirSync(folder).toSorted()).toEqual([running, elsewhere].map((each) => path.basename(each)).toSorted());
+  });
+
+  it("leaves nothing where it only prepares", () => {
+    prepareFolder(inFolder("a", "b"));
+    expect(readdirSync(folder)).toEqual([]);
   });
 
   it("replaces a link instead of writing through it", async () => {

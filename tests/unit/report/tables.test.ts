@@ -1,12 +1,13 @@
 // Holds the tables of a study to their descriptions, and the event tables to the measures of the same run.
 import { parse } from "csv-parse/sync";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import { replicationRunner } from "#analysis/replication/runReplication.ts";
 import { compareStudies } from "#analysis/study/comparison.ts";
 import { runStudy, type Study } from "#analysis/study/study.ts";
 import { comparisonTable } from "#report/tables/comparisonTable.ts";
 import { toCsv, toCsvPieces } from "#report/tables/csv.ts";
 import { eventsTable, shotsTable } from "#report/tables/eventTables.ts";
+import { resultJson } from "#report/tables/resultJson.ts";
 import { studyTables } from "#report/tables/studyTables.ts";
 import { tableSpecs } from "#report/tables/tableSpecs.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -175,4 +176,17 @@ describe("the long tables", () => {
       ]),
     );
   });
+});
+
+test("the result as JSON keeps every name, and has no character that a terminal acts on", () => {
+  const title = "a\u009b31m b\u202e c\u2028 d\u001b[0m é";
+  const json = resultJson({
+    command: "run",
+    version: "0",
+    scenarios: [{ ...operatedCell, title }],
+    warnings: [],
+    tables: [],
+  });
+  expect((JSON.parse(json) as { scenarios: { title: string }[] }).scenarios[0]!.title).toBe(title);
+  expect(json.replaceAll("\n", "")).not.toMatch(/[\p{Cc}\u2028\u2029\u202a-\u202e]/u);
 });

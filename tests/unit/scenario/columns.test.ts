@@ -67,3 +67,28 @@ describe("a wrong column", () => {
     expect(issues[0]?.message).toContain("95");
   });
 });
+
+describe("a CSV file outside the scenario's folder", () => {
+  const secret = "secret header,user_s\n7,private words\n";
+  const readOutside = (file: string, column: string): ScenarioReading => {
+    const cool = "cool: { triangular: [7.0 s, 7.5 s, 9.0 s] }";
+    const text = twoStations.replace(cool, `cool: { empirical: { file: "${file}", column: ${column} } }`);
+    return readScenario(text, { name: "cell", file: "cell.yaml", readText: () => secret });
+  };
+
+  it.each(["../log.csv", "/etc/log.csv", "a/../../log.csv", "C:/log.csv", "..\\\\log.csv"])(
+    "as %s is read, and its content is not shown",
+    (file) => {
+      for (const column of ["secret", "user_s"]) {
+        const shown = JSON.stringify(readOutside(file, column).issues);
+        expect(shown).toContain("outside the scenario's folder");
+        expect(shown).not.toMatch(/secret header|private words/u);
+      }
+    },
+  );
+
+  it("is told from one inside, whose content helps", () => {
+    expect(JSON.stringify(readOutside("logs/log.csv", "secret").issues)).toContain("secret header");
+    expect(JSON.stringify(readOutside("a..b/log.csv", "user_s").issues)).toContain("private words");
+  });
+});

@@ -45,6 +45,11 @@ export const faultyTexts: readonly FaultySpec[] = [
     found: [{ code: "yaml-key", path: "", says: "as keys", remedy: "plain word" }],
   },
   {
+    name: "a word that JavaScript keeps for itself as a key",
+    edits: [["crew:", "takeaway: { ¦__proto__: { time: 1 s } }\ncrew:"]],
+    found: [{ code: "yaml-key", path: "", says: "`__proto__`", remedy: "another word" }],
+  },
+  {
     name: "a directive",
     edits: [["# $schema: ./scenario.schema.json\n", "¦%YAML 1.1\n---\n"]],
     found: [{ code: "yaml-directive", path: "", says: "%YAML", remedy: "Delete the line" }],

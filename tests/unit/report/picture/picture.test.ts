@@ -155,7 +155,7 @@ describe("the screw", () => {
   });
 
   it("has its shot enlarged where that is a small part of its capacity", () => {
-    expect(pictured(builtScene())).toContain("shot, enlarged × 7");
+    expect(pictured(builtScene())).toContain("shot, enlarged × 6");
     const screw = { ...builtScene().screw, melt: builtMelt({ shotGrams: 300 }) };
     expect(pictured(builtScene({ screw }))).not.toContain("enlarged");
   });
@@ -261,6 +261,7 @@ describe("a picture", () => {
     const shown = (chosen: string): readonly string[] =>
       [...pictured(scene, { chosen, width: "phone" }).matchAll(/id="p-(station-\d)"/gu)].map(([, id = ""]) => id);
     expect(shown("station 3")).toEqual(["station-3"]);
+    expect(pictured(scene, { chosen: "station 3", width: "phone" })).toContain(">station 3 of 3, 2 cavities<");
     expect(shown("ram of station 2")).toEqual(["station-2"]);
     expect(shown("operator 1")).toEqual(["station-1"]);
     expect(shown("plasticator")).toEqual(["station-1"]);

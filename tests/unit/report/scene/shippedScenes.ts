@@ -4,7 +4,6 @@ import { readSettled } from "#analysis/study/readSettled.ts";
 import { eventRecorder, type EventRecord } from "#cell/records/eventRecord.ts";
 import { recordScene } from "#report/scene/recordScene.ts";
 import type { SceneRecord } from "#report/scene/sceneRecord.ts";
-import type { Scene, SceneResource } from "#report/scene/scene.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
 export const shippedFiles: readonly string[] = [
@@ -19,6 +18,9 @@ export function settledScenario(path: string): Scenario {
   if (!scenario) throw new Error(JSON.stringify(issues));
   return scenario;
 }
+
+/** Hours of the run: a cell with shifts does nothing before its first shift. */
+export const beginsAt = (path: string): number => (/shifts|everything/u.test(path) ? 6.5 : 0);
 
 export interface Recorded {
   readonly scenario: Scenario;
@@ -36,10 +38,4 @@ export function recorded(path: string, hours: number, from = 0): Recorded {
     events.push(event);
   }
   return { scenario, record, events };
-}
-
-export function resourcesIn(scene: Scene): readonly SceneResource[] {
-  const { screw, valve, rams, stations, masks, operators, servers } = scene;
-  const places = servers.flatMap((server) => server.places);
-  return [screw, ...(valve ? [valve] : []), ...rams, ...stations, ...masks, ...operators, ...places];
 }
