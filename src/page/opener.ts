@@ -17,7 +17,7 @@ async function open(): Promise<void> {
   const script = document.createElement("script");
   script.textContent = code;
   document.head.append(script);
-  blowcell.start(worker, JSON.parse(document.getElementById("given")!.textContent), () => opened("licenses"));
+  blowcell.start(worker, JSON.parse(document.getElementById("given")!.textContent), (part) => opened(part));
 }
 
 open().catch((error: unknown) => {

@@ -166,17 +166,32 @@ export const rules: readonly Rule[] = [
     "analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/tables report/tables/asked report/words scenario scenario/resolving",
     "a page puts words, charts and tables together",
   ],
+  [
+    "report/lessons",
+    "analysis/ideal analysis/study cell/records cell/words foundation report/words scenario scenario/keys scenario/reading scenario/values",
+    "a lesson is read like a scenario, and its numbers come from the records and ideal cycles of its cells",
+  ],
+  [
+    "report/drills",
+    "analysis/ideal cell/records cell/words report/charts report/lessons report/words scenario",
+    "a drill takes its key from a record, and what a change is worth from an ideal cycle",
+  ],
 
   ["page/file", "report/charts report/page report/picture", "the file around the page has the style of a report"],
   [
     "page/answer",
-    "analysis/ideal analysis/study foundation page/file report/answers report/page report/scene scenario",
+    "analysis/ideal analysis/study cell/records foundation page/file report/answers report/drills report/lessons report/page report/scene scenario",
     "the worker reads, runs and words one scenario",
   ],
   [
     "page/frame",
-    "foundation page/answer page/file page/watch report/words scenario/reading",
+    "foundation page/answer page/file page/learn page/watch report/words scenario/reading",
     "the frame asks the worker and shows the places; files that are dropped are decoded as the command does",
+  ],
+  [
+    "page/learn",
+    "page/answer page/file page/watch report/charts report/drills report/lessons report/scene",
+    "lessons and drills come solved from the worker; a prediction shows the panels of Watch behind a curtain",
   ],
   [
     "page/watch",
@@ -204,7 +219,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli/commands",
-    "analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/page report/tables scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
+    "analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/lessons report/page report/tables scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
     "a command wires readers, studies and answers",
   ],
   [

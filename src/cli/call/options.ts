@@ -30,6 +30,11 @@ export const pageReplaceOption: OptionSpec = {
   flags: "--replace",
   meaning: "replace a page of a different call, or any other file; the same call is replaced without it",
 };
+export const lessonOption: OptionSpec = {
+  flags: "--lesson <file>",
+  meaning: "a lesson of your own, beside the shipped ones; repeatable",
+  repeatable: true,
+};
 export const varyOption: OptionSpec = {
   flags: "--vary <path=values>",
   meaning:

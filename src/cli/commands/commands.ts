@@ -9,6 +9,7 @@ import {
   jsonOption,
   kindOption,
   lengthOption,
+  lessonOption,
   outOption,
   pageOutOption,
   pageReplaceOption,
@@ -115,7 +116,7 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<file...>",
     meaning: "write one HTML file that shows how the cell works, step by step; it needs no network",
     example: "blowcell page scenarios/one-station.yaml scenarios/two-station.yaml --out cell.html",
-    options: [pageOutOption, pageReplaceOption, setOption, quietOption, verboseOption],
+    options: [pageOutOption, pageReplaceOption, setOption, lessonOption, quietOption, verboseOption],
     load: async () => (await import("./page.ts")).page,
   },
   {

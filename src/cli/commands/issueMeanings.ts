@@ -16,6 +16,7 @@ import { mergeIssueCodes } from "#cli/sweep/mergedRecords.ts";
 import { sweepIssueCodes } from "#cli/sweep/points.ts";
 import { varyIssueCodes } from "#scenario/reading/variedValues.ts";
 import { newIssueCodes } from "./new.ts";
+import { lessonCodes } from "#report/lessons/lessonIssues.ts";
 import { explainIssueCodes } from "#report/explain/findTopics.ts";
 
 /** A code that several parts give stands once, as the last of them has it. */
@@ -38,5 +39,6 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     estimateIssueCodes,
     newIssueCodes,
     explainIssueCodes,
+    lessonCodes,
   ].flatMap((codes) => Object.entries<IssueMeaning>(codes)),
 );

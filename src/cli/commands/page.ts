@@ -10,21 +10,28 @@ import { plainText } from "#foundation/plainText.ts";
 import type { GivenScenario } from "#page/file/given.ts";
 import { pageFile } from "#page/file/pageFile.ts";
 import { questionOf } from "#report/page/questionOf.ts";
+import { loadLessons } from "./loadLessons.ts";
 import { loadScenarios, type LoadedScenario } from "./loadScenarios.ts";
 
 export const page: Act = async (files, options, host) => {
   const { loaded, code } = loadScenarios(files, options, host);
   if (loaded.length === 0 || code !== exitCode.done) return code;
+  const { lessons, code: lessonCode } = loadLessons(options, host);
+  if (lessonCode !== exitCode.done) return lessonCode;
   const { set = [] } = options;
   const names = loaded.map(({ scenario }) => scenario.name);
-  const call = [...loaded.map(fileOf), ...set.map((setting) => `--set ${setting}`)].join(" ");
+  const call = [
+    ...loaded.map(fileOf),
+    ...set.map((setting) => `--set ${setting}`),
+    ...lessons.map(({ file }) => `--lesson ${file}`),
+  ].join(" ");
   const place = pagePlace(runName(names.join("-and-"), set), options, host);
   const issues = pageIssues(place, call, options, host);
   printIssues(issues, host);
   if (issues.length > 0) return exitCodeOf(issues);
   const title = loaded.length === 1 ? loaded[0]!.scenario.title : names.join(", ");
   const questions = loaded.length === 1 ? loaded.flatMap(({ text }) => questionOf(text) ?? []) : [];
-  const given = { version, scenarios: loaded.map((one) => givenScenario(one, set)) };
+  const given = { version, scenarios: loaded.map((one) => givenScenario(one, set)), lessons };
   const text = pageFile({ title, questions, call }, given, readPageParts());
   await host.writeFiles(place.folder, [{ name: place.name, text }]);
   if (options.quiet !== true)

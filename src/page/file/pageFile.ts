@@ -3,6 +3,7 @@ import { element, type Markup } from "#report/charts/markup.ts";
 import { pageStyle } from "#report/page/pageStyle.ts";
 import { pictureStyle } from "#report/picture/pictureStyle.ts";
 import { frameStyle } from "./frameStyle.ts";
+import { learnStyle } from "./learnStyle.ts";
 import type { Given } from "./given.ts";
 
 /** Made by the build. */
@@ -12,6 +13,7 @@ export interface PageParts {
   /** Compressed with gzip, in base64. */
   readonly program: string;
   readonly licenses: string;
+  readonly course: string;
   /** Of the scripts that may run, as a policy names them: `'sha256-…'`. */
   readonly hashes: readonly string[];
 }
@@ -50,9 +52,9 @@ export function pageFile({ title, questions, call }: PageHead, given: Given, par
   );
   return [
     `<!doctype html>\n<html lang="en"><head>${head.map(({ code }) => code).join("")}`,
-    `<style>${[pageStyle, pictureStyle, frameStyle].join("\n")}</style></head>\n<body>${waiting.code}`,
+    `<style>${[pageStyle, pictureStyle, frameStyle, learnStyle].join("\n")}</style></head>\n<body>${waiting.code}`,
     data("given", "application/json", JSON.stringify(given)),
-    ...(["program", "licenses"] as const).map((part) => data(part, "text/plain", parts[part])),
+    ...(["program", "licenses", "course"] as const).map((part) => data(part, "text/plain", parts[part])),
     `<script>${parts.opener}</script></body></html>\n`,
   ].join("\n");
 }

@@ -2,6 +2,7 @@
 import { useSignal } from "@preact/signals";
 import { h, type ComponentChild, type FunctionComponent } from "preact";
 import type { OpenedScenario } from "#page/answer/openScenario.ts";
+import { LearnPlace } from "#page/learn/learnPlace.ts";
 import { WatchPlace } from "#page/watch/watchPlace.ts";
 import type { Session } from "./session.ts";
 
@@ -23,6 +24,12 @@ const places: readonly [PlaceSpec, ...PlaceSpec[]] = [
     name: "Watch",
     component: ({ session, opened }) =>
       h(WatchPlace, { opened, showFrom: (seconds) => session.choose(session.chosen.value!, seconds) }),
+  },
+  {
+    id: "learn",
+    name: "Learn",
+    component: ({ session: { ask, course }, opened: { scenario, record, cycle } }) =>
+      course.value ? h(LearnPlace, { ask, course: course.value, title: scenario.title, record, cycle }) : null,
   },
 ];
 

@@ -2,7 +2,7 @@
 import { batch, signal, type ReadonlySignal } from "@preact/signals";
 import type { Ask } from "#page/answer/asker.ts";
 import type { Opening } from "#page/answer/openScenario.ts";
-import type { Given, GivenScenario } from "#page/file/given.ts";
+import type { Course, Given, GivenScenario } from "#page/file/given.ts";
 
 export interface Session {
   readonly scenarios: ReadonlySignal<readonly GivenScenario[]>;
@@ -12,17 +12,20 @@ export interface Session {
   /** A fault of the program itself. */
   readonly fault: ReadonlySignal<string | undefined>;
   readonly ask: Ask;
+  /** The shipped lessons and those of the call; undefined until they are opened. */
+  readonly course: ReadonlySignal<Course | undefined>;
   /** Runs it; the place Watch begins at this time of the run, in seconds. */
   choose(scenario: GivenScenario, from?: number): void;
   /** Adds scenarios, in place of those of the same name, and chooses the first of them. */
   add(scenarios: readonly GivenScenario[]): void;
 }
 
-export function openSession(given: Given, ask: Ask): Session {
+export function openSession(given: Given, ask: Ask, openCourse: () => Promise<Course>): Session {
   const scenarios = signal(given.scenarios);
   const chosen = signal<GivenScenario | undefined>(undefined);
   const opening = signal<Opening | undefined>(undefined);
   const fault = signal<string | undefined>(undefined);
+  const course = signal<Course | undefined>(undefined);
   let choices = 0;
   const choose = (scenario: GivenScenario, from?: number): void => {
     const choice = ++choices;
@@ -50,5 +53,13 @@ export function openSession(given: Given, ask: Ask): Session {
     choose(first);
   };
   if (given.scenarios[0]) choose(given.scenarios[0]);
-  return { scenarios, chosen, opening, fault, ask, choose, add };
+  openCourse().then(
+    ({ lessons, cells }) => {
+      course.value = { lessons: [...lessons, ...given.lessons], cells };
+    },
+    (error: unknown) => {
+      fault.value = String(error);
+    },
+  );
+  return { scenarios, chosen, opening, fault, ask, course, choose, add };
 }

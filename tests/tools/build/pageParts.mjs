@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import { gzipSync } from "node:zlib";
 import path from "node:path";
 import { bundleSettings, root } from "./bundleSettings.mjs";
+import { course } from "./course.mjs";
 import { thirdParty } from "./thirdParty.mjs";
 
 /** @stdlib tries by `eval` whether there are generators. The policy of the page forbids that, and another algorithm would be chosen. */
@@ -51,6 +52,7 @@ export async function pageParts(esbuild) {
     opener,
     program: packed(program),
     licenses: packed(thirdParty(metafiles)),
+    course: packed(JSON.stringify(course())),
     hashes: [opener, program].map(hash),
   };
   return { text: JSON.stringify(parts), metafiles };
