@@ -172,8 +172,8 @@ describe("the page in a browser", { timeout: 60_000 }, () => {
 
   it("follows a click on the chart and a click on the picture", async () => {
     const page = await opened("cell");
-    const box = (await page.locator(".reel svg").first().boundingBox())!;
-    await page.mouse.click(box.x + box.width * 0.6, box.y + 12);
+    const { width } = (await page.locator(".reel").boundingBox())!;
+    await page.locator(".reel").click({ position: { x: width * 0.6, y: 12 } });
     expect(await shownSeconds(page)).toBeGreaterThan(10);
     await page.locator(".stage [data-resource=right] text").first().click();
     expect(await page.locator(".words select").inputValue()).toBe("right");

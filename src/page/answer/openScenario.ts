@@ -6,6 +6,7 @@ import type { GivenScenario } from "#page/file/given.ts";
 import { paceSentence } from "#report/answers/checkAnswer.ts";
 import { questionOf } from "#report/page/questionOf.ts";
 import { recordScene } from "#report/scene/recordScene.ts";
+import { sceneAt } from "#report/scene/sceneAt.ts";
 import type { SceneRecord } from "#report/scene/sceneRecord.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
@@ -46,8 +47,15 @@ export function openScenario({ scenario: given, from }: OpenRequest): Opening {
   const sentence = paceSentence({ scenario, ideal });
   const cycle = ideal.secondsPerShot * scenario.stations.length;
   const begin = from ?? firstShift(scenario);
-  const record = recordScene(scenario, { from: begin, until: begin + Math.max(usualStretch, fewestCycles * cycle) });
+  const record = stretchWithShots(scenario, begin, Math.max(usualStretch, fewestCycles * cycle));
   return { opened: { scenario, question: questionOf(text), sentence, cycle, record }, issues };
+}
+
+/** Longer where no shot is made in it, as while a cold screw heats up. */
+function stretchWithShots(scenario: Scenario, from: number, length: number): SceneRecord {
+  const record = recordScene(scenario, { from, until: from + length });
+  const hasShots = sceneAt(record, record.until).stations.some(({ shots }) => shots > 0);
+  return hasShots || from + length >= scenario.run.length ? record : stretchWithShots(scenario, from, 3 * length);
 }
 
 /** A run may begin in the night before it. */

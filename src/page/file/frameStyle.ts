@@ -37,9 +37,10 @@ kbd{font:inherit;border:1px solid var(--quiet);border-radius:.25rem;padding:0 .3
 .spoken{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 @media (min-width:75rem){.watch{grid-template-columns:minmax(0,3fr) minmax(16rem,1fr)}
 .watch>*{grid-column:1/-1}.watch>.stage{grid-column:1}.watch>.words{grid-column:2}}
+@media (min-width:100rem){html{font-size:125%}body{font-size:1rem}}
 @media (max-width:40rem){.controls button{flex:1 1 40%}.timeline output{min-width:0;text-align:left}.stage{padding:.25rem}}`;
 
-const printed = `@media print{.skip,.choices,.controls,.timeline,.keys,footer details,.spoken{display:none}
+const printed = `@media print{.skip,.choices,.controls,.timeline,.stretch,.keys,.words button,footer details,.spoken{display:none}
 .watch{grid-template-columns:minmax(0,1fr)}.watch>*{grid-column:1}
 .reel{min-width:0}.stage{border:0;padding:0;break-inside:avoid}.words select{border:0;background:none;appearance:none}}`;
 

@@ -6,13 +6,19 @@ import { bundleSettings, root } from "./bundleSettings.mjs";
 import { course } from "./course.mjs";
 import { thirdParty } from "./thirdParty.mjs";
 
-/** @stdlib tries by `eval` whether there are generators. The policy of the page forbids that, and another algorithm would be chosen. */
-const knowsGenerators = {
-  name: "knows-generators",
+/** Modules of @stdlib that the page replaces, by the end of their path. */
+const replaced = {
+  // It tries by `eval` whether there are generators. The policy of the page forbids that, and another algorithm would be chosen.
+  "assert-has-generator-support/lib/index.js": "module.exports = () => true;",
+  // It writes to the console.
+  "debug/src/browser.js": "module.exports = () => () => {};",
+};
+
+const replacing = {
+  name: "replacing",
   setup({ onLoad }) {
-    onLoad({ filter: /assert-has-generator-support.lib.index\.js$/ }, () => ({
-      contents: "module.exports = () => true;",
-    }));
+    for (const [file, contents] of Object.entries(replaced))
+      onLoad({ filter: new RegExp(`${file.replaceAll("/", ".").replaceAll(".js", "\\.js")}$`) }, () => ({ contents }));
   },
 };
 
@@ -25,9 +31,10 @@ const settings = {
   format: "iife",
   globalName: "blowcell",
   external: [],
-  plugins: [...bundleSettings.plugins, knowsGenerators],
+  plugins: [...bundleSettings.plugins, replacing],
   banner: {},
   minify: true,
+  charset: "utf8",
   legalComments: "none",
   metafile: true,
   write: false,
@@ -35,7 +42,7 @@ const settings = {
 
 const inPage = (name) => path.join(root, `src/page/${name}.ts`);
 
-/** A text of a bundle must not end the element that it is in. */
+/** Nothing in base64 ends the element that it is in. */
 const packed = (text) => gzipSync(text, { level: 9 }).toString("base64");
 
 const hash = (text) => `'sha256-${createHash("sha256").update(text).digest("base64")}'`;

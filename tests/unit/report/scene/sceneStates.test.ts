@@ -1,7 +1,7 @@
 // The scene of every shipped scenario against the rows of its event log, which is read here without the record.
 import { describe, expect, it } from "vitest";
 import * as fc from "fast-check";
-import { momentNumber, nextMoment, previousMoment } from "#report/scene/moments.ts";
+import { momentNumber, nextMoment, previousMoment, shotFrom, waitFrom } from "#report/scene/moments.ts";
 import { sceneAt } from "#report/scene/sceneAt.ts";
 import { resourcesIn } from "#report/scene/sceneWords.ts";
 import type { EventRecord } from "#cell/records/eventRecord.ts";
@@ -15,6 +15,13 @@ const checked = [...firstCases(shippedFiles, 4), "scenarios/stops-and-repairs.ya
 function statesAt(events: readonly EventRecord[], seconds: number): Record<string, string> {
   const known = events.filter((event) => event.seconds <= seconds);
   return Object.fromEntries(known.map(({ resource, state }) => [resource, state]));
+}
+
+/** The first 30 times, each after the one before. */
+function timesOf(next: (seconds: number) => number | null, from: number): readonly number[] {
+  const times: number[] = [];
+  for (let at = next(from); at !== null && times.length < 30; at = next(at)) times.push(at);
+  return times;
 }
 
 describe.each([...new Set(checked)])("the scene of %s", (path) => {
@@ -74,6 +81,27 @@ describe.each([...new Set(checked)])("the scene of %s", (path) => {
       }
     });
     fc.assert(property, { numRuns: caseCount / 2 });
+  });
+
+  it("has a wait at every next wait, and a new parison at every next shot, forwards as backwards", () => {
+    const { screw, stations } = sceneAt(record, record.from);
+    for (const { name } of [screw, ...stations]) {
+      const stateAt = (seconds: number) => resourcesIn(sceneAt(record, seconds)).find((each) => each.name === name)!;
+      const waits = timesOf((seconds) => waitFrom(record, name, seconds, "next"), record.from);
+      for (const seconds of waits) expect(stateAt(seconds)).toMatchObject({ kind: "waiting", since: seconds });
+      for (const [i, seconds] of waits.slice(1).entries()) {
+        expect(waitFrom(record, name, seconds, "previous")).toBe(waits[i]);
+      }
+      if (name === screw.name) continue;
+      const shots = timesOf((seconds) => shotFrom(record, name, seconds, "next"), record.from);
+      expect(shots.length).toBeGreaterThan(5);
+      for (const seconds of shots) {
+        expect(stateAt(seconds).role).toBe(record.delivery === "continuous" ? "mold.close" : "mold.drop");
+      }
+      for (const [i, seconds] of shots.slice(1).entries()) {
+        expect(shotFrom(record, name, seconds, "previous")).toBe(shots[i]);
+      }
+    }
   });
 
   it("can be sent to a page and is the same there", () => {
