@@ -105,21 +105,29 @@ describe("the next wait", () => {
 });
 
 describe("the full shot", () => {
-  it.each([["two-molds.yaml"], ["three-molds.yaml"]])(
-    "in %s comes before the mold opens, or not, as the record has it",
-    (file) => {
-      const run = runOnce(readDrillCell(file));
-      const drills = shotsFull(run);
-      expect(drills.length).toBeGreaterThan(5);
-      for (const drill of drills) {
-        const { at } = drill.charts[0]!;
-        const full = lasting(run.events, "plasticator").find(({ seconds }) => seconds > at)!.seconds;
-        const opens = run.events.find(({ role, seconds }) => role === "mold.open" && seconds > at)!;
-        expect(rightOf(drill).text.startsWith("Yes")).toBe(full < opens.seconds);
-        expect(drill.exercise.ask).toContain(`station ${opens.resource} opens`);
-      }
-    },
-  );
+  const cells = [
+    ["a fast screw", "two-molds.yaml", ["delivery.recharge={ gamma: [2.4 s, 0.8 s] }"]],
+    ["a slow screw", "three-molds.yaml", []],
+  ] as const;
+
+  it.each(cells)("of %s comes before the mold opens, or not, as the record has it", (_, file, set) => {
+    const run = runOnce(readDrillCell(file, set));
+    const drills = shotsFull(run);
+    expect(drills.length).toBeGreaterThan(5);
+    for (const drill of drills) {
+      const { at } = drill.charts[0]!;
+      const full = lasting(run.events, "plasticator").find(({ seconds }) => seconds > at)!.seconds;
+      const opens = run.events.find(({ role, seconds }) => role === "mold.open" && seconds > at)!;
+      expect(rightOf(drill).text.startsWith("Yes")).toBe(full < opens.seconds);
+      expect(drill.exercise.ask).toContain(`station ${opens.resource} opens`);
+    }
+  });
+
+  it("is asked with both answers", () => {
+    expect(new Set(drillsOf("shot full").map((drill) => rightOf(drill).text.slice(0, 2)))).toEqual(
+      new Set(["Ye", "No"]),
+    );
+  });
 });
 
 describe("half a second", () => {
@@ -223,10 +231,12 @@ describe("a change and a fault", () => {
 
   it.each(kinds)("show by their durations: %s", (_, drill) => {
     const [before, after] = drill.charts;
-    for (const { text, isRight } of drill.exercise.choices) {
+    for (const { text, isRight, because } of drill.exercise.choices) {
       const sign = Object.entries(states).find(([word]) => text.includes(word))![1];
       const [one, other] = [meanIn(before!, sign), meanIn(after!, sign)];
       const change = Math.abs(other - one) / Math.max(one, other, 1e-9);
+      // The reason names the durations of these two charts.
+      for (const mean of [one, other]) if (mean > 0) expect(because).toContain(`${mean.toFixed(2)} s`);
       if (isRight) expect(change).toBeGreaterThan(0.2);
       else expect(change).toBeLessThan(0.1);
     }

@@ -1,6 +1,8 @@
 // Holds every shipped lesson to its record: all numbers come from it, and the simple ones equal a calculation by formula.
 import { describe, expect, it } from "vitest";
 import type { Exercise } from "#report/lessons/exercise.ts";
+import { findValue } from "#report/lessons/findValue.ts";
+import { runOnce } from "#report/lessons/spells.ts";
 import { lessonFiles, readShipped, solveShipped, textOf } from "./shipped.ts";
 
 const solved = new Map(lessonFiles.map((file) => [file, solveShipped(file)]));
@@ -142,6 +144,30 @@ describe("the numbers of the lessons", () => {
 
   it("are the hang, which is the closing of the clamp", () => {
     expect(rightOf(exercisesOf("9-melt.yaml").at(-1)!)).toBe("1.60 s");
+  });
+
+  it("count a pace from the second half of a record, when the cell has settled", () => {
+    const { runs, lesson } = solved.get("5-third-mold.yaml")!;
+    const cell = lesson.cells.get("three molds")!;
+    const short = runOnce({ ...cell, run: { ...cell.run, length: 150 } });
+    const found = { run: () => short, moment: () => undefined, value: () => undefined };
+    expect(findValue({ by: "secondsPerShot", cell: "three molds" }, found)).toEqual({
+      unit: "s",
+      number: expect.closeTo(screw, 5),
+    });
+    expect(runs.size).toBe(4);
+  });
+
+  it("count each task of an operator, also where one follows the other", () => {
+    const { spells } = solved.get("7-operators.yaml")!.runs.get("one operator")!;
+    const tasks = spells.filter(
+      ({ resource, state, end }) => resource === "operator 1" && state === "packing" && end !== null,
+    );
+    const packed = spells.filter(
+      ({ resource, state, end }) => resource === "pack" && state === "working" && end !== null,
+    );
+    expect(tasks.length).toBeGreaterThan(500);
+    expect(tasks.map(({ start, end }) => [start, end])).toEqual(packed.map(({ start, end }) => [start, end]));
   });
 
   it("follow the record when the scenario is another", () => {
