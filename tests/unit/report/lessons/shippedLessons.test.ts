@@ -50,6 +50,20 @@ describe("the shipped lessons", () => {
     }
   });
 
+  it.each(lessonFiles)("%s shows no resource in the state that it asks for", (file) => {
+    const {
+      lesson,
+      runs,
+      solved: { stages },
+    } = solved.get(file)!;
+    for (const [i, { predict }] of lesson.stages.entries()) {
+      const { cell, resource, at } = stages[i]!;
+      const then = runs.get(cell)!.spells.find((spell) => spell.resource === resource && spell.start === at);
+      const right = predict.choices.find((_, number) => stages[i]!.predict.choices[number]!.isRight)!;
+      if ("is" in right) expect(right.is).not.toBe(then!.state);
+    }
+  });
+
   it.each(lessonFiles)("%s has short sentences, and no place in them is left open", (file) => {
     for (const text of textsOf(file)) {
       expect(text).not.toMatch(/[{}]|undefined|NaN|Infinity/u);
