@@ -38,8 +38,13 @@ export const rules: readonly Rule[] = [
   ["scenario/distributions", "engine/distributions foundation scenario/values", "a distribution is a kind of value"],
   [
     "scenario/keys",
-    "foundation physics/materials physics/window scenario/distributions scenario/values",
+    "foundation physics/materials physics/window scenario/distributions scenario/order scenario/values",
     "a key names the value that stands behind it; physical quantities come from the tables of physics",
+  ],
+  [
+    "scenario/order",
+    "engine foundation scenario scenario/values",
+    "a due date is a moment of the calendar; the keys, the call and the resolving read an order alike",
   ],
   ["scenario/starter", "scenario scenario/keys", "a starter scenario shows the keys with their meanings"],
   [
@@ -49,7 +54,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "scenario/resolving",
-    "engine engine/distributions foundation physics/materials physics/window scenario scenario/distributions scenario/keys scenario/reading scenario/values",
+    "engine engine/distributions foundation physics/materials physics/window scenario scenario/distributions scenario/keys scenario/order scenario/reading scenario/values",
     "what was read becomes a scenario, so it sees everything below",
   ],
 
@@ -120,10 +125,15 @@ export const rules: readonly Rule[] = [
     "analysis/bottleneck analysis/changes analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/layers cell/records cell/run cell/words engine engine/distributions foundation physics/parison scenario scenario/resolving",
     "a study brings all findings together",
   ],
+  [
+    "analysis/promise",
+    "analysis/changes analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/records cell/run cell/words engine/distributions foundation scenario scenario/resolving",
+    "an order is run with its own calendar, and what it uses has the names and rates of a study; a deadlock is reported as a study does",
+  ],
 
   [
     "report/words",
-    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation scenario",
+    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation scenario scenario/resolving",
     "words for findings, and for what is left out of them; no layout",
   ],
   [
@@ -133,7 +143,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/tables/asked",
-    "analysis/replication analysis/study report/tables report/words",
+    "analysis/promise analysis/replication analysis/statistics analysis/study report/tables report/words",
     "tables that only some runs have, with the columns that all tables share",
   ],
   [
@@ -143,8 +153,13 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/explain",
-    "analysis/bottleneck analysis/indicators analysis/replication cell/words foundation physics/window report/tables report/words scenario/distributions scenario/keys",
+    "analysis/bottleneck analysis/indicators analysis/promise analysis/replication cell/words foundation physics/window report/tables report/words scenario/distributions scenario/keys",
     "what can be explained is what the tables of every room say",
+  ],
+  [
+    "report/charts/order",
+    "analysis/promise report/charts report/words",
+    "a chart of an order uses the frame of every chart",
   ],
   [
     "report/charts",
@@ -158,12 +173,12 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/answers",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/tables/asked report/words scenario scenario/resolving",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/promise analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/tables/asked report/words scenario scenario/resolving",
     "a terminal answer is words in lines; its rows are the resources of the bottleneck, its costs have the names of their measures",
   ],
   [
     "report/page",
-    "analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/tables report/tables/asked report/words scenario scenario/resolving",
+    "analysis/indicators analysis/promise analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/charts/order report/tables report/tables/asked report/words scenario scenario/resolving",
     "a page puts words, charts and tables together",
   ],
   [
@@ -201,7 +216,7 @@ export const rules: readonly Rule[] = [
   ["page", "page/answer page/file page/frame", "the scripts of the page start its worker and its frame"],
 
   ["cli/machine", "foundation page/file scenario/reading", "files, streams and the process; no command"],
-  ["cli/call", "cli/machine foundation", "what a call may say"],
+  ["cli/call", "cli/machine foundation scenario/order", "what a call may say; an order may be given in the call"],
   [
     "cli/output",
     "analysis/study cli/call cli/machine foundation page/file report/tables report/words scenario",
@@ -209,7 +224,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli/labor",
-    "analysis/bottleneck analysis/changes analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
+    "analysis/bottleneck analysis/changes analysis/promise analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
     "who does the work, in this thread or in others",
   ],
   [
@@ -219,7 +234,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli/commands",
-    "analysis/ideal analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/lessons report/page report/tables scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
+    "analysis/ideal analysis/promise analysis/statistics analysis/study analysis/window cli/call cli/labor cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/lessons report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
     "a command wires readers, studies and answers",
   ],
   [

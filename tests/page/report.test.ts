@@ -7,8 +7,15 @@ import axe from "axe-core";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { reportPage } from "#report/page/reportPage.ts";
+import { runLevers } from "#analysis/promise/orderLeverRuns.ts";
+import { orderLevers } from "#analysis/promise/orderLevers.ts";
+import { promiseFinding } from "#report/answers/promiseAnswer.ts";
+import { promisePage } from "#report/page/promisePage.ts";
+import { promiseLeversTables } from "#report/tables/asked/promiseLeversTable.ts";
+import { promiseTables } from "#report/tables/asked/promiseTables.ts";
 import { openBrowser } from "../support/browser.ts";
 import { isLong } from "../support/caseCount.ts";
+import { morning, orderStudyOf } from "../support/orderOf.ts";
 import { compareReport, reportedOf, runReport, scenarioOf, shippedText } from "../support/reported.ts";
 
 const evil = `Two <script>document.title = "caught"</script><b>stations</b>`;
@@ -26,6 +33,22 @@ function manyStations(count: number): string {
 function poisoned(): string {
   const scenario = { ...scenarioOf(shippedText("two-station"), "two"), title: evil };
   return reportPage({ version: "0", scenarios: [reportedOf(scenario, evil)], comparison: [] });
+}
+
+/** Some runs are late, so that there are levers. */
+function promised(): string {
+  const study = orderStudyOf(morning);
+  const levers = runLevers(study, orderLevers(morning, study.order));
+  const tables = [...promiseTables(study), ...promiseLeversTables(study, levers)];
+  return promisePage({
+    version: "0",
+    study,
+    levers,
+    finding: promiseFinding(study),
+    tables,
+    warnings: [],
+    units: "si",
+  });
 }
 
 const tenLayouts = [
@@ -50,6 +73,7 @@ const reports: Readonly<Record<string, () => string>> = {
   "two shifts": () => reportPage(runReport("two-shifts-one-color", ["run.length=7 d", "run.replications=2"])),
   "three weeks": () => reportPage(runReport("two-shifts-one-color", ["run.length=18 d", "run.replications=1"])),
   "one against two": () => reportPage(compareReport(["one-station", "two-station"])),
+  "an order": promised,
   "ten layouts": () => reportPage(compareReport(tenLayouts)),
 };
 

@@ -104,7 +104,9 @@ function* decode(events: Iterable<LoggedEvent>, plan: CellPlan): Generator<Event
     const removes = step?.role === "mold.remove";
     const removed = removing.has(event.resource) && !removes ? partsOf[event.resource]! : 0;
     if (removed > 0) removing.delete(event.resource);
-    const passed = step !== undefined && !keepsPart.includes(state) && partLeaves(step) ? 1 : 0;
+    // A station that is stopped may begin to wait for room: nothing has bound that, and no part leaves.
+    const leaves = step !== undefined && event.boundBy !== -1 && partLeaves(step);
+    const passed = leaves && !keepsPart.includes(state) ? 1 : 0;
     if (removes && kind === "working" && partsOf[event.resource]! > 0) removing.add(event.resource);
     const binding = activities[event.boundBy];
     // Written out in one piece: there are millions, and copies of copies would take most of the time.

@@ -8,7 +8,7 @@ import { planCell, slowestTurn, type CellPlan } from "#cell/layers/planCell.ts";
 import { eventsUntil, type EventRecord } from "./eventRecord.ts";
 
 /** One step on the way back: the activity by its number in the plan, and the link that bound its start, -1 at the beginning. */
-export interface RunLink {
+interface RunLink {
   readonly activity: number;
   readonly seconds: number;
   readonly before: number;

@@ -23,6 +23,12 @@ export interface Options {
   readonly against?: string;
   readonly vary?: readonly string[];
   readonly shard?: string;
+  readonly shifts?: string;
+  readonly start?: string;
+  readonly order?: readonly string[];
+  readonly due?: string;
+  readonly chance?: string;
+  readonly levers?: boolean;
   readonly events?: boolean;
   readonly range?: boolean;
   readonly slack?: boolean;

@@ -1,5 +1,6 @@
 // Options that several commands share.
 import type { OptionSpec, Options } from "./command.ts";
+import { orderSettings, orderTexts } from "./orderOptions.ts";
 
 export const verboseOption: OptionSpec = { flags: "--verbose", meaning: "print stages, seconds and replications" };
 export const quietOption: OptionSpec = { flags: "--quiet", meaning: "print only errors" };
@@ -135,9 +136,11 @@ export interface CalledSetting {
 
 /** All changes of the scenario by the call, in their order. */
 export function calledSettings(options: Options): readonly CalledSetting[] {
-  const { set, run } = settingsOf(options);
+  const { run } = settingsOf(options);
+  const ordered = new Map(orderSettings(options).map(({ option, text }) => [option, { option, text }]));
   return [
-    ...set.slice(0, options.set?.length ?? 0).map((text) => ({ option: "--set", text })),
+    ...ordered.values(),
+    ...(options.set ?? []).map((text) => ({ option: "--set", text })),
     ...(options.measured === undefined ? [] : [{ option: "--measured", text: options.measured }]),
     ...Object.entries(run).map(([name, text]) => ({ option: `--${name}`, text })),
   ];
@@ -150,7 +153,12 @@ export function runTexts(options: Options): readonly string[] {
 
 /** All changes of the scenario by the call, each as `path=value`. */
 export function callTexts(options: Options): readonly string[] {
-  return [...settingsOf(options).set, ...runTexts(options)];
+  return [...shownSettings(options), ...runTexts(options)];
+}
+
+/** Those that change the cell; an order and its work shifts as they were written. */
+export function shownSettings(options: Options): readonly string[] {
+  return [...orderTexts(options), ...settingsOf(options).set.slice(orderSettings(options).length)];
 }
 
 interface Settings {
@@ -159,8 +167,13 @@ interface Settings {
 }
 
 /** The same as settings for the reader; an option of its own name comes last and wins. */
-export function settingsOf({ set: own = [], measured, seed, replications, length, precision }: Options): Settings {
-  const set = measured === undefined ? own : [...own, measuredSetting(measured)];
+export function settingsOf(options: Options): Settings {
+  const { set: own = [], measured, seed, replications, length, precision } = options;
+  const set = [
+    ...orderSettings(options).map(({ setting }) => setting),
+    ...own,
+    ...(measured === undefined ? [] : [measuredSetting(measured)]),
+  ];
   const given = Object.entries({ seed, replications, length, precision }).filter(([, text]) => text !== undefined);
   return { set, run: Object.fromEntries(given) };
 }

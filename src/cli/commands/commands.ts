@@ -1,5 +1,7 @@
 // The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
+import { chanceOption } from "#cli/call/chanceOption.ts";
+import { dueOption, leversOption, orderOption, shiftsOption, startOption } from "#cli/call/orderOptions.ts";
 import {
   againstOption,
   changesOption,
@@ -35,6 +37,7 @@ import {
 } from "#cli/call/options.ts";
 
 const changes = [seedOption, replicationsOption, lengthOption, precisionOption, setOption];
+const workShifts = [shiftsOption, startOption];
 const talk = [jsonOption, quietOption, verboseOption];
 
 export const builtCommands: readonly CommandSpec[] = [
@@ -58,6 +61,7 @@ export const builtCommands: readonly CommandSpec[] = [
       eventsOption,
       slackOption,
       measuredOption,
+      ...workShifts,
       ...changes,
       sensitivityOption,
       changesOption,
@@ -78,6 +82,7 @@ export const builtCommands: readonly CommandSpec[] = [
       compareOutOption,
       nameOption,
       replaceOption,
+      ...workShifts,
       ...changes,
       jobsOption,
       unitsOption,
@@ -110,6 +115,29 @@ export const builtCommands: readonly CommandSpec[] = [
     example: "blowcell merge share-1 share-2 share-3 --out whole",
     options: [sweepOutOption, replaceOption, unitsOption, ...talk],
     load: async () => (await import("./merge.ts")).merge,
+  },
+  {
+    name: "promise",
+    operands: "<file>",
+    meaning: "run an order: when it is done, and its chance of the due date",
+    example: 'blowcell promise scenarios/order-by-friday.yaml --due "Friday 14:00"',
+    options: [
+      orderOption,
+      dueOption,
+      chanceOption,
+      leversOption,
+      ...workShifts,
+      outOption,
+      nameOption,
+      replaceOption,
+      seedOption,
+      replicationsOption,
+      setOption,
+      jobsOption,
+      unitsOption,
+      ...talk,
+    ],
+    load: async () => (await import("./promise.ts")).promise,
   },
   {
     name: "page",
@@ -147,5 +175,5 @@ export const builtCommands: readonly CommandSpec[] = [
 ];
 
 /** Refused by name and absent from --help. */
-export const plannedCommands: readonly string[] = ["promise", "fit", "match"];
+export const plannedCommands: readonly string[] = ["fit", "match"];
 export const plannedOptions: readonly string[] = ["--best", "--worthwhile", "--excel"];

@@ -8,8 +8,9 @@ import { checksum } from "#cli/machine/checksum.ts";
 import { exitCodeOf, worstOf } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { nameIssues } from "#cli/call/nameIssues.ts";
+import { orderIssues } from "#cli/call/orderOptions.ts";
 import { optionIssues } from "#cli/call/optionIssues.ts";
-import { calledSettings, runTexts, settingsOf, type CalledSetting } from "#cli/call/options.ts";
+import { calledSettings, runTexts, settingsOf, shownSettings, type CalledSetting } from "#cli/call/options.ts";
 import { parseVariant, variantIssues, type Variant } from "#cli/call/variants.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
 
@@ -42,7 +43,12 @@ export function loadScenarios(files: readonly string[], options: Options, host: 
     }),
   );
   const readings = [...bases, ...varied];
-  const issues = [...nameIssues(options), ...variantIssues(variants), ...readings.flatMap((reading) => reading.issues)];
+  const issues = [
+    ...nameIssues(options),
+    ...orderIssues(options),
+    ...variantIssues(variants),
+    ...readings.flatMap((reading) => reading.issues),
+  ];
   printIssues(options.quiet === true ? issues.filter(({ severity }) => severity === "error") : issues, host);
   return {
     loaded: readings.flatMap(({ scenario, text, beside, vary, variant, issues: found }) => {
@@ -95,7 +101,7 @@ export function readFile({ file, name, variant }: Wanted, options: Options, host
   const call = {
     file: file.slice(folder.length),
     sha256: checksum(text),
-    settings: [...set, ...(variant?.set ?? [])],
+    settings: [...shownSettings(options), ...(variant?.set ?? [])],
     options: runTexts(options),
   };
   return { text, beside, vary, variant, scenario: { ...scenario, call }, issues };

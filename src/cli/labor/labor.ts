@@ -3,13 +3,19 @@ import { doWork, effortOf, piecesOf, type AnswerTo, type Work } from "#analysis/
 import { studyPoint, type PointOutcome } from "#analysis/study/sweepPoint.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import type { Host } from "#cli/machine/host.ts";
-import type { PointWork, WorkerReply } from "./answerWork.ts";
+import type { Order } from "#analysis/promise/order.ts";
+import type { OrderAnswer, OrderTask } from "#analysis/promise/orderAnswer.ts";
+import { effortOfRun } from "#analysis/promise/orderProcedure.ts";
+import { orderRunner } from "#analysis/promise/runOrder.ts";
+import type { OrderWork, PointWork, WorkerReply } from "./answerWork.ts";
 
 export interface Labor {
   /** The answers in the order of the tasks. */
   do<W extends Work>(work: W): Promise<readonly AnswerTo<W>[]>;
   /** Studies each scenario as a whole; `found` gets each outcome as soon as it is known, with the index of its scenario. */
   study(scenarios: readonly Scenario[], found: (outcome: PointOutcome, index: number) => void): Promise<void>;
+  /** Runs of an order, in the order of the tasks. */
+  run(order: Order, tasks: readonly OrderTask[]): Promise<readonly OrderAnswer[]>;
   /** How many tasks each worker thread has done. */
   readonly tally: ReadonlyMap<number, number>;
   end(): Promise<void>;
@@ -25,26 +31,36 @@ const mostTasksAPiece = 50;
 export function openLabor(jobs: number, host: Host): Labor {
   const tally = new Map<number, number>();
   let pool: Promise<WorkerPool> | undefined;
+  /** In pieces, here or in workers; the answers in the order of the tasks. */
+  async function share<W extends Work | OrderWork, A extends WorkerReply["answers"][number]>(
+    work: W,
+    effort: number,
+    here: (piece: W) => readonly A[],
+  ): Promise<readonly A[]> {
+    const size = Math.min(mostTasksAPiece, Math.ceil(work.tasks.length / (4 * jobs)));
+    const bar = effort > worthShowing ? await host.showProgress(work.tasks.length) : undefined;
+    const isSent = jobs > 1 && work.tasks.length > 1 && effort > worthSending;
+    if (isSent) pool ??= openPool(jobs);
+    const sendTo = isSent ? await pool : undefined;
+    const answer = async (piece: W): Promise<readonly A[]> => {
+      const answers = sendTo ? await send<A>(sendTo, piece, tally) : here(piece);
+      bar?.advance(piece.tasks.length);
+      if (!sendTo) await host.breathe();
+      return answers;
+    };
+    const answers = sendTo
+      ? await Promise.all(piecesOf(work, size).map(answer))
+      : await inTurn(piecesOf(work, 1), answer);
+    bar?.end();
+    return answers.flat();
+  }
   return {
     tally,
-    async do(work) {
-      const effort = effortOf(work);
-      const size = Math.min(mostTasksAPiece, Math.ceil(work.tasks.length / (4 * jobs)));
-      const bar = effort > worthShowing ? await host.showProgress(work.tasks.length) : undefined;
-      const isSent = jobs > 1 && work.tasks.length > 1 && effort > worthSending;
-      if (isSent) pool ??= openPool(jobs);
-      const sendTo = isSent ? await pool : undefined;
-      const answer = async (piece: typeof work): Promise<readonly AnswerTo<typeof work>[]> => {
-        const answers = sendTo ? await send(sendTo, piece, tally) : doWork(piece);
-        bar?.advance(piece.tasks.length);
-        if (!sendTo) await host.breathe();
-        return answers;
-      };
-      const answers = sendTo
-        ? await Promise.all(piecesOf(work, size).map(answer))
-        : await inTurn(piecesOf(work, 1), answer);
-      bar?.end();
-      return answers.flat();
+    do: (work) => share(work, effortOf(work), (piece) => doWork(piece)),
+    async run(order, tasks) {
+      const here = orderRunner(order);
+      const work: OrderWork = { kind: "order", order, tasks };
+      return share(work, tasks.length * effortOfRun(order), (piece) => piece.tasks.map(here));
     },
     async study(scenarios, found) {
       const [first] = scenarios;
@@ -73,13 +89,13 @@ export function openLabor(jobs: number, host: Host): Labor {
 }
 
 interface WorkerPool {
-  run(work: Work | PointWork): Promise<WorkerReply>;
+  run(work: Work | PointWork | OrderWork): Promise<WorkerReply>;
   destroy(): Promise<void>;
 }
 
 async function openPool(jobs: number): Promise<WorkerPool> {
   const { Piscina } = await import("piscina");
-  return new Piscina<Work | PointWork, WorkerReply>({
+  return new Piscina<Work | PointWork | OrderWork, WorkerReply>({
     filename: new URL("worker.js", import.meta.url).href,
     // Another thread starts when all are busy, so there are never more than pieces of work.
     minThreads: 1,
@@ -87,14 +103,10 @@ async function openPool(jobs: number): Promise<WorkerPool> {
   });
 }
 
-async function send<W extends Work>(
-  pool: WorkerPool,
-  piece: W,
-  tally: Map<number, number>,
-): Promise<readonly AnswerTo<W>[]> {
+async function send<A>(pool: WorkerPool, piece: Work | OrderWork, tally: Map<number, number>): Promise<readonly A[]> {
   const { answers, thread } = await pool.run(piece);
   tally.set(thread, (tally.get(thread) ?? 0) + piece.tasks.length);
-  return answers as readonly AnswerTo<W>[];
+  return answers as readonly A[];
 }
 
 async function sendPoint(pool: WorkerPool, scenario: Scenario, tally: Map<number, number>): Promise<PointOutcome> {

@@ -21,6 +21,16 @@ const statistics: readonly Term[] = [
     more: ["replication", "common random numbers"],
   },
   {
+    names: ["chance", "chance of the due date", "wilson", "look", "looks"],
+    meaning:
+      "The share of the runs of an order that are done by the due date, with the interval of Wilson at 95 % confidence.",
+    details: [
+      ["decision", "`yes` where the interval lies above the wanted chance, `no` where it lies below."],
+      ["looks", "Runs are added until it is decided; all looks share the error of 5 %."],
+    ],
+    more: ["promise.csv"],
+  },
+  {
     names: ["control variate", "control variates", "rare stop", "rare stops", "few stops", "known rate"],
     meaning:
       "A correction for stops that are too rare for the run. The mean repair time of a stop is known from its interval and repair. The mean and its interval are corrected for what the replications hold above or below that.",

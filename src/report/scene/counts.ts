@@ -46,7 +46,7 @@ export interface Within {
   readonly until: number;
 }
 
-export function rises(
+function rises(
   { amount, seconds }: { readonly amount: number; readonly seconds: readonly number[] },
   { from, until }: Within,
   keepsBefore = false,

@@ -4,8 +4,7 @@ import { lastRow, resourceOf, rowAt, stepShare, type PlacedRow } from "./rowsOf.
 import type { SceneMelt } from "./scene.ts";
 import type { RecordedResource, SceneRecord } from "./sceneRecord.ts";
 
-export const levelAt = (row: PlacedRow, seconds: number): number =>
-  row.low + (row.high - row.low) * stepShare(row, seconds);
+const levelAt = (row: PlacedRow, seconds: number): number => row.low + (row.high - row.low) * stepShare(row, seconds);
 
 function shotGramsOf({ stations }: SceneRecord, name: string | null): number | null {
   return stations.find((station) => station.name === name)?.shotGrams ?? null;

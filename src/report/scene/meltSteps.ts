@@ -8,7 +8,7 @@ import type { MeltStep } from "./resourceTrack.ts";
 /** Is asked for every event of the run in its order. */
 export type MeltOf = (event: EventRecord) => MeltStep;
 
-export const noMelt: MeltStep = { low: 0, high: 0, shotOf: null };
+const noMelt: MeltStep = { low: 0, high: 0, shotOf: null };
 
 export function meltSteps(scenario: Scenario): MeltOf {
   const { delivery } = scenario;
@@ -18,7 +18,7 @@ export function meltSteps(scenario: Scenario): MeltOf {
 }
 
 /** A measure of each station's shot: its mass, or its recharge time where masses are not given. */
-export function shotSizes(stations: readonly StationSpec[]): ReadonlyMap<string, number> {
+function shotSizes(stations: readonly StationSpec[]): ReadonlyMap<string, number> {
   const isWeighed = stations.every((station) => shotMasses(station) !== undefined);
   const sizeOf = (station: StationSpec): number =>
     isWeighed ? (shotMasses(station)?.shot ?? 0) : rechargeSeconds(station);
@@ -26,7 +26,7 @@ export function shotSizes(stations: readonly StationSpec[]): ReadonlyMap<string,
 }
 
 /** Of equal ones the first. */
-export function largestOf(sizes: ReadonlyMap<string, number>): string {
+function largestOf(sizes: ReadonlyMap<string, number>): string {
   const largest = Math.max(...sizes.values());
   return [...sizes].find(([, size]) => size === largest)![0];
 }

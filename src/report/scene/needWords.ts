@@ -42,7 +42,7 @@ export function needWords(asked: Asked): string | null {
 const whole = (value: number): string => String(Math.round(value));
 
 /** "63 of 109 g"; without masses a share. A shot that is nearly full is not called full. */
-export function gathered({ share, grams, shotGrams }: SceneMelt): string {
+function gathered({ share, grams, shotGrams }: SceneMelt): string {
   if (grams === null || shotGrams === null) return `${whole(Math.min(share < 1 ? 99 : 100, share * 100))} %`;
   const shown = Math.round(grams) === Math.round(shotGrams) && share < 1 ? grams.toFixed(1) : whole(grams);
   return `${shown} of ${whole(shotGrams)} g`;

@@ -32,8 +32,8 @@ export interface SceneRow {
   readonly air: MoldAir;
 }
 
-export type MoldContent = "nothing" | "parison" | "part";
-export type MoldAir = "none" | "blowing" | "held" | "venting";
+type MoldContent = "nothing" | "parison" | "part";
+type MoldAir = "none" | "blowing" | "held" | "venting";
 
 /** Rows one after the other, each of as many numbers as it has fields; a text is its place among the words. */
 export interface PackedRows {

@@ -32,7 +32,7 @@ export interface WayBack {
   readonly pace: Pace | null;
 }
 
-export interface Pace {
+interface Pace {
   readonly resource: string;
   readonly seconds: number;
   readonly of: number;

@@ -5,7 +5,7 @@ import type { Cell, ColumnSpec, Table } from "./table.ts";
 
 /** Columns whose cells have the unit of their row. */
 export const valueColumns =
-  "value mean min p05 p05_low p05_high p50 p95 p95_low p95_high max low_limit high_limit measured model single_low_90 single_high_90".split(
+  "value mean min p05 p05_low p05_high p50 p80 p95 p95_low p95_high max low_limit high_limit measured model single_low_90 single_high_90".split(
     " ",
   );
 /** Columns with a difference of such values. */

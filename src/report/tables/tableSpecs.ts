@@ -16,6 +16,8 @@ import { changesSpec } from "#report/tables/asked/changesTable.ts";
 import { costSpec } from "./costTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
 import { lostSpec } from "#report/tables/asked/lostTable.ts";
+import { promiseLeversSpec } from "#report/tables/asked/promiseLeversTable.ts";
+import { finishSpec, promiseSpec } from "#report/tables/asked/promiseTables.ts";
 import { slackSpec } from "#report/tables/asked/slackTable.ts";
 import { measuredSpec } from "#report/tables/asked/measuredTable.ts";
 import { sweepSpec } from "#report/tables/asked/sweepTable.ts";
@@ -281,6 +283,9 @@ export const tableSpecs: readonly TableSpec[] = [
   bottleneckSpec,
   idealCycleSpec,
   circuitsSpec,
+  promiseSpec,
+  finishSpec,
+  promiseLeversSpec,
   slackSpec,
   replicationsSpec,
   comparisonSpec,

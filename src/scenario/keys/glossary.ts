@@ -6,6 +6,7 @@ import { delivery, valve } from "./deliveryKeys.ts";
 import { byName, listOf, mapping, optional, required, section } from "#scenario/values/key.ts";
 import { leaf, refused, wrongType, type Leaf } from "#scenario/values/leaf.ts";
 import { text } from "#scenario/values/plainLeaf.ts";
+import { orders } from "./orderKeys.ts";
 import { measured } from "./measuredKeys.ts";
 import { qualityKeys } from "./qualityKeys.ts";
 import { product } from "./productKeys.ts";
@@ -52,6 +53,10 @@ export const glossary = mapping(
     crew: section(crew, "People."),
     run: section(run, "How long and how often the cell is run."),
     costs: optional(costs, "What things cost, for the cost of a thousand good parts."),
+    orders: optional(
+      orders,
+      "What is to be made, one product after the other; `promise` gives the chance of the due date.",
+    ),
     measured: optional(measured, "What the real cell makes; the answer compares it with the model."),
     stops: optional(stops, "Machine stops."),
     ...qualityKeys,

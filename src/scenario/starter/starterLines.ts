@@ -218,6 +218,11 @@ function furtherGroups({ stations }: StarterOptions): readonly StarterGroup[] {
       note: "The answer compares it with the model.",
       lines: ["measured:", "  shots: 395 per h @measured.shots"],
     },
+    {
+      title: "An order",
+      note: "`promise` gives the chance that it is made in time; with a calendar the due date may be `2026-12-04 14:00`.",
+      lines: ["orders: @orders", "  - { quantity: 20000 parts, due: 5 d }"],
+    },
     { title: "Order of the stations", lines: [`order: [${names.join(", ")}] @order`] },
     {
       title: "Run",

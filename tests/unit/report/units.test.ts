@@ -111,7 +111,8 @@ describe("a table", () => {
 
   it("has no column of numbers of which it is not known whether they have the unit of their row", () => {
     const plain = "replication replications ratio relative_difference pairs comparisons correlation".split(" ");
-    const known = [...valueColumns, ...differenceColumns, ...plain];
+    const chances = "chance_by_due chance_low_95 chance_high_95 chance_wanted".split(" ");
+    const known = [...valueColumns, ...differenceColumns, ...plain, ...chances];
     // The unit of costs is their currency, the same in both systems.
     const withUnits = tableSpecs.filter(
       ({ name: table, columns: own }) => table !== "cost" && own.some(({ name }) => name === "unit"),
