@@ -173,6 +173,11 @@ export const rules: readonly Rule[] = [
     "a chart draws a finding or a table",
   ],
   [
+    "report/picture",
+    "report/charts report/scene report/words",
+    "a picture draws a scene with the marks and looks of the charts",
+  ],
+  [
     "report/answers",
     "analysis/bottleneck analysis/ideal analysis/indicators analysis/promise analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/tables/asked report/words scenario scenario/resolving",
     "a terminal answer is words in lines; its rows are the resources of the bottleneck, its costs have the names of their measures",
@@ -187,10 +192,47 @@ export const rules: readonly Rule[] = [
     "analysis/choice analysis/indicators analysis/replication analysis/statistics foundation report/charts report/page report/tables report/tables/asked report/words scenario",
     "the answer to a choice in words, in a chart and on a page",
   ],
+  [
+    "report/lessons",
+    "analysis/ideal analysis/study cell/records cell/words foundation report/words scenario scenario/keys scenario/reading scenario/values",
+    "a lesson is read like a scenario, and its numbers come from the records and ideal cycles of its cells",
+  ],
+  [
+    "report/drills",
+    "analysis/ideal cell/records cell/words report/charts report/lessons report/words scenario",
+    "a drill takes its key from a record, and what a change is worth from an ideal cycle",
+  ],
 
-  ["cli/machine", "foundation", "files, streams and the process; no command"],
+  ["page/file", "report/charts report/page report/picture", "the file around the page has the style of a report"],
+  [
+    "page/answer",
+    "analysis/ideal analysis/study cell/records foundation page/file report/answers report/drills report/lessons report/page report/scene scenario",
+    "the worker reads, runs and words one scenario",
+  ],
+  [
+    "page/frame",
+    "foundation page/answer page/file page/learn page/watch report/words scenario/reading",
+    "the frame asks the worker and shows the places; files that are dropped are decoded as the command does",
+  ],
+  [
+    "page/learn",
+    "page/answer page/file page/watch report/charts report/drills report/lessons report/scene",
+    "lessons and drills come solved from the worker; a prediction shows the panels of Watch behind a curtain",
+  ],
+  [
+    "page/watch",
+    "foundation page/answer report/charts report/picture report/scene report/words scenario scenario/resolving",
+    "a place shows scenes and never makes them",
+  ],
+  ["page", "page/answer page/file page/frame", "the scripts of the page start its worker and its frame"],
+
+  ["cli/machine", "foundation page/file scenario/reading", "files, streams and the process; no command"],
   ["cli/call", "cli/machine foundation scenario/order", "what a call may say; an order may be given in the call"],
-  ["cli/output", "analysis/study cli/call cli/machine foundation report/tables scenario", "results go out by one way"],
+  [
+    "cli/output",
+    "analysis/study cli/call cli/machine foundation page/file report/tables report/words scenario",
+    "results go out by one way",
+  ],
   [
     "cli/labor",
     "analysis/bottleneck analysis/changes analysis/choice analysis/promise analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
@@ -208,12 +250,12 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli/commands",
-    "analysis/choice analysis/ideal analysis/promise analysis/statistics analysis/study analysis/window cli/call cli/choose cli/labor cli/machine cli/output cli/sweep foundation report/answers report/explain report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
+    "analysis/choice analysis/ideal analysis/promise analysis/statistics analysis/study analysis/window cli/call cli/choose cli/labor cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/lessons report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
     "a command wires readers, studies and answers",
   ],
   [
     "cli",
-    "analysis/replication cli/call cli/commands cli/labor cli/machine",
+    "analysis/replication cli/call cli/commands cli/labor cli/machine foundation",
     "the program picks the command; a worker runs replications",
   ],
 ];

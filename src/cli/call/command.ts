@@ -17,6 +17,7 @@ export interface Options {
   readonly stations?: string;
   readonly kind?: string;
   readonly set?: readonly string[];
+  readonly lesson?: readonly string[];
   readonly changes?: "few" | "full" | "off";
   readonly sensitivity?: "few" | "full" | "off";
   readonly against?: string;

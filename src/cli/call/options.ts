@@ -23,6 +23,19 @@ export const sweepOutOption: OptionSpec = {
   flags: "--out <folder>",
   meaning: "folder for the files that come out (default: reports/<scenario name>-sweep, with the settings in short)",
 };
+export const pageOutOption: OptionSpec = {
+  flags: "--out <file or folder>",
+  meaning: "the page, such as line-2.html, or a folder for page.html (default: reports/<scenario names>)",
+};
+export const pageReplaceOption: OptionSpec = {
+  flags: "--replace",
+  meaning: "replace a page of a different call, or any other file; the same call is replaced without it",
+};
+export const lessonOption: OptionSpec = {
+  flags: "--lesson <file>",
+  meaning: "a lesson of your own, beside the shipped ones; repeatable",
+  repeatable: true,
+};
 export const varyOption: OptionSpec = {
   flags: "--vary <path=values>",
   meaning:

@@ -16,7 +16,10 @@ import {
   jsonOption,
   kindOption,
   lengthOption,
+  lessonOption,
   outOption,
+  pageOutOption,
+  pageReplaceOption,
   precisionOption,
   quietOption,
   rangeOption,
@@ -170,6 +173,14 @@ export const builtCommands: readonly CommandSpec[] = [
     load: async () => (await import("./promise.ts")).promise,
   },
   {
+    name: "page",
+    operands: "<file...>",
+    meaning: "write one HTML file that shows how the cell works, step by step; it needs no network",
+    example: "blowcell page scenarios/one-station.yaml scenarios/two-station.yaml --out cell.html",
+    options: [pageOutOption, pageReplaceOption, setOption, lessonOption, quietOption, verboseOption],
+    load: async () => (await import("./page.ts")).page,
+  },
+  {
     name: "new",
     operands: "<file>",
     meaning: "write a commented starter scenario; a file that is there is never overwritten",
@@ -197,5 +208,5 @@ export const builtCommands: readonly CommandSpec[] = [
 ];
 
 /** Refused by name and absent from --help. */
-export const plannedCommands: readonly string[] = ["fit", "match", "page"];
+export const plannedCommands: readonly string[] = ["fit", "match"];
 export const plannedOptions: readonly string[] = ["--excel"];

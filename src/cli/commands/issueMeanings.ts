@@ -10,6 +10,7 @@ import { orderIssueCodes } from "#cli/call/orderOptions.ts";
 import { nameIssueCodes } from "#cli/call/nameIssues.ts";
 import { variantIssueCodes } from "#cli/call/variants.ts";
 import { folderIssueCodes } from "#cli/output/earlierRun.ts";
+import { pageIssueCodes } from "#cli/output/pagePlace.ts";
 import { fileIssueCodes } from "#cli/machine/readTextFile.ts";
 import type { IssueMeaning } from "#foundation/issue.ts";
 import { issueCodes } from "#scenario/reading/issueCodes.ts";
@@ -20,6 +21,7 @@ import { chooseIssueCodes } from "#cli/choose/chooseIssues.ts";
 import { sweepIssueCodes } from "#cli/sweep/points.ts";
 import { varyIssueCodes } from "#scenario/reading/variedValues.ts";
 import { newIssueCodes } from "./new.ts";
+import { lessonCodes } from "#report/lessons/lessonIssues.ts";
 import { explainIssueCodes } from "#report/explain/findTopics.ts";
 
 /** A code that several parts give stands once, as the last of them has it. */
@@ -35,6 +37,7 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     impossibleOrderCodes,
     variantIssueCodes,
     folderIssueCodes,
+    pageIssueCodes,
     compareIssueCodes,
     layoutIssueCodes,
     varyIssueCodes,
@@ -46,5 +49,6 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     estimateIssueCodes,
     newIssueCodes,
     explainIssueCodes,
+    lessonCodes,
   ].flatMap((codes) => Object.entries<IssueMeaning>(codes)),
 );

@@ -8,7 +8,7 @@ import { withLabor } from "#cli/labor/withLabor.ts";
 import { exitCodeOf } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { openJournal, readJournal } from "#cli/machine/journal.ts";
-import { plainText } from "#cli/machine/plainText.ts";
+import { plainText } from "#foundation/plainText.ts";
 import { version } from "#cli/machine/version.ts";
 import { folderIssues } from "#cli/output/earlierRun.ts";
 import { printIssues } from "#cli/output/printIssues.ts";

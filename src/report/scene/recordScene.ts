@@ -4,6 +4,7 @@ import { recordedRun, type RecordedRun } from "#cell/records/recordedRun.ts";
 import { sagInput } from "#cell/records/sagInput.ts";
 import { stationCooling } from "#cell/layers/stationCooling.ts";
 import { shotMasses } from "#cell/table/shotMass.ts";
+import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { goodCounts, ServerWatch, stationCounts, type Within } from "./counts.ts";
 import { meltSteps } from "./meltSteps.ts";
@@ -49,7 +50,9 @@ export function recordScene(scenario: Scenario, { replication = 1, from = 0, unt
     capacityGrams: capacity === undefined ? null : capacity * 1000,
     words: words.words,
     resources,
-    stations: scenario.stations.map((station) => recordedStation(scenario, station, run, within)),
+    stations: inReadingOrder(scenario.stations, ({ name }) => name).map((station) =>
+      recordedStation(scenario, station, run, within),
+    ),
     servers: recordedServers(gathered.servers, run, within),
     good: scenario.takeaway ? goodCounts(run, within) : null,
     links: links.links,

@@ -18,7 +18,7 @@ import { takeawayKeys } from "./takeawayKeys.ts";
 
 export const newestFormat = 1;
 
-const format: Leaf<number> = leaf({
+export const format: Leaf<number> = leaf({
   expected: "`format: 1`",
   json: { const: newestFormat },
   read: (written) => {
