@@ -13,11 +13,19 @@ async function opened(id: string): Promise<string> {
 
 async function open(): Promise<void> {
   const code = await opened("program");
-  const worker = new Worker(URL.createObjectURL(new Blob([code], { type: "text/javascript" })));
+  const place = URL.createObjectURL(new Blob([code], { type: "text/javascript" }));
+  const openWorker = (): Worker => new Worker(place);
+  // It reads the program while the page does.
+  const first = openWorker();
   const script = document.createElement("script");
   script.textContent = code;
   document.head.append(script);
-  blowcell.start(worker, JSON.parse(document.getElementById("given")!.textContent), (part) => opened(part));
+  blowcell.start({
+    first,
+    openWorker,
+    given: JSON.parse(document.getElementById("given")!.textContent),
+    openPart: (part) => opened(part),
+  });
 }
 
 open().catch((error: unknown) => {

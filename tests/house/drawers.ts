@@ -206,7 +206,7 @@ export const rules: readonly Rule[] = [
   ["page/file", "report/charts report/page report/picture", "the file around the page has the style of a report"],
   [
     "page/answer",
-    "analysis/ideal analysis/study cell/records foundation page/file report/answers report/drills report/lessons report/page report/scene scenario",
+    "analysis/ideal analysis/replication analysis/statistics analysis/study cell/records foundation page/file report/answers report/drills report/lessons report/page report/scene scenario",
     "the worker reads, runs and words one scenario",
   ],
   [

@@ -1,9 +1,9 @@
 // The places of the page, each with a name and a component; with more than one, tabs lead to each.
-import { useSignal } from "@preact/signals";
 import { h, type ComponentChild, type FunctionComponent } from "preact";
 import type { OpenedScenario } from "#page/answer/openScenario.ts";
 import { LearnPlace } from "#page/learn/learnPlace.ts";
 import { WatchPlace } from "#page/watch/watchPlace.ts";
+import type { AddressTerms } from "./address.ts";
 import type { Session } from "./session.ts";
 
 interface PlaceProps {
@@ -14,6 +14,8 @@ interface PlaceProps {
 interface PlaceSpec {
   readonly id: string;
   readonly name: string;
+  /** What it keeps in the address. */
+  readonly keys?: readonly string[];
   readonly component: FunctionComponent<PlaceProps>;
 }
 
@@ -33,22 +35,26 @@ const places: readonly [PlaceSpec, ...PlaceSpec[]] = [
   },
 ];
 
+export const addressTerms: AddressTerms = {
+  places: places.map(({ id }) => id),
+  keys: places.flatMap(({ keys = [] }) => keys),
+};
+
 export function Places(props: PlaceProps): ComponentChild {
-  const shown = useSignal(places[0]);
+  const { address, goTo } = props.session;
+  const shown = places.find((place) => place.id === address.value.place) ?? places[0];
   const tabs = places.map((place) =>
     h(
       "button",
       {
         type: "button",
-        "aria-current": place === shown.value ? "page" : undefined,
-        onClick: () => {
-          shown.value = place;
-        },
+        "aria-current": place === shown ? "page" : undefined,
+        onClick: () => goTo({ place: place.id }),
       },
       place.name,
     ),
   );
-  const { id, name, component } = shown.value;
+  const { id, name, component } = shown;
   return [
     places.length > 1 ? h("nav", { class: "places", "aria-label": "Places" }, tabs) : null,
     h("section", { id, "aria-label": name }, h(component, props)),
