@@ -9,10 +9,7 @@ export const chanceOption: OptionSpec = {
 };
 
 export const chanceIssueCodes = {
-  "chance-range": [
-    "the wanted chance is no share above 0 and below 100 %",
-    `Write a share such as ${usualChance}.`,
-  ],
+  "chance-range": ["the wanted chance is no share above 0 and below 100 %", `Write a share such as ${usualChance}.`],
 } as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 /** A share above 0 and below 1. */

@@ -1,10 +1,20 @@
 // What the page may ask the worker, each by a name; the same functions run wherever they are called.
 import { openDrills } from "./openDrills.ts";
 import { openLesson } from "./openLesson.ts";
+import { openOrder, openOrderLevers, openOrderRuns } from "./openOrder.ts";
 import { openPilots, openReplications } from "./openRuns.ts";
 import { openScenario } from "./openScenario.ts";
 
-export const answers = { openScenario, openLesson, openDrills, openReplications, openPilots } as const;
+export const answers = {
+  openScenario,
+  openLesson,
+  openDrills,
+  openReplications,
+  openPilots,
+  openOrder,
+  openOrderLevers,
+  openOrderRuns,
+} as const;
 
 export type Answers = typeof answers;
 export type Question = keyof Answers;

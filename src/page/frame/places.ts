@@ -2,8 +2,11 @@
 import { h, type ComponentChild, type FunctionComponent } from "preact";
 import type { OpenedScenario } from "#page/answer/openScenario.ts";
 import { LearnPlace } from "#page/learn/learnPlace.ts";
+import { orderKeys } from "#page/order/kept.ts";
+import { OrderPlace } from "#page/order/orderPlace.ts";
 import { WatchPlace } from "#page/watch/watchPlace.ts";
 import type { AddressTerms } from "./address.ts";
+import { IssueList } from "./issueList.ts";
 import type { Session } from "./session.ts";
 
 interface PlaceProps {
@@ -32,6 +35,20 @@ const places: readonly [PlaceSpec, ...PlaceSpec[]] = [
     name: "Learn",
     component: ({ session: { ask, course }, opened: { scenario, record, cycle } }) =>
       course.value ? h(LearnPlace, { ask, course: course.value, title: scenario.title, record, cycle }) : null,
+  },
+  {
+    id: "order",
+    name: "Order",
+    keys: orderKeys,
+    component: ({ session: { pool, chosen, address, goTo }, opened: { scenario } }) =>
+      h(OrderPlace, {
+        pool,
+        given: chosen.value!,
+        scenario,
+        values: address.value.values,
+        keepValues: (values) => goTo({ values }),
+        showIssues: (issues) => h(IssueList, { issues }),
+      }),
   },
 ];
 

@@ -54,7 +54,8 @@ const binsSpec: TableSpec = {
   ],
 };
 
-function finishSection({ study, tables, units }: PromisePageParts): Section {
+/** The histogram of the finish dates. */
+export function finishSection({ study, tables, units }: Pick<PromisePageParts, "study" | "tables" | "units">): Section {
   const { scenario, order, finish, replications, due } = study;
   const bins = finishBins(finish, order.due).map(({ from, until, runs }) => [
     momentWords(from, scenario),
@@ -126,7 +127,8 @@ const usesSpec: TableSpec = {
   ],
 };
 
-function usesSections({ uses, missing }: OrderStudy): readonly Section[] {
+/** None where nothing is known of what it uses. */
+export function usesSections({ uses, missing }: OrderStudy): readonly Section[] {
   if (uses.length === 0) return [];
   const rows = uses.map(({ quantity, unit, mean, single }) => [
     quantity,

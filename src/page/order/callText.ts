@@ -1,0 +1,26 @@
+// The call of `promise` that repeats the answer.
+import type { OrderAsked } from "#page/answer/openOrder.ts";
+import { usualChance } from "#scenario/order/chanceText.ts";
+
+export function callText({ scenario: { file, set }, call, applied }: OrderAsked, levers: boolean): string {
+  const { shifts, start, order = [], due, chance } = call;
+  const options = [
+    ...option("--shifts", shifts),
+    ...option("--start", start),
+    ...order.flatMap((text) => option("--order", text)),
+    ...option("--due", due),
+    ...option("--chance", chance === usualChance ? undefined : chance),
+    ...[...set, ...applied].flatMap((text) => option("--set", text)),
+    ...(levers ? ["--levers"] : []),
+  ];
+  return ["blowcell promise", shellWord(file), ...options].join(" ");
+}
+
+const option = (name: string, text: string | undefined): readonly string[] =>
+  text === undefined ? [] : [`${name} ${shellWord(text)}`];
+
+/** Quoted where a shell would split or replace it. */
+function shellWord(text: string): string {
+  if (/^[\w./:@%+-]+$/u.test(text)) return text;
+  return /["$`\\!]/u.test(text) ? `'${text.replaceAll("'", `'\\''`)}'` : `"${text}"`;
+}
