@@ -7,7 +7,7 @@ import { Answer } from "./answer.ts";
 import { followAddress } from "./followAddress.ts";
 import { IssueList } from "./issueList.ts";
 import { Licenses } from "./licenses.ts";
-import { addressTerms, Places } from "./places.ts";
+import { addressTerms, answersItself, Places } from "./places.ts";
 import { ScenarioChoice } from "./scenarioChoice.ts";
 import type { Session } from "./session.ts";
 
@@ -50,7 +50,7 @@ function Opened({ session, opening: { opened, issues } }: OpenedProps): Componen
   const { value: refusal } = session.refusal;
   return [
     refusal === undefined ? null : h("p", { class: "finding", role: "alert" }, refusal),
-    h(Answer, { opened }),
+    h(Answer, { opened, hasSentence: !answersItself(session.address.value) }),
     h(IssueList, { issues }),
     h(Places, { session, opened }),
   ];

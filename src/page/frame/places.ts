@@ -5,7 +5,7 @@ import { LearnPlace } from "#page/learn/learnPlace.ts";
 import { orderKeys } from "#page/order/kept.ts";
 import { OrderPlace } from "#page/order/orderPlace.ts";
 import { WatchPlace } from "#page/watch/watchPlace.ts";
-import type { AddressTerms } from "./address.ts";
+import type { Address, AddressTerms } from "./address.ts";
 import { IssueList } from "./issueList.ts";
 import type { Session } from "./session.ts";
 
@@ -19,6 +19,8 @@ interface PlaceSpec {
   readonly name: string;
   /** What it keeps in the address. */
   readonly keys?: readonly string[];
+  /** It begins with an answer of its own, in place of the ideal cycle. */
+  readonly answers?: true;
   readonly component: FunctionComponent<PlaceProps>;
 }
 
@@ -39,6 +41,7 @@ const places: readonly [PlaceSpec, ...PlaceSpec[]] = [
   {
     id: "order",
     name: "Order",
+    answers: true,
     keys: orderKeys,
     component: ({ session: { pool, chosen, address, goTo }, opened: { scenario } }) =>
       h(OrderPlace, {
@@ -57,9 +60,13 @@ export const addressTerms: AddressTerms = {
   keys: places.flatMap(({ keys = [] }) => keys),
 };
 
+const placeOf = ({ place }: Address): PlaceSpec => places.find(({ id }) => id === place) ?? places[0];
+
+export const answersItself = (address: Address): boolean => placeOf(address).answers === true;
+
 export function Places(props: PlaceProps): ComponentChild {
   const { address, goTo } = props.session;
-  const shown = places.find((place) => place.id === address.value.place) ?? places[0];
+  const shown = placeOf(address.value);
   const tabs = places.map((place) =>
     h(
       "button",

@@ -3,8 +3,10 @@ import { useMemo } from "preact/hooks";
 import { h, type ComponentChild } from "preact";
 import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
 import { dateRows, notes, partLines, useRows } from "#report/answers/promiseAnswer.ts";
-import { sectionMarkup } from "#report/page/htmlPage.ts";
-import { finishSection } from "#report/page/promisePage.ts";
+import { figure } from "#report/charts/chart.ts";
+import { element } from "#report/charts/markup.ts";
+import { finishChart } from "#report/charts/order/finishChart.ts";
+import { finishWords } from "#report/charts/order/finishWords.ts";
 import { PlainTable } from "./plainTable.ts";
 
 /** Drawn anew only with another study, not with each piece of the work. */
@@ -26,13 +28,18 @@ function Details({ study }: { readonly study: OrderStudy }): ComponentChild {
         .map((words) => h("p", {}, words)),
       uses.length === 0 ? null : h(PlainTable, { caption: "Up to the last part", heads: useHeads, rows: uses }),
     ),
+    h("h2", {}, heading),
     h("div", { dangerouslySetInnerHTML: { __html: finishPicture(study) } }),
   ];
 }
 
 function finishPicture(study: OrderStudy): string {
-  return sectionMarkup(finishSection({ study, tables: [], units: "si" })).code;
+  const { description, caption } = finishWords(study);
+  const picture = finishChart(study, { id: "order-finish-chart", title: heading, description });
+  return figure(heading, { picture, caption, table: element("div", {}) }).code;
 }
+
+const heading = "When it is done";
 
 export function OrderNotes({ study }: { readonly study: OrderStudy }): ComponentChild {
   return h(
