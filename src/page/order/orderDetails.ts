@@ -26,7 +26,13 @@ function Details({ study }: { readonly study: OrderStudy }): ComponentChild {
       partLines(study)
         .filter((words) => words !== "")
         .map((words) => h("p", {}, words)),
-      uses.length === 0 ? null : h(PlainTable, { caption: "Up to the last part", heads: useHeads, rows: uses }),
+      uses.length === 0
+        ? null
+        : h(PlainTable, {
+            caption: "What it uses up to the last part",
+            heads: ["Quantity", ...useHeads.slice(1)],
+            rows: uses,
+          }),
     ),
     h("h2", {}, heading),
     h("div", { dangerouslySetInnerHTML: { __html: finishPicture(study) } }),

@@ -39,14 +39,15 @@ export function OrderFields({ form, products, hasShifts, issues, keep }: OrderFi
       issues: issuesOf("--start"),
       keep: (start) => keep({ start }),
     }),
-    h(Shifts, { shifts: form.shifts, hasShifts, issues: issuesOf("--shifts"), keep }),
     h(TextField, {
       id: "order-chance",
       label: "Wanted chance",
+      hint: "Share of such orders that must be on time",
       value: form.chance,
       issues: issuesOf("--chance"),
       keep: (chance) => keep({ chance }),
     }),
+    h(Shifts, { shifts: form.shifts, hasShifts, issues: issuesOf("--shifts"), keep }),
   );
 }
 

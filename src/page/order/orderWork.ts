@@ -72,7 +72,9 @@ async function conduct(ask: Ask, { asked, levers }: OrderWish, update: Update): 
   const { order, issues } = await ask("openOrder", asked);
   update({ issues });
   if (!order) return;
-  const run = runInPieces(ask, (progress) => update({ progress: { what: "the order", ...progress } }));
+  const run = runInPieces(ask, ({ done, of }, secondsARun) =>
+    update({ progress: { what: "the order", done, of, secondsLeft: (of - done) * secondsARun } }),
+  );
   const outcome = await conductOrder(order, run, (state) => {
     const rough = concludeOrder(state);
     if (rough.kind === "found") update({ study: rough.study });
@@ -88,11 +90,10 @@ async function conductChanges(ask: Ask, study: OrderStudy, all: readonly OrderLe
   const levers = beginLevers(all).map(({ lever }) => lever);
   const most = leverSizes(study.order.chance)[1];
   let tried = 0;
-  const run = runInPieces(ask, (progress, secondsARun) => {
-    const name = levers[tried]?.name ?? "";
-    const rest = secondsARun * most * Math.max(0, levers.length - tried - 1);
-    const secondsLeft = (progress.secondsLeft ?? 0) + rest;
-    update({ progress: { ...progress, what: `change ${tried + 1} of ${levers.length}, ${name}`, secondsLeft } });
+  const run = runInPieces(ask, ({ done, of }, secondsARun) => {
+    const what = `change ${tried + 1} of ${levers.length}, ${levers[tried]!.name}`;
+    const secondsLeft = (most * (levers.length - tried) - done) * secondsARun;
+    update({ progress: { what, done, of, secondsLeft } });
   });
   const found = await conductLevers(study, levers, run, (trials) => {
     tried = trials.length;
@@ -105,17 +106,17 @@ async function conductChanges(ask: Ask, study: OrderStudy, all: readonly OrderLe
 const pieceSeconds = 0.1;
 const milliseconds = 1000;
 
-/** `seen` gets the progress within the tasks, and the seconds that a run takes. */
-function runInPieces(ask: Ask, seen: (progress: Omit<Progress, "what">, secondsARun: number) => void): RunTasks {
+/** `seen` gets the runs of the order so far, and the seconds that one takes. */
+function runInPieces(ask: Ask, seen: (runs: Pick<Progress, "done" | "of">, secondsARun: number) => void): RunTasks {
   return async (order: Order, tasks) => {
     const started = performance.now();
+    const before = tasks[0]!.replication - 1;
     const size = Math.max(1, Math.floor(pieceSeconds / effortOfRun(order)));
     let done = 0;
     const answer = async (piece: OrderRunsAsked): Promise<readonly OrderAnswer[]> => {
       const answers = await ask("openOrderRuns", piece);
       done += answers.length;
-      const secondsARun = (performance.now() - started) / milliseconds / done;
-      seen({ done, of: tasks.length, secondsLeft: (tasks.length - done) * secondsARun }, secondsARun);
+      seen({ done: before + done, of: before + tasks.length }, (performance.now() - started) / milliseconds / done);
       return answers;
     };
     return (await Promise.all(piecesOf({ order, tasks }, size).map(answer))).flat();

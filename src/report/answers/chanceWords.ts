@@ -13,7 +13,7 @@ export function chanceWords(due: DueChance, order: Pick<Order, "due">): string {
   const { onTime, replications, share } = due;
   const days = (order.due ?? 0) / secondsOfDay;
   const such = days > shortestWeek && days <= daysOfWeek ? "such weeks" : "such orders";
-  const [low, high] = [Math.floor(100 * due.low), Math.ceil(100 * due.high)];
+  const [low, high] = [Math.round(100 * due.low), Math.round(100 * due.high)];
   const interval = `95 % confidence: ${low} to ${high} of 100`;
   const runs = grouped(replications);
   if (onTime === replications)
