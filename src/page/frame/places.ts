@@ -4,6 +4,7 @@ import type { OpenedScenario } from "#page/answer/openScenario.ts";
 import { LearnPlace } from "#page/learn/learnPlace.ts";
 import { orderKeys } from "#page/order/kept.ts";
 import { OrderPlace } from "#page/order/orderPlace.ts";
+import { TryPlace } from "#page/try/tryPlace.ts";
 import { WatchPlace } from "#page/watch/watchPlace.ts";
 import type { Address, AddressTerms } from "./address.ts";
 import { IssueList } from "./issueList.ts";
@@ -24,6 +25,9 @@ interface PlaceSpec {
   readonly component: FunctionComponent<PlaceProps>;
 }
 
+/** Without a setting. */
+const asItIs: readonly string[] = [];
+
 /** In the order of the tabs. */
 const places: readonly [PlaceSpec, ...PlaceSpec[]] = [
   {
@@ -31,6 +35,18 @@ const places: readonly [PlaceSpec, ...PlaceSpec[]] = [
     name: "Watch",
     component: ({ session, opened }) =>
       h(WatchPlace, { opened, showFrom: (seconds) => session.choose(session.chosen.value!, seconds) }),
+  },
+  {
+    id: "try",
+    name: "Try",
+    keys: ["set"],
+    component: ({ session: { chosen, pool, address, goTo } }) =>
+      h(TryPlace, {
+        given: chosen.value!,
+        pool,
+        set: address.value.values["set"] ?? asItIs,
+        write: (set) => goTo({ values: { ...address.peek().values, set } }),
+      }),
   },
   {
     id: "learn",

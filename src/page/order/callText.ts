@@ -1,4 +1,5 @@
 // The call of `promise` that repeats the answer.
+import { shellWord } from "#foundation/shellWord.ts";
 import type { OrderAsked } from "#page/answer/openOrder.ts";
 import { usualChance } from "#scenario/order/chanceText.ts";
 
@@ -18,9 +19,3 @@ export function callText({ scenario: { file, set }, call, applied }: OrderAsked,
 
 const option = (name: string, text: string | undefined): readonly string[] =>
   text === undefined ? [] : [`${name} ${shellWord(text)}`];
-
-/** Quoted where a shell would split or replace it. */
-function shellWord(text: string): string {
-  if (/^[\w./:@%+-]+$/u.test(text)) return text;
-  return /["$`\\!]/u.test(text) ? `'${text.replaceAll("'", `'\\''`)}'` : `"${text}"`;
-}

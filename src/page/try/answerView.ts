@@ -1,0 +1,132 @@
+// The answer for the present settings: what the cell makes and what sets the pace, how sure that is, and where time goes.
+import { h, type ComponentChild } from "preact";
+import { issueWords } from "#report/words/issueWords.ts";
+import { grouped, plainNumber, withInterval } from "#report/words/digits.ts";
+import type { Finding } from "#page/trial/concludeTrial.ts";
+import { BeforeAfter } from "./beforeAfter.ts";
+import type { Done, Rough } from "./conductRuns.ts";
+import type { Pace, Trying } from "./trying.ts";
+
+export function AnswerView({ trying }: { readonly trying: Trying }): ComponentChild {
+  const { trial, shown, progress, fault, before, set } = trying;
+  if (fault.value !== undefined)
+    return h("p", { class: "finding", role: "alert" }, `This is a fault of blowcell: ${fault.value}`);
+  const refused = trial.value !== undefined && trial.value.cell === undefined;
+  if (refused) return h(Refusal, { trying });
+  const finding = findingOf(shown.value);
+  return [
+    finding ? finding.warnings.map((line, i) => h("p", { key: i, class: "caution" }, line.trim())) : null,
+    h("p", { class: "finding made" }, sentenceOf(trying)),
+    h("p", { class: "quiet sure", role: "status" }, sureWords(shown.value, progress.value)),
+    trial.value?.cell ? h("p", {}, trial.value.cell.sentence) : null,
+    h(BeforeAfter, {
+      before: partsOf(before.value),
+      after: set.value.length === 0 ? undefined : partsOf(shown.value),
+    }),
+    finding ? h(Details, { finding }) : null,
+  ];
+}
+
+function Refusal({ trying: { trial, reset } }: { readonly trying: Trying }): ComponentChild {
+  const errors = trial.value!.issues.filter(({ severity }) => severity === "error").map(issueWords);
+  return h(
+    "div",
+    { role: "alert" },
+    h("p", { class: "finding made" }, "The cell cannot have these settings."),
+    h(
+      "ul",
+      { class: "warnings" },
+      errors.map(({ place, message, details }, i) =>
+        h("li", { key: i }, `${place}: ${message} ${details.map(([label, words]) => `${label}: ${words}.`).join(" ")}`),
+      ),
+    ),
+    h("p", {}, h("button", { type: "button", onClick: reset }, "Back to the scenario as it is")),
+  );
+}
+
+function findingOf(shown: Rough | Done | undefined): Finding | undefined {
+  return shown && "made" in shown && shown.conclusion.kind === "found" ? shown.conclusion : undefined;
+}
+
+export function partsOf(shown: Rough | Done | undefined): Rough["parts"] {
+  if (shown === undefined) return undefined;
+  return "made" in shown ? findingOf(shown)?.parts : shown.parts;
+}
+
+function sentenceOf({ shown: { value: shown }, before: { value: before }, set }: Trying): string {
+  if (shown === undefined) return "The cell is run.";
+  if ("made" in shown)
+    return shown.conclusion.kind === "found"
+      ? `${shown.conclusion.sentence}${set.value.length === 0 ? "" : changeWords(partsOf(before), shown.conclusion.parts)}`
+      : shown.conclusion.issue.message;
+  return shown.parts
+    ? `Rough: ${withInterval(shown.parts)} good parts an hour${changeWords(partsOf(before), shown.parts, "")}`
+    : "Rough: no part yet.";
+}
+
+/** " Before: 1,164.80 ± 0.15, so 36 more." */
+function changeWords(before: Rough["parts"], after: Rough["parts"], end = "."): string {
+  if (!before || !after) return end === "." ? "" : ".";
+  const change = after.mean - before.mean;
+  const amount = plainNumber(Math.abs(change));
+  const words = amount === "0" ? "the same" : `${amount} ${change > 0 ? "more" : "fewer"}`;
+  return `${end === "." ? " " : "; "}${end === "." ? "Before" : "before"}: ${withInterval(before)} an hour, now ${words}.`;
+}
+
+function sureWords(shown: Rough | Done | undefined, progress: Pace | undefined): string {
+  if (shown && "made" in shown)
+    return shown.conclusion.kind === "found"
+      ? `Final, as \`blowcell run\` answers: ${shown.conclusion.runWords.join(" ")}`
+      : "Final.";
+  const left = progress ? ` ${leftWords(progress)}` : "";
+  return shown ? `Rough, after ${countWords(shown.replications)}.${left}` : `The first replication runs.${left}`;
+}
+
+const countWords = (count: number): string => `${count} ${count === 1 ? "replication" : "replications"}`;
+
+function leftWords({ made, wanted, secondsLeft }: Pace): string {
+  const time = secondsLeft === undefined ? "" : `, about ${grouped(Math.ceil(secondsLeft))} s left`;
+  return `${made} of ${wanted} runs are made${time}.`;
+}
+
+function Details({ finding: { rows, timeUse, issues } }: { readonly finding: Finding }): ComponentChild {
+  const [head = [], ...uses] = timeUse;
+  return [
+    issues.map(({ message }) => h("p", { key: message, class: "caution" }, message)),
+    h(
+      "dl",
+      { class: "rows" },
+      rows.map(([name, words]) => [h("dt", {}, name), h("dd", {}, words)]),
+    ),
+    h(
+      "div",
+      { class: "numbers", tabIndex: 0, role: "region", "aria-label": "Where time goes" },
+      h(
+        "table",
+        {},
+        h("caption", {}, "Where time goes"),
+        h(
+          "thead",
+          {},
+          h(
+            "tr",
+            {},
+            ["resource", ...head.slice(1)].map((each) => h("th", { scope: "col" }, each)),
+          ),
+        ),
+        h(
+          "tbody",
+          {},
+          uses.map(([name, ...cells]) =>
+            h(
+              "tr",
+              { key: name },
+              h("th", { scope: "row" }, name),
+              cells.map((each) => h("td", {}, each)),
+            ),
+          ),
+        ),
+      ),
+    ),
+  ];
+}
