@@ -6,7 +6,7 @@ import { openTrial } from "#page/trial/openTrial.ts";
 import { textWith } from "#page/trial/textWith.ts";
 import { openDrills } from "./openDrills.ts";
 import { openLesson } from "./openLesson.ts";
-import { openOrder, openOrderLevers, openOrderRuns } from "./openOrder.ts";
+import { openOrder, openOrderLevers, openOrderRuns } from "#page/promise/openOrder.ts";
 import { openPilots, openReplications } from "./openRuns.ts";
 import { openScenario } from "./openScenario.ts";
 

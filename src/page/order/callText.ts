@@ -1,6 +1,6 @@
 // The call of `promise` that repeats the answer.
 import { shellWord } from "#foundation/shellWord.ts";
-import type { OrderAsked } from "#page/answer/openOrder.ts";
+import type { OrderAsked } from "#page/promise/openOrder.ts";
 import { usualChance } from "#scenario/order/chanceText.ts";
 
 export function callText({ scenario: { file, set }, call, applied }: OrderAsked, levers: boolean): string {

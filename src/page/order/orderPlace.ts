@@ -2,7 +2,7 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import { h, type ComponentChild } from "preact";
-import type { OrderAsked } from "#page/answer/openOrder.ts";
+import type { OrderAsked } from "#page/promise/openOrder.ts";
 import type { Job, Pool } from "#page/answer/pool.ts";
 import type { GivenScenario } from "#page/file/given.ts";
 import type { Issue } from "#foundation/issue.ts";

@@ -11,7 +11,7 @@ import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
 import { piecesOf } from "#analysis/replication/work.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Ask } from "#page/answer/asker.ts";
-import type { OrderAsked, OrderRunsAsked } from "#page/answer/openOrder.ts";
+import type { OrderAsked, OrderRunsAsked } from "#page/promise/openOrder.ts";
 import type { Job, Pool } from "#page/answer/pool.ts";
 
 export interface Progress {
