@@ -1,6 +1,6 @@
 // The command `promise`: runs an order until its due date is decided, prints the answer and writes its tables.
 import { conductLevers, wantsLevers } from "#analysis/promise/conductLevers.ts";
-import { conductOrder } from "#analysis/promise/conductOrder.ts";
+import { conductOrder, type RunTasks } from "#analysis/promise/conductOrder.ts";
 import { orderLevers } from "#analysis/promise/orderLevers.ts";
 import { orderOf } from "#analysis/promise/orderCampaigns.ts";
 import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
@@ -34,14 +34,15 @@ export const promise: Act = (files, options, host) => {
   printIssues(issues, host);
   if ("code" in order || issues.length > 0) return exitCodeOf(issues);
   return withLabor(options, host, async (labor, stages) => {
-    const outcome = await conductOrder(order, labor.run, (_, count) => stages.report(`${order.name}: ${count} runs`));
+    const run: RunTasks = (given, tasks) => labor.run(given, tasks);
+    const outcome = await conductOrder(order, run, (_, count) => stages.report(`${order.name}: ${count} runs`));
     if (outcome.kind === "refused") {
       printIssues(outcome.issues, host);
       return exitCodeOf(outcome.issues);
     }
     const study = { ...outcome.study, scenario };
     const levers = wantsLevers(study, options.levers === true)
-      ? await conductLevers(study, orderLevers(first.vary, study.order), labor.run, (trials) => {
+      ? await conductLevers(study, orderLevers(first.vary, study.order), run, (trials) => {
           const { lever, state } = trials.at(-1)!;
           stages.report(`${lever.name}: ${state.answers.length} runs`);
         })

@@ -59,13 +59,13 @@ const places: readonly [PlaceSpec, ...PlaceSpec[]] = [
     name: "Order",
     answers: true,
     keys: orderKeys,
-    component: ({ session: { pool, chosen, address, goTo }, opened: { scenario } }) =>
+    component: ({ session, opened: { scenario } }) =>
       h(OrderPlace, {
-        pool,
-        given: chosen.value!,
+        pool: session.pool,
+        given: session.chosen.value!,
         scenario,
-        values: address.value.values,
-        keepValues: (values) => goTo({ values }),
+        values: session.address.value.values,
+        keepValues: (values) => session.goTo({ values }),
         showIssues: (issues) => h(IssueList, { issues }),
       }),
   },
