@@ -8,7 +8,7 @@ export const orderStyle = `.order-form{display:grid;grid-template-columns:repeat
 .order-form [aria-invalid]{border:2px solid var(--orange)}
 .order-form .date{display:grid;gap:.3rem}
 .order-form .hint{color:var(--quiet);font-size:.85rem}
-.order-form .patterns{margin-bottom:.5rem}
+.order-form .patterns,.order-form .line{margin-bottom:.6rem}
 .order [aria-pressed=true]{border-width:2px;border-color:var(--ink);font-weight:600}
 .order .wrong p{margin:.1rem 0;padding:.2rem .5rem;border-left:.3rem solid var(--orange);background:var(--tint);font-size:.9rem;overflow-wrap:anywhere}
 .order .work{min-height:2.4rem;align-items:center}.order .work p{margin:0}

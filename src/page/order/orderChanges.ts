@@ -1,7 +1,7 @@
 // What would make the order fit, each with a button that applies it, and those that were applied.
 import { h, type ComponentChild } from "preact";
 import type { LeverRow, OrderLevers } from "#analysis/promise/orderLeverStudy.ts";
-import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
+import type { DueChance, OrderStudy } from "#analysis/promise/orderStudy.ts";
 import { leverCells } from "#report/answers/leverLines.ts";
 import { percent } from "#report/words/digits.ts";
 import type { AppliedChange } from "./kept.ts";
@@ -26,20 +26,15 @@ export function OrderChanges({ study, levers, apply }: OrderChangesProps): Compo
 
 function ChangesTable({ study, levers, apply }: OrderChangesProps): ComponentChild {
   const { heads, asItIs, rows } = leverCells(study, levers);
-  const named = ["Change", ...heads.slice(1, -1), "fits", "95 % interval", "runs", "apply"];
+  const named = ["Change", "", ...heads.slice(1, -1), "fits", "95 % interval", "runs"];
   const byCost = levers.by === "effort" ? "the least usual effort first" : "the cheapest first";
   return [
     h(PlainTable, {
       caption: `The same random numbers; ${byCost}`,
       heads: named,
       rows: [
-        [...asItIs, study.due ? intervalWords(study.due) : "", String(study.replications), ""],
-        ...levers.rows.map((row, i) => [
-          ...rows[i]!,
-          intervalWords(row.due),
-          String(row.due.replications),
-          applyButton(row, apply),
-        ]),
+        withButton(asItIs, study.due, ""),
+        ...levers.rows.map((row, i) => withButton(rows[i]!, row.due, applyButton(row, apply))),
       ],
     }),
     levers.by === "effort"
@@ -48,7 +43,15 @@ function ChangesTable({ study, levers, apply }: OrderChangesProps): ComponentChi
   ];
 }
 
-const intervalWords = ({ low, high }: LeverRow["due"]): string => `${percent(low)} to ${percent(high)}`;
+/** The cells of the command, with a button behind the name, and the interval with its runs. */
+function withButton(
+  [name, ...cells]: readonly string[],
+  due: DueChance | null,
+  button: ComponentChild,
+): readonly ComponentChild[] {
+  const interval = due ? [`${percent(due.low)} to ${percent(due.high)}`, String(due.replications)] : [];
+  return [name, button, ...cells, ...interval];
+}
 
 function applyButton({ name, settings }: LeverRow, apply: OrderChangesProps["apply"]): ComponentChild {
   return h(

@@ -29,7 +29,9 @@ export interface ReadOrderCall {
 }
 
 export function readOrderCall(call: OrderCall): ReadOrderCall {
-  const parts = [calendarOf(call), ordersOf(call), dueOf(call)];
+  const [calendar, ordered, due] = [calendarOf(call), ordersOf(call), dueOf(call)];
+  // Without the orders the due date would have no place.
+  const parts = ordered.issues.length > 0 ? [calendar, ordered, { ...due, settings: [] }] : [calendar, ordered, due];
   return { settings: parts.flatMap(({ settings }) => settings), issues: parts.flatMap(({ issues }) => issues) };
 }
 
