@@ -3,7 +3,8 @@
 const screen = `.try{display:grid;grid-template-columns:minmax(0,1fr);gap:.5rem}
 .try>*{margin:0}.try h2{margin:1.25rem 0 .5rem}
 .try .made{min-height:2.5em}
-.try .caution{border-left:.4rem solid var(--orange);background:var(--tint);padding:.3rem .7rem}
+.try .caution{border-left:.4rem solid var(--orange);background:var(--tint);padding:.3rem .7rem;font-size:.9rem}
+.try .caution p{margin:.1rem 0;max-width:none}
 .try .sure{min-height:1.5em}
 .axis .bars li{grid-template-columns:4rem minmax(0,1fr) 10rem}
 .axis .ends{display:flex;justify-content:space-between}

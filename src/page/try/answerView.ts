@@ -15,7 +15,7 @@ export function AnswerView({ trying }: { readonly trying: Trying }): ComponentCh
   if (refused) return h(Refusal, { trying });
   const finding = findingOf(shown.value);
   return [
-    finding ? finding.warnings.map((line, i) => h("p", { key: i, class: "caution" }, line.trim())) : null,
+    finding ? h(Warnings, { finding }) : null,
     h("p", { class: "finding made" }, sentenceOf(trying)),
     h("p", { class: "quiet sure", role: "status" }, sureWords(shown.value, progress.value)),
     trial.value?.cell ? h("p", {}, trial.value.cell.sentence) : null,
@@ -23,8 +23,19 @@ export function AnswerView({ trying }: { readonly trying: Trying }): ComponentCh
       before: partsOf(before.value),
       after: set.value.length === 0 ? undefined : partsOf(shown.value),
     }),
-    finding ? h(Details, { finding }) : null,
   ];
+}
+
+/** Above the number: what is outside the process window, and what limits the use of the result. */
+function Warnings({ finding: { warnings, issues } }: { readonly finding: Finding }): ComponentChild {
+  const [head, ...others] = [...issues.map(({ message }) => message), ...warnings.map((line) => line.trim())];
+  if (head === undefined) return null;
+  return h(
+    "div",
+    { class: "caution" },
+    h("p", {}, head),
+    others.map((line) => h("p", { key: line }, line)),
+  );
 }
 
 function Refusal({ trying: { trial, reset } }: { readonly trying: Trying }): ComponentChild {
@@ -44,7 +55,7 @@ function Refusal({ trying: { trial, reset } }: { readonly trying: Trying }): Com
   );
 }
 
-function findingOf(shown: Rough | Done | undefined): Finding | undefined {
+export function findingOf(shown: Rough | Done | undefined): Finding | undefined {
   return shown && "made" in shown && shown.conclusion.kind === "found" ? shown.conclusion : undefined;
 }
 
@@ -87,46 +98,4 @@ const countWords = (count: number): string => `${count} ${count === 1 ? "replica
 function leftWords({ made, wanted, secondsLeft }: Pace): string {
   const time = secondsLeft === undefined ? "" : `, about ${grouped(Math.ceil(secondsLeft))} s left`;
   return `${made} of ${wanted} runs are made${time}.`;
-}
-
-function Details({ finding: { rows, timeUse, issues } }: { readonly finding: Finding }): ComponentChild {
-  const [head = [], ...uses] = timeUse;
-  return [
-    issues.map(({ message }) => h("p", { key: message, class: "caution" }, message)),
-    h(
-      "dl",
-      { class: "rows" },
-      rows.map(([name, words]) => [h("dt", {}, name), h("dd", {}, words)]),
-    ),
-    h(
-      "div",
-      { class: "numbers", tabIndex: 0, role: "region", "aria-label": "Where time goes" },
-      h(
-        "table",
-        {},
-        h("caption", {}, "Where time goes"),
-        h(
-          "thead",
-          {},
-          h(
-            "tr",
-            {},
-            ["resource", ...head.slice(1)].map((each) => h("th", { scope: "col" }, each)),
-          ),
-        ),
-        h(
-          "tbody",
-          {},
-          uses.map(([name, ...cells]) =>
-            h(
-              "tr",
-              { key: name },
-              h("th", { scope: "row" }, name),
-              cells.map((each) => h("td", {}, each)),
-            ),
-          ),
-        ),
-      ),
-    ),
-  ];
 }
