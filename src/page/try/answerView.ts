@@ -18,7 +18,7 @@ export function AnswerView({ trying }: { readonly trying: Trying }): ComponentCh
     finding ? h(Warnings, { finding }) : null,
     h("p", { class: "finding made" }, sentenceOf(trying)),
     h("p", { class: "quiet sure", role: "status" }, sureWords(shown.value, progress.value)),
-    trial.value?.cell ? h("p", {}, trial.value.cell.sentence) : null,
+    trial.value?.cell && shown.value ? h("p", {}, trial.value.cell.sentence) : null,
     h(BeforeAfter, {
       before: partsOf(before.value),
       after: set.value.length === 0 ? undefined : partsOf(shown.value),
@@ -34,7 +34,11 @@ function Warnings({ finding: { warnings, issues } }: { readonly finding: Finding
     "div",
     { class: "caution" },
     h("p", {}, head),
-    others.map((line) => h("p", { key: line }, line)),
+    h(
+      "ul",
+      {},
+      others.map((line) => h("li", { key: line }, line)),
+    ),
   );
 }
 
@@ -64,8 +68,8 @@ export function partsOf(shown: Rough | Done | undefined): Rough["parts"] {
   return "made" in shown ? findingOf(shown)?.parts : shown.parts;
 }
 
-function sentenceOf({ shown: { value: shown }, before: { value: before }, set }: Trying): string {
-  if (shown === undefined) return "The cell is run.";
+function sentenceOf({ trial, shown: { value: shown }, before: { value: before }, set }: Trying): string {
+  if (shown === undefined) return trial.value?.cell?.sentence ?? "The cell is read.";
   if ("made" in shown)
     return shown.conclusion.kind === "found"
       ? `${shown.conclusion.sentence}${set.value.length === 0 ? "" : changeWords(partsOf(before), shown.conclusion.parts)}`
@@ -81,7 +85,7 @@ function changeWords(before: Rough["parts"], after: Rough["parts"], end = "."): 
   const change = after.mean - before.mean;
   const amount = plainNumber(Math.abs(change));
   const words = amount === "0" ? "the same" : `${amount} ${change > 0 ? "more" : "fewer"}`;
-  return `${end === "." ? " " : "; "}${end === "." ? "Before" : "before"}: ${withInterval(before)} an hour, now ${words}.`;
+  return `${end === "." ? " " : "; "}${end === "." ? "Before" : "before"}: ${withInterval(before)} good parts an hour, now ${words}.`;
 }
 
 function sureWords(shown: Rough | Done | undefined, progress: Pace | undefined): string {
@@ -90,7 +94,8 @@ function sureWords(shown: Rough | Done | undefined, progress: Pace | undefined):
       ? `Final, as \`blowcell run\` answers: ${shown.conclusion.runWords.join(" ")}`
       : "Final.";
   const left = progress ? ` ${leftWords(progress)}` : "";
-  return shown ? `Rough, after ${countWords(shown.replications)}.${left}` : `The first replication runs.${left}`;
+  if (shown === undefined) return `The ideal cycle, without a run. The first replication runs.${left}`;
+  return `Rough, after ${countWords(shown.replications)}.${left}`;
 }
 
 const countWords = (count: number): string => `${count} ${count === 1 ? "replication" : "replications"}`;
