@@ -12,7 +12,7 @@ import type { Given } from "./given.ts";
 export interface PageParts {
   /** The script that opens the others, as text. */
   readonly opener: string;
-  /** Compressed with gzip, in base64. */
+  /** Compressed with gzip, as letters that the opener reads. */
   readonly program: string;
   readonly licenses: string;
   readonly course: string;

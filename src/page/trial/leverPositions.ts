@@ -32,10 +32,12 @@ export function leverPositions(quantity: Quantity): Positions | undefined {
   const { number, unit } = first;
   const dimension = allUnits().find(({ symbol, aliases }) => symbol === unit || aliases.includes(unit))?.dimension;
   if (unit !== "" && dimension === undefined) return undefined;
-  if (dimension === "temperature") return moves(quantity, mostDegrees, (i) => `${i} ${unit}`);
-  if (dimension !== "time" || !canShift(written)) return moves(quantity, mostPercent, (i) => `${i} %`);
+  if (dimension === "temperature") return moves(quantity, [mostDegrees, mostDegrees], (i) => `${i} ${unit}`);
+  if (dimension === "cycles" || dimension === "parts")
+    return moves(quantity, [Math.min(shiftSteps, number - 1), shiftSteps], (i) => `${i} ${unit}`);
+  if (dimension !== "time" || !canShift(written)) return moves(quantity, [mostPercent, mostPercent], (i) => `${i} %`);
   const { step, decimals } = niceStep(Math.abs(number) / (2 * shiftSteps));
-  return moves(quantity, shiftSteps, (i) => `${(i * step).toFixed(decimals)} ${unit}`);
+  return moves(quantity, [shiftSteps, shiftSteps], (i) => `${(i * step).toFixed(decimals)} ${unit}`);
 }
 
 function countPositions({ written, paths }: Quantity): Positions {
@@ -51,15 +53,19 @@ function countPositions({ written, paths }: Quantity): Positions {
   };
 }
 
-function moves({ written, paths }: Quantity, most: number, moveText: (i: number) => string): Positions {
-  const positions = Array.from({ length: 2 * most + 1 }, (_, place): LeverPosition => {
-    const i = place - most;
+function moves(
+  { written, paths }: Quantity,
+  [down, up]: readonly [number, number],
+  moveText: (i: number) => string,
+): Positions {
+  const positions = Array.from({ length: down + up + 1 }, (_, place): LeverPosition => {
+    const i = place - down;
     if (i === 0) return { words: textOf(written), settings: [] };
     const move = `${i > 0 ? "+" : ""}${moveText(i)}`;
     const settings = paths.map((path) => `${path}=${move}`);
     return { words: movedWords(written, settings[0]!, move), settings };
   });
-  return { positions, present: most };
+  return { positions, present: down };
 }
 
 function movedWords(written: unknown, setting: string, move: string): string {
@@ -73,7 +79,9 @@ function movedWords(written: unknown, setting: string, move: string): string {
 
 function textOf(value: unknown): string {
   const text = stringify(value, { collectionStyle: "flow", lineWidth: 0 }).trim();
-  const plain = text.replace(/^\{ | \}$/gu, "").replaceAll(/\[ | \]/gu, (each) => each.trim());
+  const plain = text
+    .replace(/^\{ | \}$/gu, "")
+    .replaceAll(/: \[ ?| ?\]/gu, (each) => (each.startsWith(":") ? " " : ""));
   return plain.length > longestText ? "measured values" : plain.replaceAll('"', "");
 }
 

@@ -15,16 +15,31 @@ export function AnswerView({ trying }: { readonly trying: Trying }): ComponentCh
   if (refused) return h(Refusal, { trying });
   const finding = findingOf(shown.value);
   return [
-    finding ? finding.warnings.map((line, i) => h("p", { key: i, class: "caution" }, line.trim())) : null,
+    finding ? h(Warnings, { finding }) : null,
     h("p", { class: "finding made" }, sentenceOf(trying)),
     h("p", { class: "quiet sure", role: "status" }, sureWords(shown.value, progress.value)),
-    trial.value?.cell ? h("p", {}, trial.value.cell.sentence) : null,
+    trial.value?.cell && shown.value ? h("p", {}, trial.value.cell.sentence) : null,
     h(BeforeAfter, {
       before: partsOf(before.value),
       after: set.value.length === 0 ? undefined : partsOf(shown.value),
     }),
-    finding ? h(Details, { finding }) : null,
   ];
+}
+
+/** Above the number: what is outside the process window, and what limits the use of the result. */
+function Warnings({ finding: { warnings, issues } }: { readonly finding: Finding }): ComponentChild {
+  const [head, ...others] = [...issues.map(({ message }) => message), ...warnings.map((line) => line.trim())];
+  if (head === undefined) return null;
+  return h(
+    "div",
+    { class: "caution" },
+    h("p", {}, head),
+    h(
+      "ul",
+      {},
+      others.map((line) => h("li", { key: line }, line)),
+    ),
+  );
 }
 
 function Refusal({ trying: { trial, reset } }: { readonly trying: Trying }): ComponentChild {
@@ -44,7 +59,7 @@ function Refusal({ trying: { trial, reset } }: { readonly trying: Trying }): Com
   );
 }
 
-function findingOf(shown: Rough | Done | undefined): Finding | undefined {
+export function findingOf(shown: Rough | Done | undefined): Finding | undefined {
   return shown && "made" in shown && shown.conclusion.kind === "found" ? shown.conclusion : undefined;
 }
 
@@ -53,8 +68,8 @@ export function partsOf(shown: Rough | Done | undefined): Rough["parts"] {
   return "made" in shown ? findingOf(shown)?.parts : shown.parts;
 }
 
-function sentenceOf({ shown: { value: shown }, before: { value: before }, set }: Trying): string {
-  if (shown === undefined) return "The cell is run.";
+function sentenceOf({ trial, shown: { value: shown }, before: { value: before }, set }: Trying): string {
+  if (shown === undefined) return trial.value?.cell?.sentence ?? "The cell is read.";
   if ("made" in shown)
     return shown.conclusion.kind === "found"
       ? `${shown.conclusion.sentence}${set.value.length === 0 ? "" : changeWords(partsOf(before), shown.conclusion.parts)}`
@@ -70,7 +85,7 @@ function changeWords(before: Rough["parts"], after: Rough["parts"], end = "."): 
   const change = after.mean - before.mean;
   const amount = plainNumber(Math.abs(change));
   const words = amount === "0" ? "the same" : `${amount} ${change > 0 ? "more" : "fewer"}`;
-  return `${end === "." ? " " : "; "}${end === "." ? "Before" : "before"}: ${withInterval(before)} an hour, now ${words}.`;
+  return `${end === "." ? " " : "; "}${end === "." ? "Before" : "before"}: ${withInterval(before)} good parts an hour, now ${words}.`;
 }
 
 function sureWords(shown: Rough | Done | undefined, progress: Pace | undefined): string {
@@ -79,7 +94,8 @@ function sureWords(shown: Rough | Done | undefined, progress: Pace | undefined):
       ? `Final, as \`blowcell run\` answers: ${shown.conclusion.runWords.join(" ")}`
       : "Final.";
   const left = progress ? ` ${leftWords(progress)}` : "";
-  return shown ? `Rough, after ${countWords(shown.replications)}.${left}` : `The first replication runs.${left}`;
+  if (shown === undefined) return `The ideal cycle, without a run. The first replication runs.${left}`;
+  return `Rough, after ${countWords(shown.replications)}.${left}`;
 }
 
 const countWords = (count: number): string => `${count} ${count === 1 ? "replication" : "replications"}`;
@@ -87,46 +103,4 @@ const countWords = (count: number): string => `${count} ${count === 1 ? "replica
 function leftWords({ made, wanted, secondsLeft }: Pace): string {
   const time = secondsLeft === undefined ? "" : `, about ${grouped(Math.ceil(secondsLeft))} s left`;
   return `${made} of ${wanted} runs are made${time}.`;
-}
-
-function Details({ finding: { rows, timeUse, issues } }: { readonly finding: Finding }): ComponentChild {
-  const [head = [], ...uses] = timeUse;
-  return [
-    issues.map(({ message }) => h("p", { key: message, class: "caution" }, message)),
-    h(
-      "dl",
-      { class: "rows" },
-      rows.map(([name, words]) => [h("dt", {}, name), h("dd", {}, words)]),
-    ),
-    h(
-      "div",
-      { class: "numbers", tabIndex: 0, role: "region", "aria-label": "Where time goes" },
-      h(
-        "table",
-        {},
-        h("caption", {}, "Where time goes"),
-        h(
-          "thead",
-          {},
-          h(
-            "tr",
-            {},
-            ["resource", ...head.slice(1)].map((each) => h("th", { scope: "col" }, each)),
-          ),
-        ),
-        h(
-          "tbody",
-          {},
-          uses.map(([name, ...cells]) =>
-            h(
-              "tr",
-              { key: name },
-              h("th", { scope: "row" }, name),
-              cells.map((each) => h("td", {}, each)),
-            ),
-          ),
-        ),
-      ),
-    ),
-  ];
 }

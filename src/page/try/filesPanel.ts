@@ -47,7 +47,7 @@ export function FilesPanel({ trying, pool }: FilesPanelProps): ComponentChild {
       ? h("p", { class: "quiet" }, "The CSV files are those of the call; changes and losses only the call finds.")
       : h(
           "ul",
-          { class: "lessons" },
+          { class: "controls files" },
           shownFiles.map((file) =>
             h(
               "li",

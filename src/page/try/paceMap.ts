@@ -80,12 +80,15 @@ function drawGrid({ trying, pool, known, x, y, set }: Asked, show: (grid: PaceGr
   const job = pool.begin();
   const [across, down] = [mapAxis(x, trying.positionOf(x), 7), mapAxis(y, trying.positionOf(y), 5)];
   const rows: (readonly PaceCell[] | undefined)[] = down.map(() => undefined);
+  const display = (): void => show({ x, y, across, down, rows: [...rows], at });
   const at = { x: across.indexOf(trying.positionOf(x)), y: down.indexOf(trying.positionOf(y)) };
+  // Until the first row comes, nothing of other settings is shown.
+  display();
   down.forEach((row, i) => {
     const cells = across.map((column) => settingsWith(known, settingsWith(known, set, y, row), x, column));
     void job.ask("openPaceRow", { tried: { given: trying.given, set: [] }, cells }).then((found) => {
       rows[i] = found;
-      show({ x, y, across, down, rows: [...rows], at });
+      display();
     });
   });
   return () => job.cancel();

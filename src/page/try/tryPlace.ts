@@ -5,6 +5,7 @@ import type { Pool } from "#page/answer/pool.ts";
 import type { GivenScenario } from "#page/file/given.ts";
 import { AnswerView } from "./answerView.ts";
 import { FilesPanel } from "./filesPanel.ts";
+import { Findings } from "./findings.ts";
 import { LeverList } from "./leverList.ts";
 import { PaceMap } from "./paceMap.ts";
 import { SettingsBar } from "./settingsBar.ts";
@@ -39,6 +40,7 @@ export function TryPlace(props: TryPlaceProps): ComponentChild {
     h(AnswerView, { trying }),
     h(LeverList, { trying }),
     h(SettingsBar, { trying }),
+    h(Findings, { trying }),
     h(VariantsTable, { trying }),
     h(PaceMap, { trying, pool }),
     h(FilesPanel, { trying, pool }),
