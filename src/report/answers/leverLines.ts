@@ -3,7 +3,7 @@ import type { LeverRow, OrderLevers } from "#analysis/promise/orderLeverStudy.ts
 import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { grouped, percent, shareWords, withInterval } from "#report/words/digits.ts";
-import { repeatOptions } from "#report/tables/asked/promiseLeversTable.ts";
+import { repeatOptions } from "#report/tables/asked/repeatOptions.ts";
 
 const mostRows = 10;
 
