@@ -47,7 +47,7 @@ describe("the place Order", { timeout: 600_000 }, () => {
     );
     const page = await browser.newPage();
     await page.goto(
-      `${pathToFileURL(file).href}#${new URLSearchParams([["scenario", `${name}.yaml`], ["place", "order"], ...parts])}`,
+      `${pathToFileURL(file).href}#${new URLSearchParams([["scenario", `${name}.yaml`], ["place", "order"], ...parts]).toString()}`,
     );
     await answered(page, verdict);
     await expectSameAsCommand(page, folder);

@@ -18,7 +18,7 @@ export async function shownCall(page: Page): Promise<string> {
 }
 
 /** The arguments of a call that is quoted for a shell. */
-export function argumentsOf(call: string): readonly string[] {
+function argumentsOf(call: string): readonly string[] {
   const words = call.match(/(?:"[^"]*"|'[^']*'|[^\s"'])+/gu) ?? [];
   return words.map((word) => word.replaceAll(/^(["'])(.*)\1$/gu, "$2"));
 }

@@ -14,7 +14,8 @@ export const orderStyle = `.order-form{display:grid;grid-template-columns:repeat
 .order .work{min-height:2.4rem;align-items:center}.order .work p{margin:0}
 .order .call{align-items:center}.order .call p,.order .call pre{margin:0;flex-basis:100%}.order .call pre{white-space:pre-wrap;overflow-wrap:anywhere}
 .order .applied li{margin:.3rem 0}.order .applied code{overflow-wrap:anywhere}.order .applied button{margin-left:.5rem}
-.order .count{font-size:1.1rem}
+.order .count{font-size:1.1rem}.order .answer:focus{outline:none}
+.order .old{opacity:.45}
 .order .numbers+p,.order p+.numbers{margin-top:.5rem}
 .order .numbers table{font-size:.9rem}.order td button{min-height:1.8rem;padding:.1rem .5rem}
 @media print{.order-form,.order .work,.order button{display:none}}`;

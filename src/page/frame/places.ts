@@ -66,6 +66,7 @@ const places: readonly [PlaceSpec, ...PlaceSpec[]] = [
         scenario,
         values: session.address.value.values,
         keepValues: (values) => session.goTo({ values }),
+        known: session.opening.value?.issues ?? [],
         showIssues: (issues) => h(IssueList, { issues }),
       }),
   },

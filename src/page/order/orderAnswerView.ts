@@ -1,5 +1,5 @@
 // The answer of an order: yes or no first, then the chance as a count, and how far the work is.
-import { h, type ComponentChild } from "preact";
+import { h, type ComponentChild, type RefObject } from "preact";
 import { chanceWords } from "#report/answers/chanceWords.ts";
 import { promiseFinding } from "#report/answers/promiseAnswer.ts";
 import { grouped } from "#report/words/digits.ts";
@@ -11,13 +11,15 @@ export interface OrderAnswerProps {
   readonly isStopped: boolean;
   readonly stop: () => void;
   readonly goOn: () => void;
+  /** The answer takes the focus after a change. */
+  readonly place: RefObject<HTMLParagraphElement | null>;
 }
 
-export function OrderAnswerView({ answered, isStopped, stop, goOn }: OrderAnswerProps): ComponentChild {
+export function OrderAnswerView({ answered, isStopped, stop, goOn, place }: OrderAnswerProps): ComponentChild {
   const { study, progress } = answered;
   const [finding, ...behind] = study ? promiseFinding(study) : [openingWords(answered)];
   return [
-    h("p", { class: "finding answer", role: "status" }, finding),
+    h("p", { class: "finding answer", role: "status", tabIndex: -1, ref: place }, finding),
     study?.due ? h("p", { class: "count" }, chanceWords(study.due, study.order)) : null,
     behind.map((words) => h("p", {}, words)),
     h(
@@ -55,6 +57,6 @@ function Work({
 
 function progressWords({ what, done, of, secondsLeft }: Progress): string {
   if (secondsLeft === undefined) return `Now: ${what}.`;
-  const left = secondsLeft < 60 ? `${Math.ceil(secondsLeft)} s` : spanWords(secondsLeft);
+  const left = secondsLeft < 60 ? `${Math.max(1, Math.ceil(secondsLeft))} s` : spanWords(secondsLeft);
   return `Now: ${what}, ${grouped(done)} of ${grouped(of)} runs; at most ${left} left.`;
 }

@@ -1,9 +1,8 @@
 // The place Order: can the cell make these parts by then? The answer, the form, and what is behind the answer.
-import { useSignal } from "@preact/signals";
-import { useEffect, useMemo, useRef } from "preact/hooks";
+import { useMemo, useRef } from "preact/hooks";
 import { h, type ComponentChild } from "preact";
 import type { OrderAsked } from "#page/promise/openOrder.ts";
-import type { Job, Pool } from "#page/answer/pool.ts";
+import type { Pool } from "#page/answer/pool.ts";
 import type { GivenScenario } from "#page/file/given.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { Scenario } from "#scenario/scenario.ts";
@@ -11,13 +10,13 @@ import { CallView } from "./callView.ts";
 import { callText } from "./callText.ts";
 import { callOf, formOf, productsOf, type OrderForm } from "./form.ts";
 import { keptOf, withKept, type Kept, type Values } from "./kept.ts";
-import { OrderAnswerView, type OrderAnswerProps } from "./orderAnswerView.ts";
+import { OrderAnswerView } from "./orderAnswerView.ts";
 import { AppliedList, OrderChanges } from "./orderChanges.ts";
 import { OrderDetails, OrderNotes } from "./orderDetails.ts";
 import { fieldOptions, OrderFields } from "./orderFields.ts";
-import { answerOrder, begun } from "./orderWork.ts";
+import { useAnswer, type Answering } from "./useAnswer.ts";
 
-export interface OrderPlaceProps {
+interface OrderPlaceProps {
   readonly pool: Pool;
   readonly given: GivenScenario;
   /** As it was read. */
@@ -25,22 +24,39 @@ export interface OrderPlaceProps {
   /** What the address keeps. */
   readonly values: Values;
   readonly keepValues: (values: Values) => void;
+  /** Issues that the page shows already. */
+  readonly known: readonly Issue[];
   /** Shows issues that belong to no field. */
   readonly showIssues: (issues: readonly Issue[]) => ComponentChild;
 }
 
-export function OrderPlace({ pool, given, scenario, values, keepValues, showIssues }: OrderPlaceProps): ComponentChild {
+export function OrderPlace({
+  pool,
+  given,
+  scenario,
+  values,
+  keepValues,
+  known,
+  showIssues,
+}: OrderPlaceProps): ComponentChild {
   const own = useMemo(() => formOf(scenario), [scenario]);
   const kept = useMemo(() => keptOf(values), [values]);
   const asked = useMemo(() => askedOf(given, own, kept), [given, own, kept]);
-  const { answered, isStopped, stop, goOn } = useAnswer(pool, asked, kept.levers);
+  const { answered, shown, isStopped, stop, goOn } = useAnswer(pool, asked, kept.levers);
+  const answer = useRef<HTMLParagraphElement>(null);
   const keep = (change: Partial<Kept>): void => keepValues(withKept(values, { ...kept, ...change }, own));
-  const { issues, study, levers } = answered;
-  const isOrdered = study !== undefined || !issues.some(({ code }) => code === "order-missing");
+  /** The button that was pressed may go away; the answer is what is waited for. */
+  const change = (applied: Kept["applied"]): void => {
+    answer.current?.focus();
+    keep({ applied });
+  };
+  const { issues } = answered;
+  const isOrdered = answered.study !== undefined || !issues.some(({ code }) => code === "order-missing");
   return h(
     "div",
     { class: "order" },
-    h(OrderAnswerView, { answered, isStopped, stop, goOn }),
+    h(OrderAnswerView, { answered, isStopped, stop, goOn, place: answer }),
+    showIssues(otherIssues(issues, known)),
     h(OrderFields, {
       form: { ...own, ...kept.typed },
       products: productsOf(scenario),
@@ -48,52 +64,47 @@ export function OrderPlace({ pool, given, scenario, values, keepValues, showIssu
       issues: issues.filter(({ code }) => code !== "order-missing"),
       keep: (typed) => keep({ typed: { ...kept.typed, ...typed } }),
     }),
-    showIssues(issues.filter(isElsewhere)),
     h(AppliedList, {
       applied: kept.applied,
-      remove: (index) => keep({ applied: kept.applied.filter((_, i) => i !== index) }),
+      remove: (index) => change(kept.applied.filter((_, i) => i !== index)),
     }),
     isOrdered ? h(CallView, { call: callText(asked, kept.levers) }) : null,
-    study ? h(OrderDetails, { study }) : null,
-    study && levers
-      ? h(OrderChanges, { study, levers, apply: (change) => keep({ applied: [...kept.applied, change] }) })
-      : null,
-    study?.due?.verdict === "yes"
-      ? h(LeverChoice, { levers: kept.levers, choose: (chosen) => keep({ levers: chosen }) })
-      : null,
-    study ? h(OrderNotes, { study }) : null,
+    h(Behind, { answered, shown, kept, keep, change }),
   );
 }
 
-function isElsewhere({ option, code }: Issue): boolean {
-  return code !== "order-missing" && !fieldOptions.includes(option ?? "");
+interface BehindProps extends Pick<Answering, "answered" | "shown"> {
+  readonly kept: Kept;
+  readonly keep: (change: Partial<Kept>) => void;
+  readonly change: (applied: Kept["applied"]) => void;
+}
+
+/** What is behind the answer; pale while it belongs to the answer before. */
+function Behind({ answered, shown: { study, levers }, kept, keep, change }: BehindProps): ComponentChild {
+  if (!study) return null;
+  return h(
+    "div",
+    { class: answered.study ? undefined : "old", "aria-busy": !answered.study },
+    h(OrderDetails, { study }),
+    levers ? h(OrderChanges, { study, levers, apply: (each) => change([...kept.applied, each]) }) : null,
+    study.due?.verdict === "yes"
+      ? h(LeverChoice, { levers: kept.levers, choose: (chosen) => keep({ levers: chosen }) })
+      : null,
+    h(OrderNotes, { study }),
+  );
+}
+
+/** Those that stand neither beside a field nor elsewhere on the page. */
+function otherIssues(issues: readonly Issue[], known: readonly Issue[]): readonly Issue[] {
+  const texts = new Set(known.map((issue) => JSON.stringify(issue)));
+  return issues.filter(
+    (issue) =>
+      issue.code !== "order-missing" && !fieldOptions.includes(issue.option ?? "") && !texts.has(JSON.stringify(issue)),
+  );
 }
 
 function askedOf(scenario: GivenScenario, own: OrderForm, { typed, applied }: Kept): OrderAsked {
   return { scenario, call: callOf(own, typed), applied: applied.flatMap(({ settings }) => settings) };
-}
-
-/** Each other question cancels what is under way. */
-function useAnswer(pool: Pool, asked: OrderAsked, levers: boolean): OrderAnswerProps {
-  const answered = useSignal(begun);
-  const isStopped = useSignal(false);
-  const job = useRef<Job | undefined>(undefined);
-  const start = (): void => {
-    isStopped.value = false;
-    job.current = answerOrder(pool, { asked, levers }, (next) => {
-      answered.value = next;
-    });
-  };
-  useEffect(() => {
-    start();
-    return () => job.current?.cancel();
-  }, [JSON.stringify([asked, levers])]);
-  const stop = (): void => {
-    job.current?.cancel();
-    isStopped.value = true;
-    answered.value = { ...answered.value, progress: undefined };
-  };
-  return { answered: answered.value, isStopped: isStopped.value, stop, goOn: start };
 }
 
 interface LeverChoiceProps {
