@@ -47,7 +47,7 @@ function Work({
 }: Pick<OrderAnswerProps, "answered" | "isStopped">): ComponentChild {
   const rough = study && !isFinal ? `Rough after ${grouped(study.replications)} runs. ` : "";
   if (isStopped) return h("p", { class: "quiet" }, `${rough}Stopped.`);
-  if (!progress) return null;
+  if (!progress) return study ? h("p", { class: "quiet" }, `Final after ${grouped(study.replications)} runs.`) : null;
   const { done, of } = progress;
   return [
     h("progress", { value: done, max: of, "aria-label": "Runs done" }),
