@@ -45,7 +45,7 @@ export function callText(file: string, set: readonly string[]): string {
 
 /** Double quotes do in every usual shell, as long as none of its signs is within. */
 function quoted(text: string): string {
-  if (/^[\w./-]+$/u.test(text)) return text;
+  if (/^[\w./=-]+$/u.test(text)) return text;
   return /["$`\\!]/u.test(text) ? `'${text.replaceAll("'", String.raw`'\''`)}'` : `"${text}"`;
 }
 

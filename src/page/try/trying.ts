@@ -68,6 +68,7 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
   const future = signal<readonly (readonly string[])[]>([]);
   let committed: readonly string[] | undefined;
   const known = new Map<string, { readonly trial: Trial; readonly done: Done }>();
+  let isFollowed = false;
   let job: Job | undefined;
   let base: Job | undefined;
   const fail = (error: unknown): void => {
@@ -116,6 +117,8 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
     runAll(base, [], true).catch(fail);
   };
   const follow = (wanted: readonly string[]): void => {
+    if (isFollowed && JSON.stringify(wanted) === JSON.stringify(set.value)) return;
+    isFollowed = true;
     job?.cancel();
     job = undefined;
     runBase();
@@ -132,6 +135,11 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
     job = pool.begin();
     runAll(job, wanted, false).catch(fail);
   };
+  /** At once, so that the next key finds the slider where the last one left it. */
+  const go = (wanted: readonly string[]): void => {
+    follow(wanted);
+    write(wanted);
+  };
   const step = (wanted: readonly string[]): void => {
     committed ??= [];
     if (JSON.stringify(wanted) === JSON.stringify(committed)) return;
@@ -139,7 +147,7 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
       past.value = [...past.value, committed!];
       future.value = [];
       committed = wanted;
-      write(wanted);
+      go(wanted);
     });
   };
   const travel = (from: typeof past, to: typeof past): void => {
@@ -149,7 +157,7 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
       from.value = from.value.slice(0, -1);
       to.value = [...to.value, committed ?? []];
       committed = wanted;
-      write(wanted);
+      go(wanted);
     });
   };
   const present = computed(() => (set.value.length === 0 ? before.value : shown.value));
@@ -165,7 +173,7 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
     variants,
     canUndo: computed(() => past.value.length > 0),
     canRedo: computed(() => future.value.length > 0),
-    move: (lever, position) => write(settingsWith(allLevers(), set.value, lever, position)),
+    move: (lever, position) => go(settingsWith(allLevers(), set.value, lever, position)),
     commit: () => step(set.value),
     undo: () => travel(past, future),
     redo: () => travel(future, past),
@@ -183,6 +191,7 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
     positionOf: (lever) => positionIn(lever, set.value),
     follow,
     leave() {
+      isFollowed = false;
       job?.cancel();
       job = undefined;
       if (!("made" in (before.value ?? {}))) {

@@ -146,7 +146,7 @@ function put(call: Call, path: Path, source: Source): readonly Issue[] {
 
 /** A comment behind a value stays where the text is written again. */
 function keepComment(before: unknown, after: unknown): void {
-  if (isNode(before) && isNode(after)) after.comment ??= before.comment;
+  if (isNode(before) && isNode(after) && before.comment) after.comment ??= before.comment;
 }
 
 /** The entry under a key, a new mapping where the text has none. */
