@@ -39,6 +39,7 @@ const places: readonly [PlaceSpec, ...PlaceSpec[]] = [
   {
     id: "try",
     name: "Try",
+    answers: true,
     keys: ["set"],
     component: ({ session: { chosen, pool, address, goTo } }) =>
       h(TryPlace, {

@@ -7,22 +7,42 @@ import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
 import { bundleSettings, root } from "../build/bundleSettings.mjs";
 
-/** What the address holds, and the element that is there when the place is complete. */
+/** What the address holds, the element that is there when the place is complete, keys that are pressed on it, and where the picture begins. */
 const places = [
-  { name: "watch", address: "scenario=two-station.yaml&place=watch", ready: ".stage svg" },
-  { name: "try", address: "scenario=two-station.yaml&place=try&set=stations.*.steps.cool%3D7 s", ready: ".try .made" },
-  { name: "learn", address: "scenario=two-station.yaml&place=learn", ready: ".lessons" },
+  {
+    name: "watch",
+    address: "scenario=two-station.yaml&place=watch",
+    ready: ".stage",
+    keys: ["Shift+ArrowRight", "Shift+ArrowRight", "w"],
+    from: "#watch",
+  },
+  {
+    name: "try",
+    address: "scenario=two-station.yaml&place=try&set=stations.*.steps.cool%3D7 s",
+    ready: ".try .made",
+    from: "#try",
+  },
+  {
+    name: "learn",
+    address: "scenario=two-station.yaml&place=learn",
+    ready: ".lessons button",
+    keys: ["Enter"],
+    from: "#learn",
+  },
   {
     name: "order",
     address: "scenario=order-by-friday.yaml&place=order&order=6000 of natural bottle&due=Monday 08:10&chance=80 %25",
     ready: "#order-uses",
+    from: "#order",
   },
 ];
-const size = { width: 960, height: 640 };
+const size = { width: 1160, height: 780 };
+/** Pixels of the picture a pixel of the page. */
+const scale = 0.66;
 const mostBytes = 60_000;
-/** Milliseconds until nothing is run any more, and the browser has drawn it. */
+/** Milliseconds until nothing is run any more, and until the browser has drawn it. */
 const longest = 60_000;
-const rest = 500;
+const rest = 1000;
 
 /** In a folder of two levels, from which the module finds the root. */
 async function browserOpener() {
@@ -35,12 +55,14 @@ async function browserOpener() {
   }
 }
 
-async function takePicture(page, file, { name, address, ready }) {
+async function takePicture(page, file, { name, address, ready, keys = [], from }) {
   await page.goto("about:blank");
   await page.goto(`${pathToFileURL(file).href}#${address}`);
   await page.locator(ready).first().waitFor({ timeout: longest });
-  await page.locator("progress").waitFor({ state: "detached", timeout: longest });
+  await page.waitForFunction("!document.body.innerText.includes('Rough')", undefined, { timeout: longest });
+  for (const key of keys) await page.locator(ready).first().press(key);
   await page.waitForTimeout(rest);
+  await page.evaluate(`document.activeElement.blur(); document.querySelector("${from}").scrollIntoView()`);
   const picture = path.join(root, `reports/pictures/${name}.png`);
   await page.screenshot({ path: picture });
   const { size: bytes } = await stat(picture);
@@ -55,7 +77,7 @@ await mkdir(path.join(root, "reports/pictures"), { recursive: true });
 const openBrowser = await browserOpener();
 const browser = await openBrowser();
 try {
-  const page = await browser.newPage({ viewport: size, colorScheme: "light" });
+  const page = await browser.newPage({ viewport: size, deviceScaleFactor: scale });
   for (const place of places) await takePicture(page, file, place);
 } finally {
   await browser.close();
