@@ -1,4 +1,4 @@
-// The place Order: can the cell make these parts by then? The answer, the form, and what is behind the answer.
+// The place Order: whether the cell makes these parts by then, the form that asks it, and what is behind the answer.
 import { useMemo, useRef } from "preact/hooks";
 import { h, type ComponentChild } from "preact";
 import type { OrderAsked } from "#page/promise/openOrder.ts";

@@ -4,7 +4,7 @@ import { h, type ComponentChild, type TargetedEvent } from "preact";
 import type { Issue } from "#foundation/issue.ts";
 import { issueWords } from "#report/words/issueWords.ts";
 
-interface TextFieldProps {
+export interface TextFieldProps {
   /** Unique on the page. */
   readonly id: string;
   readonly label: string;
