@@ -62,12 +62,13 @@ function parisonBefore(record: SceneRecord, seconds: number): number {
 
 /** The row of the same shot in which it went through this step. */
 function stepOfShot({ record, resource, row }: Asked, role: StepRole): PlacedRow | undefined {
-  const first = lastRow(record, resource, row.number, (each) => startsShot(each) || each.role === role);
+  const first = lastRow(record, resource, row.number, (each) => isBefore(each, row) || each.role === role);
   return first?.role === role ? firstOfStep(record, resource, first) : undefined;
 }
 
-const startsShot = ({ role, kind }: PlacedRow): boolean =>
-  (role === "valve.toPort" || role === "mold.callMelt" || role === "mold.travelIn") && kind === "working";
+/** Whether a row belongs to what was in the mold before. */
+const isBefore = ({ content, shot }: PlacedRow, row: PlacedRow): boolean =>
+  content === "nothing" || (shot !== null && row.shot !== null && shot !== row.shot);
 
 function firstOfStep(record: SceneRecord, resource: RecordedResource, last: PlacedRow): PlacedRow {
   const before = lastRow(record, resource, last.number, ({ heldRole }) => heldRole !== last.heldRole);
@@ -77,7 +78,7 @@ function firstOfStep(record: SceneRecord, resource: RecordedResource, last: Plac
 /** Seconds at which a step of this shot was over. */
 function endOf(asked: Asked, role: StepRole): number | null {
   const { record, resource, row } = asked;
-  const last = lastRow(record, resource, row.number, (each) => startsShot(each) || each.heldRole === role);
+  const last = lastRow(record, resource, row.number, (each) => isBefore(each, row) || each.heldRole === role);
   return last?.heldRole === role ? last.until : null;
 }
 

@@ -20,7 +20,10 @@ describe.each(names)("the shots of %s", (name) => {
       expect(Math.abs(moldAt(station, opened).hottest! - demoldTemperature)).toBeLessThan(0.05);
       expect(moldAt(station, opened + 0.1).hottest).toBe(moldAt(station, opened).hottest);
       // The wall is at its hottest until it touches the mold.
-      expect(moldAt(station, starts.get("blow")!).hottest!).toBeGreaterThan(demoldTemperature);
+      const [blow, drop] = [starts.get("blow")!, starts.get("drop")];
+      expect(moldAt(station, blow).hottest!).toBeGreaterThan(demoldTemperature);
+      if (drop !== undefined) expect(moldAt(station, (drop + blow) / 2).hottest).toBe(moldAt(station, blow).hottest);
+      expect(moldAt(station, (blow + 2 * opened) / 3).hottest!).toBeLessThan(moldAt(station, blow).hottest!);
       compared++;
     }
     expect(compared).toBeGreaterThan(3);
