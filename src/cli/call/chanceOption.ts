@@ -1,5 +1,5 @@
 // The wanted chance of a due date.
-import type { Issue, IssueMeaning } from "#foundation/issue.ts";
+import type { Issue } from "#foundation/issue.ts";
 import { parseChance, usualChance } from "#scenario/order/chanceText.ts";
 import type { OptionSpec, Options } from "./command.ts";
 
@@ -7,10 +7,6 @@ export const chanceOption: OptionSpec = {
   flags: "--chance <share>",
   meaning: `wanted chance of the due date (default: ${usualChance})`,
 };
-
-export const chanceIssueCodes = {
-  "chance-range": ["the wanted chance is no share above 0 and below 100 %", `Write a share such as ${usualChance}.`],
-} as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 /** A share above 0 and below 1. */
 export function chanceOf({ chance = usualChance }: Options): number | Issue {

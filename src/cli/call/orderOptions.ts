@@ -1,5 +1,5 @@
 // The options that give an order, its due date and the work shifts.
-import type { Issue, IssueMeaning } from "#foundation/issue.ts";
+import type { Issue } from "#foundation/issue.ts";
 import { readOrderCall, type OrderSetting } from "#scenario/order/orderCall.ts";
 import type { OptionSpec, Options } from "./command.ts";
 
@@ -26,10 +26,6 @@ export const leversOption: OptionSpec = {
   flags: "--levers",
   meaning: "also run the changes that may make the order fit where it fits already",
 };
-
-export const orderIssueCodes = {
-  "start-missing": ["work shifts are given without the date at which the run begins", "Add `--start`."],
-} as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 /** Without those that cannot be read; `orderIssues` reports them. */
 export function orderSettings(options: Options): readonly OrderSetting[] {
