@@ -54,6 +54,36 @@ describe("the place Order", { timeout: 600_000 }, () => {
     await page.close();
   });
 
+  it("applies changes one after another, each with the digits of the command", async () => {
+    const page = await browser.newPage();
+    const form = "order=6000+of+natural+bottle&order=4000+of+blue+bottle&due=2026-11-30+09:50";
+    await page.goto(`${pathToFileURL(file).href}#scenario=order-by-friday.yaml&place=order&${form}`);
+    await answered(page, /^No: /u);
+    for (const name of ["one station more", "cooling −5 %", "half the time of stuck flash"]) {
+      await page.getByRole("button", { name: `Apply ${name}` }).click();
+      await page.getByRole("button", { name: `Remove ${name}` }).waitFor();
+      await answered(page, /^(?:Yes|No|Undecided): /u);
+      await expectSameAsCommand(page, folder);
+      if (/^Yes/u.test((await page.locator(".order .answer").textContent()) ?? "")) break;
+    }
+    await page.close();
+  });
+
+  it("names the setting of a link that the scenario refuses, and the call that says the same", async () => {
+    const page = await browser.newPage();
+    const change = encodeURIComponent("odd\nvalve.shift=-1 s");
+    await page.goto(`${pathToFileURL(file).href}#scenario=two-station.yaml&place=order&order=2000&change=${change}`);
+    await answered(page, /^The order cannot be run/u);
+    const words = (await page.locator(".order .issues p").allTextContents()).join(" ");
+    expect(words).toMatch(/^--set valve\.shift: error: /u);
+    const { errors } = callBlowcell(
+      ["promise", "two-station.yaml", "--order", "2000 parts", "--set", "valve.shift=-1 s"],
+      { folder },
+    );
+    expect(errors.replaceAll(/\s+/gu, " ")).toContain(words);
+    await page.close();
+  });
+
   it("gives the last answer after 100 changes that cancel each other", async () => {
     const page = await browser.newPage();
     await page.goto(`${pathToFileURL(file).href}#scenario=two-station.yaml&place=order&order=2000&due=3+h`);

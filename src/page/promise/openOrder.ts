@@ -33,13 +33,21 @@ export function openOrder(asked: OrderAsked): OrderOpening {
   const { scenario, issues: found } = read(asked, []);
   const issues = [
     ...ofCall,
-    ...found.map((issue) => issueOfOrder(issue, settings) ?? issue),
+    ...found.map((issue) => issueOfOrder(issue, settings) ?? issueOfSet(issue, asked, settings.length)),
     ...(typeof chance === "number" ? [] : [chanceIssue(chance, asked.call.chance)]),
   ];
   const isRefused = issues.some(({ severity }) => severity === "error");
   if (isRefused || scenario === undefined || typeof chance !== "number") return { order: undefined, issues };
   const order = orderOf(varyOf(asked), [], { chance, replications: null });
   return isFault(order) ? { order: undefined, issues: [...issues, order] } : { order, issues };
+}
+
+/** A setting is found by its path; those of the order come before. */
+function issueOfSet({ place, ...issue }: Issue, { scenario: { set }, applied }: OrderAsked, before: number): Issue {
+  const number = /^--set (\d+)$/.exec(place?.file ?? "")?.[1];
+  const text = [...set, ...applied][Number(number ?? 0) - 1 - before];
+  if (text === undefined) return place === undefined ? issue : { place, ...issue };
+  return { ...issue, option: `--set ${text.split("=")[0]!.trim()}` };
 }
 
 export interface LeversAsked {
