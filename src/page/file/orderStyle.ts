@@ -17,5 +17,5 @@ export const orderStyle = `.order-form{display:grid;grid-template-columns:repeat
 .order .count{font-size:1.1rem}.order .answer:focus{outline:none}
 .order .old{opacity:.45}
 .order .numbers+p,.order p+.numbers{margin-top:.5rem}
-.order .numbers table{font-size:.9rem}.order td button{min-height:1.8rem;padding:.1rem .5rem}
+.order .numbers{max-height:none}.order .numbers table{font-size:.9rem}.order td button{min-height:1.8rem;padding:.1rem .5rem}
 @media print{.order-form,.order .work,.order button{display:none}}`;
