@@ -64,7 +64,7 @@ describe("the place Order", { timeout: 600_000 }, () => {
       await page.getByRole("button", { name: `Remove ${name}` }).waitFor();
       await answered(page, /^(?:Yes|No|Undecided): /u);
       await expectSameAsCommand(page, folder);
-      if (/^Yes/u.test((await page.locator(".order .answer").textContent()) ?? "")) break;
+      if (((await page.locator(".order .answer").textContent()) ?? "").startsWith("Yes")) break;
     }
     await page.close();
   });
