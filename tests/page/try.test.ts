@@ -102,8 +102,8 @@ async function expectAsRun(scenario: string, set: readonly string[]): Promise<vo
   const rows = await page.locator(".rows dd").allTextContents();
   expect(rows.length).toBeGreaterThan(5);
   for (const row of rows) expect(output).toContain(row);
-  const press_ = page.getByRole("button", { name: "Make the CSV files" });
-  await press_.click();
+  const makeFiles = page.getByRole("button", { name: "Make the CSV files" });
+  await makeFiles.click();
   const saves = page.getByRole("button", { name: /^Save .*\.csv$/u });
   await saves.first().waitFor();
   expect(await saves.count()).toBeGreaterThan(7);

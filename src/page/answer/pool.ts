@@ -55,7 +55,7 @@ export function openPool(first: Worker, openWorker: () => Worker): Pool {
                 if (!isCanceled) resolve(answer);
               },
               (fault: unknown) => {
-                if (!isCanceled) reject(fault as Error);
+                if (!isCanceled) reject(fault);
               },
             );
           waiting.push({ isCanceled: () => isCanceled, send });

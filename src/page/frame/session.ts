@@ -23,14 +23,14 @@ export interface Session {
   /** Why the address was refused. */
   readonly refusal: ReadonlySignal<string | undefined>;
   /** Runs it; the place Watch begins at this time of the run, in seconds. */
-  choose(scenario: GivenScenario, from?: number): void;
+  readonly choose: (scenario: GivenScenario, from?: number) => void;
   /** Adds scenarios, in place of those of the same name, and chooses the first of them. */
-  add(scenarios: readonly GivenScenario[]): void;
+  readonly add: (scenarios: readonly GivenScenario[]) => void;
   /** Shows another place, or keeps other values of the place. */
-  goTo(change: Partial<Pick<Address, "place" | "values">>): void;
+  readonly goTo: (change: Partial<Pick<Address, "place" | "values">>) => void;
   /** Follows an address that was typed or linked. */
-  follow(address: Address): void;
-  refuse(fault: string): void;
+  readonly follow: (address: Address) => void;
+  readonly refuse: (fault: string) => void;
 }
 
 export function openSession(given: Given, pool: Pool, openCourse: () => Promise<Course>): Session {

@@ -44,7 +44,7 @@ export function moldLevers(content: unknown, { stations }: Scenario): readonly L
   ];
 }
 
-/** None where nobody is needed. */
+/** None where no operator is needed. */
 export function operatorLevers({ operators, calendar }: Scenario, content: unknown): readonly Lever[] {
   if (operators === 0) return [];
   const shifts = shiftsWithOperators(content) && calendar !== undefined;

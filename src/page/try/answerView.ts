@@ -63,7 +63,7 @@ export function findingOf(shown: Rough | Done | undefined): Finding | undefined 
   return shown && "made" in shown && shown.conclusion.kind === "found" ? shown.conclusion : undefined;
 }
 
-export function partsOf(shown: Rough | Done | undefined): Rough["parts"] {
+function partsOf(shown: Rough | Done | undefined): Rough["parts"] {
   if (shown === undefined) return undefined;
   return "made" in shown ? findingOf(shown)?.parts : shown.parts;
 }

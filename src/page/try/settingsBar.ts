@@ -1,6 +1,7 @@
 // The settings as the call that repeats them, to copy; undo, redo, and keeping a variant.
 import { useSignal } from "@preact/signals";
 import { h, type ComponentChild } from "preact";
+import { shellWord } from "#foundation/shellWord.ts";
 import { mostVariants, type Trying } from "./trying.ts";
 
 export function SettingsBar({ trying }: { readonly trying: Trying }): ComponentChild {
@@ -39,14 +40,8 @@ export function SettingsBar({ trying }: { readonly trying: Trying }): ComponentC
 }
 
 /** As a shell takes it. */
-export function callText(file: string, set: readonly string[]): string {
-  return [`blowcell run ${quoted(file)}`, ...set.map((each) => `--set ${quoted(each)}`)].join(" ");
-}
-
-/** Double quotes do in every usual shell, as long as none of its signs is within. */
-function quoted(text: string): string {
-  if (/^[\w./=-]+$/u.test(text)) return text;
-  return /["$`\\!]/u.test(text) ? `'${text.replaceAll("'", String.raw`'\''`)}'` : `"${text}"`;
+function callText(file: string, set: readonly string[]): string {
+  return [`blowcell run ${shellWord(file)}`, ...set.map((each) => `--set ${shellWord(each)}`)].join(" ");
 }
 
 function button(label: string, act: () => void, isIdle: boolean): ComponentChild {

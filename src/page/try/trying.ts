@@ -9,7 +9,7 @@ import type { Trial } from "#page/trial/openTrial.ts";
 import { conductRuns, type Done, type Rough } from "./conductRuns.ts";
 import { positionIn, settingsWith } from "./leverSettings.ts";
 
-export interface Variant {
+interface Variant {
   readonly set: readonly string[];
   readonly finding: Finding;
 }
@@ -36,20 +36,24 @@ export interface Trying {
   readonly canUndo: ReadonlySignal<boolean>;
   readonly canRedo: ReadonlySignal<boolean>;
   /** While a slider is dragged; `commit` makes it a step that can be undone. */
-  move(lever: Lever, position: number): void;
-  commit(): void;
-  undo(): void;
-  redo(): void;
-  reset(): void;
-  keep(): void;
-  drop(variant: Variant): void;
-  show(set: readonly string[]): void;
-  positionOf(lever: Lever): number;
+  readonly move: (lever: Lever, position: number) => void;
+  readonly commit: () => void;
+  readonly undo: () => void;
+  readonly redo: () => void;
+  readonly reset: () => void;
+  readonly keep: () => void;
+  readonly drop: (variant: Variant) => void;
+  readonly show: (set: readonly string[]) => void;
+  readonly positionOf: (lever: Lever) => number;
   /** Runs what the settings ask for. */
-  follow(set: readonly string[]): void;
+  readonly follow: (set: readonly string[]) => void;
   /** Drops all work. */
-  leave(): void;
+  readonly leave: () => void;
 }
+
+const millisecondsOfSecond = 1000;
+/** Milliseconds since the page was opened. */
+const clock = (): number => Number(document.timeline.currentTime);
 
 export const mostVariants = 6;
 /** Results of settings that were tried; the oldest are dropped. */
@@ -91,14 +95,14 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
     const isShown = (): boolean => !isBase || set.value.length === 0;
     if (isShown()) trial.value = answer;
     if (!answer.cell) return;
-    const begun = performance.now();
+    const begun = clock();
     const done = await conductRuns(own, answer.cell.scenario, {
       likelyWarmup: likelyWarmup(),
       onRough: (rough) => {
         (isBase ? before : shown).value = rough;
       },
       onMade: (made, wanted) => {
-        const secondsLeft = ((performance.now() - begun) / 1000 / made) * (wanted - made);
+        const secondsLeft = ((clock() - begun) / millisecondsOfSecond / made) * (wanted - made);
         if (isShown()) progress.value = { made, wanted, secondsLeft };
       },
     });
