@@ -4,20 +4,38 @@ import type * as Program from "./program.ts";
 /** What the script defines as soon as it is in the page. */
 declare const blowcell: typeof Program;
 
+/** Of five letters, which count from `#` with `x` in place of `<`, four bytes; first the number of bytes to leave out. */
+function unpacked(letters: string): Uint8Array<ArrayBuffer> {
+  const bytes = new DataView(new ArrayBuffer(((letters.length - 1) / 5) * 4));
+  for (let at = 1, place = 0; at < letters.length; at += 5, place += 4) {
+    let number = 0;
+    for (let i = at; i < at + 5; i++) number = number * 85 + (letters[i] === "x" ? 25 : letters.charCodeAt(i) - 35);
+    bytes.setUint32(place, number);
+  }
+  return new Uint8Array(bytes.buffer, 0, bytes.byteLength - Number(letters[0]));
+}
+
 async function opened(id: string): Promise<string> {
-  const packed = atob(document.getElementById(id)!.textContent);
-  const bytes = Uint8Array.from(packed, (letter) => letter.charCodeAt(0));
+  const bytes = unpacked(document.getElementById(id)!.textContent);
   const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
   return new Response(stream).text();
 }
 
 async function open(): Promise<void> {
   const code = await opened("program");
-  const worker = new Worker(URL.createObjectURL(new Blob([code], { type: "text/javascript" })));
+  const place = URL.createObjectURL(new Blob([code], { type: "text/javascript" }));
+  const openWorker = (): Worker => new Worker(place);
+  // It reads the program while the page does.
+  const first = openWorker();
   const script = document.createElement("script");
   script.textContent = code;
   document.head.append(script);
-  blowcell.start(worker, JSON.parse(document.getElementById("given")!.textContent), (part) => opened(part));
+  blowcell.start({
+    first,
+    openWorker,
+    given: JSON.parse(document.getElementById("given")!.textContent),
+    openPart: (part) => opened(part),
+  });
 }
 
 open().catch((error: unknown) => {

@@ -327,8 +327,8 @@ export interface OrderSpec {
 interface ScenarioCall {
   /** The file's name without folder. */
   readonly file: string;
-  /** SHA-256 of the file's text. */
-  readonly sha256: string;
+  /** SHA-256 of the file's text; absent in a page, which writes no data package. */
+  readonly sha256?: string;
   /** `path=value` of each setting that changed the file, in order. */
   readonly settings: readonly string[];
   /** The same of options such as --seed, which change the run and not the cell. */

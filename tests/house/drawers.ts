@@ -206,18 +206,38 @@ export const rules: readonly Rule[] = [
   ["page/file", "report/charts report/page report/picture", "the file around the page has the style of a report"],
   [
     "page/answer",
-    "analysis/ideal analysis/study cell/records foundation page/file report/answers report/drills report/lessons report/page report/scene scenario",
+    "analysis/ideal analysis/replication analysis/statistics analysis/study cell/records foundation page/file page/promise page/trial report/answers report/drills report/lessons report/page report/scene scenario",
     "the worker reads, runs and words one scenario",
   ],
   [
     "page/frame",
-    "foundation page/answer page/file page/learn page/watch report/words scenario/reading",
+    "foundation page/answer page/file page/learn page/order page/try page/watch report/words scenario/reading",
     "the frame asks the worker and shows the places; files that are dropped are decoded as the command does",
   ],
   [
     "page/learn",
     "page/answer page/file page/watch report/charts report/drills report/lessons report/scene",
     "lessons and drills come solved from the worker; a prediction shows the panels of Watch behind a curtain",
+  ],
+  [
+    "page/trial",
+    "analysis/changes analysis/ideal analysis/replication analysis/statistics analysis/study cell/words foundation page/file report/answers report/tables report/words scenario scenario/distributions scenario/reading scenario/resolving scenario/values",
+    "the worker finds the levers of a scenario, tries settings and words what they give",
+  ],
+  [
+    "page/try",
+    "analysis/ideal analysis/replication analysis/statistics analysis/study foundation page/answer page/file page/trial report/charts report/words scenario",
+    "the place moves levers, asks for runs and shows what comes of them",
+  ],
+  [
+    "page/promise",
+    "analysis/changes analysis/promise analysis/study foundation page/file scenario scenario/order",
+    "the worker reads an order and runs it as the command does",
+  ],
+  [
+    "page/order",
+    "analysis/promise analysis/replication foundation page/answer page/file page/promise report/answers report/charts report/charts/order report/words scenario scenario/order scenario/resolving",
+    "the place asks for the runs of the procedure, and shows its answer in the words of the command",
   ],
   [
     "page/watch",

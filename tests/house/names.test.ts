@@ -42,6 +42,7 @@ const homonyms: readonly (readonly [path: string, words: string, type: string])[
   ["src/cell/run/quarterHours.ts", "changeover stopped working", "DayUse"],
   ["src/cli/commands/check.ts", "check", "the name of a command"],
   ["src/cli/commands/commands.ts", "check", "the name of a command"],
+  ["src/page/try/mapPicture.ts", "cooling removal", "Fill"],
   ["src/page/frame/scenarioChoice.ts", "drop", "the name of an event of the browser"],
   ["src/report/charts/circuitChart.ts", "cooling removal", "Fill"],
   ["src/report/explain/termTopics.ts", "parison removal", "the name of a term"],

@@ -36,7 +36,7 @@ export function leverRunsWanted({ state: { order, answers } }: LeverTrial): read
 const usualRuns = 80;
 
 /** From few runs to as many as are enough where all are on time. */
-function leverSizes(chance: number): readonly [few: number, many: number] {
+export function leverSizes(chance: number): readonly [few: number, many: number] {
   let many = usualRuns;
   while (many < lookSizes.at(-1)! && wilsonInterval(many, many).low < chance) many += lookSizes[0]!;
   return [lookSizes[0]!, many];

@@ -1,6 +1,7 @@
 // Names the option of the call in an issue that belongs to no line of a file.
 import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import type { Options } from "./command.ts";
+import { issueOfOrder } from "#scenario/order/orderCall.ts";
 import { orderSettings } from "./orderOptions.ts";
 import type { Variant } from "./variants.ts";
 
@@ -13,20 +14,20 @@ export function optionIssues(issues: readonly Issue[], options: Options, variant
   const ordered = orderSettings(options);
   const { set = [], measured } = options;
   const called = [
-    ...ordered,
     ...set.map((text) => ({ option: "--set", text })),
     ...(variant?.set ?? []).map((text) => ({ option: variant?.option ?? "--variant", text })),
   ];
-  return issues.map(({ place, ...issue }) => {
+  return issues.map((each) => {
+    const ofOrder = issueOfOrder(each, ordered);
+    if (ofOrder !== undefined) return ofOrder;
+    const { place, ...issue } = each;
     if (place === undefined) return issue;
     if (!place.file.startsWith("--")) return { place, ...issue };
     const number = /^--set (\d+)$/.exec(place.file)?.[1];
     if (number === undefined) return { ...issue, option: place.file };
-    const index = Number(number) - 1;
-    const found = called[index];
+    const found = called[Number(number) - 1 - ordered.length];
     if (found === undefined) return measuredIssue(issue, measured);
     const { option, text } = found;
-    if (index < ordered.length) return { ...issue, value: text, option };
     // A user finds a --set by its path.
     const [path = "", value = ""] = text.split(/=(.*)/s).map((part) => part.trim());
     return { ...(value === "" ? {} : { value }), ...issue, option: `${option} ${path}` };

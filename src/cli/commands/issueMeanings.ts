@@ -4,9 +4,7 @@ import { warmUpIssueCodes } from "#analysis/statistics/warmUpSearch.ts";
 import { estimateIssueCodes } from "#analysis/window/settleEstimates.ts";
 import { campaignIssueCodes } from "#analysis/promise/orderCampaigns.ts";
 import { impossibleOrderCodes } from "#analysis/promise/impossibleOrder.ts";
-import { chanceIssueCodes } from "#cli/call/chanceOption.ts";
 import { optionIssueCodes } from "#cli/call/optionIssues.ts";
-import { orderIssueCodes } from "#cli/call/orderOptions.ts";
 import { nameIssueCodes } from "#cli/call/nameIssues.ts";
 import { variantIssueCodes } from "#cli/call/variants.ts";
 import { folderIssueCodes } from "#cli/output/earlierRun.ts";
@@ -31,8 +29,6 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     issueCodes,
     optionIssueCodes,
     nameIssueCodes,
-    orderIssueCodes,
-    chanceIssueCodes,
     campaignIssueCodes,
     impossibleOrderCodes,
     variantIssueCodes,

@@ -1,4 +1,7 @@
 // The command `promise`: runs an order until its due date is decided, prints the answer and writes its tables.
+import { conductLevers, wantsLevers } from "#analysis/promise/conductLevers.ts";
+import { conductOrder, type RunTasks } from "#analysis/promise/conductOrder.ts";
+import { orderLevers } from "#analysis/promise/orderLevers.ts";
 import { orderOf } from "#analysis/promise/orderCampaigns.ts";
 import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
 import { promiseAnswer, promiseFinding } from "#report/answers/promiseAnswer.ts";
@@ -10,8 +13,6 @@ import { chanceOf } from "#cli/call/chanceOption.ts";
 import type { Act, Options } from "#cli/call/command.ts";
 import { callTexts } from "#cli/call/options.ts";
 import { runName } from "#cli/call/runName.ts";
-import { conductLevers } from "#cli/labor/conductLevers.ts";
-import { conductOrder } from "#cli/labor/conductOrder.ts";
 import { withLabor } from "#cli/labor/withLabor.ts";
 import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
 import { version } from "#cli/machine/version.ts";
@@ -33,14 +34,19 @@ export const promise: Act = (files, options, host) => {
   printIssues(issues, host);
   if ("code" in order || issues.length > 0) return exitCodeOf(issues);
   return withLabor(options, host, async (labor, stages) => {
-    const outcome = await conductOrder(order, labor, stages);
+    const run: RunTasks = (given, tasks) => labor.run(given, tasks);
+    const outcome = await conductOrder(order, run, (_, count) => stages.report(`${order.name}: ${count} runs`));
     if (outcome.kind === "refused") {
       printIssues(outcome.issues, host);
       return exitCodeOf(outcome.issues);
     }
     const study = { ...outcome.study, scenario };
-    const isOpen = study.due !== null && study.due.verdict !== "yes";
-    const levers = isOpen || options.levers === true ? await conductLevers(study, first.vary, labor, stages) : null;
+    const levers = wantsLevers(study, options.levers === true)
+      ? await conductLevers(study, orderLevers(first.vary, study.order), run, (trials) => {
+          const { lever, state } = trials.at(-1)!;
+          stages.report(`${lever.name}: ${state.answers.length} runs`);
+        })
+      : null;
     const tables = [...promiseTables(study), ...promiseLeversTables(study, levers)];
     const { units = "si" } = options;
     const answer = (): string => promiseAnswer({ study, levers, units }, host.width);

@@ -4,13 +4,15 @@ import { pageStyle } from "#report/page/pageStyle.ts";
 import { pictureStyle } from "#report/picture/pictureStyle.ts";
 import { frameStyle } from "./frameStyle.ts";
 import { learnStyle } from "./learnStyle.ts";
+import { orderStyle } from "./orderStyle.ts";
+import { tryStyle } from "./tryStyle.ts";
 import type { Given } from "./given.ts";
 
 /** Made by the build. */
 export interface PageParts {
   /** The script that opens the others, as text. */
   readonly opener: string;
-  /** Compressed with gzip, in base64. */
+  /** Compressed with gzip, as letters that the opener reads. */
   readonly program: string;
   readonly licenses: string;
   readonly course: string;
@@ -52,7 +54,7 @@ export function pageFile({ title, questions, call }: PageHead, given: Given, par
   );
   return [
     `<!doctype html>\n<html lang="en"><head>${head.map(({ code }) => code).join("")}`,
-    `<style>${[pageStyle, pictureStyle, frameStyle, learnStyle].join("\n")}</style></head>\n<body>${waiting.code}`,
+    `<style>${[pageStyle, pictureStyle, frameStyle, learnStyle, tryStyle, orderStyle].join("\n")}</style></head>\n<body>${waiting.code}`,
     data("given", "application/json", JSON.stringify(given)),
     ...(["program", "licenses", "course"] as const).map((part) => data(part, "text/plain", parts[part])),
     `<script>${parts.opener}</script></body></html>\n`,

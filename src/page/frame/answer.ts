@@ -2,11 +2,17 @@
 import { h, type ComponentChild } from "preact";
 import type { OpenedScenario } from "#page/answer/openScenario.ts";
 
-export function Answer({ opened }: { readonly opened: OpenedScenario }): ComponentChild {
+interface AnswerProps {
+  readonly opened: OpenedScenario;
+  /** Not where the place has an answer of its own. */
+  readonly hasSentence: boolean;
+}
+
+export function Answer({ opened, hasSentence }: AnswerProps): ComponentChild {
   const { scenario, question, sentence } = opened;
   return [
     h("h1", {}, scenario.title),
     question === undefined ? null : h("p", { class: "quiet" }, question),
-    h("p", { class: "finding" }, sentence),
+    hasSentence ? h("p", { class: "finding" }, sentence) : null,
   ];
 }

@@ -1,11 +1,13 @@
 // The frame of the page: skip link, the scenarios, the answer, and the places.
 import { h, type ComponentChild } from "preact";
+import { useEffect } from "preact/hooks";
 import type { Opening } from "#page/answer/openScenario.ts";
 import { cautions } from "#report/words/cautions.ts";
 import { Answer } from "./answer.ts";
+import { followAddress } from "./followAddress.ts";
 import { IssueList } from "./issueList.ts";
 import { Licenses } from "./licenses.ts";
-import { Places } from "./places.ts";
+import { addressTerms, answersItself, Places } from "./places.ts";
 import { ScenarioChoice } from "./scenarioChoice.ts";
 import type { Session } from "./session.ts";
 
@@ -16,6 +18,7 @@ interface FrameProps {
 }
 
 export function Frame({ session, openLicenses, version }: FrameProps): ComponentChild {
+  useEffect(() => followAddress(session, addressTerms), [session]);
   return [
     h("a", { class: "skip", href: "#main" }, "Skip to the cell"),
     h("header", { class: "choices" }, h(ScenarioChoice, { session })),
@@ -44,7 +47,13 @@ interface OpenedProps {
 
 function Opened({ session, opening: { opened, issues } }: OpenedProps): ComponentChild {
   if (!opened) return h(IssueList, { issues, file: session.chosen.value?.file ?? "" });
-  return [h(Answer, { opened }), h(IssueList, { issues }), h(Places, { session, opened })];
+  const { value: refusal } = session.refusal;
+  return [
+    refusal === undefined ? null : h("p", { class: "finding", role: "alert" }, refusal),
+    h(Answer, { opened, hasSentence: !answersItself(session.address.value) }),
+    h(IssueList, { issues }),
+    h(Places, { session, opened }),
+  ];
 }
 
 const faultWords = (fault: string): string =>

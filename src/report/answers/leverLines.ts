@@ -3,7 +3,7 @@ import type { LeverRow, OrderLevers } from "#analysis/promise/orderLeverStudy.ts
 import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { grouped, percent, shareWords, withInterval } from "#report/words/digits.ts";
-import { repeatOptions } from "#report/tables/asked/promiseLeversTable.ts";
+import { repeatOptions } from "#report/tables/asked/repeatOptions.ts";
 
 const mostRows = 10;
 
@@ -11,21 +11,30 @@ export function leverLines(study: OrderStudy, levers: OrderLevers, width: number
   const { rows, by, currency } = levers;
   if (rows.length === 0) return ["No change of the scenario is known that could make it fit.", ""];
   const order = by === "effort" ? "the least usual effort first" : "the cheapest first";
-  const heads = ["", "chance", "parts lack", ...(currency === null ? [] : [`${currency} more`]), ""];
-  const asItIs = [
-    "as it is",
-    percent(study.due?.share ?? 0),
-    partsWords(levers.missing),
-    ...(currency === null ? [] : [""]),
-    "",
-  ];
-  const shown = rows.slice(0, mostRows).map((row) => cellsOf(row, currency !== null));
+  const { heads, asItIs, rows: cells } = leverCells(study, levers);
   return [
     ...wrappedLines(`What would make it fit (same random numbers; ${order}):`, width),
-    ...alignedLines([heads, asItIs, ...shown], currency === null ? [1, 2] : [1, 2, 3], width),
+    ...alignedLines([heads, asItIs, ...cells.slice(0, mostRows)], currency === null ? [1, 2] : [1, 2, 3], width),
     ...[...conclusion(study, levers), ...effortNote(levers)].flatMap((line) => wrappedLines(line, width)),
     "",
   ];
+}
+
+export interface LeverCells {
+  readonly heads: readonly string[];
+  readonly asItIs: readonly string[];
+  /** In the order of the changes. */
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** What the table of the changes says, a row each. */
+export function leverCells({ due }: OrderStudy, { rows, currency, missing }: OrderLevers): LeverCells {
+  const isPriced = currency !== null;
+  return {
+    heads: ["", "chance", "parts lack", ...(isPriced ? [`${currency} more`] : []), ""],
+    asItIs: ["as it is", percent(due?.share ?? 0), partsWords(missing), ...(isPriced ? [""] : []), ""],
+    rows: rows.map((row) => cellsOf(row, isPriced)),
+  };
 }
 
 function cellsOf(row: LeverRow, isPriced: boolean): readonly string[] {

@@ -62,7 +62,7 @@ function slackWords({ due, order }: OrderStudy): string {
     : `Late: ${done} only ${hours} after the due date.`;
 }
 
-function dateRows(study: OrderStudy): readonly (readonly string[])[] {
+export function dateRows(study: OrderStudy): readonly (readonly string[])[] {
   const { times, scenario, lines } = study;
   const shown = times.filter(({ share }) => share >= 0.5);
   return [
@@ -92,7 +92,7 @@ function around({ seconds, interval: { low, high } }: FinishTime, scenario: Orde
 
 const dayTime = "14:00";
 
-function partLines({ goodAtDue }: OrderStudy): readonly string[] {
+export function partLines({ goodAtDue }: OrderStudy): readonly string[] {
   if (goodAtDue === null) return [];
   const { mean, single } = goodAtDue;
   const made = withInterval(mean);
@@ -104,7 +104,7 @@ function partLines({ goodAtDue }: OrderStudy): readonly string[] {
 
 const wholeParts = (parts: number): string => grouped(Math.round(parts));
 
-function useRows({ uses }: OrderStudy, units: UnitSystem): readonly (readonly string[])[] {
+export function useRows({ uses }: OrderStudy, units: UnitSystem): readonly (readonly string[])[] {
   if (uses.length === 0) return [];
   return [["Up to the last part", "mean ± 95 %", "", "9 of 10 single runs"], ...uses.map((use) => useRow(use, units))];
 }
@@ -115,7 +115,7 @@ function useRow({ quantity, unit, mean, single }: UseSummary, units: UnitSystem)
   return [quantity, withInterval(mean, difference(1)), symbol, range];
 }
 
-function notes(study: OrderStudy): readonly string[] {
+export function notes(study: OrderStudy): readonly string[] {
   const { order, replications, missing, scenario } = study;
   const runs = `${grouped(replications)} runs of ${groupedName(order.name)} from ${startWords(study)}, each until the last wanted part; nothing is left out as warm-up.`;
   const keys = [...new Set(missing.flatMap((each) => each.keys))];

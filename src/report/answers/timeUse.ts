@@ -18,6 +18,12 @@ const nothing = "0.0 %";
 
 /** One row a resource; what counts as one for the bottleneck is one row. The valve is left out. */
 export function timeUseLines(study: Pick<Study, "states" | "scenario">, width?: number): readonly string[] {
+  const [head = [], ...rows] = timeUseRows(study);
+  return alignedLines([head, ...rows], [...head.keys()].slice(1, -1), width);
+}
+
+/** The names of the columns, then the rows. */
+export function timeUseRows(study: Pick<Study, "states" | "scenario">): readonly (readonly string[])[] {
   const groups = [...resourceGroups(study.scenario)]
     .filter(([group]) => group !== VALVE)
     .map(([group, resources]) => ({
@@ -32,8 +38,7 @@ export function timeUseLines(study: Pick<Study, "states" | "scenario">, width?: 
     ...shown.map((column) => percents[i]![column]!),
     largestWaits(states),
   ]);
-  const numbers = shown.map((_, i) => i + 1);
-  return alignedLines([["", ...names, "largest waits"], ...rows], numbers, width);
+  return [["", ...names, "largest waits"], ...rows];
 }
 
 type StateShare = Pick<StateSummary, "state" | "kind" | "cause"> & { readonly share: number };

@@ -76,5 +76,11 @@ export function sectionMarkup({ id, heading, body }: Section, level: "h2" | "h3"
 }
 
 function footer(version: string): Markup {
-  return element("footer", {}, element("p", {}, cautions), element("p", {}, `blowcell ${version}`));
+  return element(
+    "footer",
+    {},
+    element("p", {}, cautions),
+    element("p", {}, "To watch the cell, change it and promise an order in a browser: blowcell page FILE"),
+    element("p", {}, `blowcell ${version}`),
+  );
 }

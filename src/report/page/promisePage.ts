@@ -6,6 +6,7 @@ import type { Issue } from "#foundation/issue.ts";
 import { chanceBars } from "#report/charts/order/chanceBars.ts";
 import { finishBins } from "#report/charts/order/finishBins.ts";
 import { finishChart } from "#report/charts/order/finishChart.ts";
+import { finishWords } from "#report/charts/order/finishWords.ts";
 import { element } from "#report/charts/markup.ts";
 import { promiseLeversSpec, promiseLeversTables } from "#report/tables/asked/promiseLeversTable.ts";
 import { integer, number, text } from "#report/tables/columns.ts";
@@ -55,23 +56,17 @@ const binsSpec: TableSpec = {
 };
 
 function finishSection({ study, tables, units }: PromisePageParts): Section {
-  const { scenario, order, finish, replications, due } = study;
+  const { scenario, order, finish } = study;
   const bins = finishBins(finish, order.due).map(({ from, until, runs }) => [
     momentWords(from, scenario),
     momentWords(until, scenario),
     runs,
   ]);
-  const late = due === null ? "" : `, ${due.onTime} of them by the due date`;
   return pictured({
     id: "finish",
     heading: "When it is done",
-    description: `Histogram of the finish dates of ${replications} runs${late}.`,
+    ...finishWords(study),
     picture: (words) => finishChart(study, words),
-    caption: [
-      `Each of the ${replications} runs has its own random numbers: the spread is that from one run of the order to the next. `,
-      ...(due === null ? [] : ["Solid line: due date. Green: on time; amber: late. "]),
-      "Dashed lines: dates by which 50, 80 and 95 % of the runs are done.",
-    ],
     tables: [
       ...tables
         .filter(({ name }) => name !== promiseLeversSpec.name)

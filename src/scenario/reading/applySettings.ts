@@ -137,10 +137,16 @@ function put(call: Call, path: Path, source: Source): readonly Issue[] {
   const parent = path
     .slice(0, -1)
     .reduce<unknown>((node, each) => descend(call, node, each), call.text.document.contents);
+  keepComment(childOf(parent, key), value);
   if (isSeq(parent)) parent.items[Number(key)] = value;
   else if (isMap(parent)) (pairOf(parent, String(key)) ?? addPair(call, parent, String(key))).value = value;
   call.text.credit(value, source);
   return [];
+}
+
+/** A comment behind a value stays where the text is written again. */
+function keepComment(before: unknown, after: unknown): void {
+  if (isNode(before) && isNode(after) && before.comment) after.comment ??= before.comment;
 }
 
 /** The entry under a key, a new mapping where the text has none. */

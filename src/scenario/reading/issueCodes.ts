@@ -180,6 +180,8 @@ export const issueCodes = {
   "order-form": ["an order is no whole number of parts", "Write a whole number of parts, such as `200000 parts`."],
   "order-product": ["an order names no product of the cell", "Write a product of `products`."],
   "shifts-form": ["a pattern of work shifts cannot be read", 'Write a pattern such as "2 x 8 h, mon-fri".'],
+  "chance-range": ["the wanted chance is no share above 0 and below 100 %", "Write a share such as 95 %."],
+  "start-missing": ["work shifts are given without the date at which the run begins", "Add `--start`."],
   "start-form": ["a start cannot be read", "Write a local date and time, such as `2026-11-30 06:00`."],
   "product-which": ["a station does not say which of several products it makes", "Add `product` to the station."],
   "range-unused": [

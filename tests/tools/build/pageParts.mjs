@@ -5,6 +5,7 @@ import path from "node:path";
 import { bundleSettings, root } from "./bundleSettings.mjs";
 import { course } from "./course.mjs";
 import { thirdParty } from "./thirdParty.mjs";
+import { forPage } from "./wasmCore.mjs";
 
 /** Modules of @stdlib that the page replaces, by the end of their path. */
 const replaced = {
@@ -31,7 +32,10 @@ const settings = {
   format: "iife",
   globalName: "blowcell",
   external: [],
-  plugins: [...bundleSettings.plugins, replacing],
+  plugins: [forPage, replacing],
+  // The sources import a version with a Buffer of its own, of which the page needs only these two functions.
+  alias: { "csv-stringify/browser/esm/sync": "csv-stringify/sync" },
+  define: { ...bundleSettings.define, "Buffer.from": "Uint8Array.from", "Buffer.isBuffer": "ArrayBuffer.isView" },
   banner: {},
   minify: true,
   charset: "utf8",
@@ -42,8 +46,25 @@ const settings = {
 
 const inPage = (name) => path.join(root, `src/page/${name}.ts`);
 
-/** Nothing in base64 ends the element that it is in. */
-const packed = (text) => gzipSync(text, { level: 9 }).toString("base64");
+/**
+ * Compressed, four bytes as five letters: 27 kB less than in base64. Letters count from `#`, with `x` in place of `<`, so that
+ * nothing ends the element that it is in. The first letter is the number of bytes beyond the last four. `opener.ts` reads it.
+ */
+function packed(text) {
+  const bytes = gzipSync(text, { level: 9 });
+  const padded = Buffer.concat([bytes, Buffer.alloc((4 - (bytes.length % 4)) % 4)]);
+  const letters = [String(padded.length - bytes.length)];
+  for (let at = 0; at < padded.length; at += 4) {
+    let number = padded.readUInt32BE(at);
+    const five = [];
+    for (let i = 0; i < 5; i += 1) {
+      five.unshift(String.fromCharCode(35 + (number % 85)));
+      number = Math.floor(number / 85);
+    }
+    letters.push(...five);
+  }
+  return letters.join("").replaceAll("<", "x");
+}
 
 const hash = (text) => `'sha256-${createHash("sha256").update(text).digest("base64")}'`;
 

@@ -97,6 +97,17 @@ export const forEsbuild = {
   },
 };
 
+/** As letters of one byte, which a compressed page holds in less than base64. */
+export const forPage = {
+  name: "wasm-core",
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: wasm }, () => ({ path: place }));
+    onLoad({ filter: wasm }, async () => ({
+      contents: `export default Uint8Array.from(${JSON.stringify((await compiledCore()).toString("latin1"))}, (letter) => letter.charCodeAt(0));`,
+    }));
+  },
+};
+
 export const forVite = {
   name: "wasm-core",
   enforce: "pre",

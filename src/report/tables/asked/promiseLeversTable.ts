@@ -2,6 +2,7 @@
 import type { OrderLevers } from "#analysis/promise/orderLeverStudy.ts";
 import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
 import { halfWidth, integer, number, scenarioColumn, text } from "#report/tables/columns.ts";
+import { repeatOptions } from "./repeatOptions.ts";
 import { fillTable, type Table, type TableSpec } from "#report/tables/table.ts";
 
 export const promiseLeversSpec: TableSpec = {
@@ -58,9 +59,4 @@ export function promiseLeversTables({ order, scenario }: OrderStudy, levers: Ord
     `blowcell promise FILE ${repeatOptions(row.settings, due.replications)}`,
   ]);
   return rows.length === 0 ? [] : [fillTable(promiseLeversSpec, rows)];
-}
-
-/** The options that make a change and its runs, after those of the call. */
-export function repeatOptions(settings: readonly string[], replications: number): string {
-  return [...settings.map((each) => `--set "${each}"`), `--replications ${replications}`].join(" ");
 }

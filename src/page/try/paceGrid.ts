@@ -1,0 +1,33 @@
+// The grid of the map: which positions of two levers it shows, and what it says.
+import type { Lever } from "#page/trial/lever.ts";
+import type { PaceCell } from "#page/trial/openPaceRow.ts";
+
+export interface PaceGrid {
+  readonly x: Lever;
+  readonly y: Lever;
+  /** Positions of the levers. */
+  readonly across: readonly number[];
+  readonly down: readonly number[];
+  /** Undefined where it is not computed yet. */
+  readonly rows: readonly (readonly PaceCell[] | undefined)[];
+  /** The present cell. */
+  readonly at: { readonly x: number; readonly y: number };
+}
+
+/** So many positions over the whole way, the present one among them. */
+export function mapAxis({ positions }: Lever, present: number, count: number): readonly number[] {
+  const last = positions.length - 1;
+  if (last < count) return [...positions.keys()];
+  const even = Array.from({ length: count }, (_, i) => Math.round((i * last) / (count - 1)));
+  const nearest = even.reduce((best, each) => (Math.abs(each - present) < Math.abs(best - present) ? each : best));
+  return even.map((each) => (each === nearest ? present : each));
+}
+
+/** "The present cell: each station sets the pace, 6.17 s a shot. On the map …" */
+export function mapWords({ rows, at }: PaceGrid): string {
+  const cells = rows.flatMap((row) => row ?? []).flatMap((cell) => cell ?? []);
+  const present = rows[at.y]?.[at.x];
+  const names = [...new Set(cells.map(({ pace }) => pace.join(" and ")))];
+  const here = present ? `Now ${present.pace.join(" and ")}, ${present.secondsPerShot.toFixed(2)} s a shot. ` : "";
+  return `${here}On this map the pace is set by: ${names.join("; ")}.`;
+}

@@ -1,0 +1,157 @@
+// The place Order in a browser: with the keyboard alone, with the digits of `promise`, and judged by axe.
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import axe from "axe-core";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { callBlowcell, newFolder } from "../cli/callBlowcell.ts";
+import { openBrowser } from "../support/browser.ts";
+import { cellText } from "../support/cellScenario.ts";
+import { answered, expectSameAsCommand, inOneLine, shownCall } from "../support/orderPage.ts";
+import { shippedText } from "../support/reported.ts";
+
+const folder = newFolder();
+const file = join(folder, "page.html");
+let browser: Browser;
+let page: Page;
+const faults: string[] = [];
+
+beforeAll(async () => {
+  writeFileSync(join(folder, "one.yaml"), cellText(1).replace("cool: 8 s", "cool: { gamma: [8 s, 1 s] }"));
+  writeFileSync(join(folder, "friday.yaml"), shippedText("order-by-friday"));
+  expect(callBlowcell(["page", "one.yaml", "friday.yaml", "--out", file], { folder })).toMatchObject({ code: 0 });
+  browser = await openBrowser();
+  page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+  page.setDefaultTimeout(10_000);
+  page.on("console", (message) => faults.push(message.text()));
+  page.on("pageerror", ({ message }) => faults.push(message));
+  page.on("request", (request) => {
+    if (!/^(?:file|blob):/u.test(request.url())) faults.push(request.url());
+  });
+  await page.goto(pathToFileURL(file).href);
+}, 60_000);
+
+afterAll(() => browser?.close());
+
+/** Presses Tab until the focused element has this name; fails where it is not within reach. */
+async function reach(name: string): Promise<void> {
+  const focused = async (): Promise<string> =>
+    String(
+      await page.evaluate(
+        "(({ ariaLabel, labels, textContent }) => ariaLabel ?? labels?.[0]?.textContent ?? textContent)(document.activeElement)",
+      ),
+    );
+  for (let i = 0; i < 80; i++) {
+    if ((await focused()) === name) return;
+    await page.keyboard.press("Tab");
+  }
+  expect(await focused()).toBe(name);
+}
+
+async function type(name: string, text: string): Promise<void> {
+  await reach(name);
+  await page.keyboard.press("ControlOrMeta+a");
+  await page.keyboard.press("Delete");
+  await page.keyboard.type(text);
+  await page.keyboard.press("Enter");
+}
+
+async function press(name: string): Promise<void> {
+  await reach(name);
+  await page.keyboard.press("Enter");
+}
+
+async function judge(): Promise<void> {
+  for (const colorScheme of ["light", "dark"] as const) {
+    await page.emulateMedia({ colorScheme });
+    await page.evaluate(axe.source);
+    const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run());
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`)).toEqual([]);
+  }
+}
+
+describe("the place Order", { timeout: 120_000 }, () => {
+  it("asks for an order where the scenario has none", async () => {
+    await page.locator(".stage svg").waitFor();
+    await press("Order");
+    await answered(page, /^Type how many good parts/u);
+    expect(await page.locator(".order .call").count()).toBe(0);
+    expect(await page.locator(".order .wrong").count()).toBe(0);
+  });
+
+  it("says what `promise` says, digit for digit, with the keyboard alone", async () => {
+    await type("Quantity", "1000");
+    await type("Due", "1.5 h");
+    await answered(page, /^No: /u);
+    expect(await shownCall(page)).toBe('blowcell promise one.yaml --order "1000 parts" --due "1.5 h"');
+    expect(await page.locator(".order .count").textContent()).toBe(
+      "None of 20 runs is on time: at most 26 of 100 such orders with 95 % confidence.",
+    );
+    await expectSameAsCommand(page, folder);
+    await judge();
+  });
+
+  it("applies a change with a key, repeats it as a call, and takes it back", async () => {
+    const before = await page.locator(".order .answer").textContent();
+    await press("Apply one station more");
+    await answered(page, /^Yes: /u);
+    expect(await shownCall(page)).toContain("--set stations.count=2");
+    await expectSameAsCommand(page, folder);
+    await press("Remove one station more");
+    expect(await answered(page, /^No: /u)).toBe(before);
+    expect(await page.locator(".order .applied").count()).toBe(0);
+  });
+
+  it.each([
+    ["Quantity", "many", ["--order", "many", "--due", "1.5 h"]],
+    ["Due", "soon", ["--order", "1000 parts", "--due", "soon"]],
+    ["Due", "Friday 14:00", ["--order", "1000 parts", "--due", "Friday 14:00"]],
+    ["Wanted chance", "100 %", ["--order", "1000 parts", "--due", "1.5 h", "--chance", "100 %"]],
+    [
+      "Another pattern",
+      "2 x 8 h, mon-fri",
+      ["--order", "1000 parts", "--due", "1.5 h", "--shifts", "2 x 8 h, mon-fri"],
+    ],
+  ] as const)("says beside the field %s what the command says to %s", async (name, text, args) => {
+    const field = page.getByLabel(name, { exact: true });
+    const good = await field.inputValue();
+    await type(name, text);
+    const wrong = page.locator(`[id="${await field.getAttribute("id")}-issues"]`);
+    await wrong.waitFor();
+    const { code, errors } = callBlowcell(["promise", "one.yaml", ...args], { folder });
+    expect(code).toBe(2);
+    for (const words of ((await wrong.textContent()) ?? "").replace("error: ", "").split(/ (?:expected|remedy): /u))
+      expect(inOneLine(errors)).toContain(words);
+    expect(await field.getAttribute("aria-invalid")).toBe("true");
+    const described = (await field.getAttribute("aria-describedby")) ?? "";
+    expect(described.split(" ")).toContain(await wrong.getAttribute("id"));
+    if (name === "Quantity") await judge();
+    await type(name, good);
+    await wrong.waitFor({ state: "detached" });
+  });
+
+  it("begins with the order of the scenario, stops, and takes other work shifts", async () => {
+    await page.locator(".choices select").selectOption("friday");
+    await page.getByRole("button", { name: "Stop" }).click();
+    const work = page.locator(".order .work");
+    expect(await work.textContent()).toContain("Stopped.");
+    const values = async (): Promise<readonly string[]> =>
+      Promise.all((await page.locator(".order-form input[type=text]").all()).map((input) => input.inputValue()));
+    const lines = ["150000", "natural bottle", "50000", "blue bottle"];
+    expect(await values()).toEqual([...lines, "2026-12-04 14:00", "2026-11-30 06:00", "95 %", ""]);
+    expect(await shownCall(page)).toBe("blowcell promise friday.yaml");
+    await page.getByRole("button", { name: "24 h every day" }).click();
+    await page.getByRole("button", { name: "Stop" }).click();
+    expect(await shownCall(page)).toBe(
+      'blowcell promise friday.yaml --shifts "24 h, every day" --start "2026-11-30 06:00" --due "2026-12-04 14:00"',
+    );
+    await page.getByRole("button", { name: "As in the scenario" }).click();
+    await page.getByRole("button", { name: "Stop" }).click();
+    expect(await shownCall(page)).toBe("blowcell promise friday.yaml");
+  });
+
+  it("makes no request and leaves no message in the console", () => {
+    expect(faults).toEqual([]);
+  });
+});
