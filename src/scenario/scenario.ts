@@ -297,7 +297,7 @@ export interface RunSpec {
 }
 
 /** Where a scenario comes from. */
-interface ScenarioCall {
+export interface ScenarioCall {
   /** The file's name without folder. */
   readonly file: string;
   /** SHA-256 of the file's text. */

@@ -11,6 +11,7 @@ export const logIssueCodes = {
   "log-broken": ["the log is not well-formed CSV", "Check the quotes in the line that the message names."],
   "log-empty": ["no row of the log can be used", "Check the columns and units that were taken; map them with --column."],
   "log-groups": ["the log has too many stations and steps", "Check which column holds the step; map it with --column."],
+  "log-rows": ["rows of the log are left out, or kept with a doubt", "Look at the first line that the message names."],
   "log-zone": ["a --zone is no time zone", "Write a name such as `Europe/Berlin`."],
 } as const satisfies Readonly<Record<string, IssueMeaning>>;
 

@@ -1,5 +1,6 @@
 // The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
+import { asOption, columnOption, fitOutOption, intoOption, zoneOption } from "#cli/call/logOptions.ts";
 import {
   againstOption,
   changesOption,
@@ -101,6 +102,14 @@ export const builtCommands: readonly CommandSpec[] = [
     load: async () => (await import("./sweep.ts")).sweep,
   },
   {
+    name: "fit",
+    operands: "<log>",
+    meaning: "fit distributions to the step times and stops of a log (CSV); writes fit.html and fit.csv",
+    example: "blowcell fit log.csv --into mine.yaml",
+    options: [columnOption, zoneOption, intoOption, asOption, fitOutOption, nameOption, replaceOption, ...talk],
+    load: async () => (await import("./fit.ts")).fit,
+  },
+  {
     name: "merge",
     operands: "<folder...>",
     meaning: "join the shares of a sweep that were made with --shard; the files are those of one call",
@@ -136,5 +145,5 @@ export const builtCommands: readonly CommandSpec[] = [
 ];
 
 /** Refused by name and absent from --help. */
-export const plannedCommands: readonly string[] = ["promise", "fit", "match", "page"];
+export const plannedCommands: readonly string[] = ["promise", "match", "page"];
 export const plannedOptions: readonly string[] = ["--best", "--worthwhile", "--excel"];

@@ -14,6 +14,8 @@ import { layoutIssueCodes } from "./layoutIssues.ts";
 import { mergeIssueCodes } from "#cli/sweep/mergedRecords.ts";
 import { sweepIssueCodes } from "#cli/sweep/points.ts";
 import { varyIssueCodes } from "#scenario/reading/variedValues.ts";
+import { logIssueCodes } from "#analysis/log/logColumns.ts";
+import { fitIssueCodes } from "./fitInto.ts";
 import { newIssueCodes } from "./new.ts";
 import { explainIssueCodes } from "#report/explain/findTopics.ts";
 
@@ -35,6 +37,8 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     warmUpIssueCodes,
     estimateIssueCodes,
     newIssueCodes,
+    logIssueCodes,
+    fitIssueCodes,
     explainIssueCodes,
   ].flatMap((codes) => Object.entries<IssueMeaning>(codes)),
 );

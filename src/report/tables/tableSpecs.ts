@@ -14,6 +14,7 @@ import {
 import { calendarSpec } from "./calendarTable.ts";
 import { changesSpec } from "#report/tables/asked/changesTable.ts";
 import { costSpec } from "./costTable.ts";
+import { fitSpec } from "#report/fit/fitTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
 import { lostSpec } from "#report/tables/asked/lostTable.ts";
 import { slackSpec } from "#report/tables/asked/slackTable.ts";
@@ -293,6 +294,7 @@ export const tableSpecs: readonly TableSpec[] = [
   stopsSpec,
   calendarSpec,
   windowSpec,
+  fitSpec,
   eventsSpec,
   shotsSpec,
 ].map(withVariantColumn);
