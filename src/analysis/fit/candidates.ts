@@ -27,7 +27,8 @@ export interface Suggestion {
 export interface StepFit {
   /** Best first. */
   readonly candidates: readonly Candidate[];
-  readonly suggestion: Suggestion;
+  /** Absent where too few values are known. */
+  readonly suggestion?: Suggestion;
 }
 
 export interface StepValues {
@@ -40,6 +41,8 @@ export interface StepValues {
   readonly resolution: number;
 }
 
+/** Fewer values show nothing. */
+const fewestValues = 3;
 /** Fewer values are used as they are. */
 const leastValues = 20;
 /** Candidates with the smallest criterion that are tested. */
@@ -51,7 +54,8 @@ const timerPart = 0.98;
 /** Quantiles that stand for the measured values in a scenario. */
 const quantiles = 50;
 
-export function fitStep(values: StepValues, seed: string): StepFit {
+export function fitStep(values: StepValues, seed: string, among: readonly Family[] = families): StepFit {
+  if (values.sorted.length < fewestValues) return { candidates: [] };
   const timer = timerOf(values);
   if (timer !== undefined) return { candidates: [], suggestion: timer };
   const { sorted } = values;
@@ -59,7 +63,7 @@ export function fitStep(values: StepValues, seed: string): StepFit {
     const reason = `${sorted.length} values are too few to choose a distribution; measure ${leastValues} or more`;
     return { candidates: [], suggestion: measured(sorted, reason) };
   }
-  const fitted = fitFamilies(sorted);
+  const fitted = fitFamilies(sorted, among);
   const possible = fitted.filter(({ candidate }) => candidate.unfit === undefined).slice(0, mostTested);
   const tested = possible.map(({ family, candidate }) => tests(family, candidate, values, seed));
   const best = tested.find(({ tests: found }) => found !== undefined && found.andersonDarlingP > level);
@@ -77,8 +81,8 @@ interface Fitted {
 }
 
 /** All families by their criterion. */
-export function fitFamilies(sorted: Float64Array): readonly Fitted[] {
-  const fitted = families.flatMap((family) => {
+export function fitFamilies(sorted: Float64Array, among: readonly Family[] = families): readonly Fitted[] {
+  const fitted = among.flatMap((family) => {
     const parameters = family.fit(sorted);
     if (parameters === undefined || !parameters.every(Number.isFinite)) return [];
     const likelihood = logLikelihood(family, parameters, sorted);
@@ -119,7 +123,7 @@ function timerOf({ sorted, resolution }: StepValues): Suggestion | undefined {
   const [low, high] = [0.01, 0.99].map((share) => sorted[Math.floor(share * (sorted.length - 1))]!);
   const close = Math.max(timerShare * median, resolution);
   const near = sorted.filter((value) => Math.abs(value - median) <= close).length;
-  if (sorted.length < 3 || near < timerPart * sorted.length || high! - low! > 2 * close) return undefined;
+  if (near < timerPart * sorted.length || high! - low! > 2 * close) return undefined;
   const mean = sorted.filter((value) => Math.abs(value - median) <= close).reduce((sum, value) => sum + value, 0) / near;
   const others = sorted.length - near;
   const rest = others === 0 ? "" : `; ${others} other ${others === 1 ? "value is" : "values are"} not in it`;

@@ -4,7 +4,7 @@ import type { StepRecord } from "#analysis/log/logRecord.ts";
 import { codePointOrder } from "#foundation/codePointOrder.ts";
 import { fitStep, type Candidate, type Suggestion } from "./candidates.ts";
 import { Series, type SeriesSummary } from "./series.ts";
-import { Runs, Stops, fitTimes } from "./stops.ts";
+import { Runs, Stops, fitTimes, timesFamilies } from "./stops.ts";
 import type { CensoredTimes } from "./censored.ts";
 
 /** More stations times steps mean that a column of other content was taken for the steps. */
@@ -91,10 +91,10 @@ export class LogCollector {
   }
 }
 
-/** Of fewer values than a choice of all families needs, those of repairs are compared. */
+/** Fewer repairs than a test needs are compared by their likelihood alone. */
 function fitRepairs(repairs: SeriesSummary, seed: string): Pick<Fit, "candidates" | "suggestion"> {
   const isFew = repairs.count >= 2 && repairs.count < 20;
-  if (!isFew) return fitStep(repairs, `${seed}/repair`);
+  if (!isFew) return fitStep(repairs, `${seed}/repair`, timesFamilies);
   return fitTimes({ complete: repairs.sorted, censored: new Float64Array(0) }, `${seed}/repair`);
 }
 

@@ -2,6 +2,8 @@
 import type { StepRecord } from "#analysis/log/logRecord.ts";
 import { censoredRanges, fitCensored, type CensoredFit, type CensoredTimes } from "./censored.ts";
 import type { Candidate, Suggestion } from "./candidates.ts";
+import { exponential, lognormal } from "./plainFamilies.ts";
+import { weibull } from "./weibullFamily.ts";
 import { Series, keptValues, type SeriesSummary } from "./series.ts";
 
 /** Fewer complete times cannot show more than a mean. */
@@ -43,6 +45,9 @@ export class Stops {
     return this.#repairs.summary();
   }
 }
+
+/** A repair has no longest time. */
+export const timesFamilies = [exponential, weibull, lognormal] as const;
 
 export interface TimesFit {
   readonly candidates: readonly Candidate[];

@@ -30,8 +30,13 @@ export interface LogReader {
 const sampleRows = 200;
 /** A row that repeats one of so many rows before it is a duplicate. */
 const mostRemembered = 10_000;
-/** A state of more seconds is a gap in the log, unless it is a stop. Common practice, no published source. */
+/**
+ * A state that is longer than an hour, and so many times as long as it was on average before, is a gap in the log, unless it is a
+ * stop. Common practice, no published source.
+ */
 const longestState = 3600;
+const gapTimes = 20;
+const fewStates = 5;
 
 export function logReader(take: (record: StepRecord) => void, options: LogOptions): LogReader {
   const problems = problemCounter();
@@ -81,9 +86,9 @@ interface RowTaker {
 function rowTaker(columns: Understood, problems: Problems, take: (record: StepRecord) => void): RowTaker {
   const hasTimes = columns.has("time") || columns.has("start") || columns.has("end");
   const isRepeated = hasTimes ? repeats() : () => false;
+  const isGap = columns.has("duration") ? () => false : gaps();
   const checked = (record: StepRecord): void => {
-    const isGap = record.kind !== "stop" && !columns.has("duration") && record.seconds > longestState;
-    if (isGap) problems.add("gap above 1 h", record.line, `${Math.round(record.seconds)} s`);
+    if (isGap(record)) problems.add("gap in the log", record.line, `${Math.round(record.seconds)} s of ${record.step}`);
     else take(record);
   };
   const { row, end } =
@@ -92,10 +97,23 @@ function rowTaker(columns: Understood, problems: Problems, take: (record: StepRe
       : stateRows(columns, problems, checked);
   return {
     row: (reader, cells, line) => {
-      if (isRepeated(cells.join("\u001F"))) problems.add("duplicate row", line, cells.join(","));
+      if (isRepeated(`${cells.join("\u001F")}${columns.isLater() ? "\u001F2" : ""}`)) problems.add("duplicate row", line, cells.join(","));
       else row(reader, line);
     },
     end,
+  };
+}
+
+/** Whether the log stood still during a state. */
+function gaps(): (record: StepRecord) => boolean {
+  const known = new Map<string, { count: number; sum: number }>();
+  return ({ station, step, kind, seconds }) => {
+    if (kind === "stop") return false;
+    const key = `${station}\u001F${step}`;
+    const { count, sum } = known.get(key) ?? { count: 0, sum: 0 };
+    if (seconds > longestState && count >= fewStates && seconds > (gapTimes * sum) / count) return true;
+    known.set(key, { count: count + 1, sum: sum + seconds });
+    return false;
   };
 }
 
@@ -128,7 +146,7 @@ function stepRow(columns: Understood, problems: Problems, take: (record: StepRec
     const start = role === "start" ? at.seconds : at.seconds - seconds;
     const key = `${names.run}\u001F${names.station}`;
     // Times in whole seconds may differ by one.
-    if (start < (lastEnds.get(key) ?? -Infinity) - 1) problems.add("overlap with the row before", line, `${start}`);
+    if (start < (lastEnds.get(key) ?? -Infinity) - 1) problems.add("overlap with the row before", line, `${Number((lastEnds.get(key)! - start).toPrecision(3))} s`);
     lastEnds.set(key, start + seconds);
     take({ ...names, seconds, line, start, ...(at.hour === undefined ? {} : { hour: at.hour }) });
   };

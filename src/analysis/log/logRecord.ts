@@ -31,10 +31,10 @@ export const logProblems = {
   "time goes back": "left out",
   "end without a start": "left out",
   "start without an end": "left out",
-  "gap above 1 h": "left out",
+  "gap in the log": "left out",
   "state without an end": "left out",
   "overlap with the row before": "kept",
-  "local hour that comes twice": "kept, as the first of both",
+  "local hour that comes twice": "kept, as the first or the second by the order of rows",
   "local time that does not exist": "kept, as if the clock had not changed",
 } as const;
 

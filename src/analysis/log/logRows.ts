@@ -15,6 +15,8 @@ export interface Understood {
   readonly readerOf: (cells: readonly string[], line: number) => RowReader;
   readonly words: readonly string[];
   readonly has: (role: LogRole) => boolean;
+  /** Whether the row before was in the second of two equal local hours. */
+  readonly isLater: () => boolean;
 }
 
 interface Hints {
@@ -49,7 +51,9 @@ export function understand(
   const roles = Object.entries(columns).map(([role, { name }]) => `${role} = "${name}"`);
   const unitWords = duration ? [`durations in ${unit === undefined ? "s (no unit is given)" : duration.unit!}`] : [];
   const words = [roles.join(", "), [...unitWords, ...new Set([...formats.values()].map((format) => format.words))].join(", ")];
+  let isLater = false;
   return {
+    isLater: () => isLater,
     words: words.filter((each) => each !== ""),
     has: (role) => columns[role] !== undefined,
     readerOf: (cells, line) => ({
@@ -67,6 +71,7 @@ export function understand(
         if (cell === "") return void problems.add("empty time", line);
         const instant = formats.get(role)?.read(cell);
         if (instant === undefined) return void problems.add("unreadable time", line, cell);
+        isLater = instant.isLater === true;
         if (instant.clash === "twice") problems.add("local hour that comes twice", line, cell);
         if (instant.clash === "never") problems.add("local time that does not exist", line, cell);
         return instant;

@@ -7,11 +7,15 @@ export interface Instant {
   readonly seconds: number;
   readonly hour?: number;
   readonly clash?: "twice" | "never";
+  /** The second of two equal local times. */
+  readonly isLater?: true;
 }
 
 /** Seconds to be taken from local seconds to come to UTC. */
 export interface Offset {
   readonly seconds: number;
+  /** Where the local time comes twice: for the second time. */
+  readonly later?: number;
   readonly clash?: "twice" | "never";
 }
 
@@ -50,8 +54,10 @@ export function timeFormat(samples: readonly string[], { mark, unit, zone }: For
       ? "dates with the day first"
       : "dates with the month first, as no first number is above 12"
     : "dates and times";
-  const read = (text: string): Instant | undefined => instantOf(text, dayFirst, zone);
-  return samples.some((text) => read(text) !== undefined) ? { words, read } : undefined;
+  const probe = localReader(undefined);
+  if (!samples.some((text) => instantOf(text, dayFirst, probe) !== undefined)) return undefined;
+  const local = localReader(zone);
+  return {words, read: (text) => instantOf(text, dayFirst, local)};
 }
 
 function numberFormat(
@@ -76,10 +82,11 @@ function numberFormat(
   }
   // Days since 1899-12-30, which a spreadsheet shows as dates: of the years 2000 to 2100, and not whole.
   if (least >= 36526 && most < 73051 && values.some((value) => !Number.isInteger(value))) {
+    const local = localReader(zone);
     const read = (text: string): Instant | undefined => {
       const days = numberOf(text, mark);
       // A spreadsheet keeps about a microsecond.
-      return days === undefined ? undefined : local(Math.round((days - 25569) * DAY * 1e5) / 1e5, zone);
+      return days === undefined ? undefined : local(Math.round((days - 25569) * DAY * 1e5) / 1e5);
     };
     return { words: "dates as a spreadsheet counts them", read };
   }
@@ -93,11 +100,24 @@ function atEpoch(seconds: number | undefined, zone: Zone | undefined): Instant |
 
 const hourOf = (localSeconds: number): number => Math.floor((((localSeconds % DAY) + DAY) % DAY) / 3600);
 
-function local(localSeconds: number, zone: Zone | undefined): Instant {
-  const hour = hourOf(localSeconds);
-  if (zone === undefined) return { seconds: localSeconds, hour };
-  const { seconds, clash } = zone.offset(localSeconds);
-  return { seconds: localSeconds + seconds, hour, ...(clash === undefined ? {} : { clash }) };
+type LocalReader = (localSeconds: number) => Instant;
+
+/** Seconds by which a log's rows may be out of order. */
+const DISORDER = 600;
+
+/** Of local times that come twice the second one, where the first would lie before rows that were read. */
+function localReader(zone: Zone | undefined): LocalReader {
+  let last = -Infinity;
+  return (localSeconds) => {
+    const hour = hourOf(localSeconds);
+    if (zone === undefined) return { seconds: localSeconds, hour };
+    const { seconds, later, clash } = zone.offset(localSeconds);
+    const first = localSeconds + seconds;
+    const isLater = later !== undefined && first < last - DISORDER;
+    const found = isLater ? localSeconds + later : first;
+    last = Math.max(last, found);
+    return { seconds: found, hour, ...(clash === undefined ? {} : { clash }), ...(isLater ? { isLater: true } : {}) };
+  };
 }
 
 const clockPattern = /^(\d{1,2}):(\d{2})(?::(\d{2}(?:[.,]\d+)?))?\s*([AaPp][Mm])?$/u;
@@ -126,7 +146,7 @@ function secondsOfDay(text: string): number | undefined {
   return turned < 24 && m < 60 && s < 61 ? turned * 3600 + m * 60 + s : undefined;
 }
 
-function instantOf(text: string, dayFirst: boolean, zone: Zone | undefined): Instant | undefined {
+function instantOf(text: string, dayFirst: boolean, local: LocalReader): Instant | undefined {
   const parts = dated.exec(text);
   if (parts === null) return undefined;
   const [, y1, m1, d1, d2, m2, y2, s1, s2, y3, rest = ""] = parts;
@@ -138,7 +158,7 @@ function instantOf(text: string, dayFirst: boolean, zone: Zone | undefined): Ins
   const seconds = clock === "" ? 0 : secondsOfDay(clock);
   if (days === undefined || seconds === undefined) return undefined;
   const atClock = days * DAY + seconds;
-  if (offset === null) return local(atClock, zone);
+  if (offset === null) return local(atClock);
   const [, , sign, hours = "0", minutes = "0"] = offset;
   const east = (Number(hours) * 3600 + Number(minutes) * 60) * (sign === "-" ? -1 : 1);
   return { seconds: atClock - east, hour: hourOf(atClock) };

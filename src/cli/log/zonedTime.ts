@@ -21,7 +21,7 @@ export function zoneNamed(name: string): Zone | undefined {
   };
 }
 
-/** Of an hour that comes twice the first, of one that is skipped the offset before. */
+/** Of an hour that comes twice both offsets, of one that is skipped the offset before. */
 function offsetOf(localSeconds: number, name: string): Offset {
   const { year, month, day, hour, minute } = DateTime.fromSeconds(localSeconds, { zone: "utc" });
   const wanted = { year, month, day, hour, minute };
@@ -32,5 +32,5 @@ function offsetOf(localSeconds: number, name: string): Offset {
   }
   const possible = time.getPossibleOffsets().map(({ offset }) => offset);
   if (possible.length < 2) return { seconds: -time.offset * 60 };
-  return { seconds: -Math.max(...possible) * 60, clash: "twice" };
+  return { seconds: -Math.max(...possible) * 60, later: -Math.min(...possible) * 60, clash: "twice" };
 }
