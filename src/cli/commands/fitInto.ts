@@ -13,7 +13,7 @@ import { scenarioName } from "./loadScenarios.ts";
 export const fitIssueCodes = {
   "fit-no-place": [
     "the scenario has no place for a fitted step",
-    "Name the stations and steps of the scenario as the log does, or write the value by hand.",
+    "Name its stations and steps as the log does, list stations that differ one by one, or write the value yourself.",
   ],
   "fit-copy-exists": ["the copy of the scenario is there already", "Name another one with --as."],
   "fit-unfit": ["a fitted value does not fit the scenario", "Look at the step in fit.html, and write a value yourself."],

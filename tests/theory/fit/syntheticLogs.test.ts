@@ -17,7 +17,7 @@ const truths: Readonly<Record<string, readonly number[]>> = {
   uniform: [7, 8],
 };
 const named = families.map((family) => ({ family, kind: family.kind, truth: truths[family.kind]! }));
-const logs = isLong ? 1000 : 40;
+const logs = isLong ? 1000 : 20;
 /** Three standard errors of a share beyond the stated limits. */
 const margin = (share: number): number => 3 * Math.sqrt((share * (1 - share)) / logs);
 
