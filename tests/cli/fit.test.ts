@@ -59,7 +59,11 @@ describe("a log of step times", () => {
 
   it("is printed as JSON and nothing else", () => {
     const { output } = call("steps.csv", "--json", "--out", "json");
-    const result = JSON.parse(output) as { command: string; tables: { fit: readonly object[] }; warnings: readonly object[] };
+    const result = JSON.parse(output) as {
+      command: string;
+      tables: { fit: readonly object[] };
+      warnings: readonly object[];
+    };
     expect(result.command).toBe("fit");
     expect(result.tables.fit.length).toBeGreaterThan(2);
     expect(result.warnings).toHaveLength(1);
@@ -84,7 +88,9 @@ describe("--into", () => {
     write("mine.csv", `station,step,duration_s\n${log.join("\n")}\n`);
     const { code, errors } = call("mine.csv", "--into", "mine.yaml");
     expect(code).toBe(0);
-    const [before, after] = [scenario, readFileSync(inFolder("mine-fitted.yaml"), "utf8")].map((text) => text.split("\n"));
+    const [before, after] = [scenario, readFileSync(inFolder("mine-fitted.yaml"), "utf8")].map((text) =>
+      text.split("\n"),
+    );
     const changed = before!.flatMap((line, i) => (line === after![i] ? [] : [after![i]!.trim()]));
     expect(after).toHaveLength(before!.length);
     expect(changed).toHaveLength(2);
@@ -105,7 +111,9 @@ describe("--into", () => {
   it("names the steps that the scenario does not have", () => {
     write("weigh.csv", "station,step,duration_s\nA,weigh,7\nA,weigh,7\nA,weigh,7\nB,cool,9\nB,cool,9\nB,cool,9\n");
     const { errors } = call("weigh.csv", "--into", "mine.yaml", "--as", "third.yaml");
-    expect(errors).toMatch(/stations\.B\.steps\.cool: 7\.5 s -> 9 s.*fit-no-place.*found +stations\.A\.steps\.weigh$/msu);
+    expect(errors).toMatch(
+      /stations\.B\.steps\.cool: 7\.5 s -> 9 s.*fit-no-place.*found +stations\.A\.steps\.weigh$/msu,
+    );
   });
 
   it("refuses a scenario that cannot be read before the log is read", () => {
@@ -126,7 +134,10 @@ describe("a log of states", () => {
       rows.push(`${time.toFixed(1)},screw,stopped`);
       time += repair();
     }
-    write("states.csv", `time_s,station,state\n${rows.join("\n")}\n${time.toFixed(1)},screw,running\n${(time + 9e3).toFixed(1)},screw,stopped\n`);
+    write(
+      "states.csv",
+      `time_s,station,state\n${rows.join("\n")}\n${time.toFixed(1)},screw,running\n${(time + 9e3).toFixed(1)},screw,stopped\n`,
+    );
     const { code, output } = call("states.csv");
     expect(code).toBe(0);
     expect(output).toMatch(/^1 step and 1 stop of 1 station are fitted from 82 rows; 1 row is left out\./u);
@@ -150,13 +161,19 @@ describe("a log of states", () => {
 
 describe("an export of a spreadsheet", () => {
   it("may have semicolons, decimal commas, another encoding, dates and local times", () => {
-    const rows = Array.from({ length: 30 }, (_, i) => `25.10.2026;01:${String(i).padStart(2, "0")}:00;Kühl;${7 + (i % 5) / 10}`);
+    const rows = Array.from(
+      { length: 30 },
+      (_, i) => `25.10.2026;01:${String(i).padStart(2, "0")}:00;Kühl;${7 + (i % 5) / 10}`,
+    );
     const text = `Datum;Uhrzeit;Schritt;Dauer [s]\r\n${rows.join("\r\n").replaceAll(/(\d)\.(\d)$/gmu, "$1,$2")}\r\n`;
     write("windows.csv", Buffer.from(text, "latin1"));
     const { code, output } = call("windows.csv", "--zone", "Europe/Berlin");
     expect([code, output]).toEqual([0, expect.stringContaining("text in windows-1252")]);
     expect(rowsOf("reports/windows-fit")[0]).toMatchObject({ step: "Kühl", mean: "7.2", station: "line" });
-    write("utf16.csv", Buffer.concat([Buffer.of(0xff, 0xfe), Buffer.from(`\uFEFFsep=;\r\n${text}`.slice(1), "utf16le")]));
+    write(
+      "utf16.csv",
+      Buffer.concat([Buffer.of(0xff, 0xfe), Buffer.from(`\uFEFFsep=;\r\n${text}`.slice(1), "utf16le")]),
+    );
     expect(call("utf16.csv").code).toBe(0);
     expect(rowsOf("reports/utf16-fit")[0]).toMatchObject({ mean: "7.2" });
   });

@@ -96,7 +96,10 @@ async function writeFit({ folder, found, warnings, origin }: Written, options: O
   const files = [
     { name: "fit.csv", text: toCsv(table) },
     { name: "fit.html", text: fitPage(found, warnings, version) },
-    { name: "datapackage.json", text: dataPackage({ name: origin.name, tables: [table], scenarios: [origin], version }) },
+    {
+      name: "datapackage.json",
+      text: dataPackage({ name: origin.name, tables: [table], scenarios: [origin], version }),
+    },
   ];
   const obsolete = (earlierRun(folder, host)?.tables ?? []).filter((name) => !files.some((file) => file.name === name));
   await host.writeFiles(folder, files, obsolete);
@@ -110,7 +113,10 @@ function problemIssues({ problems }: LogSummary, path: string): readonly Issue[]
     const message = `${rows}: ${problem}; ${logProblems[problem]}.`;
     const place = { file: path, line, column: 1 };
     const remedy = "Look at this line, the first of them; correct the log if it matters.";
-    return { ...issueOf("log-rows", message, remedy, { place, ...(value === "" ? {} : { value }) }), severity: "warning" };
+    return {
+      ...issueOf("log-rows", message, remedy, { place, ...(value === "" ? {} : { value }) }),
+      severity: "warning",
+    };
   });
 }
 

@@ -7,7 +7,7 @@ export interface WantedChange {
   readonly text: string;
 }
 
-export interface MadeChange {
+interface MadeChange {
   readonly path: string;
   readonly line: number;
   readonly before: string;

@@ -118,11 +118,16 @@ describe("distribution functions", () => {
 
 describe("critical values for fitted parameters", () => {
   /** The share of samples of the family's own fit below a critical value. */
-  const below = (family: Family, parameters: readonly number[], count: number, isBelow: (a2: number, d: number) => boolean) => {
+  const below = (
+    family: Family,
+    parameters: readonly number[],
+    count: number,
+    isBelow: (a2: number, d: number) => boolean,
+  ) => {
     const next = family.sampler(parameters, alea(`critical ${family.kind}`));
     const samples = isLong ? 20_000 : 3000;
     const inside = Array.from({ length: samples }, () => {
-      const sorted = Float64Array.from({ length: count }, next).sort();
+      const sorted = Float64Array.from({ length: count }, next).toSorted();
       const found = goodness(sorted, family.probability(family.fit(sorted)!));
       return isBelow(found.andersonDarling, found.kolmogorovSmirnov);
     }).filter(Boolean).length;

@@ -15,7 +15,8 @@ function read(text: string, options: { readonly zone?: string; readonly columns?
 
 const seconds = ({ records }: { readonly records: readonly StepRecord[] }) =>
   records.map((record) => Number(record.seconds.toFixed(6)));
-const problemsOf = ({ problems }: LogSummary) => problems.map(({ problem, count, line }) => `${problem} ${count} ${line}`);
+const problemsOf = ({ problems }: LogSummary) =>
+  problems.map(({ problem, count, line }) => `${problem} ${count} ${line}`);
 
 describe("durations", () => {
   it.each([
@@ -94,7 +95,11 @@ describe("rows of events", () => {
       ["open", 2],
       ["cool", 7],
     ]);
-    expect(problemsOf(log)).toEqual(["end without a start 1 6", "start without an end 1 7", "state without an end 1 8"]);
+    expect(problemsOf(log)).toEqual([
+      "end without a start 1 6",
+      "start without an end 1 7",
+      "state without an end 1 8",
+    ]);
   });
 
   it("leave out a state during which the log stood still", () => {
