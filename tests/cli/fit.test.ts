@@ -45,7 +45,7 @@ describe("a log of step times", () => {
     const kind = removal!["distribution"]!;
     expect(removal!["scenario_value"]).toMatch(new RegExp(`^\\{ ${kind}: \\[`, "u"));
     expect(Number(removal!["low_1"])).toBeLessThan(Number(removal!["value_1"]));
-    expect(Number(removal!["anderson_darling_p"])).toBeGreaterThan(0.05);
+    expect(Number(removal!["ad_p"])).toBeGreaterThan(0.05);
     const page = readFileSync(inFolder("reports/steps-fit/fit.html"), "utf8");
     expect(page.match(/<svg/gu)).toHaveLength(2);
     expect(page).not.toMatch(/NaN|Infinity|undefined/u);
@@ -114,6 +114,19 @@ describe("--into", () => {
     expect(errors).toMatch(
       /stations\.B\.steps\.cool: 7\.5 s -> 9 s.*fit-no-place.*found +stations\.A\.steps\.weigh$/msu,
     );
+  });
+
+  it("writes the time between and the repair of a stop with the same name", () => {
+    const stop = "stops:\n  - { name: heater band, resource: plasticator, between: 40 h, repair: 30 min, step: finish } # old\n";
+    write("stops.yaml", `${scenario}${stop}`);
+    const rows = Array.from(
+      { length: 30 },
+      (_, i) => `${i * 1000 + (i % 7) * 50},P,run\n${i * 1000 + 800},P,heater band`,
+    );
+    write("band.csv", `time_s,station,state\n${rows.join("\n")}\n40000,P,run\n`);
+    expect(call("band.csv", "--stop", "Heater band", "--into", "stops.yaml").code).toBe(0);
+    const text = readFileSync(inFolder("stops-fitted.yaml"), "utf8");
+    expect(text).toMatch(/between: \{ \w+: [^}]*\}, repair: \{ \w+: [^}]*\}, step: finish \} # old\n/u);
   });
 
   it("refuses a scenario that cannot be read before the log is read", () => {

@@ -126,7 +126,7 @@ function readMapping(text: string, header: readonly string[]): { role: LogRole; 
 function tooFew(header: readonly string[]): Issue {
   const message = "No column of durations, of starts and ends, or of times with steps or states is found.";
   const remedy =
-    'Map the columns: `--column "duration=NAME"`, also `station`, `step`, `time`, `start`, `end`, `state`.';
+    'Map the columns: `--column "duration=NAME"`, also `station`, `step`, `time`, `start`, `end`, `state`. Delete lines above the header.';
   return issueOf("log-columns", message, remedy, {
     value: header.join(", "),
     expected: "a header row with such names",

@@ -1,7 +1,7 @@
 // Reads a log row by row: detects its columns, turns rows into steps, waits and stops, and counts what is wrong.
 import type { Issue } from "#foundation/issue.ts";
 import { issueOf, logColumns } from "./logColumns.ts";
-import { kindOf, problemCounter, type ProblemCount, type Problems, type StepRecord } from "./logRecord.ts";
+import { problemCounter, type ProblemCount, type Problems, type StepRecord } from "./logRecord.ts";
 import { understand, type RowReader, type Understood } from "./logRows.ts";
 import type { Zone } from "./logTimes.ts";
 import { stateRows } from "./stateRows.ts";
@@ -11,6 +11,8 @@ export interface LogOptions {
   readonly columns?: readonly string[];
   readonly delimiter: string;
   readonly zone?: Zone | undefined;
+  /** Names of steps or states that are stops, beside those that say so. */
+  readonly stops?: readonly string[];
 }
 
 export interface LogSummary {
@@ -61,7 +63,8 @@ export function logReader(take: (record: StepRecord) => void, options: LogOption
     row: (cells, line) => {
       if (found === undefined) {
         found = logColumns(cells, options.columns);
-        return;
+        // A row with a plain number is no header.
+        if (!cells.some((cell) => /^\d+(?:[.,]\d+)?$/u.test(cell))) return;
       }
       if (found.issues.length > 0) return;
       count += 1;
@@ -162,5 +165,5 @@ function namesOf(reader: RowReader, columns: Understood, problems: Problems, lin
   const hasSteps = columns.has("step") || columns.has("state");
   if (hasSteps && step === "") return problems.add("empty step", line);
   const [station, run] = [reader.text("station") || "line", reader.text("run")];
-  return { station, step: hasSteps ? step : "cycle", kind: kindOf(step), run };
+  return { station, step: hasSteps ? step : "cycle", kind: columns.kindOf(step), run };
 }

@@ -73,8 +73,8 @@ const stopWords =
   /\b(?:stop(?:ped|page)?|down(?:time)?|fault|fail\w*|breakdown|alarm|repair\w*|st(?:ö|oe)r\w*|defekt|ausfall)\b/iu;
 const waitWords = /\b(?:wait\w*|await\w*|idle|starved|blocked|hold\w*|neutral|free|wart\w*|leerlauf)\b/iu;
 
-/** Of the words of a step or state, in English or German. */
-export function kindOf(words: string): StepRecord["kind"] {
-  if (stopWords.test(words)) return "stop";
+/** Of the words of a step or state, in English or German; `stops` are further names of stops. */
+export function kindOf(words: string, stops: readonly string[]): StepRecord["kind"] {
+  if (stopWords.test(words) || stops.includes(words.toLowerCase())) return "stop";
   return waitWords.test(words) ? "wait" : "step";
 }

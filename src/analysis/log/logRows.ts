@@ -1,6 +1,6 @@
 // Turns the cells of a row into its time, its names and its duration by the roles of the columns.
 import type { LogColumn, LogColumns, LogRole } from "./logColumns.ts";
-import type { Problems } from "./logRecord.ts";
+import { kindOf, type Problems, type StepRecord } from "./logRecord.ts";
 import { decimalMark, durationOf, numberOf, secondsOf, type DecimalMark } from "./logNumbers.ts";
 import { timeFormat, type Instant, type TimeFormat, type Zone } from "./logTimes.ts";
 
@@ -15,6 +15,7 @@ export interface Understood {
   readonly readerOf: (cells: readonly string[], line: number) => RowReader;
   readonly words: readonly string[];
   readonly has: (role: LogRole) => boolean;
+  readonly kindOf: (words: string) => StepRecord["kind"];
   /** Whether the row before was in the second of two equal local hours. */
   readonly isLater: () => boolean;
 }
@@ -22,6 +23,8 @@ export interface Understood {
 interface Hints {
   readonly delimiter: string;
   readonly zone?: Zone | undefined;
+  /** Names of steps or states that are stops. */
+  readonly stops?: readonly string[];
 }
 
 export function understand(
@@ -58,9 +61,11 @@ export function understand(
     roles.join(", "),
     [...unitWords, ...new Set([...formats.values()].map((format) => format.words))].join(", "),
   ];
+  const stops = (hints.stops ?? []).map((name) => name.trim().toLowerCase());
   let isLater = false;
   return {
     isLater: () => isLater,
+    kindOf: (name) => kindOf(name, stops),
     words: words.filter((each) => each !== ""),
     has: (role) => columns[role] !== undefined,
     readerOf: (cells, line) => ({

@@ -1,5 +1,5 @@
 // Rows of events: a state lasts until the next row of its station, or from a start to its end.
-import { kindOf, type Problems, type StepRecord } from "./logRecord.ts";
+import type { Problems, StepRecord } from "./logRecord.ts";
 import type { RowReader, Understood } from "./logRows.ts";
 import type { Instant } from "./logTimes.ts";
 
@@ -52,6 +52,6 @@ function nameOf(reader: RowReader, columns: Understood): Pick<StepRecord, "step"
   const [step, state] = [reader.text("step"), reader.text("state")];
   const name = step || state;
   if (columns.has("cause") && reader.text("cause") !== "") return { step: state || step, kind: "wait" };
-  const kind = kindOf(state || step);
+  const kind = columns.kindOf(state || step);
   return kind === "stop" ? { step: state || step, kind } : { step: name, kind };
 }

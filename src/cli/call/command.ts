@@ -27,6 +27,7 @@ export interface Options {
   readonly slack?: boolean;
   readonly measured?: string;
   readonly column?: readonly string[];
+  readonly stop?: readonly string[];
   readonly zone?: string;
   readonly into?: string;
   readonly as?: string;

@@ -7,6 +7,11 @@ export const columnOption: OptionSpec = {
     'what a column holds: station, step, duration, time, date, start, end, state, event, cause or run, such as "duration=Cycle time"; repeatable',
   repeatable: true,
 };
+export const stopOption: OptionSpec = {
+  flags: "--stop <name>",
+  meaning: "a step or state of the log that is a stop, such as a fault by its name; repeatable",
+  repeatable: true,
+};
 export const zoneOption: OptionSpec = {
   flags: "--zone <name>",
   meaning: "time zone of local times in the log, such as Europe/Berlin; daylight time is then taken into account",

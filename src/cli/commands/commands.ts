@@ -1,6 +1,6 @@
 // The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
-import { asOption, columnOption, fitOutOption, intoOption, zoneOption } from "#cli/call/logOptions.ts";
+import { asOption, columnOption, fitOutOption, intoOption, stopOption, zoneOption } from "#cli/call/logOptions.ts";
 import {
   againstOption,
   changesOption,
@@ -106,7 +106,17 @@ export const builtCommands: readonly CommandSpec[] = [
     operands: "<log>",
     meaning: "fit distributions to the step times and stops of a log (CSV); writes fit.html and fit.csv",
     example: "blowcell fit log.csv --into mine.yaml",
-    options: [columnOption, zoneOption, intoOption, asOption, fitOutOption, nameOption, replaceOption, ...talk],
+    options: [
+      columnOption,
+      stopOption,
+      zoneOption,
+      intoOption,
+      asOption,
+      fitOutOption,
+      nameOption,
+      replaceOption,
+      ...talk,
+    ],
     load: async () => (await import("./fit.ts")).fit,
   },
   {

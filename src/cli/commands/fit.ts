@@ -40,7 +40,7 @@ export const fit: Act = async ([path = ""], options, host) => {
   if (refused.length > 0) return refuse(refused, host);
   const collector = new LogCollector();
   const summary = await readLog(
-    { path, columns: options.column ?? [], zone },
+    { path, columns: options.column ?? [], stops: options.stop ?? [], zone },
     (record) => collector.take(record),
     host,
   );
@@ -66,9 +66,13 @@ function refuse(issues: readonly Issue[], host: Host): number {
 }
 
 /** What makes the results of one log different from those of another. */
-function originOf(name: string, path: string, { column = [], zone }: Options): RunOrigin {
+function originOf(name: string, path: string, { column = [], stop = [], zone }: Options): RunOrigin {
   const file = path.replace(/^.*[/\\]/u, "");
-  const options = [...column.map((text) => `column ${text}`), ...(zone === undefined ? [] : [`zone ${zone}`])];
+  const options = [
+    ...column.map((text) => `column ${text}`),
+    ...stop.map((text) => `stop ${text}`),
+    ...(zone === undefined ? [] : [`zone ${zone}`]),
+  ];
   return { name, title: `fit of ${file}`, call: { file, settings: [], options } };
 }
 

@@ -19,6 +19,7 @@ const MEGABYTE = 1_000_000;
 export interface LogCall {
   readonly path: string;
   readonly columns: readonly string[];
+  readonly stops: readonly string[];
   readonly zone: Zone | undefined;
 }
 
@@ -48,7 +49,7 @@ const failed = (issues: readonly Issue[]): LogSummary => ({ rows: 0, problems: [
 
 async function readPieces(
   { pieces }: OpenedBytes,
-  { columns, zone }: LogCall,
+  { columns, stops, zone }: LogCall,
   take: (record: StepRecord) => void,
   host: Host,
   advance: (bytes: number) => void,
@@ -60,7 +61,7 @@ async function readPieces(
     const text = decoder.decode(piece);
     if (begun === undefined) {
       const { delimiter } = decoder;
-      const reader = logReader(take, { columns, zone, delimiter });
+      const reader = logReader(take, { columns, stops, zone, delimiter });
       begun = { reader, parser: rowParser(reader, delimiter) };
     }
     await written(begun.parser, text);

@@ -28,7 +28,7 @@ export const fitTerms = [
   {
     names: ["censored time", "time between stops"],
     meaning:
-      "A time that the log's end cuts off is only known to be longer. It counts with the chance of being longer, so that the mean is not too short. The time before the first stop is left out, because the log does not show when it began.",
+      "A time that the log's end cuts off is only known to be longer. It counts with the chance of being longer, so that the mean is not too short. The time before the first stop is left out, because the log does not show when it began. Times between stops are those of the calendar clock.",
     more: ["stops"],
   },
   {

@@ -8,6 +8,7 @@ import { fitName, shortText, meanText } from "./fitWords.ts";
 
 const mostRows = 18;
 const mostNotes = 6;
+const nextStep = "fit.html shows each fit; --into FILE writes the distributions into a scenario.";
 
 export function fitAnswer(fit: LogFit, width: number): string {
   const { fits } = fit;
@@ -20,7 +21,7 @@ export function fitAnswer(fit: LogFit, width: number): string {
     ...lines,
     ...(rest > 0 ? [`${rest} more rows are in fit.csv.`] : []),
     "",
-    ...fitNotes(fit).flatMap((line) => wrappedLines(line, width)),
+    ...[...fitNotes(fit), nextStep].flatMap((line) => wrappedLines(line, width)),
     "",
   ].join("\n");
 }
@@ -43,7 +44,7 @@ export function fitFinding({ fits, rows, problems }: LogFit): readonly string[] 
   return [`${parts} of ${counted(stations, "station")} ${verb} fitted from ${counted(rows, "row")}; ${rest}.`];
 }
 
-/** Warnings of the series, then how the numbers came about, and what to do. */
+/** Warnings of the series, then how the numbers came about. */
 export function fitNotes({ fits, waits, words, problems }: LogFit): readonly string[] {
   const warnings = fits.flatMap((fit) =>
     fit.summary.warnings.map((line) => `${fit.station}, ${fitName(fit)}: ${line}.`),
@@ -62,7 +63,6 @@ export function fitNotes({ fits, waits, words, problems }: LogFit): readonly str
       ? [`Above ${grouped(keptValues)} values a random sample of so many is fitted; n, mean and sd are of all.`]
       : []),
     `Columns: ${words.join("; ")}.`,
-    "fit.html shows each fit; --into FILE writes the distributions into a scenario.",
   ];
 }
 

@@ -22,9 +22,14 @@ export function fitPage(fit: LogFit, warnings: readonly Issue[], version: string
     title: `Fit of ${fit.name}`,
     questions: ["Which distributions do the measured times follow?"],
     finding: [...fitFinding(fit), ...fitNotes(fit), ...(rest > 0 ? [`${rest} more fits are in fit.csv.`] : [])],
-    warnings: { warnings: warnings.map(({ message, remedy }) => `${message} ${remedy}`), unusual: [] },
+    warnings: { warnings: warnings.map(warningLine), unusual: [] },
     sections: shown.map((each, i) => fitSection(each, fit, `fit-${i + 1}`)),
   });
+}
+
+function warningLine({ message, place, value }: Issue): string {
+  const found = value === undefined ? "" : `: ${value}`;
+  return place === undefined ? `${message}${found}` : `${message} First in line ${place.line}${found}.`;
 }
 
 function fitSection(fit: Fit, log: LogFit, id: string): Section {

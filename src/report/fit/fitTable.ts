@@ -41,10 +41,10 @@ export const fitSpec: TableSpec = {
     ...numbers.flatMap(parameterColumns),
     number("log_likelihood", "Logarithm of the likelihood of the values that were fitted"),
     number("aic", "Akaike's information criterion: 2 × parameters − 2 × log likelihood; the smallest is the best"),
-    number("anderson_darling", "Anderson-Darling statistic of at most 500 values; only of the three smallest AIC"),
-    number("anderson_darling_p", "Share of bootstrap samples of the fitted distribution that lie as far away"),
-    number("kolmogorov_smirnov", "Kolmogorov-Smirnov statistic of at most 500 values"),
-    number("kolmogorov_smirnov_p", "Share of bootstrap samples of the fitted distribution that lie as far away"),
+    number("ad", "Anderson-Darling statistic of at most 500 values; only of the three smallest AIC"),
+    number("ad_p", "Share of bootstrap samples of the fitted distribution that lie as far away"),
+    number("ks", "Kolmogorov-Smirnov statistic of at most 500 values"),
+    number("ks_p", "Share of bootstrap samples of the fitted distribution that lie as far away"),
   ],
 };
 

@@ -4,11 +4,14 @@ import { logReader, type LogSummary } from "#analysis/log/logReader.ts";
 import type { StepRecord } from "#analysis/log/logRecord.ts";
 import { zoneNamed } from "#cli/log/zonedTime.ts";
 
-function read(text: string, options: { readonly zone?: string; readonly columns?: readonly string[] } = {}) {
+function read(
+  text: string,
+  options: { readonly zone?: string; readonly columns?: readonly string[]; readonly stops?: readonly string[] } = {},
+) {
   const records: StepRecord[] = [];
   const delimiter = text.split("\n", 1)[0]!.includes(";") ? ";" : ",";
   const zone = options.zone === undefined ? undefined : zoneNamed(options.zone);
-  const reader = logReader((record) => records.push(record), { delimiter, zone, columns: options.columns ?? [] });
+  const reader = logReader((record) => records.push(record), { ...options, delimiter, zone });
   text.split("\n").forEach((row, i) => reader.row(row.split(delimiter), i + 1));
   return { records, ...reader.end() };
 }
@@ -106,6 +109,20 @@ describe("rows of events", () => {
     const rows = Array.from({ length: 12 }, (_, i) => `${i * 7},A,${i % 2 === 0 ? "cool" : "open"}`);
     const log = read(`time_s,station,state\n${rows.join("\n")}\n40000,A,cool`);
     expect(problemsOf(log)).toContain("gap in the log 1 13");
+  });
+});
+
+describe("names of stops", () => {
+  it("may be given by the call", () => {
+    const log = read("time_s,station,state\n0,A,cool\n7,A,Heater band\n9,A,cool", { stops: ["heater band"] });
+    expect(log.records.map(({ kind }) => kind)).toEqual(["step", "stop"]);
+  });
+});
+
+describe("a log without a header", () => {
+  it("keeps its first row", () => {
+    const log = read("A,cool,7.5\nA,cool,8", { columns: ["duration=3", "step=2", "station=1"] });
+    expect(seconds(log)).toEqual([7.5, 8]);
   });
 });
 

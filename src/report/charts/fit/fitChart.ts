@@ -16,6 +16,7 @@ const [top, bottom] = [26, 220];
 const panelWidth = 260;
 const panels = [50, 370, 690] as const;
 const mostBins = 30;
+const curvePoints = 8;
 /** More points cannot be distinguished. */
 const mostPoints = 200;
 
@@ -51,9 +52,11 @@ function histogram({ sorted, probability }: DrawnFit, left: number): readonly Ch
   const width = (high - low) / bins;
   const counts = new Float64Array(bins);
   for (const value of sorted) counts[Math.min(bins - 1, Math.floor((value - low) / width))]! += 1;
-  const cells = Array.from({ length: bins * 4 }, (_, i) => low + ((i + 0.5) * (high - low)) / (bins * 4));
+  // The curve has many times as many points as there are bins, each with the probability of its own small cell.
+  const cell = width / curvePoints;
+  const cells = Array.from({ length: bins * curvePoints }, (_, i) => low + (i + 0.5) * cell);
   const expected = probability
-    ? cells.map((x) => (probability(x + width / 2) - probability(x - width / 2)) * sorted.length)
+    ? cells.map((x) => (probability(x + cell / 2) - probability(x - cell / 2)) * sorted.length * curvePoints)
     : [];
   const x = scaleLinear([low, high], [left, left + panelWidth]);
   const most = [...counts, ...expected].reduce((high_, count) => Math.max(high_, count), 0);
