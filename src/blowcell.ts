@@ -10,6 +10,16 @@ import {
 import type { CostRow, CostStudy } from "#analysis/indicators/costStudy.ts";
 import type { IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
 import { idealCycle, type IdealCycle, type IdealStep } from "#analysis/ideal/idealCycle.ts";
+import type { Campaign, Order, OrderChange, OrderQuantity } from "#analysis/promise/order.ts";
+import { runOrder } from "#analysis/promise/orderProcedure.ts";
+import type {
+  DueChance,
+  FinishTime,
+  LineSummary,
+  OrderOutcome,
+  OrderStudy,
+  UseSummary,
+} from "#analysis/promise/orderStudy.ts";
 import type { Interval } from "#analysis/statistics/interval.ts";
 import type { KpiRow } from "#analysis/indicators/kpiRows.ts";
 import type { RunnerUp } from "#analysis/bottleneck/runnerUp.ts";
@@ -37,19 +47,28 @@ export type {
   Assumption,
   BottleneckResource,
   BottleneckStep,
+  Campaign,
   Cell,
   ColumnSpec,
   ComparisonRow,
   CostRow,
   CostStudy,
   Distribution,
+  DueChance,
+  FinishTime,
   IdealCircuit,
   IdealCycle,
   IdealStep,
   Interval,
   Issue,
   KpiRow,
+  LineSummary,
   MeasureSummary,
+  Order,
+  OrderChange,
+  OrderOutcome,
+  OrderQuantity,
+  OrderStudy,
   Place,
   ReadOptions,
   RunnerUp,
@@ -63,9 +82,12 @@ export type {
   Study,
   StudyOutcome,
   Table,
+  UseSummary,
   Verdict,
 };
 export { compareStudies, idealCycle, runStudy, scenarioSchema, toCsv };
+// All runs that the decision on the due date needs.
+export { runOrder as promiseOrder };
 // The scenario can be run: estimated times are computed, or reported as missing.
 export { readSettled as readScenario };
 

@@ -4,7 +4,7 @@ import { plannedCommands, plannedOptions } from "#cli/commands/commands.ts";
 import { exitCode } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { MachineFailure } from "#cli/machine/machineFailure.ts";
-import { plainText } from "#cli/machine/plainText.ts";
+import { plainText } from "#foundation/plainText.ts";
 import { version } from "#cli/machine/version.ts";
 
 function report(host: Host, message: string, details: readonly (readonly [string, string])[]): void {

@@ -7,3 +7,8 @@ export interface Fault {
   readonly expected?: string;
   readonly remedy: string;
 }
+
+/** Whether reading gave a fault in place of a value. */
+export function isFault(read: object): read is Fault {
+  return "code" in read && "remedy" in read;
+}

@@ -150,6 +150,19 @@ export interface CostSpec {
   readonly investment?: number;
 }
 
+/** A layout to choose from, as a change of the file. */
+export interface OptionSpec {
+  readonly name: string;
+  /** Options of one group exclude each other; absent: it is never combined. */
+  readonly group?: string;
+  /** `path=value` of each setting. */
+  readonly settings: readonly string[];
+  /** In the currency; per s of planned time; m². */
+  readonly investment?: number;
+  readonly perHour?: number;
+  readonly floorSpace?: number;
+}
+
 /** A recurring stop of one resource. */
 export interface StopSpec {
   readonly name: string;
@@ -260,6 +273,12 @@ export interface ChangeSpec {
   readonly purge?: { readonly residue: number; readonly screw: number; readonly manifold: number };
 }
 
+/** A change of the whole cell before an order of another product. */
+export interface ChangeoverSpec extends Omit<ChangeSpec, "at" | "station"> {
+  /** The product that is made after it. */
+  readonly to: string;
+}
+
 /** What makes a part good. */
 export interface QualitySpec {
   /** Limits of the mass of a good part, kg. */
@@ -294,6 +313,14 @@ export interface RunSpec {
   readonly precision?: number;
   /** `running`: shot full, molds open and empty; `cold`: the screw must recharge first. */
   readonly start: "running" | "cold";
+}
+
+/** Good parts to make, after those of the orders before it. */
+export interface OrderSpec {
+  readonly product: string;
+  readonly quantity: number;
+  /** Seconds from the beginning of the run; absent where no date is given. */
+  readonly due?: number;
 }
 
 /** Where a scenario comes from. */
@@ -332,6 +359,8 @@ export interface Scenario {
   readonly calendar?: CalendarSpec;
   readonly startUp?: StartUpSpec;
   readonly changes?: readonly ChangeSpec[];
+  /** Read where several orders are made one after the other. */
+  readonly changeovers?: readonly ChangeoverSpec[];
   /** In the order in which parts pass them; absent where every part that leaves the mold is done. */
   readonly takeaway?: readonly ServerSpec[];
   /** Largest share of regrind in the feed; absent where no regrind is used. */
@@ -345,5 +374,9 @@ export interface Scenario {
   readonly costs?: CostSpec;
   /** What was measured at the real cell; absent where nothing was. */
   readonly measured?: MeasuredSpec;
+  /** What is to be made, one after the other; absent where nothing is ordered. */
+  readonly orders?: readonly OrderSpec[];
+  /** Layouts that can be chosen in place of this one; absent where there are none. */
+  readonly options?: readonly OptionSpec[];
   readonly run: RunSpec;
 }

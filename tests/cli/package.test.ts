@@ -124,7 +124,7 @@ describe("the package", () => {
     const scripts = built.filter((file) => file.endsWith(".js"));
     expect(scripts.filter((file) => /\d+\.\d+|x64|arm64/u.test(file))).toEqual([]);
     const others = built.filter((file) => !scripts.includes(file) && !file.endsWith(".d.ts"));
-    expect(others).toEqual(["THIRD-PARTY.txt", path.join("cli", "package.json")]);
+    expect(others).toEqual(["THIRD-PARTY.txt", ...["package.json", "page.json"].map((name) => path.join("cli", name))]);
   });
 
   it("imports when it runs exactly what is installed with it", () => {
@@ -192,8 +192,14 @@ describe("the list of bundled packages", () => {
 
   it("lists exactly the packages whose code is included", { timeout: 60_000 }, async () => {
     const entryPoints = ["src/cli/blowcell.ts", "src/cli/worker.ts", "src/cli/main.ts", "src/blowcell.ts"];
-    const { metafile } = await build({ ...bundleSettings, entryPoints, outdir: folder, write: false, metafile: true });
-    const inputs = Object.keys(metafile.inputs);
+    const scripts = ["src/page/opener.ts", "src/page/program.ts"];
+    const settings = { ...bundleSettings, outdir: folder, write: false, metafile: true } as const;
+    const bundles = await Promise.all([
+      build({ ...settings, entryPoints }),
+      // The page has every package inside.
+      build({ ...settings, entryPoints: scripts, platform: "browser", external: [] }),
+    ]);
+    const inputs = [...new Set(bundles.flatMap(({ metafile }) => Object.keys(metafile.inputs)))];
     const owners = [...inputs, ...withinCore(inputs)].map((file) => ownerOf(path.join(root, file)));
     const names = new Set(owners.map(({ name, version }) => `${name} ${version}`));
     expect(names.delete(`blowcell ${ownerOf(path.join(root, "README.md")).version}`)).toBe(true);

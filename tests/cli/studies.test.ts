@@ -85,7 +85,19 @@ describe("run", () => {
     expect(output).toMatch(/^Bottleneck +.* % busy\): cooling/m);
     expect(errors).toBe("report.html and 8 CSV files are in reports/two\n");
     expect(readdirSync(inFolder("reports/two")).toSorted()).toEqual(
-      fileNames(["sweep", "comparison", "payback", "lost", "cost", "stops", "calendar", "window", "events", "shots"]),
+      fileNames([
+        "sweep",
+        "choose",
+        "comparison",
+        "payback",
+        "lost",
+        "cost",
+        "stops",
+        "calendar",
+        "window",
+        "events",
+        "shots",
+      ]),
     );
   });
 
@@ -129,7 +141,7 @@ describe("run", () => {
     const { code } = call("run", two, "--events", "--out", "events", "--replications", "2", "--length", "30 min");
     expect(code).toBe(0);
     expect(readdirSync(inFolder("events")).toSorted()).toEqual(
-      fileNames(["sweep", "comparison", "payback", "lost", "cost", "stops", "calendar", "window"]),
+      fileNames(["sweep", "choose", "comparison", "payback", "lost", "cost", "stops", "calendar", "window"]),
     );
     const rows: readonly Readonly<Record<string, string>>[] = parse(bytesOf("events")["events.csv"] ?? "", {
       columns: true,
@@ -167,7 +179,19 @@ describe("compare", () => {
     expect(code).toBe(0);
     expect(output).toMatch(/^two makes .* good parts an hour more than one/m);
     expect(readdirSync(inFolder("reports/one-against-two")).toSorted()).toEqual(
-      fileNames(["sweep", "payback", "changes", "lost", "cost", "stops", "calendar", "window", "events", "shots"]),
+      fileNames([
+        "sweep",
+        "choose",
+        "payback",
+        "changes",
+        "lost",
+        "cost",
+        "stops",
+        "calendar",
+        "window",
+        "events",
+        "shots",
+      ]),
     );
     const rows: readonly Readonly<Record<string, string>>[] = parse(
       bytesOf("reports/one-against-two")["throughput.csv"] ?? "",

@@ -38,10 +38,15 @@ export const rules: readonly Rule[] = [
   ["scenario/distributions", "engine/distributions foundation scenario/values", "a distribution is a kind of value"],
   [
     "scenario/keys",
-    "foundation physics/materials physics/window scenario/distributions scenario/values",
+    "foundation physics/materials physics/window scenario/distributions scenario/order scenario/values",
     "a key names the value that stands behind it; physical quantities come from the tables of physics",
   ],
   ["scenario/writing", "", "a text is changed at the places of its values; nothing is read from it"],
+  [
+    "scenario/order",
+    "engine foundation scenario scenario/values",
+    "a due date is a moment of the calendar; the keys, the call and the resolving read an order alike",
+  ],
   ["scenario/starter", "scenario scenario/keys", "a starter scenario shows the keys with their meanings"],
   [
     "scenario/reading",
@@ -50,7 +55,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "scenario/resolving",
-    "engine engine/distributions foundation physics/materials physics/window scenario scenario/distributions scenario/keys scenario/reading scenario/values",
+    "engine engine/distributions foundation physics/materials physics/window scenario scenario/distributions scenario/keys scenario/order scenario/reading scenario/values",
     "what was read becomes a scenario, so it sees everything below",
   ],
 
@@ -91,6 +96,7 @@ export const rules: readonly Rule[] = [
     "analysis/ideal cell/layers cell/run engine/distributions foundation scenario",
     "warm-up starts from the ideal period",
   ],
+  ["analysis/selection", "analysis/statistics foundation", "selection is arithmetic on paired values"],
   [
     "analysis/replication",
     "analysis/ideal analysis/statistics cell/layers cell/records cell/run engine/distributions scenario",
@@ -121,6 +127,16 @@ export const rules: readonly Rule[] = [
     "analysis/bottleneck analysis/changes analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/window cell/layers cell/records cell/run cell/words engine engine/distributions foundation physics/parison scenario scenario/resolving",
     "a study brings all findings together",
   ],
+  [
+    "analysis/promise",
+    "analysis/changes analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/records cell/run cell/words engine/distributions foundation scenario scenario/resolving",
+    "an order is run with its own calendar, and what it uses has the names and rates of a study; a deadlock is reported as a study does",
+  ],
+  [
+    "analysis/choice",
+    "analysis/ideal analysis/indicators analysis/replication analysis/selection analysis/statistics analysis/study analysis/window scenario",
+    "a choice observes replications of layouts and asks the selection",
+  ],
 
   ["analysis/log", "foundation", "rows of a log know no fit and no cell"],
   [
@@ -131,12 +147,17 @@ export const rules: readonly Rule[] = [
 
   [
     "report/words",
-    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation scenario",
+    "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation scenario scenario/resolving",
     "words for findings, and for what is left out of them; no layout",
   ],
   [
+    "report/scene",
+    "analysis/study cell/layers cell/records cell/table cell/words engine/distributions foundation physics/parison report/words scenario scenario/resolving",
+    "the scene is what the record of a run shows; sag and wall temperature are formulas of physics",
+  ],
+  [
     "report/tables/asked",
-    "analysis/replication analysis/study report/tables report/words",
+    "analysis/choice analysis/promise analysis/replication analysis/statistics analysis/study report/tables report/words",
     "tables that only some runs have, with the columns that all tables share",
   ],
   [
@@ -152,8 +173,13 @@ export const rules: readonly Rule[] = [
   ["report/charts/fit", "report/charts", "pictures of one fit, with the frame of every chart"],
   [
     "report/explain",
-    "analysis/bottleneck analysis/indicators analysis/replication cell/words foundation physics/window report/tables report/words scenario/distributions scenario/keys",
+    "analysis/bottleneck analysis/indicators analysis/promise analysis/replication cell/words foundation physics/window report/tables report/words scenario/distributions scenario/keys",
     "what can be explained is what the tables of every room say",
+  ],
+  [
+    "report/charts/order",
+    "analysis/promise report/charts report/words",
+    "a chart of an order uses the frame of every chart",
   ],
   [
     "report/charts",
@@ -161,22 +187,69 @@ export const rules: readonly Rule[] = [
     "a chart draws a finding or a table",
   ],
   [
+    "report/picture",
+    "report/charts report/scene report/words",
+    "a picture draws a scene with the marks and looks of the charts",
+  ],
+  [
     "report/answers",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/tables/asked report/words scenario scenario/resolving",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/promise analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation report/tables report/tables/asked report/words scenario scenario/resolving",
     "a terminal answer is words in lines; its rows are the resources of the bottleneck, its costs have the names of their measures",
   ],
   [
     "report/page",
-    "analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/tables report/tables/asked report/words scenario scenario/resolving",
+    "analysis/indicators analysis/promise analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/charts/order report/tables report/tables/asked report/words scenario scenario/resolving",
     "a page puts words, charts and tables together",
   ],
+  [
+    "report/choice",
+    "analysis/choice analysis/indicators analysis/replication analysis/statistics foundation report/charts report/page report/tables report/tables/asked report/words scenario",
+    "the answer to a choice in words, in a chart and on a page",
+  ],
+  [
+    "report/lessons",
+    "analysis/ideal analysis/study cell/records cell/words foundation report/words scenario scenario/keys scenario/reading scenario/values",
+    "a lesson is read like a scenario, and its numbers come from the records and ideal cycles of its cells",
+  ],
+  [
+    "report/drills",
+    "analysis/ideal cell/records cell/words report/charts report/lessons report/words scenario",
+    "a drill takes its key from a record, and what a change is worth from an ideal cycle",
+  ],
 
-  ["cli/machine", "foundation", "files, streams and the process; no command"],
-  ["cli/call", "cli/machine foundation", "what a call may say"],
-  ["cli/output", "analysis/study cli/call cli/machine foundation report/tables scenario", "results go out by one way"],
+  ["page/file", "report/charts report/page report/picture", "the file around the page has the style of a report"],
+  [
+    "page/answer",
+    "analysis/ideal analysis/study cell/records foundation page/file report/answers report/drills report/lessons report/page report/scene scenario",
+    "the worker reads, runs and words one scenario",
+  ],
+  [
+    "page/frame",
+    "foundation page/answer page/file page/learn page/watch report/words scenario/reading",
+    "the frame asks the worker and shows the places; files that are dropped are decoded as the command does",
+  ],
+  [
+    "page/learn",
+    "page/answer page/file page/watch report/charts report/drills report/lessons report/scene",
+    "lessons and drills come solved from the worker; a prediction shows the panels of Watch behind a curtain",
+  ],
+  [
+    "page/watch",
+    "foundation page/answer report/charts report/picture report/scene report/words scenario scenario/resolving",
+    "a place shows scenes and never makes them",
+  ],
+  ["page", "page/answer page/file page/frame", "the scripts of the page start its worker and its frame"],
+
+  ["cli/machine", "foundation page/file scenario/reading", "files, streams and the process; no command"],
+  ["cli/call", "cli/machine foundation scenario/order", "what a call may say; an order may be given in the call"],
+  [
+    "cli/output",
+    "analysis/study cli/call cli/machine foundation page/file report/tables report/words scenario",
+    "results go out by one way",
+  ],
   [
     "cli/labor",
-    "analysis/bottleneck analysis/changes analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
+    "analysis/bottleneck analysis/changes analysis/choice analysis/promise analysis/replication analysis/statistics analysis/study cli/call cli/machine cli/output foundation scenario",
     "who does the work, in this thread or in others",
   ],
   [
@@ -186,13 +259,18 @@ export const rules: readonly Rule[] = [
   ],
   ["cli/log", "analysis/log cli/machine foundation", "the bytes of a log become rows"],
   [
+    "cli/choose",
+    "analysis/choice analysis/indicators analysis/replication cli/call cli/machine cli/output foundation report/choice report/tables/asked",
+    "what a choice is asked for, and how its result goes out",
+  ],
+  [
     "cli/commands",
-    "analysis/fit analysis/ideal analysis/log analysis/statistics analysis/study analysis/window cli/call cli/labor cli/log cli/machine cli/output cli/sweep foundation report/answers report/explain report/fit report/page report/tables scenario scenario/keys scenario/reading scenario/resolving scenario/starter scenario/writing",
+    "analysis/choice analysis/fit analysis/ideal analysis/log analysis/promise analysis/statistics analysis/study analysis/window cli/call cli/choose cli/labor cli/log cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/fit report/lessons report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter scenario/writing",
     "a command wires readers, studies and answers",
   ],
   [
     "cli",
-    "analysis/replication cli/call cli/commands cli/labor cli/machine",
+    "analysis/replication cli/call cli/commands cli/labor cli/machine foundation",
     "the program picks the command; a worker runs replications",
   ],
 ];

@@ -12,6 +12,7 @@ const doors = new Set([
   "src/cli/labor/answerWork.ts",
   "src/cli/machine/host.ts",
   "src/cli/machine/keptCode.ts",
+  "src/cli/machine/pageParts.ts",
   "src/cli/loadProgram.ts",
   "src/cli/machine/readTextFile.ts",
   "src/cli/machine/checksum.ts",

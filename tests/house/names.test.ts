@@ -30,7 +30,7 @@ const pieces = new Set(
  * type or a property of it.
  */
 const typed = new Set(
-  `kind StateKind kinds orderOfKinds rule StopRule StopEffect finish hold scrap effect task by fill Fill dayUses item rate StationSpec`.split(
+  `kind StateKind kinds orderOfKinds rule StopRule StopEffect finish hold scrap effect task by fill Fill dayUses item rate StationSpec content MoldContent air MoldAir`.split(
     " ",
   ),
 );
@@ -42,6 +42,7 @@ const homonyms: readonly (readonly [path: string, words: string, type: string])[
   ["src/cell/run/quarterHours.ts", "changeover stopped working", "DayUse"],
   ["src/cli/commands/check.ts", "check", "the name of a command"],
   ["src/cli/commands/commands.ts", "check", "the name of a command"],
+  ["src/page/frame/scenarioChoice.ts", "drop", "the name of an event of the browser"],
   ["src/report/charts/circuitChart.ts", "cooling removal", "Fill"],
   ["src/report/explain/termTopics.ts", "parison removal", "the name of a term"],
   ["src/report/words/stateLook.ts", "stopped working", "StateKind"],

@@ -6,9 +6,18 @@ import { pathToFileURL } from "node:url";
 import axe from "axe-core";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { choicePage } from "#report/choice/choicePage.ts";
 import { reportPage } from "#report/page/reportPage.ts";
+import { runLevers } from "#analysis/promise/orderLeverRuns.ts";
+import { orderLevers } from "#analysis/promise/orderLevers.ts";
+import { promiseFinding } from "#report/answers/promiseAnswer.ts";
+import { promisePage } from "#report/page/promisePage.ts";
+import { promiseLeversTables } from "#report/tables/asked/promiseLeversTable.ts";
+import { promiseTables } from "#report/tables/asked/promiseTables.ts";
 import { openBrowser } from "../support/browser.ts";
 import { isLong } from "../support/caseCount.ts";
+import { morning, orderStudyOf } from "../support/orderOf.ts";
+import { chosen } from "../support/chosen.ts";
 import { compareReport, reportedOf, runReport, scenarioOf, shippedText } from "../support/reported.ts";
 
 const evil = `Two <script>document.title = "caught"</script><b>stations</b>`;
@@ -28,6 +37,22 @@ function poisoned(): string {
   return reportPage({ version: "0", scenarios: [reportedOf(scenario, evil)], comparison: [] });
 }
 
+/** Some runs are late, so that there are levers. */
+function promised(): string {
+  const study = orderStudyOf(morning);
+  const levers = runLevers(study, orderLevers(morning, study.order));
+  const tables = [...promiseTables(study), ...promiseLeversTables(study, levers)];
+  return promisePage({
+    version: "0",
+    study,
+    levers,
+    finding: promiseFinding(study),
+    tables,
+    warnings: [],
+    units: "si",
+  });
+}
+
 const tenLayouts = [
   "one-station",
   "two-station",
@@ -41,6 +66,27 @@ const tenLayouts = [
   "cost-of-a-thousand",
 ];
 
+function choiceOfStations(): string {
+  const costs = ["costs.currency=EUR", "costs.machine=30 per h", "run.length=1 h", "run.warmup=0 s"];
+  const text = shippedText("one-operator-four-molds");
+  const layouts = [2, 3, 4].map((count) =>
+    scenarioOf(text, `${count} molds`, [
+      `stations.count=${count}`,
+      `costs.station=${count} per h`,
+      `costs.investment=${count}e5`,
+      ...costs,
+    ]),
+  );
+  return choicePage({
+    version: "0",
+    choice: chosen(layouts),
+    leftOut: [],
+    usesDefault: true,
+    warnings: [],
+    units: "si",
+  });
+}
+
 const reports: Readonly<Record<string, () => string>> = {
   "one station": () => reportPage(runReport("one-station")),
   "two stations": poisoned,
@@ -50,6 +96,8 @@ const reports: Readonly<Record<string, () => string>> = {
   "two shifts": () => reportPage(runReport("two-shifts-one-color", ["run.length=7 d", "run.replications=2"])),
   "three weeks": () => reportPage(runReport("two-shifts-one-color", ["run.length=18 d", "run.replications=1"])),
   "one against two": () => reportPage(compareReport(["one-station", "two-station"])),
+  "an order": promised,
+  "a choice": choiceOfStations,
   "ten layouts": () => reportPage(compareReport(tenLayouts)),
 };
 
@@ -90,7 +138,7 @@ async function findings(page: Page): Promise<readonly string[]> {
 const openAll = "document.querySelectorAll('details').forEach((each) => { each.open = true; })";
 /** The long run opens every report in every look, `npm test` this one and one look of two others. */
 const inEveryLook = ["three stations with one operator"];
-const inOneLook = ["two shifts", "one against two"];
+const inOneLook = ["two shifts", "one against two", "a choice"];
 const cases = Object.keys(reports).flatMap((name) => {
   if (isLong || inEveryLook.includes(name)) return Object.keys(looks).map((look) => [name, look] as const);
   return inOneLook.includes(name) ? [[name, "light"] as const] : [];

@@ -15,11 +15,9 @@ export interface Lever {
 export type Vary = (settings: readonly string[]) => Scenario | undefined;
 
 /** A wish that changes nothing is no lever. */
-export function leversOf(scenario: Scenario, vary: Vary): readonly Lever[] {
+export function leversOf(scenario: Scenario, vary: Vary, wishes = wishesFor(scenario)): readonly Lever[] {
   const asItIs = vary([]);
-  return asItIs === undefined
-    ? []
-    : wishesFor(scenario).flatMap((wish) => leverFor(wish, scenario, asItIs, vary) ?? []);
+  return asItIs === undefined ? [] : wishes.flatMap((wish) => leverFor(wish, scenario, asItIs, vary) ?? []);
 }
 
 function leverFor(wish: Wish, scenario: Scenario, asItIs: Scenario, vary: Vary): Lever | undefined {

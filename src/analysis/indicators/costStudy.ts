@@ -118,7 +118,12 @@ function intervalOf(values: readonly (number | null)[]): Interval | null {
   return known.length === 0 ? null : meanInterval(known);
 }
 
-function missingKeys(rule: CostRule, scenario: Scenario, windows: readonly StationWindow[]): readonly string[] {
+/** Paths of the inputs that an item lacks, its rate among them. */
+export function missingKeys(
+  rule: CostRule,
+  scenario: Pick<Scenario, "costs" | "stations">,
+  windows: readonly StationWindow[],
+): readonly string[] {
   const rate = scenario.costs?.[rule.rate] === undefined ? [`costs.${rule.rate}`] : [];
   const mass = rule.isByMass === true ? missingMass(scenario.stations) : [];
   if (!rule.window) return [...rate, ...mass];

@@ -20,7 +20,7 @@ export function doWork(work: Work): readonly (PilotAnswer | ReplicationAnswer)[]
 }
 
 /** The same work in pieces of `size` tasks; the answers of the pieces in order are the answers to the whole. */
-export function piecesOf<W extends Work>(work: W, size: number): readonly W[] {
+export function piecesOf<W extends { readonly tasks: readonly unknown[] }>(work: W, size: number): readonly W[] {
   const count = Math.ceil(work.tasks.length / size);
   return Array.from({ length: count }, (_, i) => ({ ...work, tasks: work.tasks.slice(i * size, (i + 1) * size) }));
 }

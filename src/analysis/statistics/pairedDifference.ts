@@ -32,7 +32,7 @@ export function pairedDifference(
 }
 
 /** Two roundings of the same number count as equal. With their small spread they would look like a significant difference. */
-function differenceOf(one: number, other: number): number {
+export function differenceOf(one: number, other: number): number {
   const difference = one - other;
   return Math.abs(difference) <= ROUNDING * Math.max(Math.abs(one), Math.abs(other)) ? 0 : difference;
 }

@@ -1,5 +1,6 @@
 // The confidence interval of a quantile between two order statistics, for any distribution of the values.
 import { invariant } from "#foundation/invariant.ts";
+import { binomialShares } from "./binomialShares.ts";
 import { CONFIDENCE } from "./interval.ts";
 
 export interface QuantileInterval {
@@ -30,15 +31,4 @@ export function quantileInterval(
   let high = sorted.length + 1;
   for (let above = shares[sorted.length]!; high > 1 && above <= tail; high--) above += shares[high - 2]!;
   return { low: sorted[low - 1] ?? null, high: sorted[high - 1] ?? null };
-}
-
-/** P(B = k) for k from 0 to n, from the most likely k outwards, so that no power of a small number becomes 0. */
-function binomialShares(n: number, p: number): Float64Array {
-  const weights = new Float64Array(n + 1);
-  const mode = Math.min(n, Math.floor((n + 1) * p));
-  weights[mode] = 1;
-  for (let k = mode; k < n; k++) weights[k + 1] = (weights[k]! * (n - k) * p) / ((k + 1) * (1 - p));
-  for (let k = mode; k > 0; k--) weights[k - 1] = (weights[k]! * k * (1 - p)) / ((n - k + 1) * p);
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  return weights.map((weight) => weight / total);
 }

@@ -65,7 +65,7 @@ export interface RareStops {
 /** Null where every stop occurs often enough. */
 export function rareStops(
   scenario: Scenario,
-  answers: readonly ReplicationAnswer[],
+  answers: readonly Pick<ReplicationAnswer, "stops" | "exposures">[],
   controlled: ReadonlySet<number>,
 ): RareStops | null {
   const few = expectedStops(scenario, answers).filter(

@@ -14,7 +14,11 @@ export const standstillCodes = {
   ],
 } as const satisfies Readonly<Record<string, IssueMeaning>>;
 
-export function standstillIssue(scenario: Scenario, { standstill, task }: ReplicationAnswer): Issue {
+interface Stuck extends Pick<ReplicationAnswer, "standstill"> {
+  readonly task: Pick<ReplicationAnswer["task"], "replication">;
+}
+
+export function standstillIssue(scenario: Scenario, { standstill, task }: Stuck): Issue {
   const isDeadlock = standstill?.kind === "deadlock";
   const waits = (standstill?.waiting ?? [])
     .filter(({ lacks }) => lacks !== "")

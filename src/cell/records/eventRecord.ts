@@ -30,6 +30,10 @@ export interface EventRecord {
   readonly boundByResource: string | null;
   readonly boundBySeconds: number | null;
   readonly operator: string | null;
+  /** The resource at which the process of the step works. */
+  readonly at: string | null;
+  /** The number of the activity whose completion bound the start, among those of the plan; -1 where there is none. */
+  readonly activity: number;
   /** Parts of the removal that ends here; with a takeaway, parts that leave the resource now. */
   readonly parts: number;
 }
@@ -37,18 +41,31 @@ export interface EventRecord {
 /** Runs a replication anew for its events: the same scenario, seed and number bring back the same run. */
 export function eventRecorder(scenario: Scenario): (replication: number) => Generator<EventRecord> {
   const plan = planCell(scenario);
-  return (replication) => decode(eventsOf(plan, replication), plan);
+  const until = Math.round(scenario.run.length * TICKS_PER_SECOND);
+  return (replication) => {
+    const log = new EventLog();
+    const { seed } = scenario.run;
+    const simulation = new Simulation(plan.program, { seed, replication, isActive: plan.isActive, log });
+    return eventsUntil(until, { plan, simulation, log });
+  };
+}
+
+export interface LoggedRun {
+  readonly plan: CellPlan;
+  readonly simulation: Simulation;
+  readonly log: EventLog;
+}
+
+/** The events of a run that has not begun, up to and including a tick; the run goes on as they are read. */
+export function eventsUntil(until: number, run: LoggedRun): Generator<EventRecord> {
+  return decode(readUntil(until, run), run.plan);
 }
 
 /** A run is read so many turns of the cell at a time. */
 const turnsRead = 50;
 
-function* eventsOf(plan: CellPlan, replication: number): Generator<LoggedEvent> {
-  const { seed, length } = plan.scenario.run;
-  const until = Math.round(length * TICKS_PER_SECOND);
+function* readUntil(until: number, { plan, simulation, log }: LoggedRun): Generator<LoggedEvent> {
   const slice = Math.max(1, Math.round(turnsRead * slowestTurn(plan)));
-  const log = new EventLog();
-  const simulation = new Simulation(plan.program, { seed, replication, isActive: plan.isActive, log });
   for (let tick = 0; tick < until;) {
     tick = Math.min(until, tick + slice);
     simulation.runUntil(tick);
@@ -87,7 +104,9 @@ function* decode(events: Iterable<LoggedEvent>, plan: CellPlan): Generator<Event
     const removes = step?.role === "mold.remove";
     const removed = removing.has(event.resource) && !removes ? partsOf[event.resource]! : 0;
     if (removed > 0) removing.delete(event.resource);
-    const passed = step !== undefined && !keepsPart.includes(state) && partLeaves(step) ? 1 : 0;
+    // A station that is stopped may begin to wait for room: nothing has bound that, and no part leaves.
+    const leaves = step !== undefined && event.boundBy !== -1 && partLeaves(step);
+    const passed = leaves && !keepsPart.includes(state) ? 1 : 0;
     if (removes && kind === "working" && partsOf[event.resource]! > 0) removing.add(event.resource);
     const binding = activities[event.boundBy];
     // Written out in one piece: there are millions, and copies of copies would take most of the time.
@@ -104,6 +123,8 @@ function* decode(events: Iterable<LoggedEvent>, plan: CellPlan): Generator<Event
       boundByResource: binding?.resource ?? null,
       boundBySeconds: binding ? event.boundTime / TICKS_PER_SECOND : null,
       operator: isByOperator(event, step) ? operatorName(event.helper) : null,
+      at: process?.resource ?? null,
+      activity: event.boundBy,
       parts: handsOver ? passed : removed,
     };
   }

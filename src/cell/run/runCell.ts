@@ -40,6 +40,10 @@ export interface RunOptions {
   readonly watchesParisons?: boolean;
   /** Reads a run on a calendar at every quarter of an hour; true if not given. */
   readonly readsQuarters?: boolean;
+  /** Returns the function that runs the simulation on to a tick. It may stop earlier; the observation then ends there. */
+  readonly runOn?: (simulation: Simulation) => (tick: number) => void;
+  /** Follows the critical path; true if not given. */
+  readonly keepsChain?: boolean;
 }
 
 /** The same scenario, seed and replication always give the same record. */
@@ -47,7 +51,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const { scenario, program } = plan;
   const warmup = options.warmup ?? settledWarmup(scenario);
   const from = Math.round(warmup * TICKS_PER_SECOND);
-  const until = Math.round(scenario.run.length * TICKS_PER_SECOND);
+  const latest = Math.round(scenario.run.length * TICKS_PER_SECOND);
   const keepsShots = options.keepsShots ?? true;
   const watch = options.watchesParisons === true ? ParisonWatch.of(plan) : undefined;
   const shotTicks: readonly number[][] = scenario.stations.map(() => []);
@@ -66,7 +70,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       ...(watch?.readers ?? []),
     ],
   });
-  const runOn = (tick: number): void => simulation.runUntil(tick);
+  const runOn = options.runOn?.(simulation) ?? ((tick: number): void => simulation.runUntil(tick));
   if (from > 0) {
     runOn(from);
     simulation.restartObservation();
@@ -74,8 +78,9 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   }
   watch?.restartObservation();
   const quarters = options.readsQuarters === false ? undefined : QuarterHours.of(plan);
-  const readOn = quarters ? quarters.readingOn(simulation, { from, until, runOn }) : runOn;
-  const elements = elementTimes(plan, simulation, { from, until, runOn: readOn });
+  const readOn = quarters ? quarters.readingOn(simulation, { from, until: latest, runOn }) : runOn;
+  const elements = elementTimes(plan, simulation, { from, until: latest, runOn: readOn });
+  const until = options.runOn ? Math.min(latest, simulation.now) : latest;
   const counted = simulation.counts;
   const counts = new Map(program.counters.map((name, i) => [name, counted[i]!]));
   const stations = scenario.stations.map((station, k) => ({
@@ -107,11 +112,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     stateTimes,
     elementTimes: elements,
     longestActive,
-    chain: chainShares(
-      plan,
-      simulation,
-      stations.map((station) => station.shots),
-    ),
+    chain: options.keepsChain === false ? [] : chainShares(plan, simulation, stations),
     stops: stopRecords(plan, simulation),
     stopExposures: stopExposures(scenario, simulation.stops, { from, until, stations, stateTimes }),
     purgedMilligrams: counts.get(purgedCounter) ?? 0,
@@ -180,7 +181,12 @@ function stateTimesOf({ program, resources, isActive }: CellPlan, { stateTicks }
 }
 
 /** One chain a station, back from the end of the run, weighted by the station's shots. */
-function chainShares(plan: CellPlan, simulation: Simulation, shots: readonly number[]): ChainShare[] {
+function chainShares(
+  plan: CellPlan,
+  simulation: Simulation,
+  stations: readonly Pick<StationRecord, "shots">[],
+): ChainShare[] {
+  const shots = stations.map((station) => station.shots);
   const total = shots.reduce((sum, each) => sum + each, 0);
   const weights = shots.map((each) => (total === 0 ? 1 / shots.length : each / total));
   const chains = simulation.chainsOf(plan.stationProcess);

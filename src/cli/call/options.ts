@@ -1,5 +1,6 @@
 // Options that several commands share.
 import type { OptionSpec, Options } from "./command.ts";
+import { orderSettings, orderTexts } from "./orderOptions.ts";
 
 export const verboseOption: OptionSpec = { flags: "--verbose", meaning: "print stages, seconds and replications" };
 export const quietOption: OptionSpec = { flags: "--quiet", meaning: "print only errors" };
@@ -22,6 +23,19 @@ export const sweepOutOption: OptionSpec = {
   flags: "--out <folder>",
   meaning: "folder for the files that come out (default: reports/<scenario name>-sweep, with the settings in short)",
 };
+export const pageOutOption: OptionSpec = {
+  flags: "--out <file or folder>",
+  meaning: "the page, such as line-2.html, or a folder for page.html (default: reports/<scenario names>)",
+};
+export const pageReplaceOption: OptionSpec = {
+  flags: "--replace",
+  meaning: "replace a page of a different call, or any other file; the same call is replaced without it",
+};
+export const lessonOption: OptionSpec = {
+  flags: "--lesson <file>",
+  meaning: "a lesson of your own, beside the shipped ones; repeatable",
+  repeatable: true,
+};
 export const varyOption: OptionSpec = {
   flags: "--vary <path=values>",
   meaning:
@@ -31,6 +45,41 @@ export const varyOption: OptionSpec = {
 export const shardOption: OptionSpec = {
   flags: "--shard <i/n>",
   meaning: "make only share i of n of the points, such as 1/3, for several machines; merge joins the shares",
+};
+export const bestOption: OptionSpec = {
+  flags: "--best",
+  meaning: "choose the best point, as the command choose does; --replications is then the most of one point",
+};
+export const byOption: OptionSpec = {
+  flags: "--by <measure>",
+  meaning:
+    'what the best layout is best in: "good parts per hour" (default), "cost per 1,000" or another measure of throughput.csv or cost.csv',
+};
+export const worthwhileOption: OptionSpec = {
+  flags: "--worthwhile <difference>",
+  meaning:
+    'a smaller difference does not matter: a number in the unit of the measure, such as "12", or a share of the first layout (default: "1 %")',
+};
+export const needOption: OptionSpec = {
+  flags: "--need <parts in time>",
+  meaning:
+    'drop layouts that cannot make so many good parts, such as "200000 parts in 5 d"; a run is then as long as this time and counts from its start',
+};
+export const chanceOfNeedOption: OptionSpec = {
+  flags: "--chance <share>",
+  meaning: "the least chance with which a run meets the need, 50 to 99 % (default: 95 %)",
+};
+export const confidenceOption: OptionSpec = {
+  flags: "--confidence <share>",
+  meaning: "how sure the choice is, 80 to 99.9 % (default: 95 %)",
+};
+export const mostReplicationsOption: OptionSpec = {
+  flags: "--replications <count>",
+  meaning: "most replications of one layout (default: 2000); the choice needs fewer in most cases",
+};
+export const chooseOutOption: OptionSpec = {
+  flags: "--out <folder>",
+  meaning: "folder for the files that come out (default: reports/<first layout>-choose, with the settings in short)",
 };
 export const nameOption: OptionSpec = {
   flags: "--name <name>",
@@ -122,9 +171,11 @@ export interface CalledSetting {
 
 /** All changes of the scenario by the call, in their order. */
 export function calledSettings(options: Options): readonly CalledSetting[] {
-  const { set, run } = settingsOf(options);
+  const { run } = settingsOf(options);
+  const ordered = new Map(orderSettings(options).map(({ option, text }) => [option, { option, text }]));
   return [
-    ...set.slice(0, options.set?.length ?? 0).map((text) => ({ option: "--set", text })),
+    ...ordered.values(),
+    ...(options.set ?? []).map((text) => ({ option: "--set", text })),
     ...(options.measured === undefined ? [] : [{ option: "--measured", text: options.measured }]),
     ...Object.entries(run).map(([name, text]) => ({ option: `--${name}`, text })),
   ];
@@ -137,7 +188,12 @@ export function runTexts(options: Options): readonly string[] {
 
 /** All changes of the scenario by the call, each as `path=value`. */
 export function callTexts(options: Options): readonly string[] {
-  return [...settingsOf(options).set, ...runTexts(options)];
+  return [...shownSettings(options), ...runTexts(options)];
+}
+
+/** Those that change the cell; an order and its work shifts as they were written. */
+export function shownSettings(options: Options): readonly string[] {
+  return [...orderTexts(options), ...settingsOf(options).set.slice(orderSettings(options).length)];
 }
 
 interface Settings {
@@ -146,8 +202,13 @@ interface Settings {
 }
 
 /** The same as settings for the reader; an option of its own name comes last and wins. */
-export function settingsOf({ set: own = [], measured, seed, replications, length, precision }: Options): Settings {
-  const set = measured === undefined ? own : [...own, measuredSetting(measured)];
+export function settingsOf(options: Options): Settings {
+  const { set: own = [], measured, seed, replications, length, precision } = options;
+  const set = [
+    ...orderSettings(options).map(({ setting }) => setting),
+    ...own,
+    ...(measured === undefined ? [] : [measuredSetting(measured)]),
+  ];
   const given = Object.entries({ seed, replications, length, precision }).filter(([, text]) => text !== undefined);
   return { set, run: Object.fromEntries(given) };
 }

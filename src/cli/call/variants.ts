@@ -7,8 +7,8 @@ export interface Variant {
   readonly set: readonly string[];
   /** As it was written. */
   readonly text: string;
-  /** Of a sweep; else --variant. */
-  readonly option?: "--vary";
+  /** Where its settings come from, as issues name it; --variant where absent. */
+  readonly option?: string;
 }
 
 export const variantIssueCodes = {

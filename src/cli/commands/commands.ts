@@ -1,20 +1,32 @@
 // The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
 import { asOption, columnOption, fitOutOption, intoOption, stopOption, zoneOption } from "#cli/call/logOptions.ts";
+import { chanceOption } from "#cli/call/chanceOption.ts";
+import { dueOption, leversOption, orderOption, shiftsOption, startOption } from "#cli/call/orderOptions.ts";
 import {
   againstOption,
+  bestOption,
+  byOption,
+  chanceOfNeedOption,
   changesOption,
+  chooseOutOption,
+  confidenceOption,
   compareOutOption,
   eventsOption,
   jobsOption,
   jsonOption,
   kindOption,
   lengthOption,
+  lessonOption,
   outOption,
+  pageOutOption,
+  pageReplaceOption,
   precisionOption,
   quietOption,
   rangeOption,
+  mostReplicationsOption,
   nameOption,
+  needOption,
   replaceOption,
   resultOption,
   shardOption,
@@ -30,9 +42,12 @@ import {
   stationsOption,
   sweepOutOption,
   verboseOption,
+  worthwhileOption,
 } from "#cli/call/options.ts";
 
 const changes = [seedOption, replicationsOption, lengthOption, precisionOption, setOption];
+const workShifts = [shiftsOption, startOption];
+const choice = [byOption, worthwhileOption, needOption, chanceOfNeedOption, confidenceOption];
 const talk = [jsonOption, quietOption, verboseOption];
 
 export const builtCommands: readonly CommandSpec[] = [
@@ -56,6 +71,7 @@ export const builtCommands: readonly CommandSpec[] = [
       eventsOption,
       slackOption,
       measuredOption,
+      ...workShifts,
       ...changes,
       sensitivityOption,
       changesOption,
@@ -76,6 +92,7 @@ export const builtCommands: readonly CommandSpec[] = [
       compareOutOption,
       nameOption,
       replaceOption,
+      ...workShifts,
       ...changes,
       jobsOption,
       unitsOption,
@@ -86,11 +103,13 @@ export const builtCommands: readonly CommandSpec[] = [
   {
     name: "sweep",
     operands: "<file>",
-    meaning: "simulate all combinations of varied values; a call that was stopped continues where it was",
+    meaning: "simulate all combinations of varied values; a stopped call continues",
     example: 'blowcell sweep scenarios/two-station.yaml --vary "stations.*.steps.cool=7..9 s by 0.5 s"',
     options: [
       varyOption,
       shardOption,
+      bestOption,
+      ...choice,
       sweepOutOption,
       nameOption,
       replaceOption,
@@ -120,12 +139,65 @@ export const builtCommands: readonly CommandSpec[] = [
     load: async () => (await import("./fit.ts")).fit,
   },
   {
+    name: "choose",
+    operands: "<file...>",
+    meaning: "find the best layout: of files, options of a scenario or varied values",
+    example: 'blowcell choose scenarios/which-layout.yaml --need "120000 parts in 5 d"',
+    options: [
+      ...choice,
+      varyOption,
+      variantOption,
+      chooseOutOption,
+      nameOption,
+      replaceOption,
+      seedOption,
+      mostReplicationsOption,
+      lengthOption,
+      setOption,
+      jobsOption,
+      unitsOption,
+      ...talk,
+    ],
+    load: async () => (await import("./choose.ts")).choose,
+  },
+  {
     name: "merge",
     operands: "<folder...>",
     meaning: "join the shares of a sweep that were made with --shard; the files are those of one call",
     example: "blowcell merge share-1 share-2 share-3 --out whole",
     options: [sweepOutOption, replaceOption, unitsOption, ...talk],
     load: async () => (await import("./merge.ts")).merge,
+  },
+  {
+    name: "promise",
+    operands: "<file>",
+    meaning: "run an order: when it is done, and its chance of the due date",
+    example: 'blowcell promise scenarios/order-by-friday.yaml --due "Friday 14:00"',
+    options: [
+      orderOption,
+      dueOption,
+      chanceOption,
+      leversOption,
+      ...workShifts,
+      outOption,
+      nameOption,
+      replaceOption,
+      seedOption,
+      replicationsOption,
+      setOption,
+      jobsOption,
+      unitsOption,
+      ...talk,
+    ],
+    load: async () => (await import("./promise.ts")).promise,
+  },
+  {
+    name: "page",
+    operands: "<file...>",
+    meaning: "write one HTML file that shows how the cell works, step by step; it needs no network",
+    example: "blowcell page scenarios/one-station.yaml scenarios/two-station.yaml --out cell.html",
+    options: [pageOutOption, pageReplaceOption, setOption, lessonOption, quietOption, verboseOption],
+    load: async () => (await import("./page.ts")).page,
   },
   {
     name: "new",
@@ -155,5 +227,5 @@ export const builtCommands: readonly CommandSpec[] = [
 ];
 
 /** Refused by name and absent from --help. */
-export const plannedCommands: readonly string[] = ["promise", "match", "page"];
-export const plannedOptions: readonly string[] = ["--best", "--worthwhile", "--excel"];
+export const plannedCommands: readonly string[] = ["match"];
+export const plannedOptions: readonly string[] = ["--excel"];

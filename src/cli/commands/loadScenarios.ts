@@ -8,8 +8,9 @@ import { checksum } from "#cli/machine/checksum.ts";
 import { exitCodeOf, worstOf } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { nameIssues } from "#cli/call/nameIssues.ts";
+import { orderIssues } from "#cli/call/orderOptions.ts";
 import { optionIssues } from "#cli/call/optionIssues.ts";
-import { calledSettings, runTexts, settingsOf, type CalledSetting } from "#cli/call/options.ts";
+import { calledSettings, runTexts, settingsOf, shownSettings, type CalledSetting } from "#cli/call/options.ts";
 import { parseVariant, variantIssues, type Variant } from "#cli/call/variants.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
 
@@ -19,6 +20,8 @@ export interface LoadedScenario {
   readonly vary: (settings: readonly string[]) => Scenario | undefined;
   /** The text of the file, the changes by the call, and the warnings. */
   readonly text: string;
+  /** Texts of the files that it names, by name. */
+  readonly beside: ReadonlyMap<string, string>;
   readonly settings: readonly CalledSetting[];
   readonly issues: readonly Issue[];
 }
@@ -40,24 +43,28 @@ export function loadScenarios(files: readonly string[], options: Options, host: 
     }),
   );
   const readings = [...bases, ...varied];
-  const issues = [...nameIssues(options), ...variantIssues(variants), ...readings.flatMap((reading) => reading.issues)];
+  const issues = [
+    ...nameIssues(options),
+    ...orderIssues(options),
+    ...variantIssues(variants),
+    ...readings.flatMap((reading) => reading.issues),
+  ];
   printIssues(options.quiet === true ? issues.filter(({ severity }) => severity === "error") : issues, host);
   return {
-    loaded: readings.flatMap(({ scenario, text, vary, variant, issues: found }) => {
+    loaded: readings.flatMap(({ scenario, text, beside, vary, variant, issues: found }) => {
       if (scenario === undefined) return [];
       const settings = [
         ...calledSettings(options),
         ...(variant?.set ?? []).map((set) => ({ option: "--variant", text: set })),
       ];
-      return [{ scenario, vary, text, settings, issues: found }];
+      return [{ scenario, vary, text, beside, settings, issues: found }];
     }),
     code: worstOf([exitCodeOf(issues), ...readings.map((reading) => exitCodeOf(reading.issues))]),
   };
 }
 
-export interface Reading extends Pick<LoadedScenario, "vary"> {
+export interface Reading extends Pick<LoadedScenario, "vary" | "text" | "beside"> {
   readonly scenario?: Scenario;
-  readonly text: string;
   readonly variant?: Variant | undefined;
   readonly issues: readonly Issue[];
 }
@@ -70,7 +77,8 @@ interface Wanted {
 
 export function readFile({ file, name, variant }: Wanted, options: Options, host: Host): Reading {
   const content = host.readText(file);
-  if ("issue" in content) return { text: "", issues: [content.issue], vary: () => undefined };
+  const beside = new Map<string, string>();
+  if ("issue" in content) return { text: "", beside, issues: [content.issue], vary: () => undefined };
   const folder = file.replace(/[^/\\]*$/, "");
   const { set, run } = settingsOf(options);
   const readWith = (more: readonly string[]): ScenarioReading =>
@@ -79,22 +87,24 @@ export function readFile({ file, name, variant }: Wanted, options: Options, host
       file,
       set: [...set, ...(variant?.set ?? []), ...more],
       run,
-      readText: (beside) => {
-        const read = host.readText(isAbsolute(beside) ? beside : folder + beside);
-        return "text" in read ? read.text : undefined;
+      readText: (other) => {
+        const read = host.readText(isAbsolute(other) ? other : folder + other);
+        if ("issue" in read) return undefined;
+        beside.set(other, read.text);
+        return read.text;
       },
     });
   const { scenario, issues: found } = readWith([]);
   const vary: LoadedScenario["vary"] = (settings) => readWith(settings).scenario;
   const [text, issues] = [content.text, optionIssues(found, options, variant)];
-  if (!scenario) return { text, issues, vary };
+  if (!scenario) return { text, beside, issues, vary };
   const call = {
     file: file.slice(folder.length),
     sha256: checksum(text),
-    settings: [...set, ...(variant?.set ?? [])],
+    settings: [...shownSettings(options), ...(variant?.set ?? [])],
     options: runTexts(options),
   };
-  return { text, vary, variant, scenario: { ...scenario, call }, issues };
+  return { text, beside, vary, variant, scenario: { ...scenario, call }, issues };
 }
 
 /** What the file itself causes is reported once; the rest names the variant. */

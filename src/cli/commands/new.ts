@@ -2,7 +2,7 @@
 import type { Act, Options } from "#cli/call/command.ts";
 import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
-import { plainText } from "#cli/machine/plainText.ts";
+import { plainText } from "#foundation/plainText.ts";
 import { safeName } from "#cli/machine/safeName.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
 import { didYouMean } from "#foundation/didYouMean.ts";

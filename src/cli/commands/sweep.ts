@@ -8,21 +8,25 @@ import { withLabor } from "#cli/labor/withLabor.ts";
 import { exitCodeOf } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { openJournal, readJournal } from "#cli/machine/journal.ts";
-import { plainText } from "#cli/machine/plainText.ts";
+import { plainText } from "#foundation/plainText.ts";
 import { version } from "#cli/machine/version.ts";
 import { folderIssues } from "#cli/output/earlierRun.ts";
 import { printIssues } from "#cli/output/printIssues.ts";
 import { readGrid, type Grid } from "#cli/sweep/points.ts";
 import { reportSweep, scenarioOfShare } from "#cli/sweep/reportSweep.ts";
 import { journalName, parseRecord, type PointRecord, type SweepPlan } from "#cli/sweep/sweepRecord.ts";
+import { aloneIssues, choose } from "./choose.ts";
 import { scenarioName } from "./loadScenarios.ts";
 import { pointReader, sharedScenario, type ReadPoint } from "./readPoints.ts";
 
-export const sweep: Act = async ([file = ""], options, host) => {
+export const sweep: Act = async (files, options, host) => {
+  if (options.best === true) return choose(files, options, host);
+  const [file = ""] = files;
   const grid = readGrid(options);
   const content = host.readText(file);
   const issues = [
     ...nameIssues(options),
+    ...aloneIssues(options),
     ...("paths" in grid ? [] : grid),
     ...("issue" in content ? [content.issue] : []),
   ];

@@ -1,15 +1,13 @@
 // Reads a text file that the user named, or returns an issue.
-import { isUtf8 } from "node:buffer";
 import { closeSync, openSync, readdirSync, readSync, statSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Issue, IssueMeaning } from "#foundation/issue.ts";
+import { decodedText, mostBytes } from "#scenario/reading/decodedText.ts";
 import { nameOfFailure } from "./machineFailure.ts";
 
 export type TextFile = { readonly text: string } | { readonly issue: Issue };
 
-/** Far above any scenario or list of measured times. */
-const mostBytes = 16 * 1024 * 1024;
 const chunkBytes = 64 * 1024;
 
 export const fileIssueCodes = {
@@ -47,7 +45,7 @@ function readBytes(path: string): Buffer {
   }
 }
 
-type Finding = Pick<Issue, "code" | "message" | "remedy"> & Partial<Pick<Issue, "place" | "expected">>;
+type Finding = Pick<Issue, "code" | "message" | "remedy">;
 
 function issueOf(finding: Finding): TextFile {
   return { issue: { severity: "error", path: "", fate: "file", ...finding } };
@@ -84,31 +82,10 @@ export function unreadable(path: string, error: unknown): TextFile {
   return issueOf({ code: "file-unreadable", message, remedy });
 }
 
-/** The replacement character stands where the decoder met the first wrong byte. */
-function notUtf8(path: string, bytes: Buffer): TextFile {
-  const before = bytes.toString("utf8").split("\uFFFD", 1)[0] ?? "";
-  const place = { file: path, line: before.split("\n").length, column: before.length - before.lastIndexOf("\n") };
-  const isUtf16 = (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
-  const message = isUtf16 ? "the file is UTF-16, not UTF-8" : "the file is no UTF-8 text from here on";
-  const remedy = "Save it as UTF-8: editors offer it as the encoding when saving.";
-  return issueOf({ code: "file-not-utf8", message, remedy, expected: "a text file in UTF-8", place });
-}
-
-function decode(path: string, bytes: Buffer): TextFile {
-  if (!isUtf8(bytes)) return notUtf8(path, bytes);
-  // A byte order mark is not part of the text. Old programs end lines with a carriage return alone.
-  const text = bytes.toString("utf8").replace(/^\uFEFF/u, "");
-  return { text: text.includes("\n") ? text : text.replaceAll("\r", "\n") };
-}
-
 export function readTextFile(path: string): TextFile {
-  let bytes: Buffer;
   try {
-    bytes = readBytes(path);
+    return decodedText(path, readBytes(path));
   } catch (error) {
     return unreadable(path, error);
   }
-  if (bytes.length <= mostBytes) return decode(path, bytes);
-  const message = `${path} has more than ${mostBytes / 1024 / 1024} MiB`;
-  return issueOf({ code: "file-too-large", message, remedy: "Check that it is the file that you meant." });
 }

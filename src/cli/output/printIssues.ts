@@ -1,12 +1,9 @@
 // Prints all issues of a text in the order of the text.
 import type { Issue, Severity } from "#foundation/issue.ts";
 import type { Host, Paint } from "#cli/machine/host.ts";
-import { plainText } from "#cli/machine/plainText.ts";
+import { issueWords } from "#report/words/issueWords.ts";
 
 const paintOf: Readonly<Record<Severity, Paint>> = { error: "red", warning: "yellow", hint: "cyan" };
-
-/** Long values are cut; their beginning identifies them. */
-const longestValue = 200;
 
 function inOrderOfText(left: Issue, right: Issue): number {
   const [here, there] = [left.place, right.place];
@@ -15,25 +12,12 @@ function inOrderOfText(left: Issue, right: Issue): number {
   return here.line - there.line || here.column - there.column;
 }
 
-/** `file:line:column` is what editors jump to. */
-function placeOf({ place, option }: Issue): string {
-  if (option !== undefined) return plainText(option, longestValue);
-  return place === undefined ? "blowcell" : `${plainText(place.file)}:${place.line}:${place.column}`;
-}
-
 function describe(issue: Issue, host: Host): string {
+  const { place, message, details } = issueWords(issue);
   const severity = host.paint("error", paintOf[issue.severity], issue.severity);
   const code = host.paint("error", "dim", `[${issue.code}]`);
-  const details = [
-    ["at", issue.path],
-    ["found", issue.value === undefined ? undefined : plainText(issue.value, longestValue)],
-    ["expected", issue.expected],
-    ["remedy", issue.remedy],
-  ] as const;
-  const lines = details
-    .filter(([, words]) => words !== undefined && words !== "")
-    .map(([label, words]) => `    ${label.padEnd(8)}  ${plainText(words ?? "")}\n`);
-  return `${placeOf(issue)}: ${severity}: ${plainText(issue.message)} ${code}\n${lines.join("")}`;
+  const lines = details.map(([label, words]) => `    ${label.padEnd(8)}  ${words}\n`);
+  return `${place}: ${severity}: ${message} ${code}\n${lines.join("")}`;
 }
 
 function count(issues: readonly Issue[], severity: Severity): string[] {

@@ -7,7 +7,7 @@ import type { Scenario } from "#scenario/scenario.ts";
 import type { Options } from "#cli/call/command.ts";
 import type { OutputFile } from "#cli/machine/writer.ts";
 import type { Host } from "#cli/machine/host.ts";
-import { plainText } from "#cli/machine/plainText.ts";
+import { plainText } from "#foundation/plainText.ts";
 import { version } from "#cli/machine/version.ts";
 import { changedFiles, earlierRun } from "./earlierRun.ts";
 

@@ -92,6 +92,11 @@ export class Simulation {
     return this.#core.clock();
   }
 
+  /** Tick of the next instant at which something ends; Infinity where nothing can happen any more. */
+  get nextTick(): number {
+    return this.#core.nextTick();
+  }
+
   get standstill(): Standstill | undefined {
     return this.#standstill;
   }

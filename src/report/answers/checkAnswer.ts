@@ -58,7 +58,7 @@ export function checkAnswer(findings: CheckFindings, width = 80, units: UnitSyst
 }
 
 /** "The ideal cycle is 6.05 s a shot, 1,190 parts an hour; each station sets the pace, next the screw, slack 0.94 s a shot." */
-function paceSentence({ scenario, ideal }: CheckFindings): string {
+export function paceSentence({ scenario, ideal }: Pick<CheckFindings, "scenario" | "ideal">): string {
   const [first, ...others] = ideal.circuits;
   const cavities = new Set(scenario.stations.map((station) => station.cavities));
   const [alike] = cavities;

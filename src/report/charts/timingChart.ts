@@ -11,8 +11,8 @@ import { looksIn, stateLook, type StateLook } from "#report/words/stateLook.ts";
 import { screenName } from "#report/words/tradeWords.ts";
 import { barHeight, timingLayout, type TimingLayout } from "./timingLayout.ts";
 
-/** With `span`, several charts share one scale of time; in seconds. */
-export function timingChart(record: TimelineRecord, given: ChartWords, span = record.seconds): Drawing {
+/** With `span`, several charts share one scale of time; `zero` is the time at the beginning of the axis. Both in seconds. */
+export function timingChart(record: TimelineRecord, given: ChartWords, span = record.seconds, zero = 0): Drawing {
   const layout = timingLayout(record.resources, span);
   const lookOf = looksIn(record.intervals);
   const names = record.resources.map((resource) =>
@@ -22,8 +22,8 @@ export function timingChart(record: TimelineRecord, given: ChartWords, span = re
     given,
     { width: layout.left - 4, height: layout.bottom, content: [secondsWord(layout), ...names] },
     layout.bottom + 4,
-    axis(layout),
-    ...record.intervals.map((interval) => bar(interval, lookOf(interval), layout, given.id)),
+    axis(layout, zero),
+    ...record.intervals.map((interval) => bar(interval, lookOf(interval), layout, { id: given.id, zero })),
     criticalPath(record.chain, layout),
     // Words come last, so that the path covers none of them.
     ...record.resources.flatMap((resource) => barNames(record, resource, layout, lookOf)),
@@ -36,18 +36,27 @@ type LookOf = ReturnType<typeof looksIn>;
 
 const secondsWord = ({ top }: TimingLayout): Markup => words("seconds", 0, top - 10, { style: "quiet" });
 
-function axis({ ticks, at, top, bottom }: TimingLayout): readonly Child[] {
+function axis({ ticks, at, top, bottom }: TimingLayout, zero: number): readonly Child[] {
   return ticks.flatMap((tick) => [
     line(at(tick), top - 6, at(tick), bottom, "grid"),
-    words(String(tick), at(tick), top - 10, { anchor: "middle", style: "quiet" }),
+    // At the edge the names of the rows would cover the left half of a long number.
+    words(String(zero + tick), at(tick), top - 10, {
+      anchor: tick === 0 && zero > 0 ? "start" : "middle",
+      style: "quiet",
+    }),
   ]);
 }
 
-function bar(interval: TimelineInterval, { fill }: StateLook, layout: TimingLayout, id: string): Markup {
+interface Axis {
+  readonly id: string;
+  readonly zero: number;
+}
+
+function bar(interval: TimelineInterval, { fill }: StateLook, layout: TimingLayout, { id, zero }: Axis): Markup {
   const { resource, start, end } = interval;
   const x = layout.at(start);
   const box = { x, y: layout.barTop(resource), width: layout.at(end) - x, height: barHeight };
-  const title = `${screenName(resource)}: ${durationWords(interval)}, from ${seconds(start)} to ${seconds(end)}`;
+  const title = `${screenName(resource)}: ${durationWords(interval)}, from ${seconds(zero + start)} to ${seconds(zero + end)}`;
   const cut = interval.isCut ? ", cut off by the edge of the chart" : "";
   return element("g", {}, element("title", {}, `${title}${cut}`), ...filledBox(id, fill, box));
 }

@@ -3,6 +3,7 @@ import { costRules } from "#analysis/indicators/cost.ts";
 import { COST_AN_HOUR, COST_MEASURE, costAnHourMeaning, costMeasureMeaning } from "#analysis/indicators/costStudy.ts";
 import { plannedKpiSpecs } from "#analysis/indicators/kpi.ts";
 import { measureSpecs, productMeasure, rejectsMeasure } from "#analysis/replication/measures.ts";
+import { orderQuantityMeanings } from "#analysis/promise/orderUses.ts";
 import { windowFacts } from "#physics/window/processWindow.ts";
 import { tableSpecs } from "#report/tables/tableSpecs.ts";
 import { mergedTopics, type Topic } from "./topic.ts";
@@ -12,6 +13,7 @@ export function resultTopics(): readonly Topic[] {
     ...tableSpecs.map(fileTopic),
     ...mergedTopics(tableSpecs.flatMap(columnTopics)),
     ...measureTopics(),
+    ...orderTopics(),
     ...plannedKpiSpecs.map(indicatorTopic),
     ...costRules.map(costTopic),
     ...windowFacts().map(windowTopic),
@@ -124,4 +126,14 @@ function windowTopic(facts: ReturnType<typeof windowFacts>[number]): Topic {
 /** Step times are given in every scenario, and the throughput follows from the cycle. */
 function isGiven(key: string): boolean {
   return !key.startsWith("station.steps.") && key !== "station.cavities" && key !== "delivery.throughput";
+}
+
+function orderTopics(): readonly Topic[] {
+  return Object.entries(orderQuantityMeanings).map(([name, meaning]): Topic => ({
+    names: [name],
+    kind: "measure",
+    of: "promise.csv",
+    meaning,
+    more: ["promise.csv", "chance"],
+  }));
 }

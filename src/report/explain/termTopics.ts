@@ -22,6 +22,16 @@ const statistics: readonly Term[] = [
     more: ["replication", "common random numbers"],
   },
   {
+    names: ["chance", "chance of the due date", "wilson", "look", "looks"],
+    meaning:
+      "The share of the runs of an order that are done by the due date, with the interval of Wilson at 95 % confidence.",
+    details: [
+      ["decision", "`yes` where the interval lies above the wanted chance, `no` where it lies below."],
+      ["looks", "Runs are added until it is decided; all looks share the error of 5 %."],
+    ],
+    more: ["promise.csv"],
+  },
+  {
     names: ["control variate", "control variates", "rare stop", "rare stops", "few stops", "known rate"],
     meaning:
       "A correction for stops that are too rare for the run. The mean repair time of a stop is known from its interval and repair. The mean and its interval are corrected for what the replications hold above or below that.",
@@ -40,6 +50,32 @@ const statistics: readonly Term[] = [
       "Intervals of c pairs of layouts that hold together with 95 % confidence: each holds with 1 − 0.05 / c (Bonferroni). The best layouts are those that no other one exceeds by more; the true best is among them with 95 % confidence.",
     example: "blowcell compare one.yaml two.yaml three.yaml --against previous",
     more: ["±", "common random numbers", "simultaneous_half_width_95"],
+  },
+  {
+    names: ["worthwhile", "worthwhile difference", "indifference zone"],
+    meaning:
+      "The smallest difference between two layouts that matters to a choice; 1 % of the first layout where none is named, about the error of measured step times. The chosen layout is within it of the best with the confidence that is asked for. A larger one needs fewer replications.",
+    example: 'blowcell choose one.yaml two.yaml --worthwhile "12"',
+    more: ["choose", "selection", "choose.csv"],
+  },
+  {
+    names: ["selection", "sequential selection", "Kim-Nelson", "best layout"],
+    meaning:
+      "All layouts get 20 replications with common random numbers. Then the layouts that are left get more, and one that lies too far behind another is dropped (Kim and Nelson 2001).",
+    more: ["choose", "worthwhile", "need", "Pareto set", "options"],
+  },
+  {
+    names: ["need", "parts in time"],
+    meaning:
+      'A choice with `--need` drops a layout once its runs show that it cannot make the parts with the wanted chance (Wald\'s sequential test). Half of the allowed error is for this test. `--by "cost per hour"` then finds the cheapest layout that can.',
+    example: 'blowcell choose cell.yaml --need "120000 parts in 5 d"',
+    more: ["choose", "selection", "--chance"],
+  },
+  {
+    names: ["Pareto set", "efficient", "efficient layouts"],
+    meaning:
+      "The layouts than which no other one makes at least as many good parts for less investment, or for a lower cost of an hour. By the means.",
+    more: ["choose", "choose.csv"],
   },
   {
     names: ["payback"],

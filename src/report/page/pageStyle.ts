@@ -49,7 +49,7 @@ summary{cursor:pointer;color:var(--link);font-size:.9rem;padding:.2rem 0}
 table{border-collapse:collapse;font-size:.8rem;width:100%}
 caption{text-align:left;padding:.3rem .5rem;color:var(--quiet)}
 th,td{text-align:left;padding:.15rem .5rem;border-bottom:1px solid var(--line);vertical-align:top}
-th{background:var(--panel);font-weight:600;vertical-align:bottom}
+th{background:var(--panel);font-weight:600;vertical-align:bottom}tbody th{vertical-align:top}
 .number{text-align:right;font-variant-numeric:tabular-nums}td.number,td.date{white-space:nowrap}`;
 
 const marks = `svg text{fill:var(--ink);stroke:var(--paper);stroke-width:3px;paint-order:stroke;stroke-linejoin:round}
@@ -90,6 +90,7 @@ svg .wait-name{fill:var(--orange);font-weight:600}
 .path-step{stroke:var(--ink);stroke-width:1.5}
 .whisker{stroke:var(--ink);stroke-width:1.75}
 .dot{fill:var(--paper);stroke:var(--ink);stroke-width:1.75}
+.ring{fill:none;stroke:var(--ink);stroke-width:1.75}
 .band{fill:var(--band)}
 .mean{stroke:var(--blue);stroke-width:2}
 .mark{stroke:var(--ink);stroke-width:1.5;stroke-dasharray:6 4}

@@ -5,11 +5,12 @@ import type { Cell, ColumnSpec, Table } from "./table.ts";
 
 /** Columns whose cells have the unit of their row. */
 export const valueColumns =
-  "value mean min p05 p05_low p05_high p50 p95 p95_low p95_high max low_limit high_limit measured model single_low_90 single_high_90".split(
+  "value mean min p05 p05_low p05_high p50 p80 p95 p95_low p95_high max low_limit high_limit measured model single_low_90 single_high_90".split(
     " ",
   );
 /** Columns with a difference of such values. */
-export const differenceColumns = ["difference", "half_width_95", "simultaneous_half_width_95", "sd"];
+export const differenceColumns =
+  "difference half_width_95 simultaneous_half_width_95 sd half_width behind behind_half_width worthwhile".split(" ");
 
 /** The same table where it has no column of units. */
 export function tableInUnits(table: Table, system: UnitSystem): Table {

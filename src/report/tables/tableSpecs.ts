@@ -12,11 +12,14 @@ import {
   unitColumn,
 } from "./columns.ts";
 import { calendarSpec } from "./calendarTable.ts";
+import { chooseSpec } from "#report/tables/asked/chooseTable.ts";
 import { changesSpec } from "#report/tables/asked/changesTable.ts";
 import { costSpec } from "./costTable.ts";
 import { fitSpec } from "#report/fit/fitTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
 import { lostSpec } from "#report/tables/asked/lostTable.ts";
+import { promiseLeversSpec } from "#report/tables/asked/promiseLeversTable.ts";
+import { finishSpec, promiseSpec } from "#report/tables/asked/promiseTables.ts";
 import { slackSpec } from "#report/tables/asked/slackTable.ts";
 import { measuredSpec } from "#report/tables/asked/measuredTable.ts";
 import { sweepSpec } from "#report/tables/asked/sweepTable.ts";
@@ -282,11 +285,15 @@ export const tableSpecs: readonly TableSpec[] = [
   bottleneckSpec,
   idealCycleSpec,
   circuitsSpec,
+  promiseSpec,
+  finishSpec,
+  promiseLeversSpec,
   slackSpec,
   replicationsSpec,
   comparisonSpec,
   paybackSpec,
   sweepSpec,
+  chooseSpec,
   kpiSpec,
   changesSpec,
   lostSpec,

@@ -33,6 +33,11 @@ export function percent(share: number): string {
   return `${value === 0 || rounded === "100.0" ? Math.round(value) : rounded} %`;
 }
 
+/** A share that a call or a table gives, as it would write it: "95 %". */
+export function shareWords(share: number): string {
+  return `${Number((share * 100).toFixed(2))} %`;
+}
+
 /**
  * Shares with one decimal that add up as their sum does (largest remainder method).
  *

@@ -26,7 +26,7 @@ export function verdictSentences({ studies, rows, paybacks }: Comparison): reado
 }
 
 /** Good parts of different products are added up. */
-function mixNote(studies: readonly Study[]): readonly string[] {
+export function mixNote(studies: readonly Pick<Study, "scenario">[]): readonly string[] {
   const mixes = studies.map(({ scenario }) =>
     [...new Set(scenario.stations.map(({ product, partMass }) => JSON.stringify([product, partMass])))]
       .toSorted()

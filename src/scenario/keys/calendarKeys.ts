@@ -98,6 +98,10 @@ const change = mapping(
       "A mold is changed at one station; material and color in the whole cell.",
     ),
     station: optional(text("left"), "Station whose mold is changed."),
+    to: optional(
+      text("blue bottle"),
+      "Product of `orders` before which the change is made, where another product was made; or give `on` or `after`.",
+    ),
     on: optional(date, "Date of the change; or give `after`."),
     at: optional(timeOfDay, "Wall time of the change."),
     after: optional(quantity("time"), "Time from the start of the run to the change; or give `on` and `at`.", "36 h"),

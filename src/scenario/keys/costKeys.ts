@@ -10,7 +10,7 @@ const largest = 1e15;
 const expected = "an amount in the currency, a plain number such as `24000`";
 
 /** An amount of money: its unit is the currency, which stands once for all. */
-const amount: Leaf<number> = leaf({
+export const amount: Leaf<number> = leaf({
   expected,
   json: { title: "an amount in the currency", type: "number", minimum: 0 },
   read: (written) => {

@@ -6,7 +6,9 @@ import { delivery, valve } from "./deliveryKeys.ts";
 import { byName, listOf, mapping, optional, required, section } from "#scenario/values/key.ts";
 import { leaf, refused, wrongType, type Leaf } from "#scenario/values/leaf.ts";
 import { text } from "#scenario/values/plainLeaf.ts";
+import { orders } from "./orderKeys.ts";
 import { measured } from "./measuredKeys.ts";
+import { options } from "./optionKeys.ts";
 import { qualityKeys } from "./qualityKeys.ts";
 import { product } from "./productKeys.ts";
 import { crew, run } from "./runKeys.ts";
@@ -16,7 +18,7 @@ import { takeawayKeys } from "./takeawayKeys.ts";
 
 export const newestFormat = 1;
 
-const format: Leaf<number> = leaf({
+export const format: Leaf<number> = leaf({
   expected: "`format: 1`",
   json: { const: newestFormat },
   read: (written) => {
@@ -52,7 +54,15 @@ export const glossary = mapping(
     crew: section(crew, "People."),
     run: section(run, "How long and how often the cell is run."),
     costs: optional(costs, "What things cost, for the cost of a thousand good parts."),
+    orders: optional(
+      orders,
+      "What is to be made, one product after the other; `promise` gives the chance of the due date.",
+    ),
     measured: optional(measured, "What the real cell makes; the answer compares it with the model."),
+    options: optional(
+      options,
+      "Layouts that `choose` holds against the file as it stands; other commands leave them out.",
+    ),
     stops: optional(stops, "Machine stops."),
     ...qualityKeys,
     ...takeawayKeys,

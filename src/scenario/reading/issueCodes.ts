@@ -99,6 +99,10 @@ export const issueCodes = {
     "a change of a mold names no station, or another change names one",
     "Name the station for a change of mold, and none for material or color.",
   ],
+  "change-to": [
+    "a change before an order names no product, or has a date",
+    "Name a product of `products`, without a date.",
+  ],
   "change-when": ["a change says twice, or not at all, when it comes", "Give `on` and `at`, or `after`, not both."],
   "run-until": [
     "the end of the run is given twice, without a calendar, or before its start",
@@ -164,6 +168,20 @@ export const issueCodes = {
     "the material is not in the catalog",
     "Name the nearest material of the catalog and give the values that differ.",
   ],
+  "due-calendar": [
+    "a due date is given and there is no calendar",
+    "Add `calendar`, or call with `--shifts` and `--start`.",
+  ],
+  "due-differs": ["orders have different due dates", "Give all orders one due date, or promise each by itself."],
+  "due-form": [
+    "a due date cannot be read",
+    "Write a local date and time, a time after the start, or a weekday with a time.",
+  ],
+  "due-past": ["a due date is not after the start of the run", "Give a later due date, or an earlier start."],
+  "order-form": ["an order is no whole number of parts", "Write a whole number of parts, such as `200000 parts`."],
+  "order-product": ["an order names no product of the cell", "Write a product of `products`."],
+  "shifts-form": ["a pattern of work shifts cannot be read", 'Write a pattern such as "2 x 8 h, mon-fri".'],
+  "start-form": ["a start cannot be read", "Write a local date and time, such as `2026-11-30 06:00`."],
   "product-which": ["a station does not say which of several products it makes", "Add `product` to the station."],
   "range-unused": [
     "a screw of fixed rate has a range, which is not used",
@@ -184,6 +202,9 @@ export const issueCodes = {
     "Name the plasticator, the valve, a station or a server.",
   ],
   "stop-twice": ["two stops of one resource have one name", "Rename one of them."],
+  "option-twice": ["two options have one name", "Rename one of them."],
+  "option-path": ["two options that are combined set one path", "Put both into one group, or let one of them set it."],
+  "option-currency": ["an option has a price, and the scenario has no costs", "Add `costs.currency` and the rates."],
   "server-order": [
     "a server is in a place where its keys have no effect",
     "Change the order of the servers, or the keys that the message names.",

@@ -24,12 +24,22 @@ export interface Reading {
 }
 
 export function readGlossary(content: unknown): Reading {
-  const { value, issues } = readLeniently(glossary, content);
+  return readKeys<Written>(glossary, content, unknownKey);
+}
+
+/** The same for the keys of another kind of file; `strange` words a key that is not known where it stands. */
+export function readKeys<Whole extends object>(
+  keys: z.core.$ZodType<Whole>,
+  content: unknown,
+  strange: typeof unknownKey,
+): { readonly draft: Draft<Whole>; readonly findings: readonly Finding[] } {
+  const { value, issues } = readLeniently(keys, content);
   // What stands where a mapping or list was wanted is left in the value as it was written, and so is a list without end.
   for (const issue of issues) {
     if (issue.code === "invalid_type" || issue.code === "too_big") forget(value, issue.path ?? []);
   }
-  return { draft: isMapping(content) ? (value as Draft<Written>) : {}, findings: issues.flatMap(findingsOf) };
+  const draft = (isMapping(content) ? value : {}) as Draft<Whole>;
+  return { draft, findings: issues.flatMap((issue) => findingsOf(issue, strange)) };
 }
 
 type RawIssue = z.core.$ZodRawIssue;
@@ -44,11 +54,11 @@ function forget(whole: unknown, path: readonly PropertyKey[]): void {
   }
 }
 
-function findingsOf(issue: RawIssue): readonly Finding[] {
+function findingsOf(issue: RawIssue, strange: typeof unknownKey): readonly Finding[] {
   const path = (issue.path ?? []).map((key) => (typeof key === "number" ? key : String(key)));
   if (issue.code === "custom")
     return [named({ ...(issue.params as { readonly fault: Omit<Finding, "path"> }).fault, path })];
-  if (issue.code === "unrecognized_keys") return issue.keys.map((key) => unknownKey(key, path, issue.inst));
+  if (issue.code === "unrecognized_keys") return issue.keys.map((key) => strange(key, path, issue.inst));
   const schema = (issue.schema ?? issue.inst) as z.core.$ZodType | undefined;
   const expected = (schema && containers.get(schema)?.expected) ?? "another value";
   if (issue.code === "too_big") {

@@ -11,11 +11,19 @@ import {
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Path } from "#scenario/values/finding.ts";
 import { settled, type Resolution } from "./resolution.ts";
-import type { AbsenceSpec, CalendarSpec, ChangeSpec, Scenario, ShiftSpec, StartUpSpec } from "#scenario/scenario.ts";
+import type {
+  AbsenceSpec,
+  CalendarSpec,
+  ChangeoverSpec,
+  ChangeSpec,
+  Scenario,
+  ShiftSpec,
+  StartUpSpec,
+} from "#scenario/scenario.ts";
 import type { ListedStation } from "./stationList.ts";
 import { secondsOfDay, wallClockOf, wallOf, type WallTimes } from "./wallTime.ts";
 
-type Planned = Pick<Scenario, "calendar" | "startUp" | "changes">;
+type Planned = Pick<Scenario, "calendar" | "startUp" | "changes" | "changeovers">;
 type CalendarDraft = NonNullable<Resolution["draft"]["calendar"]>;
 type ShiftDraft = NonNullable<CalendarDraft["shifts"]>[number];
 type ChangeDraft = NonNullable<NonNullable<Resolution["draft"]["changes"]>[number]>;
@@ -33,15 +41,18 @@ export function resolveCalendar(listed: readonly ListedStation[], resolution: Re
     draft.calendar && times && calendarOf(draft.calendar, times, { length, operators: draft.crew?.operators ?? 0 });
   if (draft.calendar !== undefined && calendar === undefined) return undefined;
   checkShifts(calendar, length, resolution);
-  const changes = (draft.changes ?? []).map((change, index) =>
-    changeOf(change, ["changes", index], { clock, listed, resolution }),
-  );
-  if (changes.includes(undefined)) return undefined;
+  const written = draft.changes ?? [];
+  const around = { clock, listed, resolution };
+  const changes = written.map((each, i) => (each?.to === undefined ? changeOf(each, ["changes", i], around) : null));
+  const overs = written.map((each, i) => (each?.to === undefined ? null : changeoverOf(each, ["changes", i], around)));
+  if (changes.includes(undefined) || overs.includes(undefined)) return undefined;
+  const [atDates, beforeOrders] = [changes.filter(isGiven), overs.filter(isGiven)];
   const startUp = startUpOf(draft.startUp);
   return {
     ...(calendar ? { calendar } : {}),
     ...(startUp ? { startUp } : {}),
-    ...(changes.length > 0 ? { changes: changes.filter((change) => change !== undefined) } : {}),
+    ...(atDates.length > 0 ? { changes: atDates } : {}),
+    ...(beforeOrders.length > 0 ? { changeovers: beforeOrders } : {}),
   };
 }
 
@@ -70,6 +81,12 @@ export function lengthOfRun({ draft, has, report }: Resolution): number | undefi
   return undefined;
 }
 
+/** Undefined without a calendar that can be read. */
+export function clockOf({ calendar }: Resolution["draft"]): WallClock | undefined {
+  const times = wallTimesOf(calendar);
+  return times && wallClockOf(times);
+}
+
 function wallTimesOf(calendar: CalendarDraft | undefined): WallTimes | undefined {
   if (calendar?.from === undefined || calendar.at === undefined) return undefined;
   const clockChanges = (calendar.clockChanges ?? []).flatMap((change) =>
@@ -85,7 +102,12 @@ interface Extent {
   readonly operators: number;
 }
 
-function calendarOf(draft: CalendarDraft, times: WallTimes, { length, operators }: Extent): CalendarSpec | undefined {
+function calendarOf(
+  draft: Pick<CalendarDraft, "shifts" | "breaks">,
+  { begins, clockChanges }: WallTimes,
+  { length, operators }: Extent,
+): CalendarSpec | undefined {
+  const times = { begins, clockChanges };
   const clock = wallClockOf(times);
   const shifts = draft.shifts ?? [];
   if (shifts.some((shift) => patternOf(shift) === undefined)) return undefined;
@@ -107,6 +129,11 @@ function calendarOf(draft: CalendarDraft, times: WallTimes, { length, operators 
     shifts: shifts.flatMap((shift) => shiftOf(shift, clock, length)),
     breaks: draft.breaks ?? "run on",
   };
+}
+
+/** The same work shifts over another length of the run, in seconds. */
+export function calendarOver(calendar: CalendarSpec, operators: number, length: number): CalendarSpec {
+  return calendarOf(calendar, calendar, { length, operators }) ?? calendar;
 }
 
 /** As it was written, and when it is in the run. */
@@ -193,6 +220,30 @@ function changeOf(draft: ChangeDraft | undefined, path: Path, around: Around): C
   const time = settled(draft.time);
   if (name === undefined || kind === undefined || time === undefined || at === undefined) return undefined;
   return { name, kind, at, time, ...(station === undefined ? {} : { station }), ...(purge ? { purge } : {}) };
+}
+
+const isGiven = <Each>(each: Each | null | undefined): each is Each => each !== null && each !== undefined;
+
+/** Before an order: of the whole cell, at the moment when the order before it is made. */
+function changeoverOf(draft: ChangeDraft, path: Path, { resolution }: Around): ChangeoverSpec | undefined {
+  const { name, kind, to, on, after, station } = draft;
+  const purge = purgeOf(draft, path, resolution);
+  const time = settled(draft.time);
+  const products = Object.keys(resolution.draft.products ?? {});
+  const isKnown = to !== undefined && products.includes(to);
+  if (!isKnown || on !== undefined || after !== undefined || station !== undefined) {
+    const known = products.map((each) => `\`${each}\``).join(", ");
+    resolution.report({
+      code: "change-to",
+      message: isKnown ? "A change before an order has no date and no station." : `There is no product "${to}".`,
+      expected: isKnown ? "`to` alone" : products.length === 0 ? "several `products`" : `one of ${known}`,
+      remedy: isKnown ? "Delete `on`, `after` and `station`." : "Name a product of `products`.",
+      path: [...path, "to"],
+    });
+    return undefined;
+  }
+  if (name === undefined || kind === undefined || time === undefined) return undefined;
+  return { name, kind, to, time, ...(purge ? { purge } : {}) };
 }
 
 function momentOf(

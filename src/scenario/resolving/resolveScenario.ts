@@ -1,5 +1,5 @@
 // From what could be read to a scenario with nothing left to interpret, with all the checks that look across keys.
-import { resolveCosts } from "./resolveCosts.ts";
+import { resolveCosts, resolveOptions } from "./resolveCosts.ts";
 import type { Finding, Path } from "#scenario/values/finding.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { checkKind } from "./checkKind.ts";
@@ -10,7 +10,7 @@ import { defaults, dieZoneAssumed } from "#scenario/values/defaults.ts";
 import { checkEither, checkGiven } from "./resolveDelivery.ts";
 import { resolveProducts } from "./resolveProducts.ts";
 import { checkDemold, resolveQuality } from "./resolveQuality.ts";
-import { lengthOfRun, resolveCalendar } from "./resolveCalendar.ts";
+import { clockOf, lengthOfRun, resolveCalendar } from "./resolveCalendar.ts";
 import { resolveTakeaway } from "./resolveTakeaway.ts";
 import { resolveStops } from "./resolveStops.ts";
 import { checkZeroCycle, isComplete, resolveStation } from "./resolveStations.ts";
@@ -18,6 +18,7 @@ import { settled, type Resolution, type ScenarioDraft } from "./resolution.ts";
 import type { DeliverySpec, RunSpec, Scenario, StationSpec, ValveSpec } from "#scenario/scenario.ts";
 import { listStations, type ListedStation } from "./stationList.ts";
 import { stationOrder } from "./stationOrder.ts";
+import { orderSpecs } from "#scenario/order/orderSpecs.ts";
 import { valueAt } from "#scenario/reading/pathPattern.ts";
 
 export interface Resolved {
@@ -67,12 +68,19 @@ export function resolveScenario(draft: ScenarioDraft, content: unknown, name: st
     stops: resolveStops(listed, servers, resolution),
     downstream: servers,
     planned: resolveCalendar(listed, resolution),
+    ordered: orderSpecs(draft.orders, { products: [...products.keys()], clock: clockOf(draft), report: given.report }),
   };
+  const options = resolveOptions(resolution);
   if (!isComplete(parts)) return { findings };
-  const { stops, downstream, planned, ...always } = parts;
+  const { stops, downstream, planned, ordered, ...always } = parts;
   const costs = resolveCosts(draft.costs);
-  const others = { ...(stops.length === 0 ? {} : { stops }), ...(costs ? { costs } : {}), ...measuredOf(draft) };
-  return { scenario: { ...always, ...others, ...judged, ...downstream, ...planned }, findings };
+  const others = {
+    ...(stops.length === 0 ? {} : { stops }),
+    ...(costs ? { costs } : {}),
+    ...options,
+    ...measuredOf(draft),
+  };
+  return { scenario: { ...always, ...others, ...judged, ...downstream, ...planned, ...ordered }, findings };
 }
 
 function measuredOf({ measured = {} }: ScenarioDraft): Pick<Scenario, "measured"> {
@@ -170,7 +178,7 @@ function resolveRun({ draft, report }: Resolution): RunSpec | undefined {
     });
   }
   // With a calendar or planned changes the start is part of the question, so there is no warm-up.
-  const isPlanned = draft.calendar !== undefined || draft.changes !== undefined;
+  const isPlanned = draft.calendar !== undefined || draft.changes?.some((change) => change?.to === undefined) === true;
   const run = { length, replications, seed, warmup: isPlanned && warmup === "auto" ? 0 : warmup, start };
   return isComplete(run) ? { ...run, ...(precision === undefined ? {} : { precision }) } : undefined;
 }

@@ -214,9 +214,23 @@ function furtherGroups({ stations }: StarterOptions): readonly StarterGroup[] {
       ],
     },
     {
+      title: "Options for choose",
+      note: "`blowcell choose` finds the best of them; prices as well, once `costs` are given.",
+      lines: [
+        "options: @options",
+        "  - name: shorter cooling",
+        "    settings: { stations.*.steps.cool: -0.5 s } @options.*.settings",
+      ],
+    },
+    {
       title: "Measured at the real cell",
       note: "The answer compares it with the model.",
       lines: ["measured:", "  shots: 395 per h @measured.shots"],
+    },
+    {
+      title: "An order",
+      note: "`promise` gives the chance that it is made in time; with a calendar the due date may be `2026-12-04 14:00`.",
+      lines: ["orders: @orders", "  - { quantity: 20000 parts, due: 5 d }"],
     },
     { title: "Order of the stations", lines: [`order: [${names.join(", ")}] @order`] },
     {

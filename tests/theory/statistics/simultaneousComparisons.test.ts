@@ -1,8 +1,8 @@
 // Holds simultaneous intervals, by macro-replications, to the confidence that they claim.
-import seedrandom from "seedrandom";
 import { describe, expect, it } from "vitest";
 import { amongBest } from "#analysis/statistics/amongBest.ts";
 import { pairedDifference } from "#analysis/statistics/pairedDifference.ts";
+import { normalFrom } from "../../support/draws/normalFrom.ts";
 
 const layouts = [50, 50, 50.4, 50.8, 52];
 const spreads = [0.4, 0.8, 0.6, 1, 0.5];
@@ -13,12 +13,6 @@ const macroReplications = 1500;
 function macroReplication(normal: () => number): readonly (readonly number[])[] {
   const common = Array.from({ length: replications }, () => 1.5 * normal());
   return layouts.map((mean, i) => common.map((part) => mean + part + spreads[i]! * normal()));
-}
-
-/** Box and Muller. */
-function normalFrom(seed: string): () => number {
-  const uniform = seedrandom.alea(seed);
-  return () => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
 }
 
 const pairs = layouts.flatMap((_, i) => layouts.slice(0, i).map((_base, j) => [j, i] as const));

@@ -3,6 +3,7 @@ import { spawnSync } from "node:child_process";
 import { chmod, readdir, rm, stat, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { bundleSettings, root } from "./bundleSettings.mjs";
+import { pageParts } from "./pageParts.mjs";
 import { thirdParty } from "./thirdParty.mjs";
 
 const inCli = (name) => path.join(root, `src/cli/${name}.ts`);
@@ -77,9 +78,11 @@ async function bundle(esbuild) {
   });
   await writeFile(path.join(outputFolder, "package.json"), `{ "type": "commonjs" }\n`);
   const library = await esbuild.build({ ...small, entryPoints: [path.join(root, "src/blowcell.ts")], outdir: dist });
-  const metafiles = [program, start, library].map(({ metafile }) => metafile);
+  const page = await pageParts(esbuild);
+  await writeFile(path.join(outputFolder, "page.json"), page.text);
+  const metafiles = [...[program, start, library].map(({ metafile }) => metafile), ...page.metafiles];
   await writeFile(path.join(dist, "THIRD-PARTY.txt"), thirdParty(metafiles));
-  await removeLeftovers([name, ...entries.map((entry) => `${entry}.js`), "package.json"]);
+  await removeLeftovers([name, ...entries.map((entry) => `${entry}.js`), "package.json", "page.json"]);
 }
 
 /** Types for programs that use the library; only a package needs them. */

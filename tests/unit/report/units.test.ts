@@ -111,7 +111,11 @@ describe("a table", () => {
 
   it("has no column of numbers of which it is not known whether they have the unit of their row", () => {
     const plain = "replication replications ratio relative_difference pairs comparisons correlation".split(" ");
-    const known = [...valueColumns, ...differenceColumns, ...plain];
+    const chances = "chance_by_due chance_low_95 chance_high_95 chance_wanted".split(" ");
+    const ofChoice = `rank within_worthwhile confidence dropped_at fixed_size_replications need_met need_tested
+      good_parts_per_hour cost_per_hour cost_per_1000_good_parts investment floor_space_m2 stations efficient_by_cost
+      efficient_by_investment`.split(/\s+/u);
+    const known = [...valueColumns, ...differenceColumns, ...plain, ...chances, ...ofChoice];
     // The unit of costs is their currency, the same in both systems.
     const withUnits = tableSpecs.filter(
       ({ name: table, columns: own }) => table !== "cost" && own.some(({ name }) => name === "unit"),

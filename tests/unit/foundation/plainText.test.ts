@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { mayColor } from "#cli/machine/mayColor.ts";
-import { plainText } from "#cli/machine/plainText.ts";
+import { plainText } from "#foundation/plainText.ts";
 import { safeName } from "#cli/machine/safeName.ts";
 
 describe("plain text", () => {

@@ -1,4 +1,4 @@
-// Makes text from outside safe for a terminal, which would execute control characters.
+// Makes text from outside safe to show: a terminal would execute control characters, and marks of direction reorder a page.
 
 // C0 and C1 controls, line and paragraph separators, and the marks that turn the direction of writing.
 const controls = /[\p{Cc}\u2028\u2029\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;

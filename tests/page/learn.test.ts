@@ -1,0 +1,230 @@
+// Walks every lesson and every drill of the page with the keyboard alone, as a trainee does, and judges each view with axe.
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import axe from "axe-core";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { drillKinds } from "#report/drills/drillKinds.ts";
+import type { Exercise } from "#report/lessons/exercise.ts";
+import { callBlowcell } from "../cli/callBlowcell.ts";
+import { openBrowser } from "../support/browser.ts";
+import { lessonFiles, readDrillCell, solveShipped } from "../unit/report/lessons/shipped.ts";
+
+const folder = mkdtempSync(join(tmpdir(), "blowcell-learn-"));
+const file = join(folder, "page.html");
+let browser: Browser;
+let page: Page;
+const faults: string[] = [];
+
+const own = `title: 10 A lesson of our own
+goal: You have walked it.
+cells: { mine: { scenario: cell.yaml, length: 2 min } }
+moments:
+  drop: { resource: left, state: parison drop, occurrence: 2 }
+  close: { resource: left, state: closing, after: drop }
+values:
+  next: { next: drop }
+  drop time: { duration: drop }
+stages:
+  - at: close
+    until: close
+    look: A parison <b>hangs</b>.
+    predict:
+      ask: What comes next?
+      by: next
+      choices:
+        - { text: It closes., is: closing, because: So it is. }
+        - { text: It blows., is: blowing, because: It is open. }
+    reveal: It closes.
+    explain: Air comes later.
+question:
+  ask: How long is the drop?
+  by: drop time
+  choices:
+    - { value: drop time, because: It is. }
+    - { text: No time., below: 0, because: A drop takes time. }
+`;
+
+beforeAll(async () => {
+  writeFileSync(join(folder, "own.yaml"), own);
+  writeFileSync(join(folder, "cell.yaml"), readFileSync("scenarios/one-station.yaml"));
+  const made = callBlowcell([
+    "page",
+    "scenarios/two-station.yaml",
+    "--lesson",
+    join(folder, "own.yaml"),
+    "--out",
+    file,
+  ]);
+  expect(made).toMatchObject({ code: 0 });
+  browser = await openBrowser();
+  const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
+  page = await context.newPage();
+  page.setDefaultTimeout(10_000);
+  page.on("console", (message) => faults.push(message.text()));
+  page.on("pageerror", ({ message }) => faults.push(message));
+  page.on("request", (request) => {
+    if (!/^(?:file|blob):/u.test(request.url())) faults.push(request.url());
+  });
+  await page.goto(pathToFileURL(file).href);
+  await reach("Learn");
+  await page.keyboard.press("Enter");
+}, 60_000);
+
+afterAll(async () => {
+  await browser?.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+/** Presses Tab until the focused element has these words; fails where it is not within reach. */
+async function reach(words: string): Promise<void> {
+  const focused = async (): Promise<string> =>
+    String(await page.evaluate('document.activeElement.matches("button") ? document.activeElement.textContent : ""'));
+  await page.getByRole("button", { name: words, exact: true }).waitFor();
+  for (let i = 0; i < 60; i++) {
+    if ((await focused()) === words) return;
+    await page.keyboard.press("Tab");
+  }
+  expect(await focused()).toBe(words);
+}
+
+async function press(words: string): Promise<void> {
+  await reach(words);
+  await page.keyboard.press("Enter");
+}
+
+/** Chooses with Tab, arrows and space, checks, and returns what stands behind the choice. */
+async function answer({ ask, choices }: Exercise, number: number): Promise<void> {
+  const form = page.locator("form.exercise");
+  await form.getByRole("group", { name: ask, exact: true }).waitFor();
+  expect(await form.locator("label").allTextContents()).toEqual(choices.map(({ text }) => ` ${text}`));
+  expect(await form.locator(".reason").count()).toBe(0);
+  for (let i = 0; i < 60 && (await page.evaluate("document.activeElement.type")) !== "radio"; i++)
+    await page.keyboard.press("Tab");
+  await page.keyboard.press("Space");
+  for (let i = 0; i < number; i++) await page.keyboard.press("ArrowDown");
+  await page.keyboard.press("Enter");
+  const verdict = form.locator(".verdict");
+  await verdict.waitFor();
+  expect(await verdict.textContent()).toContain(choices[number]!.isRight ? "is right" : "is wrong");
+  expect(await page.evaluate("document.activeElement.className")).toBe("verdict");
+  expect(await form.locator(".reason").allTextContents()).toEqual(
+    choices.map(({ isRight, because }) => `${isRight ? "Right. " : "Wrong. "}${because}`),
+  );
+}
+
+const rightOf = ({ choices }: Exercise): number => choices.findIndex(({ isRight }) => isRight);
+
+async function findings(): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run());
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
+}
+
+async function judge(): Promise<void> {
+  for (const colorScheme of ["light", "dark"] as const) {
+    await page.emulateMedia({ colorScheme });
+    expect(await findings()).toEqual([]);
+  }
+}
+
+describe("the place Learn", { timeout: 120_000 }, () => {
+  it("lists all lessons, also that of the call, and all drills", async () => {
+    await page.getByRole("heading", { name: "Lessons" }).waitFor();
+    const titles = lessonFiles.map((each) => solveShipped(each).solved.title);
+    expect(await page.locator(".lessons button").allTextContents()).toEqual([
+      ...titles,
+      "10 A lesson of our own",
+      ...drillKinds.map(({ title }) => title),
+      "Sheet to print: a chart without words, with its key",
+    ]);
+    await judge();
+  });
+
+  it.each(lessonFiles)("is walked through %s with the keyboard alone", async (name) => {
+    const { title, stages, question } = solveShipped(name).solved;
+    await press(title);
+    for (const [i, stage] of stages.entries()) {
+      await page
+        .getByRole("heading", { name: `${title}: prediction ${i + 1} of ${stages.length}`, exact: true })
+        .waitFor();
+      expect(await page.locator(".lesson > p").allTextContents()).toContain(stage.look);
+      expect(await page.locator(".curtain").count()).toBe(1);
+      expect(await page.locator(".timeline output").textContent()).toBe(
+        `${stage.at.toFixed(2)} s of ${stage.at.toFixed(2)} s`,
+      );
+      expect(await page.locator(".reveal").count()).toBe(0);
+      if (i === 0) await judge();
+      await answer(stage.predict, i === 0 ? rightOf(stage.predict) : 0);
+      expect(await page.locator(".curtain").count()).toBe(0);
+      expect(await page.locator(".reveal p").allTextContents()).toEqual([stage.reveal, stage.explain]);
+      if (i === 0) await judge();
+      await press(i + 1 < stages.length ? "Next prediction" : "To the question");
+    }
+    await answer(question, rightOf(question));
+    await press("All lessons and drills");
+  });
+
+  it("shows a lesson of the call as text", async () => {
+    await press("10 A lesson of our own");
+    await page.getByText("A parison <b>hangs</b>.").waitFor();
+    await press("All lessons and drills");
+  });
+
+  it.each(drillKinds)("is walked through the drills $name with the keyboard alone", async ({ title, make }) => {
+    const drills = make(readDrillCell);
+    await press(title);
+    let right = 0;
+    for (const [i, { look, exercise, charts }] of drills.entries()) {
+      await page.getByRole("heading", { name: `${title} Drill ${i + 1} of ${drills.length}`, exact: true }).waitFor();
+      expect(await page.locator(".lesson > p").first().textContent()).toBe(look);
+      expect(await page.locator(".lesson figure").count()).toBe(charts.length);
+      expect(await page.locator(".curtain").count()).toBe(charts.filter(({ at, until }) => at < until).length);
+      if (i === 0) await judge();
+      await answer(exercise, 0);
+      if (exercise.choices[0]!.isRight) right += 1;
+      expect(await page.locator(".curtain").count()).toBe(0);
+      expect(await page.getByText(/^Score: /u).textContent()).toBe(`Score: ${right} of ${i + 1} right.`);
+      if (i + 1 < drills.length) await press("Next drill");
+    }
+    await press("All lessons and drills");
+  });
+
+  it("has a sheet whose key is on a page of its own", async () => {
+    await press("Sheet to print: a chart without words, with its key");
+    const numbers = await page.locator(".blanks li").count();
+    expect(numbers).toBeGreaterThan(8);
+    const key = page.getByRole("region", { name: "Key" });
+    expect(await key.isVisible()).toBe(false);
+    const words = await page.locator(".key td:nth-child(3)").allTextContents();
+    expect(words).toHaveLength(numbers);
+    // The chart gives none of the words away.
+    const chart = (await page.locator(".sheet .picture").textContent()) ?? "";
+    expect(words.filter((each) => chart.includes(each))).toEqual([]);
+    await judge();
+    await page.emulateMedia({ media: "print" });
+    expect(await key.isVisible()).toBe(true);
+    expect(await page.evaluate("getComputedStyle(document.querySelector('.key')).breakBefore")).toBe("page");
+    expect(await page.getByRole("button").filter({ visible: true }).count()).toBe(0);
+    await page.emulateMedia({ media: "screen" });
+    await press("Key");
+    expect(await key.isVisible()).toBe(true);
+    await judge();
+  });
+
+  it("fits a phone", async () => {
+    await page.setViewportSize({ width: 390, height: 844 });
+    await press("All lessons and drills");
+    await press("2 The screw recharges while the mold cools");
+    await page.getByRole("heading", { name: /prediction 1/u }).waitFor();
+    expect(await page.evaluate("document.documentElement.scrollWidth - innerWidth")).toBeLessThanOrEqual(0);
+    await judge();
+  });
+
+  it("makes no request, prints no message and stores nothing", async () => {
+    expect(faults).toEqual([]);
+    expect(await page.evaluate("document.cookie")).toBe("");
+  });
+});

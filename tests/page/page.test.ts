@@ -1,0 +1,319 @@
+// Opens the page of `blowcell page` from disk in a browser: technics, keyboard, words of errors, hostile texts.
+import { readFileSync, statSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import axe from "axe-core";
+import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { recordScene } from "#report/scene/recordScene.ts";
+import { callBlowcell, newFolder } from "../cli/callBlowcell.ts";
+import { openBrowser } from "../support/browser.ts";
+import { scenarioOf, shippedText } from "../support/reported.ts";
+
+const folder = newFolder();
+const hostile = `"><img src=x onerror="document.title='caught'"></script><script>document.title='caught'</script>`;
+const hostileName = "left</script><img>";
+const yamlOf = (name: string, change: (text: string) => string): string => {
+  const file = join(folder, `${name}.yaml`);
+  writeFileSync(file, change(shippedText("two-station")));
+  return file;
+};
+
+const measured = (text: string): string =>
+  text.replaceAll(/cool: .*/gu, "cool: { empirical: { file: log.csv, column: cool_s } }");
+const measuredTimes = "cool_s\n7.0\n7.5\n8.0\n";
+writeFileSync(join(folder, "log.csv"), measuredTimes);
+
+const pages: Readonly<Record<string, readonly string[]>> = {
+  cell: ["scenarios/two-station.yaml", "scenarios/one-operator.yaml"],
+  measured: [yamlOf("measured", measured)],
+  hostile: [
+    yamlOf("hostile", (text) =>
+      text
+        .replace(/^title: .*/mu, `title: ${JSON.stringify(hostile)}`)
+        .replace("- name: left", `- name: ${JSON.stringify(hostileName)}`),
+    ),
+  ],
+};
+const fileOf = (name: string): string => join(folder, `${name}.html`);
+
+let browser: Promise<Browser>;
+
+beforeAll(async () => {
+  browser = openBrowser();
+  for (const [name, files] of Object.entries(pages))
+    expect(callBlowcell(["page", ...files, "--out", fileOf(name)])).toMatchObject({ code: 0, output: "" });
+  await Promise.allSettled([browser]);
+}, 60_000);
+
+afterAll(async () => {
+  await (await browser.catch(() => undefined))?.close();
+});
+
+const wide: BrowserContextOptions = { viewport: { width: 1280, height: 900 } };
+
+async function opened(name: string, options: BrowserContextOptions = wide): Promise<Page> {
+  const page = await (await browser).newPage(options);
+  await page.goto(pathToFileURL(fileOf(name)).href);
+  await page.locator(".stage svg").waitFor();
+  return page;
+}
+
+/** Seconds of the run that the page shows. */
+async function shownSeconds(page: Page): Promise<number> {
+  const text = (await page.locator(".timeline output").textContent()) ?? "";
+  return Number(text.split(" s")[0]!.replaceAll(",", ""));
+}
+
+const record = recordScene(scenarioOf(shippedText("two-station"), "two-station"), { until: 600 });
+/** As the page rounds it. */
+const momentAt = (index: number): number => Number(record.moments[index]!.toFixed(2));
+
+describe("the page in a browser", { timeout: 60_000 }, () => {
+  it("opens from disk without a request, a message of the console, or a movement of its own", async () => {
+    const page = await (await browser).newPage(wide);
+    const seen: string[] = [];
+    page.on("request", (request) => seen.push(new URL(request.url()).protocol));
+    page.on("console", (message) => seen.push(message.text()));
+    page.on("pageerror", (error) => seen.push(String(error)));
+    await page.goto(pathToFileURL(fileOf("cell")).href);
+    await page.locator(".stage svg").waitFor();
+    await page.waitForTimeout(500);
+    expect(await shownSeconds(page)).toBe(0);
+    // The worker is made of the page itself.
+    expect(seen).toEqual(["file:", "blob:"]);
+    await page.close();
+  });
+
+  it("is at most 450 kB", () => {
+    expect(statSync(fileOf("cell")).size).toBeLessThanOrEqual(450_000);
+  });
+
+  it("begins with the answer of `check`", async () => {
+    const page = await opened("cell");
+    const { output } = callBlowcell(["check", "scenarios/two-station.yaml"]);
+    const words = output.replaceAll(/\s+/gu, " ");
+    for (const place of ["h1", ".finding"]) expect(words).toContain(await page.locator(place).first().textContent());
+    await page.close();
+  });
+
+  it("goes from moment to moment by keys, as the record has them, and says one sentence a step", async () => {
+    const page = await opened("cell");
+    await page.keyboard.press("Tab");
+    expect(await page.evaluate("document.activeElement.textContent")).toBe("Skip to the cell");
+    await page.keyboard.press("Enter");
+    const focused = (): Promise<string> => page.evaluate("document.activeElement.className");
+    for (let tabs = 0; tabs < 5 && (await focused()) !== "stage"; tabs++) await page.keyboard.press("Tab");
+    expect(await focused()).toBe("stage");
+    const said = page.locator("[role=status].spoken");
+    for (const index of [1, 2, 3]) {
+      await page.keyboard.press("ArrowRight");
+      expect(await shownSeconds(page)).toBe(momentAt(index));
+      expect(await said.textContent()).toMatch(new RegExp(`^${momentAt(index).toFixed(2)} s: .+\\.$`, "u"));
+    }
+    await page.keyboard.press("ArrowLeft");
+    expect(await shownSeconds(page)).toBe(momentAt(2));
+    await page.keyboard.press("End");
+    expect(await shownSeconds(page)).toBe(600);
+    await page.keyboard.press("Home");
+    expect(await shownSeconds(page)).toBe(0);
+    await page.close();
+  });
+
+  it("goes to shots and waits by keys, and chooses stations and the screw", async () => {
+    const page = await opened("cell");
+    await page.locator(".stage").focus();
+    const chosen = page.locator(".words select");
+    await page.keyboard.press("Shift+ArrowRight");
+    const shot = await shownSeconds(page);
+    await page.keyboard.press("Shift+ArrowRight");
+    expect(await shownSeconds(page)).toBeGreaterThan(shot);
+    await page.keyboard.press("Shift+ArrowLeft");
+    expect(await shownSeconds(page)).toBe(shot);
+    await page.keyboard.press("2");
+    expect(await chosen.inputValue()).toBe("right");
+    await page.keyboard.press("0");
+    expect(await chosen.inputValue()).toBe("plasticator");
+    await page.keyboard.press("w");
+    const [waits, words] = [await chosen.inputValue(), await page.locator(".words").textContent()];
+    expect(waits).not.toBe("plasticator");
+    expect(words).toMatch(/Freed at \d+\.\d\d s by /u);
+    const freed = await shownSeconds(page);
+    await page.keyboard.press("n");
+    expect(await shownSeconds(page)).toBeGreaterThan(freed);
+    await page.close();
+  });
+
+  it("plays and pauses by the space bar, and is silent while it plays", async () => {
+    const page = await opened("cell");
+    await page.locator(".stage").focus();
+    const said = page.locator("[role=status].spoken");
+    await page.keyboard.press(" ");
+    await page.waitForTimeout(700);
+    const later = await shownSeconds(page);
+    expect(later).toBeGreaterThan(0.1);
+    expect(await said.textContent()).toBe("");
+    await page.keyboard.press(" ");
+    const paused = await shownSeconds(page);
+    expect(await said.textContent()).toContain(paused.toFixed(2));
+    await page.waitForTimeout(300);
+    expect(await shownSeconds(page)).toBe(paused);
+    await page.close();
+  });
+
+  it("steps every 1.5 s where the user wants no motion", async () => {
+    const page = await opened("cell", { ...wide, reducedMotion: "reduce" });
+    await page.locator(".stage").focus();
+    await page.keyboard.press(" ");
+    await page.waitForTimeout(800);
+    expect(await shownSeconds(page)).toBe(0);
+    await expect.poll(() => shownSeconds(page), { timeout: 5000 }).toBe(momentAt(1));
+    await page.close();
+  });
+
+  it("follows a click on the chart and a click on the picture", async () => {
+    const page = await opened("cell");
+    const { width } = (await page.locator(".reel").boundingBox())!;
+    await page.locator(".reel").click({ position: { x: width * 0.6, y: 12 } });
+    expect(await shownSeconds(page)).toBeGreaterThan(10);
+    await page.locator(".stage [data-resource=right] text").first().click();
+    expect(await page.locator(".words select").inputValue()).toBe("right");
+    await page.close();
+  });
+
+  it("gives the slider a value in words", async () => {
+    const page = await opened("cell");
+    const slider = page.getByRole("slider", { name: "Moment" });
+    await slider.focus();
+    await page.keyboard.press("ArrowRight");
+    expect(await slider.getAttribute("aria-valuetext")).toMatch(
+      new RegExp(`^${momentAt(1).toFixed(2)} s: .+\\. Moment 2 of ${record.moments.length}\\.$`, "u"),
+    );
+    await page.close();
+  });
+
+  it("shows hostile names as text", async () => {
+    const page = await opened("hostile");
+    expect(await page.title()).toBe(hostile);
+    expect(await page.locator("h1").textContent()).toBe(hostile);
+    expect(await page.locator(".words select").inputValue()).toBe(hostileName);
+    expect(await page.locator("img").count()).toBe(0);
+    await page.keyboard.press("Tab");
+    expect(await page.title()).toBe(hostile);
+    await page.close();
+  });
+
+  it("reads a file that is opened, and refuses a wrong one in the words of the command line", async () => {
+    const page = await opened("cell");
+    const wrong = yamlOf("wrong", (text) =>
+      text.replace("cool: 7.5 s", "cool: 7.5 kg").replace("blow: 0.5 s", "blow: 0.5"),
+    );
+    await page.locator("input[type=file]").setInputFiles(wrong);
+    await page.getByRole("alert").waitFor();
+    const { errors, code } = callBlowcell(["check", "wrong.yaml"], { folder });
+    expect(code).toBe(2);
+    const shown = ((await page.getByRole("alert").textContent()) ?? "").replaceAll(/\s+/gu, "");
+    const lines = errors.split("\n").filter((line) => /^wrong\.yaml:|^ {4}/u.test(line));
+    expect(lines.length).toBeGreaterThan(5);
+    for (const line of lines) expect(shown).toContain(line.replaceAll(/\s+/gu, ""));
+    await page.locator("input[type=file]").setInputFiles("scenarios/three-station.yaml");
+    await page.locator(".stage svg").waitFor();
+    expect(await page.locator(".finding").textContent()).toContain("ideal cycle");
+    await page.close();
+  });
+
+  it("takes a scenario that is dropped together with its measured times", async () => {
+    const page = await opened("cell");
+    const dropped = JSON.stringify({ "dropped.yaml": measured(shippedText("two-station")), "log.csv": measuredTimes });
+    await page.evaluate(`(() => {
+      const data = new DataTransfer();
+      for (const [name, text] of Object.entries(${dropped})) data.items.add(new File([text], name));
+      document.dispatchEvent(new DragEvent("drop", { dataTransfer: data, cancelable: true, bubbles: true }));
+    })()`);
+    await page.locator("select option", { hasText: "dropped" }).waitFor({ state: "attached" });
+    await page.locator(".stage svg").waitFor();
+    expect(await page.getByRole("alert").count()).toBe(0);
+    await page.close();
+  });
+
+  it("contains the measured times that a scenario names", async () => {
+    const page = await opened("measured");
+    const cooling = page.locator(".reel title", { hasText: "left: cooling" });
+    expect(await cooling.first().textContent()).toMatch(/^left: cooling (?:7\.00|7\.50|8\.00) s/u);
+    await page.close();
+  });
+
+  it("shows another stretch of the run", async () => {
+    const page = await opened("cell");
+    await page.locator(".stretch input").fill("60");
+    await page.keyboard.press("Tab");
+    await expect.poll(() => shownSeconds(page)).toBe(3600);
+    await page.close();
+  });
+
+  it.each([
+    ["light", 1280],
+    ["dark", 1280],
+    ["light", 390],
+    ["dark", 640],
+  ] as const)("has no accessibility violations, %s, %i px wide, and no sideways scrolling", async (scheme, width) => {
+    const page = await opened("cell", { viewport: { width, height: 900 }, colorScheme: scheme, bypassCSP: true });
+    await page.evaluate("document.querySelectorAll('details').forEach((each) => { each.open = true; })");
+    await page.locator(".stage").focus();
+    for (const key of ["w", "w"]) await page.keyboard.press(key);
+    await page.evaluate(axe.source);
+    const { violations } = await page.evaluate<{ violations: { id: string; nodes: { html: string }[] }[] }>(
+      "axe.run(document)",
+    );
+    expect(
+      violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 90)).join(" | ")}`),
+    ).toEqual([]);
+    expect(await page.evaluate("document.documentElement.scrollWidth <= innerWidth")).toBe(true);
+    await page.close();
+  });
+
+  it("prints the picture and the chart without its controls", async () => {
+    const page = await opened("cell", { viewport: { width: 688, height: 1000 }, colorScheme: "dark" });
+    await page.emulateMedia({ media: "print" });
+    expect(await page.locator(".controls").isVisible()).toBe(false);
+    expect(await page.locator(".stage svg").isVisible()).toBe(true);
+    expect(
+      await page.evaluate(
+        "Math.max(...[...document.querySelectorAll('svg')].map((svg) => svg.getBoundingClientRect().right)) <= innerWidth",
+      ),
+    ).toBe(true);
+    await page.close();
+  });
+});
+
+describe("the command page", () => {
+  const call = (...args: string[]) =>
+    callBlowcell(["page", join(process.cwd(), "scenarios/two-station.yaml"), ...args], { folder });
+
+  it("writes beside the reports, or where --out says", () => {
+    expect(call().errors).toBe("reports/two-station/page.html is written; open it in a browser\n");
+    expect(call("--out", "other").errors).toContain("other/page.html is written");
+    expect(call("--out", "line 2.html").errors).toContain("./line 2.html is written");
+    expect(call("--set", "stations.*.steps.cool=8 s").errors).toMatch(
+      /^reports\/two-station-.*8-s\/page\.html is written/u,
+    );
+  });
+
+  it("replaces a page of the same call only, unless --replace is given", () => {
+    const first = call("--out", "one.html");
+    expect([first.code, call("--out", "one.html").code]).toEqual([0, 0]);
+    const other = call("--set", "run.seed=other", "--out", "one.html");
+    expect([other.code, other.errors]).toEqual([2, expect.stringContaining("[page-other]")]);
+    expect(call("--set", "run.seed=other", "--out", "one.html", "--replace").code).toBe(0);
+    writeFileSync(join(folder, "mine.html"), "<p>mine</p>");
+    const foreign = call("--out", "mine.html");
+    expect([foreign.code, foreign.errors]).toEqual([2, expect.stringContaining("[page-other-file]")]);
+    expect(readFileSync(join(folder, "mine.html"), "utf8")).toBe("<p>mine</p>");
+  });
+
+  it("refuses a scenario that cannot be used, and a name that is none", () => {
+    expect(callBlowcell(["page", "none.yaml"], { folder }).code).toBe(2);
+    const named = call("--out", "a:b.html");
+    expect([named.code, named.errors]).toEqual([2, expect.stringContaining("[page-name]")]);
+  });
+});
