@@ -117,7 +117,8 @@ describe("--into", () => {
   });
 
   it("writes the time between and the repair of a stop with the same name", () => {
-    const stop = "stops:\n  - { name: heater band, resource: plasticator, between: 40 h, repair: 30 min, step: finish } # old\n";
+    const stop =
+      "stops:\n  - { name: heater band, resource: plasticator, between: 40 h, repair: 30 min, step: finish } # old\n";
     write("stops.yaml", `${scenario}${stop}`);
     const rows = Array.from(
       { length: 30 },
