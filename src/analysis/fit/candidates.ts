@@ -128,7 +128,8 @@ function unfitness(kind: FittedKind, [first = 0, second = 0]: readonly number[])
 function timerOf({ sorted, resolution }: StepValues): Suggestion | undefined {
   const median = sorted[Math.floor(sorted.length / 2)]!;
   const [low, high] = [0.01, 0.99].map((share) => sorted[Math.floor(share * (sorted.length - 1))]!);
-  const close = Math.max(timerShare * median, resolution);
+  // The tolerance accepts a difference of one digit in spite of rounding.
+  const close = Math.max(timerShare * median, resolution) * (1 + 1e-9);
   const near = sorted.filter((value) => Math.abs(value - median) <= close).length;
   if (near < timerPart * sorted.length || high! - low! > 2 * close) return undefined;
   const mean =
