@@ -51,6 +51,8 @@ const level = 0.05;
 /** A timer: nearly all values within this share of the median. Common practice, no published source. */
 const timerShare = 0.005;
 const timerPart = 0.98;
+/** A log with coarser digits shows steps of its own, not a constant. */
+const coarsestShare = 0.1;
 /** Quantiles that stand for the measured values in a scenario. */
 const quantiles = 50;
 
@@ -128,18 +130,22 @@ function unfitness(kind: FittedKind, [first = 0, second = 0]: readonly number[])
 function timerOf({ sorted, resolution }: StepValues): Suggestion | undefined {
   const median = sorted[Math.floor(sorted.length / 2)]!;
   const [low, high] = [0.01, 0.99].map((share) => sorted[Math.floor(share * (sorted.length - 1))]!);
+  const digit = Math.min(resolution, coarsestShare * median);
   // The tolerance accepts a difference of one digit in spite of rounding.
-  const close = Math.max(timerShare * median, resolution) * (1 + 1e-9);
-  const near = sorted.filter((value) => Math.abs(value - median) <= close).length;
-  if (near < timerPart * sorted.length || high! - low! > 2 * close) return undefined;
-  const mean =
-    sorted.filter((value) => Math.abs(value - median) <= close).reduce((sum, value) => sum + value, 0) / near;
-  const others = sorted.length - near;
+  const close = Math.max(timerShare * median, digit) * (1 + 1e-9);
+  const near = sorted.filter((value) => Math.abs(value - median) <= close);
+  if (near.length < timerPart * sorted.length || high! - low! > 2 * close) return undefined;
+  const value = near.reduce((sum, each) => sum + each, 0) / near.length;
+  const others = sorted.length - near.length;
   const rest = others === 0 ? "" : `; ${others} other ${others === 1 ? "value is" : "values are"} not in it`;
-  return {
-    distribution: { kind: "fixed", value: mean },
-    reason: `a timer: ${near === sorted.length ? "all" : "98 % or more of the"} values lie within ${Number((close * 1000).toPrecision(2))} ms of the median${rest}`,
-  };
+  const isCoarse = near.at(-1)! - near[0]! > timerShare * median;
+  const why =
+    near[0] === near.at(-1)
+      ? "a timer: the values are equal"
+      : isCoarse && digit > timerShare * median
+        ? `the values lie within one digit of the log, ${digit} s, so that it shows no spread`
+        : `a timer: the values lie within ${Number((close * 1000).toPrecision(2))} ms of the median`;
+  return { distribution: { kind: "fixed", value }, reason: `${why}${rest}` };
 }
 
 function fitting(best: Candidate, tested: readonly Candidate[], fitted: readonly Fitted[]): Suggestion {

@@ -24,12 +24,15 @@ describe("the suggestion", () => {
     const values = many(300, (i) => (i === 100 ? 12 : 7.5 + (i % 3) * 0.005));
     expect(suggestionOf(values)?.distribution).toMatchObject({ kind: "fixed", value: expect.closeTo(7.505, 3) });
     expect(suggestionOf(values)?.reason).toBe(
-      "a timer: 98 % or more of the values lie within 38 ms of the median; 1 other value is not in it",
+      "a timer: the values lie within 38 ms of the median; 1 other value is not in it",
     );
   });
 
   it("is a constant where the log's last digit is the whole spread", () => {
-    expect(suggestionOf(many(50, (i) => (i % 2 === 0 ? 0.7 : 0.8)))?.distribution.kind).toBe("fixed");
+    const found = suggestionOf(many(50, (i) => (i % 2 === 0 ? 7.5 : 7.6)));
+    expect(found?.distribution.kind).toBe("fixed");
+    expect(found?.reason).toBe("the values lie within one digit of the log, 0.1 s, so that it shows no spread");
+    expect(suggestionOf(many(50, (i) => (i % 2 === 0 ? 1 : 2)))?.distribution.kind).not.toBe("fixed");
   });
 
   it("is the measured values where no distribution passes", () => {

@@ -102,7 +102,7 @@ function runs({ values, sorted }: DrawnFit, left: number): readonly Child[] {
   const x = scaleLinear([1, Math.max(2, values.length)], [left, left + panelWidth]);
   const y = scaleLinear([low, high], [bottom, top]);
   const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const label = every === 1 ? "number in the log" : `number in the sample; 1 of ${every} is drawn`;
+  const label = every === 1 ? "number" : `number; 1 of ${every} is drawn`;
   return [
     ...frame("values in the order of the log", x, y, label, left),
     line(left, y(mean), left + panelWidth, y(mean), "mean"),
