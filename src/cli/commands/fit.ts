@@ -6,6 +6,7 @@ import { logProblems } from "#analysis/log/logRecord.ts";
 import type { Act, Options } from "#cli/call/command.ts";
 import { nameIssues } from "#cli/call/nameIssues.ts";
 import { runName } from "#cli/call/runName.ts";
+import { openStages } from "#cli/labor/stages.ts";
 import { readLog } from "#cli/log/readLog.ts";
 import { zoneNamed } from "#cli/log/zonedTime.ts";
 import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
@@ -38,16 +39,19 @@ export const fit: Act = async ([path = ""], options, host) => {
     ...folderIssues(folder, [origin], options, host),
   ];
   if (refused.length > 0) return refuse(refused, host);
+  const stages = openStages(options, host);
   const collector = new LogCollector();
   const summary = await readLog(
     { path, columns: options.column ?? [], stops: options.stop ?? [], zone },
     (record) => collector.take(record),
     host,
   );
+  stages.report(`${summary.rows} rows`);
   const rowWarnings = problemIssues(summary, path);
   const faults = [...summary.issues, ...emptiness(summary, collector, path)];
   if (faults.length > 0) return refuse([...faults, ...rowWarnings], host);
   const found: LogFit = { ...summary, name, waits: collector.waits, fits: await allFits(collector, host) };
+  stages.report(`${found.fits.length} fits`);
   const isInto = target !== undefined && !("issues" in target);
   const intoIssues = isInto ? await writeInto(target, found.fits, options, host) : [];
   const warnings = [...rowWarnings, ...intoIssues];

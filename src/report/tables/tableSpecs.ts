@@ -277,7 +277,7 @@ export const windowSpec: TableSpec = {
   ],
 };
 
-export const tableSpecs: readonly TableSpec[] = [
+const scenarioSpecs: readonly TableSpec[] = [
   throughputSpec,
   totalsSpec,
   measuredSpec,
@@ -301,7 +301,9 @@ export const tableSpecs: readonly TableSpec[] = [
   stopsSpec,
   calendarSpec,
   windowSpec,
-  fitSpec,
   eventsSpec,
   shotsSpec,
-].map(withVariantColumn);
+];
+
+/** A fit is of a log, not of a scenario. */
+export const tableSpecs: readonly TableSpec[] = [...scenarioSpecs.map(withVariantColumn), fitSpec];
