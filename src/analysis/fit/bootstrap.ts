@@ -1,7 +1,7 @@
 // Tests and intervals by parametric bootstrap: what samples of the fitted distribution itself would give.
 import exp from "@stdlib/math-base-special-exp";
 import alea from "seedrandom/lib/alea.js";
-import type { Family } from "./family.ts";
+import type { Family, Range } from "./family.ts";
 import { goodness, type Goodness } from "./goodness.ts";
 
 /** Values of a test and of a resample: with more every real log differs from every distribution. */
@@ -52,8 +52,6 @@ export function testFit(
   return { ...found, andersonDarlingP: share(farther), kolmogorovSmirnovP: share(deeper) };
 }
 
-export type Range = readonly [low: number, high: number];
-
 /** Makes one sample of the fitted distribution and fits it; undefined where that fails. */
 export type Refit = () => readonly number[] | undefined;
 
@@ -64,9 +62,11 @@ export type Refit = () => readonly number[] | undefined;
 export function parameterRanges(
   family: Family,
   parameters: readonly number[],
-  count: number,
+  sorted: Float64Array,
   seed: string,
 ): readonly Range[] {
+  if (family.ranges) return family.ranges(sorted, parameters);
+  const count = sorted.length;
   const size = Math.min(count, testedValues);
   const resample = resampler(family, parameters, size, 0, `${seed}/interval/${family.kind}`);
   const ratio = size / count;

@@ -1,8 +1,8 @@
 // Fits every family to the times of one step and suggests one of them, a constant or the measured values, with its reason.
 import type { Distribution } from "#engine/distributions/distribution.ts";
-import { parameterRanges, testFit, testedValues, type Range, type Tests } from "./bootstrap.ts";
+import { parameterRanges, testFit, testedValues, type Tests } from "./bootstrap.ts";
 import { families } from "./families.ts";
-import { logLikelihood, type Family, type FittedKind } from "./family.ts";
+import { logLikelihood, type Family, type FittedKind, type Range } from "./family.ts";
 
 export interface Candidate {
   readonly kind: FittedKind;
@@ -72,7 +72,7 @@ export function fitStep(values: StepValues, seed: string, among: readonly Family
   const candidates = fitted.map(({ family, candidate }) => {
     const withTests = tested.find(({ kind }) => kind === candidate.kind) ?? candidate;
     if (withTests.kind !== best?.kind) return withTests;
-    return { ...withTests, ranges: parameterRanges(family, candidate.parameters, sorted.length, seed) };
+    return { ...withTests, ranges: parameterRanges(family, candidate.parameters, sorted, seed) };
   });
   return { candidates, suggestion: best === undefined ? misfit(sorted, tested) : fitting(best, tested, fitted) };
 }

@@ -3,8 +3,8 @@ import alea from "seedrandom/lib/alea.js";
 import exp from "@stdlib/math-base-special-exp";
 import ln from "@stdlib/math-base-special-ln";
 import normalCdf from "@stdlib/stats-base-dists-normal-cdf";
-import { pivotRanges, type Range } from "./bootstrap.ts";
-import type { Family } from "./family.ts";
+import { pivotRanges } from "./bootstrap.ts";
+import type { Family, Range } from "./family.ts";
 import { exponential, lognormal, lognormalOf, momentsOf } from "./plainFamilies.ts";
 import { fitWeibull, weibull } from "./weibullFamily.ts";
 

@@ -13,6 +13,9 @@ export interface Pivot {
   readonly isLog: boolean;
 }
 
+/** The 95 % interval of a parameter. */
+export type Range = readonly [low: number, high: number];
+
 /** Parameters are those that a scenario takes, in its order. */
 export interface Family {
   readonly kind: FittedKind;
@@ -25,6 +28,8 @@ export interface Family {
   /** Draws values from uniform numbers. */
   readonly sampler: (parameters: readonly number[], uniform: () => number) => () => number;
   readonly pivots: (parameters: readonly number[]) => readonly Pivot[];
+  /** Where intervals from resamples cover too little. */
+  readonly ranges?: (sorted: Float64Array, parameters: readonly number[]) => readonly Range[];
   /** Errors fall with the number of values instead of its square root. */
   readonly isFast?: true;
   readonly distribution: (parameters: readonly number[]) => Distribution;

@@ -3,6 +3,8 @@ import exp from "@stdlib/math-base-special-exp";
 import ln from "@stdlib/math-base-special-ln";
 import { linear, type Family } from "./family.ts";
 import { simplexSearch } from "./simplexSearch.ts";
+import { bestMode } from "./triangularLikelihood.ts";
+import { triangularRanges } from "./triangularRanges.ts";
 
 export const triangular: Family = {
   kind: "triangular",
@@ -26,6 +28,7 @@ export const triangular: Family = {
     };
   },
   pivots: ([min = 0, mode = 0, max = 0]) => [min, mode, max].map((value) => linear(value, max - min)),
+  ranges: triangularRanges,
   distribution: ([min = 0, mode = 0, max = 0]) => ({ kind: "triangular", min, mode, max }),
 };
 
@@ -56,40 +59,4 @@ function fitTriangular(sorted: Float64Array): readonly number[] | undefined {
   const found = simplexSearch((point) => -bestMode(thinned, ends(point)).likelihood, [-2.5, -2.5], 1.5, 60);
   const [min, max] = ends(found);
   return [min, bestMode(sorted, [min, max]).mode, max];
-}
-
-interface Mode {
-  readonly mode: number;
-  readonly likelihood: number;
-}
-
-/**
- * Only a value whose share of the range lies between the shares of values below it and up to it can be the most likely mode.
- * Source: Oliver, Journal of the Operational Research Society 23 (1972) 171 [M].
- */
-function bestMode(sorted: Float64Array, [min, max]: readonly [number, number]): Mode {
-  const [count, range] = [sorted.length, max - min];
-  let best: Mode = { mode: sorted[0]!, likelihood: -Infinity };
-  for (let rank = 0; rank < count; rank++) {
-    const mode = sorted[rank]!;
-    const place = ((mode - min) / range) * count;
-    // The tolerance accepts a place at the limit in spite of rounding.
-    if (place < rank - 1e-9 || place > rank + 1 + 1e-9) continue;
-    const likelihood = logOfProduct(sorted, min, max, rank) + count * ln(2 / range);
-    if (likelihood > best.likelihood) best = { mode, likelihood };
-  }
-  return best;
-}
-
-/** The product of the densities over that of the mode; a logarithm is taken only before the product becomes too small. */
-function logOfProduct(sorted: Float64Array, min: number, max: number, rank: number): number {
-  const [lower, upper] = [sorted[rank]! - min, max - sorted[rank]!];
-  let [sum, product] = [0, 1];
-  for (let i = 0; i < sorted.length; i++) {
-    product *= i < rank ? (sorted[i]! - min) / lower : (max - sorted[i]!) / upper;
-    if (product > 1e-200) continue;
-    sum += ln(product);
-    product = 1;
-  }
-  return sum + ln(product);
 }

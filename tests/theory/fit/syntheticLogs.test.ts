@@ -29,7 +29,7 @@ describe.each(named)("over synthetic logs of $kind", ({ family, truth }) => {
     const hits = truth.map(() => 0);
     for (let i = 0; i < logs; i++) {
       const sorted = sampleOf(i, family.sampler, truth, 100);
-      const ranges = parameterRanges(family, family.fit(sorted)!, sorted.length, `log ${i}`);
+      const ranges = parameterRanges(family, family.fit(sorted)!, sorted, `log ${i}`);
       ranges.forEach(([low, high], place) => {
         if (low <= truth[place]! && truth[place]! <= high) hits[place]! += 1;
       });
