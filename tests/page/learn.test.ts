@@ -1,4 +1,4 @@
-// Walks every lesson and every drill of the page with the keyboard alone, as a trainee does, and judges each view with axe.
+// Walks lessons and drills of the page with the keyboard alone, as a trainee does, and judges each view with axe.
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -10,6 +10,7 @@ import { drillKinds } from "#report/drills/drillKinds.ts";
 import type { Exercise } from "#report/lessons/exercise.ts";
 import { callBlowcell } from "../cli/callBlowcell.ts";
 import { openBrowser } from "../support/browser.ts";
+import { firstCases, isLong } from "../support/caseCount.ts";
 import { lessonFiles, readDrillCell, solveShipped } from "../unit/report/lessons/shipped.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "blowcell-learn-"));
@@ -124,7 +125,7 @@ async function findings(): Promise<readonly string[]> {
 }
 
 async function judge(): Promise<void> {
-  for (const colorScheme of ["light", "dark"] as const) {
+  for (const colorScheme of isLong ? (["light", "dark"] as const) : (["dark"] as const)) {
     await page.emulateMedia({ colorScheme });
     expect(await findings()).toEqual([]);
   }
@@ -143,7 +144,8 @@ describe("the place Learn", { timeout: 120_000 }, () => {
     await judge();
   });
 
-  it.each(lessonFiles)("is walked through %s with the keyboard alone", async (name) => {
+  // The long run walks all of them.
+  it.each(firstCases(lessonFiles, 3))("is walked through %s with the keyboard alone", async (name) => {
     const { title, stages, question } = solveShipped(name).solved;
     await press(title);
     for (const [i, stage] of stages.entries()) {
@@ -173,24 +175,27 @@ describe("the place Learn", { timeout: 120_000 }, () => {
     await press("All lessons and drills");
   });
 
-  it.each(drillKinds)("is walked through the drills $name with the keyboard alone", async ({ title, make }) => {
-    const drills = make(readDrillCell);
-    await press(title);
-    let right = 0;
-    for (const [i, { look, exercise, charts }] of drills.entries()) {
-      await page.getByRole("heading", { name: `${title} Drill ${i + 1} of ${drills.length}`, exact: true }).waitFor();
-      expect(await page.locator(".lesson > p").first().textContent()).toBe(look);
-      expect(await page.locator(".lesson figure").count()).toBe(charts.length);
-      expect(await page.locator(".curtain").count()).toBe(charts.filter(({ at, until }) => at < until).length);
-      if (i === 0) await judge();
-      await answer(exercise, 0);
-      if (exercise.choices[0]!.isRight) right += 1;
-      expect(await page.locator(".curtain").count()).toBe(0);
-      expect(await page.getByText(/^Score: /u).textContent()).toBe(`Score: ${right} of ${i + 1} right.`);
-      if (i + 1 < drills.length) await press("Next drill");
-    }
-    await press("All lessons and drills");
-  });
+  it.each(firstCases(drillKinds, 2))(
+    "is walked through the drills $name with the keyboard alone",
+    async ({ title, make }) => {
+      const drills = make(readDrillCell);
+      await press(title);
+      let right = 0;
+      for (const [i, { look, exercise, charts }] of drills.entries()) {
+        await page.getByRole("heading", { name: `${title} Drill ${i + 1} of ${drills.length}`, exact: true }).waitFor();
+        expect(await page.locator(".lesson > p").first().textContent()).toBe(look);
+        expect(await page.locator(".lesson figure").count()).toBe(charts.length);
+        expect(await page.locator(".curtain").count()).toBe(charts.filter(({ at, until }) => at < until).length);
+        if (i === 0) await judge();
+        await answer(exercise, 0);
+        if (exercise.choices[0]!.isRight) right += 1;
+        expect(await page.locator(".curtain").count()).toBe(0);
+        expect(await page.getByText(/^Score: /u).textContent()).toBe(`Score: ${right} of ${i + 1} right.`);
+        if (i + 1 < drills.length) await press("Next drill");
+      }
+      await press("All lessons and drills");
+    },
+  );
 
   it("has a sheet whose key is on a page of its own", async () => {
     await press("Sheet to print: a chart without words, with its key");

@@ -106,6 +106,7 @@ export async function writeFiles(
   let endHandling: (() => void) | undefined;
   try {
     firstMade = mkdirSync(folder, { recursive: true });
+    mendFolder(folder);
     stage = openStage(folder);
     endHandling = leaveOnSignals(undo);
     await fillStage(stage, folder, files);

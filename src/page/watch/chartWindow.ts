@@ -20,11 +20,13 @@ export function spanOf(cycle: number, { from, until }: Stretch): number {
 
 /** Share of the stretch that is shown before the time after a turn. */
 const lead = 0.1;
+/** Seconds: the marks of the axis are at multiples of it, or of its half, after the beginning. */
+const round = 10;
 
-/** The same stretch while the time is inside it, else the one that begins a little before the time, at a whole second. */
+/** The same stretch while the time is inside it, else the one that begins a little before the time, at a round one. */
 export function chartWindow(seconds: number, before: ChartWindow, record: Stretch): ChartWindow {
   const { from, span } = before;
   if (seconds >= from && seconds <= from + span) return before;
-  const begins = Math.floor(Math.min(seconds - lead * span, record.until - span));
+  const begins = round * Math.floor(Math.min(seconds - lead * span, record.until - span) / round);
   return { from: Math.max(record.from, begins), span };
 }

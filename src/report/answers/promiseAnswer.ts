@@ -41,7 +41,9 @@ export function promiseFinding(study: OrderStudy): readonly string[] {
   const { due, order, scenario, times, replications } = study;
   if (due === null) {
     const by = (share: number): string => momentWords(times.find((time) => time.share === share)!.seconds, scenario);
-    return [`${order.name}: half of ${grouped(replications)} runs are done by ${by(0.5)}, 95 % by ${by(0.95)}.`];
+    return [
+      `${groupedName(order.name)}: half of ${grouped(replications)} runs are done by ${by(0.5)}, 95 % by ${by(0.95)}.`,
+    ];
   }
   const runs = `${grouped(due.onTime)} of ${grouped(due.replications)} runs`;
   const interval = `95 % confidence: ${percent(due.low)} to ${percent(due.high)}`;
@@ -115,7 +117,7 @@ function useRow({ quantity, unit, mean, single }: UseSummary, units: UnitSystem)
 
 function notes(study: OrderStudy): readonly string[] {
   const { order, replications, missing, scenario } = study;
-  const runs = `${grouped(replications)} runs of ${order.name} from ${startWords(study)}, each until the last wanted part; nothing is left out as warm-up.`;
+  const runs = `${grouped(replications)} runs of ${groupedName(order.name)} from ${startWords(study)}, each until the last wanted part; nothing is left out as warm-up.`;
   const keys = [...new Set(missing.flatMap((each) => each.keys))];
   return [
     ...settingsWords(withoutOrders(scenario)),
@@ -152,3 +154,6 @@ function looksWords({ due, order, replications }: OrderStudy): readonly string[]
 function startWords({ scenario }: OrderStudy): string {
   return scenario.calendar ? momentWords(0, scenario) : "the start";
 }
+
+/** `150,000 parts of natural bottle`. */
+const groupedName = (name: string): string => name.replaceAll(/\d+(?= parts)/gu, grouped);

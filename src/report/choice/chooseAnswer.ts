@@ -172,7 +172,7 @@ export function columnWords({ ranking, zone }: Choice): readonly string[] {
     ...(dropped
       ? [`by ${rank} at ${dropped.at}: dropped by the layout of rank ${rank}, at replication ${dropped.at}.`]
       : []),
-    ...(zone ? ["need 3/5: the need was met in 3 of 5 runs."] : []),
+    ...(zone ? ["need m/n: the need was met in m of n runs."] : []),
   ];
 }
 

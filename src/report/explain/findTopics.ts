@@ -28,11 +28,12 @@ export function findTopics(words: readonly string[], topics: readonly Topic[]): 
     isOpen = length === 0;
     at += Math.max(1, length);
   }
+  if (unknown.length === 0) return { topics: [...found], unknown: [] };
   const names = [...new Set(topics.flatMap((topic) => topic.names))];
   const meantBy = (word: string) => ({ word, meant: closestWords(word, names, mostMeant) });
   const whole = meantBy(rest.join(" "));
   // One slip in a phrase: the words around it are no topics of their own.
-  if (unknown.length > 0 && whole.meant.length > 0) return { topics: [], unknown: [whole] };
+  if (whole.meant.length > 0) return { topics: [], unknown: [whole] };
   return { topics: [...found], unknown: unknown.map((run) => meantBy(run.join(" "))) };
 }
 

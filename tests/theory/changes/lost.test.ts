@@ -32,7 +32,7 @@ const brief = ["run.replications=4", "run.warmup=5 min"];
 
 describe("lost parts", () => {
   it.each(shipped)("add up to the ideal cycle in the planned time less the good parts: %s", (name) => {
-    const isWeek = name === "two-shifts-one-color";
+    const isWeek = shippedText(name).includes("\ncalendar:");
     const results = resultsOf(shippedText(name), isWeek ? ["run.replications=4"] : [...brief, "run.length=1 h"]);
     expectSum(results);
     const hasCauses = ["two-shifts-one-color", "stops-and-repairs", "slow-trimmer"].includes(name);
