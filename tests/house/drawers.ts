@@ -41,6 +41,7 @@ export const rules: readonly Rule[] = [
     "foundation physics/materials physics/window scenario/distributions scenario/order scenario/values",
     "a key names the value that stands behind it; physical quantities come from the tables of physics",
   ],
+  ["scenario/writing", "", "a text is changed at the places of its values; nothing is read from it"],
   [
     "scenario/order",
     "engine foundation scenario scenario/values",
@@ -137,6 +138,13 @@ export const rules: readonly Rule[] = [
     "a choice observes replications of layouts and asks the selection",
   ],
 
+  ["analysis/log", "foundation", "rows of a log know no fit and no cell"],
+  [
+    "analysis/fit",
+    "analysis/log engine/distributions foundation",
+    "records of a log become distributions that the engine can draw from",
+  ],
+
   [
     "report/words",
     "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation scenario scenario/resolving",
@@ -154,9 +162,15 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/tables",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/tables/asked report/words scenario scenario/resolving",
-    "tables are findings in columns",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/fit report/tables/asked report/words scenario scenario/resolving",
+    "tables are findings in columns; the list of all tables has that of a fit",
   ],
+  [
+    "report/fit",
+    "analysis/fit analysis/log engine/distributions foundation report/charts report/charts/fit report/page report/tables report/words",
+    "a fit has no scenario, so that its table, answer and page are its own",
+  ],
+  ["report/charts/fit", "report/charts", "pictures of one fit, with the frame of every chart"],
   [
     "report/explain",
     "analysis/bottleneck analysis/indicators analysis/promise analysis/replication cell/words foundation physics/window report/tables report/words scenario/distributions scenario/keys",
@@ -263,6 +277,7 @@ export const rules: readonly Rule[] = [
     "analysis/study cli/call cli/machine cli/output foundation report/answers report/page report/tables/asked scenario scenario/reading",
     "the points of a sweep, their journal, and the report that sweep and merge share",
   ],
+  ["cli/log", "analysis/log cli/machine foundation", "the bytes of a log become rows"],
   [
     "cli/choose",
     "analysis/choice analysis/indicators analysis/replication cli/call cli/machine cli/output foundation report/choice report/tables/asked",
@@ -270,7 +285,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli/commands",
-    "analysis/choice analysis/ideal analysis/promise analysis/statistics analysis/study analysis/window cli/call cli/choose cli/labor cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/lessons report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
+    "analysis/choice analysis/fit analysis/ideal analysis/log analysis/promise analysis/statistics analysis/study analysis/window cli/call cli/choose cli/labor cli/log cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/fit report/lessons report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter scenario/writing",
     "a command wires readers, studies and answers",
   ],
   [

@@ -1,5 +1,6 @@
 // The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
+import { asOption, columnOption, fitOutOption, intoOption, stopOption, zoneOption } from "#cli/call/logOptions.ts";
 import { chanceOption } from "#cli/call/chanceOption.ts";
 import { dueOption, leversOption, orderOption, shiftsOption, startOption } from "#cli/call/orderOptions.ts";
 import {
@@ -120,6 +121,24 @@ export const builtCommands: readonly CommandSpec[] = [
     load: async () => (await import("./sweep.ts")).sweep,
   },
   {
+    name: "fit",
+    operands: "<log>",
+    meaning: "fit distributions to the step times and stops of a log (CSV); writes fit.html and fit.csv",
+    example: "blowcell fit log.csv --into mine.yaml",
+    options: [
+      columnOption,
+      stopOption,
+      zoneOption,
+      intoOption,
+      asOption,
+      fitOutOption,
+      nameOption,
+      replaceOption,
+      ...talk,
+    ],
+    load: async () => (await import("./fit.ts")).fit,
+  },
+  {
     name: "choose",
     operands: "<file...>",
     meaning: "find the best layout: of files, options of a scenario or varied values",
@@ -208,5 +227,5 @@ export const builtCommands: readonly CommandSpec[] = [
 ];
 
 /** Refused by name and absent from --help. */
-export const plannedCommands: readonly string[] = ["fit", "match"];
+export const plannedCommands: readonly string[] = ["match"];
 export const plannedOptions: readonly string[] = ["--excel"];

@@ -15,6 +15,7 @@ import { calendarSpec } from "./calendarTable.ts";
 import { chooseSpec } from "#report/tables/asked/chooseTable.ts";
 import { changesSpec } from "#report/tables/asked/changesTable.ts";
 import { costSpec } from "./costTable.ts";
+import { fitSpec } from "#report/fit/fitTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
 import { lostSpec } from "#report/tables/asked/lostTable.ts";
 import { promiseLeversSpec } from "#report/tables/asked/promiseLeversTable.ts";
@@ -276,7 +277,7 @@ export const windowSpec: TableSpec = {
   ],
 };
 
-export const tableSpecs: readonly TableSpec[] = [
+const scenarioSpecs: readonly TableSpec[] = [
   throughputSpec,
   totalsSpec,
   measuredSpec,
@@ -302,4 +303,7 @@ export const tableSpecs: readonly TableSpec[] = [
   windowSpec,
   eventsSpec,
   shotsSpec,
-].map(withVariantColumn);
+];
+
+/** A fit is of a log, not of a scenario. */
+export const tableSpecs: readonly TableSpec[] = [...scenarioSpecs.map(withVariantColumn), fitSpec];
