@@ -324,7 +324,7 @@ export interface OrderSpec {
 }
 
 /** Where a scenario comes from. */
-interface ScenarioCall {
+export interface ScenarioCall {
   /** The file's name without folder. */
   readonly file: string;
   /** SHA-256 of the file's text. */

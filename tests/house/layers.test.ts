@@ -16,6 +16,7 @@ const doors = new Set([
   "src/cli/loadProgram.ts",
   "src/cli/machine/readTextFile.ts",
   "src/cli/machine/checksum.ts",
+  "src/cli/machine/readBytes.ts",
   "src/cli/machine/journal.ts",
   "src/cli/machine/stage.ts",
   "src/cli/machine/writer.ts",

@@ -38,6 +38,10 @@ export interface Options {
   readonly range?: boolean;
   readonly slack?: boolean;
   readonly measured?: string;
+  readonly column?: readonly string[];
+  readonly zone?: string;
+  readonly into?: string;
+  readonly as?: string;
   readonly json?: boolean;
   readonly result?: boolean;
   readonly quiet?: boolean;

@@ -2,6 +2,7 @@
 import type { CommandSpec } from "#cli/call/command.ts";
 import { chanceOption } from "#cli/call/chanceOption.ts";
 import { dueOption, leversOption, orderOption, shiftsOption, startOption } from "#cli/call/orderOptions.ts";
+import { asOption, columnOption, fitOutOption, intoOption, zoneOption } from "#cli/call/logOptions.ts";
 import {
   againstOption,
   bestOption,
@@ -142,6 +143,14 @@ export const builtCommands: readonly CommandSpec[] = [
     load: async () => (await import("./choose.ts")).choose,
   },
   {
+    name: "fit",
+    operands: "<log>",
+    meaning: "fit distributions to the step times and stops of a log (CSV); writes fit.html and fit.csv",
+    example: "blowcell fit log.csv --into mine.yaml",
+    options: [columnOption, zoneOption, intoOption, asOption, fitOutOption, nameOption, replaceOption, ...talk],
+    load: async () => (await import("./fit.ts")).fit,
+  },
+  {
     name: "merge",
     operands: "<folder...>",
     meaning: "join the shares of a sweep that were made with --shard; the files are those of one call",
@@ -208,5 +217,5 @@ export const builtCommands: readonly CommandSpec[] = [
 ];
 
 /** Refused by name and absent from --help. */
-export const plannedCommands: readonly string[] = ["fit", "match"];
+export const plannedCommands: readonly string[] = ["match"];
 export const plannedOptions: readonly string[] = ["--excel"];

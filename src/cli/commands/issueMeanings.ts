@@ -20,6 +20,8 @@ import { mergeIssueCodes } from "#cli/sweep/mergedRecords.ts";
 import { chooseIssueCodes } from "#cli/choose/chooseIssues.ts";
 import { sweepIssueCodes } from "#cli/sweep/points.ts";
 import { varyIssueCodes } from "#scenario/reading/variedValues.ts";
+import { logIssueCodes } from "#analysis/log/logColumns.ts";
+import { fitIssueCodes } from "./fitInto.ts";
 import { newIssueCodes } from "./new.ts";
 import { lessonCodes } from "#report/lessons/lessonIssues.ts";
 import { explainIssueCodes } from "#report/explain/findTopics.ts";
@@ -48,6 +50,8 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     warmUpIssueCodes,
     estimateIssueCodes,
     newIssueCodes,
+    logIssueCodes,
+    fitIssueCodes,
     explainIssueCodes,
     lessonCodes,
   ].flatMap((codes) => Object.entries<IssueMeaning>(codes)),

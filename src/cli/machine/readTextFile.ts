@@ -65,7 +65,7 @@ function missing(path: string): TextFile {
   return issueOf({ code: "file-missing", message: `there is no file ${path}`, remedy });
 }
 
-function unreadable(path: string, error: unknown): TextFile {
+export function unreadable(path: string, error: unknown): TextFile {
   const failure = nameOfFailure(error);
   if (failure === "ENOENT") return missing(path);
   if (failure === notAFile) {

@@ -1,8 +1,8 @@
 // Finds out whose results a folder holds, so that those of a different run are never overwritten unasked.
 import type { Issue, IssueMeaning } from "#foundation/issue.ts";
+import type { RunOrigin } from "#report/tables/dataPackage.ts";
 import { tableSpecs } from "#report/tables/tableSpecs.ts";
 import { variantOf } from "#scenario/variantOf.ts";
-import type { Scenario } from "#scenario/scenario.ts";
 import type { Options } from "#cli/call/command.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { safeName } from "#cli/machine/safeName.ts";
@@ -68,7 +68,7 @@ function parsePackage(text: string): EarlierRun | undefined {
 }
 
 /** A new version of the program and a changed text of the file are no different run; packages before `variant` have none. */
-function isSameRun({ scenarios: earlier }: EarlierRun, scenarios: readonly Scenario[]): boolean {
+function isSameRun({ scenarios: earlier }: EarlierRun, scenarios: readonly RunOrigin[]): boolean {
   return (
     earlier.length === scenarios.length &&
     scenarios.every((scenario, i) => {
@@ -83,7 +83,7 @@ function isSameRun({ scenarios: earlier }: EarlierRun, scenarios: readonly Scena
 /** The reasons for which the results may not be written into the folder; none with --replace. Throws where they cannot. */
 export function folderIssues(
   folder: string,
-  scenarios: readonly Scenario[],
+  scenarios: readonly RunOrigin[],
   { replace }: Options,
   host: Host,
 ): readonly Issue[] {
@@ -117,7 +117,7 @@ function issueOf(code: keyof typeof folderIssueCodes, message: string, value: st
 }
 
 /** Files of the scenarios whose text is no longer that of the earlier results. */
-export function changedFiles({ scenarios: earlier }: EarlierRun, scenarios: readonly Scenario[]): readonly string[] {
+export function changedFiles({ scenarios: earlier }: EarlierRun, scenarios: readonly RunOrigin[]): readonly string[] {
   const changed = scenarios.filter(({ call }, i) => {
     const before = earlier[i]?.sha256;
     return before !== undefined && call !== undefined && before !== call.sha256;

@@ -1,15 +1,22 @@
 // Describes the CSV files of a folder for programs: the type, unit and meaning of every column, the seed and the version.
-import type { Scenario } from "#scenario/scenario.ts";
+import type { Scenario, ScenarioCall } from "#scenario/scenario.ts";
 import { variantOf } from "#scenario/variantOf.ts";
 import type { ColumnSpec, TableSpec } from "./table.ts";
 
 const fieldTypes = { text: "string", number: "number", integer: "integer", boolean: "boolean" } as const;
 
+/** Where results come from: a scenario, or a log that has no run. */
+export type RunOrigin = Pick<Scenario, "name" | "title"> &
+  Partial<Pick<Scenario, "run">> & {
+    /** Without a checksum where the file may be of any size. */
+    readonly call?: Omit<ScenarioCall, "sha256"> & Partial<Pick<ScenarioCall, "sha256">>;
+  };
+
 export interface PackageParts {
   /** Of the run. */
   readonly name: string;
   readonly tables: readonly TableSpec[];
-  readonly scenarios: readonly Scenario[];
+  readonly scenarios: readonly RunOrigin[];
   readonly version: string;
 }
 
@@ -34,7 +41,7 @@ export function dataPackage({ name, tables, scenarios, version }: PackageParts):
 }
 
 /** By file, checksum and settings a later run recognizes results of its own. */
-function describeScenario(scenario: Scenario): object {
+function describeScenario(scenario: RunOrigin): object {
   const { name, title, call, run } = scenario;
   return {
     name,

@@ -15,6 +15,7 @@ import { calendarSpec } from "./calendarTable.ts";
 import { chooseSpec } from "#report/tables/asked/chooseTable.ts";
 import { changesSpec } from "#report/tables/asked/changesTable.ts";
 import { costSpec } from "./costTable.ts";
+import { fitSpec } from "#report/fit/fitTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
 import { lostSpec } from "#report/tables/asked/lostTable.ts";
 import { promiseLeversSpec } from "#report/tables/asked/promiseLeversTable.ts";
@@ -300,6 +301,7 @@ export const tableSpecs: readonly TableSpec[] = [
   stopsSpec,
   calendarSpec,
   windowSpec,
+  fitSpec,
   eventsSpec,
   shotsSpec,
 ].map(withVariantColumn);

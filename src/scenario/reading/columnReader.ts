@@ -11,7 +11,7 @@ export interface ColumnReader {
   /** Reads the cell of one row; an empty cell is no value. */
   readonly read: (cell: string, line: number) => void;
   readonly values: number[];
-  /** Of all that was read. */
+  /** Of all that was read; empty cells give a warning. */
   readonly findings: () => readonly Finding[];
 }
 
@@ -19,10 +19,14 @@ export function columnReader(distribution: ColumnDistribution, path: Path): Colu
   const values: number[] = [];
   const findings: Finding[] = [];
   let left = 0;
+  let empty = { count: 0, line: 0 };
   const withUnit = unitAdder(distribution);
   const bounds = distribution.positive ? { above: 0 } : {};
   const read = (cell: string, line: number): void => {
-    if (cell === "") return;
+    if (cell === "") {
+      empty = { count: empty.count + 1, line: empty.count === 0 ? line : empty.line };
+      return;
+    }
     const reading = readQuantity(withUnit(cell), distribution.dimension, bounds);
     if ("value" in reading) values.push(reading.value);
     else if (findings.length >= mostFaults) left += 1;
@@ -32,7 +36,15 @@ export function columnReader(distribution: ColumnDistribution, path: Path): Colu
       findings.push(...faults.map((fault) => ({ ...fault, path, place, value: cell })));
     }
   };
-  return { read, values, findings: () => (left > 0 ? [...findings, more(left, path)] : findings) };
+  return {
+    read,
+    values,
+    findings: () => [
+      ...findings,
+      ...(left > 0 ? [more(left, path)] : []),
+      ...(empty.count > 0 ? [emptyCells(empty, distribution, path)] : []),
+    ],
+  };
 }
 
 /** Adds to a plain number the unit that the column gives it. */
@@ -41,6 +53,23 @@ export function unitAdder({
   unit = unitInName(column),
 }: Pick<ColumnDistribution, "column" | "unit">): (cell: string) => string {
   return (cell) => (unit !== undefined && /\d\.?$/u.test(cell) ? `${cell} ${unit}` : cell);
+}
+
+function emptyCells(
+  { count, line }: { readonly count: number; readonly line: number },
+  { file, column }: ColumnDistribution,
+  path: Path,
+): Finding {
+  const cells = count === 1 ? "1 cell is" : `${count} cells are`;
+  return {
+    code: "csv-gaps",
+    severity: "warning",
+    message: `${cells} empty in the column "${column}"; they are left out.`,
+    remedy: "Look at this line, the first of them, and fill in the value if it was measured.",
+    path,
+    place: { file, line, column: 1 },
+    value: "",
+  };
 }
 
 function more(left: number, path: Path): Finding {

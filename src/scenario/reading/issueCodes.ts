@@ -69,6 +69,7 @@ export const issueCodes = {
   "csv-broken": ["a CSV file is not well-formed", "Check the quotes in the line that the message names."],
   "csv-column": ["a CSV file has no such column", "Write the name of a column in the header row."],
   "csv-empty": ["a column has no values", "Check the file and the column."],
+  "csv-gaps": ["cells of a column are empty and are left out", "Fill in the values that were measured."],
   "csv-missing": ["a CSV file cannot be read", "Put the file beside the scenario, or correct its name."],
   "csv-more": ["a column has more faults than are shown", "Correct those that are shown, then check again."],
   "distribution-count": ["a distribution has no name, or several", "Keep one distribution."],

@@ -20,9 +20,8 @@ export function readColumns<Whole>(draft: Whole, readText: ReadText | undefined)
     if (!isMapping(value)) return value;
     if (isColumnDistribution(value)) {
       const reading = readColumn(value, [...path, "empirical"], readText);
-      if ("values" in reading) return { kind: "empirical", values: reading.values };
       findings.push(...reading.findings);
-      return undefined;
+      return "values" in reading ? { kind: "empirical", values: reading.values } : undefined;
     }
     return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, visit(each, [...path, key])]));
   };
@@ -33,7 +32,11 @@ function isColumnDistribution(value: object): value is ColumnDistribution {
   return "kind" in value && value.kind === "column";
 }
 
-type ColumnReading = { readonly values: readonly number[] } | { readonly findings: readonly Finding[] };
+/** Without values where the column cannot be read. */
+interface ColumnReading {
+  readonly values?: readonly number[];
+  readonly findings: readonly Finding[];
+}
 
 function readColumn(distribution: ColumnDistribution, path: Path, readText: ReadText | undefined): ColumnReading {
   const text = readText?.(distribution.file);
@@ -58,8 +61,9 @@ function readColumn(distribution: ColumnDistribution, path: Path, readText: Read
   }
   if (missing) return { findings: [missing] };
   const findings = reader.findings();
-  if (findings.length > 0) return { findings: leadsOut(distribution.file) ? findings.map(withoutContent) : findings };
-  if (reader.values.length > 0) return { values: reader.values };
+  const errors = findings.filter(({ severity }) => severity !== "warning");
+  if (errors.length > 0) return { findings: leadsOut(distribution.file) ? errors.map(withoutContent) : findings };
+  if (reader.values.length > 0) return { values: reader.values, findings };
   const message = `The column "${distribution.column}" of "${distribution.file}" has no values.`;
   const expected = "one measured value or more";
   return {

@@ -1,0 +1,96 @@
+// The triangular family by least, most likely and largest value.
+import exp from "@stdlib/math-base-special-exp";
+import ln from "@stdlib/math-base-special-ln";
+import { linear, type Family } from "./family.ts";
+import { simplexSearch } from "./simplexSearch.ts";
+
+export const triangular: Family = {
+  kind: "triangular",
+  parameters: ["min", "mode", "max"],
+  fit: fitTriangular,
+  logDensity,
+  probability:
+    ([min = 0, mode = 0, max = 0]) =>
+    (value) => {
+      if (value <= min) return 0;
+      if (value >= max) return 1;
+      return value < mode
+        ? ((value - min) * (value - min)) / ((max - min) * (mode - min))
+        : 1 - ((max - value) * (max - value)) / ((max - min) * (max - mode));
+    },
+  sampler: ([min = 0, mode = 0, max = 0], draw) => {
+    const [range, share] = [max - min, (mode - min) / (max - min)];
+    return () => {
+      const u = draw();
+      return u < share ? min + range * Math.sqrt(u * share) : max - range * Math.sqrt((1 - u) * (1 - share));
+    };
+  },
+  pivots: ([min = 0, mode = 0, max = 0]) => [min, mode, max].map((value) => linear(value, max - min)),
+  distribution: ([min = 0, mode = 0, max = 0]) => ({ kind: "triangular", min, mode, max }),
+};
+
+function logDensity([min = 0, mode = 0, max = 0]: readonly number[]): (value: number) => number {
+  const constant = ln(2 / (max - min));
+  const [lower, upper] = [mode - min, max - mode];
+  return (value) => {
+    if (value < min || value > max) return -Infinity;
+    if (value < mode) return constant + ln((value - min) / lower);
+    return upper > 0 ? constant + ln((max - value) / upper) : constant;
+  };
+}
+
+/** Values for a search of the ends; the mode is one of them, since no other place between two values is more likely. */
+const MOST_VALUES = 400;
+
+/**
+ * The ends lie outside the values by amounts whose logarithms are searched; for given ends the likelihood has its maximum over the
+ * mode at a value. Source: Johnson and Kotz, The American Statistician 53 (1999) 270 [M].
+ */
+function fitTriangular(sorted: Float64Array): readonly number[] | undefined {
+  const [first, last] = [sorted[0]!, sorted.at(-1)!];
+  const range = last - first;
+  if (!(range > 0)) return undefined;
+  const every = Math.max(1, Math.floor(sorted.length / MOST_VALUES));
+  const thinned = every === 1 ? sorted : sorted.filter((_, i) => i % every === 0);
+  const ends = ([a = 0, b = 0]: readonly number[]) =>
+    [first - range * exp(a), last + range * exp(b)] as const;
+  const found = simplexSearch((point) => -bestMode(thinned, ends(point)).likelihood, [-2.5, -2.5], 1.5, 60);
+  const [min, max] = ends(found);
+  return [min, bestMode(sorted, [min, max]).mode, max];
+}
+
+interface Mode {
+  readonly mode: number;
+  readonly likelihood: number;
+}
+
+/**
+ * Only a value whose share of the range lies between the shares of values below it and up to it can be the most likely mode.
+ * Source: Oliver, Journal of the Operational Research Society 23 (1972) 171 [M].
+ */
+function bestMode(sorted: Float64Array, [min, max]: readonly [number, number]): Mode {
+  const [count, range] = [sorted.length, max - min];
+  let best: Mode = { mode: sorted[0]!, likelihood: -Infinity };
+  for (let rank = 0; rank < count; rank++) {
+    const mode = sorted[rank]!;
+    const place = ((mode - min) / range) * count;
+    // The tolerance accepts a place at the limit in spite of rounding.
+    if (place < rank - 1e-9 || place > rank + 1 + 1e-9) continue;
+    const likelihood = logOfProduct(sorted, min, max, rank) + count * ln(2 / range);
+    if (likelihood > best.likelihood) best = { mode, likelihood };
+  }
+  return best;
+}
+
+/** The product of the densities over that of the mode; a logarithm is taken only before the product becomes too small. */
+function logOfProduct(sorted: Float64Array, min: number, max: number, rank: number): number {
+  const [lower, upper] = [sorted[rank]! - min, max - sorted[rank]!];
+  let [sum, product] = [0, 1];
+  for (let i = 0; i < sorted.length; i++) {
+    product *= i < rank ? (sorted[i]! - min) / lower : (max - sorted[i]!) / upper;
+    if (product > 1e-200) continue;
+    sum += ln(product);
+    product = 1;
+  }
+  return sum + ln(product);
+}

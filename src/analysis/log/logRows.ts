@@ -1,0 +1,92 @@
+// Turns the cells of a row into its time, its names and its duration by the roles of the columns.
+import type { LogColumn, LogColumns, LogRole } from "./logColumns.ts";
+import type { Problems } from "./logRecord.ts";
+import { decimalMark, durationOf, numberOf, secondsOf, type DecimalMark } from "./logNumbers.ts";
+import { timeFormat, type Instant, type TimeFormat, type Zone } from "./logTimes.ts";
+
+export interface RowReader {
+  readonly text: (role: LogRole) => string;
+  readonly duration: () => number | undefined;
+  readonly instant: (role: "start" | "end" | "time") => Instant | undefined;
+}
+
+/** How the columns were understood, for the reader of the answer. */
+export interface Understood {
+  readonly readerOf: (cells: readonly string[], line: number) => RowReader;
+  readonly words: readonly string[];
+  readonly has: (role: LogRole) => boolean;
+  /** Whether the row before was in the second of two equal local hours. */
+  readonly isLater: () => boolean;
+}
+
+interface Hints {
+  readonly delimiter: string;
+  readonly zone?: Zone | undefined;
+}
+
+export function understand(
+  found: LogColumns,
+  samples: readonly (readonly string[])[],
+  problems: Problems,
+  hints: Hints,
+): Understood {
+  const columns = timesThatAreDurations(found, samples, hints.delimiter);
+  const cellsOf = (column: LogColumn): readonly string[] =>
+    samples.map((cells) => cells[column.index] ?? "").filter((cell) => cell !== "");
+  const markOf = (column: LogColumn): DecimalMark => decimalMark(cellsOf(column), hints.delimiter);
+  const { duration, date } = columns;
+  const mark = duration ? markOf(duration) : ".";
+  const unit = duration?.unit === undefined ? undefined : secondsOf(duration.unit);
+  const timeCells = (column: LogColumn, cells: readonly string[]): string =>
+    date === undefined ? (cells[column.index] ?? "") : `${cells[date.index] ?? ""} ${cells[column.index] ?? ""}`.trim();
+  const formats = new Map<LogRole, TimeFormat>();
+  for (const role of ["start", "end", "time"] as const) {
+    const column = columns[role];
+    if (!column) continue;
+    const texts = samples.map((cells) => timeCells(column, cells)).filter((text) => text !== "");
+    const { zone } = hints;
+    const format = timeFormat(texts, { mark: markOf(column), zone, ...(column.unit === undefined ? {} : { unit: column.unit }) });
+    if (format) formats.set(role, format);
+  }
+  const roles = Object.entries(columns).map(([role, { name }]) => `${role} = "${name}"`);
+  const unitWords = duration ? [`durations in ${unit === undefined ? "s (no unit is given)" : duration.unit!}`] : [];
+  const words = [roles.join(", "), [...unitWords, ...new Set([...formats.values()].map((format) => format.words))].join(", ")];
+  let isLater = false;
+  return {
+    isLater: () => isLater,
+    words: words.filter((each) => each !== ""),
+    has: (role) => columns[role] !== undefined,
+    readerOf: (cells, line) => ({
+      text: (role) => cells[columns[role]?.index ?? -1] ?? "",
+      duration: () => {
+        const cell = cells[duration?.index ?? -1] ?? "";
+        if (cell === "") return void problems.add("empty duration", line);
+        const seconds = durationOf(cell, mark, unit ?? 1);
+        if (seconds === undefined) return void problems.add("unreadable duration", line, cell);
+        return seconds > 0 ? seconds : void problems.add("duration not above 0", line, cell);
+      },
+      instant: (role) => {
+        const column = columns[role];
+        const cell = column === undefined ? "" : timeCells(column, cells);
+        if (cell === "") return void problems.add("empty time", line);
+        const instant = formats.get(role)?.read(cell);
+        if (instant === undefined) return void problems.add("unreadable time", line, cell);
+        isLater = instant.isLater === true;
+        if (instant.clash === "twice") problems.add("local hour that comes twice", line, cell);
+        if (instant.clash === "never") problems.add("local time that does not exist", line, cell);
+        return instant;
+      },
+    }),
+  };
+}
+
+/** A column `time` of small numbers that do not rise holds durations, if no other column does. */
+function timesThatAreDurations(columns: LogColumns, samples: readonly (readonly string[])[], delimiter: string): LogColumns {
+  const { time, duration, start, end, ...rest } = columns;
+  if (time === undefined || duration !== undefined || start !== undefined || end !== undefined) return columns;
+  const cells = samples.map((row) => row[time.index] ?? "").filter((cell) => cell !== "");
+  const mark = decimalMark(cells, delimiter);
+  const values = cells.map((cell) => numberOf(cell, mark));
+  const rises = values.every((value, i) => i === 0 || value === undefined || value >= (values[i - 1] ?? -Infinity));
+  return rises || values.includes(undefined) ? columns : { ...rest, duration: time };
+}

@@ -1,0 +1,110 @@
+// One fit in three panels: histogram with density, quantiles against quantiles, and values in the order of the log.
+import { scaleLinear } from "d3-scale";
+import { chart, line, words, type ChartWords } from "#report/charts/chart.ts";
+import { element, type Child, type Markup } from "#report/charts/markup.ts";
+
+export interface DrawnFit {
+  /** In the order of the log. */
+  readonly values: Float64Array;
+  readonly sorted: Float64Array;
+  /** Probability that a value is not exceeded; absent where no curve is fitted. */
+  readonly probability?: (value: number) => number;
+  readonly quantile?: (p: number) => number;
+}
+
+const [top, bottom] = [26, 220];
+const panelWidth = 260;
+const panels = [50, 370, 690] as const;
+const mostBins = 30;
+/** More points cannot be distinguished. */
+const mostPoints = 200;
+
+type Scale = ReturnType<typeof scaleLinear<number, number>>;
+
+export function fitChart(fit: DrawnFit, given: ChartWords): Markup {
+  return chart(given, bottom + 40, ...histogram(fit, panels[0]), ...quantiles(fit, panels[1]), ...runs(fit, panels[2]));
+}
+
+function frame(title: string, x: Scale, y: Scale | undefined, label: string, left: number): readonly Child[] {
+  return [
+    words(title, left, top - 10, { style: "name" }),
+    line(left, bottom, left + panelWidth, bottom, "base"),
+    ...x.ticks(4).map((tick) => words(String(tick), x(tick), bottom + 16, { anchor: "middle", style: "quiet" })),
+    ...(y?.ticks(4) ?? []).flatMap((tick) => [
+      line(left, y!(tick), left + panelWidth, y!(tick), "grid"),
+      words(String(tick), left - 6, y!(tick) + 4, { anchor: "end", style: "quiet" }),
+    ]),
+    words(label, left, bottom + 32, { style: "quiet" }),
+  ];
+}
+
+/** Equal values still need an axis. */
+function rangeOf(values: Float64Array): readonly [low: number, high: number] {
+  const [low, high] = [values[0]!, values.at(-1)!];
+  const margin = (high - low) * 0.05 || low * 0.05 || 1;
+  return [Math.max(0, low - margin), high + margin];
+}
+
+function histogram({ sorted, probability }: DrawnFit, left: number): readonly Child[] {
+  const [low, high] = rangeOf(sorted);
+  const bins = Math.min(mostBins, Math.ceil(Math.sqrt(sorted.length)) + 1);
+  const width = (high - low) / bins;
+  const counts = new Float64Array(bins);
+  for (const value of sorted) counts[Math.min(bins - 1, Math.floor((value - low) / width))]! += 1;
+  const cells = Array.from({ length: bins * 4 }, (_, i) => low + ((i + 0.5) * (high - low)) / (bins * 4));
+  const expected = probability
+    ? cells.map((x) => (probability(x + width / 2) - probability(x - width / 2)) * sorted.length)
+    : [];
+  const x = scaleLinear([low, high], [left, left + panelWidth]);
+  const most = [...counts, ...expected].reduce((high_, count) => Math.max(high_, count), 0);
+  const y = scaleLinear([0, most * 1.05], [bottom, top]);
+  const curve = expected.map((count, i) => `${round(x(cells[i]!))},${round(y(count))}`).join(" ");
+  return [
+    ...frame("values and fitted density", x, y, "seconds", left),
+    ...Array.from(counts, (count, i) =>
+      element("rect", {
+        x: x(low + i * width),
+        y: y(count),
+        width: Math.max(0, x(low + width) - x(low) - 0.5),
+        height: bottom - y(count),
+        class: "bin",
+      }),
+    ),
+    curve === "" ? "" : element("polyline", { points: curve, fill: "none", class: "mean" }),
+  ];
+}
+
+const round = (value: number): number => Number(value.toFixed(1));
+
+function quantiles({ sorted, quantile }: DrawnFit, left: number): readonly Child[] {
+  if (quantile === undefined) return [words("no curve is fitted", left, top - 10, { style: "quiet" })];
+  const count = Math.min(mostPoints, sorted.length);
+  const points = Array.from({ length: count }, (_, i) => {
+    const p = (i + 0.5) / count;
+    return { fitted: quantile(p), value: sorted[Math.floor(p * sorted.length)]! };
+  }).filter(({ fitted }) => Number.isFinite(fitted));
+  const all = Float64Array.from(points.flatMap(({ fitted, value }) => [fitted, value])).sort();
+  const [low, high] = rangeOf(all);
+  const [x, y] = [scaleLinear([low, high], [left, left + panelWidth]), scaleLinear([low, high], [bottom, top])];
+  return [
+    ...frame("measured over fitted quantiles", x, y, "fitted, seconds", left),
+    line(x(low), y(low), x(high), y(high), "mark"),
+    ...points.map(({ fitted, value }) => element("circle", { cx: x(fitted), cy: y(value), r: 2, class: "median" })),
+  ];
+}
+
+function runs({ values, sorted }: DrawnFit, left: number): readonly Child[] {
+  const every = Math.max(1, Math.ceil(values.length / mostPoints));
+  const [low, high] = rangeOf(sorted);
+  const x = scaleLinear([1, Math.max(2, values.length)], [left, left + panelWidth]);
+  const y = scaleLinear([low, high], [bottom, top]);
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const label = every === 1 ? "number in the log" : `number in the sample; 1 of ${every} is drawn`;
+  return [
+    ...frame("values in the order of the log", x, y, label, left),
+    line(left, y(mean), left + panelWidth, y(mean), "mean"),
+    ...Array.from(values).flatMap((value, i) =>
+      i % every === 0 ? [element("circle", { cx: x(i + 1), cy: y(value), r: 2, class: "median" })] : [],
+    ),
+  ];
+}

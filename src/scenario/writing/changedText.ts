@@ -1,0 +1,61 @@
+// Puts new values in place of old ones in the text of a scenario and keeps every other character.
+import { isMap, isNode, isScalar, isSeq, parseDocument } from "yaml";
+
+/** A value that a measured one replaces; `path` has the names of stations and stops in place of their numbers. */
+export interface WantedChange {
+  readonly path: readonly string[];
+  readonly text: string;
+}
+
+export interface MadeChange {
+  readonly path: string;
+  readonly line: number;
+  readonly before: string;
+  readonly after: string;
+}
+
+export interface ChangedText {
+  readonly text: string;
+  readonly changes: readonly MadeChange[];
+  /** Paths that the text does not have. */
+  readonly missing: readonly string[];
+}
+
+/** The text is valid YAML. Names and keys are compared without regard to case. */
+export function changedText(text: string, wanted: readonly WantedChange[]): ChangedText {
+  const document = parseDocument(text, { version: "1.2", schema: "core" });
+  const missing: string[] = [];
+  const found = wanted.flatMap(({ path, text: after }) => {
+    const range = rangeAt(document.contents, path);
+    const name = path.join(".");
+    if (range === undefined) missing.push(name);
+    return range === undefined ? [] : [{ path: name, from: range[0], to: range[1], after }];
+  });
+  const changes = found.map(({ path, from, to, after }) => ({
+    path,
+    line: text.slice(0, from).split("\n").length,
+    before: text.slice(from, to).trim().replaceAll(/\s+/gu, " "),
+    after,
+  }));
+  // From the last to the first, so that places stay valid.
+  const changed = found
+    .toSorted((one, other) => other.from - one.from)
+    .reduce((whole, { from, to, after }) => whole.slice(0, from) + after + whole.slice(to), text);
+  return { text: changed, changes: changes.filter(({ before, after }) => before !== after), missing };
+}
+
+const alike = (one: unknown, other: string): boolean => String(one).toLowerCase() === other.toLowerCase();
+
+/** First and last character of the value. A step written as `{ time, by }` has its value under `time`. */
+function rangeAt(root: unknown, path: readonly string[]): readonly [from: number, to: number] | undefined {
+  let node: unknown = root;
+  for (const key of path) {
+    if (isMap(node)) node = node.items.find((pair) => isScalar(pair.key) && alike(pair.key.value, key))?.value;
+    else if (isSeq(node)) node = node.items.find((item) => isMap(item) && alike(item.get("name"), key));
+    else return undefined;
+  }
+  const time = isMap(node) ? node.get("time", true) : undefined;
+  const value = isNode(time) ? time : node;
+  const range = isNode(value) ? value.range : undefined;
+  return range ? [range[0], range[1]] : undefined;
+}
