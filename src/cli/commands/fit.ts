@@ -10,7 +10,7 @@ import { readLog } from "#cli/log/readLog.ts";
 import { zoneNamed } from "#cli/log/zonedTime.ts";
 import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
-import { plainText } from "#cli/machine/plainText.ts";
+import { plainText } from "#foundation/plainText.ts";
 import { version } from "#cli/machine/version.ts";
 import { earlierRun, folderIssues } from "#cli/output/earlierRun.ts";
 import { printAnswer } from "#cli/output/printAnswer.ts";

@@ -3,7 +3,7 @@ import type { Fit } from "#analysis/fit/logFit.ts";
 import { readSettled } from "#analysis/study/readSettled.ts";
 import type { Options } from "#cli/call/command.ts";
 import type { Host } from "#cli/machine/host.ts";
-import { plainText } from "#cli/machine/plainText.ts";
+import { plainText } from "#foundation/plainText.ts";
 import { safeName } from "#cli/machine/safeName.ts";
 import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import { distributionText } from "#report/fit/fitWords.ts";
