@@ -46,6 +46,7 @@ export const rules: readonly Rule[] = [
     "engine foundation scenario scenario/values",
     "a due date is a moment of the calendar; the keys, the call and the resolving read an order alike",
   ],
+  ["scenario/writing", "", "a text is changed at the places of its values; nothing is read from it"],
   ["scenario/starter", "scenario scenario/keys", "a starter scenario shows the keys with their meanings"],
   [
     "scenario/reading",
@@ -137,6 +138,18 @@ export const rules: readonly Rule[] = [
     "a choice observes replications of layouts and asks the selection",
   ],
 
+  ["analysis/log", "foundation", "rows of a log know no fit and no cell"],
+  [
+    "analysis/match",
+    "analysis/log analysis/statistics analysis/study cell/layers cell/records cell/words scenario",
+    "a match reads the records of a log and the events of runs alike; a study says which states are waits",
+  ],
+  [
+    "analysis/fit",
+    "analysis/log engine/distributions foundation",
+    "records of a log become distributions that the engine can draw from",
+  ],
+
   [
     "report/words",
     "analysis/ideal analysis/indicators analysis/replication analysis/statistics analysis/study analysis/window cell/words foundation scenario scenario/resolving",
@@ -154,9 +167,20 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/tables",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/tables/asked report/words scenario scenario/resolving",
-    "tables are findings in columns",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/fit report/tables/asked report/words scenario scenario/resolving",
+    "tables are findings in columns; the list of all tables has that of a fit",
   ],
+  [
+    "report/match",
+    "analysis/match analysis/statistics cell/layers foundation report/charts report/page report/tables report/words scenario",
+    "a match has its own table, answer and page",
+  ],
+  [
+    "report/fit",
+    "analysis/fit analysis/log engine/distributions foundation report/charts report/charts/fit report/page report/tables report/words",
+    "a fit has no scenario, so that its table, answer and page are its own",
+  ],
+  ["report/charts/fit", "report/charts", "pictures of one fit, with the frame of every chart"],
   [
     "report/explain",
     "analysis/bottleneck analysis/indicators analysis/promise analysis/replication cell/words foundation physics/window report/tables report/words scenario/distributions scenario/keys",
@@ -243,6 +267,7 @@ export const rules: readonly Rule[] = [
     "analysis/study cli/call cli/machine cli/output foundation report/answers report/page report/tables/asked scenario scenario/reading",
     "the points of a sweep, their journal, and the report that sweep and merge share",
   ],
+  ["cli/log", "analysis/log cli/machine foundation", "the bytes of a log become rows"],
   [
     "cli/choose",
     "analysis/choice analysis/indicators analysis/replication cli/call cli/machine cli/output foundation report/choice report/tables/asked",
@@ -250,7 +275,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli/commands",
-    "analysis/choice analysis/ideal analysis/promise analysis/statistics analysis/study analysis/window cli/call cli/choose cli/labor cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/lessons report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter",
+    "analysis/choice analysis/fit analysis/ideal analysis/log analysis/match analysis/promise analysis/statistics analysis/study analysis/window cli/call cli/choose cli/labor cli/log cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/fit report/lessons report/match report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter scenario/writing",
     "a command wires readers, studies and answers",
   ],
   [

@@ -21,7 +21,7 @@ function resampler(family: Family, parameters: readonly number[], count: number,
   const draw = alea(seed);
   const next = family.sampler(parameters, () => Math.max(draw(), Number.MIN_VALUE));
   const rounded = resolution > 0 ? () => Math.round(next() / resolution) * resolution : next;
-  return (): Float64Array => Float64Array.from({ length: count }, rounded).sort();
+  return (): Float64Array => Float64Array.from({ length: count }, rounded).toSorted();
 }
 
 /**
@@ -70,7 +70,12 @@ export function parameterRanges(
   const size = Math.min(count, testedValues);
   const resample = resampler(family, parameters, size, 0, `${seed}/interval/${family.kind}`);
   const ratio = size / count;
-  return pivotRanges(family, parameters, () => family.fit(resample()), family.isFast === true ? ratio : Math.sqrt(ratio));
+  return pivotRanges(
+    family,
+    parameters,
+    () => family.fit(resample()),
+    family.isFast === true ? ratio : Math.sqrt(ratio),
+  );
 }
 
 export function pivotRanges(family: Family, parameters: readonly number[], refit: Refit, shrink = 1): readonly Range[] {
@@ -83,7 +88,7 @@ export function pivotRanges(family: Family, parameters: readonly number[], refit
       errors[place]![i] = (pivot.at - truth[place]!.at) / pivot.scale;
   }
   return truth.map(({ at, scale, isLog }, place) => {
-    const sorted = errors[place]!.filter((error) => Number.isFinite(error)).sort();
+    const sorted = errors[place]!.filter((error) => Number.isFinite(error)).toSorted();
     const end = (share: number): number => {
       const value = at - sorted[Math.round(share * (sorted.length + 1)) - 1]! * scale * shrink;
       return isLog ? exp(value) : value;

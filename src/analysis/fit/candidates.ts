@@ -90,7 +90,14 @@ export function fitFamilies(sorted: Float64Array, among: readonly Family[] = fam
     const unfit = unfitness(family.kind, parameters);
     const { kind, parameters: names } = family;
     const aic = 2 * names.length - 2 * likelihood;
-    const candidate = { kind, names, parameters, logLikelihood: likelihood, aic, ...(unfit === undefined ? {} : { unfit }) };
+    const candidate = {
+      kind,
+      names,
+      parameters,
+      logLikelihood: likelihood,
+      aic,
+      ...(unfit === undefined ? {} : { unfit }),
+    };
     return [{ family, candidate }];
   });
   return fitted.toSorted((one, other) => one.candidate.aic - other.candidate.aic);
@@ -124,7 +131,8 @@ function timerOf({ sorted, resolution }: StepValues): Suggestion | undefined {
   const close = Math.max(timerShare * median, resolution);
   const near = sorted.filter((value) => Math.abs(value - median) <= close).length;
   if (near < timerPart * sorted.length || high! - low! > 2 * close) return undefined;
-  const mean = sorted.filter((value) => Math.abs(value - median) <= close).reduce((sum, value) => sum + value, 0) / near;
+  const mean =
+    sorted.filter((value) => Math.abs(value - median) <= close).reduce((sum, value) => sum + value, 0) / near;
   const others = sorted.length - near;
   const rest = others === 0 ? "" : `; ${others} other ${others === 1 ? "value is" : "values are"} not in it`;
   return {

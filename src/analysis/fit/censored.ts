@@ -42,7 +42,11 @@ export function fitCensored(times: CensoredTimes): readonly CensoredFit[] {
 }
 
 /** Intervals from renewal processes of the fitted distribution that are observed as long as the stops were. */
-export function censoredRanges({ family, parameters }: CensoredFit, times: CensoredTimes, seed: string): readonly Range[] {
+export function censoredRanges(
+  { family, parameters }: CensoredFit,
+  times: CensoredTimes,
+  seed: string,
+): readonly Range[] {
   const draw = alea(`${seed}/between/${family.kind}`);
   const next = family.sampler(parameters, () => Math.max(draw(), Number.MIN_VALUE));
   const observed = [...times.complete, ...times.censored].reduce((sum, value) => sum + value, 0);

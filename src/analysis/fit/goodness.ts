@@ -16,7 +16,11 @@ const TINY = 1e-16;
  * Anderson-Darling statistic leaves them out, since it would be infinite.
  * Source: NIST/SEMATECH e-Handbook of Statistical Methods, sections 1.3.5.14 and 1.3.5.16 [M].
  */
-export function goodness(sorted: Float64Array, probability: (value: number) => number, isBetweenEnds = false): Goodness {
+export function goodness(
+  sorted: Float64Array,
+  probability: (value: number) => number,
+  isBetweenEnds = false,
+): Goodness {
   const chances = sorted.map(probability);
   const inner = isBetweenEnds ? chances.subarray(1, -1) : chances;
   return { andersonDarling: andersonDarling(inner), kolmogorovSmirnov: kolmogorovSmirnov(chances) };

@@ -10,7 +10,7 @@ import type { CensoredTimes } from "./censored.ts";
 /** More stations times steps mean that a column of other content was taken for the steps. */
 export const mostGroups = 500;
 
-export type FitKind = "step" | "repair" | "between";
+type FitKind = "step" | "repair" | "between";
 
 export interface Fit {
   readonly station: string;
@@ -78,7 +78,14 @@ export class LogCollector {
       yield { station, step, kind: "repair", summary: repairs, censored: 0, ...fitRepairs(repairs, seed) };
       if (between.complete.length === 0) continue;
       const { censored } = between;
-      yield { station, step, kind: "between", summary: summaryOf(between), censored: censored.length, ...fitTimes(between, seed) };
+      yield {
+        station,
+        step,
+        kind: "between",
+        summary: summaryOf(between),
+        censored: censored.length,
+        ...fitTimes(between, seed),
+      };
     }
   }
 

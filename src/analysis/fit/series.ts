@@ -13,7 +13,7 @@ const NORMAL_975 = 1.959963984540054;
 /** Smaller differences matter to no cell. */
 const leastShare = 0.01;
 
-export interface Estimate {
+interface Estimate {
   readonly value: number;
   readonly halfWidth: number;
 }
@@ -77,7 +77,14 @@ export class Series {
     };
     const sorted = values.toSorted();
     return {
-      ...{ count, mean, sd, min, max, values, sorted, resolution: resolutionOf(sorted) },
+      count,
+      mean,
+      sd,
+      min,
+      max,
+      values,
+      sorted,
+      resolution: resolutionOf(sorted),
       ...(autocorrelation === undefined ? {} : { autocorrelation }),
       ...(drift === undefined ? {} : { drift }),
       warnings: [...orderWarnings(count, mean, autocorrelation, drift), ...this.#shiftWarnings(mean, inflation)],
@@ -85,7 +92,9 @@ export class Series {
   }
 
   #shiftWarnings(mean: number, inflation: number): readonly string[] {
-    const shifts = this.#shifts.map((moments, i) => ({ moments, name: shiftNames[i]! })).filter(({ moments }) => moments.count > 1);
+    const shifts = this.#shifts
+      .map((moments, i) => ({ moments, name: shiftNames[i]! }))
+      .filter(({ moments }) => moments.count > 1);
     const pairs = shifts.flatMap((one, i) => shifts.slice(i + 1).map((other) => [one, other] as const));
     return pairs.flatMap(([one, other]) => {
       const difference = other.moments.mean - one.moments.mean;
@@ -108,7 +117,9 @@ function orderWarnings(
   drift: Estimate | undefined,
 ): readonly string[] {
   const isCorrelated =
-    autocorrelation !== undefined && count >= 20 && Math.abs(autocorrelation.value) > Math.max(0.2, autocorrelation.halfWidth);
+    autocorrelation !== undefined &&
+    count >= 20 &&
+    Math.abs(autocorrelation.value) > Math.max(0.2, autocorrelation.halfWidth);
   const drifts =
     drift !== undefined && count >= 20 && Math.abs(drift.value) > Math.max(drift.halfWidth, leastShare * mean);
   return [

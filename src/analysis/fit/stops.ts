@@ -37,7 +37,9 @@ export class Stops {
   }
 
   between({ ends }: Runs): CensoredTimes {
-    const censored = [...this.#lastEnds].map(([run, last]) => (ends.get(run) ?? last) - last).filter((time) => time > 0);
+    const censored = [...this.#lastEnds]
+      .map(([run, last]) => (ends.get(run) ?? last) - last)
+      .filter((time) => time > 0);
     return { complete: Float64Array.from(this.#complete), censored: Float64Array.from(censored) };
   }
 
@@ -79,7 +81,7 @@ function candidateOf({ family, parameters, logLikelihood }: CensoredFit): Candid
   const [, shape = 1] = parameters;
   const isUnfit = family.kind === "weibull" && (shape < 0.5 || shape > 20);
   return {
-    kind: family.kind as Candidate["kind"],
+    kind: family.kind,
     names: family.parameters,
     parameters,
     logLikelihood,

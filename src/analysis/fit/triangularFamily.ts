@@ -52,8 +52,7 @@ function fitTriangular(sorted: Float64Array): readonly number[] | undefined {
   if (!(range > 0)) return undefined;
   const every = Math.max(1, Math.floor(sorted.length / MOST_VALUES));
   const thinned = every === 1 ? sorted : sorted.filter((_, i) => i % every === 0);
-  const ends = ([a = 0, b = 0]: readonly number[]) =>
-    [first - range * exp(a), last + range * exp(b)] as const;
+  const ends = ([a = 0, b = 0]: readonly number[]) => [first - range * exp(a), last + range * exp(b)] as const;
   const found = simplexSearch((point) => -bestMode(thinned, ends(point)).likelihood, [-2.5, -2.5], 1.5, 60);
   const [min, max] = ends(found);
   return [min, bestMode(sorted, [min, max]).mode, max];

@@ -9,7 +9,10 @@ export const logIssueCodes = {
   ],
   "log-column-option": ["a --column names no column of the log, or no role", 'Write `--column "duration=Cycle time"`.'],
   "log-broken": ["the log is not well-formed CSV", "Check the quotes in the line that the message names."],
-  "log-empty": ["no row of the log can be used", "Check the columns and units that were taken; map them with --column."],
+  "log-empty": [
+    "no row of the log can be used",
+    "Check the columns and units that were taken; map them with --column.",
+  ],
   "log-groups": ["the log has too many stations and steps", "Check which column holds the step; map it with --column."],
   "log-rows": ["rows of the log are left out, or kept with a doubt", "Look at the first line that the message names."],
   "log-zone": ["a --zone is no time zone", "Write a name such as `Europe/Berlin`."],
@@ -32,7 +35,7 @@ const names = {
 } as const;
 
 export type LogRole = keyof typeof names;
-export const logRoles = Object.keys(names) as readonly LogRole[];
+const logRoles = Object.keys(names) as readonly LogRole[];
 
 export interface LogColumn {
   readonly index: number;
@@ -52,7 +55,11 @@ function columnOf(name: string, index: number): LogColumn {
   return unit === undefined ? { index, name } : { index, name, unit };
 }
 
-const plain = (name: string): string => name.toLowerCase().replace(unitPattern, "").replaceAll(/[\s_.-]/gu, "");
+const plain = (name: string): string =>
+  name
+    .toLowerCase()
+    .replace(unitPattern, "")
+    .replaceAll(/[\s_.-]/gu, "");
 
 /** Detected roles, with those of `--column role=name` in their place. */
 export function logColumns(
@@ -118,8 +125,12 @@ function readMapping(text: string, header: readonly string[]): { role: LogRole; 
 
 function tooFew(header: readonly string[]): Issue {
   const message = "No column of durations, of starts and ends, or of times with steps or states is found.";
-  const remedy = 'Map the columns: `--column "duration=NAME"`, also `station`, `step`, `time`, `start`, `end`, `state`.';
-  return issueOf("log-columns", message, remedy, { value: header.join(", "), expected: "a header row with such names" });
+  const remedy =
+    'Map the columns: `--column "duration=NAME"`, also `station`, `step`, `time`, `start`, `end`, `state`.';
+  return issueOf("log-columns", message, remedy, {
+    value: header.join(", "),
+    expected: "a header row with such names",
+  });
 }
 
 export function issueOf(

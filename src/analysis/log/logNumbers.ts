@@ -21,7 +21,10 @@ function lastMark(samples: readonly string[]): DecimalMark {
 /** Undefined where it is no number; thousands may be separated. */
 export function numberOf(text: string, mark: DecimalMark): number | undefined {
   const other = mark === "." ? "," : ".";
-  const bare = text.replaceAll(/[\s'’\u00a0\u202f]/gu, "").replaceAll(other, "").replace(mark, ".");
+  const bare = text
+    .replaceAll(/[\s'’\u00a0\u202f]/gu, "")
+    .replaceAll(other, "")
+    .replace(mark, ".");
   return plainNumber.test(bare) ? Number(bare) : undefined;
 }
 

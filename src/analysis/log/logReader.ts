@@ -97,7 +97,8 @@ function rowTaker(columns: Understood, problems: Problems, take: (record: StepRe
       : stateRows(columns, problems, checked);
   return {
     row: (reader, cells, line) => {
-      if (isRepeated(`${cells.join("\u001F")}${columns.isLater() ? "\u001F2" : ""}`)) problems.add("duplicate row", line, cells.join(","));
+      if (isRepeated(`${cells.join("\u001F")}${columns.isLater() ? "\u001F2" : ""}`))
+        problems.add("duplicate row", line, cells.join(","));
       else row(reader, line);
     },
     end,
@@ -146,7 +147,8 @@ function stepRow(columns: Understood, problems: Problems, take: (record: StepRec
     const start = role === "start" ? at.seconds : at.seconds - seconds;
     const key = `${names.run}\u001F${names.station}`;
     // Times in whole seconds may differ by one.
-    if (start < (lastEnds.get(key) ?? -Infinity) - 1) problems.add("overlap with the row before", line, `${Number((lastEnds.get(key)! - start).toPrecision(3))} s`);
+    if (start < (lastEnds.get(key) ?? -Infinity) - 1)
+      problems.add("overlap with the row before", line, `${Number((lastEnds.get(key)! - start).toPrecision(3))} s`);
     lastEnds.set(key, start + seconds);
     take({ ...names, seconds, line, start, ...(at.hour === undefined ? {} : { hour: at.hour }) });
   };
@@ -158,7 +160,7 @@ interface Names extends Pick<StepRecord, "station" | "step" | "kind" | "run"> {}
 function namesOf(reader: RowReader, columns: Understood, problems: Problems, line: number): Names | undefined {
   const step = reader.text("step") || reader.text("state");
   const hasSteps = columns.has("step") || columns.has("state");
-  if (hasSteps && step === "") return void problems.add("empty step", line);
+  if (hasSteps && step === "") return problems.add("empty step", line);
   const [station, run] = [reader.text("station") || "line", reader.text("run")];
   return { station, step: hasSteps ? step : "cycle", kind: kindOf(step), run };
 }

@@ -16,7 +16,7 @@ export interface StepRecord {
   readonly run: string;
 }
 
-export type LogProblem = keyof typeof logProblems;
+type LogProblem = keyof typeof logProblems;
 
 /** What can be wrong with a row, and what becomes of it. */
 export const logProblems = {
@@ -48,7 +48,7 @@ export interface ProblemCount {
 }
 
 export interface Problems {
-  readonly add: (problem: LogProblem, line: number, value?: string) => void;
+  readonly add: (problem: LogProblem, line: number, value?: string) => undefined;
   readonly counts: () => readonly ProblemCount[];
 }
 
@@ -59,18 +59,18 @@ export function problemCounter(): Problems {
       const known = found.get(problem);
       if (known) known.count += 1;
       else found.set(problem, { count: 1, line, value });
+      return undefined;
     },
     counts: () => [...found].map(([problem, each]) => ({ problem, ...each })),
   };
 }
 
 export function leftOut(counts: readonly ProblemCount[]): number {
-  return counts
-    .filter(({ problem }) => logProblems[problem] === "left out")
-    .reduce((sum, { count }) => sum + count, 0);
+  return counts.filter(({ problem }) => logProblems[problem] === "left out").reduce((sum, { count }) => sum + count, 0);
 }
 
-const stopWords = /\b(?:stop(?:ped|page)?|down(?:time)?|fault|fail\w*|breakdown|alarm|repair\w*|st(?:ö|oe)r\w*|defekt|ausfall)\b/iu;
+const stopWords =
+  /\b(?:stop(?:ped|page)?|down(?:time)?|fault|fail\w*|breakdown|alarm|repair\w*|st(?:ö|oe)r\w*|defekt|ausfall)\b/iu;
 const waitWords = /\b(?:wait\w*|await\w*|idle|starved|blocked|hold\w*|neutral|free|wart\w*|leerlauf)\b/iu;
 
 /** Of the words of a step or state, in English or German. */

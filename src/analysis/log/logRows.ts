@@ -45,12 +45,19 @@ export function understand(
     if (!column) continue;
     const texts = samples.map((cells) => timeCells(column, cells)).filter((text) => text !== "");
     const { zone } = hints;
-    const format = timeFormat(texts, { mark: markOf(column), zone, ...(column.unit === undefined ? {} : { unit: column.unit }) });
+    const format = timeFormat(texts, {
+      mark: markOf(column),
+      zone,
+      ...(column.unit === undefined ? {} : { unit: column.unit }),
+    });
     if (format) formats.set(role, format);
   }
   const roles = Object.entries(columns).map(([role, { name }]) => `${role} = "${name}"`);
   const unitWords = duration ? [`durations in ${unit === undefined ? "s (no unit is given)" : duration.unit!}`] : [];
-  const words = [roles.join(", "), [...unitWords, ...new Set([...formats.values()].map((format) => format.words))].join(", ")];
+  const words = [
+    roles.join(", "),
+    [...unitWords, ...new Set([...formats.values()].map((format) => format.words))].join(", "),
+  ];
   let isLater = false;
   return {
     isLater: () => isLater,
@@ -60,17 +67,17 @@ export function understand(
       text: (role) => cells[columns[role]?.index ?? -1] ?? "",
       duration: () => {
         const cell = cells[duration?.index ?? -1] ?? "";
-        if (cell === "") return void problems.add("empty duration", line);
+        if (cell === "") return problems.add("empty duration", line);
         const seconds = durationOf(cell, mark, unit ?? 1);
-        if (seconds === undefined) return void problems.add("unreadable duration", line, cell);
-        return seconds > 0 ? seconds : void problems.add("duration not above 0", line, cell);
+        if (seconds === undefined) return problems.add("unreadable duration", line, cell);
+        return seconds > 0 ? seconds : problems.add("duration not above 0", line, cell);
       },
       instant: (role) => {
         const column = columns[role];
         const cell = column === undefined ? "" : timeCells(column, cells);
-        if (cell === "") return void problems.add("empty time", line);
+        if (cell === "") return problems.add("empty time", line);
         const instant = formats.get(role)?.read(cell);
-        if (instant === undefined) return void problems.add("unreadable time", line, cell);
+        if (instant === undefined) return problems.add("unreadable time", line, cell);
         isLater = instant.isLater === true;
         if (instant.clash === "twice") problems.add("local hour that comes twice", line, cell);
         if (instant.clash === "never") problems.add("local time that does not exist", line, cell);
@@ -81,7 +88,11 @@ export function understand(
 }
 
 /** A column `time` of small numbers that do not rise holds durations, if no other column does. */
-function timesThatAreDurations(columns: LogColumns, samples: readonly (readonly string[])[], delimiter: string): LogColumns {
+function timesThatAreDurations(
+  columns: LogColumns,
+  samples: readonly (readonly string[])[],
+  delimiter: string,
+): LogColumns {
   const { time, duration, start, end, ...rest } = columns;
   if (time === undefined || duration !== undefined || start !== undefined || end !== undefined) return columns;
   const cells = samples.map((row) => row[time.index] ?? "").filter((cell) => cell !== "");

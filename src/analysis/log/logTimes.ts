@@ -20,9 +20,9 @@ export interface Offset {
 }
 
 /** The offset of a zone at a local time in seconds since 1970. */
-export type ZoneOffset = (localSeconds: number) => Offset;
+type ZoneOffset = (localSeconds: number) => Offset;
 /** The offset of a zone at an instant in seconds since 1970. */
-export type ZoneOffsetAt = (seconds: number) => number;
+type ZoneOffsetAt = (seconds: number) => number;
 
 export interface Zone {
   readonly offset: ZoneOffset;
@@ -57,7 +57,7 @@ export function timeFormat(samples: readonly string[], { mark, unit, zone }: For
   const probe = localReader(undefined);
   if (!samples.some((text) => instantOf(text, dayFirst, probe) !== undefined)) return undefined;
   const local = localReader(zone);
-  return {words, read: (text) => instantOf(text, dayFirst, local)};
+  return { words, read: (text) => instantOf(text, dayFirst, local) };
 }
 
 function numberFormat(
@@ -122,7 +122,8 @@ function localReader(zone: Zone | undefined): LocalReader {
 
 const clockPattern = /^(\d{1,2}):(\d{2})(?::(\d{2}(?:[.,]\d+)?))?\s*([AaPp][Mm])?$/u;
 const slashed = /^(\d{1,2})\/(\d{1,2})\/(\d{4})/u;
-const dated = /^(?:(\d{4})-(\d{1,2})-(\d{1,2})|(\d{1,2})\.(\d{1,2})\.(\d{4})|(\d{1,2})\/(\d{1,2})\/(\d{4}))[T ,]*(.*)$/u;
+const dated =
+  /^(?:(\d{4})-(\d{1,2})-(\d{1,2})|(\d{1,2})\.(\d{1,2})\.(\d{4})|(\d{1,2})\/(\d{1,2})\/(\d{4}))[T ,]*(.*)$/u;
 const offsetPattern = /\s*(?:(Z)|([+-])(\d{2}):?(\d{2})?)$/u;
 
 /** A time that is far before the one before it is on the next day. */

@@ -14,8 +14,12 @@ export interface Anchor {
 const WHOLE_CYCLE = "cycle";
 
 /** Of each station that the log and the model have: the drop, else the close, else the first step that both have. */
-export function anchorsOf({ scenario, processes, stationProcess }: CellPlan, log: readonly Stretch[]): readonly Anchor[] {
-  const isLogged = (station: string, name: string): boolean => log.some(({ doings }) => doings.has(doingKey(station, name)));
+export function anchorsOf(
+  { scenario, processes, stationProcess }: CellPlan,
+  log: readonly Stretch[],
+): readonly Anchor[] {
+  const isLogged = (station: string, name: string): boolean =>
+    log.some(({ doings }) => doings.has(doingKey(station, name)));
   return scenario.stations.flatMap(({ name: station }, k): readonly Anchor[] => {
     const timed = processes[stationProcess[k]!]!.steps.filter(({ time }) => time !== undefined);
     const preferred = [

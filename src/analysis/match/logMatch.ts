@@ -63,7 +63,10 @@ export function logMatch(lines: Lines): LogMatch {
   const { log, model, traced, anchors, margin, steps } = lines;
   const tracedMargin = margin * TRACED_PART;
   const hours = log.reduce((sum, { from, until }) => sum + until - from, 0) / 3600;
-  const shots = anchors.reduce((sum, anchor) => sum + log.reduce((all, each) => all + cycleTimes(anchor)(each, "inLog").length + 1, 0), 0);
+  const shots = anchors.reduce(
+    (sum, anchor) => sum + log.reduce((all, each) => all + cycleTimes(anchor)(each, "inLog").length + 1, 0),
+    0,
+  );
   return {
     margin,
     tracedMargin,
@@ -131,7 +134,12 @@ function relative(
   traced: Measured,
   margin: number,
 ): Comparison {
-  return { ...tag, ...measured, traced: traced.model, ...resultsOf(measured, traced.model, margin, measured.log?.mean ?? 1) };
+  return {
+    ...tag,
+    ...measured,
+    traced: traced.model,
+    ...resultsOf(measured, traced.model, margin, measured.log?.mean ?? 1),
+  };
 }
 
 /** `unit`: what the difference is a share of. */

@@ -40,7 +40,11 @@ function inverse({ mean, error, freedom }: Estimate): Estimate {
 }
 
 /** Share of the time that a resource spends in something. */
-export function shares(log: readonly Stretch[], runs: readonly Stretch[], isMeant: (doing: Doing) => boolean): Measured {
+export function shares(
+  log: readonly Stretch[],
+  runs: readonly Stretch[],
+  isMeant: (doing: Doing) => boolean,
+): Measured {
   const each = Math.max(1, Math.floor(mostBatches / log.length));
   return {
     log: estimateOf(log.flatMap((stretch) => batchShares(stretch, isMeant, each))),
@@ -49,7 +53,11 @@ export function shares(log: readonly Stretch[], runs: readonly Stretch[], isMean
 }
 
 /** A time counts in the batch in which it begins: batches are long. */
-function batchShares({ doings, from, until }: Stretch, isMeant: (doing: Doing) => boolean, count: number): readonly number[] {
+function batchShares(
+  { doings, from, until }: Stretch,
+  isMeant: (doing: Doing) => boolean,
+  count: number,
+): readonly number[] {
   const length = (until - from) / count;
   const sums = new Float64Array(count);
   for (const doing of doings.values()) {

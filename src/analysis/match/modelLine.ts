@@ -20,15 +20,28 @@ export function modelLine({ plan, replication, from, until }: ModelRun): Stretch
   for (const event of plannedEvents(plan, replication, until)) {
     const before = open.get(event.resource);
     open.set(event.resource, event);
-    if (before && event.seconds > before.seconds && before.seconds >= from) line.take(recordOf(before, event.seconds, plan));
+    if (before && event.seconds > before.seconds && before.seconds >= from)
+      line.take(recordOf(before, event.seconds, plan));
   }
   return line.stretches()[0];
 }
 
 /** As a reader of the log names it: a wait and a stop by the state, a step by its name. */
-function recordOf({ seconds, resource, state, kind, step }: EventRecord, until: number, { scenario }: CellPlan): StepRecord {
+function recordOf(
+  { seconds, resource, state, kind, step }: EventRecord,
+  until: number,
+  { scenario }: CellPlan,
+): StepRecord {
   const isWait = waitCause(state, kind, scenario) !== null;
   const isNamedByState = isWait || kindOf(state) === "stop";
   const name = isNamedByState ? state : (step ?? state);
-  return { station: resource, step: name, kind: isWait ? "wait" : kindOf(state), seconds: until - seconds, start: seconds, line: 0, run: "" };
+  return {
+    station: resource,
+    step: name,
+    kind: isWait ? "wait" : kindOf(state),
+    seconds: until - seconds,
+    start: seconds,
+    line: 0,
+    run: "",
+  };
 }

@@ -13,7 +13,10 @@ export interface NamedLog {
 const onlyStation = "line";
 
 /** `renames`: names of the log by the names in the model. Letters may be large or small. */
-export function modelNames({ scenario, resources, processes }: CellPlan, renames: ReadonlyMap<string, string>): NamedLog {
+export function modelNames(
+  { scenario, resources, processes }: CellPlan,
+  renames: ReadonlyMap<string, string>,
+): NamedLog {
   const [alone, ...others] = scenario.stations.map(({ name }) => name);
   const byName = new Map([
     ...(others.length === 0 ? [[onlyStation, alone!] as const] : []),
@@ -31,7 +34,8 @@ export function modelNames({ scenario, resources, processes }: CellPlan, renames
       if (known === undefined) strangers.add(station);
       const step = stepByName.get(renamedOr(record.step).toLowerCase());
       // The model knows better than the words of a name whether it is a step.
-      if (step !== undefined && record.kind !== "wait") return { ...record, station: known ?? station, step, kind: "step" };
+      if (step !== undefined && record.kind !== "wait")
+        return { ...record, station: known ?? station, step, kind: "step" };
       return { ...record, station: known ?? station, step: renamedOr(record.step) };
     },
     strangers: () => [...strangers],

@@ -71,3 +71,8 @@ export function batchMeans(values: readonly number[], { most = 20, least = 5 } =
     return sum / (until - from);
   });
 }
+
+/** Half width of a two-sided 95 % interval, in standard errors. */
+export function tFactorOf(freedom: number): number {
+  return tQuantile(0.975, freedom);
+}

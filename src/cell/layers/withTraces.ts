@@ -15,8 +15,17 @@ export interface TracedStep {
 
 /** Clocks, timetables and stops are not steps that a log holds. */
 function isTimed({ time, isClock, role }: CellStep, { steps }: CellProcess): boolean {
-  if (!time || time.distributions.every(isNothing) || isClock === true || time.until !== undefined || time.whileWorking !== undefined) return false;
-  return !/^(?:stop|calendar|change|moldClock|contactClock|idleClock|age)\./u.test(role) && !steps.some(({ stops }) => stops);
+  if (
+    !time ||
+    time.distributions.every(isNothing) ||
+    isClock === true ||
+    time.until !== undefined ||
+    time.whileWorking !== undefined
+  )
+    return false;
+  return (
+    !/^(?:stop|calendar|change|moldClock|contactClock|idleClock|age)\./u.test(role) && !steps.some(({ stops }) => stops)
+  );
 }
 
 export function withTraces(table: CellTable, traces: Traces): CellTable {

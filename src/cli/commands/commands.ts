@@ -3,6 +3,7 @@ import type { CommandSpec } from "#cli/call/command.ts";
 import { chanceOption } from "#cli/call/chanceOption.ts";
 import { dueOption, leversOption, orderOption, shiftsOption, startOption } from "#cli/call/orderOptions.ts";
 import { asOption, columnOption, fitOutOption, intoOption, zoneOption } from "#cli/call/logOptions.ts";
+import { marginOption, matchOutOption, renameOption } from "#cli/call/matchOptions.ts";
 import {
   againstOption,
   bestOption,
@@ -151,6 +152,25 @@ export const builtCommands: readonly CommandSpec[] = [
     load: async () => (await import("./fit.ts")).fit,
   },
   {
+    name: "match",
+    operands: "<file> <log>",
+    meaning: "hold a cell against a log (CSV): agrees within a margin or not, and why; writes match.html and match.csv",
+    example: 'blowcell match mine.yaml log.csv --margin "3 %"',
+    options: [
+      marginOption,
+      renameOption,
+      columnOption,
+      zoneOption,
+      setOption,
+      seedOption,
+      matchOutOption,
+      nameOption,
+      replaceOption,
+      ...talk,
+    ],
+    load: async () => (await import("./match.ts")).match,
+  },
+  {
     name: "merge",
     operands: "<folder...>",
     meaning: "join the shares of a sweep that were made with --shard; the files are those of one call",
@@ -217,5 +237,5 @@ export const builtCommands: readonly CommandSpec[] = [
 ];
 
 /** Refused by name and absent from --help. */
-export const plannedCommands: readonly string[] = ["match"];
+export const plannedCommands: readonly string[] = [];
 export const plannedOptions: readonly string[] = ["--excel"];

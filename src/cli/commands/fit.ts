@@ -96,7 +96,10 @@ async function writeFit({ folder, found, warnings, origin }: Written, options: O
   const files = [
     { name: "fit.csv", text: toCsv(table) },
     { name: "fit.html", text: fitPage(found, warnings, version) },
-    { name: "datapackage.json", text: dataPackage({ name: origin.name, tables: [table], scenarios: [origin], version }) },
+    {
+      name: "datapackage.json",
+      text: dataPackage({ name: origin.name, tables: [table], scenarios: [origin], version }),
+    },
   ];
   const obsolete = (earlierRun(folder, host)?.tables ?? []).filter((name) => !files.some((file) => file.name === name));
   await host.writeFiles(folder, files, obsolete);
@@ -104,13 +107,16 @@ async function writeFit({ folder, found, warnings, origin }: Written, options: O
 }
 
 /** One warning a kind, with its number and its first line. */
-function problemIssues({ problems }: LogSummary, path: string): readonly Issue[] {
+export function problemIssues({ problems }: LogSummary, path: string): readonly Issue[] {
   return problems.map(({ problem, count, line, value }) => {
     const rows = `${count} ${count === 1 ? "row" : "rows"}`;
     const message = `${rows}: ${problem}; ${logProblems[problem]}.`;
     const place = { file: path, line, column: 1 };
     const remedy = "Look at this line, the first of them; correct the log if it matters.";
-    return { ...issueOf("log-rows", message, remedy, { place, ...(value === "" ? {} : { value }) }), severity: "warning" };
+    return {
+      ...issueOf("log-rows", message, remedy, { place, ...(value === "" ? {} : { value }) }),
+      severity: "warning",
+    };
   });
 }
 
@@ -125,7 +131,7 @@ function emptiness({ rows, issues }: LogSummary, { count, isTooWide }: LogCollec
   return [issueOf("log-empty", `None of ${rows} rows can be fitted.`, logIssueCodes["log-empty"][1], { place })];
 }
 
-function zoneIssue(zone: string): Issue {
+export function zoneIssue(zone: string): Issue {
   const expected = "a name of the time zone database, such as Europe/Berlin";
   return issueOf("log-zone", "There is no such time zone.", "Write a name such as `Europe/Berlin`.", {
     option: "--zone",

@@ -13,10 +13,13 @@ import { scenarioName } from "./loadScenarios.ts";
 export const fitIssueCodes = {
   "fit-no-place": [
     "the scenario has no place for a fitted step",
-    "Name the stations and steps of the scenario as the log does, or write the value by hand.",
+    "Name its stations and steps as the log does, list stations that differ one by one, or write the value yourself.",
   ],
   "fit-copy-exists": ["the copy of the scenario is there already", "Name another one with --as."],
-  "fit-unfit": ["a fitted value does not fit the scenario", "Look at the step in fit.html, and write a value yourself."],
+  "fit-unfit": [
+    "a fitted value does not fit the scenario",
+    "Look at the step in fit.html, and write a value yourself.",
+  ],
 } as const satisfies Readonly<Record<string, IssueMeaning>>;
 
 export interface Target {
@@ -26,7 +29,10 @@ export interface Target {
 }
 
 /** The scenario and the name of its copy, before anything is computed. */
-export function targetOf({ into, as }: Options, host: Host): Target | { readonly issues: readonly Issue[] } | undefined {
+export function targetOf(
+  { into, as }: Options,
+  host: Host,
+): Target | { readonly issues: readonly Issue[] } | undefined {
   if (into === undefined) return undefined;
   const content = host.readText(into);
   if ("issue" in content) return { issues: [content.issue] };
@@ -35,31 +41,49 @@ export function targetOf({ into, as }: Options, host: Host): Target | { readonly
   if (errors.length > 0) return { issues: errors };
   const copy = as ?? into.replace(/(\.[^./\\]*)?$/u, (ending) => `-fitted${ending === "" ? ".yaml" : ending}`);
   const isOther = copy !== into && host.whatIs(copy) !== undefined;
-  if (isOther) return { issues: [issueOf("fit-copy-exists", `${copy} is there already.`, "Name another one with --as.")] };
+  if (isOther)
+    return { issues: [issueOf("fit-copy-exists", `${copy} is there already.`, "Name another one with --as.")] };
   const { name } = partsOf(copy);
   if (name === "" || name !== safeName(name))
-    return { issues: [issueOf("option-value", `${copy} is no name of a file.`, "Write a name such as mine-fitted.yaml.")] };
+    return {
+      issues: [issueOf("option-value", `${copy} is no name of a file.`, "Write a name such as mine-fitted.yaml.")],
+    };
   return { file: into, text: content.text, copy };
 }
 
 /** Prints each changed line. */
-export async function writeInto(target: Target, fits: readonly Fit[], options: Options, host: Host): Promise<readonly Issue[]> {
+export async function writeInto(
+  target: Target,
+  fits: readonly Fit[],
+  options: Options,
+  host: Host,
+): Promise<readonly Issue[]> {
   const changed = changedText(target.text, fits.flatMap(changeOf));
   const { issues } = reading(target.file, changed.text, host);
   const errors = issues.filter(({ severity }) => severity === "error");
   if (errors.length > 0) {
     const remedy = "Look at the step in fit.html, and write a value yourself.";
-    return errors.map(({ message, place }) => ({ ...issueOf("fit-unfit", message, remedy), ...(place ? { place } : {}) }));
+    return errors.map(({ message, place }) => ({
+      ...issueOf("fit-unfit", message, remedy),
+      ...(place ? { place } : {}),
+    }));
   }
   const { folder, name } = partsOf(target.copy);
   const isNew = target.copy === target.file ? {} : { isNew: true as const };
   await host.writeFiles(folder, [{ name, text: changed.text, ...isNew }]);
-  if (options.quiet !== true) host.report(`${changeLines(changed, target).map((line) => plainText(line)).join("\n")}\n`);
+  if (options.quiet !== true)
+    host.report(
+      `${changeLines(changed, target)
+        .map((line) => plainText(line))
+        .join("\n")}\n`,
+    );
   return changed.missing.length === 0 ? [] : [noPlace(changed.missing, target)];
 }
 
 function changeLines({ changes }: ChangedText, { copy }: Target): readonly string[] {
-  const lines = changes.map(({ line, path, before, after }) => `${copy}:${line}: ${path}: ${before} -> ${short(after)}`);
+  const lines = changes.map(
+    ({ line, path, before, after }) => `${copy}:${line}: ${path}: ${before} -> ${short(after)}`,
+  );
   return [...lines, `${copy} is written with ${changes.length} changed ${changes.length === 1 ? "value" : "values"}`];
 }
 

@@ -21,6 +21,7 @@ import { chooseIssueCodes } from "#cli/choose/chooseIssues.ts";
 import { sweepIssueCodes } from "#cli/sweep/points.ts";
 import { varyIssueCodes } from "#scenario/reading/variedValues.ts";
 import { logIssueCodes } from "#analysis/log/logColumns.ts";
+import { matchIssueCodes } from "#cli/call/matchOptions.ts";
 import { fitIssueCodes } from "./fitInto.ts";
 import { newIssueCodes } from "./new.ts";
 import { lessonCodes } from "#report/lessons/lessonIssues.ts";
@@ -52,6 +53,7 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     newIssueCodes,
     logIssueCodes,
     fitIssueCodes,
+    matchIssueCodes,
     explainIssueCodes,
     lessonCodes,
   ].flatMap((codes) => Object.entries<IssueMeaning>(codes)),

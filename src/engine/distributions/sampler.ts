@@ -63,7 +63,8 @@ export class Sampler {
     if (distribution.kind === "empirical") {
       invariant(distribution.values.length > 0, "an empirical distribution has values");
       this.isFixed = new Set(distribution.values).size === 1;
-      if (options.inOrder === true) this.sequence = Float64Array.from(distribution.values, (value) => Math.round(value * options.unit));
+      if (options.inOrder === true)
+        this.sequence = Float64Array.from(distribution.values, (value) => Math.round(value * options.unit));
       this.table = NO_TABLE;
       this.location = 0;
       this.scale = 0;

@@ -1,4 +1,5 @@
 // The terms of the trade and of statistics that answers and tables use, each explained in a few lines.
+import { fitTerms } from "./fitTerms.ts";
 import { elasticityMethods } from "#analysis/bottleneck/elasticityMethods.ts";
 import { cautions } from "#report/words/cautions.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
@@ -370,7 +371,7 @@ const safety: Term = {
   more: [stateNames.venting, stateNames.beingCleared],
 };
 
-export const termTopics: readonly Topic[] = [...statistics, ...machine, safety].map((term) => ({
+export const termTopics: readonly Topic[] = [...statistics, ...fitTerms, ...machine, safety].map((term) => ({
   ...term,
   kind: "term",
 }));

@@ -45,7 +45,9 @@ export function fitFinding({ fits, rows, problems }: LogFit): readonly string[] 
 
 /** Warnings of the series, then how the numbers came about, and what to do. */
 export function fitNotes({ fits, waits, words, problems }: LogFit): readonly string[] {
-  const warnings = fits.flatMap((fit) => fit.summary.warnings.map((line) => `${fit.station}, ${fitName(fit)}: ${line}.`));
+  const warnings = fits.flatMap((fit) =>
+    fit.summary.warnings.map((line) => `${fit.station}, ${fitName(fit)}: ${line}.`),
+  );
   const shown = warnings.slice(0, mostNotes);
   const isSampled = fits.some(({ summary }) => summary.count > keptValues);
   const kinds = new Set(problems.map(({ problem }) => logProblems[problem])).size;
@@ -53,7 +55,9 @@ export function fitNotes({ fits, waits, words, problems }: LogFit): readonly str
     ...shown,
     ...(warnings.length > shown.length ? [`${warnings.length - shown.length} more warnings are in fit.html.`] : []),
     ...(kinds > 0 ? ["The warnings above name what is wrong with rows, how often and where first."] : []),
-    ...(waits > 0 ? [`${counted(waits, "wait")} ${waits === 1 ? "is" : "are"} not fitted: waits are results of the cell.`] : []),
+    ...(waits > 0
+      ? [`${counted(waits, "wait")} ${waits === 1 ? "is" : "are"} not fitted: waits are results of the cell.`]
+      : []),
     ...(isSampled
       ? [`Above ${grouped(keptValues)} values a random sample of so many is fitted; n, mean and sd are of all.`]
       : []),

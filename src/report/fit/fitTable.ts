@@ -19,8 +19,7 @@ function parameterColumns(place: number): readonly ColumnSpec[] {
 
 export const fitSpec: TableSpec = {
   name: "fit",
-  meaning:
-    "One candidate for the times of one step, repair or time between stops of a log. Rows of one step are in the order of AIC. Step `constant` and `empirical` rows have no parameters.",
+  meaning: "One distribution for a step, a repair or the time between stops of a log, in the order of AIC.",
   columns: [
     text("station", "Station or resource, as the log names it"),
     text("step", "Step or stop, as the log names it"),
@@ -71,7 +70,20 @@ function fitRows(fit: Fit): readonly (readonly Cell[])[] {
 function seriesCells({ station, step, kind, censored, summary }: Fit): readonly Cell[] {
   const { count, mean, sd, min, max, autocorrelation, drift } = summary;
   const correlated = [autocorrelation?.value ?? null, autocorrelation?.halfWidth ?? null];
-  return [station, step, kind, count, censored, mean, sd, min, max, ...correlated, drift?.value ?? null, drift?.halfWidth ?? null];
+  return [
+    station,
+    step,
+    kind,
+    count,
+    censored,
+    mean,
+    sd,
+    min,
+    max,
+    ...correlated,
+    drift?.value ?? null,
+    drift?.halfWidth ?? null,
+  ];
 }
 
 function suggestedCells({ suggestion }: Fit): readonly Cell[] {

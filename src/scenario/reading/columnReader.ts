@@ -60,11 +60,12 @@ function emptyCells(
   { file, column }: ColumnDistribution,
   path: Path,
 ): Finding {
-  const cells = count === 1 ? "1 cell is" : `${count} cells are`;
+  const cells = count === 1 ? "1 cell is empty" : `${count} cells are empty`;
+  const rest = count === 1 ? "it is left out" : "they are left out";
   return {
     code: "csv-gaps",
     severity: "warning",
-    message: `${cells} empty in the column "${column}"; they are left out.`,
+    message: `${cells} in the column "${column}"; ${rest}.`,
     remedy: "Look at this line, the first of them, and fill in the value if it was measured.",
     path,
     place: { file, line, column: 1 },

@@ -7,7 +7,7 @@ export interface WantedChange {
   readonly text: string;
 }
 
-export interface MadeChange {
+interface MadeChange {
   readonly path: string;
   readonly line: number;
   readonly before: string;
@@ -25,11 +25,15 @@ export interface ChangedText {
 export function changedText(text: string, wanted: readonly WantedChange[]): ChangedText {
   const document = parseDocument(text, { version: "1.2", schema: "core" });
   const missing: string[] = [];
-  const found = wanted.flatMap(({ path, text: after }) => {
-    const range = rangeAt(document.contents, path);
-    const name = path.join(".");
-    if (range === undefined) missing.push(name);
-    return range === undefined ? [] : [{ path: name, from: range[0], to: range[1], after }];
+  const placed = wanted.map(({ path, text: after }) => {
+    return { path: path.join("."), range: rangeAt(document.contents, path), after };
+  });
+  const found = placed.flatMap(({ path, range, after }) => {
+    // Several stations with one entry cannot have different values.
+    const isShared = placed.filter((each) => each.range?.[0] === range?.[0]).length > 1;
+    if (range !== undefined && !isShared) return [{ path, from: range[0], to: range[1], after }];
+    missing.push(path);
+    return [];
   });
   const changes = found.map(({ path, from, to, after }) => ({
     path,
@@ -46,12 +50,20 @@ export function changedText(text: string, wanted: readonly WantedChange[]): Chan
 
 const alike = (one: unknown, other: string): boolean => String(one).toLowerCase() === other.toLowerCase();
 
+/** By its name; `left 2` is one of those that the entry `left` counts. */
+function entryOf(items: readonly unknown[], name: string): unknown {
+  const named = (wanted: string): unknown => items.find((item) => isMap(item) && alike(item.get("name"), wanted));
+  return named(name) ?? named(name.replace(/ \d+$/u, ""));
+}
+
 /** First and last character of the value. A step written as `{ time, by }` has its value under `time`. */
 function rangeAt(root: unknown, path: readonly string[]): readonly [from: number, to: number] | undefined {
   let node: unknown = root;
-  for (const key of path) {
+  for (const [depth, key] of path.entries()) {
+    // `stations` written as one mapping is its own only entry.
+    if (isMap(node) && depth === 1 && path[0] === "stations" && node.has("steps")) continue;
     if (isMap(node)) node = node.items.find((pair) => isScalar(pair.key) && alike(pair.key.value, key))?.value;
-    else if (isSeq(node)) node = node.items.find((item) => isMap(item) && alike(item.get("name"), key));
+    else if (isSeq(node)) node = entryOf(node.items, key);
     else return undefined;
   }
   const time = isMap(node) ? node.get("time", true) : undefined;

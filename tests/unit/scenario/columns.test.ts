@@ -19,12 +19,28 @@ describe("a column is read", () => {
     ["with another unit", "cool\n7500\n8000\n", "column: cool, unit: ms"],
     [
       "with semicolons, quotes, a byte order mark and gaps",
-      '\uFEFF"cool_s";b\r\n"7.5";x\r\n;y\r\n\r\n8;z\r\n',
+      '\uFEFF"cool_s";b\r\n"7.5";x\r\n\r\n8;z\r\n',
       "column: cool_s",
     ],
   ])("%s", (_, csv, column) => {
     const { scenario, issues } = read(csv, column);
     expect(issues).toEqual([]);
+    const right = scenario?.stations.find((station) => station.name === "right");
+    expect(right?.cool).toEqual({ kind: "empirical", values: [7.5, 8] });
+  });
+});
+
+describe("empty cells of a column", () => {
+  it("are left out with one warning that has their number and the first line", () => {
+    const { scenario, issues } = read("cool_s,b\n7.5,x\n,y\n8,z\n,y\n", "column: cool_s");
+    expect(issues).toEqual([
+      expect.objectContaining({
+        code: "csv-gaps",
+        severity: "warning",
+        message: '2 cells are empty in the column "cool_s"; they are left out.',
+        place: { file: "log.csv", line: 3, column: 1 },
+      }),
+    ]);
     const right = scenario?.stations.find((station) => station.name === "right");
     expect(right?.cool).toEqual({ kind: "empirical", values: [7.5, 8] });
   });

@@ -83,7 +83,7 @@ function quantiles({ sorted, quantile }: DrawnFit, left: number): readonly Child
     const p = (i + 0.5) / count;
     return { fitted: quantile(p), value: sorted[Math.floor(p * sorted.length)]! };
   }).filter(({ fitted }) => Number.isFinite(fitted));
-  const all = Float64Array.from(points.flatMap(({ fitted, value }) => [fitted, value])).sort();
+  const all = Float64Array.from(points.flatMap(({ fitted, value }) => [fitted, value])).toSorted();
   const [low, high] = rangeOf(all);
   const [x, y] = [scaleLinear([low, high], [left, left + panelWidth]), scaleLinear([low, high], [bottom, top])];
   return [

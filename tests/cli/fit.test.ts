@@ -1,0 +1,217 @@
+// The command fit as a user calls it.
+import { readFileSync, writeFileSync } from "node:fs";
+import path from "node:path";
+import { parse } from "csv-parse/sync";
+import alea from "seedrandom/lib/alea.js";
+import { describe, expect, it } from "vitest";
+import { gamma } from "#analysis/fit/gammaFamily.ts";
+import { exponential, lognormal } from "#analysis/fit/plainFamilies.ts";
+import { cellText } from "../support/cellScenario.ts";
+import { callBlowcell, newFolder } from "./callBlowcell.ts";
+
+const folder = newFolder();
+const inFolder = (...names: readonly string[]) => path.join(folder, ...names);
+const call = (...args: readonly string[]) => callBlowcell(["fit", ...args], { folder });
+
+function write(name: string, text: string | Buffer): string {
+  writeFileSync(inFolder(name), text);
+  return name;
+}
+
+type Row = Readonly<Record<string, string>>;
+const rowsOf = (out: string): readonly Row[] =>
+  parse(readFileSync(inFolder(out, "fit.csv")), { columns: true }) as readonly Row[];
+const suggested = (out: string) => rowsOf(out).filter((row) => row["suggested"] === "true");
+
+const remove = gamma.sampler([0.85, 0.2], alea("remove"));
+const steps = Array.from({ length: 200 }, (_, i) => [
+  ["station 1", "cool", (7.5).toFixed(3)],
+  ["station 1", "remove", (i === 17 ? -1 : remove()).toFixed(3)],
+]).flat();
+write("steps.csv", `station,step,duration_s\n${steps.map((row) => row.join(",")).join("\n")}\n`);
+
+describe("a log of step times", () => {
+  it("is answered in one screen, with a table, a page and one warning a problem", () => {
+    const { code, output, errors } = call("steps.csv");
+    expect(code).toBe(0);
+    expect(output.split("\n")[0]).toBe("2 steps of 1 station are fitted from 400 rows; 1 row is left out.");
+    expect(output).toMatch(/^station 1 +cool +200 +7\.5 s +constant 7\.5 s$/mu);
+    expect(output.split("\n").length).toBeLessThan(40);
+    expect(errors).toContain("steps.csv:37:1: warning: 1 row: duration not above 0; left out. [log-rows]");
+    expect(errors).toContain("fit.html and fit.csv are in reports/steps-fit");
+    const [cool, removal] = suggested("reports/steps-fit");
+    expect(cool).toMatchObject({ distribution: "constant", scenario_value: "7.5 s", count: "200" });
+    expect(cool!["reason"]).toContain("a timer");
+    const kind = removal!["distribution"]!;
+    expect(removal!["scenario_value"]).toMatch(new RegExp(`^\\{ ${kind}: \\[`, "u"));
+    expect(Number(removal!["low_1"])).toBeLessThan(Number(removal!["value_1"]));
+    expect(Number(removal!["anderson_darling_p"])).toBeGreaterThan(0.05);
+    const page = readFileSync(inFolder("reports/steps-fit/fit.html"), "utf8");
+    expect(page.match(/<svg/gu)).toHaveLength(2);
+    expect(page).not.toMatch(/NaN|Infinity|undefined/u);
+  });
+
+  it("gives the same bytes again", () => {
+    call("steps.csv", "--out", "again");
+    for (const name of ["fit.csv", "fit.html"])
+      expect(readFileSync(inFolder("again", name))).toEqual(readFileSync(inFolder("reports/steps-fit", name)));
+  });
+
+  it("is printed as JSON and nothing else", () => {
+    const { output } = call("steps.csv", "--json", "--out", "json");
+    const result = JSON.parse(output) as {
+      command: string;
+      tables: { fit: readonly object[] };
+      warnings: readonly object[];
+    };
+    expect(result.command).toBe("fit");
+    expect(result.tables.fit.length).toBeGreaterThan(2);
+    expect(result.warnings).toHaveLength(1);
+  });
+
+  it("never overwrites the fit of another log without --replace", () => {
+    write("other.csv", "station,step,duration_s\nA,cool,7\nA,cool,7\nA,cool,7\n");
+    expect(call("other.csv", "--out", "again").errors).toContain("folder-other-run");
+    expect(call("other.csv", "--out", "again", "--replace").code).toBe(0);
+  });
+});
+
+describe("--into", () => {
+  const scenario = cellText(1).replace(
+    /^ {2}steps: .*$/mu,
+    "  # Measured by stopwatch.\n  steps:\n    cool: 8 s # the timer\n    remove: { time: 0.8 s }\n    close: 0.6 s\n    blow: 0.5 s\n    vent: 0.5 s\n    open: 0.6 s",
+  );
+
+  it("writes a copy that keeps all other lines, and prints each change", () => {
+    write("mine.yaml", scenario);
+    const log = steps.map(([, step, time]) => ["the mold", step, time].join(","));
+    write("mine.csv", `station,step,duration_s\n${log.join("\n")}\n`);
+    const { code, errors } = call("mine.csv", "--into", "mine.yaml");
+    expect(code).toBe(0);
+    const [before, after] = [scenario, readFileSync(inFolder("mine-fitted.yaml"), "utf8")].map((text) =>
+      text.split("\n"),
+    );
+    const changed = before!.flatMap((line, i) => (line === after![i] ? [] : [after![i]!.trim()]));
+    expect(after).toHaveLength(before!.length);
+    expect(changed).toHaveLength(2);
+    expect(changed.find((line) => line.startsWith("cool:"))).toBe("cool: 7.5 s # the timer");
+    expect(changed.find((line) => line.startsWith("remove:"))).toMatch(/^remove: \{ time: \{ \w+: \[.*s\] \} \}$/u);
+    expect(errors).toMatch(/mine-fitted\.yaml:\d+: stations\..*\.steps\.cool: 8 s -> 7\.5 s/u);
+    expect(readFileSync(inFolder("mine.yaml"), "utf8")).toBe(scenario);
+    expect(callBlowcell(["check", "mine-fitted.yaml"], { folder }).code).toBe(0);
+  });
+
+  it("refuses to overwrite another file, and changes the scenario itself where --as names it", () => {
+    const again = call("mine.csv", "--into", "mine.yaml");
+    expect([again.code, again.errors]).toEqual([2, expect.stringContaining("fit-copy-exists")]);
+    expect(call("mine.csv", "--into", "mine.yaml", "--as", "mine.yaml").code).toBe(0);
+    expect(readFileSync(inFolder("mine.yaml"), "utf8")).toContain("cool: 7.5 s");
+  });
+
+  it("names the steps that the scenario does not have", () => {
+    write("weigh.csv", "station,step,duration_s\nA,weigh,7\nA,weigh,7\nA,weigh,7\nB,cool,9\nB,cool,9\nB,cool,9\n");
+    const { errors } = call("weigh.csv", "--into", "mine.yaml", "--as", "third.yaml");
+    expect(errors).toMatch(
+      /stations\.B\.steps\.cool: 7\.5 s -> 9 s.*fit-no-place.*found +stations\.A\.steps\.weigh$/msu,
+    );
+  });
+
+  it("refuses a scenario that cannot be read before the log is read", () => {
+    write("broken.yaml", "format: [");
+    expect(call("mine.csv", "--into", "broken.yaml").code).toBe(2);
+    expect(call("mine.csv", "--into", "absent.yaml").errors).toContain("file-missing");
+  });
+});
+
+describe("a log of states", () => {
+  it("has repairs and times between stops, of which the last is cut off", () => {
+    const [between, repair] = [exponential.sampler([3000], alea("up")), lognormal.sampler([400, 200], alea("down"))];
+    const rows: string[] = [];
+    let time = 0;
+    for (let i = 0; i < 40; i++) {
+      rows.push(`${time.toFixed(1)},screw,running`);
+      time += between();
+      rows.push(`${time.toFixed(1)},screw,stopped`);
+      time += repair();
+    }
+    write(
+      "states.csv",
+      `time_s,station,state\n${rows.join("\n")}\n${time.toFixed(1)},screw,running\n${(time + 9e3).toFixed(1)},screw,stopped\n`,
+    );
+    const { code, output } = call("states.csv");
+    expect(code).toBe(0);
+    expect(output).toMatch(/^1 step and 1 stop of 1 station are fitted from 82 rows; 1 row is left out\./u);
+    const found = suggested("reports/states-fit");
+    expect(found.map(({ kind }) => kind)).toEqual(["step", "repair", "between"]);
+    const stop = found.at(-1)!;
+    expect([stop["count"], stop["censored"], stop["distribution"]]).toEqual(["39", "1", "exponential"]);
+    expect(Number(stop["low_1"])).toBeLessThan(3000);
+    expect(Number(stop["high_1"])).toBeGreaterThan(3000);
+  });
+
+  it("may be the events of a run", () => {
+    write("cell.yaml", cellText(2));
+    callBlowcell(["run", "cell.yaml", "--events", "--out", "run", "--length", "30 min", "--quiet"], { folder });
+    const { code } = call(path.join("run", "events.csv"), "--out", "events-fit");
+    expect(code).toBe(0);
+    const cool = suggested("events-fit").find(({ step }) => step === "cool");
+    expect(cool).toMatchObject({ kind: "step", scenario_value: "8 s" });
+  });
+});
+
+describe("an export of a spreadsheet", () => {
+  it("may have semicolons, decimal commas, another encoding, dates and local times", () => {
+    const rows = Array.from(
+      { length: 30 },
+      (_, i) => `25.10.2026;01:${String(i).padStart(2, "0")}:00;Kühl;${7 + (i % 5) / 10}`,
+    );
+    const text = `Datum;Uhrzeit;Schritt;Dauer [s]\r\n${rows.join("\r\n").replaceAll(/(\d)\.(\d)$/gmu, "$1,$2")}\r\n`;
+    write("windows.csv", Buffer.from(text, "latin1"));
+    const { code, output } = call("windows.csv", "--zone", "Europe/Berlin");
+    expect([code, output]).toEqual([0, expect.stringContaining("text in windows-1252")]);
+    expect(rowsOf("reports/windows-fit")[0]).toMatchObject({ step: "Kühl", mean: "7.2", station: "line" });
+    write(
+      "utf16.csv",
+      Buffer.concat([Buffer.of(0xff, 0xfe), Buffer.from(`\uFEFFsep=;\r\n${text}`.slice(1), "utf16le")]),
+    );
+    expect(call("utf16.csv").code).toBe(0);
+    expect(rowsOf("reports/utf16-fit")[0]).toMatchObject({ mean: "7.2" });
+  });
+});
+
+describe("a log that cannot be read", () => {
+  it.each([
+    ["empty", "", "log-empty"],
+    ["without useful columns", "a,b\n1,2\n", "log-columns"],
+    ["with an open quote", 'station,step,duration_s\nA,cool,7\nA,"cool,8\n', "log-broken"],
+    ["without a usable row", "station,step,duration_s\nA,cool,x\nA,open,\n", "log-empty"],
+    [
+      "with too many steps",
+      `step,duration_s\n${Array.from({ length: 600 }, (_, i) => `part ${i},7`).join("\n")}\n`,
+      "log-groups",
+    ],
+  ])("%s is refused with its code, and nothing is written", (_, text, code) => {
+    write("bad.csv", text);
+    const outcome = call("bad.csv", "--out", "nothing");
+    expect([outcome.code, outcome.output]).toEqual([2, ""]);
+    expect(outcome.errors).toContain(`[${code}]`);
+    expect(() => readFileSync(inFolder("nothing", "fit.csv"))).toThrow();
+  });
+
+  it("is listed with all its problems", () => {
+    write("bad.csv", "station,step,duration_s\nA,cool,x\nA,open,\n");
+    const { errors } = call("bad.csv");
+    expect(errors).toContain("unreadable duration");
+    expect(errors).toContain("empty duration");
+  });
+
+  it.each([
+    [["gone.csv"], "file-missing"],
+    [["."], "file-is-folder"],
+    [["steps.csv", "--zone", "Mars"], "log-zone"],
+    [["steps.csv", "--column", "duration=Zeit"], "log-column-option"],
+  ])("%j is refused", (args, code) => {
+    const outcome = call(...args, "--out", "refused");
+    expect([outcome.code, outcome.errors]).toEqual([2, expect.stringContaining(`[${code}]`)]);
+  });
+});
