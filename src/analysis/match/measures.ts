@@ -52,7 +52,6 @@ export function shares(
   };
 }
 
-/** A time counts in the batch in which it begins: batches are long. */
 function batchShares(
   { doings, from, until }: Stretch,
   isMeant: (doing: Doing) => boolean,
@@ -63,9 +62,15 @@ function batchShares(
   for (const doing of doings.values()) {
     if (!isMeant(doing)) continue;
     doing.starts.forEach((start, i) => {
-      const batch = Math.min(count - 1, Math.floor((start - from) / length));
-      sums[batch] = sums[batch]! + doing.seconds[i]!;
+      addTo(sums, (start - from) / length, (start + doing.seconds[i]! - from) / length);
     });
   }
-  return [...sums].map((sum) => sum / length);
+  return [...sums];
+}
+
+/** A time from one place to another, in batches, counts in each of them with its part. */
+function addTo(sums: Float64Array, from: number, until: number): void {
+  for (let batch = Math.floor(from); batch < sums.length && batch < until; batch++) {
+    sums[batch] = sums[batch]! + Math.min(until, batch + 1) - Math.max(from, batch);
+  }
 }

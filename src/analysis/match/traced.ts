@@ -7,7 +7,7 @@ import { allShots, gapsOf, type Anchor } from "./deliveries.ts";
 import { doingKey, type Stretch } from "./lineLog.ts";
 import { modelLine } from "./modelLine.ts";
 
-/** What the log does not hold is drawn, anew in each. */
+/** What the log does not hold is drawn, anew in each; where it holds all, one run is enough. */
 const RUNS = 3;
 /** A model that is slower than the log runs for so much longer. */
 const LONGER = 1.5;
@@ -49,7 +49,9 @@ interface Pair {
 function tracedStretch(scenario: Scenario, stretch: Stretch, anchors: readonly Anchor[]) {
   const plan = planCell(scenario, undefined, tracesOf(stretch));
   const until = LONGER * (stretch.until - stretch.from);
-  const runs = Array.from({ length: RUNS }, (_, i) => modelLine({ plan, replication: i + 1, from: 0, until })).filter(
+  const isWhole = tracedSteps(plan, tracesOf(stretch)).every(({ isTraced }) => isTraced);
+  const isRandom = !isWhole || scenario.stops !== undefined || scenario.quality !== undefined;
+  const runs = Array.from({ length: isRandom ? RUNS : 1 }, (_, i) => modelLine({ plan, replication: i + 1, from: 0, until })).filter(
     (run) => run !== undefined,
   );
   const logged = gapsOf(allShots(stretch, anchors, "inLog"));

@@ -18,13 +18,13 @@ const mostStations = 4;
 const mostWaits = 6;
 
 export function matchAnswer(finding: MatchFinding, width: number): string {
-  const { match, verdict } = finding;
-  const waits = topWaits(match.comparisons);
+  const { match, verdict, scenario } = finding;
+  const waits = topWaits(match.comparisons, scenario);
   return [
     ...matchFinding(match, verdict).flatMap((line) => wrappedLines(line, width)),
     "",
     ...rowsOf("output", outputsOf(match.comparisons), width),
-    ...spreadLines(match),
+    ...spreadLines(match).flatMap((line) => wrappedLines(line, width)),
     ...(waits.length > 0 ? ["", ...rowsOf("% of the time", waits, width)] : []),
     "",
     ...matchNotes(finding).flatMap((line) => wrappedLines(line, width)),
@@ -48,10 +48,10 @@ function outputsOf(comparisons: readonly Comparison[]): readonly Comparison[] {
     .slice(0, mostStations + 1);
 }
 
-/** Waits of which log and model differ most. */
-function topWaits(comparisons: readonly Comparison[]): readonly Comparison[] {
+/** Waits of stations of which log and model differ most. */
+function topWaits(comparisons: readonly Comparison[], { stations }: Scenario): readonly Comparison[] {
   return comparisons
-    .filter(({ measure }) => measure === "wait")
+    .filter(({ measure, resource }) => measure === "wait" && stations.some(({ name }) => name === resource))
     .toSorted((one, other) => shareApart(other) - shareApart(one))
     .slice(0, mostWaits);
 }

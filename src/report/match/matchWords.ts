@@ -86,8 +86,9 @@ function tracedSentence({ traced, tracedMargin, steps }: LogMatch): string {
   if (known === 0)
     return "No step of the model has times in the log, so that step times and logic cannot be separated.";
   if (traced === undefined) return `With ${held} in the model there are too few shots to compare.`;
-  const words = { agrees: "agrees", differs: "does not agree", undecided: "is undecided" }[traced.agreement];
-  return `With ${held} the model's output differs by ${differenceText(traced)}: it ${words} within ${shareWords(tracedMargin)}.`;
+  const margin = shareWords(tracedMargin);
+  const words = { agrees: `within ${margin}`, differs: `more than ${margin}`, undecided: `undecided within ${margin}` };
+  return `With ${held} the model's output differs by ${differenceText(traced)}: ${words[traced.agreement]}.`;
 }
 
 function blameSentence({ steps }: LogMatch, { blame, steps: wrong, waits }: Verdict): string {
