@@ -103,7 +103,7 @@ function blameSentence({ steps }: LogMatch, { blame, steps: wrong, waits }: Verd
     case "logic":
       return `The logic is wrong${isPartial ? ", or a step that the log lacks" : ""}: order of serving, operators, waits or stops.${apart === "" ? "" : ` Log less model: ${apart}.`}`;
     case "hidden":
-      return `The agreement hides two errors: with the right step times the logic gives another output.${apart === "" ? "" : ` Log less model: ${apart}.`}`;
+      return `The output agrees, yet with the right step times it differs: the logic is wrong, such as order of serving, operators, waits or stops.${apart === "" ? "" : ` Log less model: ${apart}.`}`;
     case "open":
       return "Step times and logic cannot yet be separated.";
   }
