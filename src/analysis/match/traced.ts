@@ -51,9 +51,9 @@ function tracedStretch(scenario: Scenario, stretch: Stretch, anchors: readonly A
   const until = LONGER * (stretch.until - stretch.from);
   const isWhole = tracedSteps(plan, tracesOf(stretch)).every(({ isTraced }) => isTraced);
   const isRandom = !isWhole || scenario.stops !== undefined || scenario.quality !== undefined;
-  const runs = Array.from({ length: isRandom ? RUNS : 1 }, (_, i) => modelLine({ plan, replication: i + 1, from: 0, until })).filter(
-    (run) => run !== undefined,
-  );
+  const runs = Array.from({ length: isRandom ? RUNS : 1 }, (_, i) =>
+    modelLine({ plan, replication: i + 1, from: 0, until }),
+  ).filter((run) => run !== undefined);
   const logged = gapsOf(allShots(stretch, anchors, "inLog"));
   const modeled = runs.map((run) => gapsOf(allShots(run, anchors, "inModel")));
   if (runs.length === 0) return { runs, pairs: [] };

@@ -4,6 +4,7 @@ import { chanceOption } from "#cli/call/chanceOption.ts";
 import { dueOption, leversOption, orderOption, shiftsOption, startOption } from "#cli/call/orderOptions.ts";
 import { asOption, columnOption, fitOutOption, intoOption, zoneOption } from "#cli/call/logOptions.ts";
 import { marginOption, matchOutOption, renameOption } from "#cli/call/matchOptions.ts";
+import { recordOutOption } from "#cli/call/recordOptions.ts";
 import {
   againstOption,
   bestOption,
@@ -169,6 +170,14 @@ export const builtCommands: readonly CommandSpec[] = [
       ...talk,
     ],
     load: async () => (await import("./match.ts")).match,
+  },
+  {
+    name: "record",
+    operands: "<file>",
+    meaning: "write a form for timing this cell by stopwatch; fit and match read it back when it is filled in",
+    example: "blowcell record mine.yaml",
+    options: [setOption, recordOutOption, nameOption, replaceOption, quietOption, verboseOption],
+    load: async () => (await import("./record.ts")).record,
   },
   {
     name: "merge",
