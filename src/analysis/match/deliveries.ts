@@ -45,3 +45,17 @@ export function allShots(stretch: Stretch, anchors: readonly Anchor[], of: "inLo
 export function gapsOf(times: readonly number[]): readonly number[] {
   return times.slice(1).map((time, i) => time - times[i]!);
 }
+
+/** Half of the time in which any station is seen, all are: only then can their shots be counted together. */
+const SEEN_TOGETHER = 0.5;
+
+export function areSeenTogether(log: readonly Stretch[], anchors: readonly Anchor[]): boolean {
+  return log.every((stretch) => {
+    const seen = anchors
+      .map(({ station, inLog }) => shotsOf(stretch, station, inLog))
+      .filter(({ length }) => length > 1);
+    const [starts, ends] = [seen.map((times) => times[0]!), seen.map((times) => times.at(-1)!)];
+    const together = Math.min(...ends) - Math.max(...starts);
+    return seen.length < 2 || together >= SEEN_TOGETHER * (Math.max(...ends) - Math.min(...starts));
+  });
+}

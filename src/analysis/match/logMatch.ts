@@ -2,7 +2,7 @@
 import { differenceOfMeans, equivalence, type Equivalence, type Estimate } from "#analysis/statistics/equivalence.ts";
 import { quantilesOfSorted, type Quantiles } from "#analysis/statistics/quantiles.ts";
 import type { TracedStep } from "#cell/layers/withTraces.ts";
-import type { Anchor } from "./deliveries.ts";
+import { areSeenTogether, type Anchor } from "./deliveries.ts";
 import type { Doing, Stretch } from "./lineLog.ts";
 import { cycleTimes, meansOf, shares, throughput, type Measured } from "./measures.ts";
 import type { TracedRun } from "./traced.ts";
@@ -62,6 +62,7 @@ export const TRACED_PART = 0.2;
 export function logMatch(lines: Lines): LogMatch {
   const { log, model, traced, anchors, margin, steps } = lines;
   const tracedMargin = margin * TRACED_PART;
+  const together = areSeenTogether(log, anchors) || undefined;
   const hours = log.reduce((sum, { from, until }) => sum + until - from, 0) / 3600;
   const shots = anchors.reduce(
     (sum, anchor) => sum + log.reduce((all, each) => all + cycleTimes(anchor)(each, "inLog").length + 1, 0),
@@ -75,7 +76,7 @@ export function logMatch(lines: Lines): LogMatch {
     hours,
     comparisons: [...outputs(lines), ...stepMeans(lines), ...timeShares(lines)],
     spreads: anchors.flatMap((anchor) => spreadOf(anchor, log, model)),
-    traced: traced.difference && equivalence(traced.difference, tracedMargin),
+    traced: together && traced.difference && equivalence(traced.difference, tracedMargin),
     busiest: busiestOf(log, model),
   };
 }
@@ -85,7 +86,7 @@ function outputs({ log, model, traced, anchors, margin }: Lines): readonly Compa
   const tracedRate = throughput(log, traced.runs, anchors);
   const cell = { measure: "throughput", resource: "cell", name: "" } as const;
   return [
-    relative(cell, rate, tracedRate, margin),
+    ...(areSeenTogether(log, anchors) ? [relative(cell, rate, tracedRate, margin)] : []),
     ...anchors.map((anchor) => {
       const series = cycleTimes(anchor);
       const tag = { measure: "cycle", resource: anchor.station, name: "" } as const;

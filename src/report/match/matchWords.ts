@@ -43,7 +43,7 @@ export function measureName({ measure, resource, name }: Comparison): string {
   return [measure === "cycle" ? "cycle" : name, resource].join(", ");
 }
 
-const perHour = (estimate: Estimate | undefined): string =>
+const plainMean = (estimate: Estimate | undefined): string =>
   estimate === undefined ? "unknown" : plainNumber(estimate.mean);
 
 /** The answer, its sureness and what to do: a sentence each. */
@@ -56,26 +56,23 @@ export function matchFinding(match: LogMatch, verdict: Verdict): readonly string
   ];
 }
 
-function answerOf(
-  { margin, comparisons, shots, hours }: LogMatch,
-  { agreement, decisive }: Verdict,
-): readonly string[] {
+function answerOf(match: LogMatch, { agreement, decisive }: Verdict): readonly string[] {
+  const { margin, comparisons, shots, hours } = match;
   const within = shareWords(margin);
-  const output = comparisons.find(({ measure }) => measure === "throughput");
-  const both = `${perHour(output?.model)} shots an hour in the model, ${perHour(output?.log)} in the log`;
+  // Stations that were timed one after the other have no output in common.
+  const main = comparisons.find(({ measure }) => measure === "throughput") ?? decisive[0];
+  const [subject, what] =
+    main?.measure === "throughput" ? ["Output", "shots an hour"] : [`The cycle of ${main?.resource}`, "s a cycle"];
+  const both = `${plainMean(main?.model)} ${what} in the model, ${plainMean(main?.log)} in the log`;
   const span = `${grouped(shots)} shots in ${formatQuantity(hours * 3600, "time", { digits: 3 })} of log`;
-  const basis = `Output differs by ${differenceText(output?.result)}, 90 % interval, ${span}.`;
+  const basis = `${subject} differs by ${differenceText(main?.result)}, 90 % interval, ${span}.`;
   if (agreement === "agrees") return [`The model agrees with the log within ${within}: ${both}.`, basis];
-  if (agreement === "undecided")
-    return [
-      `Undecided: the log does not show whether the model agrees within ${within}.`,
-      `${both[0]!.toUpperCase()}${both.slice(1)}. ${basis}`,
-    ];
+  if (agreement === "undecided") {
+    return [`Undecided: the log does not show whether the model agrees within ${within}: ${both}.`, basis];
+  }
   const worst = decisive.find(({ result }) => result?.agreement === "differs");
-  const other =
-    worst && worst.measure !== "throughput"
-      ? ` The cycle of ${worst.resource} differs by ${differenceText(worst.result)}.`
-      : "";
+  const isOther = worst !== undefined && worst !== main;
+  const other = isOther ? ` The cycle of ${worst.resource} differs by ${differenceText(worst.result)}.` : "";
   return [`The model does not agree with the log within ${within}: ${both}.`, `${basis}${other}`];
 }
 
@@ -85,7 +82,8 @@ function tracedSentence({ traced, tracedMargin, steps }: LogMatch): string {
     known === steps.length ? "the log's own step times" : `the log's own times of ${known} of ${steps.length} steps`;
   if (known === 0)
     return "No step of the model has times in the log, so that step times and logic cannot be separated.";
-  if (traced === undefined) return `With ${held} in the model there are too few shots to compare.`;
+  if (traced === undefined)
+    return `With ${held} in the model there are too few shots to compare, or the stations are not timed at once.`;
   const margin = shareWords(tracedMargin);
   const words = { agrees: `within ${margin}`, differs: `more than ${margin}`, undecided: `undecided within ${margin}` };
   return `With ${held} the model's output differs by ${differenceText(traced)}: ${words[traced.agreement]}.`;

@@ -25,7 +25,16 @@ async function rewrite(name, change) {
   await writeFile(inRoot(name), change(await readFile(inRoot(name), "utf8")));
 }
 
-const { dictionary, eventLog, stepLog, withCodeTable, withElementTable, withKeyList, withScenarioTable, withStopTable } = await load(`
+const {
+  dictionary,
+  eventLog,
+  stepLog,
+  withCodeTable,
+  withElementTable,
+  withKeyList,
+  withScenarioTable,
+  withStopTable,
+} = await load(`
   import { dataDictionary } from "#report/tables/dataDictionary.ts";
   import { tableSpecs } from "#report/tables/tableSpecs.ts";
   export { eventLog, stepLog } from "./tests/tools/generators/sampleLogs.ts";

@@ -39,7 +39,7 @@ function clockOf(seconds: number): string {
 
 /** Faults: an empty cell, a row that comes twice, a time that goes back, and an hour and a half without a row. */
 export function eventLog(text: string): string {
-  const rows = [...rowsOf(text, [], 20)].toSorted((one, other) => one.seconds - other.seconds);
+  const rows = [...rowsOf(text, [], 15)].toSorted((one, other) => one.seconds - other.seconds);
   const lines = rows.map(({ seconds, resource, state, step, cause }, i) => {
     // The second half comes after the gap.
     const at = i < rows.length / 2 ? seconds : seconds + 5400;
@@ -53,7 +53,9 @@ export function eventLog(text: string): string {
 
 /** With semicolons and decimal commas. Faults: an empty duration, one below 0, a word, and two rows that come twice. */
 export function stepLog(text: string): string {
-  const rows = rowsOf(text, ["stations.*.steps.cool=+1 s"], 60).filter(({ cause, step }) => cause === "" && step !== "");
+  const rows = rowsOf(text, ["stations.*.steps.cool=+1 s"], 20).filter(
+    ({ cause, step }) => cause === "" && step !== "",
+  );
   const lines = rows.map(({ seconds, until, resource, step }) => {
     const duration = (until - seconds).toFixed(3).replace(".", ",");
     return [clockOf(until).replace("T", " "), resource, step, duration];
