@@ -45,7 +45,7 @@ describe("blowcell", () => {
     [["schema", "--verbos"], "unknown option '--verbos' (Did you mean --verbose?)"],
     [["--nonsense"], "unknown option '--nonsense'"],
     [["schema", "file.yaml"], "too many arguments"],
-    [["match", "a.yaml"], "match is planned but not built yet"],
+
     [["schema", "--excel", "1/3"], "--excel is planned but not built yet"],
     [["\u001b[31mred"], "unknown command '\\u001b[31mred'"],
   ])("%j exits with 2 and prints the fault and its remedy", (args, words) => {

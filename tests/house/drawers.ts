@@ -140,6 +140,11 @@ export const rules: readonly Rule[] = [
 
   ["analysis/log", "foundation", "rows of a log know no fit and no cell"],
   [
+    "analysis/match",
+    "analysis/log analysis/statistics analysis/study cell/layers cell/records cell/words scenario",
+    "a match reads the records of a log and the events of runs alike; a study says which states are waits",
+  ],
+  [
     "analysis/fit",
     "analysis/log engine/distributions foundation",
     "records of a log become distributions that the engine can draw from",
@@ -164,6 +169,11 @@ export const rules: readonly Rule[] = [
     "report/tables",
     "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/fit report/tables/asked report/words scenario scenario/resolving",
     "tables are findings in columns; the list of all tables has that of a fit",
+  ],
+  [
+    "report/match",
+    "analysis/match analysis/statistics cell/layers foundation report/charts report/page report/tables report/words scenario",
+    "a match has its own table, answer and page",
   ],
   [
     "report/fit",
@@ -285,7 +295,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli/commands",
-    "analysis/choice analysis/fit analysis/ideal analysis/log analysis/promise analysis/statistics analysis/study analysis/window cli/call cli/choose cli/labor cli/log cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/fit report/lessons report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter scenario/writing",
+    "analysis/choice analysis/fit analysis/ideal analysis/log analysis/match analysis/promise analysis/statistics analysis/study analysis/window cli/call cli/choose cli/labor cli/log cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/fit report/lessons report/match report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter scenario/writing",
     "a command wires readers, studies and answers",
   ],
   [

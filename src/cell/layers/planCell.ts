@@ -15,6 +15,7 @@ import { withCalendar } from "./withCalendar.ts";
 import { withCauses } from "./withCauses.ts";
 import { withContact } from "./withContact.ts";
 import { withQuality } from "./withQuality.ts";
+import { withTraces, type Traces } from "./withTraces.ts";
 import { withTakeaway } from "./withTakeaway.ts";
 import { takeawayGroups } from "#scenario/resolving/takeawayGroups.ts";
 import { withWalks } from "./withWalks.ts";
@@ -56,11 +57,13 @@ export interface StepScale {
   readonly longerBy?: number;
 }
 
-export function planCell(scenario: Scenario, scale?: StepScale): CellPlan {
+/** With traces, steps take the times of a log instead of draws. */
+export function planCell(scenario: Scenario, scale?: StepScale, traces?: Traces): CellPlan {
   const isOpen = scenario.stations.some((station) => station.estimates !== undefined);
   invariant(!isOpen, "estimated times are settled before a cell is planned", { scenario: scenario.name });
   const whole = allOf(scenario);
-  const table = scale ? scaleStep(whole, scale) : whole;
+  const scaled = scale ? scaleStep(whole, scale) : whole;
+  const table = traces ? withTraces(scaled, traces) : scaled;
   const program = compileTable(table);
   const stationProcess = scenario.stations.map(({ name }) =>
     table.processes.findIndex(({ kind, station }) => kind === "station" && station === name),

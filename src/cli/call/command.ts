@@ -43,6 +43,8 @@ export interface Options {
   readonly zone?: string;
   readonly into?: string;
   readonly as?: string;
+  readonly margin?: string;
+  readonly rename?: readonly string[];
   readonly json?: boolean;
   readonly result?: boolean;
   readonly quiet?: boolean;

@@ -1,8 +1,10 @@
 // The list of commands.
 import type { CommandSpec } from "#cli/call/command.ts";
-import { asOption, columnOption, fitOutOption, intoOption, stopOption, zoneOption } from "#cli/call/logOptions.ts";
 import { chanceOption } from "#cli/call/chanceOption.ts";
 import { dueOption, leversOption, orderOption, shiftsOption, startOption } from "#cli/call/orderOptions.ts";
+import { asOption, columnOption, fitOutOption, intoOption, stopOption, zoneOption } from "#cli/call/logOptions.ts";
+import { marginOption, matchOutOption, renameOption } from "#cli/call/matchOptions.ts";
+import { recordOutOption } from "#cli/call/recordOptions.ts";
 import {
   againstOption,
   bestOption,
@@ -161,6 +163,33 @@ export const builtCommands: readonly CommandSpec[] = [
     load: async () => (await import("./choose.ts")).choose,
   },
   {
+    name: "match",
+    operands: "<file> <log>",
+    meaning: "hold a cell against a log (CSV): agrees within a margin or not, and why; writes match.html and match.csv",
+    example: 'blowcell match mine.yaml log.csv --margin "3 %"',
+    options: [
+      marginOption,
+      renameOption,
+      columnOption,
+      zoneOption,
+      setOption,
+      seedOption,
+      matchOutOption,
+      nameOption,
+      replaceOption,
+      ...talk,
+    ],
+    load: async () => (await import("./match.ts")).match,
+  },
+  {
+    name: "record",
+    operands: "<file>",
+    meaning: "write a form for timing this cell by stopwatch; fit and match read it back when it is filled in",
+    example: "blowcell record mine.yaml",
+    options: [setOption, recordOutOption, nameOption, replaceOption, quietOption, verboseOption],
+    load: async () => (await import("./record.ts")).record,
+  },
+  {
     name: "merge",
     operands: "<folder...>",
     meaning: "join the shares of a sweep that were made with --shard; the files are those of one call",
@@ -227,5 +256,5 @@ export const builtCommands: readonly CommandSpec[] = [
 ];
 
 /** Refused by name and absent from --help. */
-export const plannedCommands: readonly string[] = ["match"];
+export const plannedCommands: readonly string[] = [];
 export const plannedOptions: readonly string[] = ["--excel"];

@@ -115,7 +115,7 @@ async function writeFit({ folder, found, warnings, origin }: Written, options: O
 }
 
 /** One warning a kind, with its number and its first line. */
-function problemIssues({ problems }: LogSummary, path: string): readonly Issue[] {
+export function problemIssues({ problems }: LogSummary, path: string): readonly Issue[] {
   return problems.map(({ problem, count, line, value }) => {
     const rows = `${count} ${count === 1 ? "row" : "rows"}`;
     const message = `${rows}: ${problem}; ${logProblems[problem]}.`;
@@ -139,7 +139,7 @@ function emptiness({ rows, issues }: LogSummary, { count, isTooWide }: LogCollec
   return [issueOf("log-empty", `None of ${rows} rows can be fitted.`, logIssueCodes["log-empty"][1], { place })];
 }
 
-function zoneIssue(zone: string): Issue {
+export function zoneIssue(zone: string): Issue {
   const expected = "a name of the time zone database, such as Europe/Berlin";
   return issueOf("log-zone", "There is no such time zone.", "Write a name such as `Europe/Berlin`.", {
     option: "--zone",

@@ -19,6 +19,8 @@ import { chooseIssueCodes } from "#cli/choose/chooseIssues.ts";
 import { sweepIssueCodes } from "#cli/sweep/points.ts";
 import { varyIssueCodes } from "#scenario/reading/variedValues.ts";
 import { logIssueCodes } from "#analysis/log/logColumns.ts";
+import { matchIssueCodes } from "#cli/call/matchOptions.ts";
+import { recordIssueCodes } from "#cli/call/recordOptions.ts";
 import { fitIssueCodes } from "./fitInto.ts";
 import { newIssueCodes } from "./new.ts";
 import { lessonCodes } from "#report/lessons/lessonIssues.ts";
@@ -48,6 +50,8 @@ export const issueMeanings: ReadonlyMap<string, IssueMeaning> = new Map(
     newIssueCodes,
     logIssueCodes,
     fitIssueCodes,
+    matchIssueCodes,
+    recordIssueCodes,
     explainIssueCodes,
     lessonCodes,
   ].flatMap((codes) => Object.entries<IssueMeaning>(codes)),

@@ -202,10 +202,10 @@ function sharedSampler(time: spec.DrawnTime, samplers: Map<string, Sampler>): Sa
   const key = JSON.stringify(time);
   const known = samplers.get(key);
   if (known) return known;
-  const { distribution, amount, factor = 1 } = time;
+  const { distribution, amount, factor = 1, trace } = time;
   const sampler =
     amount === undefined
-      ? new Sampler(distribution, { unit: TICKS_PER_SECOND * factor })
+      ? new Sampler(distribution, { unit: TICKS_PER_SECOND * factor, inOrder: trace !== undefined })
       : Sampler.ofRate(distribution, amount * factor);
   samplers.set(key, sampler);
   return sampler;

@@ -93,6 +93,8 @@ export interface DrawnTime {
   readonly amount?: number;
   /** Every drawn time is multiplied by this; 1 if not given. */
   readonly factor?: number;
+  /** Name of a trace: the values of an empirical distribution come in their order, shared by all steps that name it, and then again. */
+  readonly trace?: string;
 }
 
 export interface TimeSpec {

@@ -27,6 +27,13 @@ const END_POINTS = 8;
 
 const NO_TABLE = new Float64Array(0);
 
+interface SamplerOptions {
+  readonly unit: number;
+  readonly massMilligrams?: number;
+  /** The values of an empirical distribution come in their order. */
+  readonly inOrder?: boolean;
+}
+
 /** One uniform number a draw: ticks rise with u, or, for the time that a drawn rate takes, fall with u. */
 export class Sampler {
   /** True where every draw is the same, so that no uniform number need be drawn. */
@@ -39,13 +46,15 @@ export class Sampler {
   readonly mass: number;
   /** No value below this is taken. */
   readonly least: number;
+  /** Ticks that are taken in this order instead of draws; absent where times are drawn. */
+  readonly sequence?: Float64Array;
   readonly #distribution: Distribution;
   readonly #unit: number;
   readonly #quantile: (p: number) => number;
   #mean: number | undefined;
 
   /** `unit` is the ticks in one unit of the distribution: 1e6 for seconds on a clock of microseconds. */
-  constructor(distribution: Distribution, options: { readonly unit: number; readonly massMilligrams?: number }) {
+  constructor(distribution: Distribution, options: SamplerOptions) {
     this.#distribution = distribution;
     this.#unit = options.unit;
     this.#quantile = distributionQuantile(distribution);
@@ -54,6 +63,8 @@ export class Sampler {
     if (distribution.kind === "empirical") {
       invariant(distribution.values.length > 0, "an empirical distribution has values");
       this.isFixed = new Set(distribution.values).size === 1;
+      if (options.inOrder === true)
+        this.sequence = Float64Array.from(distribution.values, (value) => Math.round(value * options.unit));
       this.table = NO_TABLE;
       this.location = 0;
       this.scale = 0;

@@ -2,6 +2,7 @@
 import { CriticalPath, type ChainTotals } from "./criticalPath.ts";
 import * as core from "#core/border/numbers.ts";
 import type { EventLog } from "./eventLog.ts";
+import { exactDraws } from "./exactDraws.ts";
 import { meanDistributions } from "#engine/distributions/distributionTable.ts";
 import { longestActive, type LongestActive } from "./longestActive.ts";
 import { openCore, type Core } from "./openCore.ts";
@@ -74,7 +75,7 @@ export class Simulation {
     this.#core = openCore({
       started: (node, row, tick, ticks) => flow?.started(node, row, tick, ticks),
       needed: (node, before) => flow?.needed(node, before),
-      exactTicks: (distribution, u) => program.image.distributions.samplers[distribution]!.exactTicks(u),
+      exactTicks: exactDraws(program.image.distributions.samplers),
     });
     this.chain = new CriticalPath(this.#core, program.activities.length);
     this.#classes = Math.max(0, ...(options.classOf ?? [])) + 1;

@@ -16,6 +16,7 @@ import { chooseSpec } from "#report/tables/asked/chooseTable.ts";
 import { changesSpec } from "#report/tables/asked/changesTable.ts";
 import { costSpec } from "./costTable.ts";
 import { fitSpec } from "#report/fit/fitTable.ts";
+import { matchSpec } from "#report/match/matchTable.ts";
 import { kpiSpec } from "./kpiTable.ts";
 import { lostSpec } from "#report/tables/asked/lostTable.ts";
 import { promiseLeversSpec } from "#report/tables/asked/promiseLeversTable.ts";
@@ -301,6 +302,7 @@ const scenarioSpecs: readonly TableSpec[] = [
   stopsSpec,
   calendarSpec,
   windowSpec,
+  matchSpec,
   eventsSpec,
   shotsSpec,
 ];

@@ -25,9 +25,19 @@ async function rewrite(name, change) {
   await writeFile(inRoot(name), change(await readFile(inRoot(name), "utf8")));
 }
 
-const { dictionary, withCodeTable, withElementTable, withKeyList, withScenarioTable, withStopTable } = await load(`
+const {
+  dictionary,
+  eventLog,
+  stepLog,
+  withCodeTable,
+  withElementTable,
+  withKeyList,
+  withScenarioTable,
+  withStopTable,
+} = await load(`
   import { dataDictionary } from "#report/tables/dataDictionary.ts";
   import { tableSpecs } from "#report/tables/tableSpecs.ts";
+  export { eventLog, stepLog } from "./tests/tools/generators/sampleLogs.ts";
   export { withCodeTable } from "./tests/tools/generators/codeTable.ts";
   export { withKeyList } from "./tests/tools/generators/keyList.ts";
   export { withElementTable } from "./tests/tools/generators/elementTable.ts";
@@ -41,6 +51,9 @@ const scenarios = (await readdir(inRoot("scenarios"))).filter((name) => name.end
 const texts = new Map();
 for (const name of scenarios) texts.set(name, await readFile(inRoot(`scenarios/${name}`), "utf8"));
 await rewrite("scenarios/README.md", (readme) => withScenarioTable(withKeyList(withCodeTable(readme)), texts));
+
+await writeFile(inRoot("scenarios/logs/invented-two-molds.csv"), eventLog(texts.get("two-molds.yaml")));
+await writeFile(inRoot("scenarios/logs/invented-two-station.csv"), stepLog(texts.get("two-station.yaml")));
 
 const schema = spawnSync(process.execPath, [inRoot("dist/cli/blowcell.js"), "schema"], { encoding: "utf8" });
 if (schema.status !== 0) throw new Error(schema.stderr);

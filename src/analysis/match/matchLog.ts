@@ -1,0 +1,69 @@
+// Reads a log for a model, runs the model as long as the log, and holds both against each other.
+import type { StepRecord } from "#analysis/log/logRecord.ts";
+import { planCell, slowestTurn, type CellPlan } from "#cell/layers/planCell.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { anchorsOf, type Anchor } from "./deliveries.ts";
+import { LineLog, type Stretch } from "./lineLog.ts";
+import { logMatch, type LogMatch } from "./logMatch.ts";
+import { modelLine } from "./modelLine.ts";
+import { modelNames } from "./modelNames.ts";
+import { stepsInLog, tracedRun } from "./traced.ts";
+
+export interface MatchReading {
+  readonly plan: CellPlan;
+  readonly line: LineLog;
+  readonly take: (record: StepRecord) => void;
+  /** Empty where no shot of the log is known. */
+  readonly anchors: () => readonly Anchor[];
+  readonly strangers: () => readonly string[];
+}
+
+const [fewestRuns, mostRuns] = [5, 20];
+/** Seconds of the model's runs: the longest stretch of the log, within these. */
+const [shortest, longest] = [2 * 3600, 100 * 3600];
+/** Turns of the cell until its start is forgotten, where the scenario names no warm-up. */
+const turnsToWarmUp = 20;
+const TICKS = 1e6;
+
+export function readingOf(scenario: Scenario, renames: ReadonlyMap<string, string>): MatchReading {
+  const plan = planCell(scenario);
+  const line = new LineLog();
+  const { named, strangers } = modelNames(plan, renames);
+  return {
+    plan,
+    line,
+    strangers,
+    take: (record) => line.take(named(record)),
+    anchors: () => anchorsOf(plan, line.stretches()),
+  };
+}
+
+/** `breathe` is awaited between runs. */
+export async function matchLog(
+  scenario: Scenario,
+  { plan, line, anchors }: MatchReading,
+  margin: number,
+  breathe: () => Promise<void>,
+): Promise<LogMatch> {
+  const log = line.stretches();
+  const model: Stretch[] = [];
+  const runs = Math.min(mostRuns, Math.max(fewestRuns, scenario.run.replications));
+  for (let replication = 1; replication <= runs; replication++) {
+    const run = modelLine({ plan, replication, ...spanOf(plan, log) });
+    if (run) model.push(run);
+    await breathe();
+  }
+  const found = anchors();
+  const traced = tracedRun(scenario, log, found);
+  return logMatch({ log, model, traced, anchors: found, steps: stepsInLog(scenario, log), margin });
+}
+
+/** A calendar begins with the run, so that nothing of it is left out. */
+function spanOf(plan: CellPlan, log: readonly Stretch[]): { readonly from: number; readonly until: number } {
+  const { calendar, run } = plan.scenario;
+  const length = Math.max(0, ...log.map(({ from, until }) => until - from));
+  const observed = Math.min(longest, Math.max(shortest, length));
+  const settled = run.warmup === "auto" ? (turnsToWarmUp * slowestTurn(plan)) / TICKS : run.warmup;
+  const from = calendar ? 0 : settled;
+  return { from, until: from + observed };
+}

@@ -1,0 +1,213 @@
+// The commands match and record as a user calls them.
+import { readFileSync, writeFileSync } from "node:fs";
+import path from "node:path";
+import { parse } from "csv-parse/sync";
+import { describe, expect, it } from "vitest";
+import { cellText } from "../support/cellScenario.ts";
+import { callBlowcell, newFolder, projectFolder } from "./callBlowcell.ts";
+
+const folder = newFolder();
+const inFolder = (...names: readonly string[]) => path.join(folder, ...names);
+const call = (...args: readonly string[]) => callBlowcell(args, { folder });
+
+type Row = Readonly<Record<string, string>>;
+const read = (...names: readonly string[]) => readFileSync(inFolder(...names), "utf8");
+const rowsOf = (...names: readonly string[]): readonly Row[] =>
+  parse(read(...names), { columns: true }) as readonly Row[];
+
+function write(name: string, text: string): string {
+  writeFileSync(inFolder(name), text);
+  return name;
+}
+
+write("cell.yaml", cellText(2, "crew: { operators: 1 }\n").replace("8 s,", "{ normal: [8 s, 0.2 s] },"));
+call("run", "cell.yaml", "--events", "--seed", "floor", "--length", "2 h", "--replications", "1", "--out", "floor");
+const log = "floor/events.csv";
+
+describe("a log of the model itself", () => {
+  it("agrees: the verdict comes first, and all is on one screen", () => {
+    const { code, output, errors } = call("match", "cell.yaml", log);
+    expect(code).toBe(0);
+    expect(output).toMatch(/^The model agrees with the log within 5 %: [\d.]+ shots an hour in the\n? *model/u);
+    expect(output).toContain("Step times and logic are both right within these margins.");
+    expect(output.split("\n").length).toBeLessThanOrEqual(40);
+    expect(Math.max(...output.split("\n").map(({ length }) => length))).toBeLessThanOrEqual(80);
+    expect(errors).toContain("match.html and match.csv are in reports/cell-match");
+    const rows = rowsOf("reports/cell-match/match.csv");
+    expect(rows[0]).toMatchObject({ measure: "throughput", verdict: "agrees", traced_difference: "0" });
+    expect(rows.find(({ measure, name }) => measure === "step" && name === "cool")!["verdict"]).toBe("agrees");
+    expect(rows.some(({ measure }) => measure === "wait")).toBe(true);
+    const page = read("reports/cell-match/match.html");
+    expect(page).toContain("The model agrees with the log within 5 %");
+    expect(page).toMatch(/<svg/u);
+    expect(page).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)/u);
+  });
+
+  it("is the same in every call, and as JSON", () => {
+    const { code, output } = call("match", "cell.yaml", log, "--json", "--out", "again");
+    expect(code).toBe(0);
+    const { command, tables } = JSON.parse(output) as { command: string; tables: { match: readonly object[] } };
+    expect(command).toBe("match");
+    expect(tables.match[0]).toMatchObject({ measure: "throughput", verdict: "agrees" });
+    expect(read("again/match.csv")).toBe(read("reports/cell-match/match.csv"));
+  });
+});
+
+describe("a wrong model", () => {
+  it("with other step times is told so, with the step and what to do", () => {
+    const { code, output } = call("match", "cell.yaml", log, "--set", "stations.*.steps.cool=+1.5 s", "--out", "times");
+    expect(code).toBe(1);
+    expect(output).toMatch(/^The model does not agree with the log within 5 %/u);
+    expect(output.replaceAll(/\s+/gu, " ")).toContain(
+      "The step times of the model are wrong, not its logic: cool, station",
+    );
+    expect(output).toContain("blowcell fit LOG --into FILE");
+  });
+
+  it("with less stations names those of the log that it lacks", () => {
+    const { code, errors } = call("match", "cell.yaml", log, "--set", "stations.count=1", "--out", "fewer");
+    expect(code).not.toBe(70);
+    expect(errors).toContain("Not in the model, and left out: station 2. [log-strangers]");
+  });
+});
+
+describe("a log that decides nothing or cannot be used", () => {
+  const header = "time_s,station,step\n";
+  const few = Array.from({ length: 4 }, (_, i) => [`${i * 14},station 1,drop`, `${i * 14 + 2},station 1,close`]).flat();
+  const refused = (name: string, text: string, ...more: readonly string[]) => {
+    const { code, errors } = call("match", "cell.yaml", write(name, text), "--out", name, ...more);
+    expect(code).toBe(2);
+    return errors;
+  };
+
+  it("is undecided with few shots", () => {
+    const { code, output } = call(
+      "match",
+      "cell.yaml",
+      write("few.csv", `${header}${few.join("\n")}\n`),
+      "--out",
+      "few",
+    );
+    expect(code).toBe(3);
+    expect(output).toMatch(/^Undecided: the log does not show/u);
+    expect(output).toContain("Next: log more shots");
+  });
+
+  it("is refused with place, names and remedy", () => {
+    expect(refused("empty.csv", "")).toContain("[log-empty]");
+    expect(refused("untimed.csv", "station,step,duration_s\nstation 1,drop,1.8\n")).toContain("[log-times]");
+    const strange = refused("strange.csv", `${header}0,M1,eject\n9,M1,fill\n`);
+    expect(strange).toContain("strange.csv:1:1: error: The log has no step of a station of the model. It has M1.");
+    expect(strange).toContain("a station of station 1, station 2 and its steps");
+    expect(refused("quote.csv", `${header}0,"station 1,drop\n`)).toContain("[log-broken]");
+    expect(refused("columns.csv", "a,b\n1,2\n")).toContain("[log-columns]");
+  });
+
+  it("names wrong options", () => {
+    expect(refused("x.csv", header, "--margin", "60 %")).toContain("[margin-range]");
+    expect(refused("x.csv", header, "--margin", "wide")).toContain("[margin-range]");
+    expect(refused("x.csv", header, "--rename", "M1")).toContain("[rename-form]");
+    expect(refused("x.csv", header, "--zone", "Nowhere/None")).toContain("[log-zone]");
+    expect(call("match", "cell.yaml", "nowhere.csv").code).toBe(2);
+  });
+
+  it("takes names of the floor with --rename", () => {
+    const renamed = read(log).replaceAll("station 1", "M1").replaceAll(",close,", ",schliessen,");
+    const { code, output } = call(
+      "match",
+      "cell.yaml",
+      write("renamed.csv", renamed),
+      "--out",
+      "renamed",
+      "--rename",
+      "M1=station 1",
+      "--rename",
+      "schliessen=close",
+    );
+    expect(code).toBe(0);
+    expect(output).toContain("Step times and logic are both right within these margins.");
+  });
+});
+
+describe("the shipped sample logs", () => {
+  const scenarios = path.join(projectFolder, "scenarios");
+  const match = (name: string) =>
+    call(
+      "match",
+      path.join(scenarios, `${name}.yaml`),
+      path.join(scenarios, `logs/invented-${name}.csv`),
+      "--out",
+      name,
+    );
+
+  it("of the model as it is agrees, and every planted fault is named", () => {
+    const { code, errors } = match("two-molds");
+    expect(code).toBe(0);
+    for (const fault of [
+      "1 row: empty time",
+      "1 row: duplicate row",
+      "1 row: time goes back",
+      "4 rows: gap in the log",
+    ])
+      expect(errors).toContain(fault);
+  });
+
+  it("with more cooling does not agree, because of the step times", () => {
+    const { code, output, errors } = match("two-station");
+    expect(code).toBe(1);
+    expect(output).toContain("The step times of the model are wrong, not its logic: cool");
+    for (const fault of [
+      "1 row: empty duration",
+      "1 row: duration not above 0",
+      "1 row: unreadable duration",
+      "2 rows: duplicate row",
+    ])
+      expect(errors).toContain(fault);
+  });
+});
+
+describe("the form for a stopwatch", () => {
+  it("says what to time, and is never overwritten unasked", () => {
+    const { code, output } = call("record", "cell.yaml", "--out", "form");
+    expect(code).toBe(0);
+    expect(output).toContain("Time 10 cycles of each station");
+    expect(output).toMatch(/A wait: nothing of it moves/u);
+    expect(output.split("\n").length).toBeLessThanOrEqual(40);
+    expect(read("form/record.html")).toContain("<td>cool</td>");
+    expect(call("record", "cell.yaml", "--out", "form").errors).toContain("[record-exists]");
+    expect(call("record", "cell.yaml", "--out", "form", "--replace").code).toBe(0);
+  });
+
+  it("is read back by fit and match once it is filled in", () => {
+    // Readings of the model: each row of the form takes the next state of that name of its station.
+    const events = rowsOf(log);
+    const rows = rowsOf("form/record.csv");
+    const filled = ["station 1", "station 2"].flatMap((station) => {
+      const states = events.filter((event) => event["resource"] === station && Number(event["time_s"]) > 1200);
+      const first = states.findIndex(({ step }) => step === "shift to port");
+      let place = first;
+      return rows
+        .filter((row) => row["station"] === station)
+        .map((row) => {
+          const event = states[place]!;
+          const isNow = row["step"] === event["step"] || row["step"] === event["state"];
+          if (isNow) place += 1;
+          return [
+            row["cycle"],
+            station,
+            row["step"],
+            row["cause"],
+            isNow ? Number(event["time_s"]).toFixed(1) : "",
+          ].join(",");
+        });
+    });
+    expect(filled.filter((line) => !line.endsWith(",")).length).toBeGreaterThan(140);
+    write("filled.csv", ["cycle,station,step,cause,time_s", ...filled, ""].join("\n"));
+    const { code, output } = call("match", "cell.yaml", "filled.csv", "--out", "filled");
+    expect([0, 3]).toContain(code);
+    expect(output).toMatch(/20 shots|22 shots/u);
+    const fit = call("fit", "filled.csv", "--out", "filled-fit");
+    expect(fit.code).toBe(0);
+    expect(fit.output).toMatch(/station 1 +cool +10 /u);
+  });
+});

@@ -1,0 +1,126 @@
+// The trace-driven run: it repeats a log of the model to the tick, and finds a wrong order of serving.
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { allShots, anchorsOf } from "#analysis/match/deliveries.ts";
+import { logMatch } from "#analysis/match/logMatch.ts";
+import { modelLine } from "#analysis/match/modelLine.ts";
+import { stepsInLog, tracedRun } from "#analysis/match/traced.ts";
+import { verdictOf } from "#analysis/match/verdict.ts";
+import { equivalence } from "#analysis/statistics/equivalence.ts";
+import { readSettled } from "#analysis/study/readSettled.ts";
+import { planCell } from "#cell/layers/planCell.ts";
+import type { Scenario } from "#scenario/scenario.ts";
+import { isLong } from "../../support/caseCount.ts";
+import { scenarioOf } from "../../support/cellScenario.ts";
+
+function shipped(name: string): Scenario {
+  const file = `scenarios/${name}.yaml`;
+  const { scenario } = readSettled(readFileSync(file, "utf8"), { name, file, set: [] });
+  return scenario!;
+}
+
+/** Removal varies so much that a fixed rotation loses output against first-ready. */
+function cell(dispatch: string, cool = 6): Scenario {
+  return scenarioOf(`format: 1
+product: { partMass: 42 g, flash: 30 % of part }
+delivery: { kind: reciprocating-screw, recharge: { normal: [3 s, 0.1 s] }, drop: { normal: [1.4 s, 0.05 s] } }
+valve: { shift: 0.25 s, dispatch: ${dispatch} }
+stations:
+  count: 3
+  cavities: 2
+  steps: { close: 0.6 s, blow: 0.5 s, cool: ${cool} s, vent: 0.5 s, open: 0.6 s, remove: { time: { gamma: [3 s, 2.35 s] } } }
+run: { length: 8 h, replications: 5, seed: test, warmup: 10 min }
+`);
+}
+
+const hours = 8;
+const logOf = (scenario: Scenario, replication: number, from = 600) =>
+  modelLine({ plan: planCell(scenario), replication, from, until: from + hours * 3600 })!;
+
+describe("the model with the step times of its own log", () => {
+  it.each(["two-molds", "one-operator", "bottle-continuous", "canister-accumulator-head", "one-station"])(
+    "repeats every shot of %s to the tick",
+    (name) => {
+      const scenario = shipped(name);
+      const log = logOf(scenario, 7, 0);
+      const anchors = anchorsOf(planCell(scenario), [log]);
+      expect(stepsInLog(scenario, [log]).filter(({ isTraced }) => isTraced).length).toBeGreaterThan(4);
+      const { runs, difference } = tracedRun(scenario, [log], anchors);
+      const logged = allShots(log, anchors, "inLog");
+      expect(logged.length).toBeGreaterThan(200);
+      expect(allShots(runs[0]!, anchors, "inModel").slice(0, logged.length)).toEqual(logged);
+      expect(difference).toMatchObject({ mean: 0, error: 0 });
+    },
+  );
+});
+
+const shotsOver = (scenario: Scenario): number => {
+  const run = modelLine({ plan: planCell(scenario), replication: 1, from: 600, until: 100 * 3600 })!;
+  return allShots(run, anchorsOf(planCell(scenario), [run]), "inModel").length;
+};
+
+describe("a wrong order of serving", () => {
+  const [right, wrong] = [cell("first-ready"), cell("alternate")];
+  const logs = isLong ? 200 : 4;
+  const verdicts = (scenario: Scenario) =>
+    Array.from({ length: logs }, (_, i) => {
+      const log = logOf(right, i + 1);
+      const { difference } = tracedRun(scenario, [log], anchorsOf(planCell(right), [log]));
+      return equivalence(difference!, 0.01).agreement;
+    });
+
+  it("costs about 2 % of the output", () => {
+    const loss = 1 - shotsOver(wrong) / shotsOver(right);
+    expect(loss).toBeGreaterThan(0.015);
+    expect(loss).toBeLessThan(0.025);
+  });
+
+  it(`is found in at least 95 % of ${logs} logs of ${hours} h`, { timeout: 3_600_000 }, () => {
+    const found = verdicts(wrong).filter((each) => each === "differs").length;
+    expect(found / logs).toBeGreaterThanOrEqual(0.95);
+  });
+
+  it(`is not found where it is right, in at least 95 % of ${logs} logs`, { timeout: 3_600_000 }, () => {
+    const agreeing = verdicts(right).filter((each) => each === "agrees").length;
+    expect(agreeing / logs).toBeGreaterThanOrEqual(0.95);
+  });
+});
+
+describe("the verdict", () => {
+  const log = logOf(cell("first-ready"), 3);
+  const runsOf = (scenario: Scenario) => [11, 12, 13, 14, 15].map((replication) => logOf(scenario, replication));
+  const verdict = (scenario: Scenario, margin: number) => {
+    const anchors = anchorsOf(planCell(scenario), [log]);
+    const traced = tracedRun(scenario, [log], anchors);
+    const steps = stepsInLog(scenario, [log]);
+    return verdictOf(logMatch({ log: [log], model: runsOf(scenario), traced, anchors, steps, margin }));
+  };
+
+  it("is that a right model agrees", () => {
+    expect(verdict(cell("first-ready"), 0.05)).toMatchObject({ agreement: "agrees", blame: "none" });
+  });
+
+  it("blames the times where only they are wrong, and names the step", () => {
+    const { agreement, blame, steps } = verdict(cell("first-ready", 9), 0.05);
+    expect([agreement, blame]).toEqual(["differs", "times"]);
+    expect(new Set(steps.map(({ name }) => name))).toEqual(new Set(["cool"]));
+  });
+
+  it("blames the logic where only it is wrong", () => {
+    expect(verdict(cell("alternate"), 0.05)).toMatchObject({ agreement: "agrees", blame: "hidden" });
+    expect(verdict(cell("alternate"), 0.01).blame).toBe("logic");
+  });
+});
+
+it("over true models the output is equivalent in at least 95 % of the logs", { timeout: 3_600_000 }, () => {
+  const scenario = cell("first-ready");
+  const logs = isLong ? 200 : 4;
+  const model = Array.from({ length: 10 }, (_, i) => logOf(scenario, 1000 + i));
+  const agreeing = Array.from({ length: logs }, (_, i) => {
+    const log = logOf(scenario, i + 1);
+    const anchors = anchorsOf(planCell(scenario), [log]);
+    const traced = { difference: undefined, runs: [] };
+    return verdictOf(logMatch({ log: [log], model, traced, anchors, steps: [], margin: 0.05 })).agreement;
+  }).filter((each) => each === "agrees").length;
+  expect(agreeing / logs).toBeGreaterThanOrEqual(0.95);
+});
