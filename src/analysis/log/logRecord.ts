@@ -74,7 +74,7 @@ const stopWords =
 const waitWords = /\b(?:wait\w*|await\w*|idle|starved|blocked|hold\w*|neutral|free|wart\w*|leerlauf)\b/iu;
 
 /** Of the words of a step or state, in English or German; `stops` are further names of stops. */
-export function kindOf(words: string, stops: readonly string[]): StepRecord["kind"] {
+export function kindOf(words: string, stops: readonly string[] = []): StepRecord["kind"] {
   if (stopWords.test(words) || stops.includes(words.toLowerCase())) return "stop";
   return waitWords.test(words) ? "wait" : "step";
 }

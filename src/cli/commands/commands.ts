@@ -171,6 +171,7 @@ export const builtCommands: readonly CommandSpec[] = [
       marginOption,
       renameOption,
       columnOption,
+      stopOption,
       zoneOption,
       setOption,
       seedOption,

@@ -46,7 +46,11 @@ export const match: Act = async ([file = "", path = ""], options, host) => {
   ];
   if (refused.length > 0 || typeof margin === "object") return refuse(refused, host);
   const reading = readingOf(scenario, renames);
-  const summary = await readLog({ path, columns: options.column ?? [], zone }, reading.take, host);
+  const summary = await readLog(
+    { path, columns: options.column ?? [], stops: options.stop ?? [], zone },
+    reading.take,
+    host,
+  );
   const faults = faultsOf(summary, reading, scenario, path);
   const warnings = [...strangerIssues(reading, path), ...problemIssues(summary, path)];
   if (faults.length > 0) return refuse([...faults, ...warnings], host);
