@@ -57,7 +57,7 @@ interface Busiest {
 }
 
 /** The trace-driven run has no noise of step times: it is held to this part of the margin. */
-export const TRACED_PART = 0.2;
+const TRACED_PART = 0.2;
 
 export function logMatch(lines: Lines): LogMatch {
   const { log, model, traced, anchors, margin, steps } = lines;

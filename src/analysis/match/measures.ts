@@ -3,7 +3,7 @@ import { batchMeans, estimateOf, type Estimate } from "#analysis/statistics/equi
 import { allShots, gapsOf, shotsOf, type Anchor } from "./deliveries.ts";
 import type { Doing, Stretch } from "./lineLog.ts";
 
-export const SECONDS_AN_HOUR = 3600;
+const SECONDS_AN_HOUR = 3600;
 const mostBatches = 20;
 
 /** One measure of a log and of each run of the model. */

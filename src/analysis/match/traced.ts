@@ -20,7 +20,7 @@ export interface TracedRun {
   readonly runs: readonly Stretch[];
 }
 
-export function tracesOf({ doings }: Stretch): Traces {
+function tracesOf({ doings }: Stretch): Traces {
   return (resource, step) => {
     const doing = doings.get(doingKey(resource, step));
     return doing?.kind === "step" ? doing.seconds : undefined;

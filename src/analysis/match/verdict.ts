@@ -6,7 +6,7 @@ import type { Comparison, LogMatch } from "./logMatch.ts";
  * By the drawn and the trace-driven run. `times`: the log's own step times mend the model. `logic`: they do not, so that order of
  * serving, operators, waits or stops are wrong. `hidden`: the output agrees, but not with the log's own step times.
  */
-export type Blame = "none" | "times" | "logic" | "hidden" | "open";
+type Blame = "none" | "times" | "logic" | "hidden" | "open";
 
 export interface Verdict {
   readonly agreement: Agreement;

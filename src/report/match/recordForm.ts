@@ -12,13 +12,13 @@ export interface RecordForm {
 
 const cycles = Array.from({ length: timedCycles }, (_, i) => i + 1);
 
-export function recordFinding({ stations }: RecordForm): readonly string[] {
+function recordFinding({ stations }: RecordForm): readonly string[] {
   const rows = Math.max(...stations.map((each) => each.rows.length));
   return [`Time ${timedCycles} cycles of each station: up to ${rows} readings a cycle, typed into record.csv.`];
 }
 
 /** One way of working a sentence. */
-export const recordAdvice: readonly string[] = [
+const recordAdvice: readonly string[] = [
   `Which cycles: ${timedCycles} in a row, after 20 min without a stop. If the cell stops, begin again.`,
   "Let one clock run through, for all stations at once; film the cell if you are alone. Never reset it.",
   "Write the reading at which each row begins, in seconds (754.2) or as h:mm:ss. It ends where the next one begins.",
