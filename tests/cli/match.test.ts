@@ -67,7 +67,7 @@ describe("a wrong model", () => {
   it("with less stations names those of the log that it lacks", () => {
     const { code, errors } = call("match", "cell.yaml", log, "--set", "stations.count=1", "--out", "fewer");
     expect(code).not.toBe(70);
-    expect(errors).toContain("Not in the model, and left out: station 2. [log-strangers]");
+    expect(errors).toContain("Not in the model, and left out: station 2. [log-unmatched]");
   });
 });
 

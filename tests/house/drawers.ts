@@ -167,8 +167,8 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/tables",
-    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/fit report/tables/asked report/words scenario scenario/resolving",
-    "tables are findings in columns; the list of all tables has that of a fit",
+    "analysis/bottleneck analysis/ideal analysis/indicators analysis/replication analysis/study analysis/window cell/records cell/words foundation report/fit report/match report/tables/asked report/words scenario scenario/resolving",
+    "tables are findings in columns; the list of all tables has those of a fit and a match",
   ],
   [
     "report/match",

@@ -1,4 +1,4 @@
-// Holds the README's tables of codes, stops, time elements, scenarios and commands to the program.
+// Holds the README's tables of codes, stops, time elements, scenarios and commands, and the sample logs to the program.
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
@@ -7,6 +7,7 @@ import { builtCommands } from "#cli/commands/commands.ts";
 import { withCodeTable } from "../tools/generators/codeTable.ts";
 import { withElementTable } from "../tools/generators/elementTable.ts";
 import { withKeyList } from "../tools/generators/keyList.ts";
+import { eventLog, stepLog } from "../tools/generators/sampleLogs.ts";
 import { withScenarioTable } from "../tools/generators/scenarioTable.ts";
 import { withStopTable } from "../tools/generators/stopTable.ts";
 
@@ -58,6 +59,13 @@ test("the table of shipped scenarios equals the generated one", () => {
   const files = new Map(names.toSorted().map((name) => [name, readFileSync(`scenarios/${name}`, "utf8")]));
   expect(withScenarioTable(scenarioKeys, files)).toBe(scenarioKeys);
   expect(withScenarioTable(scenarioKeys.replace("| `two-molds`", "| `two-mold`"), files)).toBe(scenarioKeys);
+});
+
+test("the sample logs equal the generated ones (npm run generate)", () => {
+  const logOf = (name: string) => readFileSync(`scenarios/logs/invented-${name}.csv`, "utf8");
+  const textOf = (name: string) => readFileSync(`scenarios/${name}.yaml`, "utf8");
+  expect(eventLog(textOf("two-molds"))).toBe(logOf("two-molds"));
+  expect(stepLog(textOf("two-station"))).toBe(logOf("two-station"));
 });
 
 test("every shipped scenario states in its second line that it is invented", () => {

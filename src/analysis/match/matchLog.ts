@@ -15,7 +15,7 @@ export interface MatchReading {
   readonly take: (record: StepRecord) => void;
   /** Empty where no shot of the log is known. */
   readonly anchors: () => readonly Anchor[];
-  readonly strangers: () => readonly string[];
+  readonly unmatched: () => readonly string[];
 }
 
 const [fewestRuns, mostRuns] = [5, 20];
@@ -28,11 +28,11 @@ const TICKS = 1e6;
 export function readingOf(scenario: Scenario, renames: ReadonlyMap<string, string>): MatchReading {
   const plan = planCell(scenario);
   const line = new LineLog();
-  const { named, strangers } = modelNames(plan, renames);
+  const { named, unmatched } = modelNames(plan, renames);
   return {
     plan,
     line,
-    strangers,
+    unmatched,
     take: (record) => line.take(named(record)),
     anchors: () => anchorsOf(plan, line.stretches()),
   };

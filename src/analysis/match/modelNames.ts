@@ -6,7 +6,7 @@ import type { CellPlan } from "#cell/layers/planCell.ts";
 export interface NamedLog {
   readonly named: (record: StepRecord) => StepRecord;
   /** Stations of the log that the model does not have, each once. */
-  readonly strangers: () => readonly string[];
+  readonly unmatched: () => readonly string[];
 }
 
 /** What a log without a column of stations calls its only one. */
@@ -25,19 +25,19 @@ export function modelNames(
   const steps = tracedSteps({ processes }, () => undefined).map(({ step }) => step);
   const stepByName = new Map(steps.map((step) => [step.toLowerCase(), step]));
   const renamed = new Map([...renames].map(([from, to]) => [from.toLowerCase(), to]));
-  const strangers = new Set<string>();
+  const unmatched = new Set<string>();
   const renamedOr = (name: string): string => renamed.get(name.toLowerCase()) ?? name;
   return {
     named: (record) => {
       const station = renamedOr(record.station);
       const known = byName.get(station.toLowerCase());
-      if (known === undefined) strangers.add(station);
+      if (known === undefined) unmatched.add(station);
       const step = stepByName.get(renamedOr(record.step).toLowerCase());
       // The model knows better than the words of a name whether it is a step.
       if (step !== undefined && record.kind !== "wait")
         return { ...record, station: known ?? station, step, kind: "step" };
       return { ...record, station: known ?? station, step: renamedOr(record.step) };
     },
-    strangers: () => [...strangers],
+    unmatched: () => [...unmatched],
   };
 }

@@ -6,7 +6,7 @@ import type { Comparison, LogMatch } from "./logMatch.ts";
  * By the drawn and the trace-driven run. `times`: the log's own step times mend the model. `logic`: they do not, so that order of
  * serving, operators, waits or stops are wrong. `hidden`: the output agrees, but not with the log's own step times.
  */
-type Blame = "none" | "times" | "logic" | "hidden" | "open";
+type Blame = "none" | "times" | "logic" | "hidden" | "unclear";
 
 export interface Verdict {
   readonly agreement: Agreement;
@@ -55,9 +55,9 @@ function jointly(found: readonly Agreement[]): Agreement {
 }
 
 function blameOf(agreement: Agreement, traced: Agreement | undefined): Blame {
-  if (traced === undefined || (traced === "undecided" && agreement !== "agrees")) return "open";
-  if (agreement === "agrees") return traced === "differs" ? "hidden" : traced === "agrees" ? "none" : "open";
-  if (agreement === "undecided") return traced === "differs" ? "logic" : "open";
+  if (traced === undefined || (traced === "undecided" && agreement !== "agrees")) return "unclear";
+  if (agreement === "agrees") return traced === "differs" ? "hidden" : traced === "agrees" ? "none" : "unclear";
+  if (agreement === "undecided") return traced === "differs" ? "logic" : "unclear";
   return traced === "differs" ? "logic" : "times";
 }
 

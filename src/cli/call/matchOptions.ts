@@ -13,7 +13,7 @@ export const marginOption: OptionSpec = {
 };
 export const renameOption: OptionSpec = {
   flags: "--rename <log=model>",
-  meaning: 'a station or step of the log by its name in the model, such as "M1=left" or "eject=remove"; repeatable',
+  meaning: 'a station or step of the log by its name in the model, such as "M1=left" or "demold=remove"; repeatable',
   repeatable: true,
 };
 export const matchOutOption: OptionSpec = {
@@ -25,7 +25,7 @@ export const matchIssueCodes = {
   "margin-range": ["the margin of a match is no share above 0 and up to 50 %", `Write a share such as ${usual}.`],
   "rename-form": ["a --rename has no two names", 'Write `--rename "name in the log=name in the model"`.'],
   "log-times": ["a log has no times, so that nothing an hour can be counted", "Map a column with --column time=NAME."],
-  "log-strangers": [
+  "log-unmatched": [
     "stations of the log are not in the model",
     "Give each its name in the model with --rename, or leave it out.",
   ],

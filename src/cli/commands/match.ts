@@ -52,7 +52,7 @@ export const match: Act = async ([file = "", path = ""], options, host) => {
     host,
   );
   const faults = faultsOf(summary, reading, scenario, path);
-  const warnings = [...strangerIssues(reading, path), ...problemIssues(summary, path)];
+  const warnings = [...unmatchedIssues(reading, path), ...problemIssues(summary, path)];
   if (faults.length > 0) return refuse([...faults, ...warnings], host);
   if (options.quiet !== true) printIssues(warnings, host);
   const found = await matchLog(scenario, reading, margin, () => host.breathe());
@@ -84,8 +84,8 @@ function faultsOf(summary: LogSummary, reading: MatchReading, { stations }: Scen
   if (reading.line.stretches().length === 0 && reading.line.untimed > 0)
     return [matchIssue("log-times", "No row of the log has a time.", { place })];
   if (reading.anchors().length > 0) return [];
-  const strangers = reading.strangers();
-  const named = strangers.length === 0 ? "Its steps are not those of the model." : `It has ${shortList(strangers)}.`;
+  const unmatched = reading.unmatched();
+  const named = unmatched.length === 0 ? "Its steps are not those of the model." : `It has ${shortList(unmatched)}.`;
   const message = `The log has no step of a station of the model. ${named}`;
   const expected = `a station of ${shortList(stations.map(({ name }) => name))} and its steps`;
   return [matchIssue("log-shots", message, { place, expected })];
@@ -99,11 +99,11 @@ function shortList(names: readonly string[]): string {
 }
 
 /** The rest of the log is used. */
-function strangerIssues(reading: MatchReading, path: string): readonly Issue[] {
-  const strangers = reading.strangers();
-  if (strangers.length === 0) return [];
-  const message = `Not in the model, and left out: ${shortList(strangers)}.`;
-  return [matchIssue("log-strangers", message, { severity: "warning", place: { file: path, line: 1, column: 1 } })];
+function unmatchedIssues(reading: MatchReading, path: string): readonly Issue[] {
+  const unmatched = reading.unmatched();
+  if (unmatched.length === 0) return [];
+  const message = `Not in the model, and left out: ${shortList(unmatched)}.`;
+  return [matchIssue("log-unmatched", message, { severity: "warning", place: { file: path, line: 1, column: 1 } })];
 }
 
 interface Report {

@@ -8,7 +8,7 @@ import { halfWidthOf, unitOf } from "./matchWords.ts";
 export const matchSpec: TableSpec = {
   name: "match",
   meaning:
-    "One measure of a log beside the same measure of the model, and of the model with the log's own step times (traced). The log's intervals are from batches, the model's from replications. A difference is model less log, as a share of the log's value; of `time` and `wait` in shares of the time.",
+    "One measure of a log beside the model, and beside the model with the log's own step times (traced). A difference is model less log, as a share of the log's value; of `time` and `wait` in shares of the time.",
   columns: [
     text(
       "measure",

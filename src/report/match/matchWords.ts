@@ -102,7 +102,7 @@ function blameSentence({ steps }: LogMatch, { blame, steps: wrong, waits }: Verd
       return `The logic is wrong${isPartial ? ", or a step that the log lacks" : ""}: order of serving, operators, waits or stops.${apart === "" ? "" : ` Log less model: ${apart}.`}`;
     case "hidden":
       return `The output agrees, yet with the right step times it differs: the logic is wrong, such as order of serving, operators, waits or stops.${apart === "" ? "" : ` Log less model: ${apart}.`}`;
-    case "open":
+    case "unclear":
       return "Step times and logic cannot yet be separated.";
   }
 }

@@ -38,7 +38,7 @@ const rowsOf = (name: string) => tables.get(name) ?? [];
 describe("the tables of a study", () => {
   it("are those of the data dictionary, except the comparison, the optional and the long ones", () => {
     const others =
-      "comparison payback sweep choose promise finish promise-levers changes lost slack totals measured cost stops calendar window fit events shots".split(
+      "comparison payback sweep choose promise finish promise-levers changes lost slack totals measured cost stops calendar window fit match events shots".split(
         " ",
       );
     expect([...tables.keys()]).toEqual(tableSpecs.map(({ name }) => name).filter((name) => !others.includes(name)));
