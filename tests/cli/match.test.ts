@@ -75,7 +75,7 @@ describe("a log that decides nothing or cannot be used", () => {
   const header = "time_s,station,step\n";
   const few = Array.from({ length: 4 }, (_, i) => [`${i * 14},station 1,drop`, `${i * 14 + 2},station 1,close`]).flat();
   const refused = (name: string, text: string, ...more: readonly string[]) => {
-    const { code, errors } = call("match", "cell.yaml", write(name, text), "--out", name, ...more);
+    const { code, errors } = call("match", "cell.yaml", write(name, text), "--out", "refused", ...more);
     expect(code).toBe(2);
     return errors;
   };

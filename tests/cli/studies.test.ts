@@ -25,7 +25,18 @@ const bytesOf = (out: string) =>
   Object.fromEntries(
     readdirSync(inFolder(out)).map((name) => [name, readFileSync(path.join(inFolder(out), name), "latin1")]),
   );
-const notOfRuns = ["slack", "totals", "measured", "sweep", "choose", "promise", "finish", "promise-levers"];
+const notOfRuns = [
+  "slack",
+  "totals",
+  "measured",
+  "sweep",
+  "choose",
+  "promise",
+  "finish",
+  "promise-levers",
+  "fit",
+  "match",
+];
 const fileNames = (leftOut: readonly string[]) =>
   tableSpecs
     .map(({ name }) => name)

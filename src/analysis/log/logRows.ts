@@ -92,7 +92,7 @@ export function understand(
   };
 }
 
-/** A column `time` of small numbers that do not rise holds durations, if no other column does. */
+/** A column `time` of small numbers that do not rise, station by station, holds durations if no other column does. */
 function timesThatAreDurations(
   columns: LogColumns,
   samples: readonly (readonly string[])[],
@@ -100,9 +100,16 @@ function timesThatAreDurations(
 ): LogColumns {
   const { time, duration, start, end, ...rest } = columns;
   if (time === undefined || duration !== undefined || start !== undefined || end !== undefined) return columns;
-  const cells = samples.map((row) => row[time.index] ?? "").filter((cell) => cell !== "");
+  const rows = samples.filter((row) => (row[time.index] ?? "") !== "");
+  const cells = rows.map((row) => row[time.index]!);
   const mark = decimalMark(cells, delimiter);
   const values = cells.map((cell) => numberOf(cell, mark));
-  const rises = values.every((value, i) => i === 0 || value === undefined || value >= (values[i - 1] ?? -Infinity));
+  const latest = new Map<string, number>();
+  const rises = values.every((value, i) => {
+    const station = rows[i]![columns.station?.index ?? -1] ?? "";
+    const before = latest.get(station) ?? -Infinity;
+    if (value !== undefined) latest.set(station, value);
+    return value === undefined || value >= before;
+  });
   return rises || values.includes(undefined) ? columns : { ...rest, duration: time };
 }
