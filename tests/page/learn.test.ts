@@ -145,7 +145,7 @@ describe("the place Learn", { timeout: 120_000 }, () => {
   });
 
   // The long run walks all of them.
-  it.each(firstCases(lessonFiles, 3))("is walked through %s with the keyboard alone", async (name) => {
+  it.each(firstCases(lessonFiles, 2))("is walked through %s with the keyboard alone", async (name) => {
     const { title, stages, question } = solveShipped(name).solved;
     await press(title);
     for (const [i, stage] of stages.entries()) {
@@ -175,7 +175,7 @@ describe("the place Learn", { timeout: 120_000 }, () => {
     await press("All lessons and drills");
   });
 
-  it.each(firstCases(drillKinds, 2))(
+  it.each(firstCases(drillKinds, 1))(
     "is walked through the drills $name with the keyboard alone",
     async ({ title, make }) => {
       const drills = make(readDrillCell);

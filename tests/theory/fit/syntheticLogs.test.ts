@@ -17,7 +17,7 @@ const truths: Readonly<Record<string, readonly number[]>> = {
   uniform: [7, 8],
 };
 const named = families.map((family) => ({ family, kind: family.kind, truth: truths[family.kind]! }));
-const logs = isLong ? 1000 : 20;
+const logs = isLong ? 1000 : 10;
 /** Three standard errors of a share beyond the stated limits. */
 const margin = (share: number): number => 3 * Math.sqrt((share * (1 - share)) / logs);
 
@@ -59,7 +59,7 @@ describe.each(named)("over synthetic logs of $kind", ({ family, truth }) => {
 const clearDistance = 0.03;
 
 describe("the smallest AIC at n = 200", () => {
-  const count = isLong ? 1000 : 100;
+  const count = isLong ? 1000 : 50;
 
   it.each([
     ["lognormal", [12, 12]],
