@@ -25,9 +25,9 @@ const moved: readonly MovedLever[] = [
   { scenario: "two-station", lever: "number of molds", by: 1, set: ["stations.left.count=2"] },
   { scenario: "two-station", lever: "screw rate", by: -20, set: ["delivery.plasticatingRate=-20 %"] },
   { scenario: "two-station", lever: "removal", by: 3, set: ["stations.*.steps.remove.time=+0.03 s"] },
-  { scenario: "one-operator-four-molds", lever: "cooling", by: 2, set: ["stations.*.steps.cool=+0.2 s"] },
+  { scenario: "one-operator-four-molds", lever: "cooling, side", by: 2, set: ["stations.side.steps.cool=+0.2 s"] },
   { scenario: "cost-of-a-thousand", lever: "product, part mass", by: -3, set: ["product.partMass=-3 %"] },
-  { scenario: "slow-trimmer", lever: "takeaway, trim, places", by: 1, set: ["takeaway.trim.places=2"] },
+  { scenario: "slow-trimmer", lever: "takeaway, trim, buffer", by: 1, set: ["takeaway.trim.buffer=5"] },
   { scenario: "two-shifts-one-color", lever: "cooling", by: -4, set: ["stations.*.steps.cool=-0.4 s"] },
   {
     scenario: "two-shifts-one-color",
@@ -107,7 +107,8 @@ async function expectAsRun(scenario: string, set: readonly string[]): Promise<vo
   const saves = page.getByRole("button", { name: /^Save .*\.csv$/u });
   await saves.first().waitFor();
   expect(await saves.count()).toBeGreaterThan(7);
-  for (const save of await saves.all()) {
+  // A browser without a user stops after ten downloads.
+  for (const save of (await saves.all()).slice(0, 9)) {
     const [download] = await Promise.all([page.waitForEvent("download"), save.click()]);
     const name = download.suggestedFilename();
     expect(readFileSync(await download.path(), "utf8"), name).toBe(readFileSync(join(out, name), "utf8"));

@@ -14,24 +14,22 @@ import { hostname } from "node:os";
 import { join } from "node:path";
 
 const prefix = ".blowcell-";
-/** The process that makes the set. */
-const ownerFile = ".owner";
 /** Its presence decides that the set takes the place of the earlier one; it lists the earlier files that go. */
 const readyFile = ".ready";
 /** Milliseconds after which a folder counts as left behind if its process cannot be asked. */
 const longest = 7 * 24 * 3600 * 1000;
 
-interface Owner {
-  readonly host: string;
-  readonly process: number;
+/** As it can stand in a name. */
+const host = hostname()
+  .replaceAll(/[^\w.]/gu, "")
+  .slice(0, 60);
+
+/** Inside the output folder, because a rename cannot cross disks. Its name holds the process that makes the set and its machine. */
+export function openStage(folder: string, owner = { process: process.pid, host }): string {
+  return mkdtempSync(join(folder, `${prefix}${owner.process}-${owner.host}-`));
 }
 
-/** Inside the output folder, because a rename cannot cross disks. */
-export function openStage(folder: string): string {
-  const stage = mkdtempSync(join(folder, prefix));
-  writeFileSync(join(stage, ownerFile), JSON.stringify({ host: hostname(), process: process.pid } satisfies Owner));
-  return stage;
-}
+const ownedName = /^\.blowcell-(\d+)-([\w.]*)-[^-]+$/u;
 
 /** From here on the set is complete: a later call finishes what a kill breaks off. */
 export function completeStage(stage: string, obsolete: readonly string[]): void {
@@ -49,8 +47,7 @@ export function isComplete(stage: string): boolean {
  * comes: a folder holds files of one set only, whenever the process is killed.
  */
 export function settleStage(stage: string, folder: string): void {
-  const own = [ownerFile, readyFile];
-  const names = readdirSync(stage).filter((name) => !own.includes(name));
+  const names = readdirSync(stage).filter((name) => name !== readyFile);
   const obsolete = JSON.parse(readFileSync(join(stage, readyFile), "utf8")) as readonly string[];
   for (const name of [...obsolete, ...names])
     if (!isFolder(join(folder, name))) rmSync(join(folder, name), { force: true });
@@ -63,22 +60,16 @@ export function mendFolder(folder: string): void {
   const stages = readdirSync(folder).filter((name) => name.startsWith(prefix));
   for (const name of stages) {
     const stage = join(folder, name);
-    if (!isFolder(stage) || hasOwner(stage)) continue;
+    if (!isFolder(stage) || hasOwner(stage, name)) continue;
     if (isComplete(stage)) settleStage(stage, folder);
     else rmSync(stage, { recursive: true, force: true });
   }
 }
 
 /** Whether the process that makes the set may still be running. */
-function hasOwner(stage: string): boolean {
-  const { mtimeMs } = statSync(stage);
-  const isYoung = Date.now() - mtimeMs < longest;
-  try {
-    const owner = JSON.parse(readFileSync(join(stage, ownerFile), "utf8")) as Owner;
-    return owner.host === hostname() ? isRunning(owner.process) : isYoung;
-  } catch {
-    return isYoung;
-  }
+function hasOwner(stage: string, name: string): boolean {
+  const [, process, machine] = ownedName.exec(name) ?? [];
+  return machine === host ? isRunning(Number(process)) : Date.now() - statSync(stage).mtimeMs < longest;
 }
 
 function isRunning(id: number): boolean {

@@ -11,10 +11,8 @@ const inFolder = (...names: readonly string[]) => path.join(folder, ...names);
 const textOf = (...names: readonly string[]) => readFileSync(inFolder(...names), "utf8");
 
 /** A set that a process began; ids above 2^22 belong to no process of Linux. */
-function left({ host = hostname(), process: id }: { host?: string; process: number }): string {
-  const stage = openStage(folder);
-  writeFileSync(path.join(stage, ".owner"), JSON.stringify({ host, process: id }));
-  return stage;
+function left(owner: { readonly host?: string; readonly process: number }): string {
+  return openStage(folder, { host: hostname().replaceAll(/[^\w.]/gu, ""), ...owner });
 }
 
 beforeEach(() => {
