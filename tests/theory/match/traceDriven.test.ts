@@ -61,7 +61,7 @@ const shotsOver = (scenario: Scenario): number => {
 
 describe("a wrong order of serving", () => {
   const [right, wrong] = [cell("first-ready"), cell("alternate")];
-  const logs = isLong ? 200 : 2;
+  const logs = isLong ? 24 : 2;
   const verdicts = (scenario: Scenario) =>
     Array.from({ length: logs }, (_, i) => {
       const log = logOf(right, i + 1);
@@ -114,7 +114,7 @@ describe("the verdict", () => {
 
 it("over true models the output is equivalent in at least 95 % of the logs", { timeout: 3_600_000 }, () => {
   const scenario = cell("first-ready");
-  const logs = isLong ? 200 : 2;
+  const logs = isLong ? 24 : 2;
   const model = Array.from({ length: 10 }, (_, i) => logOf(scenario, 1000 + i));
   const agreeing = Array.from({ length: logs }, (_, i) => {
     const log = logOf(scenario, i + 1);
