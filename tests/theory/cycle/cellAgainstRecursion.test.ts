@@ -117,5 +117,5 @@ test("every wait for an operator lasts as long in the states as in the recursion
     { seed: 20261128 },
   );
   // Both occur, or the comparison would prove nothing.
-  expect(Math.min(observed.free, observed.walk)).toBeGreaterThan(caseCount * 1e6);
+  expect(Math.min(observed.free, observed.walk)).toBeGreaterThan((caseCount * 1e6) / 2);
 });
