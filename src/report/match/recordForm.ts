@@ -25,7 +25,7 @@ const recordAdvice: readonly string[] = [
   "A step: something of this station moves, or its timer runs.",
   "A wait: nothing of it moves, and what it needs is not there yet. Leave the row empty where there is no wait.",
   "The last row of a station is the beginning of one more cycle: it ends the last step.",
-  "Steps below 1 s are too short for a stopwatch: read them from the film.",
+  "Steps below 1 s are too short for a stopwatch: read them from the log of the controller.",
   "Stay outside the guards; the cell runs as always while you time it.",
 ];
 
