@@ -5,6 +5,7 @@ declare module "puppeteer-core" {
     on(event: "pageerror", listener: (error: unknown) => void): void;
     on(event: "request", listener: (request: { url(): string }) => void): void;
     goto(address: string): Promise<unknown>;
+    addScriptTag(script: { readonly content: string }): Promise<unknown>;
     evaluate(code: string): Promise<unknown>;
     readonly keyboard: { press(key: string): Promise<void> };
   }

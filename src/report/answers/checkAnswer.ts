@@ -1,5 +1,5 @@
 // The answer to `check` on one screen: the ideal cycle and what sets it, then step times, circuits and the process window.
-import { hasSlack, passesScrew, slackPerShot } from "#analysis/ideal/idealCircuit.ts";
+import { hasSlack, passesScrew, slackPerShot, type IdealCircuit } from "#analysis/ideal/idealCircuit.ts";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import type { StationRanges } from "#analysis/window/stationRanges.ts";
 import type { StationWindow } from "#analysis/window/stationWindow.ts";
@@ -14,7 +14,7 @@ import { coolingRangeLines } from "#report/words/coolingRangeWords.ts";
 import { extrusionWords, matchedSlackWords } from "#report/words/extrusionWords.ts";
 import { leftOutWords } from "#report/words/leftOutWords.ts";
 import { idealSentence } from "#report/words/idealWords.ts";
-import { screenName } from "#report/words/tradeWords.ts";
+import { namesOf, ownerName, screenName } from "#report/words/tradeWords.ts";
 import { timingLines } from "./timingLines.ts";
 import { windowLines } from "#report/tables/windowWords.ts";
 
@@ -57,6 +57,15 @@ export function checkAnswer(findings: CheckFindings, width = 80, units: UnitSyst
   ].join("\n");
 }
 
+/** Seconds a shot; less is shown as 0.00. */
+const leastSlack = 0.005;
+
+/** A circuit through several resources is named after them. */
+function circuitName({ name }: IdealCircuit): string {
+  const owner = ownerName(name);
+  return owner === name ? screenName(name) : owner;
+}
+
 /** "The ideal cycle is 6.05 s a shot, 1,190 parts an hour; each station sets the pace, next the screw, slack 0.94 s a shot." */
 export function paceSentence({ scenario, ideal }: Pick<CheckFindings, "scenario" | "ideal">): string {
   const [first, ...others] = ideal.circuits;
@@ -64,12 +73,16 @@ export function paceSentence({ scenario, ideal }: Pick<CheckFindings, "scenario"
   const [alike] = cavities;
   const rate =
     cavities.size === 1 ? `, ${grouped(Math.round((3600 / ideal.secondsPerShot) * alike!))} parts an hour` : "";
-  const next = others.find(({ critical }) => !critical);
+  // A matched screw is a microsecond ahead of the molds: nobody tells the two apart.
+  const isTied = (circuit: IdealCircuit): boolean =>
+    circuit.critical || (hasSlack(ideal) && slackPerShot(circuit, ideal) < leastSlack);
+  const tied = others.filter(isTied);
+  const next = others.find((circuit) => !isTied(circuit));
   const matched = next && passesScrew(next) ? matchedSlackWords(scenario, ideal) : undefined;
   const slack = next && hasSlack(ideal) ? `slack ${seconds(slackPerShot(next, ideal))} a shot` : undefined;
-  const after = next ? [`; next ${screenName(next.name)}`, matched ?? slack ?? []].flat().join(", ") : "";
-  const tied = others.some(({ critical }) => critical) ? " and others set" : " sets";
-  const pace = first ? `; ${screenName(first.name)}${tied} the pace${after}` : "";
+  const after = next ? [`; next ${circuitName(next)}`, matched ?? slack ?? []].flat().join(", ") : "";
+  const sets = tied.length === 0 ? "sets" : "set";
+  const pace = first ? `; ${namesOf([first, ...tied].map(circuitName), "circuits")} ${sets} the pace${after}` : "";
   return `${idealSentence(ideal)}${rate}${pace}.`;
 }
 

@@ -1,4 +1,4 @@
-// A cell with every kind of distribution, and a hash of its run that must be equal in all JavaScript engines.
+// A cell with every kind of distribution, and the numbers of its run.
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
 import type { Distribution } from "#engine/distributions/distribution.ts";
@@ -34,17 +34,13 @@ const scenario: Scenario = {
   run: { length: 36_000, replications: 1, seed: "golden", warmup: 600, start: "cold" },
 };
 
-/** FNV-1a (32 bits, a public-domain hash) over the ticks of every shot, state and critical step. */
-export function goldenHash(): string {
+/** The ticks of every shot, state and critical step. */
+export function goldenNumbers(): string {
   const record = runCell(planCell(scenario), { replication: 1 });
   const numbers = [
     ...record.stations.flatMap((station) => station.shotTicks),
     ...record.stateTimes.map((each) => each.ticks),
     ...record.chain.flatMap((each) => each.ticksByStation),
   ];
-  let hash = 0x811c9dc5;
-  for (const character of numbers.join(" ")) {
-    hash = Math.imul(hash ^ character.charCodeAt(0), 0x01000193) >>> 0;
-  }
-  return `${numbers.length} numbers, ${hash.toString(16)}`;
+  return numbers.join(" ");
 }
