@@ -35,7 +35,7 @@ const longest = 300_000;
 const brief = ["run.replications=4", "run.warmup=5 min"];
 
 describe("lost parts", () => {
-  it.each(firstCases(shippedFirst, 7))(
+  it.each(firstCases(shippedFirst, 3))(
     "add up to the ideal cycle in the planned time less the good parts: %s",
     (name) => {
       const isWeek = shippedText(name).includes("\ncalendar:");

@@ -3,11 +3,12 @@ import { describe, expect, test } from "vitest";
 import { meanInterval } from "#analysis/statistics/interval.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
+import { isLong } from "../../support/caseCount.ts";
 import { fixedCell } from "../../support/fixedCell.ts";
 import { runQueue } from "../../support/queueRuns.ts";
 import { exponential, machineRepair, saturatedLine } from "../../support/queueTables.ts";
 
-const experiments = 400;
+const experiments = isLong ? 400 : 150;
 const replications = 10;
 
 /** Share of experiments whose interval contains the true value; each experiment has ten replications of its own. */
@@ -20,11 +21,11 @@ function coverage(truth: number, values: readonly number[]): number {
 }
 
 function expectCoverage(share: number): void {
-  expect(share).toBeGreaterThanOrEqual(0.92);
-  expect(share).toBeLessThanOrEqual(0.975);
+  expect(share).toBeGreaterThanOrEqual(isLong ? 0.92 : 0.9);
+  expect(share).toBeLessThanOrEqual(isLong ? 0.975 : 0.99);
 }
 
-describe("the 95 % interval covers the truth in 92 to 97.5 % of experiments", () => {
+describe("the 95 % interval covers the truth in 92 to 97.5 % of 400 experiments, in 90 to 99 % of 150", () => {
   // Throughput 2/3: Hunt, Sequential arrays of waiting lines, Operations Research 4 (1956) 674 [M+C].
   test("for two exponential stations without a buffer", () => {
     const runs = runQueue(saturatedLine(2, 0, exponential(1)), experiments * replications, 20, 320);
