@@ -73,7 +73,7 @@ export function paceSentence({ scenario, ideal }: Pick<CheckFindings, "scenario"
   const [alike] = cavities;
   const rate =
     cavities.size === 1 ? `, ${grouped(Math.round((3600 / ideal.secondsPerShot) * alike!))} parts an hour` : "";
-  // A matched screw is a microsecond ahead of the molds: nobody tells the two apart.
+  // A matched screw is 1 µs faster than the molds: both set the pace.
   const isTied = (circuit: IdealCircuit): boolean =>
     circuit.critical || (hasSlack(ideal) && slackPerShot(circuit, ideal) < leastSlack);
   const tied = others.filter(isTied);
