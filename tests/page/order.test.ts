@@ -8,7 +8,8 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { callBlowcell, newFolder } from "../cli/callBlowcell.ts";
 import { openBrowser } from "../support/browser.ts";
 import { cellText } from "../support/cellScenario.ts";
-import { answered, expectSameAsCommand, inOneLine, shownCall } from "../support/orderPage.ts";
+import { inOneLine } from "../support/drivenPage.ts";
+import { answered, expectSameAsCommand, shownCall } from "../support/orderPage.ts";
 import { shippedText } from "../support/reported.ts";
 
 const folder = newFolder();
