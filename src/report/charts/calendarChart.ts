@@ -1,5 +1,4 @@
 // The calendar as a picture: a day a row in local wall time, above what is planned, below what the stations did.
-import { scaleLinear } from "d3-scale";
 import { weekdays } from "#foundation/civilDate.ts";
 import { dayUses } from "#cell/records/quarterRecord.ts";
 import type { Study } from "#analysis/study/study.ts";
@@ -10,6 +9,7 @@ import { chartWidth, fittedWords, line, namedChart, words, type ChartWords, type
 import { withInterval } from "#report/words/digits.ts";
 import { legend, swatchOf, type LegendEntry } from "./legend.ts";
 import { element, type Child, type Markup } from "./markup.ts";
+import { straightScale } from "./straightScale.ts";
 
 const gutter = 128;
 const right = 112;
@@ -22,7 +22,7 @@ export function calendarChart(
 ): Drawing {
   const shown = calendarRows(calendar ?? { days: [], quarters: [] });
   const hours = shown.unit === "day" ? 24 : 7 * 24;
-  const x = scaleLinear([0, hours * 3600], [gutter, chartWidth - right]);
+  const x = straightScale([0, hours * 3600], [gutter, chartWidth - right]);
   const bottom = top + shown.rows.length * pitch;
   const picture = namedChart(
     given,
