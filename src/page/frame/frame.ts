@@ -9,7 +9,9 @@ import { IssueList } from "./issueList.ts";
 import { Licenses } from "./licenses.ts";
 import { addressTerms, answersItself, Places } from "./places.ts";
 import { ScenarioChoice } from "./scenarioChoice.ts";
+import { UnitsOfPage } from "#page/units/unitsOfPage.ts";
 import type { Session } from "./session.ts";
+import { UnitsChoice } from "./unitsChoice.ts";
 
 interface FrameProps {
   readonly session: Session;
@@ -21,8 +23,12 @@ export function Frame({ session, openLicenses, version }: FrameProps): Component
   useEffect(() => followAddress(session, addressTerms), [session]);
   return [
     h("a", { class: "skip", href: "#main" }, "Skip to the cell"),
-    h("header", { class: "choices" }, h(ScenarioChoice, { session })),
-    h("main", { id: "main", tabIndex: -1 }, h(Content, { session })),
+    h("header", { class: "choices" }, h(ScenarioChoice, { session }), h(UnitsChoice, { session })),
+    h(
+      UnitsOfPage.Provider,
+      { value: session.units.value },
+      h("main", { id: "main", tabIndex: -1 }, h(Content, { session })),
+    ),
     h(
       "footer",
       {},

@@ -14,6 +14,7 @@ import { OrderAnswerView } from "./orderAnswerView.ts";
 import { AppliedList, OrderChanges } from "./orderChanges.ts";
 import { OrderDetails, OrderNotes } from "./orderDetails.ts";
 import { fieldOptions, OrderFields } from "./orderFields.ts";
+import { useUnits } from "#page/units/unitsOfPage.ts";
 import { useAnswer, type Answering } from "./useAnswer.ts";
 
 interface OrderPlaceProps {
@@ -43,6 +44,7 @@ export function OrderPlace({
   const kept = useMemo(() => keptOf(values), [values]);
   const asked = useMemo(() => askedOf(given, own, kept), [given, own, kept]);
   const { answered, shown, isStopped, stop, goOn } = useAnswer(pool, asked, kept.levers);
+  const units = useUnits();
   const answer = useRef<HTMLParagraphElement>(null);
   const keep = (change: Partial<Kept>): void => keepValues(withKept(values, { ...kept, ...change }, own));
   /** The button that was pressed may go away; the answer is what is waited for. */
@@ -68,7 +70,7 @@ export function OrderPlace({
       applied: kept.applied,
       remove: (index) => change(kept.applied.filter((_, i) => i !== index)),
     }),
-    isOrdered ? h(CallView, { call: callText(asked, kept.levers) }) : null,
+    isOrdered ? h(CallView, { call: callText(asked, kept.levers, units) }) : null,
     h(Behind, { answered, shown, kept, keep, change }),
   );
 }

@@ -2,6 +2,8 @@
 import { useSignal } from "@preact/signals";
 import { h, type ComponentChild, type TargetedEvent } from "preact";
 import type { Lever } from "#page/trial/lever.ts";
+import { useUnits } from "#page/units/unitsOfPage.ts";
+import { textInUnits } from "#report/words/textInUnits.ts";
 import type { Trying } from "./trying.ts";
 
 export function LeverList({ trying }: { readonly trying: Trying }): ComponentChild {
@@ -47,9 +49,11 @@ interface LeverInputProps {
 }
 
 function LeverInput({ trying, lever }: LeverInputProps): ComponentChild {
-  const { name, positions, present, written } = lever;
+  const { name, positions, present } = lever;
+  const units = useUnits();
   const at = trying.positionOf(lever);
-  const { words } = positions[at]!;
+  const words = textInUnits(positions[at]!.words, units);
+  const written = textInUnits(lever.written, units);
   const isMoved = at !== present;
   return h(
     "label",

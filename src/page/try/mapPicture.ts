@@ -6,7 +6,7 @@ import { filledBox } from "#report/charts/patterns.ts";
 import { grouped } from "#report/words/digits.ts";
 import type { Fill } from "#report/words/stateLook.ts";
 import type { PaceCell } from "#page/trial/openPaceRow.ts";
-import { mapWords, type PaceGrid } from "./paceGrid.ts";
+import { mapWords, positionWords, type PaceGrid } from "./paceGrid.ts";
 
 const fills: Readonly<Record<CircuitOwner["kind"] | "several", Fill>> = {
   screw: "melt",
@@ -27,7 +27,7 @@ const top = 54;
 const boxHeight = 58;
 
 export function mapPicture(grid: PaceGrid): Markup {
-  const { x, y, across, down, rows, at } = grid;
+  const { x, y, across, down, rows, at, units } = grid;
   const width = (chartWidth - gutter) / across.length;
   const title = `What sets the pace: ${x.name} across, ${y.name} down`;
   return chart(
@@ -36,10 +36,12 @@ export function mapPicture(grid: PaceGrid): Markup {
     words(fittedWords(y.name, gutter - 10), 0, 40, { style: "quiet" }),
     words(x.name, gutter, 14, { style: "quiet" }),
     ...across.map((place, i) =>
-      words(fittedWords(x.positions[place]!.words, width - 6), gutter + (i + 0.5) * width, 40, { anchor: "middle" }),
+      words(fittedWords(positionWords(x, place, units), width - 6), gutter + (i + 0.5) * width, 40, {
+        anchor: "middle",
+      }),
     ),
     ...down.flatMap((place, i) => [
-      words(fittedWords(y.positions[place]!.words, gutter - 10), 0, top + i * boxHeight + 33),
+      words(fittedWords(positionWords(y, place, units), gutter - 10), 0, top + i * boxHeight + 33),
       ...across.flatMap((_, k) =>
         box(rows[i]?.[k], { x: gutter + k * width, y: top + i * boxHeight, width, height: boxHeight }),
       ),

@@ -1,8 +1,11 @@
 // The grid of the map: which positions of two levers it shows, and what it says.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
+import { textInUnits } from "#report/words/textInUnits.ts";
 import type { Lever } from "#page/trial/lever.ts";
 import type { PaceCell } from "#page/trial/openPaceRow.ts";
 
 export interface PaceGrid {
+  readonly units: UnitSystem;
   readonly x: Lever;
   readonly y: Lever;
   /** Positions of the levers. */
@@ -13,6 +16,10 @@ export interface PaceGrid {
   /** The present cell. */
   readonly at: { readonly x: number; readonly y: number };
 }
+
+/** Of one position of a lever. */
+export const positionWords = ({ positions }: Lever, at: number, units: UnitSystem): string =>
+  textInUnits(positions[at]!.words, units);
 
 /** So many positions over the whole way, the present one among them. */
 export function mapAxis({ positions }: Lever, present: number, count: number): readonly number[] {

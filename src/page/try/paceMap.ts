@@ -4,8 +4,9 @@ import { h, type ComponentChild, type TargetedEvent } from "preact";
 import type { Pool } from "#page/answer/pool.ts";
 import type { Lever } from "#page/trial/lever.ts";
 import type { PaceCell } from "#page/trial/openPaceRow.ts";
+import { useUnits } from "#page/units/unitsOfPage.ts";
 import { mapPicture } from "./mapPicture.ts";
-import { mapAxis, mapWords, type PaceGrid } from "./paceGrid.ts";
+import { mapAxis, mapWords, positionWords, type PaceGrid } from "./paceGrid.ts";
 import { settingsWith } from "./leverSettings.ts";
 import type { Trying } from "./trying.ts";
 
@@ -17,7 +18,8 @@ interface PaceMapProps {
 export function PaceMap({ trying, pool }: PaceMapProps): ComponentChild {
   const { levers, set } = trying;
   const axes = useSignal<readonly [number, number]>([0, 1]);
-  const grid = useSignal<PaceGrid | undefined>(undefined);
+  const grid = useSignal<Omit<PaceGrid, "units"> | undefined>(undefined);
+  const units = useUnits();
   const isOpen = useSignal(false);
   const all = levers.value ? [...levers.value.first, ...levers.value.more] : [];
   useSignalEffect(() => {
@@ -61,7 +63,9 @@ export function PaceMap({ trying, pool }: PaceMapProps): ComponentChild {
       },
       h("summary", {}, "The ideal cycle over two levers"),
       h("div", { class: "controls" }, choice("Across", 0), choice("Down", 1)),
-      grid.value ? h(Grid, { grid: grid.value }) : h("p", { class: "quiet" }, "The ideal cycles are computed."),
+      grid.value
+        ? h(Grid, { grid: { ...grid.value, units } })
+        : h("p", { class: "quiet" }, "The ideal cycles are computed."),
     ),
   );
 }
@@ -76,7 +80,10 @@ interface Asked {
 }
 
 /** Row by row; the returned function drops the rest. */
-function drawGrid({ trying, pool, known, x, y, set }: Asked, show: (grid: PaceGrid) => void): () => void {
+function drawGrid(
+  { trying, pool, known, x, y, set }: Asked,
+  show: (grid: Omit<PaceGrid, "units">) => void,
+): () => void {
   const job = pool.begin();
   const [across, down] = [mapAxis(x, trying.positionOf(x), 7), mapAxis(y, trying.positionOf(y), 5)];
   const rows: (readonly PaceCell[] | undefined)[] = down.map(() => undefined);
@@ -95,7 +102,7 @@ function drawGrid({ trying, pool, known, x, y, set }: Asked, show: (grid: PaceGr
 }
 
 function Grid({ grid }: { readonly grid: PaceGrid }): ComponentChild {
-  const { x, y, across, down, rows } = grid;
+  const { x, y, across, down, rows, units } = grid;
   return [
     h("p", {}, mapWords(grid)),
     h("div", {
@@ -119,7 +126,7 @@ function Grid({ grid }: { readonly grid: PaceGrid }): ComponentChild {
             "tr",
             {},
             h("th", { scope: "col" }, y.name),
-            across.map((at) => h("th", { key: at, scope: "col" }, x.positions[at]!.words)),
+            across.map((at) => h("th", { key: at, scope: "col" }, positionWords(x, at, units))),
           ),
         ),
         h(
@@ -129,7 +136,7 @@ function Grid({ grid }: { readonly grid: PaceGrid }): ComponentChild {
             h(
               "tr",
               { key: at },
-              h("th", { scope: "row" }, y.positions[at]!.words),
+              h("th", { scope: "row" }, positionWords(y, at, units)),
               across.map((column, k) =>
                 h("td", { key: column }, cellWords(rows[i], k, grid.at.x === k && grid.at.y === i)),
               ),

@@ -115,17 +115,17 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
   const runBase = (): void => {
     if (base) return;
     base = pool.begin();
+    // The answer first: the levers of a large cell take longer.
+    runAll(base, [], true).catch(fail);
     base.ask("openLevers", { given, set: [] }).then((found) => {
       levers.value = found;
     }, fail);
-    runAll(base, [], true).catch(fail);
   };
   const follow = (wanted: readonly string[]): void => {
     if (isFollowed && JSON.stringify(wanted) === JSON.stringify(set.value)) return;
     isFollowed = true;
     job?.cancel();
     job = undefined;
-    runBase();
     committed ??= wanted;
     batch(() => {
       set.value = wanted;
@@ -135,9 +135,11 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
       shown.value = found?.done;
       progress.value = undefined;
     });
-    if (wanted.length === 0 || shown.value) return;
-    job = pool.begin();
-    runAll(job, wanted, false).catch(fail);
+    if (wanted.length > 0 && !shown.value) {
+      job = pool.begin();
+      runAll(job, wanted, false).catch(fail);
+    }
+    runBase();
   };
   /** At once, so that the next key finds the slider where the last one left it. */
   const go = (wanted: readonly string[]): void => {
