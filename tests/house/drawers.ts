@@ -187,6 +187,11 @@ export const rules: readonly Rule[] = [
     "what can be explained is what the tables of every room say",
   ],
   [
+    "report/charts/calendar",
+    "analysis/study cell/records foundation report/charts report/tables report/words scenario",
+    "the chart of a calendar uses the frame of every chart",
+  ],
+  [
     "report/charts/order",
     "analysis/promise report/charts report/words",
     "a chart of an order uses the frame of every chart",
@@ -198,7 +203,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/picture",
-    "report/charts report/scene report/words",
+    "foundation report/charts report/scene report/words",
     "a picture draws a scene with the marks and looks of the charts",
   ],
   [
@@ -208,7 +213,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/page",
-    "analysis/indicators analysis/promise analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/charts/order report/tables report/tables/asked report/words scenario scenario/resolving",
+    "analysis/indicators analysis/promise analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/charts/calendar report/charts/order report/tables report/tables/asked report/words scenario scenario/resolving",
     "a page puts words, charts and tables together",
   ],
   [

@@ -6,7 +6,7 @@ import type { Browser, Page } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { recordScene } from "#report/scene/recordScene.ts";
 import { callBlowcell, newFolder } from "../cli/callBlowcell.ts";
-import { answered, expectSameAsCommand, openOrder, orderCases, orderedScenarios } from "../support/orderPage.ts";
+import { answered, expectSameAsCommand, openOrder, orderCases, orderedScenarios } from "../support/page/orderPage.ts";
 import { scenarioOf, shippedText } from "../support/reported.ts";
 import {
   callOf,
@@ -16,7 +16,7 @@ import {
   movedScenarios,
   openTry,
   shownTryCall,
-} from "../support/tryPage.ts";
+} from "../support/page/tryPage.ts";
 
 const { installedFirefox, openFirefox } = await import("../otherEngine/firefox.ts").catch((cause: unknown) => {
   throw new Error(

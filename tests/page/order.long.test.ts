@@ -6,7 +6,7 @@ import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { callBlowcell, newFolder } from "../cli/callBlowcell.ts";
 import { openBrowser } from "../support/browser.ts";
-import { answered, expectSameAsCommand, openOrder, orderCases, orderedScenarios } from "../support/orderPage.ts";
+import { answered, expectSameAsCommand, openOrder, orderCases, orderedScenarios } from "../support/page/orderPage.ts";
 import { shippedText } from "../support/reported.ts";
 
 const folder = newFolder();

@@ -244,6 +244,19 @@ describe("the page in a browser", { timeout: 60_000 }, () => {
     await page.close();
   });
 
+  it("says masses and temperatures of the picture in US units", async () => {
+    const page = await opened("cell");
+    const facts = page.locator(".scene .unseen");
+    const grams = Number(/(\d+) g a shot/u.exec((await facts.textContent()) ?? "")?.[1]);
+    await page.getByLabel("Units", { exact: true }).selectOption({ index: 1 });
+    await expect.poll(() => facts.textContent()).toContain(" a shot");
+    const ounces = Number(/([\d.]+) oz a shot/u.exec((await facts.textContent()) ?? "")?.[1]);
+    // An ounce is 28.349523125 g: NIST SP 811 (2008), appendix B.8 [M]. Both are rounded.
+    expect(Math.abs(ounces * 28.349523125 - grams)).toBeLessThan(0.5 + 0.005 * 28.35);
+    expect(await facts.textContent()).not.toMatch(/\d g\b|°C/u);
+    await page.close();
+  });
+
   it("shows another stretch of the run", async () => {
     const page = await opened("cell");
     await page.locator(".stretch input").fill("60");

@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { callBlowcell } from "../cli/callBlowcell.ts";
 import { openBrowser } from "../support/browser.ts";
 import { firstCases, isLong } from "../support/caseCount.ts";
-import { inOneLine } from "../support/drivenPage.ts";
+import { inOneLine, textsOf } from "../support/page/drivenPage.ts";
 import {
   callOf,
   expectAsRun,
@@ -20,7 +20,7 @@ import {
   runOf,
   shownTryCall,
   waitForFinal,
-} from "../support/tryPage.ts";
+} from "../support/page/tryPage.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "blowcell-try-"));
 const file = join(folder, "page.html");
@@ -127,6 +127,27 @@ describe("the place Try", { timeout: 120_000 }, () => {
     expect(await page.locator(".map .present").count()).toBe(1);
   });
 
+  it("shows US units as `run --units us` does, chosen by the keyboard, and keeps them in the address", async () => {
+    const set = ["stations.*.steps.cool=-0.5 s"];
+    await open("two-station", set);
+    const units = page.getByLabel("Units", { exact: true });
+    await units.focus();
+    await page.keyboard.press("ArrowDown");
+    await expect.poll(call).toBe(`${callOf("two-station", set)} --units us`);
+    await expectAsRun(page, folder, "two-station", set, ["--units", "us"]);
+    const { output } = runOf(folder, "two-station", set, ["--units", "us"]);
+    const said = await textsOf(page, ".caution li, .rows dd");
+    for (const words of said) expect(output).toContain(words);
+    expect(said.join(" ")).toMatch(/ lb\/h.* °F/u);
+    expect((await textsOf(page, ".lever output")).join(" ")).toMatch(/ lb\/h/u);
+    await expect.poll(() => page.evaluate("location.hash")).toContain("units=us");
+    await page.reload();
+    await expect.poll(call).toContain(" --units us");
+    await open("two-station", set);
+    expect(await call()).toBe(callOf("two-station", set));
+    expect(await units.inputValue()).toMatch(/^SI/u);
+  });
+
   it("refuses in words what the cell cannot be, and an address that is damaged", async () => {
     await open("two-station", ["stations.*.steps.cool=-99 s"]);
     const alert = page.getByRole("alert");
@@ -136,6 +157,7 @@ describe("the place Try", { timeout: 120_000 }, () => {
     await expect.poll(call).toBe("blowcell run two-station.yaml");
     for (const [hash, words] of [
       ["#place=trie", 'it names the place "trie"'],
+      ["#place=try&units=metric", 'it names the units "metric"'],
       ["#sett=x", 'it has the part "sett"'],
       ["#scenario=gone.yaml", "names the scenario gone.yaml"],
     ] as const) {

@@ -13,7 +13,7 @@ import type {
 } from "#report/scene/scene.ts";
 import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { grouped, percent } from "#report/words/digits.ts";
-import { mass, massOf, temperature } from "#report/words/sceneQuantities.ts";
+import { mass, massOf, temperature } from "#report/scene/sceneQuantities.ts";
 import { screenName } from "#report/words/tradeWords.ts";
 import { sagWords } from "./parison.ts";
 

@@ -1,6 +1,6 @@
 // Hopper, barrel and screw; the screw moves back in proportion to the melt gathered before it.
 import type { UnitSystem } from "#foundation/formatQuantity.ts";
-import { mass } from "#report/words/sceneQuantities.ts";
+import { mass } from "#report/scene/sceneQuantities.ts";
 import { fittedWords, line, words } from "#report/charts/chart.ts";
 import { element, type Child } from "#report/charts/markup.ts";
 import { filledBox } from "#report/charts/patterns.ts";

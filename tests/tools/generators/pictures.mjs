@@ -7,7 +7,10 @@ import { pathToFileURL } from "node:url";
 import { browserOpener } from "../build/browserOpener.mjs";
 import { root } from "../build/bundleSettings.mjs";
 
-/** What the address holds, the element that is there when the place is complete, keys that are pressed on it, and where the picture begins. */
+/**
+ * What the address holds, the element that is there when the place is complete, keys that are pressed on it, and where the picture
+ * begins; `final` is a text that only the final answer has.
+ */
 const places = [
   {
     name: "watch",

@@ -1,6 +1,6 @@
 // The place Order of a page in any browser: waits for the answer, and reads what it shows.
 import { expect } from "vitest";
-import { callBlowcell } from "../cli/callBlowcell.ts";
+import { callBlowcell } from "../../cli/callBlowcell.ts";
 import { inOneLine, openAt, textOf, textsOf, waitForNone, waitForText, type DrivenPage } from "./drivenPage.ts";
 
 interface OrderCase {

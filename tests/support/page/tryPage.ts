@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect } from "vitest";
-import { callBlowcell } from "../cli/callBlowcell.ts";
+import { callBlowcell } from "../../cli/callBlowcell.ts";
 import { enter, inOneLine, openAt, textOf, textsOf, waitForText, type DrivenPage } from "./drivenPage.ts";
 
 interface MovedLever {

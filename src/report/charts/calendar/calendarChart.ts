@@ -5,11 +5,19 @@ import type { Study } from "#analysis/study/study.ts";
 import { planBand, planEntries } from "./calendarBand.ts";
 import { calendarRows, type CalendarRow, type CalendarRows } from "./calendarRows.ts";
 import { useBar, useLooks } from "./calendarUses.ts";
-import { chartWidth, fittedWords, line, namedChart, words, type ChartWords, type Drawing } from "./chart.ts";
+import {
+  chartWidth,
+  fittedWords,
+  line,
+  namedChart,
+  words,
+  type ChartWords,
+  type Drawing,
+} from "#report/charts/chart.ts";
 import { withInterval } from "#report/words/digits.ts";
-import { legend, swatchOf, type LegendEntry } from "./legend.ts";
-import { element, type Child, type Markup } from "./markup.ts";
-import { straightScale } from "./straightScale.ts";
+import { legend, swatchOf, type LegendEntry } from "#report/charts/legend.ts";
+import { element, type Child, type Markup } from "#report/charts/markup.ts";
+import { straightScale } from "#report/charts/straightScale.ts";
 
 const gutter = 128;
 const right = 112;

@@ -1,7 +1,7 @@
 // Masses and temperatures as the picture of a cell says them, in the units of one system.
 import type { UnitSystem } from "#foundation/formatQuantity.ts";
-import { grouped } from "./digits.ts";
-import { shownUnit } from "./shownUnits.ts";
+import { grouped } from "#report/words/digits.ts";
+import { shownUnit } from "#report/words/shownUnits.ts";
 
 /** Below this a number has one decimal more. */
 const few = 20;
