@@ -248,7 +248,7 @@ describe("the page in a browser", { timeout: 60_000 }, () => {
     const page = await opened("cell");
     const facts = page.locator(".scene .unseen");
     const grams = Number(/(\d+) g a shot/u.exec((await facts.textContent()) ?? "")?.[1]);
-    await page.getByLabel("Units", { exact: true }).selectOption({ index: 1 });
+    await page.getByRole("combobox", { name: /^Units/u }).selectOption({ index: 1 });
     await expect.poll(() => facts.textContent()).toContain(" a shot");
     const ounces = Number(/([\d.]+) oz a shot/u.exec((await facts.textContent()) ?? "")?.[1]);
     // An ounce is 28.349523125 g: NIST SP 811 (2008), appendix B.8 [M]. Both are rounded.

@@ -120,17 +120,24 @@ describe("the place Try", { timeout: 120_000 }, () => {
     ] as const) {
       const settings = set.flatMap((each) => ["--set", each]);
       const output = inOneLine(callBlowcell(["check", "scenarios/two-station.yaml", ...settings]).output);
-      const [seconds = "", pace = ""] = cells[row * columns + column]!.split(/ s, /u);
+      const [seconds = "", pace = ""] = cells[row * columns + column]!.replace(/;.*/u, "").split(/ s, /u);
       expect(output, `${down[row]} ${across[column + 1]}`).toContain(`The ideal cycle is ${seconds} s a shot`);
       expect(output).toContain(`; ${pace.split(" and ")[0]} set`);
     }
     expect(await page.locator(".map .present").count()).toBe(1);
+    await final();
+    const { output: run } = runOf(folder, "two-station", []);
+    const [, parts = ""] = /The cell makes ([\d,.]+) /u.exec(run) ?? [];
+    const present = (await textsOf(page, ".map td")).filter((each) => each.includes("(present cell)"));
+    expect(Number(/simulated ([\d,]+)/u.exec(present[0]!)?.[1]?.replace(",", ""))).toBe(
+      Math.round(Number(parts.replace(",", ""))),
+    );
   });
 
   it("shows US units as `run --units us` does, chosen by the keyboard, and keeps them in the address", async () => {
     const set = ["stations.*.steps.cool=-0.5 s"];
     await open("two-station", set);
-    const units = page.getByLabel("Units", { exact: true });
+    const units = page.getByRole("combobox", { name: /^Units/u });
     await units.focus();
     await page.keyboard.press("ArrowDown");
     await expect.poll(call).toBe(`${callOf("two-station", set)} --units us`);

@@ -11,7 +11,7 @@ import { callText } from "./callText.ts";
 import { callOf, formOf, productsOf, type OrderForm } from "./form.ts";
 import { keptOf, withKept, type Kept, type Values } from "./kept.ts";
 import { OrderAnswerView } from "./orderAnswerView.ts";
-import { AppliedList, OrderChanges } from "./orderChanges.ts";
+import { AppliedList, OrderChanges, OrderRemedy } from "./orderChanges.ts";
 import { OrderDetails, OrderNotes } from "./orderDetails.ts";
 import { fieldOptions, OrderFields } from "./orderFields.ts";
 import { useUnits } from "#page/units/unitsOfPage.ts";
@@ -58,6 +58,7 @@ export function OrderPlace({
     "div",
     { class: "order" },
     h(OrderAnswerView, { answered, isStopped, stop, goOn, place: answer }),
+    h(Remedy, { answered, apply: (each) => change([...kept.applied, each]) }),
     showIssues(otherIssues(issues, known)),
     h(OrderFields, {
       form: { ...own, ...kept.typed },
@@ -73,6 +74,15 @@ export function OrderPlace({
     isOrdered ? h(CallView, { call: callText(asked, kept.levers, units) }) : null,
     h(Behind, { answered, shown, kept, keep, change }),
   );
+}
+
+interface RemedyProps extends Pick<Answering, "answered"> {
+  readonly apply: (change: Kept["applied"][number]) => void;
+}
+
+/** Not before all changes are run: the words for none that fits need all. */
+function Remedy({ answered: { study, levers, progress }, apply }: RemedyProps): ComponentChild {
+  return study && levers && !progress ? h(OrderRemedy, { study, levers, apply }) : null;
 }
 
 interface BehindProps extends Pick<Answering, "answered" | "shown"> {

@@ -4,6 +4,9 @@ import { textInUnits } from "#report/words/textInUnits.ts";
 import type { Lever } from "#page/trial/lever.ts";
 import type { PaceCell } from "#page/trial/openPaceRow.ts";
 
+/** What does not depend on runs and units. */
+export type IdealGrid = Omit<PaceGrid, "units" | "simulated">;
+
 export interface PaceGrid {
   readonly units: UnitSystem;
   readonly x: Lever;
@@ -13,6 +16,10 @@ export interface PaceGrid {
   readonly down: readonly number[];
   /** Undefined where it is not computed yet. */
   readonly rows: readonly (readonly PaceCell[] | undefined)[];
+  /** Settings of each cell. */
+  readonly settings: readonly (readonly (readonly string[])[])[];
+  /** Good parts an hour of the cells that were run. */
+  readonly simulated: readonly (readonly (number | undefined)[])[];
   /** The present cell. */
   readonly at: { readonly x: number; readonly y: number };
 }

@@ -45,6 +45,8 @@ export interface Trying {
   readonly drop: (variant: Variant) => void;
   readonly show: (set: readonly string[]) => void;
   readonly positionOf: (lever: Lever) => number;
+  /** Mean good parts an hour of settings that were run to the final answer; follows each further one. */
+  readonly partsOf: (set: readonly string[]) => number | undefined;
   /** Runs what the settings ask for. */
   readonly follow: (set: readonly string[]) => void;
   /** Drops all work. */
@@ -106,11 +108,11 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
         if (isShown()) progress.value = { made, wanted, secondsLeft };
       },
     });
+    remember(JSON.stringify(tried), { trial: answer, done });
     batch(() => {
       (isBase ? before : shown).value = done;
       if (isShown()) progress.value = undefined;
     });
-    remember(JSON.stringify(tried), { trial: answer, done });
   };
   const runBase = (): void => {
     if (base) return;
@@ -167,6 +169,12 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
     });
   };
   const present = computed(() => (set.value.length === 0 ? before.value : shown.value));
+  const partsOf = (wanted: readonly string[]): number | undefined => {
+    // Both change after each run.
+    void [before.value, shown.value];
+    const conclusion = known.get(JSON.stringify(wanted))?.done.conclusion;
+    return conclusion?.kind === "found" ? conclusion.parts?.mean : undefined;
+  };
   return {
     given,
     levers,
@@ -195,6 +203,7 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
       variants.value = variants.value.filter((each) => each !== variant);
     },
     positionOf: (lever) => positionIn(lever, set.value),
+    partsOf,
     follow,
     leave() {
       isFollowed = false;

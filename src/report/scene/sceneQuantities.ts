@@ -4,7 +4,7 @@ import { grouped } from "#report/words/digits.ts";
 import { shownUnit } from "#report/words/shownUnits.ts";
 
 /** Below this a number has one decimal more. */
-const few = 20;
+const few = { si: 20, us: 10 } as const;
 
 /** "63 of 109 g", "2.22 of 3.84 oz". */
 export function massOf(grams: number, whole: number, units: UnitSystem): string {
@@ -27,7 +27,7 @@ function massIn(
   const more = units === "us" ? 1 : 0;
   const number = (grams: number): string => {
     const shown = value(grams);
-    return grouped(shown.toFixed((shown < few ? 1 : 0) + more));
+    return grouped(shown.toFixed((shown < few[units] ? 1 : 0) + more));
   };
   return { number, symbol };
 }

@@ -21,7 +21,7 @@ const places = [
   },
   {
     name: "try",
-    address: "scenario=two-station.yaml&place=try&set=stations.*.steps.cool%3D7 s",
+    address: "scenario=two-station.yaml&place=try&set=stations.*.steps.cool%3D-0.5 s",
     ready: ".try .made",
     final: /^Final, as/u,
     from: "#try",
@@ -44,7 +44,7 @@ const places = [
 const size = { width: 1160, height: 780 };
 /** Pixels of the picture a pixel of the page. */
 const scale = 0.66;
-const mostBytes = 60_000;
+const mostBytes = 75_000;
 /** Milliseconds until nothing is run any more, and until the browser has drawn it. */
 const longest = 60_000;
 const rest = 1000;
