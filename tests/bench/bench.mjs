@@ -39,6 +39,7 @@ async function bench(folder) {
     scenario: inRoot("tests/bench/two-station.yaml"),
     shipped: inRoot("scenarios"),
     commandLine: inRoot("dist/cli/blowcell.js"),
+    pageTimes: inRoot("tests/bench/pageTimes.mjs"),
     baseline: inRoot("tests/bench/baseline.json"),
   };
   if (runNode(inRoot("tests/tools/build/build.mjs"), "--if-stale") !== 0) return 1;

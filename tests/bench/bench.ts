@@ -5,6 +5,7 @@ import { changesCost } from "./changesCost.ts";
 import { cycleCost } from "./cycleCost.ts";
 import { eventListCost } from "./eventListCost.ts";
 import type { Figure } from "./figure.ts";
+import { pageCost } from "./pageCost.ts";
 import type { Places } from "./places.ts";
 import { jobsCost, startUpCost } from "./startUpCost.ts";
 import { sensitivityCost } from "./sensitivityCost.ts";
@@ -38,6 +39,7 @@ function measure(places: Places, isQuick: boolean): Bench {
     ...yearCost(places, rounds(3)),
     ...startUpCost(places, rounds(21)),
     ...jobsCost(places, rounds(3)),
+    ...pageCost(places, rounds(7)),
     ...sweepCost(places, rounds(3)),
     ...changesCost(places, rounds(3)),
     ...sensitivityCost(places, rounds(5)),

@@ -9,6 +9,8 @@ export interface Places {
   /** Folder of the shipped scenarios. */
   readonly shipped: string;
   readonly commandLine: string;
+  /** The script that measures the page; it is not bundled, because it opens a browser. */
+  readonly pageTimes: string;
   readonly baseline: string;
 }
 

@@ -187,6 +187,11 @@ export const rules: readonly Rule[] = [
     "what can be explained is what the tables of every room say",
   ],
   [
+    "report/charts/calendar",
+    "analysis/study cell/records foundation report/charts report/tables report/words scenario",
+    "the chart of a calendar uses the frame of every chart",
+  ],
+  [
     "report/charts/order",
     "analysis/promise report/charts report/words",
     "a chart of an order uses the frame of every chart",
@@ -198,7 +203,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/picture",
-    "report/charts report/scene report/words",
+    "foundation report/charts report/scene report/words",
     "a picture draws a scene with the marks and looks of the charts",
   ],
   [
@@ -208,7 +213,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/page",
-    "analysis/indicators analysis/promise analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/charts/order report/tables report/tables/asked report/words scenario scenario/resolving",
+    "analysis/indicators analysis/promise analysis/replication analysis/study analysis/window cell/records cell/words foundation report/answers report/charts report/charts/calendar report/charts/order report/tables report/tables/asked report/words scenario scenario/resolving",
     "a page puts words, charts and tables together",
   ],
   [
@@ -233,9 +238,10 @@ export const rules: readonly Rule[] = [
     "analysis/ideal analysis/replication analysis/statistics analysis/study cell/records foundation page/file page/promise page/trial report/answers report/drills report/lessons report/page report/scene scenario",
     "the worker reads, runs and words one scenario",
   ],
+  ["page/units", "foundation", "a choice of units is no conversion"],
   [
     "page/frame",
-    "foundation page/answer page/file page/learn page/order page/try page/watch report/words scenario/reading",
+    "foundation page/answer page/file page/learn page/order page/try page/units page/watch report/words scenario/reading",
     "the frame asks the worker and shows the places; files that are dropped are decoded as the command does",
   ],
   [
@@ -250,7 +256,7 @@ export const rules: readonly Rule[] = [
   ],
   [
     "page/try",
-    "analysis/ideal analysis/replication analysis/statistics analysis/study foundation page/answer page/file page/trial report/charts report/words scenario",
+    "analysis/ideal analysis/replication analysis/statistics analysis/study foundation page/answer page/file page/trial page/units report/charts report/words scenario",
     "the place moves levers, asks for runs and shows what comes of them",
   ],
   [
@@ -260,12 +266,12 @@ export const rules: readonly Rule[] = [
   ],
   [
     "page/order",
-    "analysis/promise analysis/replication foundation page/answer page/file page/promise report/answers report/charts report/charts/order report/words scenario scenario/order scenario/resolving",
+    "analysis/promise analysis/replication foundation page/answer page/file page/promise page/units report/answers report/charts report/charts/order report/words scenario scenario/order scenario/resolving",
     "the place asks for the runs of the procedure, and shows its answer in the words of the command",
   ],
   [
     "page/watch",
-    "foundation page/answer report/charts report/picture report/scene report/words scenario scenario/resolving",
+    "foundation page/answer page/units report/charts report/picture report/scene report/words scenario scenario/resolving",
     "a place shows scenes and never makes them",
   ],
   ["page", "page/answer page/file page/frame", "the scripts of the page start its worker and its frame"],

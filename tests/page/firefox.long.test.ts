@@ -1,11 +1,22 @@
 // Opens the page from disk in a Firefox of this machine, where it has one or FIREFOX names one.
+import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import type { Browser, Page } from "puppeteer-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { recordScene } from "#report/scene/recordScene.ts";
 import { callBlowcell, newFolder } from "../cli/callBlowcell.ts";
+import { answered, expectSameAsCommand, openOrder, orderCases, orderedScenarios } from "../support/page/orderPage.ts";
 import { scenarioOf, shippedText } from "../support/reported.ts";
+import {
+  callOf,
+  expectAsRun,
+  moveLever,
+  movedLevers,
+  movedScenarios,
+  openTry,
+  shownTryCall,
+} from "../support/page/tryPage.ts";
 
 const { installedFirefox, openFirefox } = await import("../otherEngine/firefox.ts").catch((cause: unknown) => {
   throw new Error(
@@ -19,15 +30,25 @@ const { installedFirefox, openFirefox } = await import("../otherEngine/firefox.t
 const firefox = installedFirefox(process.env);
 
 /** No package of the registry contains a Firefox, so a machine with npm alone has none. */
-describe.runIf(firefox !== undefined)("the page in Firefox", { timeout: 120_000 }, () => {
-  const file = join(newFolder(), "cell.html");
+const name =
+  firefox === undefined
+    ? "the page in Firefox: not tested, because none is installed; install firefox-esr, or let FIREFOX name its program"
+    : "the page in Firefox";
+if (firefox === undefined) console.warn(name);
+
+describe.runIf(firefox !== undefined)(name, { timeout: 600_000 }, () => {
+  const folder = newFolder();
+  const file = join(folder, "cell.html");
   const record = recordScene(scenarioOf(shippedText("two-station"), "two-station"), { until: 600 });
   let browser: Browser;
   let page: Page;
   const seen: string[] = [];
 
   beforeAll(async () => {
-    callBlowcell(["page", "scenarios/two-station.yaml", "--out", file]);
+    const names = [...new Set(["two-station", ...movedScenarios, ...orderedScenarios])];
+    for (const each of names) writeFileSync(join(folder, `${each}.yaml`), shippedText(each));
+    const made = callBlowcell(["page", ...names.map((each) => `${each}.yaml`), "--out", file], { folder });
+    expect(made).toMatchObject({ code: 0 });
     browser = await openFirefox(firefox!);
     page = await browser.newPage();
     page.on("console", (message) => seen.push(message.text()));
@@ -74,5 +95,25 @@ describe.runIf(firefox !== undefined)("the page in Firefox", { timeout: 120_000 
     })()`);
     const words = (): Promise<unknown> => page.evaluate("document.querySelector('[role=alert]')?.textContent ?? ''");
     await expect.poll(words, { timeout: 10_000 }).toContain("wrong.yaml");
+  });
+
+  it.each(movedLevers)(
+    "gives in Try the answer of the call for $lever of $scenario",
+    async ({ scenario, lever, by, set }) => {
+      await openTry(page, file, scenario);
+      await moveLever(page, lever, by);
+      await expect.poll(() => shownTryCall(page)).toBe(callOf(scenario, set));
+      await expectAsRun(page, folder, scenario, set);
+    },
+  );
+
+  it.each(orderCases)("equals promise in Order for $scenario, $form", async (each) => {
+    await openOrder(page, file, each);
+    await answered(page, each.verdict);
+    await expectSameAsCommand(page, folder);
+  });
+
+  it("made no request and no message in all of these", () => {
+    expect(seen.filter((each) => !["file:", "blob:", "about:"].includes(each))).toEqual([]);
   });
 });

@@ -6,50 +6,27 @@ import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { callBlowcell, newFolder } from "../cli/callBlowcell.ts";
 import { openBrowser } from "../support/browser.ts";
-import { answered, expectSameAsCommand } from "../support/orderPage.ts";
+import { answered, expectSameAsCommand, openOrder, orderCases, orderedScenarios } from "../support/page/orderPage.ts";
 import { shippedText } from "../support/reported.ts";
 
 const folder = newFolder();
 const file = join(folder, "page.html");
-const names = ["order-by-friday", "two-station", "stops-and-repairs", "one-operator", "two-shifts-one-color"] as const;
 let browser: Browser;
 
 beforeAll(async () => {
-  for (const name of names) writeFileSync(join(folder, `${name}.yaml`), shippedText(name));
-  const made = callBlowcell(["page", ...names.map((name) => `${name}.yaml`), "--out", file], { folder });
+  for (const name of orderedScenarios) writeFileSync(join(folder, `${name}.yaml`), shippedText(name));
+  const made = callBlowcell(["page", ...orderedScenarios.map((name) => `${name}.yaml`), "--out", file], { folder });
   expect(made).toMatchObject({ code: 0 });
   browser = await openBrowser();
 }, 60_000);
 
 afterAll(() => browser?.close());
 
-const shifts = { start: "2026-11-30 06:00", shifts: "2 x 8 h, mon-fri" };
-
 describe("the place Order", { timeout: 600_000 }, () => {
-  it.each([
-    [
-      "order-by-friday",
-      { order: ["6000 of natural bottle", "4000 of blue bottle"], due: "2026-11-30 10:12" },
-      /^No: /u,
-    ],
-    [
-      "order-by-friday",
-      { order: "6000 of natural bottle", due: "Monday 10:00", chance: "80 %", levers: "yes" },
-      /^Yes: /u,
-    ],
-    ["two-station", { order: "20000", due: "Tuesday 14:00", ...shifts }, /^(?:Yes|No): /u],
-    ["stops-and-repairs", { order: "8000", due: "1 d", chance: "90 %" }, /^(?:Yes|No|Undecided): /u],
-    ["one-operator", { order: "3000" }, /half of 100 runs are done by/u],
-    ["two-shifts-one-color", { order: "4000", due: "8 h" }, /^(?:Yes|No|Undecided): /u],
-  ] as const)("equals promise for %s, %j", async (name, form, verdict) => {
-    const parts = Object.entries(form).flatMap(([key, texts]) =>
-      [texts].flat().map((text): [string, string] => [key, text]),
-    );
+  it.each(orderCases)("equals promise for $scenario, $form", async (each) => {
     const page = await browser.newPage();
-    await page.goto(
-      `${pathToFileURL(file).href}#${new URLSearchParams([["scenario", `${name}.yaml`], ["place", "order"], ...parts]).toString()}`,
-    );
-    await answered(page, verdict);
+    await openOrder(page, file, each);
+    await answered(page, each.verdict);
     await expectSameAsCommand(page, folder);
     await page.close();
   });

@@ -8,7 +8,8 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { callBlowcell, newFolder } from "../cli/callBlowcell.ts";
 import { openBrowser } from "../support/browser.ts";
 import { cellText } from "../support/cellScenario.ts";
-import { answered, expectSameAsCommand, inOneLine, shownCall } from "../support/orderPage.ts";
+import { inOneLine } from "../support/page/drivenPage.ts";
+import { answered, expectSameAsCommand, shownCall } from "../support/page/orderPage.ts";
 import { shippedText } from "../support/reported.ts";
 
 const folder = newFolder();
@@ -132,7 +133,7 @@ describe("the place Order", { timeout: 120_000 }, () => {
   });
 
   it("begins with the order of the scenario, stops, and takes other work shifts", async () => {
-    await page.locator(".choices select").selectOption("friday");
+    await page.getByRole("combobox", { name: /^Scenario/u }).selectOption("friday");
     await page.getByRole("button", { name: "Stop" }).click();
     const work = page.locator(".order .work");
     expect(await work.textContent()).toContain("Stopped.");
@@ -149,6 +150,16 @@ describe("the place Order", { timeout: 120_000 }, () => {
     await page.getByRole("button", { name: "As in the scenario" }).click();
     await page.getByRole("button", { name: "Stop" }).click();
     expect(await shownCall(page)).toBe("blowcell promise friday.yaml");
+  });
+
+  it("shows US units as `promise --units us` does", async () => {
+    const form = { scenario: "friday.yaml", place: "order", order: "600 of natural bottle", due: "Monday 08:10" };
+    await page.goto("about:blank");
+    await page.goto(`${pathToFileURL(file).href}#${new URLSearchParams({ ...form, units: "us" }).toString()}`);
+    await answered(page, /^(?:Yes|No): /u);
+    expect(await shownCall(page)).toContain(" --units us");
+    await expectSameAsCommand(page, folder);
+    expect(await page.getByRole("region", { name: /^What it uses/u }).textContent()).toMatch(/lb/u);
   });
 
   it("makes no request and leaves no message in the console", () => {

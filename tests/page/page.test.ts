@@ -86,8 +86,8 @@ describe("the page in a browser", { timeout: 60_000 }, () => {
     await page.close();
   });
 
-  it("is at most 500 KiB", () => {
-    expect(statSync(fileOf("cell")).size).toBeLessThanOrEqual(500 * 1024);
+  it("is at most 500 kB", () => {
+    expect(statSync(fileOf("cell")).size).toBeLessThanOrEqual(500_000);
   });
 
   it("begins with the answer of `check`", async () => {
@@ -241,6 +241,19 @@ describe("the page in a browser", { timeout: 60_000 }, () => {
     const page = await opened("measured");
     const cooling = page.locator(".reel title", { hasText: "left: cooling" });
     expect(await cooling.first().textContent()).toMatch(/^left: cooling (?:7\.00|7\.50|8\.00) s/u);
+    await page.close();
+  });
+
+  it("says masses and temperatures of the picture in US units", async () => {
+    const page = await opened("cell");
+    const facts = page.locator(".scene .unseen");
+    const grams = Number(/(\d+) g a shot/u.exec((await facts.textContent()) ?? "")?.[1]);
+    await page.getByRole("combobox", { name: /^Units/u }).selectOption({ index: 1 });
+    await expect.poll(() => facts.textContent()).toContain(" a shot");
+    const ounces = Number(/([\d.]+) oz a shot/u.exec((await facts.textContent()) ?? "")?.[1]);
+    // An ounce is 28.349523125 g: NIST SP 811 (2008), appendix B.8 [M]. Both are rounded.
+    expect(Math.abs(ounces * 28.349523125 - grams)).toBeLessThan(0.5 + 0.005 * 28.35);
+    expect(await facts.textContent()).not.toMatch(/\d g\b|°C/u);
     await page.close();
   });
 

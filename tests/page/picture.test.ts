@@ -21,7 +21,7 @@ const policy = `default-src 'none'; style-src 'sha256-${createHash("sha256").upd
 function gallery(width: PictureOptions["width"]): string {
   const pictures = Object.entries(sceneGallery).map(([name, scene], i) => {
     const chosen = scene.stations.at(-1)!.name;
-    return `<section aria-label="${name}">${scenePicture(scene, { id: `p${i}`, width, chosen }).code}</section>`;
+    return `<section aria-label="${name}">${scenePicture(scene, { id: `p${i}`, width, chosen, units: "si" }).code}</section>`;
   });
   return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Pictures</title>
 <meta http-equiv="Content-Security-Policy" content="${policy}">

@@ -2,41 +2,25 @@
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { pathToFileURL } from "node:url";
 import axe from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { callBlowcell } from "../cli/callBlowcell.ts";
 import { openBrowser } from "../support/browser.ts";
 import { firstCases, isLong } from "../support/caseCount.ts";
-
-interface MovedLever {
-  readonly scenario: string;
-  readonly lever: string;
-  /** Presses of the right arrow; left where negative. */
-  readonly by: number;
-  /** The settings that it stands for. */
-  readonly set: readonly string[];
-}
-
-const moved: readonly MovedLever[] = [
-  { scenario: "two-station", lever: "cooling", by: -5, set: ["stations.*.steps.cool=-0.5 s"] },
-  { scenario: "one-operator-four-molds", lever: "number of operators", by: 1, set: ["crew.operators=2"] },
-  { scenario: "two-station", lever: "number of molds", by: 1, set: ["stations.left.count=2"] },
-  { scenario: "two-station", lever: "screw rate", by: -20, set: ["delivery.plasticatingRate=-20 %"] },
-  { scenario: "two-station", lever: "removal", by: 3, set: ["stations.*.steps.remove.time=+0.03 s"] },
-  { scenario: "one-operator-four-molds", lever: "cooling, side", by: 2, set: ["stations.side.steps.cool=+0.2 s"] },
-  { scenario: "cost-of-a-thousand", lever: "product, part mass", by: -3, set: ["product.partMass=-3 %"] },
-  { scenario: "slow-trimmer", lever: "takeaway, trim, buffer", by: 1, set: ["takeaway.trim.buffer=5"] },
-  { scenario: "two-shifts-one-color", lever: "cooling", by: -4, set: ["stations.*.steps.cool=-0.4 s"] },
-  {
-    scenario: "two-shifts-one-color",
-    lever: "stops, stuck flash, between",
-    by: 50,
-    set: ["stops.stuck flash.between=+50 %"],
-  },
-];
-const scenarios = [...new Set(moved.map(({ scenario }) => scenario))];
+import { inOneLine, textsOf } from "../support/page/drivenPage.ts";
+import {
+  callOf,
+  expectAsRun,
+  madeSentence,
+  moveLever,
+  movedLevers,
+  movedScenarios,
+  openTry,
+  runOf,
+  shownTryCall,
+  waitForFinal,
+} from "../support/page/tryPage.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "blowcell-try-"));
 const file = join(folder, "page.html");
@@ -45,7 +29,7 @@ let page: Page;
 const faults: string[] = [];
 
 beforeAll(async () => {
-  const files = scenarios.map((name) => `scenarios/${name}.yaml`);
+  const files = movedScenarios.map((name) => `scenarios/${name}.yaml`);
   expect(callBlowcell(["page", ...files, "--out", file])).toMatchObject({ code: 0 });
   browser = await openBrowser();
   page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
@@ -62,58 +46,10 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-async function open(scenario: string, set: readonly string[] = []): Promise<void> {
-  const parts = new URLSearchParams({ scenario: `${scenario}.yaml`, place: "try" });
-  for (const each of set) parts.append("set", each);
-  await page.goto("about:blank");
-  await page.goto(`${pathToFileURL(file).href}#${parts.toString()}`);
-  await page.locator(".levers").first().waitFor();
-}
-
-/** Moves by the keyboard alone. */
-async function press(lever: string, by: number): Promise<void> {
-  const slider = page.getByRole("slider", { name: lever, exact: true });
-  if ((await slider.count()) === 0) {
-    await page.getByText(/^More: /u).focus();
-    await page.keyboard.press("Enter");
-  }
-  await slider.focus();
-  for (let i = 0; i < Math.abs(by); i++) await page.keyboard.press(by > 0 ? "ArrowRight" : "ArrowLeft");
-}
-
-const final = (): Promise<void> => page.getByText(/^Final, as/u).waitFor();
-const call = async (): Promise<string> => (await page.locator(".settings pre").textContent()) ?? "";
-const made = async (): Promise<string> => (await page.locator(".made").textContent()) ?? "";
-const inOneLine = (text: string): string => text.replaceAll(/\s+/gu, " ");
-
-function run(scenario: string, set: readonly string[]): { readonly output: string; readonly out: string } {
-  const out = join(folder, `${scenario}-${set.join("-").replaceAll(/[^\w]+/gu, "_")}`);
-  const settings = set.flatMap((each) => ["--set", each]);
-  const { output, code } = callBlowcell(["run", `scenarios/${scenario}.yaml`, ...settings, "--out", out, "--replace"]);
-  expect(code).toBe(0);
-  return { output: inOneLine(output), out };
-}
-
-/** All that the page shows of the final answer, and each of its CSV files, are those of the call. */
-async function expectAsRun(scenario: string, set: readonly string[]): Promise<void> {
-  await final();
-  const { output, out } = run(scenario, set);
-  expect(output).toContain((await made()).replace(/ Before: .*/u, ""));
-  const rows = await page.locator(".rows dd").allTextContents();
-  expect(rows.length).toBeGreaterThan(5);
-  for (const row of rows) expect(output).toContain(row);
-  const makeFiles = page.getByRole("button", { name: "Make the CSV files" });
-  await makeFiles.click();
-  const saves = page.getByRole("button", { name: /^Save .*\.csv$/u });
-  await saves.first().waitFor();
-  expect(await saves.count()).toBeGreaterThan(7);
-  // A browser without a user stops after ten downloads.
-  for (const save of (await saves.all()).slice(0, 9)) {
-    const [download] = await Promise.all([page.waitForEvent("download"), save.click()]);
-    const name = download.suggestedFilename();
-    expect(readFileSync(await download.path(), "utf8"), name).toBe(readFileSync(join(out, name), "utf8"));
-  }
-}
+const open = (scenario: string, set: readonly string[] = []): Promise<void> => openTry(page, file, scenario, set);
+const press = (lever: string, by: number): Promise<void> => moveLever(page, lever, by);
+const final = (): Promise<void> => waitForFinal(page);
+const call = (): Promise<string> => shownTryCall(page);
 
 async function findings(): Promise<readonly string[]> {
   await page.evaluate(axe.source);
@@ -122,13 +58,15 @@ async function findings(): Promise<readonly string[]> {
 }
 
 describe("the place Try", { timeout: 120_000 }, () => {
-  it.each(firstCases(moved, 1))("gives the answer of the call for $lever of $scenario", async (one) => {
-    await open(one.scenario);
-    await press(one.lever, one.by);
-    const settings = one.set.map((each) => ` --set "${each}"`).join("");
-    await expect.poll(call).toBe(`blowcell run ${one.scenario}.yaml${settings.replaceAll(/"([\w./=-]+)"/gu, "$1")}`);
-    await expectAsRun(one.scenario, one.set);
-  });
+  it.each(firstCases(movedLevers, 1))(
+    "gives the answer of the call for $lever of $scenario",
+    async ({ scenario, lever, by, set }) => {
+      await open(scenario);
+      await press(lever, by);
+      await expect.poll(call).toBe(callOf(scenario, set));
+      await expectAsRun(page, folder, scenario, set);
+    },
+  );
 
   it("shows no answer of other settings, and opens no further worker, however often a lever moves", async () => {
     await open("two-station");
@@ -136,9 +74,9 @@ describe("the place Try", { timeout: 120_000 }, () => {
     for (let i = 0; i < shots; i++) await press("cooling", i % 2 === 0 ? -3 : 2);
     const set = await call();
     const [, shift = ""] = /cool=(-[\d.]+) s/u.exec(set) ?? [];
-    const { output } = run("two-station", [`stations.*.steps.cool=${shift} s`]);
-    await expect.poll(made, { timeout: 60_000 }).toContain("The cell makes");
-    expect(output).toContain((await made()).replace(/ Before: .*/u, ""));
+    const { output } = runOf(folder, "two-station", [`stations.*.steps.cool=${shift} s`]);
+    await final();
+    expect(output).toContain(await madeSentence(page));
     expect(page.workers().length).toBeLessThanOrEqual(2);
   });
 
@@ -182,11 +120,39 @@ describe("the place Try", { timeout: 120_000 }, () => {
     ] as const) {
       const settings = set.flatMap((each) => ["--set", each]);
       const output = inOneLine(callBlowcell(["check", "scenarios/two-station.yaml", ...settings]).output);
-      const [seconds = "", pace = ""] = cells[row * columns + column]!.split(/ s, /u);
+      const [seconds = "", pace = ""] = cells[row * columns + column]!.replace(/;.*/u, "").split(/ s, /u);
       expect(output, `${down[row]} ${across[column + 1]}`).toContain(`The ideal cycle is ${seconds} s a shot`);
       expect(output).toContain(`; ${pace.split(" and ")[0]} set`);
     }
     expect(await page.locator(".map .present").count()).toBe(1);
+    await final();
+    const { output: run } = runOf(folder, "two-station", []);
+    const [, parts = ""] = /The cell makes ([\d,.]+) /u.exec(run) ?? [];
+    const present = (await textsOf(page, ".map td")).filter((each) => each.includes("(present cell)"));
+    expect(Number(/simulated ([\d,]+)/u.exec(present[0]!)?.[1]?.replace(",", ""))).toBe(
+      Math.round(Number(parts.replace(",", ""))),
+    );
+  });
+
+  it("shows US units as `run --units us` does, chosen by the keyboard, and keeps them in the address", async () => {
+    const set = ["stations.*.steps.cool=-0.5 s"];
+    await open("two-station", set);
+    const units = page.getByRole("combobox", { name: /^Units/u });
+    await units.focus();
+    await page.keyboard.press("ArrowDown");
+    await expect.poll(call).toBe(`${callOf("two-station", set)} --units us`);
+    await expectAsRun(page, folder, "two-station", set, ["--units", "us"]);
+    const { output } = runOf(folder, "two-station", set, ["--units", "us"]);
+    const said = await textsOf(page, ".caution li, .rows dd");
+    for (const words of said) expect(output).toContain(words);
+    expect(said.join(" ")).toMatch(/ lb\/h.* °F/u);
+    expect((await textsOf(page, ".lever output")).join(" ")).toMatch(/ lb\/h/u);
+    await expect.poll(() => page.evaluate("location.hash")).toContain("units=us");
+    await page.reload();
+    await expect.poll(call).toContain(" --units us");
+    await open("two-station", set);
+    expect(await call()).toBe(callOf("two-station", set));
+    expect(await units.inputValue()).toMatch(/^SI/u);
   });
 
   it("refuses in words what the cell cannot be, and an address that is damaged", async () => {
@@ -198,6 +164,7 @@ describe("the place Try", { timeout: 120_000 }, () => {
     await expect.poll(call).toBe("blowcell run two-station.yaml");
     for (const [hash, words] of [
       ["#place=trie", 'it names the place "trie"'],
+      ["#place=try&units=metric", 'it names the units "metric"'],
       ["#sett=x", 'it has the part "sett"'],
       ["#scenario=gone.yaml", "names the scenario gone.yaml"],
     ] as const) {

@@ -1,5 +1,5 @@
 // The ideal cycle: the period of the cell when every step takes its mean time, the circuit that sets it, and all slacks.
-import { ascending } from "d3-array";
+import { codePointOrder } from "#foundation/codePointOrder.ts";
 import { inReadingOrder } from "#foundation/inReadingOrder.ts";
 import { invariant } from "#foundation/invariant.ts";
 import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
@@ -222,7 +222,7 @@ function schedule(
         return [row];
       }),
     )
-    .toSorted((a, b) => a.start - b.start || a.shot - b.shot || ascending(a.resource, b.resource) || a.end - b.end);
+    .toSorted((a, b) => a.start - b.start || a.shot - b.shot || codePointOrder(a.resource, b.resource) || a.end - b.end);
 }
 
 /** The resource of another station that corresponds to the named one. */

@@ -15,6 +15,7 @@ export const orderStyle = `.order-form{display:grid;grid-template-columns:repeat
 .order .call{align-items:center}.order .call p,.order .call pre{margin:0;flex-basis:100%}.order .call pre{white-space:pre-wrap;overflow-wrap:anywhere}
 .order .applied li{margin:.3rem 0}.order .applied code{overflow-wrap:anywhere}.order .applied button{margin-left:.5rem}
 .order .count{font-size:1.1rem}.order .answer:focus{outline:none}
+.order .remedy{border-left:.4rem solid var(--link);padding:.3rem .7rem;background:var(--panel)}.order .remedy p,.order .remedy ul{margin:.1rem 0}.order .remedy button{min-height:1.8rem;padding:.1rem .5rem}
 .order .old{opacity:.45}
 .order .numbers+p,.order p+.numbers{margin-top:.5rem}
 .order .numbers{max-height:none}.order .numbers table{font-size:.9rem}.order td button{min-height:1.8rem;padding:.1rem .5rem}

@@ -7,9 +7,11 @@ import { Answer } from "./answer.ts";
 import { followAddress } from "./followAddress.ts";
 import { IssueList } from "./issueList.ts";
 import { Licenses } from "./licenses.ts";
-import { addressTerms, answersItself, Places } from "./places.ts";
+import { addressTerms, answersItself, Places, titleOfItsOwn } from "./places.ts";
 import { ScenarioChoice } from "./scenarioChoice.ts";
+import { UnitsOfPage } from "#page/units/unitsOfPage.ts";
 import type { Session } from "./session.ts";
+import { UnitsChoice } from "./unitsChoice.ts";
 
 interface FrameProps {
   readonly session: Session;
@@ -21,8 +23,12 @@ export function Frame({ session, openLicenses, version }: FrameProps): Component
   useEffect(() => followAddress(session, addressTerms), [session]);
   return [
     h("a", { class: "skip", href: "#main" }, "Skip to the cell"),
-    h("header", { class: "choices" }, h(ScenarioChoice, { session })),
-    h("main", { id: "main", tabIndex: -1 }, h(Content, { session })),
+    h("header", { class: "choices" }, h(ScenarioChoice, { session }), h(UnitsChoice, { session })),
+    h(
+      UnitsOfPage.Provider,
+      { value: session.units.value },
+      h("main", { id: "main", tabIndex: -1 }, h(Content, { session })),
+    ),
     h(
       "footer",
       {},
@@ -48,10 +54,12 @@ interface OpenedProps {
 function Opened({ session, opening: { opened, issues } }: OpenedProps): ComponentChild {
   if (!opened) return h(IssueList, { issues, file: session.chosen.value?.file ?? "" });
   const { value: refusal } = session.refusal;
+  const title = titleOfItsOwn(session.address.value);
   return [
     refusal === undefined ? null : h("p", { class: "finding", role: "alert" }, refusal),
-    h(Answer, { opened, hasSentence: !answersItself(session.address.value) }),
-    h(IssueList, { issues }),
+    title === undefined
+      ? [h(Answer, { opened, hasSentence: !answersItself(session.address.value) }), h(IssueList, { issues })]
+      : h("h1", {}, title),
     h(Places, { session, opened }),
   ];
 }

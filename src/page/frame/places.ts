@@ -22,6 +22,8 @@ interface PlaceSpec {
   readonly keys?: readonly string[];
   /** It begins with an answer of its own, in place of the ideal cycle. */
   readonly answers?: true;
+  /** It has cells of its own: the chosen scenario is not what it shows. */
+  readonly hasOwnCells?: true;
   readonly component: FunctionComponent<PlaceProps>;
 }
 
@@ -52,6 +54,7 @@ const places: readonly [PlaceSpec, ...PlaceSpec[]] = [
   {
     id: "learn",
     name: "Learn",
+    hasOwnCells: true,
     component: ({ session: { ask, course }, opened: { scenario, record, cycle } }) =>
       course.value ? h(LearnPlace, { ask, course: course.value, title: scenario.title, record, cycle }) : null,
   },
@@ -81,6 +84,12 @@ export const addressTerms: AddressTerms = {
 const placeOf = ({ place }: Address): PlaceSpec => places.find(({ id }) => id === place) ?? places[0];
 
 export const answersItself = (address: Address): boolean => placeOf(address).answers === true;
+
+/** Undefined where the place is about the chosen scenario. */
+export function titleOfItsOwn(address: Address): string | undefined {
+  const { name, hasOwnCells } = placeOf(address);
+  return hasOwnCells && name;
+}
 
 export function Places(props: PlaceProps): ComponentChild {
   const { address, goTo } = props.session;

@@ -1,8 +1,9 @@
 // What the page shows: the scenarios that it has, the chosen one as the worker opened it, the address, and faults.
-import { batch, signal, type ReadonlySignal } from "@preact/signals";
+import { batch, computed, signal, type ReadonlySignal } from "@preact/signals";
 import type { Ask } from "#page/answer/asker.ts";
 import type { Pool } from "#page/answer/pool.ts";
 import type { Opening } from "#page/answer/openScenario.ts";
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { Course, Given, GivenScenario } from "#page/file/given.ts";
 import type { Address } from "./address.ts";
 
@@ -20,14 +21,15 @@ export interface Session {
   readonly course: ReadonlySignal<Course | undefined>;
   /** The place that is shown and what it keeps. */
   readonly address: ReadonlySignal<Address>;
+  readonly units: ReadonlySignal<UnitSystem>;
   /** Why the address was refused. */
   readonly refusal: ReadonlySignal<string | undefined>;
   /** Runs it; the place Watch begins at this time of the run, in seconds. */
   readonly choose: (scenario: GivenScenario, from?: number) => void;
   /** Adds scenarios, in place of those of the same name, and chooses the first of them. */
   readonly add: (scenarios: readonly GivenScenario[]) => void;
-  /** Shows another place, or keeps other values of the place. */
-  readonly goTo: (change: Partial<Pick<Address, "place" | "values">>) => void;
+  /** Shows another place or other units, or keeps other values of the place. */
+  readonly goTo: (change: Partial<Omit<Address, "scenario">>) => void;
   /** Follows an address that was typed or linked. */
   readonly follow: (address: Address) => void;
   readonly refuse: (fault: string) => void;
@@ -94,8 +96,10 @@ export function openSession(given: Given, pool: Pool, openCourse: () => Promise<
       fault.value = String(error);
     },
   );
-  const goTo = (change: Partial<Pick<Address, "place" | "values">>): void => {
+  const goTo = (change: Partial<Omit<Address, "scenario">>): void => {
     address.value = { ...address.value, ...change };
   };
-  return { scenarios, chosen, opening, fault, pool, ask, course, address, refusal, choose, add, goTo, follow, refuse };
+  const units = computed(() => address.value.units ?? "si");
+  const shown = { scenarios, chosen, opening, fault, course, address, units, refusal };
+  return { ...shown, pool, ask, choose, add, goTo, follow, refuse };
 }

@@ -1,9 +1,15 @@
 // The call of `promise` that repeats the answer.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
+import { unitsOption } from "#page/units/unitsOfPage.ts";
 import { shellWord } from "#foundation/shellWord.ts";
 import type { OrderAsked } from "#page/promise/openOrder.ts";
 import { usualChance } from "#scenario/order/chanceText.ts";
 
-export function callText({ scenario: { file, set }, call, applied }: OrderAsked, levers: boolean): string {
+export function callText(
+  { scenario: { file, set }, call, applied }: OrderAsked,
+  levers: boolean,
+  units: UnitSystem,
+): string {
   const { shifts, start, order = [], due, chance } = call;
   const options = [
     ...option("--shifts", shifts),
@@ -13,6 +19,7 @@ export function callText({ scenario: { file, set }, call, applied }: OrderAsked,
     ...option("--chance", chance === usualChance ? undefined : chance),
     ...[...set, ...applied].flatMap((text) => option("--set", text)),
     ...(levers ? ["--levers"] : []),
+    ...unitsOption(units),
   ];
   return ["blowcell promise", shellWord(file), ...options].join(" ");
 }

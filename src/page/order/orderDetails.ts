@@ -1,22 +1,30 @@
 // What stands behind the answer of an order: dates, parts and cost, the histogram, and the notes of the command.
 import { useMemo } from "preact/hooks";
 import { h, type ComponentChild } from "preact";
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
 import { dateRows, notes, partLines, useRows } from "#report/answers/promiseAnswer.ts";
 import { figure } from "#report/charts/chart.ts";
 import { element } from "#report/charts/markup.ts";
 import { finishChart } from "#report/charts/order/finishChart.ts";
 import { finishWords } from "#report/charts/order/finishWords.ts";
+import { useUnits } from "#page/units/unitsOfPage.ts";
 import { PlainTable } from "./plainTable.ts";
 
-/** Drawn anew only with another study, not with each piece of the work. */
+/** Drawn anew only with another study or other units, not with each piece of the work. */
 export function OrderDetails({ study }: { readonly study: OrderStudy }): ComponentChild {
-  return useMemo(() => h(Details, { study }), [study]);
+  const units = useUnits();
+  return useMemo(() => h(Details, { study, units }), [study, units]);
 }
 
-function Details({ study }: { readonly study: OrderStudy }): ComponentChild {
+interface DetailsProps {
+  readonly study: OrderStudy;
+  readonly units: UnitSystem;
+}
+
+function Details({ study, units }: DetailsProps): ComponentChild {
   const [dateHeads = [], ...dates] = dateRows(study);
-  const [useHeads = [], ...uses] = useRows(study, "si");
+  const [useHeads = [], ...uses] = useRows(study, units);
   return [
     h(
       "section",

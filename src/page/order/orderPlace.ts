@@ -11,9 +11,10 @@ import { callText } from "./callText.ts";
 import { callOf, formOf, productsOf, type OrderForm } from "./form.ts";
 import { keptOf, withKept, type Kept, type Values } from "./kept.ts";
 import { OrderAnswerView } from "./orderAnswerView.ts";
-import { AppliedList, OrderChanges } from "./orderChanges.ts";
+import { AppliedList, OrderChanges, OrderRemedy } from "./orderChanges.ts";
 import { OrderDetails, OrderNotes } from "./orderDetails.ts";
 import { fieldOptions, OrderFields } from "./orderFields.ts";
+import { useUnits } from "#page/units/unitsOfPage.ts";
 import { useAnswer, type Answering } from "./useAnswer.ts";
 
 interface OrderPlaceProps {
@@ -43,6 +44,7 @@ export function OrderPlace({
   const kept = useMemo(() => keptOf(values), [values]);
   const asked = useMemo(() => askedOf(given, own, kept), [given, own, kept]);
   const { answered, shown, isStopped, stop, goOn } = useAnswer(pool, asked, kept.levers);
+  const units = useUnits();
   const answer = useRef<HTMLParagraphElement>(null);
   const keep = (change: Partial<Kept>): void => keepValues(withKept(values, { ...kept, ...change }, own));
   /** The button that was pressed may go away; the answer is what is waited for. */
@@ -56,6 +58,7 @@ export function OrderPlace({
     "div",
     { class: "order" },
     h(OrderAnswerView, { answered, isStopped, stop, goOn, place: answer }),
+    h(Remedy, { answered, apply: (each) => change([...kept.applied, each]) }),
     showIssues(otherIssues(issues, known)),
     h(OrderFields, {
       form: { ...own, ...kept.typed },
@@ -68,9 +71,18 @@ export function OrderPlace({
       applied: kept.applied,
       remove: (index) => change(kept.applied.filter((_, i) => i !== index)),
     }),
-    isOrdered ? h(CallView, { call: callText(asked, kept.levers) }) : null,
+    isOrdered ? h(CallView, { call: callText(asked, kept.levers, units) }) : null,
     h(Behind, { answered, shown, kept, keep, change }),
   );
+}
+
+interface RemedyProps extends Pick<Answering, "answered"> {
+  readonly apply: (change: Kept["applied"][number]) => void;
+}
+
+/** Not before all changes are run: the words for none that fits need all. */
+function Remedy({ answered: { study, levers, progress }, apply }: RemedyProps): ComponentChild {
+  return study && levers && !progress ? h(OrderRemedy, { study, levers, apply }) : null;
 }
 
 interface BehindProps extends Pick<Answering, "answered" | "shown"> {

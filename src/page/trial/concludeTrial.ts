@@ -1,4 +1,5 @@
 // Concludes the runs of a changed cell as `run` does, in the words of `run`, and as its CSV files.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { Issue } from "#foundation/issue.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 import { CELL } from "#analysis/replication/measures.ts";
@@ -28,16 +29,23 @@ export interface Finding {
   readonly kind: "found";
   /** The first sentence of the answer to `run`. */
   readonly sentence: string;
-  readonly warnings: readonly string[];
   readonly issues: readonly Issue[];
   /** Good parts an hour; undefined where no replication has a value. */
   readonly parts: Pick<Interval, "mean" | "halfWidth"> | undefined;
-  readonly rows: readonly (readonly string[])[];
+  /** What has quantities: in both, so that another choice shows at once. */
+  readonly inUnits: Readonly<Record<UnitSystem, FindingInUnits>>;
   /** The names of the columns, then a row for each resource. */
   readonly timeUse: readonly (readonly string[])[];
   /** For a table of variants: good parts an hour, seconds a shot, what sets the pace, cost. */
   readonly inShort: Readonly<Record<string, string>>;
   readonly runWords: readonly string[];
+}
+
+export interface FindingInUnits {
+  /** Of the process window. */
+  readonly warnings: readonly string[];
+  /** The rows of the answer to `run`. */
+  readonly rows: readonly (readonly string[])[];
 }
 
 export interface CsvFile {
@@ -52,16 +60,19 @@ export function concludeTrial(made: MadeRuns): Conclusion {
   return {
     kind: "found",
     sentence: madeSentence(study),
-    warnings: windowWarnings(study.windows, study.spreads, study.scenario.stations.length).filter(
-      (line) => line !== "",
-    ),
     issues: study.warnings,
     parts: measureOf(study.measures, CELL, headline)?.interval,
-    rows: runRows(study, "si"),
+    inUnits: { si: inUnits(study, "si"), us: inUnits(study, "us") },
     timeUse: timeUseRows(study),
     inShort: inShort(study),
     runWords: runWords(study),
   };
+}
+
+function inUnits(study: Study, units: UnitSystem): FindingInUnits {
+  const { windows, spreads, scenario } = study;
+  const warnings = windowWarnings(windows, spreads, scenario.stations.length, units);
+  return { warnings: warnings.filter((line) => line !== ""), rows: runRows(study, units) };
 }
 
 /** All tables of a call without changes and without single events. */

@@ -3,6 +3,7 @@ import { h, type ComponentChild } from "preact";
 import { issueWords } from "#report/words/issueWords.ts";
 import { grouped, plainNumber, withInterval } from "#report/words/digits.ts";
 import type { Finding } from "#page/trial/concludeTrial.ts";
+import { useUnits } from "#page/units/unitsOfPage.ts";
 import { BeforeAfter } from "./beforeAfter.ts";
 import type { Done, Rough } from "./conductRuns.ts";
 import type { Pace, Trying } from "./trying.ts";
@@ -27,7 +28,8 @@ export function AnswerView({ trying }: { readonly trying: Trying }): ComponentCh
 }
 
 /** Above the number: what is outside the process window, and what limits the use of the result. */
-function Warnings({ finding: { warnings, issues } }: { readonly finding: Finding }): ComponentChild {
+function Warnings({ finding: { inUnits, issues } }: { readonly finding: Finding }): ComponentChild {
+  const { warnings } = inUnits[useUnits()];
   const [head, ...others] = [...issues.map(({ message }) => message), ...warnings.map((line) => line.trim())];
   if (head === undefined) return null;
   return h(

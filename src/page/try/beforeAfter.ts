@@ -1,11 +1,11 @@
 // Good parts an hour before and after on one axis, each with its interval.
-import { scaleLinear } from "d3-scale";
 import { h, type ComponentChild } from "preact";
 import { line } from "#report/charts/chart.ts";
 import { element } from "#report/charts/markup.ts";
 import { lyingWhisker } from "#report/charts/whisker.ts";
 import { plainNumber, withInterval } from "#report/words/digits.ts";
 import type { Rough } from "./conductRuns.ts";
+import { straightScale } from "#report/charts/straightScale.ts";
 
 type Parts = NonNullable<Rough["parts"]>;
 
@@ -22,7 +22,7 @@ export function BeforeAfter({ before, after }: BeforeAfterProps): ComponentChild
   if (rows.length === 0) return null;
   const ends = rows.flatMap(({ parts }) => endsOf(parts));
   const [low, high] = [Math.min(...ends) * (1 - margin), Math.max(...ends) * (1 + margin)];
-  const place = scaleLinear([low, high > low ? high : low + 1], [0, 100]);
+  const place = straightScale([low, high > low ? high : low + 1], [0, 100]);
   return h(
     "figure",
     { class: "axis" },

@@ -1,13 +1,16 @@
 // The findings of the final answer: the rows of the answer to `run`, and how each resource spends its time.
 import { h, type ComponentChild } from "preact";
+import { useUnits } from "#page/units/unitsOfPage.ts";
 import { findingOf } from "./answerView.ts";
 import type { Trying } from "./trying.ts";
 
 /** Nothing until the answer is final. */
 export function Findings({ trying: { shown } }: { readonly trying: Trying }): ComponentChild {
   const finding = findingOf(shown.value);
+  const units = useUnits();
   if (!finding) return null;
-  const { rows, timeUse } = finding;
+  const { inUnits, timeUse } = finding;
+  const { rows } = inUnits[units];
   const [head = [], ...uses] = timeUse;
   return [
     h("h2", {}, "In detail"),

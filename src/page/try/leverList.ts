@@ -2,6 +2,9 @@
 import { useSignal } from "@preact/signals";
 import { h, type ComponentChild, type TargetedEvent } from "preact";
 import type { Lever } from "#page/trial/lever.ts";
+import { useUnits } from "#page/units/unitsOfPage.ts";
+import { textInUnits } from "#report/words/textInUnits.ts";
+import { otherSettings } from "./leverSettings.ts";
 import type { Trying } from "./trying.ts";
 
 export function LeverList({ trying }: { readonly trying: Trying }): ComponentChild {
@@ -9,11 +12,13 @@ export function LeverList({ trying }: { readonly trying: Trying }): ComponentChi
   const isOpen = useSignal(false);
   const found = levers.value;
   if (!found) return h("p", { class: "quiet" }, "The levers are read.");
+  const others = otherSettings([...found.first, ...found.more], trying.set.value);
   const isMoved = found.more.some((lever) => trying.positionOf(lever) !== lever.present);
   return h(
     "section",
     { "aria-label": "Levers" },
     h("h2", {}, "Levers"),
+    others.length === 0 ? null : h("p", {}, `These settings hold as well; no lever shows them: ${others.join("; ")}.`),
     h(
       "div",
       { class: "levers" },
@@ -47,9 +52,11 @@ interface LeverInputProps {
 }
 
 function LeverInput({ trying, lever }: LeverInputProps): ComponentChild {
-  const { name, positions, present, written } = lever;
+  const { name, positions, present } = lever;
+  const units = useUnits();
   const at = trying.positionOf(lever);
-  const { words } = positions[at]!;
+  const words = textInUnits(positions[at]!.words, units);
+  const written = textInUnits(lever.written, units);
   const isMoved = at !== present;
   return h(
     "label",

@@ -10,6 +10,12 @@ export function positionIn({ positions, present }: Lever, set: readonly string[]
   return found;
 }
 
+/** Settings that no lever stands for, such as those of a link that was typed. */
+export function otherSettings(levers: readonly Lever[], set: readonly string[]): readonly string[] {
+  const own = new Set(levers.flatMap((lever) => lever.positions[positionIn(lever, set)]!.settings));
+  return set.filter((each) => !own.has(each));
+}
+
 /** Settings of no lever come first; those that add or remove entries come last, so that all others find their entries. */
 export function settingsWith(
   levers: readonly Lever[],
@@ -21,10 +27,8 @@ export function settingsWith(
     const at = lever === moved ? position : positionIn(lever, set);
     return { lever, settings: lever.positions[at]!.settings };
   });
-  const own = new Set(levers.flatMap((lever) => lever.positions[positionIn(lever, set)]!.settings));
-  const others = set.filter((each) => !own.has(each));
   return [
-    ...others,
+    ...otherSettings(levers, set),
     ...chosen.filter(({ lever }) => !lever.isLast).flatMap(({ settings }) => settings),
     ...chosen.filter(({ lever }) => lever.isLast).flatMap(({ settings }) => settings),
   ];

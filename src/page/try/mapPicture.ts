@@ -3,10 +3,10 @@ import type { CircuitOwner } from "#analysis/ideal/idealCircuit.ts";
 import { chart, chartWidth, fittedWords, words } from "#report/charts/chart.ts";
 import { element, type Child, type Markup } from "#report/charts/markup.ts";
 import { filledBox } from "#report/charts/patterns.ts";
-import { grouped } from "#report/words/digits.ts";
+import { grouped, plainNumber } from "#report/words/digits.ts";
 import type { Fill } from "#report/words/stateLook.ts";
 import type { PaceCell } from "#page/trial/openPaceRow.ts";
-import { mapWords, type PaceGrid } from "./paceGrid.ts";
+import { mapWords, positionWords, type PaceGrid } from "./paceGrid.ts";
 
 const fills: Readonly<Record<CircuitOwner["kind"] | "several", Fill>> = {
   screw: "melt",
@@ -24,10 +24,10 @@ const fills: Readonly<Record<CircuitOwner["kind"] | "several", Fill>> = {
 
 const gutter = 150;
 const top = 54;
-const boxHeight = 58;
+const boxHeight = 64;
 
 export function mapPicture(grid: PaceGrid): Markup {
-  const { x, y, across, down, rows, at } = grid;
+  const { x, y, across, down, rows, simulated, at, units } = grid;
   const width = (chartWidth - gutter) / across.length;
   const title = `What sets the pace: ${x.name} across, ${y.name} down`;
   return chart(
@@ -36,12 +36,19 @@ export function mapPicture(grid: PaceGrid): Markup {
     words(fittedWords(y.name, gutter - 10), 0, 40, { style: "quiet" }),
     words(x.name, gutter, 14, { style: "quiet" }),
     ...across.map((place, i) =>
-      words(fittedWords(x.positions[place]!.words, width - 6), gutter + (i + 0.5) * width, 40, { anchor: "middle" }),
+      words(fittedWords(positionWords(x, place, units), width - 6), gutter + (i + 0.5) * width, 40, {
+        anchor: "middle",
+      }),
     ),
     ...down.flatMap((place, i) => [
-      words(fittedWords(y.positions[place]!.words, gutter - 10), 0, top + i * boxHeight + 33),
+      words(fittedWords(positionWords(y, place, units), gutter - 10), 0, top + i * boxHeight + 33),
       ...across.flatMap((_, k) =>
-        box(rows[i]?.[k], { x: gutter + k * width, y: top + i * boxHeight, width, height: boxHeight }),
+        box(rows[i]?.[k], simulated[i]?.[k], {
+          x: gutter + k * width,
+          y: top + i * boxHeight,
+          width,
+          height: boxHeight,
+        }),
       ),
     ]),
     element("rect", {
@@ -56,6 +63,7 @@ export function mapPicture(grid: PaceGrid): Markup {
 
 function box(
   cell: PaceCell,
+  parts: number | undefined,
   { x, y, width, height }: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
 ): readonly Child[] {
   if (!cell) return [words("–", x + width / 2, y + 33, { anchor: "middle", style: "quiet" })];
@@ -66,7 +74,10 @@ function box(
   const style = `on ${fill}`;
   return [
     ...filledBox("pace-map", fill, { x, y, width, height }),
-    words(number, middle, y + 24, { anchor: "middle", style }),
-    words(fittedWords(cell.pace.join(" and "), width - 8), middle, y + 42, { anchor: "middle", style }),
+    words(number, middle, y + 22, { anchor: "middle", style }),
+    words(fittedWords(cell.pace.join(" and "), width - 8), middle, y + 39, { anchor: "middle", style }),
+    ...(parts === undefined
+      ? []
+      : [words(fittedWords(`run: ${plainNumber(parts)} /h`, width - 8), middle, y + 56, { anchor: "middle", style })]),
   ];
 }

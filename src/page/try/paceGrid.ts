@@ -1,8 +1,14 @@
 // The grid of the map: which positions of two levers it shows, and what it says.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
+import { textInUnits } from "#report/words/textInUnits.ts";
 import type { Lever } from "#page/trial/lever.ts";
 import type { PaceCell } from "#page/trial/openPaceRow.ts";
 
+/** What does not depend on runs and units. */
+export type IdealGrid = Omit<PaceGrid, "units" | "simulated">;
+
 export interface PaceGrid {
+  readonly units: UnitSystem;
   readonly x: Lever;
   readonly y: Lever;
   /** Positions of the levers. */
@@ -10,9 +16,17 @@ export interface PaceGrid {
   readonly down: readonly number[];
   /** Undefined where it is not computed yet. */
   readonly rows: readonly (readonly PaceCell[] | undefined)[];
+  /** Settings of each cell. */
+  readonly settings: readonly (readonly (readonly string[])[])[];
+  /** Good parts an hour of the cells that were run. */
+  readonly simulated: readonly (readonly (number | undefined)[])[];
   /** The present cell. */
   readonly at: { readonly x: number; readonly y: number };
 }
+
+/** Of one position of a lever. */
+export const positionWords = ({ positions }: Lever, at: number, units: UnitSystem): string =>
+  textInUnits(positions[at]!.words, units);
 
 /** So many positions over the whole way, the present one among them. */
 export function mapAxis({ positions }: Lever, present: number, count: number): readonly number[] {

@@ -2,10 +2,12 @@
 import { useSignal, useSignalEffect } from "@preact/signals";
 import { h, type ComponentChild, type TargetedEvent } from "preact";
 import type { Pool } from "#page/answer/pool.ts";
+import { plainNumber } from "#report/words/digits.ts";
 import type { Lever } from "#page/trial/lever.ts";
 import type { PaceCell } from "#page/trial/openPaceRow.ts";
+import { useUnits } from "#page/units/unitsOfPage.ts";
 import { mapPicture } from "./mapPicture.ts";
-import { mapAxis, mapWords, type PaceGrid } from "./paceGrid.ts";
+import { mapAxis, mapWords, positionWords, type IdealGrid, type PaceGrid } from "./paceGrid.ts";
 import { settingsWith } from "./leverSettings.ts";
 import type { Trying } from "./trying.ts";
 
@@ -17,7 +19,8 @@ interface PaceMapProps {
 export function PaceMap({ trying, pool }: PaceMapProps): ComponentChild {
   const { levers, set } = trying;
   const axes = useSignal<readonly [number, number]>([0, 1]);
-  const grid = useSignal<PaceGrid | undefined>(undefined);
+  const grid = useSignal<IdealGrid | undefined>(undefined);
+  const units = useUnits();
   const isOpen = useSignal(false);
   const all = levers.value ? [...levers.value.first, ...levers.value.more] : [];
   useSignalEffect(() => {
@@ -61,7 +64,9 @@ export function PaceMap({ trying, pool }: PaceMapProps): ComponentChild {
       },
       h("summary", {}, "The ideal cycle over two levers"),
       h("div", { class: "controls" }, choice("Across", 0), choice("Down", 1)),
-      grid.value ? h(Grid, { grid: grid.value }) : h("p", { class: "quiet" }, "The ideal cycles are computed."),
+      grid.value
+        ? h(Grid, { grid: { ...grid.value, units, simulated: simulatedIn(grid.value, trying) } })
+        : h("p", { class: "quiet" }, "The ideal cycles are computed."),
     ),
   );
 }
@@ -75,17 +80,22 @@ interface Asked {
   readonly set: readonly string[];
 }
 
+const simulatedIn = ({ settings }: IdealGrid, { partsOf }: Trying): PaceGrid["simulated"] =>
+  settings.map((row) => row.map(partsOf));
+
 /** Row by row; the returned function drops the rest. */
-function drawGrid({ trying, pool, known, x, y, set }: Asked, show: (grid: PaceGrid) => void): () => void {
+function drawGrid({ trying, pool, known, x, y, set }: Asked, show: (grid: IdealGrid) => void): () => void {
   const job = pool.begin();
   const [across, down] = [mapAxis(x, trying.positionOf(x), 7), mapAxis(y, trying.positionOf(y), 5)];
   const rows: (readonly PaceCell[] | undefined)[] = down.map(() => undefined);
-  const display = (): void => show({ x, y, across, down, rows: [...rows], at });
+  const settings = down.map((row) =>
+    across.map((column) => settingsWith(known, settingsWith(known, set, y, row), x, column)),
+  );
+  const display = (): void => show({ x, y, across, down, rows: [...rows], settings, at });
   const at = { x: across.indexOf(trying.positionOf(x)), y: down.indexOf(trying.positionOf(y)) };
   // Until the first row comes, nothing of other settings is shown.
   display();
-  down.forEach((row, i) => {
-    const cells = across.map((column) => settingsWith(known, settingsWith(known, set, y, row), x, column));
+  settings.forEach((cells, i) => {
     void job.ask("openPaceRow", { tried: { given: trying.given, set: [] }, cells }).then((found) => {
       rows[i] = found;
       display();
@@ -95,9 +105,14 @@ function drawGrid({ trying, pool, known, x, y, set }: Asked, show: (grid: PaceGr
 }
 
 function Grid({ grid }: { readonly grid: PaceGrid }): ComponentChild {
-  const { x, y, across, down, rows } = grid;
+  const { x, y, across, down, units } = grid;
   return [
     h("p", {}, mapWords(grid)),
+    h(
+      "p",
+      { class: "quiet" },
+      "Numbers are those of the ideal cycle; where settings were run, the simulated one is below.",
+    ),
     h("div", {
       class: "picture",
       tabIndex: 0,
@@ -119,7 +134,7 @@ function Grid({ grid }: { readonly grid: PaceGrid }): ComponentChild {
             "tr",
             {},
             h("th", { scope: "col" }, y.name),
-            across.map((at) => h("th", { key: at, scope: "col" }, x.positions[at]!.words)),
+            across.map((at) => h("th", { key: at, scope: "col" }, positionWords(x, at, units))),
           ),
         ),
         h(
@@ -129,10 +144,8 @@ function Grid({ grid }: { readonly grid: PaceGrid }): ComponentChild {
             h(
               "tr",
               { key: at },
-              h("th", { scope: "row" }, y.positions[at]!.words),
-              across.map((column, k) =>
-                h("td", { key: column }, cellWords(rows[i], k, grid.at.x === k && grid.at.y === i)),
-              ),
+              h("th", { scope: "row" }, positionWords(y, at, units)),
+              across.map((column, k) => h("td", { key: column }, cellWords(grid, i, k))),
             ),
           ),
         ),
@@ -141,9 +154,13 @@ function Grid({ grid }: { readonly grid: PaceGrid }): ComponentChild {
   ];
 }
 
-function cellWords(row: readonly PaceCell[] | undefined, k: number, isPresent: boolean): string {
+function cellWords({ rows, simulated, at }: PaceGrid, i: number, k: number): string {
+  const row = rows[i];
   if (row === undefined) return "…";
   const cell = row[k];
   if (!cell) return "not possible";
-  return `${cell.secondsPerShot.toFixed(2)} s, ${cell.pace.join(" and ")}${isPresent ? " (present cell)" : ""}`;
+  const parts = simulated[i]?.[k];
+  const run = parts === undefined ? "" : `; simulated ${plainNumber(parts)} good parts an hour`;
+  const isPresent = at.x === k && at.y === i;
+  return `${cell.secondsPerShot.toFixed(2)} s, ${cell.pace.join(" and ")}${run}${isPresent ? " (present cell)" : ""}`;
 }

@@ -1,13 +1,15 @@
 // The settings as the call that repeats them, to copy; undo, redo, and keeping a variant.
 import { useSignal } from "@preact/signals";
 import { h, type ComponentChild } from "preact";
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { shellWord } from "#foundation/shellWord.ts";
+import { unitsOption, useUnits } from "#page/units/unitsOfPage.ts";
 import { mostVariants, type Trying } from "./trying.ts";
 
 export function SettingsBar({ trying }: { readonly trying: Trying }): ComponentChild {
   const { set, given, canUndo, canRedo, shown, variants } = trying;
   const said = useSignal("");
-  const call = callText(given.file, [...given.set, ...set.value]);
+  const call = callText(given.file, [...given.set, ...set.value], useUnits());
   const isFinal = shown.value !== undefined && "made" in shown.value;
   const copy = (): void => {
     navigator.clipboard.writeText(call).then(
@@ -40,8 +42,9 @@ export function SettingsBar({ trying }: { readonly trying: Trying }): ComponentC
 }
 
 /** As a shell takes it. */
-function callText(file: string, set: readonly string[]): string {
-  return [`blowcell run ${shellWord(file)}`, ...set.map((each) => `--set ${shellWord(each)}`)].join(" ");
+function callText(file: string, set: readonly string[], units: UnitSystem): string {
+  const settings = set.map((each) => `--set ${shellWord(each)}`);
+  return [`blowcell run ${shellWord(file)}`, ...settings, ...unitsOption(units)].join(" ");
 }
 
 function button(label: string, act: () => void, isIdle: boolean): ComponentChild {

@@ -45,6 +45,8 @@ export interface Trying {
   readonly drop: (variant: Variant) => void;
   readonly show: (set: readonly string[]) => void;
   readonly positionOf: (lever: Lever) => number;
+  /** Mean good parts an hour of settings that were run to the final answer; follows each further one. */
+  readonly partsOf: (set: readonly string[]) => number | undefined;
   /** Runs what the settings ask for. */
   readonly follow: (set: readonly string[]) => void;
   /** Drops all work. */
@@ -106,26 +108,26 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
         if (isShown()) progress.value = { made, wanted, secondsLeft };
       },
     });
+    remember(JSON.stringify(tried), { trial: answer, done });
     batch(() => {
       (isBase ? before : shown).value = done;
       if (isShown()) progress.value = undefined;
     });
-    remember(JSON.stringify(tried), { trial: answer, done });
   };
   const runBase = (): void => {
     if (base) return;
     base = pool.begin();
+    // The answer first: the levers of a large cell take longer.
+    runAll(base, [], true).catch(fail);
     base.ask("openLevers", { given, set: [] }).then((found) => {
       levers.value = found;
     }, fail);
-    runAll(base, [], true).catch(fail);
   };
   const follow = (wanted: readonly string[]): void => {
     if (isFollowed && JSON.stringify(wanted) === JSON.stringify(set.value)) return;
     isFollowed = true;
     job?.cancel();
     job = undefined;
-    runBase();
     committed ??= wanted;
     batch(() => {
       set.value = wanted;
@@ -135,9 +137,11 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
       shown.value = found?.done;
       progress.value = undefined;
     });
-    if (wanted.length === 0 || shown.value) return;
-    job = pool.begin();
-    runAll(job, wanted, false).catch(fail);
+    if (wanted.length > 0 && !shown.value) {
+      job = pool.begin();
+      runAll(job, wanted, false).catch(fail);
+    }
+    runBase();
   };
   /** At once, so that the next key finds the slider where the last one left it. */
   const go = (wanted: readonly string[]): void => {
@@ -165,6 +169,12 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
     });
   };
   const present = computed(() => (set.value.length === 0 ? before.value : shown.value));
+  const partsOf = (wanted: readonly string[]): number | undefined => {
+    // Both change after each run.
+    void [before.value, shown.value];
+    const conclusion = known.get(JSON.stringify(wanted))?.done.conclusion;
+    return conclusion?.kind === "found" ? conclusion.parts?.mean : undefined;
+  };
   return {
     given,
     levers,
@@ -193,6 +203,7 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
       variants.value = variants.value.filter((each) => each !== variant);
     },
     positionOf: (lever) => positionIn(lever, set.value),
+    partsOf,
     follow,
     leave() {
       isFollowed = false;

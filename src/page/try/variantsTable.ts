@@ -1,9 +1,11 @@
 // The kept variants side by side: one column each, one row a finding.
 import { h, type ComponentChild } from "preact";
+import { useUnits } from "#page/units/unitsOfPage.ts";
 import type { Trying } from "./trying.ts";
 
 export function VariantsTable({ trying }: { readonly trying: Trying }): ComponentChild {
   const { variants, before, given } = trying;
+  const units = useUnits();
   if (variants.value.length === 0) return null;
   const base = before.value && "made" in before.value ? before.value.conclusion : undefined;
   const columns = [
@@ -49,7 +51,9 @@ export function VariantsTable({ trying }: { readonly trying: Trying }): Componen
             "tr",
             {},
             h("th", { scope: "row" }, "Warnings"),
-            columns.map(({ finding }) => h("td", {}, finding.warnings.map((line) => line.trim()).join(" ") || "none")),
+            columns.map(({ finding }) =>
+              h("td", {}, finding.inUnits[units].warnings.map((line) => line.trim()).join(" ") || "none"),
+            ),
           ),
           h(
             "tr",

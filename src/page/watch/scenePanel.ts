@@ -3,6 +3,7 @@ import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { h, type ComponentChild, type TargetedPointerEvent } from "preact";
 import { scenePicture } from "#report/picture/scenePicture.ts";
+import { useUnits } from "#page/units/unitsOfPage.ts";
 import { actOnKey } from "./keys.ts";
 import type { Watched } from "./watched.ts";
 
@@ -12,7 +13,8 @@ const phones = "(max-width: 40rem)";
 export function ScenePanel({ watched }: { readonly watched: Watched }): ComponentChild {
   const { scene, chosen } = watched;
   const isPhone = useMedia(phones);
-  const picture = scenePicture(scene.value, { id: "scene", chosen: chosen.value, width: isPhone ? "phone" : "wide" });
+  const width = isPhone ? "phone" : "wide";
+  const picture = scenePicture(scene.value, { id: "scene", chosen: chosen.value, width, units: useUnits() });
   return h("div", {
     class: "stage",
     tabIndex: 0,

@@ -3,13 +3,14 @@ import { h, type ComponentChild, type TargetedEvent } from "preact";
 import type { SceneResource, SceneWords } from "#report/scene/scene.ts";
 import { resourcesIn, sceneWords } from "#report/scene/sceneWords.ts";
 import { screenName } from "#report/words/tradeWords.ts";
+import { useUnits } from "#page/units/unitsOfPage.ts";
 import { resourceNamed } from "./resourceNamed.ts";
 import type { Watched } from "./watched.ts";
 
 export function WordsPanel({ watched }: { readonly watched: Watched }): ComponentChild {
   const { scene, chosen, record } = watched;
   const resource = resourceNamed(scene.value, chosen.value);
-  const words = sceneWords(record, scene.value, resource.name);
+  const words = sceneWords(record, scene.value, resource.name, useUnits());
   const options = resourcesIn(scene.value).map(({ name }) =>
     h("option", { value: name, selected: name === resource.name }, screenName(name)),
   );

@@ -57,9 +57,13 @@ function signed({ mean, halfWidth }: NonNullable<LeverRow["cost"]>): string {
   return `${mean < 0 ? "−" : "+"}${withInterval({ mean: Math.abs(mean), halfWidth })}`;
 }
 
-function conclusion({ order }: OrderStudy, { rows, missing }: OrderLevers): readonly string[] {
-  const fitting = rows.filter(({ due }) => due.verdict === "yes");
-  if (fitting.length > 0) return [repeatWords(fitting)];
+function conclusion(study: OrderStudy, levers: OrderLevers): readonly string[] {
+  const fitting = levers.rows.filter(({ due }) => due.verdict === "yes");
+  return fitting.length > 0 ? [repeatWords(fitting)] : notFittingWords(study, levers);
+}
+
+/** Where no change fits: what comes next to it. */
+export function notFittingWords({ order }: OrderStudy, { rows, missing }: OrderLevers): readonly string[] {
   const open = rows.find(({ due }) => due.verdict === "undecided");
   if (open !== undefined) {
     return [

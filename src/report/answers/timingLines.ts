@@ -1,5 +1,5 @@
 // The timing chart for a terminal: one period of the ideal cycle in letters, with marks under what sets the pace.
-import { scaleLinear } from "d3-scale";
+import { ticks } from "d3-array";
 import type { IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { fittedLetters } from "#report/words/alignedLines.ts";
 import { seconds } from "#report/words/digits.ts";
@@ -31,11 +31,10 @@ export function timingLines(ideal: IdealCycle, width = 80): readonly string[] {
 }
 
 function axisLine(period: number, columns: number): string {
-  const places = scaleLinear([0, period], [0, columns]);
   const letters = Array.from({ length: columns }, () => " ");
-  for (const tick of places.ticks(Math.floor(columns / 10))) {
+  for (const tick of ticks(0, period, Math.floor(columns / 10))) {
     const label = Array.from(String(tick));
-    const at = Math.round(places(tick));
+    const at = Math.round((tick / period) * columns);
     if (at + label.length <= columns) letters.splice(at, label.length, ...label);
   }
   return `${fittedLetters("seconds", labelWidth)}${letters.join("")}`.trimEnd();

@@ -1,8 +1,8 @@
 // Rows of a name, a bar and a remark: the words wrap and keep their size at every width of the page.
-import { scaleLinear } from "d3-scale";
 import { line, words, type ChartWords } from "./chart.ts";
 import { element, type Child, type Markup } from "./markup.ts";
 import { patternDefinitions } from "./patterns.ts";
+import { straightScale } from "./straightScale.ts";
 
 export const trackHeight = 18;
 /** Lines of the grid reach from row to row. */
@@ -58,7 +58,7 @@ export interface TrackAxis {
 }
 
 export function trackAxis([low, high]: readonly [number, number], tick: (value: number) => string): TrackAxis {
-  const at = scaleLinear([low, high > low ? high : low + 1], [0, 1]);
+  const at = straightScale([low, high > low ? high : low + 1], [0, 1]);
   const ticks = at.ticks(5);
   return {
     at,

@@ -1,5 +1,5 @@
 // Each scenario against the base: the paired differences of the cell's measures, in percent of the base, with their intervals.
-import { scaleLinear } from "d3-scale";
+import { nice } from "d3-array";
 import type { ComparisonRow } from "#analysis/study/comparison.ts";
 import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { shownUnit } from "#report/words/shownUnits.ts";
@@ -8,6 +8,7 @@ import { chart, chartWidth, fittedWords, line, words, type ChartWords } from "./
 import { plainNumber, withInterval } from "#report/words/digits.ts";
 import { element, type Child, type Markup } from "./markup.ts";
 import { lyingWhisker } from "./whisker.ts";
+import { straightScale } from "./straightScale.ts";
 
 const gutter = 300;
 const remarkWidth = 270;
@@ -26,7 +27,7 @@ export function comparisonChart(rows: readonly ComparisonRow[], given: ChartWord
   const changes = rows.filter(({ resource }) => resource === CELL).flatMap((compared) => changeOf(compared, units));
   const ends = changes.flatMap(({ change, half }) => [change - (half ?? 0), change + (half ?? 0)]);
   const [low, high] = [Math.min(0, ...ends), Math.max(0, ...ends)];
-  const scale = scaleLinear([low, high > low ? high : low + 1], [gutter, chartWidth - remarkWidth]).nice(6);
+  const scale = straightScale(nice(low, high > low ? high : low + 1, 6), [gutter, chartWidth - remarkWidth]);
   const bottom = top + changes.length * pitch;
   return chart(
     given,

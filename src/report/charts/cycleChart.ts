@@ -1,12 +1,12 @@
 // How the cycle times of each station spread: one small histogram a station over one axis of time.
 import { max } from "d3-array";
-import { scaleLinear } from "d3-scale";
 import type { StationCycles } from "#analysis/replication/stationCycles.ts";
 import { chartWidth, fittedWords, line, namedChart, words, type ChartWords } from "./chart.ts";
 import { constantCycle, type CycleBin } from "#report/tables/cycleBins.ts";
 import { grouped, seconds } from "#report/words/digits.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import { element, type Child, type Markup } from "./markup.ts";
+import { straightScale } from "./straightScale.ts";
 
 const left = 116;
 const right = chartWidth - 190;
@@ -17,7 +17,7 @@ export function cycleChart(cycles: readonly StationCycles[], bins: readonly Cycl
   const pitch = cycles.length <= 2 ? 96 : cycles.length <= 8 ? 62 : 44;
   const bottom = top + cycles.length * pitch;
   const shown = bins.filter(({ isBeyond }) => !isBeyond);
-  const x = scaleLinear([shown[0]?.from ?? 0, shown.at(-1)?.to ?? 1], [left, right]);
+  const x = straightScale([shown[0]?.from ?? 0, shown.at(-1)?.to ?? 1], [left, right]);
   const most = max(shown, ({ count }) => count) ?? 1;
   const baseOf = (i: number): number => top + (i + 1) * pitch;
   const names = cycles.map(({ station: name }, i) =>

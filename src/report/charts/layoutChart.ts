@@ -1,5 +1,4 @@
 // One row a layout: good parts from zero with their interval, and beside them how the stations spend their time.
-import { scaleLinear } from "d3-scale";
 import type { StateSummary } from "#analysis/study/summarizeStates.ts";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { Study } from "#analysis/study/study.ts";
@@ -22,6 +21,7 @@ import { legend, stateEntries } from "./legend.ts";
 import { element, type Child } from "./markup.ts";
 import { filledBox } from "./patterns.ts";
 import { lyingWhisker } from "./whisker.ts";
+import { straightScale } from "./straightScale.ts";
 
 const gutter = 186;
 const remarkWidth = 124;
@@ -29,7 +29,7 @@ const middle = 540;
 const top = 44;
 const pitch = 26;
 const bar = 18;
-const share = scaleLinear([0, 1], [middle, chartWidth]);
+const share = straightScale([0, 1], [middle, chartWidth]);
 const orderOfKinds = ["working", "set-up", "waiting", "stopped", "off"];
 
 type StateShare = Pick<StateSummary, "state" | "kind" | "cause" | "share" | "resource">;
@@ -38,7 +38,7 @@ export function layoutChart(studies: readonly Study[], given: ChartWords): Drawi
   const unit = outputUnit(studies);
   const outputs = studies.map(({ measures }) => outputOf(measures, unit.factor));
   const most = Math.max(...outputs.map(({ mean, halfWidth }) => mean + (halfWidth ?? 0)));
-  const scale = scaleLinear([0, most > 0 ? most : 1], [gutter, middle - remarkWidth]);
+  const scale = straightScale([0, most > 0 ? most : 1], [gutter, middle - remarkWidth]);
   const bottom = top + studies.length * pitch;
   const states = studies.map(stationStates);
   const names = studies.map(({ scenario }, i) =>

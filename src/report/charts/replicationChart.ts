@@ -1,9 +1,9 @@
 // One measure over the replications: a dot each, their mean, and the band of its 95 % interval.
-import { scaleLinear } from "d3-scale";
 import type { MeasureSummary } from "#analysis/study/summarizeMeasures.ts";
 import { chart, chartWidth, line, words, type ChartWords } from "./chart.ts";
 import { withInterval } from "#report/words/digits.ts";
 import { element, type Child, type Markup } from "./markup.ts";
+import { straightScale } from "./straightScale.ts";
 
 const left = 70;
 const right = chartWidth - 190;
@@ -16,8 +16,8 @@ export function replicationChart(summary: MeasureSummary, given: ChartWords): Ma
   const [low, high] = [Math.min(min, interval.mean - half), Math.max(max, interval.mean + half)];
   // Equal values still need an axis.
   const margin = (high - low) * 0.08 || Math.abs(high) * 0.01 || 1;
-  const x = scaleLinear([0.5, values.length + 0.5], [left, right]);
-  const y = scaleLinear([low - margin, high + margin], [bottom, top]);
+  const x = straightScale([0.5, values.length + 0.5], [left, right]);
+  const y = straightScale([low - margin, high + margin], [bottom, top]);
   const mean = y(interval.mean);
   return chart(
     given,

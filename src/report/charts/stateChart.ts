@@ -1,6 +1,5 @@
 // How each resource spends its time: one stacked bar a resource, work on the left and waits on the right.
 import type { StateSummary } from "#analysis/study/summarizeStates.ts";
-import { scaleLinear } from "d3-scale";
 import {
   chartWidth,
   fittedWords,
@@ -17,13 +16,14 @@ import { element, type Child, type Markup } from "./markup.ts";
 import { filledBox } from "./patterns.ts";
 import { looksIn, type StateLook } from "#report/words/stateLook.ts";
 import { screenName } from "#report/words/tradeWords.ts";
+import { straightScale } from "./straightScale.ts";
 
 const gutter = 116;
 const right = 84;
 const pitch = 34;
 const bar = 24;
 const top = 30;
-const share = scaleLinear([0, 1], [gutter, chartWidth - right]);
+const share = straightScale([0, 1], [gutter, chartWidth - right]);
 const orderOfKinds = ["working", "set-up", "waiting", "stopped", "off"];
 
 export function stateChart(states: readonly StateSummary[], given: ChartWords): Drawing {

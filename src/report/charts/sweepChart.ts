@@ -1,5 +1,4 @@
 // One measure of a sweep over the values of one path: a line for each combination of the other values, and the ideal cycle's bound.
-import { scaleLinear } from "d3-scale";
 import { CELL } from "#analysis/replication/measures.ts";
 import type { FoundPoint } from "#analysis/study/sweepPoint.ts";
 import { variedColumn, type Sweep } from "#report/tables/asked/sweepTable.ts";
@@ -7,6 +6,7 @@ import { headline } from "#report/words/madeWords.ts";
 import { spokenUnit } from "#report/words/shownUnits.ts";
 import { chart, chartWidth, fittedWords, line, words, type ChartWords } from "./chart.ts";
 import { element, type Child, type Markup } from "./markup.ts";
+import { straightScale } from "./straightScale.ts";
 
 interface PlacedPoint {
   readonly x: number;
@@ -112,8 +112,8 @@ export function sweepChart({ lines, ticks, label }: SweepLines, given: ChartWord
   const points = lines.flatMap((each) => each.points);
   const xs = points.map((point) => point.x);
   const ys = points.flatMap(({ mean, halfWidth, ideal }) => [mean - halfWidth, mean + halfWidth, ideal ?? mean]);
-  const x = scaleLinear(widened(xs), [left, right]);
-  const y = scaleLinear(widened(ys), [bottom, top]);
+  const x = straightScale(widened(xs), [left, right]);
+  const y = straightScale(widened(ys), [bottom, top]);
   const every = Math.ceil(ticks.length / mostTicks);
   return chart(
     given,

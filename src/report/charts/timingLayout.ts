@@ -1,6 +1,6 @@
 // The layout of the timing chart: one row a resource, one time axis for all.
-import { scaleLinear } from "d3-scale";
 import { chartWidth } from "./chart.ts";
+import { straightScale } from "./straightScale.ts";
 
 /** Above each bar there is room for the names of waits, below it for the critical path. */
 export const barHeight = 20;
@@ -24,7 +24,7 @@ export interface TimingLayout {
 }
 
 export function timingLayout(resources: readonly string[], seconds: number): TimingLayout {
-  const scale = scaleLinear([0, seconds], [gutter, chartWidth - rightMargin]);
+  const scale = straightScale([0, seconds], [gutter, chartWidth - rightMargin]);
   const pitch = nameHeight + barHeight + railHeight;
   const rows = new Map(resources.map((resource, i) => [resource, axisHeight + i * pitch + nameHeight]));
   const barTop = (resource: string): number => rows.get(resource) ?? axisHeight;

@@ -1,8 +1,8 @@
 // Output against cost, a point a layout, with a line through those that make the most for their cost.
-import { scaleLinear } from "d3-scale";
 import { chart, chartWidth, fittedWords, line, widthOfWords, words, type ChartWords } from "#report/charts/chart.ts";
 import { element, type Child, type Markup } from "#report/charts/markup.ts";
 import { grouped } from "#report/words/digits.ts";
+import { straightScale } from "#report/charts/straightScale.ts";
 
 export interface CostPoint {
   readonly name: string;
@@ -27,14 +27,14 @@ const bottom = 330;
 
 export function efficiencyChart(points: readonly CostPoint[], axes: Axes, given: ChartWords): Markup {
   const outputs = points.flatMap(({ output, halfWidth }) => [output - halfWidth, output + halfWidth]);
-  const x = scaleLinear(
+  const x = straightScale(
     widened(
       points.map(({ cost }) => cost),
       0.08,
     ),
     [left, right],
   );
-  const y = scaleLinear(widened(outputs, 0.1), [bottom, top]);
+  const y = straightScale(widened(outputs, 0.1), [bottom, top]);
   const efficient = points.filter(({ isEfficient }) => isEfficient).toSorted((one, other) => one.cost - other.cost);
   return chart(
     given,

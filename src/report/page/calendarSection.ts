@@ -2,9 +2,9 @@
 import { dayUses } from "#cell/records/quarterRecord.ts";
 import type { CalendarStudy } from "#analysis/study/calendarStudy.ts";
 import type { Study } from "#analysis/study/study.ts";
-import { calendarChart } from "#report/charts/calendarChart.ts";
+import { calendarChart } from "#report/charts/calendar/calendarChart.ts";
 import { planTable } from "#report/tables/calendarPlan.ts";
-import { calendarRows } from "#report/charts/calendarRows.ts";
+import { calendarRows } from "#report/charts/calendar/calendarRows.ts";
 import { calendarTables } from "#report/tables/calendarTable.ts";
 import { figure } from "#report/charts/chart.ts";
 import { percent } from "#report/words/digits.ts";

@@ -7,7 +7,7 @@ import { chamberDrawing } from "./chamberDrawing.ts";
 import { dieDrawing } from "./dieDrawing.ts";
 import { barrel, dieOf, type MeltPlace } from "./meltPlace.ts";
 import { meltWords } from "./pictureWords.ts";
-import { resourceGroup, type Picked } from "./resourceGroup.ts";
+import { resourceGroup, type PickedInUnits } from "./resourceGroup.ts";
 import { screwDrawing, shotInset } from "./screwDrawing.ts";
 import { longestRow, type CellPlaces, type StationPlace } from "./stationPlaces.ts";
 import { plateHeight, statePlate, type Place } from "./statePlate.ts";
@@ -19,17 +19,17 @@ export function meltSide(
   shown: readonly SceneStation[],
   places: CellPlaces,
   melt: MeltPlace,
-  { id, chosen }: Picked,
+  { id, chosen, units }: PickedInUnits,
 ): readonly Child[] {
   const { screw, valve } = scene;
   const ports = shown.map(({ name }) => name);
-  const drawnScrew = [...screwDrawing(id, screw, melt), ...shotInset(id, screw, melt)];
+  const drawnScrew = [...screwDrawing(id, screw, melt, units), ...shotInset(id, screw, melt)];
   const drawnValve = valve ? valveDrawing(id, valve, ports, melt) : [];
   return [
     resourceGroup({ id: `${id}-screw`, chosen }, screw.name, frameOf(melt.screwWords), drawnScrew),
     ...(places.lane === null ? channels(scene, ports, places, melt) : dieDrawing(id, scene, melt, places.lane)),
     ...(valve ? [resourceGroup({ id: `${id}-valve`, chosen }, valve.name, frameOf(melt.valveWords), drawnValve)] : []),
-    ...commonRam(scene, melt, { id, chosen }),
+    ...commonRam(scene, melt, { id, chosen, units }),
   ];
 }
 
@@ -58,7 +58,7 @@ function labels({ middle, head, mold, size }: StationPlace, melt: MeltPlace): re
 }
 
 /** A common accumulator lies between barrel and valve. */
-function commonRam({ rams }: Scene, melt: MeltPlace, { id, chosen }: Picked): readonly Child[] {
+function commonRam({ rams }: Scene, melt: MeltPlace, { id, chosen, units }: PickedInUnits): readonly Child[] {
   const ram = rams.find(({ of }) => of === null);
   if (ram === undefined) return [];
   const box = { x: melt.nozzle + 10, y: 12, width: 22, height: barrel.axis - 16 };
@@ -66,7 +66,7 @@ function commonRam({ rams }: Scene, melt: MeltPlace, { id, chosen }: Picked): re
   const drawn = [
     ...chamberDrawing(id, ram, box),
     ...statePlate(id, ram, melt.ramWords),
-    words(fittedWords(`melt: ${meltWords(ram.melt)}`, width), x, y + 60, { style: "mass" }),
+    words(fittedWords(`melt: ${meltWords(ram.melt, units)}`, width), x, y + 60, { style: "mass" }),
   ];
   return [resourceGroup({ id: `${id}-ram`, chosen }, ram.name, frameOf(melt.ramWords), drawn)];
 }

@@ -11,7 +11,9 @@ import type {
   SceneStation,
   SceneValve,
 } from "#report/scene/scene.ts";
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { grouped, percent } from "#report/words/digits.ts";
+import { mass, massOf, temperature } from "#report/scene/sceneQuantities.ts";
 import { screenName } from "#report/words/tradeWords.ts";
 import { sagWords } from "./parison.ts";
 
@@ -21,12 +23,12 @@ export interface Fact {
 }
 
 /** In the order of the melt: screw, rams, valve, stations, then all that takes the parts away. */
-export function sceneFacts(scene: Scene): readonly Fact[] {
+export function sceneFacts(scene: Scene, units: UnitSystem): readonly Fact[] {
   return [
-    fact(scene.screw, screwWords(scene.screw)),
-    ...scene.rams.map((ram) => fact(ram, ramWords(ram))),
+    fact(scene.screw, screwWords(scene.screw, units)),
+    ...scene.rams.map((ram) => fact(ram, ramWords(ram, units))),
     ...(scene.valve ? [fact(scene.valve, valveWords(scene.valve))] : []),
-    ...scene.stations.map((station) => fact(station, stationWords(station))),
+    ...scene.stations.map((station) => fact(station, stationWords(station, units))),
     ...scene.masks.map((mask) => fact(mask, [])),
     ...scene.operators.map((operator) => ({
       resource: operator.name,
@@ -46,25 +48,20 @@ function fact(resource: SceneResource, details: readonly string[]): Fact {
 }
 
 /** "63 of 109 g", or shares where no mass is given. */
-export function meltWords({ share, grams, shotGrams }: SceneMelt): string {
+export function meltWords({ share, grams, shotGrams }: SceneMelt, units: UnitSystem): string {
   if (grams === null || shotGrams === null) return `${wholePercent(share)} of the shot`;
-  return `${mass(grams)} of ${mass(shotGrams)} g`;
-}
-
-/** Whole grams; tenths below 20 g. */
-export function mass(grams: number): string {
-  return grouped(grams.toFixed(grams < 20 ? 1 : 0));
+  return massOf(grams, shotGrams, units);
 }
 
 export const wholePercent = (share: number): string => `${(share * 100).toFixed(0)} %`;
 
-function screwWords({ melt, turns }: SceneScrew): readonly string[] {
+function screwWords({ melt, turns }: SceneScrew, units: UnitSystem): readonly string[] {
   const turning = turns ? "the screw turns" : "the screw does not turn";
-  return melt ? [turning, `melt before the screw: ${meltWords(melt)}`] : [turning];
+  return melt ? [turning, `melt before the screw: ${meltWords(melt, units)}`] : [turning];
 }
 
-function ramWords({ melt }: SceneRam): readonly string[] {
-  return [`melt in the chamber: ${meltWords(melt)}`];
+function ramWords({ melt }: SceneRam, units: UnitSystem): readonly string[] {
+  return [`melt in the chamber: ${meltWords(melt, units)}`];
 }
 
 function valveWords({ openTo, shiftsFor }: SceneValve): readonly string[] {
@@ -72,11 +69,11 @@ function valveWords({ openTo, shiftsFor }: SceneValve): readonly string[] {
   return ["every port is blocked", ...(shiftsFor === null ? [] : [`it shifts for ${shiftsFor}`])];
 }
 
-function stationWords({ mold, shotGrams, shots, parts, cavities }: SceneStation): readonly string[] {
-  const shot = shotGrams === null ? "" : `, ${mass(shotGrams)} g a shot`;
+function stationWords({ mold, shotGrams, shots, parts, cavities }: SceneStation, units: UnitSystem): readonly string[] {
+  const shot = shotGrams === null ? "" : `, ${mass(shotGrams, units)} a shot`;
   return [
     closedWords(mold),
-    ...moldDetails(mold),
+    ...moldDetails(mold, units),
     `${counted(cavities, "cavity", "cavities")}${shot}`,
     madeWords({ shots, parts }),
   ];
@@ -101,9 +98,9 @@ const airWords: Readonly<Record<SceneMold["air"], readonly string[]>> = {
 };
 
 /** What is known of the content, the most important first; empty for an empty mold. */
-function moldDetails(mold: SceneMold): readonly string[] {
+function moldDetails(mold: SceneMold, units: UnitSystem): readonly string[] {
   const { content, parison, air, cooling, hottest, travel } = mold;
-  const hot = hottest === null ? [] : [`hottest point ${hottest.toFixed(0)} °C`];
+  const hot = hottest === null ? [] : [`hottest point ${temperature(hottest, units)}`];
   const way = travel === null ? [] : [travelWords(travel)];
   const cooled = cooling === null ? [] : [`${wholePercent(cooling)} of the cooling time over`];
   const grown = content === "parison" && air === "none" ? [`parison ${wholePercent(parison)}`, ...sagWords(mold)] : [];
@@ -122,9 +119,9 @@ export const coolingNote = ({ cooling }: SceneMold): readonly string[] =>
   cooling === null ? [] : [`cooling time ${wholePercent(cooling)} over`];
 
 /** The same in few words, without what the picture shows as a clock. */
-export function columnNotes(mold: SceneMold): readonly string[] {
+export function columnNotes(mold: SceneMold, units: UnitSystem): readonly string[] {
   const { content, parison, air, hottest, travel } = mold;
-  const hot = hottest === null ? [] : [`hottest ${hottest.toFixed(0)} °C`];
+  const hot = hottest === null ? [] : [`hottest ${temperature(hottest, units)}`];
   const grown = content === "parison" && air === "none" ? [`parison ${wholePercent(parison)}`, ...sagWords(mold)] : [];
   const way = travel === null || travel >= 1 ? [] : [travelWords(travel)];
   return [...shortAir[air], ...grown, ...hot, ...way];

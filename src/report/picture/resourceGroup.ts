@@ -1,4 +1,5 @@
 // The element that stands for one resource.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { element, type Child, type Markup } from "#report/charts/markup.ts";
 import type { Box } from "#report/charts/patterns.ts";
 
@@ -7,6 +8,11 @@ export interface Picked {
   readonly id: string;
   /** Name of a resource. */
   readonly chosen: string;
+}
+
+/** Of drawings that say quantities. */
+export interface PickedInUnits extends Picked {
+  readonly units: UnitSystem;
 }
 
 /** A click on the group chooses the resource; the frame shows the chosen one. */

@@ -8,12 +8,12 @@ import { footDrawing, footHeight, phoneNotes } from "./footDrawing.ts";
 import { phoneMelt, shortMelt, wideMelt } from "./meltPlace.ts";
 import { meltSide } from "./meltSide.ts";
 import { sceneFacts } from "./pictureWords.ts";
-import { resourceGroup, type Picked } from "./resourceGroup.ts";
+import { resourceGroup, type PickedInUnits } from "./resourceGroup.ts";
 import { stationDrawing, stationView } from "./stationDrawing.ts";
 import { cellPlaces, type CellPlaces } from "./stationPlaces.ts";
 
 /** `id` is unique on its page; every resource has an element of its own whose id begins with it. */
-export interface PictureOptions extends Picked {
+export interface PictureOptions extends PickedInUnits {
   /** A phone has room for the chosen mold and the screw only. */
   readonly width: "wide" | "phone";
 }
@@ -26,8 +26,8 @@ const fewStations = 3;
 
 /** The same scene gives the same text. Elements with `data-resource` stand for the resource of that name. */
 export function scenePicture(scene: Scene, options: PictureOptions): Markup {
-  const { id, chosen } = options;
-  const facts = sceneFacts(scene);
+  const { id, chosen, units } = options;
+  const facts = sceneFacts(scene, units);
   const list = facts.map(({ resource, sentence }) =>
     element("li", { "aria-current": resource === chosen ? "true" : undefined }, sentence),
   );
@@ -81,14 +81,14 @@ function moldSide(
   scene: Scene,
   shown: readonly SceneStation[],
   places: CellPlaces,
-  { id, chosen }: Picked,
+  { id, chosen, units }: PickedInUnits,
 ): readonly Child[] {
   return shown.map((station, i) => {
     const place = places.stations[i]!;
     const { x, y, width, height } = place;
     const aside = place.isCard ? 2.5 : -1;
     const frame = { x: x - aside, y: y - 2, width: width + 2 * aside, height };
-    const view = stationView(scene, station, shown.length);
+    const view = stationView(scene, station, shown.length, units);
     const own = { id: `${id}-station-${view.number}`, chosen };
     return resourceGroup(own, station.name, frame, stationDrawing({ id, chosen }, view, place));
   });

@@ -1,10 +1,12 @@
 // Hopper, barrel and screw; the screw moves back in proportion to the melt gathered before it.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
+import { mass } from "#report/scene/sceneQuantities.ts";
 import { fittedWords, line, words } from "#report/charts/chart.ts";
 import { element, type Child } from "#report/charts/markup.ts";
 import { filledBox } from "#report/charts/patterns.ts";
 import type { SceneMelt, SceneScrew } from "#report/scene/scene.ts";
 import { barrel, type MeltPlace } from "./meltPlace.ts";
-import { mass, meltWords } from "./pictureWords.ts";
+import { meltWords } from "./pictureWords.ts";
 import { statePlate, type Place } from "./statePlate.ts";
 
 /** Where no masses are given, the shot takes this share of the stroke. */
@@ -21,7 +23,7 @@ export function shotOfCapacity({ shotGrams, capacityGrams }: SceneMelt): number 
   return shotGrams === null || capacityGrams === null ? unknownShot : Math.min(1, shotGrams / capacityGrams);
 }
 
-export function screwDrawing(id: string, screw: SceneScrew, place: MeltPlace): readonly Child[] {
+export function screwDrawing(id: string, screw: SceneScrew, place: MeltPlace, units: UnitSystem): readonly Child[] {
   const { melt } = screw;
   const front = place.nozzle - nozzleGap;
   const moved = melt ? melt.share * shotOfCapacity(melt) * place.stroke : 0;
@@ -35,7 +37,7 @@ export function screwDrawing(id: string, screw: SceneScrew, place: MeltPlace): r
     ...(melt ? scale(melt, place) : []),
     ...(screw.turns ? turning(tip, place) : []),
     ...statePlate(id, screw, place.screwWords, { remark: screw.turns ? "turns" : "" }),
-    ...(melt ? massLines(melt, place.massWords) : []),
+    ...(melt ? massLines(melt, place.massWords, units) : []),
   ];
 }
 
@@ -95,11 +97,11 @@ function turning(tip: number, place: MeltPlace): readonly Child[] {
   ];
 }
 
-function massLines(melt: SceneMelt, { x, y, width }: Place): readonly Child[] {
+function massLines(melt: SceneMelt, { x, y, width }: Place, units: UnitSystem): readonly Child[] {
   const { capacityGrams } = melt;
-  const limit = capacityGrams === null ? "" : `, dashed: ${mass(capacityGrams)} g capacity`;
+  const limit = capacityGrams === null ? "" : `, dashed: ${mass(capacityGrams, units)} capacity`;
   return [
-    words(fittedWords(`melt: ${meltWords(melt)}`, width), x, y + 14, { style: "mass" }),
+    words(fittedWords(`melt: ${meltWords(melt, units)}`, width), x, y + 14, { style: "mass" }),
     words(fittedWords(`mark: full shot${limit}`, width), x, y + 30, { style: "quiet" }),
   ];
 }

@@ -1,4 +1,5 @@
 // One station: its head, its mold, and what the record says of it in words.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { words } from "#report/charts/chart.ts";
 import { element, type Child } from "#report/charts/markup.ts";
 import type { Box } from "#report/charts/patterns.ts";
@@ -24,9 +25,10 @@ export interface StationView {
   /** Undefined where no valve serves it. */
   readonly isFed: boolean | undefined;
   readonly operators: readonly string[];
+  readonly units: UnitSystem;
 }
 
-export function stationView(scene: Scene, station: SceneStation, drawn: number): StationView {
+export function stationView(scene: Scene, station: SceneStation, drawn: number, units: UnitSystem): StationView {
   const { valve, rams, operators } = scene;
   return {
     station,
@@ -36,6 +38,7 @@ export function stationView(scene: Scene, station: SceneStation, drawn: number):
     ram: rams.find(({ of }) => of === station.name),
     isFed: valve === null ? undefined : valve.openTo === station.name,
     operators: operators.filter(({ at }) => at === station.name).map(({ name }) => name),
+    units,
   };
 }
 
@@ -84,15 +87,15 @@ function around({ x, y, width, height }: Box): Box {
 }
 
 function columnWords(id: string, view: StationView, place: StationPlace): readonly Child[] {
-  const { station, ram, operators } = view;
+  const { station, ram, operators, units } = view;
   const x = place.x + 6;
   const y = place.mold + place.size.height + 18;
   const width = place.width - 18;
   const lines = [
     ...(station.cause === null ? [] : wrapped(station.cause, width)),
     ...coolingNote(station.mold),
-    ...columnNotes(station.mold),
-    ...(ram ? [`head: ${ram.state}`, `melt: ${meltWords(ram.melt)}`] : []),
+    ...columnNotes(station.mold, units),
+    ...(ram ? [`head: ${ram.state}`, `melt: ${meltWords(ram.melt, units)}`] : []),
   ];
   const shown = lines.slice(0, place.notes);
   const below = y + plateHeight;
@@ -106,12 +109,15 @@ function columnWords(id: string, view: StationView, place: StationPlace): readon
 }
 
 function cardWords(id: string, view: StationView, place: StationPlace): readonly Child[] {
-  const { station, number, operators, isFed } = view;
+  const { station, number, operators, isFed, units } = view;
   const { size, middle, y, width } = place;
   const x = middle + size.half + size.gap + 5;
   const right = place.x + width - x - 1;
   const full = { x: place.x, y, width };
-  const note = [...(station.cause === null ? [] : [station.cause]), ...columnNotes(station.mold)].slice(0, place.notes);
+  const note = [...(station.cause === null ? [] : [station.cause]), ...columnNotes(station.mold, units)].slice(
+    0,
+    place.notes,
+  );
   const port = isFed === undefined ? "" : `port ${number}`;
   return [
     ...statePlate(id, station, full, { remark: port }),

@@ -1,4 +1,6 @@
 // What a resource lacks at a moment, in one sentence with the numbers of that moment.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
+import { shownUnit } from "#report/words/shownUnits.ts";
 import { namesOf, ownerName } from "#report/words/tradeWords.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
 import type { Scene, SceneMelt, SceneResource, SceneServer, SceneStation } from "./scene.ts";
@@ -8,6 +10,7 @@ interface Asked {
   readonly record: SceneRecord;
   readonly scene: Scene;
   readonly resource: SceneResource;
+  readonly units: UnitSystem;
 }
 
 type Need = (asked: Asked) => string | null;
@@ -42,10 +45,14 @@ export function needWords(asked: Asked): string | null {
 const whole = (value: number): string => String(Math.round(value));
 
 /** "63 of 109 g"; without masses a share. A shot that is nearly full is not called full. */
-function gathered({ share, grams, shotGrams }: SceneMelt): string {
+function gathered({ share, grams, shotGrams }: SceneMelt, units: UnitSystem): string {
   if (grams === null || shotGrams === null) return `${whole(Math.min(share < 1 ? 99 : 100, share * 100))} %`;
-  const shown = Math.round(grams) === Math.round(shotGrams) && share < 1 ? grams.toFixed(1) : whole(grams);
-  return `${shown} of ${whole(shotGrams)} g`;
+  const { symbol, value } = shownUnit("g", shotGrams, units);
+  const [held, shot] = [value(grams), value(shotGrams)];
+  // Ounces and pounds are larger than grams.
+  const digits = units === "us" ? 2 : 0;
+  const isNear = held.toFixed(digits) === shot.toFixed(digits) && share < 1;
+  return `${held.toFixed(isNear ? digits + 1 : digits)} of ${shot.toFixed(digits)} ${symbol}`;
 }
 
 /** States that are no verbs. */
@@ -71,14 +78,14 @@ function doing({ name, state }: SceneResource): string {
   return `${ownerName(name)} ${verb}`;
 }
 
-function melt({ scene, resource }: Asked): string {
+function melt({ scene, resource, units }: Asked): string {
   if (scene.delivery === "continuous") {
     return `It needs a parison of full length: ${whole(Math.min(99, (scene.screw.parison ?? 0) * 100))} % has grown.`;
   }
   const next = servedNow(scene);
   if (next !== undefined && next !== resource.name) return `It needs the next full shot: this one goes to ${next}.`;
   const held = scene.screw.melt ?? scene.rams.find((ram) => ram.of === resource.name || ram.of === null)?.melt;
-  return held ? `It needs a full shot: ${gathered(held)}.` : "It needs a full shot.";
+  return held ? `It needs a full shot: ${gathered(held, units)}.` : "It needs a full shot.";
 }
 
 /** The station that gets the shot that is full; with a chamber of its own each station has its own shot. */
@@ -183,20 +190,20 @@ function closedMold({ scene }: Asked): string {
   return last ? `It needs a closed mold: ${doing(last)}.` : "It needs a closed mold.";
 }
 
-function emptyChamber({ scene, resource }: Asked): string {
+function emptyChamber({ scene, resource, units }: Asked): string {
   const ram = scene.rams.find(({ of }) => of === resource.station);
   return ram
-    ? `It needs the head of ${ram.of} empty: ${gathered(ram.melt)} ${left(ram.melt)}.`
+    ? `It needs the head of ${ram.of} empty: ${gathered(ram.melt, units)} ${left(ram.melt)}.`
     : "It needs an empty head.";
 }
 
 const left = ({ grams }: SceneMelt): string => (grams === null ? "of its shot is left" : "are left");
 
-function neutral({ scene }: Asked): string | null {
+function neutral({ scene, units }: Asked): string | null {
   if (scene.delivery === "accumulator-head") return "It needs a head to fill.";
   const { melt: held } = scene.screw;
   const ready = held ?? scene.rams[0]?.melt;
-  if (ready && ready.share < 1) return `It needs a full shot: ${gathered(ready)}.`;
+  if (ready && ready.share < 1) return `It needs a full shot: ${gathered(ready, units)}.`;
   return "It needs an open and empty mold.";
 }
 

@@ -1,4 +1,5 @@
 // What a resource does at a moment, what it needs, what ended its wait, and the caution of its state.
+import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import { invariant } from "#foundation/invariant.ts";
 import { ownerName } from "#report/words/tradeWords.ts";
 import { seconds as inSeconds } from "#report/words/digits.ts";
@@ -13,13 +14,13 @@ import { endOfWait, freeingLink, isWait } from "./wayBack.ts";
 /** A step of the user's own has a state without a meaning here. */
 const meanings: ReadonlyMap<string, StateMeaning> = new Map(Object.entries(stateMeanings));
 
-export function sceneWords(record: SceneRecord, scene: Scene, name: string): SceneWords {
+export function sceneWords(record: SceneRecord, scene: Scene, name: string, units: UnitSystem = "si"): SceneWords {
   const resource = resourcesIn(scene).find((each) => each.name === name);
   invariant(resource, "a resource that is asked for is one of the scene", { name });
   const meaning = meanings.get(resource.state);
   return {
     does: meaning?.meaning ?? ownState(scene, resource),
-    needs: needWords({ record, scene, resource }),
+    needs: needWords({ record, scene, resource, units }),
     ...turnedOut(record, scene, name),
     caution: meaning?.caution ?? null,
   };

@@ -1,6 +1,5 @@
 // Cycle times counted in bins that all stations share, so that their shapes can be compared; the few extreme ones are counted apart.
-import { bisectLeft, bisectRight } from "d3-array";
-import { scaleLinear } from "d3-scale";
+import { bisectLeft, bisectRight, nice, ticks } from "d3-array";
 import type { StationCycles } from "#analysis/replication/stationCycles.ts";
 import { integer, number, text } from "./columns.ts";
 import { fillTable, type Table } from "./table.ts";
@@ -27,10 +26,9 @@ export function cycleBins(cycles: readonly StationCycles[]): readonly CycleBin[]
   if (low > high) return [];
   // Cycles that never vary still need an axis.
   const isSingle = high - low < leastSpread;
-  const scale = scaleLinear(isSingle ? [low * 0.98, high * 1.02] : [low, high], [0, 1]).nice(binsWanted);
-  const [first = 0, last = 1] = scale.domain();
+  const [first, last] = isSingle ? nice(low * 0.98, high * 1.02, binsWanted) : nice(low, high, binsWanted);
   // Strictly inside: a last bin that begins where it ends would keep its cycles from being seen.
-  const inside = scale.ticks(binsWanted).filter((tick) => tick > first + rounding && tick < last - rounding);
+  const inside = ticks(first, last, binsWanted).filter((tick) => tick > first + rounding && tick < last - rounding);
   // The rounded ends may lie a last bit inside the values.
   const edges = [Math.min(first, low), ...(isSingle ? [] : inside), Math.max(last, high)];
   return cycles.flatMap(({ station, seconds }) => {

@@ -4,10 +4,13 @@ import { mkdir, mkdtemp, rm, stat } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
-import { build } from "esbuild";
-import { bundleSettings, root } from "../build/bundleSettings.mjs";
+import { browserOpener } from "../build/browserOpener.mjs";
+import { root } from "../build/bundleSettings.mjs";
 
-/** What the address holds, the element that is there when the place is complete, keys that are pressed on it, and where the picture begins. */
+/**
+ * What the address holds, the element that is there when the place is complete, keys that are pressed on it, and where the picture
+ * begins; `final` is a text that only the final answer has.
+ */
 const places = [
   {
     name: "watch",
@@ -18,8 +21,9 @@ const places = [
   },
   {
     name: "try",
-    address: "scenario=two-station.yaml&place=try&set=stations.*.steps.cool%3D7 s",
+    address: "scenario=two-station.yaml&place=try&set=stations.*.steps.cool%3D-0.5 s",
     ready: ".try .made",
+    final: /^Final, as/u,
     from: "#try",
   },
   {
@@ -33,33 +37,23 @@ const places = [
     name: "order",
     address: "scenario=order-by-friday.yaml&place=order&order=6000 of natural bottle&due=Monday 08:10&chance=80 %25",
     ready: "#order-uses",
+    final: /^Final after/u,
     from: "#order",
   },
 ];
 const size = { width: 1160, height: 780 };
 /** Pixels of the picture a pixel of the page. */
 const scale = 0.66;
-const mostBytes = 60_000;
+const mostBytes = 75_000;
 /** Milliseconds until nothing is run any more, and until the browser has drawn it. */
 const longest = 60_000;
 const rest = 1000;
 
-/** In a folder of two levels, from which the module finds the root. */
-async function browserOpener() {
-  const outfile = path.join(root, `dist/cli/pictures-${process.pid}.mjs`);
-  await build({ ...bundleSettings, entryPoints: ["tests/support/browser.ts"], external: ["playwright-core"], outfile });
-  try {
-    return (await import(pathToFileURL(outfile).href)).openBrowser;
-  } finally {
-    await rm(outfile);
-  }
-}
-
-async function takePicture(page, file, { name, address, ready, keys = [], from }) {
+async function takePicture(page, file, { name, address, ready, keys = [], from, final = /./u }) {
   await page.goto("about:blank");
   await page.goto(`${pathToFileURL(file).href}#${address}`);
   await page.locator(ready).first().waitFor({ timeout: longest });
-  await page.waitForFunction("!document.body.innerText.includes('Rough')", undefined, { timeout: longest });
+  await page.getByText(final).first().waitFor({ timeout: longest });
   for (const key of keys) await page.locator(ready).first().press(key);
   await page.waitForTimeout(rest);
   await page.evaluate(`document.activeElement.blur(); document.querySelector("${from}").scrollIntoView()`);

@@ -14,6 +14,7 @@ const callWith = (typed: TypedForm): string =>
   callText(
     { scenario: { name: "a", file: "a.yaml", text: "", beside: {}, set: [] }, call: callOf(own, typed), applied: [] },
     false,
+    "si",
   );
 
 describe("the form of an order", () => {

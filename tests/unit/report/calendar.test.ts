@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { calendarStudy, type CalendarStudy } from "#analysis/study/calendarStudy.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { planTable, spokenDays } from "#report/tables/calendarPlan.ts";
-import { calendarRows, piecesOf } from "#report/charts/calendarRows.ts";
+import { calendarRows, piecesOf } from "#report/charts/calendar/calendarRows.ts";
 import { calendarTables } from "#report/tables/calendarTable.ts";
 import { toCsv } from "#report/tables/csv.ts";
 import { reportPage } from "#report/page/reportPage.ts";

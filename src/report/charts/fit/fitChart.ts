@@ -1,7 +1,7 @@
 // One fit in three panels: histogram with density, quantiles against quantiles, and values in the order of the log.
-import { scaleLinear } from "d3-scale";
 import { chart, line, words, type ChartWords } from "#report/charts/chart.ts";
 import { element, type Child, type Markup } from "#report/charts/markup.ts";
+import { straightScale, type Scale } from "#report/charts/straightScale.ts";
 
 export interface DrawnFit {
   /** In the order of the log. */
@@ -19,8 +19,6 @@ const mostBins = 30;
 const curvePoints = 8;
 /** More points cannot be distinguished. */
 const mostPoints = 200;
-
-type Scale = ReturnType<typeof scaleLinear<number, number>>;
 
 export function fitChart(fit: DrawnFit, given: ChartWords): Markup {
   return chart(given, bottom + 40, ...histogram(fit, panels[0]), ...quantiles(fit, panels[1]), ...runs(fit, panels[2]));
@@ -58,9 +56,9 @@ function histogram({ sorted, probability }: DrawnFit, left: number): readonly Ch
   const expected = probability
     ? cells.map((x) => (probability(x + cell / 2) - probability(x - cell / 2)) * sorted.length * curvePoints)
     : [];
-  const x = scaleLinear([low, high], [left, left + panelWidth]);
+  const x = straightScale([low, high], [left, left + panelWidth]);
   const most = [...counts, ...expected].reduce((high_, count) => Math.max(high_, count), 0);
-  const y = scaleLinear([0, most * 1.05], [bottom, top]);
+  const y = straightScale([0, most * 1.05], [bottom, top]);
   const curve = expected.map((count, i) => `${round(x(cells[i]!))},${round(y(count))}`).join(" ");
   return [
     ...frame("values and fitted density", x, y, "seconds", left),
@@ -88,7 +86,7 @@ function quantiles({ sorted, quantile }: DrawnFit, left: number): readonly Child
   }).filter(({ fitted }) => Number.isFinite(fitted));
   const all = Float64Array.from(points.flatMap(({ fitted, value }) => [fitted, value])).toSorted();
   const [low, high] = rangeOf(all);
-  const [x, y] = [scaleLinear([low, high], [left, left + panelWidth]), scaleLinear([low, high], [bottom, top])];
+  const [x, y] = [straightScale([low, high], [left, left + panelWidth]), straightScale([low, high], [bottom, top])];
   return [
     ...frame("measured over fitted quantiles", x, y, "fitted, seconds", left),
     line(x(low), y(low), x(high), y(high), "mark"),
@@ -99,8 +97,8 @@ function quantiles({ sorted, quantile }: DrawnFit, left: number): readonly Child
 function runs({ values, sorted }: DrawnFit, left: number): readonly Child[] {
   const every = Math.max(1, Math.ceil(values.length / mostPoints));
   const [low, high] = rangeOf(sorted);
-  const x = scaleLinear([1, Math.max(2, values.length)], [left, left + panelWidth]);
-  const y = scaleLinear([low, high], [bottom, top]);
+  const x = straightScale([1, Math.max(2, values.length)], [left, left + panelWidth]);
+  const y = straightScale([low, high], [bottom, top]);
   const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
   const label = every === 1 ? "number" : `number; 1 of ${every} is drawn`;
   return [

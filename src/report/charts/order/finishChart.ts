@@ -1,10 +1,10 @@
 // The finish times of an order over its runs as a histogram, with the due date and the times by which shares of the runs are done.
-import { scaleLinear } from "d3-scale";
 import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
 import { chart, chartWidth, line, widthOfWords, words, type ChartWords } from "#report/charts/chart.ts";
 import { element, type Child, type Markup } from "#report/charts/markup.ts";
 import { momentWords } from "#report/words/momentWords.ts";
 import { finishBins, type FinishBin } from "./finishBins.ts";
+import { straightScale } from "#report/charts/straightScale.ts";
 
 const left = 60;
 /** The words of a mark stand to the right of its line, also of the last. */
@@ -28,8 +28,8 @@ export function finishChart(study: Drawn, given: ChartWords): Markup {
   const top = 12 + marks.length * rowHeight;
   const bottom = top + barsHeight;
   const ends = [...bins.flatMap(({ from, until }) => [from, until]), ...marks.map(({ at }) => at)];
-  const x = scaleLinear([Math.min(...ends), Math.max(...ends)], [left, right]);
-  const y = scaleLinear([0, Math.max(1, ...bins.map(({ runs }) => runs))], [bottom, top]);
+  const x = straightScale([Math.min(...ends), Math.max(...ends)], [left, right]);
+  const y = straightScale([0, Math.max(1, ...bins.map(({ runs }) => runs))], [bottom, top]);
   return chart(
     given,
     bottom + 42,

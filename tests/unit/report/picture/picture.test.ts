@@ -8,7 +8,7 @@ import { builtMelt, builtScene, builtStation, builtStations } from "../../../sup
 import { openValve, sceneGallery } from "../../../support/sceneGallery.ts";
 
 function pictured(scene: Scene, options: Partial<PictureOptions> = {}): string {
-  return scenePicture(scene, { id: "p", width: "wide", chosen: "", ...options }).code;
+  return scenePicture(scene, { id: "p", width: "wide", chosen: "", units: "si", ...options }).code;
 }
 
 function withMold(mold: Partial<SceneMold>, delivery: Scene["delivery"] = "reciprocating-screw"): string {

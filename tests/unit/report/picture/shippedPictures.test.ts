@@ -31,7 +31,7 @@ describe("a shipped scenario", { timeout: 120_000 }, () => {
     fc.assert(
       fc.property(fc.double({ min: record.from, max: record.until, noNaN: true }), (seconds) => {
         const scene = sceneAt(record, seconds);
-        const { code } = scenePicture(scene, { id: "p", width: "wide", chosen: "" });
+        const { code } = scenePicture(scene, { id: "p", width: "wide", chosen: "", units: "si" });
         sizes.add(/viewBox="([^"]*)"/u.exec(code)![1]!);
         expect(code).not.toMatch(/NaN|undefined|Infinity|null/u);
         const open = [...code.matchAll(/class="port open" data-port="([^"]*)"/gu)].map(([, name]) => name);

@@ -2,10 +2,10 @@
 import { mean } from "simple-statistics";
 import { dayUses, type DayUse } from "#cell/records/quarterRecord.ts";
 import type { CalendarRow, CalendarStep } from "./calendarRows.ts";
-import { widthOfWords, words } from "./chart.ts";
+import { widthOfWords, words } from "#report/charts/chart.ts";
 import { percent } from "#report/words/digits.ts";
-import { element, type Child } from "./markup.ts";
-import { filledPath } from "./patterns.ts";
+import { element, type Child } from "#report/charts/markup.ts";
+import { filledPath } from "#report/charts/patterns.ts";
 import type { StateLook } from "#report/words/stateLook.ts";
 
 const drop = 18;

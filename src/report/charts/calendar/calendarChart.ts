@@ -1,15 +1,23 @@
 // The calendar as a picture: a day a row in local wall time, above what is planned, below what the stations did.
-import { scaleLinear } from "d3-scale";
 import { weekdays } from "#foundation/civilDate.ts";
 import { dayUses } from "#cell/records/quarterRecord.ts";
 import type { Study } from "#analysis/study/study.ts";
 import { planBand, planEntries } from "./calendarBand.ts";
 import { calendarRows, type CalendarRow, type CalendarRows } from "./calendarRows.ts";
 import { useBar, useLooks } from "./calendarUses.ts";
-import { chartWidth, fittedWords, line, namedChart, words, type ChartWords, type Drawing } from "./chart.ts";
+import {
+  chartWidth,
+  fittedWords,
+  line,
+  namedChart,
+  words,
+  type ChartWords,
+  type Drawing,
+} from "#report/charts/chart.ts";
 import { withInterval } from "#report/words/digits.ts";
-import { legend, swatchOf, type LegendEntry } from "./legend.ts";
-import { element, type Child, type Markup } from "./markup.ts";
+import { legend, swatchOf, type LegendEntry } from "#report/charts/legend.ts";
+import { element, type Child, type Markup } from "#report/charts/markup.ts";
+import { straightScale } from "#report/charts/straightScale.ts";
 
 const gutter = 128;
 const right = 112;
@@ -22,7 +30,7 @@ export function calendarChart(
 ): Drawing {
   const shown = calendarRows(calendar ?? { days: [], quarters: [] });
   const hours = shown.unit === "day" ? 24 : 7 * 24;
-  const x = scaleLinear([0, hours * 3600], [gutter, chartWidth - right]);
+  const x = straightScale([0, hours * 3600], [gutter, chartWidth - right]);
   const bottom = top + shown.rows.length * pitch;
   const picture = namedChart(
     given,

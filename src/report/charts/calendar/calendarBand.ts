@@ -3,10 +3,10 @@ import type { Scenario } from "#scenario/scenario.ts";
 import { shiftName } from "#report/tables/calendarPlan.ts";
 import { piecesOf, type CalendarRow } from "./calendarRows.ts";
 import type { RowFrame } from "./calendarUses.ts";
-import { line, widthOfWords, words } from "./chart.ts";
-import { swatchOf, type LegendEntry } from "./legend.ts";
-import type { Child } from "./markup.ts";
-import { filledBox } from "./patterns.ts";
+import { line, widthOfWords, words } from "#report/charts/chart.ts";
+import { swatchOf, type LegendEntry } from "#report/charts/legend.ts";
+import type { Child } from "#report/charts/markup.ts";
+import { filledBox } from "#report/charts/patterns.ts";
 
 const height = 16;
 const planned = "in shift, as planned";
