@@ -106,10 +106,9 @@ export function fitFamilies(sorted: Float64Array, among: readonly Family[] = fam
 }
 
 function tests(family: Family, candidate: Candidate, { sorted, sd, resolution }: StepValues, seed: string): Candidate {
-  const part = thinned(sorted, testedValues);
-  const parameters = part === sorted ? candidate.parameters : (family.fit(part) ?? candidate.parameters);
   // A resolution far below the spread changes nothing.
-  return { ...candidate, tests: testFit(family, parameters, part, seed, resolution > sd / 100 ? resolution : 0) };
+  const found = testFit(family, thinned(sorted, testedValues), seed, resolution > sd / 100 ? resolution : 0);
+  return found === undefined ? candidate : { ...candidate, tests: found };
 }
 
 /** Evenly spaced among values in rising order. */
