@@ -42,9 +42,9 @@ export interface StepValues {
 }
 
 /** Fewer values show nothing. */
-const fewestValues = 3;
+export const fewestValues = 3;
 /** Fewer values are used as they are. */
-const leastValues = 20;
+export const leastValues = 20;
 /** Candidates with the smallest criterion that are tested. */
 const mostTested = 3;
 const level = 0.05;

@@ -77,6 +77,15 @@ describe("warnings of a series", () => {
     expect(Math.abs(drift!.value - 1)).toBeLessThan(2 * drift!.halfWidth);
   });
 
+  it("name times in turn, and a time far beyond the others", () => {
+    const next = noise("turn", 1, 0.02);
+    const inTurn = new Series("turn");
+    for (let i = 0; i < 100; i++) inTurn.add(i % 2 === 0 ? next() : 2 * next(), undefined, undefined);
+    expect(inTurn.summary().warnings).toEqual([expect.stringContaining("come in turn")]);
+    const slip = summaryOf([...many(100, next), 75]);
+    expect(slip.warnings[0]).toBe("its longest time, 75 s, is 75 times the median; correct the log if it is a slip");
+  });
+
   it("name an autocorrelation", () => {
     const next = noise("correlated", 0, 0.5);
     let last = 0;
