@@ -197,6 +197,12 @@ describe("a log that cannot be read", () => {
   it.each([
     ["empty", "", "log-empty"],
     ["without useful columns", "a,b\n1,2\n", "log-columns"],
+    [
+      "of bytes that are no text",
+      `${String.fromCodePoint(...Array.from({ length: 64 }, (_, i) => i))}\n`,
+      "log-broken",
+    ],
+    ["with a header alone", "station,step,duration_s\n", "log-empty"],
     ["with an open quote", 'station,step,duration_s\nA,cool,7\nA,"cool,8\n', "log-broken"],
     ["without a usable row", "station,step,duration_s\nA,cool,x\nA,open,\n", "log-empty"],
     [
@@ -210,6 +216,14 @@ describe("a log that cannot be read", () => {
     expect([outcome.code, outcome.output]).toEqual([2, ""]);
     expect(outcome.errors).toContain(`[${code}]`);
     expect(() => readFileSync(inFolder("nothing", "fit.csv"))).toThrow();
+  });
+
+  it("with too few times is answered so, with what to do", () => {
+    write("two.csv", "station,step,duration_s\nA,cool,7\nA,cool,8\n");
+    const { code, output } = call("two.csv", "--out", "two");
+    expect(code).toBe(0);
+    expect(output).toMatch(/^Nothing is fitted: no step has 3 times or more in 2 rows\./u);
+    expect(output).toContain("log 20 or more of each step");
   });
 
   it("is listed with all its problems", () => {

@@ -89,8 +89,36 @@ describe("a log that decides nothing or cannot be used", () => {
       "few",
     );
     expect(code).toBe(3);
-    expect(output).toMatch(/^Undecided: the log does not show/u);
-    expect(output).toContain("Next: log more shots");
+    expect(output).toMatch(/^Undecided: the log has too few shots to compare, 4 shots in/u);
+    expect(output).toContain("Next: log 11 shots or more of each station.");
+  });
+
+  it("is undecided where its times vary too much, and says how much log is needed", () => {
+    const rows = Array.from({ length: 30 }, (_, i) => {
+      const start = i * 13 + (i % 5 === 0 ? 5 : 0) + (i > 15 ? 8 : 0);
+      return [`${start},station 1,drop`, `${start + 2},station 1,close`];
+    });
+    const { code, output } = call(
+      "match",
+      "cell.yaml",
+      write("vague.csv", `${header}${rows.flat().join("\n")}\n`),
+      "--out",
+      "vague",
+      "--set",
+      "stations.count=1",
+    );
+    expect([code, output.split(":")[0]]).toEqual([3, "Undecided"]);
+    expect(output).toMatch(/Next: log /u);
+  });
+
+  it("blames nothing where it has whole cycles only", () => {
+    const rows = Array.from({ length: 60 }, (_, i) => `${13 * (i + 1)},station 1,${i % 2 === 0 ? 12.8 : 13.2}`);
+    const name = write("cycles.csv", `time_s,station,cycle time\n${rows.join("\n")}\n`);
+    const { output } = call("match", "cell.yaml", name, "--out", "cycles", "--set", "stations.count=1");
+    const words = output.replaceAll(/\s+/gu, " ");
+    expect(words).toContain("No step of the model has times in the log");
+    expect(words).toContain("Step times and logic cannot yet be separated.");
+    expect(words).not.toContain("logic is wrong");
   });
 
   it("is refused with place, names and remedy", () => {
@@ -100,6 +128,10 @@ describe("a log that decides nothing or cannot be used", () => {
     expect(strange).toContain("strange.csv:1:1: error: The log has no step of a station of the model. It has M1.");
     expect(strange).toContain("a station of station 1, station 2 and its steps");
     expect(refused("quote.csv", `${header}0,"station 1,drop\n`)).toContain("[log-broken]");
+    const backward = read(log).trimEnd().split("\n");
+    const newestFirst = [backward[0], ...backward.slice(1).toReversed()].join("\n");
+    expect(refused("backward.csv", `${newestFirst}\n`)).toContain("Sort the rows by time, the oldest first.");
+    expect(refused("header.csv", header)).toContain("The log has a header and no rows. [log-empty]");
     expect(refused("columns.csv", "a,b\n1,2\n")).toContain("[log-columns]");
   });
 
@@ -107,6 +139,8 @@ describe("a log that decides nothing or cannot be used", () => {
     expect(refused("x.csv", header, "--margin", "60 %")).toContain("[margin-range]");
     expect(refused("x.csv", header, "--margin", "wide")).toContain("[margin-range]");
     expect(refused("x.csv", header, "--rename", "M1")).toContain("[rename-form]");
+    expect(refused("x.csv", header, "--rename", "M1=statoin 1")).toContain("[rename-unknown]");
+    expect(refused("x.csv", header, "--rename", "M1=station 1")).toContain("[rename-unused]");
     expect(refused("x.csv", header, "--zone", "Nowhere/None")).toContain("[log-zone]");
     expect(call("match", "cell.yaml", "nowhere.csv").code).toBe(2);
   });

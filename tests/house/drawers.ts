@@ -172,8 +172,8 @@ export const rules: readonly Rule[] = [
   ],
   [
     "report/match",
-    "analysis/match analysis/statistics cell/layers foundation report/charts report/page report/tables report/words scenario",
-    "a match has its own table, answer and page",
+    "analysis/match analysis/statistics cell/layers foundation report/charts report/fit report/page report/tables report/words scenario",
+    "a match has its own table, answer and page; warnings of a log read as those of a fit",
   ],
   [
     "report/fit",

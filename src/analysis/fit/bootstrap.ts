@@ -8,8 +8,8 @@ import { goodness, type Goodness } from "./goodness.ts";
 export const testedValues = 500;
 /** Resamples of a test: at 5 % the level is exact. */
 const TEST_DRAWS = 199;
-/** Resamples of an interval. */
-const INTERVAL_DRAWS = 999;
+/** Resamples of an interval: the tenth from either side is its end. */
+const INTERVAL_DRAWS = 399;
 
 export interface Tests extends Goodness {
   readonly andersonDarlingP: number;
@@ -21,28 +21,29 @@ function resampler(family: Family, parameters: readonly number[], count: number,
   const draw = alea(seed);
   const next = family.sampler(parameters, () => Math.max(draw(), Number.MIN_VALUE));
   const rounded = resolution > 0 ? () => Math.round(next() / resolution) * resolution : next;
-  return (): Float64Array => Float64Array.from({ length: count }, rounded).toSorted();
+  return (): Float64Array => {
+    const values = new Float64Array(count);
+    for (let i = 0; i < count; i++) values[i] = rounded();
+    return values.toSorted();
+  };
 }
 
 /**
  * Both statistics of at most 500 values in rising order with the share of resamples that are at least as far from their own fit:
- * parameters were fitted, so that tables for known parameters do not apply. Source: Stute, Gonzáles Manteiga and Presedo
+ * parameters are fitted, so that tables for known parameters do not apply. Undefined where the values cannot be fitted. Source: Stute, Gonzáles Manteiga and Presedo
  * Quindimil, Metrika 40 (1993) 243 [M].
  */
-export function testFit(
-  family: Family,
-  parameters: readonly number[],
-  sorted: Float64Array,
-  seed: string,
-  resolution = 0,
-): Tests {
+export function testFit(family: Family, sorted: Float64Array, seed: string, resolution = 0): Tests | undefined {
+  const fit = family.testFit ?? family.fit;
   const betweenEnds = family.kind === "uniform";
+  const parameters = fit(sorted);
+  if (parameters === undefined) return undefined;
   const found = goodness(sorted, family.probability(parameters), betweenEnds);
   const resample = resampler(family, parameters, sorted.length, resolution, `${seed}/test/${family.kind}`);
   let [farther, deeper] = [0, 0];
   for (let i = 0; i < TEST_DRAWS; i++) {
     const values = resample();
-    const fitted = family.fit(values);
+    const fitted = fit(values);
     const own = fitted && goodness(values, family.probability(fitted), betweenEnds);
     // A resample that cannot be fitted is as far away as it can be.
     if (!own || own.andersonDarling >= found.andersonDarling) farther += 1;

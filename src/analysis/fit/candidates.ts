@@ -42,9 +42,9 @@ export interface StepValues {
 }
 
 /** Fewer values show nothing. */
-const fewestValues = 3;
+export const fewestValues = 3;
 /** Fewer values are used as they are. */
-const leastValues = 20;
+export const leastValues = 20;
 /** Candidates with the smallest criterion that are tested. */
 const mostTested = 3;
 const level = 0.05;
@@ -106,10 +106,9 @@ export function fitFamilies(sorted: Float64Array, among: readonly Family[] = fam
 }
 
 function tests(family: Family, candidate: Candidate, { sorted, sd, resolution }: StepValues, seed: string): Candidate {
-  const part = thinned(sorted, testedValues);
-  const parameters = part === sorted ? candidate.parameters : (family.fit(part) ?? candidate.parameters);
   // A resolution far below the spread changes nothing.
-  return { ...candidate, tests: testFit(family, parameters, part, seed, resolution > sd / 100 ? resolution : 0) };
+  const found = testFit(family, thinned(sorted, testedValues), seed, resolution > sd / 100 ? resolution : 0);
+  return found === undefined ? candidate : { ...candidate, tests: found };
 }
 
 /** Evenly spaced among values in rising order. */

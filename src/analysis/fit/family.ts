@@ -22,6 +22,8 @@ export interface Family {
   readonly parameters: readonly string[];
   /** By maximum likelihood, from values in rising order; undefined where the family cannot have such values. */
   readonly fit: (sorted: Float64Array) => readonly number[] | undefined;
+  /** Instead of `fit` for the tests, where the likelihood puts an end on a value. */
+  readonly testFit?: (sorted: Float64Array) => readonly number[] | undefined;
   readonly logDensity: (parameters: readonly number[]) => (value: number) => number;
   /** Probability that a value is not exceeded. */
   readonly probability: (parameters: readonly number[]) => (value: number) => number;

@@ -12,6 +12,10 @@ const THREE_PAIRS = 2.394;
 const NORMAL_975 = 1.959963984540054;
 /** Smaller differences matter to no cell. */
 const leastShare = 0.01;
+/** Below this correlation two kinds of times alternate. Common practice, no published source. */
+const inTurnBelow = -0.5;
+/** So many times the median is more often a slip than a time. Common practice, no published source. */
+const farTimes = 20;
 
 interface Estimate {
   readonly value: number;
@@ -87,7 +91,11 @@ export class Series {
       resolution: resolutionOf(sorted),
       ...(autocorrelation === undefined ? {} : { autocorrelation }),
       ...(drift === undefined ? {} : { drift }),
-      warnings: [...orderWarnings(count, mean, autocorrelation, drift), ...this.#shiftWarnings(mean, inflation)],
+      warnings: [
+        ...farWarnings(sorted, max),
+        ...orderWarnings(count, mean, autocorrelation, drift),
+        ...this.#shiftWarnings(mean, inflation),
+      ],
     };
   }
 
@@ -110,6 +118,15 @@ export class Series {
 
 const shown = (value: number): string => String(Number(value.toPrecision(2)));
 
+/** Mean and fit include these values. */
+function farWarnings(sorted: Float64Array, max: number): readonly string[] {
+  const median = sorted[Math.floor(sorted.length / 2)] ?? max;
+  if (max <= farTimes * median) return [];
+  return [
+    `its longest time, ${shown(max)} s, is ${shown(max / median)} times the median; correct the log if it is a slip`,
+  ];
+}
+
 function orderWarnings(
   count: number,
   mean: number,
@@ -122,10 +139,11 @@ function orderWarnings(
     Math.abs(autocorrelation.value) > Math.max(0.2, autocorrelation.halfWidth);
   const drifts =
     drift !== undefined && count >= 20 && Math.abs(drift.value) > Math.max(drift.halfWidth, leastShare * mean);
+  const r = autocorrelation?.value ?? 0;
+  const inTurn = `long and short times come in turn (correlation ${shown(r)}), as where it serves stations or products in turn; fit those apart`;
+  const alike = `one value and the next are correlated (${shown(r)}), which a drawn time is not`;
   return [
-    ...(isCorrelated
-      ? [`one value and the next are correlated (${shown(autocorrelation.value)}), which a drawn time is not`]
-      : []),
+    ...(isCorrelated ? [r < inTurnBelow ? inTurn : alike] : []),
     ...(drifts ? [`it drifts by ${shown(drift.value)} ± ${shown(drift.halfWidth)} s over the log`] : []),
   ];
 }

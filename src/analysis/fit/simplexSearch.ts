@@ -7,30 +7,51 @@ export function simplexSearch(
   step: number,
   steps = 200,
 ): readonly number[] {
-  const corner = (point: readonly number[]) => ({ point, cost: cost(point) });
-  let corners = [start, ...start.map((_, i) => start.map((value, j) => (i === j ? value + step : value)))].map(corner);
+  const corner = (point: readonly number[]): Corner => ({ point, cost: cost(point) });
+  const corners = [start, ...start.map((_, i) => start.map((value, j) => (i === j ? value + step : value)))]
+    .map(corner)
+    .toSorted((one, other) => one.cost - other.cost);
   for (let i = 0; i < steps; i++) {
-    corners = corners.toSorted((one, other) => one.cost - other.cost);
-    const [best, worst] = [corners[0]!, corners.at(-1)!];
+    const best = corners[0]!;
+    const worst = corners.pop()!;
     if (Math.abs(worst.cost - best.cost) <= 1e-9 * (1 + Math.abs(best.cost))) break;
-    const others = corners.slice(0, -1);
-    const center = start.map((_, j) => others.reduce((sum, { point }) => sum + point[j]!, 0) / others.length);
-    const moved = (by: number) => corner(center.map((value, j) => value + by * (value - worst.point[j]!)));
+    const center = centerOf(corners);
+    const moved = (by: number): Corner => corner(center.map((value, j) => value + by * (value - worst.point[j]!)));
     const reflected = moved(1);
     const next =
       reflected.cost < best.cost
         ? lower(moved(2), reflected)
-        : reflected.cost < others.at(-1)!.cost
+        : reflected.cost < corners.at(-1)!.cost
           ? reflected
           : lower(moved(0.5), moved(-0.5));
-    corners =
-      next.cost < worst.cost
-        ? [...others, next]
-        : corners.map(({ point }) => corner(point.map((value, j) => (value + best.point[j]!) / 2)));
+    if (next.cost < worst.cost) insert(corners, next);
+    else {
+      const shrunk = [...corners, worst].map(({ point }) => point.map((value, j) => (value + best.point[j]!) / 2));
+      corners.length = 0;
+      for (const point of shrunk) insert(corners, corner(point));
+    }
   }
-  return corners.reduce((one, other) => lower(one, other)).point;
+  return corners[0]!.point;
 }
 
-function lower<Corner extends { readonly cost: number }>(one: Corner, other: Corner): Corner {
-  return other.cost < one.cost ? other : one;
+interface Corner {
+  readonly point: readonly number[];
+  readonly cost: number;
 }
+
+function centerOf(corners: readonly Corner[]): readonly number[] {
+  return corners[0]!.point.map((_, j) => {
+    let sum = 0;
+    for (const { point } of corners) sum += point[j]!;
+    return sum / corners.length;
+  });
+}
+
+/** Behind those that cost as much. */
+function insert(corners: Corner[], corner: Corner): void {
+  let place = corners.length;
+  while (place > 0 && corner.cost < corners[place - 1]!.cost) place -= 1;
+  corners.splice(place, 0, corner);
+}
+
+const lower = (one: Corner, other: Corner): Corner => (other.cost < one.cost ? other : one);

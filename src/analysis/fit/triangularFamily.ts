@@ -5,11 +5,13 @@ import { linear, type Family } from "./family.ts";
 import { simplexSearch } from "./simplexSearch.ts";
 import { bestMode } from "./triangularLikelihood.ts";
 import { triangularRanges } from "./triangularRanges.ts";
+import { triangularBySpacings } from "./triangularSpacings.ts";
 
 export const triangular: Family = {
   kind: "triangular",
   parameters: ["min", "mode", "max"],
   fit: fitTriangular,
+  testFit: triangularBySpacings,
   logDensity,
   probability:
     ([min = 0, mode = 0, max = 0]) =>

@@ -40,7 +40,12 @@ export function fitWeibull(
 ): readonly number[] | undefined {
   if (complete.length < 2 || !complete.every((value) => value > 0)) return undefined;
   const logs = complete.map((value) => ln(value));
-  const all = Float64Array.from([...logs, ...censored.map((value) => ln(value))]);
+  const all = new Float64Array(logs.length + censored.length);
+  all.set(logs);
+  all.set(
+    censored.map((value) => ln(value)),
+    logs.length,
+  );
   const [mean, sd] = momentsOf(logs);
   if (!(sd > 0)) return undefined;
   const shape = shapeOf(all, mean, 1.28 / sd);

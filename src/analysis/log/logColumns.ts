@@ -13,6 +13,7 @@ export const logIssueCodes = {
     "no row of the log can be used",
     "Check the columns and units that were taken; map them with --column.",
   ],
+  "log-order": ["the rows of the log are not in the order of time", "Sort the rows by time, the oldest first."],
   "log-groups": ["the log has too many stations and steps", "Check which column holds the step; map it with --column."],
   "log-rows": ["rows of the log are left out, or kept with a doubt", "Look at the first line that the message names."],
   "log-zone": ["a --zone is no time zone", "Write a name such as `Europe/Berlin`."],

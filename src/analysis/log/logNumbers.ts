@@ -18,14 +18,20 @@ function lastMark(samples: readonly string[]): DecimalMark {
   return both !== undefined && both.lastIndexOf(",") > both.lastIndexOf(".") ? "," : ".";
 }
 
-/** Undefined where it is no number; thousands may be separated. */
+/** The other mark may only separate thousands: `7,5` is never 75. */
+const grouped: Readonly<Record<DecimalMark, RegExp>> = {
+  ".": /^[+-]?\d{1,3}(?:,\d{3})+(?:\.\d*)?$/u,
+  ",": /^[+-]?\d{1,3}(?:\.\d{3})+(?:,\d*)?$/u,
+};
+
+/** Undefined where it is no finite number; thousands may be separated. */
 export function numberOf(text: string, mark: DecimalMark): number | undefined {
   const other = mark === "." ? "," : ".";
-  const bare = text
-    .replaceAll(/[\s'’\u00a0\u202f]/gu, "")
-    .replaceAll(other, "")
-    .replace(mark, ".");
-  return plainNumber.test(bare) ? Number(bare) : undefined;
+  const whole = text.replaceAll(/[\s'’\u00a0\u202f]/gu, "");
+  if (whole.includes(other) && !grouped[mark].test(whole)) return undefined;
+  const bare = whole.replaceAll(other, "").replace(mark, ".");
+  const value = plainNumber.test(bare) ? Number(bare) : NaN;
+  return Number.isFinite(value) ? value : undefined;
 }
 
 const secondsIn: Readonly<Record<string, number>> = {

@@ -1,6 +1,6 @@
 // Reads a log row by row: detects its columns, turns rows into steps, waits and stops, and counts what is wrong.
 import type { Issue } from "#foundation/issue.ts";
-import { issueOf, logColumns } from "./logColumns.ts";
+import { issueOf, logColumns, logIssueCodes } from "./logColumns.ts";
 import { problemCounter, type ProblemCount, type Problems, type StepRecord } from "./logRecord.ts";
 import { understand, type RowReader, type Understood } from "./logRows.ts";
 import type { Zone } from "./logTimes.ts";
@@ -40,6 +40,9 @@ const longestState = 3600;
 const gapTimes = 20;
 const fewStates = 5;
 
+/** More rows that go back in time are no slip of a clock. */
+const [fewBackward, mostBackward] = [5, 0.1];
+
 export function logReader(take: (record: StepRecord) => void, options: LogOptions): LogReader {
   const problems = problemCounter();
   const sample: { readonly cells: readonly string[]; readonly line: number }[] = [];
@@ -76,9 +79,24 @@ export function logReader(take: (record: StepRecord) => void, options: LogOption
       const issues = found?.issues ?? [issueOf("log-empty", "The log is empty.", "Check the file.")];
       if (issues.length === 0) begin();
       rows?.end();
-      return { rows: count, problems: problems.counts(), words: columns?.words ?? [], issues };
+      const counts = problems.counts();
+      return {
+        rows: count,
+        problems: counts,
+        words: columns?.words ?? [],
+        issues: [...issues, ...disorder(counts, count)],
+      };
     },
   };
+}
+
+function disorder(counts: readonly ProblemCount[], rows: number): readonly Issue[] {
+  const isBackward = ({ problem }: ProblemCount): boolean =>
+    problem === "time goes back" || problem === "earlier than the row before";
+  const back = counts.filter(isBackward).reduce((sum, { count }) => sum + count, 0);
+  if (back <= Math.max(fewBackward, mostBackward * rows)) return [];
+  const message = `In ${back} of ${rows} rows time goes back.`;
+  return [issueOf("log-order", message, logIssueCodes["log-order"][1])];
 }
 
 interface RowTaker {
@@ -134,7 +152,7 @@ function repeats(): (text: string) => boolean {
 
 /** Rows that hold a whole step: a duration, or a start and an end. */
 function stepRow(columns: Understood, problems: Problems, take: (record: StepRecord) => void) {
-  const lastEnds = new Map<string, number>();
+  const lasts = new Map<string, { readonly start: number; readonly end: number }>();
   const role = (["start", "end", "time"] as const).find((each) => columns.has(each));
   return (reader: RowReader, line: number): void => {
     const names = namesOf(reader, columns, problems, line);
@@ -149,10 +167,12 @@ function stepRow(columns: Understood, problems: Problems, take: (record: StepRec
     // A time beside a duration is taken as that of the end, as controllers log it.
     const start = role === "start" ? at.seconds : at.seconds - seconds;
     const key = `${names.run}\u001F${names.station}`;
+    const last = lasts.get(key) ?? { start: -Infinity, end: -Infinity };
+    const seen = (from: number): string => `${Number((from - start).toPrecision(3))} s`;
     // Times in whole seconds may differ by one.
-    if (start < (lastEnds.get(key) ?? -Infinity) - 1)
-      problems.add("overlap with the row before", line, `${Number((lastEnds.get(key)! - start).toPrecision(3))} s`);
-    lastEnds.set(key, start + seconds);
+    if (start < last.start - 1) problems.add("earlier than the row before", line, seen(last.start));
+    else if (start < last.end - 1) problems.add("overlap with the row before", line, seen(last.end));
+    lasts.set(key, { start, end: start + seconds });
     take({ ...names, seconds, line, start, ...(at.hour === undefined ? {} : { hour: at.hour }) });
   };
 }

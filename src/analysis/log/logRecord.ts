@@ -33,6 +33,7 @@ export const logProblems = {
   "start without an end": "left out",
   "gap in the log": "left out",
   "state without an end": "left out",
+  "earlier than the row before": "kept",
   "overlap with the row before": "kept",
   "local hour that comes twice": "kept, as the first or the second by the order of rows",
   "local time that does not exist": "kept, as if the clock had not changed",

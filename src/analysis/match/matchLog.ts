@@ -6,16 +6,15 @@ import { anchorsOf, type Anchor } from "./deliveries.ts";
 import { LineLog, type Stretch } from "./lineLog.ts";
 import { logMatch, type LogMatch } from "./logMatch.ts";
 import { modelLine } from "./modelLine.ts";
-import { modelNames } from "./modelNames.ts";
+import { modelNames, type NamedLog } from "./modelNames.ts";
 import { stepsInLog, tracedRun } from "./traced.ts";
 
-export interface MatchReading {
+export interface MatchReading extends Pick<NamedLog, "unmatched" | "unused" | "unknown"> {
   readonly plan: CellPlan;
   readonly line: LineLog;
   readonly take: (record: StepRecord) => void;
   /** Empty where no shot of the log is known. */
   readonly anchors: () => readonly Anchor[];
-  readonly unmatched: () => readonly string[];
 }
 
 const [fewestRuns, mostRuns] = [5, 20];
@@ -28,11 +27,11 @@ const TICKS = 1e6;
 export function readingOf(scenario: Scenario, renames: ReadonlyMap<string, string>): MatchReading {
   const plan = planCell(scenario);
   const line = new LineLog();
-  const { named, unmatched } = modelNames(plan, renames);
+  const { named, ...names } = modelNames(plan, renames);
   return {
     plan,
     line,
-    unmatched,
+    ...names,
     take: (record) => line.take(named(record)),
     anchors: () => anchorsOf(plan, line.stretches()),
   };

@@ -12,16 +12,20 @@ export interface ModelRun {
   /** States that begin before this second are left out. */
   readonly from: number;
   readonly until: number;
+  /** Asked with each record: the run ends where it says so. */
+  readonly isEnough?: (record: StepRecord) => boolean;
 }
 
-export function modelLine({ plan, replication, from, until }: ModelRun): Stretch | undefined {
+export function modelLine({ plan, replication, from, until, isEnough = () => false }: ModelRun): Stretch | undefined {
   const line = new LineLog();
   const open = new Map<string, EventRecord>();
   for (const event of plannedEvents(plan, replication, until)) {
     const before = open.get(event.resource);
     open.set(event.resource, event);
-    if (before && event.seconds > before.seconds && before.seconds >= from)
-      line.take(recordOf(before, event.seconds, plan));
+    if (!before || event.seconds <= before.seconds || before.seconds < from) continue;
+    const record = recordOf(before, event.seconds, plan);
+    line.take(record);
+    if (isEnough(record)) break;
   }
   return line.stretches()[0];
 }

@@ -7,6 +7,10 @@ export interface NamedLog {
   readonly named: (record: StepRecord) => StepRecord;
   /** Stations of the log that the model does not have, each once. */
   readonly unmatched: () => readonly string[];
+  /** Names of the log that are to be renamed, but never came. */
+  readonly unused: () => readonly string[];
+  /** New names that no station, other resource or step of the model has. */
+  readonly unknown: readonly string[];
 }
 
 /** What a log without a column of stations calls its only one. */
@@ -26,7 +30,11 @@ export function modelNames(
   const stepByName = new Map(steps.map((step) => [step.toLowerCase(), step]));
   const renamed = new Map([...renames].map(([from, to]) => [from.toLowerCase(), to]));
   const unmatched = new Set<string>();
-  const renamedOr = (name: string): string => renamed.get(name.toLowerCase()) ?? name;
+  const unused = new Map([...renames].map(([from]) => [from.toLowerCase(), from]));
+  const renamedOr = (name: string): string => {
+    unused.delete(name.toLowerCase());
+    return renamed.get(name.toLowerCase()) ?? name;
+  };
   return {
     named: (record) => {
       const station = renamedOr(record.station);
@@ -39,5 +47,7 @@ export function modelNames(
       return { ...record, station: known ?? station, step: renamedOr(record.step) };
     },
     unmatched: () => [...unmatched],
+    unused: () => [...unused.values()],
+    unknown: [...renames.values()].filter((to) => !byName.has(to.toLowerCase()) && !stepByName.has(to.toLowerCase())),
   };
 }

@@ -1,4 +1,5 @@
 // The trace-driven run: the log's own step times through the model, held against the log shot by shot.
+import type { StepRecord } from "#analysis/log/logRecord.ts";
 import { estimateOf, type Estimate } from "#analysis/statistics/equivalence.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { tracedSteps, type TracedStep, type Traces } from "#cell/layers/withTraces.ts";
@@ -9,7 +10,7 @@ import { modelLine } from "./modelLine.ts";
 
 /** What the log does not hold is drawn, anew in each; where it holds all, one run is enough. */
 const RUNS = 3;
-/** A model that is slower than the log runs for so much longer. */
+/** A model that is slower than the log runs at most for so much longer. */
 const LONGER = 1.5;
 const mostBatches = 20;
 const leastShots = 5;
@@ -32,7 +33,9 @@ export function stepsInLog(scenario: Scenario, log: readonly Stretch[]): readonl
   return tracedSteps(planCell(scenario), traces);
 }
 
+/** Without any step time of the log it would be the drawn run once more. */
 export function tracedRun(scenario: Scenario, log: readonly Stretch[], anchors: readonly Anchor[]): TracedRun {
+  if (!stepsInLog(scenario, log).some(({ isTraced }) => isTraced)) return { difference: undefined, runs: [] };
   const parts = log.map((stretch) => tracedStretch(scenario, stretch, anchors));
   return {
     difference: estimateOf(batchDifferences(parts.flatMap(({ pairs }) => pairs))),
@@ -51,10 +54,11 @@ function tracedStretch(scenario: Scenario, stretch: Stretch, anchors: readonly A
   const until = LONGER * (stretch.until - stretch.from);
   const isWhole = tracedSteps(plan, tracesOf(stretch)).every(({ isTraced }) => isTraced);
   const isRandom = !isWhole || scenario.stops !== undefined || scenario.quality !== undefined;
+  const shots = allShots(stretch, anchors, "inLog");
   const runs = Array.from({ length: isRandom ? RUNS : 1 }, (_, i) =>
-    modelLine({ plan, replication: i + 1, from: 0, until }),
+    modelLine({ plan, replication: i + 1, from: 0, until, isEnough: shotCounter(shots.length, anchors) }),
   ).filter((run) => run !== undefined);
-  const logged = gapsOf(allShots(stretch, anchors, "inLog"));
+  const logged = gapsOf(shots);
   const modeled = runs.map((run) => gapsOf(allShots(run, anchors, "inModel")));
   if (runs.length === 0) return { runs, pairs: [] };
   const count = Math.min(logged.length, ...modeled.map((gaps) => gaps.length));
@@ -62,6 +66,16 @@ function tracedStretch(scenario: Scenario, stretch: Stretch, anchors: readonly A
     return { log, model: modeled.reduce((sum, gaps) => sum + gaps[i]!, 0) / modeled.length };
   });
   return { runs, pairs };
+}
+
+/** Shots are known in the order in which they end: as many again as there are stations, and none that began before is missing. */
+function shotCounter(wanted: number, anchors: readonly Anchor[]): (record: StepRecord) => boolean {
+  const steps = new Map(anchors.map(({ station, inModel }) => [station, inModel]));
+  let left = wanted + anchors.length;
+  return ({ station, step }) => {
+    if (steps.get(station) === step) left -= 1;
+    return left <= 0;
+  };
 }
 
 /** By batches of shots: noise that both have in common is gone from the ratio. */

@@ -24,6 +24,11 @@ export const matchOutOption: OptionSpec = {
 export const matchIssueCodes = {
   "margin-range": ["the margin of a match is no share above 0 and up to 50 %", `Write a share such as ${usual}.`],
   "rename-form": ["a --rename has no two names", 'Write `--rename "name in the log=name in the model"`.'],
+  "rename-unknown": [
+    "a --rename names nothing of the model",
+    "Write a station, resource or step; check FILE shows those.",
+  ],
+  "rename-unused": ["a --rename names nothing of the log", "Write the name as the log has it."],
   "log-times": ["a log has no times, so that nothing an hour can be counted", "Map a column with --column time=NAME."],
   "log-unmatched": [
     "stations of the log are not in the model",

@@ -114,13 +114,19 @@ async function writeFit({ folder, found, warnings, origin }: Written, options: O
   if (options.quiet !== true) host.report(`${plainText(`fit.html and fit.csv are in ${folder}`)}\n`);
 }
 
+const setBack = "Look at this line, the first of them; where clocks were set back there, name the zone with --zone.";
+const remedies: Readonly<Partial<Record<LogSummary["problems"][number]["problem"], string>>> = {
+  "earlier than the row before": setBack,
+  "time goes back": setBack,
+};
+
 /** One warning a kind, with its number and its first line. */
 export function problemIssues({ problems }: LogSummary, path: string): readonly Issue[] {
   return problems.map(({ problem, count, line, value }) => {
     const rows = `${count} ${count === 1 ? "row" : "rows"}`;
     const message = `${rows}: ${problem}; ${logProblems[problem]}.`;
     const place = { file: path, line, column: 1 };
-    const remedy = "Look at this line, the first of them; correct the log if it matters.";
+    const remedy = remedies[problem] ?? "Look at this line, the first of them; correct the log if it matters.";
     return {
       ...issueOf("log-rows", message, remedy, { place, ...(value === "" ? {} : { value }) }),
       severity: "warning",
@@ -136,7 +142,8 @@ function emptiness({ rows, issues }: LogSummary, { count, isTooWide }: LogCollec
     return [issueOf("log-groups", message, logIssueCodes["log-groups"][1], { place })];
   }
   if (count > 0) return [];
-  return [issueOf("log-empty", `None of ${rows} rows can be fitted.`, logIssueCodes["log-empty"][1], { place })];
+  const message = rows === 0 ? "The log has a header and no rows." : `None of ${rows} rows can be fitted.`;
+  return [issueOf("log-empty", message, logIssueCodes["log-empty"][1], { place })];
 }
 
 export function zoneIssue(zone: string): Issue {

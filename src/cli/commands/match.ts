@@ -2,6 +2,7 @@
 import { matchLog, readingOf, type MatchReading } from "#analysis/match/matchLog.ts";
 import { verdictOf, type Verdict } from "#analysis/match/verdict.ts";
 import type { LogMatch } from "#analysis/match/logMatch.ts";
+import { issueOf, logIssueCodes } from "#analysis/log/logColumns.ts";
 import type { LogSummary } from "#analysis/log/logReader.ts";
 import type { Act, Options } from "#cli/call/command.ts";
 import { marginOf, matchIssue, renamesOf } from "#cli/call/matchOptions.ts";
@@ -44,16 +45,18 @@ export const match: Act = async ([file = "", path = ""], options, host) => {
     ...(options.zone !== undefined && zone === undefined ? [zoneIssue(options.zone)] : []),
     ...folderIssues(folder, [origin], options, host),
   ];
-  if (refused.length > 0 || typeof margin === "object") return refuse(refused, host);
   const reading = readingOf(scenario, renames);
+  refused.push(...reading.unknown.map(unknownName));
+  if (refused.length > 0 || typeof margin === "object") return refuse(refused, host);
   const summary = await readLog(
     { path, columns: options.column ?? [], stops: options.stop ?? [], zone },
     reading.take,
     host,
   );
   const faults = faultsOf(summary, reading, scenario, path);
-  const warnings = [...unmatchedIssues(reading, path), ...problemIssues(summary, path)];
-  if (faults.length > 0) return refuse([...faults, ...warnings], host);
+  const rowWarnings = [...reading.unused().map(unusedName), ...problemIssues(summary, path)];
+  if (faults.length > 0) return refuse([...faults, ...rowWarnings], host);
+  const warnings = [...unmatchedIssues(reading, path), ...rowWarnings];
   if (options.quiet !== true) printIssues(warnings, host);
   const found = await matchLog(scenario, reading, margin, () => host.breathe());
   const finding = { match: found, verdict: verdictOf(found), scenario, words: summary.words };
@@ -83,6 +86,8 @@ function faultsOf(summary: LogSummary, reading: MatchReading, { stations }: Scen
   const place = { file: path, line: 1, column: 1 };
   if (reading.line.stretches().length === 0 && reading.line.untimed > 0)
     return [matchIssue("log-times", "No row of the log has a time.", { place })];
+  if (summary.rows === 0)
+    return [issueOf("log-empty", "The log has a header and no rows.", logIssueCodes["log-empty"][1], { place })];
   if (reading.anchors().length > 0) return [];
   const unmatched = reading.unmatched();
   const named = unmatched.length === 0 ? "Its steps are not those of the model." : `It has ${shortList(unmatched)}.`;
@@ -97,6 +102,12 @@ function shortList(names: readonly string[]): string {
   const rest = names.length - shownMost;
   return `${names.slice(0, shownMost).join(", ")}${rest > 0 ? ` and ${rest} more` : ""}`;
 }
+
+const unknownName = (value: string): Issue =>
+  matchIssue("rename-unknown", `The model has no station, resource or step "${value}".`, { option: "--rename", value });
+
+const unusedName = (value: string): Issue =>
+  matchIssue("rename-unused", `The log has no "${value}".`, { option: "--rename", value, severity: "warning" });
 
 /** The rest of the log is used. */
 function unmatchedIssues(reading: MatchReading, path: string): readonly Issue[] {

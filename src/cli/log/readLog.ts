@@ -87,15 +87,16 @@ function rowParser(reader: ReturnType<typeof logReader>, delimiter: string): Par
       return null;
     },
   });
+  parser.on("error", () => undefined);
   return parser.resume();
 }
 
+/** The parser gives its error here and as an event, for which `rowParser` listens. */
 function written(parser: Parser, text: string): Promise<void> {
   return new Promise((resolve, reject) => {
-    parser.once("error", reject);
-    parser.write(text, () => {
-      parser.off("error", reject);
-      resolve();
+    parser.write(text, (error) => {
+      if (error) reject(error);
+      else resolve();
     });
   });
 }

@@ -16,7 +16,7 @@ export const fitTerms = [
   {
     names: ["Anderson-Darling test", "Kolmogorov-Smirnov test", "goodness of fit"],
     meaning:
-      "How far the values lie from the fitted distribution: Anderson-Darling weighs the ends, Kolmogorov-Smirnov takes the largest distance. The p-value is the share of 199 samples of the fitted distribution that lie as far from their own fit. Below 0.05 the distribution is not suggested. At most 500 values are tested.",
+      "How far the values lie from the fitted distribution: Anderson-Darling weighs the ends, Kolmogorov-Smirnov takes the largest distance. The p-value is the share of 199 samples of the fitted distribution that lie as far from their own fit. Below 0.05 the distribution is not suggested. At most 500 values are tested. A triangular distribution is fitted by maximum product of spacings for both tests.",
     more: ["AIC", "empirical"],
   },
   {

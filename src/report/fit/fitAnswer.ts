@@ -1,4 +1,5 @@
 // The answer to `fit` on one screen: what was fitted and left out, a row a step, and what to do.
+import { fewestValues, leastValues } from "#analysis/fit/candidates.ts";
 import { keptValues } from "#analysis/fit/series.ts";
 import type { Fit, LogFit } from "#analysis/fit/logFit.ts";
 import { leftOut, logProblems } from "#analysis/log/logRecord.ts";
@@ -12,9 +13,9 @@ const nextStep = "fit.html shows each fit; --into FILE writes the distributions 
 
 export function fitAnswer(fit: LogFit, width: number): string {
   const { fits } = fit;
-  const rows = fits.slice(0, mostRows).map(rowOf);
+  const rows = fits.slice(0, mostRows).map(fitRow);
   const rest = fits.length - rows.length;
-  const lines = alignedLines([["station", "step", "n", "mean", "distribution"], ...rows], [2], width);
+  const lines = alignedLines([fitHeadings, ...rows], [2], width);
   return [
     ...fitFinding(fit).flatMap((line) => wrappedLines(line, width)),
     "",
@@ -26,7 +27,9 @@ export function fitAnswer(fit: LogFit, width: number): string {
   ].join("\n");
 }
 
-function rowOf(fit: Fit): readonly string[] {
+export const fitHeadings = ["station", "step", "n", "mean", "distribution"];
+
+export function fitRow(fit: Fit): readonly string[] {
   const { station, summary, suggestion } = fit;
   const distribution = suggestion ? shortText(suggestion.distribution) : "too few times";
   return [station, fitName(fit), grouped(summary.count), meanText(fit), distribution];
@@ -35,8 +38,11 @@ function rowOf(fit: Fit): readonly string[] {
 /** The first sentence is the answer. */
 export function fitFinding({ fits, rows, problems }: LogFit): readonly string[] {
   const stations = new Set(fits.map(({ station }) => station)).size;
-  const steps = fits.filter(({ kind }) => kind === "step").length;
-  const stops = fits.filter(({ kind }) => kind === "repair").length;
+  const known = fits.filter(({ suggestion }) => suggestion !== undefined);
+  const steps = known.filter(({ kind }) => kind === "step").length;
+  const stops = known.filter(({ kind }) => kind === "repair").length;
+  if (steps + stops === 0)
+    return [`Nothing is fitted: no step has ${fewestValues} times or more in ${counted(rows, "row")}.`];
   const out = leftOut(problems);
   const parts = [counted(steps, "step"), ...(stops > 0 ? [counted(stops, "stop")] : [])].join(" and ");
   const verb = steps + stops === 1 ? "is" : "are";
@@ -54,6 +60,7 @@ export function fitNotes({ fits, waits, words, problems }: LogFit): readonly str
   const kinds = new Set(problems.map(({ problem }) => logProblems[problem])).size;
   return [
     ...shown,
+    ...tooFew(fits),
     ...(warnings.length > shown.length ? [`${warnings.length - shown.length} more warnings are in fit.html.`] : []),
     ...(kinds > 0 ? ["The warnings above name what is wrong with rows, how often and where first."] : []),
     ...(waits > 0
@@ -64,6 +71,13 @@ export function fitNotes({ fits, waits, words, problems }: LogFit): readonly str
       : []),
     `Columns: ${words.join("; ")}.`,
   ];
+}
+
+function tooFew(fits: LogFit["fits"]): readonly string[] {
+  const without = fits.filter(({ suggestion }) => suggestion === undefined).length;
+  if (without === 0) return [];
+  const verb = without === 1 ? "has" : "have";
+  return [`${counted(without, "row")} of the table ${verb} too few times: log ${leastValues} or more of each step.`];
 }
 
 function counted(count: number, noun: string): string {

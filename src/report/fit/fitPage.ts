@@ -3,13 +3,14 @@ import { families } from "#analysis/fit/families.ts";
 import type { Fit, LogFit } from "#analysis/fit/logFit.ts";
 import { distributionQuantile } from "#engine/distributions/moments.ts";
 import type { Issue } from "#foundation/issue.ts";
+import { element } from "#report/charts/markup.ts";
 import { figure } from "#report/charts/chart.ts";
 import { fitChart, type DrawnFit } from "#report/charts/fit/fitChart.ts";
 import { htmlPage, type Section } from "#report/page/htmlPage.ts";
 import { tableMarkup } from "#report/page/tableMarkup.ts";
-import { fitFinding, fitNotes } from "./fitAnswer.ts";
+import { fitFinding, fitHeadings, fitNotes, fitRow } from "./fitAnswer.ts";
 import { fitTable } from "./fitTable.ts";
-import { fitName, shortText, meanText } from "./fitWords.ts";
+import { fitName, shortText, meanText, warningLine } from "./fitWords.ts";
 
 /** A page with more pictures is slow to open; fit.csv has all. */
 const mostSections = 60;
@@ -23,13 +24,23 @@ export function fitPage(fit: LogFit, warnings: readonly Issue[], version: string
     questions: ["Which distributions do the measured times follow?"],
     finding: [...fitFinding(fit), ...fitNotes(fit), ...(rest > 0 ? [`${rest} more fits are in fit.csv.`] : [])],
     warnings: { warnings: warnings.map(warningLine), unusual: [] },
-    sections: shown.map((each, i) => fitSection(each, fit, `fit-${i + 1}`)),
+    sections: [allFits(fit.fits), ...shown.map((each, i) => fitSection(each, fit, `fit-${i + 1}`))],
   });
 }
 
-function warningLine({ message, place, value }: Issue): string {
-  const found = value === undefined ? "" : `: ${value}`;
-  return place === undefined ? `${message}${found}` : `${message} First in line ${place.line}${found}.`;
+/** All fits at a glance. */
+function allFits(fits: readonly Fit[]): Section {
+  const rowMarkup = (cell: "th" | "td", cells: readonly string[]) =>
+    element(
+      "tr",
+      {},
+      cells.map((text) => element(cell, {}, text)),
+    );
+  const head = element("thead", {}, rowMarkup("th", fitHeadings));
+  const rows = fits.map((fit) => rowMarkup("td", fitRow(fit)));
+  const table = element("table", {}, head, element("tbody", {}, rows));
+  const label = { class: "numbers", tabindex: "0", role: "region", "aria-label": "all fits" };
+  return { id: "fits", heading: "All fits", body: [element("div", label, table)] };
 }
 
 function fitSection(fit: Fit, log: LogFit, id: string): Section {

@@ -1,6 +1,7 @@
 // A fitted distribution as a scenario takes it, and as short words.
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import type { Fit } from "#analysis/fit/logFit.ts";
+import type { Issue } from "#foundation/issue.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 
 /** More digits than the intervals support, so that rounding never matters. */
@@ -44,6 +45,12 @@ export function shortText(distribution: Distribution): string {
   return distributionText(distribution)
     .replace(/^\{ (\w+): /u, "$1 ")
     .replace(/ \}$/u, "");
+}
+
+/** A warning of a page, with the line of the log. */
+export function warningLine({ message, place, value }: Issue): string {
+  const found = value === undefined ? "" : `: ${value}`;
+  return place === undefined ? `${message}${found}` : `${message} First in line ${place.line}${found}.`;
 }
 
 /** Mean of the values; the standard deviation stands beside it in fit.csv. */

@@ -27,7 +27,9 @@ export function matchAnswer(finding: MatchFinding, width: number): string {
     ...spreadLines(match).flatMap((line) => wrappedLines(line, width)),
     ...(waits.length > 0 ? ["", ...rowsOf("% of the time", waits, width)] : []),
     "",
-    ...matchNotes(finding).flatMap((line) => wrappedLines(line, width)),
+    ...[...matchNotes(finding), "match.html and match.csv have every measure, with the steps."].flatMap((line) =>
+      wrappedLines(line, width),
+    ),
     "",
   ].join("\n");
 }
@@ -76,6 +78,5 @@ export function matchNotes({ match: { busiest, comparisons }, scenario, words }:
     ...(missing.length > 0 ? [`Not in the log, so not compared: ${missing.join(", ")}.`] : []),
     ...(scenario.calendar ? ["The calendar of the model is taken to begin with the log."] : []),
     `Columns: ${words.join("; ")}.`,
-    "match.html and match.csv have every measure, with the steps.",
   ];
 }

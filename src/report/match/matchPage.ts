@@ -5,6 +5,7 @@ import { figure } from "#report/charts/chart.ts";
 import { rankedBars } from "#report/charts/rankedBars.ts";
 import { htmlPage, type Section } from "#report/page/htmlPage.ts";
 import { tableMarkup } from "#report/page/tableMarkup.ts";
+import { warningLine } from "#report/fit/fitWords.ts";
 import { fillTable } from "#report/tables/table.ts";
 import { shareWords } from "#report/words/digits.ts";
 import { matchNotes, type MatchFinding } from "./matchAnswer.ts";
@@ -27,7 +28,7 @@ export function matchPage(finding: MatchFinding, warnings: readonly Issue[], ver
     title: `Match of ${scenario.title}`,
     questions: ["Does the model do what the line did, and if not, why?"],
     finding: [...matchFinding(match, verdict), ...matchNotes(finding)],
-    warnings: { warnings: warnings.map(({ message, remedy }) => `${message} ${remedy}`), unusual: [] },
+    warnings: { warnings: warnings.map(warningLine), unusual: [] },
     sections: headings.flatMap(([heading, measures, explained], i) =>
       sectionOf(finding, { heading, measures, explained, id: `match-${i + 1}` }),
     ),

@@ -64,8 +64,10 @@ function answerOf(match: LogMatch, { agreement, decisive }: Verdict): readonly s
   const [subject, what] =
     main?.measure === "throughput" ? ["Output", "shots an hour"] : [`The cycle of ${main?.resource}`, "s a cycle"];
   const both = `${plainMean(main?.model)} ${what} in the model, ${plainMean(main?.log)} in the log`;
-  const span = `${grouped(shots)} shots in ${formatQuantity(hours * 3600, "time", { digits: 3 })} of log`;
-  const basis = `${subject} differs by ${differenceText(main?.result)}, 90 % interval, ${span}.`;
+  const counted = `${grouped(shots)} ${shots === 1 ? "shot" : "shots"}`;
+  if (main?.result === undefined)
+    return [`Undecided: the log has too few shots to compare, ${counted} in ${lengthText(hours)}.`];
+  const basis = `${subject} differs by ${differenceText(main.result)}, 90 % interval, ${counted} in ${lengthText(hours)} of log.`;
   if (agreement === "agrees") return [`The model agrees with the log within ${within}: ${both}.`, basis];
   if (agreement === "undecided") {
     return [`Undecided: the log does not show whether the model agrees within ${within}: ${both}.`, basis];
@@ -75,6 +77,8 @@ function answerOf(match: LogMatch, { agreement, decisive }: Verdict): readonly s
   const other = isOther ? ` The cycle of ${worst.resource} differs by ${differenceText(worst.result)}.` : "";
   return [`The model does not agree with the log within ${within}: ${both}.`, `${basis}${other}`];
 }
+
+const lengthText = (hours: number): string => formatQuantity(hours * 3600, "time", { digits: 3 });
 
 function tracedSentence({ traced, tracedMargin, steps }: LogMatch): string {
   const known = steps.filter(({ isTraced }) => isTraced).length;
@@ -101,7 +105,7 @@ function blameSentence({ steps }: LogMatch, { blame, steps: wrong, waits }: Verd
     case "logic":
       return `The logic is wrong${isPartial ? ", or a step that the log lacks" : ""}: order of serving, operators, waits or stops.${apart === "" ? "" : ` Log less model: ${apart}.`}`;
     case "hidden":
-      return `The output agrees, yet with the right step times it differs: the logic is wrong, such as order of serving, operators, waits or stops.${apart === "" ? "" : ` Log less model: ${apart}.`}`;
+      return `The output agrees, yet not with the log's own step times: the logic is wrong${isPartial ? ", or a step that the log lacks" : ""}: order of serving, operators, waits or stops.${apart === "" ? "" : ` Log less model: ${apart}.`}`;
     case "unclear":
       return "Step times and logic cannot yet be separated.";
   }
@@ -117,7 +121,10 @@ function perStep({ log, model }: Comparison): string {
   return `log ${time(log)}, model ${time(model)}`;
 }
 
-function adviceOf({ steps, margin }: LogMatch, { agreement, blame, hoursNeeded, waits }: Verdict): string {
+/** For two batches of five cycles, and one shot more. */
+const leastForMatch = 11;
+
+function adviceOf({ steps, margin }: LogMatch, { agreement, blame, decisive, hoursNeeded, waits }: Verdict): string {
   if (blame === "times")
     return "write the log's times into the model with `blowcell fit LOG --into FILE`, then match again.";
   if (blame === "logic" || blame === "hidden") {
@@ -126,6 +133,7 @@ function adviceOf({ steps, margin }: LogMatch, { agreement, blame, hoursNeeded, 
       : "which station is served next, and who does what";
     return `watch ${where}; correct dispatch, crew or stops in the model, then match again.`;
   }
+  if (decisive.some(({ result }) => result === undefined)) return `log ${leastForMatch} shots or more of each station.`;
   if (agreement === "undecided") {
     return hoursNeeded === undefined
       ? `log more shots; where the difference lies near ${shareWords(margin)}, name another --margin.`

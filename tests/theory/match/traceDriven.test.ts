@@ -1,4 +1,5 @@
 // The trace-driven run: it repeats a log of the model to the tick, and finds a wrong order of serving.
+// The environment variable MATCH_LOGS sets another number of logs, such as the 200 of the stated power.
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { allShots, anchorsOf } from "#analysis/match/deliveries.ts";
@@ -34,6 +35,7 @@ run: { length: 8 h, replications: 5, seed: test, warmup: 10 min }
 }
 
 const hours = 8;
+const logs = Number(process.env["MATCH_LOGS"] ?? (isLong ? 24 : 2));
 const logOf = (scenario: Scenario, replication: number, from = 600) =>
   modelLine({ plan: planCell(scenario), replication, from, until: from + hours * 3600 })!;
 
@@ -61,13 +63,6 @@ const shotsOver = (scenario: Scenario): number => {
 
 describe("a wrong order of serving", () => {
   const [right, wrong] = [cell("first-ready"), cell("alternate")];
-  const logs = isLong ? 24 : 2;
-  const verdicts = (scenario: Scenario) =>
-    Array.from({ length: logs }, (_, i) => {
-      const log = logOf(right, i + 1);
-      const { difference } = tracedRun(scenario, [log], anchorsOf(planCell(right), [log]));
-      return equivalence(difference!, 0.01).agreement;
-    });
 
   it("costs about 2 % of the output", () => {
     const loss = 1 - shotsOver(wrong) / shotsOver(right);
@@ -75,15 +70,26 @@ describe("a wrong order of serving", () => {
     expect(loss).toBeLessThan(0.025);
   });
 
-  it(`is found in at least 95 % of ${logs} logs of ${hours} h`, { timeout: 3_600_000 }, () => {
-    const found = verdicts(wrong).filter((each) => each === "differs").length;
-    expect(found / logs).toBeGreaterThanOrEqual(0.95);
-  });
-
-  it(`is not found where it is right, in at least 95 % of ${logs} logs`, { timeout: 3_600_000 }, () => {
-    const agreeing = verdicts(right).filter((each) => each === "agrees").length;
-    expect(agreeing / logs).toBeGreaterThanOrEqual(0.95);
-  });
+  it(
+    `is found in at least 95 % of ${logs} logs, and nothing is found where it is right`,
+    { timeout: 7_200_000 },
+    () => {
+      const model = Array.from({ length: 10 }, (_, i) => logOf(right, 1000 + i));
+      const found = Array.from({ length: logs }, (_, i) => {
+        const log = logOf(right, i + 1);
+        const anchors = anchorsOf(planCell(right), [log]);
+        const traced = (scenario: Scenario) =>
+          equivalence(tracedRun(scenario, [log], anchors).difference!, 0.01).agreement;
+        const unknown = { difference: undefined, runs: [] };
+        const match = logMatch({ log: [log], model, traced: unknown, anchors, steps: [], margin: 0.05 });
+        return [traced(wrong), traced(right), verdictOf(match).agreement];
+      });
+      const share = (place: number, agreement: string): number =>
+        found.filter((each) => each[place] === agreement).length / logs;
+      const shares = { wrong: share(0, "differs"), right: share(1, "agrees"), drawn: share(2, "agrees") };
+      expect(Math.min(...Object.values(shares)), JSON.stringify(shares)).toBeGreaterThanOrEqual(0.95);
+    },
+  );
 });
 
 describe("the verdict", () => {
@@ -110,17 +116,4 @@ describe("the verdict", () => {
     expect(verdict(cell("alternate"), 0.05)).toMatchObject({ agreement: "agrees", blame: "hidden" });
     expect(verdict(cell("alternate"), 0.01).blame).toBe("logic");
   });
-});
-
-it("over true models the output is equivalent in at least 95 % of the logs", { timeout: 3_600_000 }, () => {
-  const scenario = cell("first-ready");
-  const logs = isLong ? 24 : 2;
-  const model = Array.from({ length: 10 }, (_, i) => logOf(scenario, 1000 + i));
-  const agreeing = Array.from({ length: logs }, (_, i) => {
-    const log = logOf(scenario, i + 1);
-    const anchors = anchorsOf(planCell(scenario), [log]);
-    const traced = { difference: undefined, runs: [] };
-    return verdictOf(logMatch({ log: [log], model, traced, anchors, steps: [], margin: 0.05 })).agreement;
-  }).filter((each) => each === "agrees").length;
-  expect(agreeing / logs).toBeGreaterThanOrEqual(0.95);
 });

@@ -154,6 +154,23 @@ soon,A,cool,7
     expect(log.records).toHaveLength(3);
   });
 
+  it("never takes a decimal mark for one of thousands, nor what is not finite", () => {
+    const log = read("station;step;duration_s\nA;cool;7.5\nA;cool;7,5\nA;cool;1,007.5\nA;cool;1e400");
+    expect(seconds(log)).toEqual([7.5, 1007.5]);
+    expect(problemsOf(log)).toEqual(["unreadable duration 2 3"]);
+  });
+
+  it("names times that go back, apart from overlaps", () => {
+    const log = read("start_s,station,step,duration_s\n100,A,cool,7\n90,A,cool,7\n95,A,cool,7\n110,A,cool,7");
+    expect(problemsOf(log)).toEqual(["earlier than the row before 1 3", "overlap with the row before 1 4"]);
+    expect(log.issues).toEqual([]);
+  });
+
+  it.each(["time_s,station,state", "start_s,station,step,duration_s"])("refuses the newest row first: %s", (header) => {
+    const rows = Array.from({ length: 20 }, (_, i) => `${500 - 10 * i},A,s${i % 2},7`);
+    expect(read([header, ...rows].join("\n")).issues.map(({ code }) => code)).toEqual(["log-order"]);
+  });
+
   it("keeps equal rows of a log without times", () => {
     expect(read("station,step,duration_s\nA,cool,7.5\nA,cool,7.5").records).toHaveLength(2);
   });
