@@ -93,6 +93,22 @@ export const faultyCalendar: readonly FaultySpec[] = [
     shape: false,
   },
   {
+    name: "more work shifts and breaks in a run than can be computed",
+    edits: [
+      [
+        crew,
+        `crew: { operators: 100 }
+calendar:
+  from: 2026-03-23
+  ¦shifts: [{ start: "06:00", end: "14:00", breaks: [{ at: "09:00", time: 15 min }] }]`,
+      ],
+      ["run: { length: 8 h", "run: { length: 9901 d"],
+    ],
+    // 9,901 days × (1 shift + 1 break) × (the cell + 100 operators).
+    found: [{ code: "calendar-too-long", path: "calendar.shifts", says: "2000002", remedy: "shorter" }],
+    shape: false,
+  },
+  {
     name: "a wrong date and a wrong time of day",
     edits: [
       [
