@@ -45,5 +45,5 @@ const column = "shot,cool_s\n1,7.5\n2,7.25 s\n3,8\n";
 
 it.each(readdirSync(seeds))("once failed: %s", (file) => {
   const text = readFileSync(new URL(file, seeds), "utf8");
-  expect(judge({ text, set: [], column }, "run").faults).toEqual([]);
+  underGuard(file, 1, () => expect(judge({ text, set: [], column }, "check").faults).toEqual([]));
 });

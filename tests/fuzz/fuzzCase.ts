@@ -57,7 +57,14 @@ function scratched(text: string, chance: Chance): string {
 }
 
 function setting(chance: Chance): string {
-  const paths = ["stations.*.steps.cool", "stations.count", "run.length", "delivery.plasticatingRate", "crew", "stops[0]"];
+  const paths = [
+    "stations.*.steps.cool",
+    "stations.count",
+    "run.length",
+    "delivery.plasticatingRate",
+    "crew",
+    "stops[0]",
+  ];
   const moves = ["+10 %", "-1 s", "*0.9", "*0", "null", "", "8 s", "{ normal: [8 s, 0.3 s] }", "-1e9 s", "*1e300", "3"];
   const value = chance.is(0.7) ? chance.of(moves) : JSON.stringify(oddValue(chance));
   return `${chance.of(paths)}=${value}`;

@@ -41,7 +41,10 @@ const scaled =
     const factor = chance.of(factors);
     if (typeof value === "number") put(site, Number.isInteger(value) ? Math.round(value * factor) : value * factor);
     if (isQuantity(value))
-      put(site, value.replace(/^-?[\d.]+/u, (amount) => String(Number((Number(amount) * factor).toPrecision(6)))));
+      put(
+        site,
+        value.replace(/^-?[\d.]+/u, (amount) => String(Number((Number(amount) * factor).toPrecision(6)))),
+      );
   };
 
 const otherAmount: Mutation = (site, chance) => {
@@ -54,7 +57,11 @@ const otherUnit: Mutation = (site, chance) => {
   if (!isQuantity(value)) return;
   const all = Object.keys(dimensions) as Dimension[];
   const units = chance.is(0.6) ? dimensionsOf(site).flatMap(spellingsOf) : spellingsOf(chance.of(all));
-  const unit = chance.is(0.2) ? chance.of(["", "S", "secs", "%", "° C", "kg / h"]) : units.length > 0 ? chance.of(units) : "s";
+  const unit = chance.is(0.2)
+    ? chance.of(["", "S", "secs", "%", "° C", "kg / h"])
+    : units.length > 0
+      ? chance.of(units)
+      : "s";
   put(site, value.replace(/^(-?[\d.]+).*$/u, `$1 ${unit}`));
 };
 

@@ -25,7 +25,12 @@ export function judgeReading({ text, set, column }: FuzzCase): Judged {
   const faults = issues.flatMap(faultsOf);
   if ((scenario === undefined) !== refused) faults.push("a scenario is there exactly where nothing is an error");
   if (issues.length > mostIssues) faults.push(`${issues.length} issues`);
-  if (scenario !== undefined && set.length === 0 && !issues.some(({ code }) => code === "old-word") && !accepts(parse(text)))
+  if (
+    scenario !== undefined &&
+    set.length === 0 &&
+    !issues.some(({ code }) => code === "old-word") &&
+    !accepts(parse(text))
+  )
     faults.push(`the schema refuses what the reader accepts: ${JSON.stringify(accepts.errors?.at(0))}`);
   return { reading, faults };
 }
@@ -34,7 +39,8 @@ function faultsOf({ code, place, message, remedy }: Issue): string[] {
   const faults: string[] = [];
   if (!issueMeanings.has(code)) faults.push(`explain does not know the code ${code}`);
   if (place === undefined || !(place.line >= 1) || !(place.column >= 1)) faults.push(`${code} has no place`);
-  if (/invalid input|\bundefined\b|\[object/iu.test(message) || message.trim() === "") faults.push(`${code} says: ${message}`);
+  if (/invalid input|\bundefined\b|\[object/iu.test(message) || message.trim() === "")
+    faults.push(`${code} says: ${message}`);
   if (!/\w/u.test(remedy)) faults.push(`${code} has no remedy`);
   return faults;
 }

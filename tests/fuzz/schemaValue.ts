@@ -10,7 +10,20 @@ const names = ["left", "right", "side", "trimmer", "pin down", "bottle", "öl", 
 /** Measures of usual and unusual cells. */
 const amounts = ["0", "1", "2", "0.5", "3.9", "7.5", "12", "30", "42", "60", "95", "100", "190", "0.001", "1e-3"];
 const limits = ["1e-6", "1e-7", "1e-12", "99", "99.999", "100.001", "1000", "1e6", "1e9", "3155760000", "1e15", "1e16"];
-const odd = ["1e308", "1e309", "1e-308", "1e-400", "-0", "-1", "-1e9", "0.1e1", "00.50", "1.", ".5", "9007199254740993"];
+const odd = [
+  "1e308",
+  "1e309",
+  "1e-308",
+  "1e-400",
+  "-0",
+  "-1",
+  "-1e9",
+  "0.1e1",
+  "00.50",
+  "1.",
+  ".5",
+  "9007199254740993",
+];
 
 export function quantityText(dimension: Dimension, chance: Chance): string {
   const amount = chance.of(chance.is(0.8) ? amounts : chance.is(0.7) ? limits : odd);
@@ -21,7 +34,9 @@ export function quantityText(dimension: Dimension, chance: Chance): string {
 /** As an experienced user writes it. */
 function usualText(dimension: Dimension, chance: Chance): string {
   const { example } = dimensions[dimension];
-  return chance.is(0.5) ? example : example.replace(/^[\d.]+/u, (amount) => `${Number(amount) * (0.5 + chance.below(4) / 2)}`);
+  return chance.is(0.5)
+    ? example
+    : example.replace(/^[\d.]+/u, (amount) => `${Number(amount) * (0.5 + chance.below(4) / 2)}`);
 }
 
 export class ValueSource {
@@ -40,7 +55,8 @@ export class ValueSource {
   valueOf(node: SchemaNode, depth = 0): unknown {
     const chance = this.#chance;
     const own = chance.of(this.#schema.alternatives(node));
-    if (own.examples !== undefined && chance.is(this.#usual ? 0.6 : 0.1)) return structuredClone(chance.of(own.examples));
+    if (own.examples !== undefined && chance.is(this.#usual ? 0.6 : 0.1))
+      return structuredClone(chance.of(own.examples));
     if (own.$ref !== undefined) return this.#quantity(nameOf(own.$ref));
     if (own.const !== undefined) return own.const;
     if (own.enum !== undefined) return chance.of(own.enum);
@@ -73,10 +89,13 @@ export class ValueSource {
     const oneOnly = required.length === 0 && keys.includes("empirical");
     const chosen = oneOnly
       ? [chance.of(keys)]
-      : keys.filter((key) => (required.includes(key) ? chance.is(this.#usual ? 1 : 0.97) : chance.is(0.4 / (1 + depth))));
+      : keys.filter((key) =>
+          required.includes(key) ? chance.is(this.#usual ? 1 : 0.97) : chance.is(0.4 / (1 + depth)),
+        );
     for (const key of chosen) made[key] = this.valueOf(properties[key]!, depth + 1);
     if (typeof others === "object") {
-      for (let count = 1 + chance.below(2); count > 0; count -= 1) made[chance.of(names)] = this.valueOf(others, depth + 1);
+      for (let count = 1 + chance.below(2); count > 0; count -= 1)
+        made[chance.of(names)] = this.valueOf(others, depth + 1);
     }
     return made;
   }
@@ -92,5 +111,7 @@ export class ValueSource {
 /** The parameters of most distributions rise, or their spread is below their mean: in half of the cases they are put so. */
 function inOrder(values: readonly unknown[]): readonly unknown[] {
   const sizes = values.map((value) => Number.parseFloat(String(value)));
-  return values.length === 3 ? values.toSorted((one, other) => sizes[values.indexOf(one)]! - sizes[values.indexOf(other)]!) : values;
+  return values.length === 3
+    ? values.toSorted((one, other) => sizes[values.indexOf(one)]! - sizes[values.indexOf(other)]!)
+    : values;
 }

@@ -2,7 +2,10 @@
 import type { Cell, ColumnSpec, Table } from "#report/tables/table.ts";
 
 export function faultsOfTables(tables: readonly Table[]): readonly string[] {
-  return tables.flatMap((table) => [...faultsOfCells(table), ...(table.name === "time-by-state" ? faultsOfShares(table) : [])]);
+  return tables.flatMap((table) => [
+    ...faultsOfCells(table),
+    ...(table.name === "time-by-state" ? faultsOfShares(table) : []),
+  ]);
 }
 
 function faultsOfCells({ name, columns, rows }: Table): readonly string[] {
@@ -28,7 +31,9 @@ function faultOf(cell: Cell, column: ColumnSpec, about: About): readonly string[
 
 function mayBeNegative({ name, unit }: ColumnSpec, about: About): boolean {
   // Surplus regrind is sold, and a margin may be missed.
-  return /elasticity|difference/u.test(name) || (unit ?? about.unit) === "°C" || /surplus regrind|margin/u.test(about.words);
+  return (
+    /elasticity|difference/u.test(name) || (unit ?? about.unit) === "°C" || /surplus regrind|margin/u.test(about.words)
+  );
 }
 
 function isShare({ name, type }: ColumnSpec, { unit, words }: About): boolean {

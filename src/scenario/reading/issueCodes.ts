@@ -215,6 +215,10 @@ export const issueCodes = {
     "a server is in a place where its keys have no effect",
     "Change the order of the servers, or the keys that the message names.",
   ],
+  "places-too-many": [
+    "the servers of the takeaway have more places than can be computed",
+    "Give the servers fewer places, or leave servers out.",
+  ],
   "server-twice": ["a server has the name of a station", "Rename the server or the station."],
   "station-twice": ["two stations have one name", "Rename one of them."],
   "too-many-stations": ["the cell has more stations than are supported", "Take some stations out."],

@@ -288,6 +288,7 @@ function momentOf(
 
 function checkStation({ kind, station }: ChangeDraft, path: Path, { listed, resolution: { report } }: Around): void {
   const names = listed.map(({ name }) => name);
+  if (kind === undefined) return;
   if (kind === "mold" ? station !== undefined && names.includes(station) : station === undefined) return;
   const meant = station === undefined ? undefined : didYouMean(station, names);
   report({

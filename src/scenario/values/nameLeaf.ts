@@ -62,7 +62,8 @@ function readName(written: unknown, example: string, reserved: readonly string[]
   }
   const isName = plainName.test(written) || new RegExp(form, "u").test(written);
   if (!isName || written.length > 60) {
-    const remedy = "Begin with a letter; no dots, brackets, quotes, equals signs or marks of direction; at most 60 characters.";
+    const remedy =
+      "Begin with a letter; no dots, brackets, quotes, equals signs or marks of direction; at most 60 characters.";
     return refused({ code: "name-form", message: `"${written}" cannot be a name.`, expected, remedy });
   }
   if (!reserved.includes(written) && !new RegExp(tableName, "u").test(written)) return { value: written };

@@ -110,7 +110,9 @@ describe("a shift", () => {
 });
 
 describe("stretches in order", () => {
-  const stretch = fc.tuple(fc.nat(60), fc.integer({ min: 1, max: 9 })).map(([from, time]) => ({ from, until: from + time }));
+  const stretch = fc
+    .tuple(fc.nat(60), fc.integer({ min: 1, max: 9 }))
+    .map(([from, time]) => ({ from, until: from + time }));
   const stretches = fc.array(stretch, { maxLength: 8 }).map(united);
 
   it("are found by bisection as by looking at each", () => {

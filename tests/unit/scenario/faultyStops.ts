@@ -199,6 +199,25 @@ const withServers = (servers: string, crewKeys = "operators: 1"): readonly [stri
 
 export const faultyServers: readonly FaultySpec[] = [
   {
+    name: "servers with more places than can be computed",
+    edits: [
+      [
+        crew,
+        `${crew}
+¦takeaway:
+  rack: { time: 200 s, places: 200, perStation: yes }
+  second rack: { time: 200 s, places: 200, perStation: yes }
+  third rack: { time: 200 s, places: 200, perStation: yes }
+  fourth rack: { time: 200 s, places: 200, perStation: yes }
+  fifth rack: { time: 200 s, places: 200, perStation: yes }
+  trimmer: { time: 2 s }`,
+      ],
+    ],
+    // 5 × 200 for each of two stations, and one.
+    found: [{ code: "places-too-many", path: "takeaway", says: "2001 places", remedy: "fewer places" }],
+    shape: false,
+  },
+  {
     name: "a server with the name of a station",
     edits: [withServers("  ¦left: { time: 2 s }")],
     found: [{ code: "server-twice", path: "takeaway.left", says: '"left"', remedy: "Rename" }],
