@@ -82,3 +82,26 @@ export function between(stretches: readonly Stretch[], length: number): readonly
   const begins = [...stretches.map(({ from }) => from), length];
   return ends.flatMap((from, i) => (begins[i]! > from ? [{ from, until: begins[i]! }] : []));
 }
+
+/** Whether this time lies in one of them; they must not overlap and be in order. */
+export function isWithin(time: number, stretches: readonly Stretch[]): boolean {
+  const begun = lastOf(stretches, ({ from }) => from <= time);
+  return begun !== undefined && time < begun.until;
+}
+
+/** Whether a stretch has time in common with one of the others; they must not overlap and be in order. */
+export function overlapsOne({ from, until }: Stretch, others: readonly Stretch[]): boolean {
+  const begun = lastOf(others, (other) => other.from < until);
+  return begun !== undefined && begun.until > from;
+}
+
+/** By bisection: it holds for all up to one and for none after it. A hundred years have too many stretches to look at each. */
+function lastOf(stretches: readonly Stretch[], holds: (stretch: Stretch) => boolean): Stretch | undefined {
+  let [low, high] = [0, stretches.length];
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if (holds(stretches[middle]!)) low = middle + 1;
+    else high = middle;
+  }
+  return stretches[low - 1];
+}

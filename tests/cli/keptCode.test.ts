@@ -103,6 +103,14 @@ describe("compiled code", () => {
     expect(filesIn(home).toSorted()).toEqual([file, other].toSorted());
   });
 
+  it("that a killed process left unfinished is removed", () => {
+    const { home, file } = cached();
+    writeFileSync(path.join(path.dirname(file), "unfinished-1"), "half");
+    writeFileSync(file, "");
+    expect(check(home)).toEqual(answer);
+    expect(filesIn(home)).toEqual([file]);
+  });
+
   it("is not required when the cache folder cannot be made, read or found", () => {
     const inTheWay = path.join(newFolder(), "file");
     writeFileSync(inTheWay, "");

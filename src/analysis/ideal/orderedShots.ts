@@ -21,6 +21,8 @@ export interface OrderedShots {
 
 /** Shots of each run in the search for a repeating order. Most orders repeat soon, some only after a long transient. */
 const searches = [300, 1200, 6000];
+/** Steps of one run of the search: more, as of a hundred servers, take seconds and gigabytes. */
+const mostSteps = 500_000;
 /** The longest order of the search, in shots and in steps. The work on a graph grows with the cube of its steps. */
 const longestOrder = 400;
 const mostNodes = 750;
@@ -85,9 +87,13 @@ function shotNumbers(nodes: readonly FlowNode[], numberOf: (first: FlowNode) => 
 /** Runs at mean times until all starts of one stretch of shots repeat in the next stretch, all later by the same time. */
 function foundOrder(scenario: Scenario): OrderedShots | undefined {
   const plan = planOf(scenario);
+  let stepsPerShot = 0;
   for (const shots of searches) {
-    const order = repeatedOrder(cellFlow(plan, shots));
+    if (stepsPerShot * shots > mostSteps) return undefined;
+    const nodes = cellFlow(plan, shots);
+    const order = repeatedOrder(nodes);
     if (order) return order;
+    stepsPerShot = nodes.length / shots;
   }
   return undefined;
 }

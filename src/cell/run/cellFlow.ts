@@ -1,5 +1,4 @@
 // Runs a cell at its mean times and writes down every step that started and every completion that it needed.
-import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import { isPlainShow, type Row } from "#engine/compiler/row.ts";
 import { Simulation, type FlowRecorder } from "#engine/run/simulation.ts";
 import { hasRole, shotRoles, type CellProcess, type CellStep } from "#cell/words/cellTable.ts";
@@ -33,21 +32,22 @@ export function cellFlow(plan: CellPlan, shots: number): readonly FlowNode[] {
   const nodes: FlowNode[] = [];
   const simulation = flowing(plan, nodes);
   const drops: FlowNode[] = [];
-  for (
-    let tick = 0, read = 0, slice = leastSlice;
-    drops.length < shots && tick < longestSpan && !simulation.standstill;
-  ) {
+  for (let tick = 0, read = 0, slice = 1; drops.length < shots && tick < longestSpan && !simulation.standstill;) {
     tick += slice;
     simulation.runUntil(tick);
-    slice = nodes.length > read ? leastSlice : 2 * slice;
+    if (nodes.length - read < usualNodes) slice *= 2;
+    else slice = Math.max(1, Math.floor(slice / 2));
     for (; read < nodes.length; read++) if (hasRole(nodes[read]!, ...shotRoles)) drops.push(nodes[read]!);
   }
   const last = drops[shots - 1];
   return last ? nodes.filter((node) => node.start <= last.start) : nodes;
 }
 
-/** A cell makes a few shots at most in this time. A slice in which nothing starts is followed by one twice as long. */
-const leastSlice = TICKS_PER_SECOND;
+/**
+ * Steps in one slice of the run: after fewer the next slice is twice as long, after more half as long. A cycle may take a day or a
+ * microsecond.
+ */
+const usualNodes = 200;
 
 /** Some thirty years: a cell that needs longer for its shots is not going to deliver them. */
 const longestSpan = 1e15;

@@ -38,7 +38,8 @@ export function keepCode(owner: CodeOwner, make: () => Uint8Array): void {
   try {
     const folder = cachedir("blowcell");
     mkdirSync(folder, { recursive: true });
-    const stage = join(folder, `${nameOf(owner)}.${process.pid}`);
+    // It does not begin with the program's name: what a killed process leaves goes with the code of others.
+    const stage = join(folder, `unfinished-${process.pid}`);
     try {
       const code = make();
       writeFileSync(stage, Buffer.concat([code, checksum(code)]));
@@ -52,7 +53,7 @@ export function keepCode(owner: CodeOwner, make: () => Uint8Array): void {
   }
 }
 
-/** Otherwise the code of each earlier version would stay. */
+/** Otherwise the code of each earlier version would stay. Where this takes the unfinished code of a running process, its next call makes it again. */
 function removeCodeOfOthers(folder: string, { program }: CodeOwner): void {
   const others = readdirSync(folder).filter((name) => !name.startsWith(program));
   for (const name of others) rmSync(join(folder, name), { force: true });

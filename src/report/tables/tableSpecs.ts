@@ -268,7 +268,7 @@ export const windowSpec: TableSpec = {
     scenarioColumn,
     text("station", "Name of the station"),
     text("quantity", "Computed quantity"),
-    number("value", "Its value, in the unit of the next column"),
+    number("value", "Its value, in the unit of the next column; empty where it is without end"),
     unitColumn,
     number("low_limit", "Lowest value that the product or machine allows; empty where there is none"),
     number("high_limit", "Highest allowed value; empty where there is none"),

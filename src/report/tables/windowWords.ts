@@ -32,7 +32,12 @@ export function windowTable(scenarios: readonly Windowed[]): Table {
 }
 
 function windowCells({ quantity, value, unit, low, high, verdict, remedy, source }: WindowRow): readonly Cell[] {
-  return [quantity, value, unit, low, high, verdict, remedy, source];
+  return [quantity, finite(value), unit, finite(low), finite(high), verdict, remedy, source];
+}
+
+/** JSON and CSV have no number without end, such as the sag of a parison that breaks; the verdict says it. */
+function finite(value: number | null): number | null {
+  return value !== null && Number.isFinite(value) ? value : null;
 }
 
 /** For `check`: every row, then the keys that would give more rows. */

@@ -7,27 +7,25 @@ export interface ForeignPart {
   readonly fault: Fault;
 }
 
-/** Far more than the keys of a scenario. */
+/** A text with more of them is no scenario, and a message for each would be of use to nobody. */
 const mostParts = 100;
 
 /** Finds all such parts and removes them from the document, so that the rest can be read. */
 export function removeForeignParts(document: Document): readonly ForeignPart[] {
   const parts: ForeignPart[] = directives(document);
-  const add = (range: readonly number[] | null | undefined, code: string, what: string, remedy: string): void => {
-    parts.push({ offset: range?.[0] ?? 0, fault: { code, message: `${what} not part of the format.`, remedy } });
+  const report = (range: readonly number[] | null | undefined, fault: Fault): void => {
+    if (parts.length < mostParts) parts.push({ offset: range?.[0] ?? 0, fault });
   };
+  const add = (range: readonly number[] | null | undefined, code: string, what: string, remedy: string): void =>
+    report(range, { code, message: `${what} not part of the format.`, remedy });
   visit(document, {
     Map: (_, { items }) => {
       const seen = new Set<unknown>();
       for (const { key } of items) {
         if (!isScalar(key)) continue;
-        if (seen.has(key.value) && parts.length < mostParts) {
-          const fault = {
-            code: "duplicate-key",
-            message: `The key \`${String(key.value)}\` stands here twice.`,
-            remedy: "Delete one of the two.",
-          };
-          parts.push({ offset: key.range?.[0] ?? 0, fault });
+        if (seen.has(key.value)) {
+          const message = `The key \`${String(key.value)}\` stands here twice.`;
+          report(key.range, { code: "duplicate-key", message, remedy: "Delete one of the two." });
         }
         seen.add(key.value);
       }

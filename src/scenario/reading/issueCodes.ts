@@ -8,7 +8,7 @@ export const issueCodes = {
   "file-empty": ["the file holds nothing, or only comments", "Write a scenario, or begin with `blowcell new`."],
   "file-encoding": ["the file is not UTF-8", "Save the file as UTF-8; editors offer it as the encoding when saving."],
   "file-too-large": [
-    "the file is longer than 1 MB",
+    "the file is longer than 250,000 characters",
     "Check that it is the right file; measured values belong in a CSV file.",
   ],
   "yaml-anchor": [
@@ -32,7 +32,7 @@ export const issueCodes = {
   missing: ["a key that is needed is absent", "Add the key; the message names it with an example."],
   "name-form": [
     "a name has characters that a path or a table cannot hold",
-    "Begin with a letter; use no dots, brackets, quotes or equals signs.",
+    "Begin with a letter; use no dots, brackets, quotes, equals signs or marks of direction.",
   ],
   "name-reserved": ["a name already means something in the tables", "Choose another name."],
   "more-faults": ["there are more faults than are shown", "Correct those that are shown, then check again."],
@@ -141,6 +141,10 @@ export const issueCodes = {
     "limits of mass without a spread, or a spread without limits",
     "Add the other of the two, or delete both.",
   ],
+  "calendar-too-long": [
+    "a run has more work shifts and breaks than can be computed",
+    "Make the run shorter, or give fewer shifts and breaks.",
+  ],
   "never-on-shift": ["no shift falls into the run", "Make the run longer, or begin it at another date or time."],
   "next-unknown": [
     "the next station is not known beforehand: `shotFor: next`, or different parisons in continuous extrusion, need a rotation",
@@ -210,6 +214,10 @@ export const issueCodes = {
   "server-order": [
     "a server is in a place where its keys have no effect",
     "Change the order of the servers, or the keys that the message names.",
+  ],
+  "places-too-many": [
+    "the servers of the takeaway have more places than can be computed",
+    "Give the servers fewer places, or leave servers out.",
   ],
   "server-twice": ["a server has the name of a station", "Rename the server or the station."],
   "station-twice": ["two stations have one name", "Rename one of them."],

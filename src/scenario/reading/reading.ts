@@ -63,13 +63,18 @@ function findingsOf(issue: RawIssue, strange: typeof unknownKey): readonly Findi
   const expected = (schema && containers.get(schema)?.expected) ?? "another value";
   if (issue.code === "too_big") {
     const remedy = `Keep at most ${issue.maximum} entries.`;
-    return [{ code: "list-too-long", message: "There are too many entries.", expected, remedy, path, at: "key" }];
+    const message = `Here are ${countOf(issue.input)} entries, more than any cell has.`;
+    return [{ code: "list-too-long", message, expected, remedy, path, at: "key" }];
   }
   if (issue.code === "too_small") {
     return [{ code: "list-empty", message: "The list is empty.", expected, remedy: `Write ${expected}.`, path }];
   }
   const absent = issue.input === undefined || issue.input === null;
   return [named({ ...(absent ? absence(issue.input, expected) : wrongType(issue.input, expected)), path })];
+}
+
+function countOf(input: unknown): number {
+  return Object.keys(input as object).length;
 }
 
 /** A key that is not there cannot be pointed at, so it is named. */

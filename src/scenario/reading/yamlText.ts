@@ -5,8 +5,8 @@ import type { Issue } from "#foundation/issue.ts";
 import { removeForeignParts } from "./foreignYaml.ts";
 import type { Source } from "./source.ts";
 
-/** Characters; the parser's time grows faster than the text. */
-const longest = 1_000_000;
+/** Characters: twice as many as the largest cell needs. The parser takes seconds for a text of this length without sense. */
+const longest = 250_000;
 
 /** Far deeper than a scenario; the parser takes seconds to find this out. */
 const deepest = 200;
@@ -42,7 +42,8 @@ function unfitness(text: string): Fault | undefined {
   if (text.length > longest) {
     const remedy =
       "Check that this is a scenario; keep long lists of values in a CSV file: `{ empirical: { file, column } }`.";
-    return { code: "file-too-large", message: "The text is longer than 1 MB.", expected, remedy };
+    const message = `The text has ${text.length} characters; more than ${longest} are no scenario.`;
+    return { code: "file-too-large", message, expected, remedy };
   }
   // Written as escapes, because the characters would make this file binary.
   if (text.includes("\u0000")) {
@@ -65,7 +66,7 @@ function unfitness(text: string): Fault | undefined {
 
 const tooDeep: Fault = {
   code: "yaml-depth",
-  message: "The text is nested too deeply.",
+  message: `The text is nested deeper than ${deepest} brackets or lists.`,
   remedy: "Check the brackets.",
 };
 

@@ -1,7 +1,9 @@
 // From shifts in wall time to stretches of the run; start-up and planned changes, with the checks that look across keys.
 import {
   between,
+  isWithin,
   occurrences,
+  overlapsOne,
   secondsAtWall,
   united,
   type Pattern,
@@ -37,8 +39,9 @@ export function resolveCalendar(listed: readonly ListedStation[], resolution: Re
   if (length === undefined) return undefined;
   const times = wallTimesOf(draft.calendar);
   const clock = times && wallClockOf(times);
-  const calendar =
-    draft.calendar && times && calendarOf(draft.calendar, times, { length, operators: draft.crew?.operators ?? 0 });
+  const extent = { length, operators: draft.crew?.operators ?? 0 };
+  if (isTooLong(extent, resolution)) return undefined;
+  const calendar = draft.calendar && times && calendarOf(draft.calendar, times, extent);
   if (draft.calendar !== undefined && calendar === undefined) return undefined;
   checkShifts(calendar, length, resolution);
   const written = draft.changes ?? [];
@@ -102,6 +105,24 @@ interface Extent {
   readonly operators: number;
 }
 
+/** Work shifts and breaks of all operators in one run: more take gigabytes. */
+const mostStretches = 2_000_000;
+
+function isTooLong({ length, operators }: Extent, { draft, report }: Resolution): boolean {
+  const daily = (draft.calendar?.shifts ?? []).reduce((sum, shift) => sum + 1 + (shift?.breaks?.length ?? 0), 0);
+  const count = Math.ceil((length / 86_400) * daily * (1 + operators));
+  if (count <= mostStretches) return false;
+  report({
+    code: "calendar-too-long",
+    message: `The run has up to ${count} work shifts and breaks of all operators, more than ${mostStretches}.`,
+    expected: "a shorter `run.length`, or fewer shifts and breaks",
+    remedy: "Make the run shorter: a year shows all that a calendar repeats.",
+    path: ["calendar", "shifts"],
+    at: "key",
+  });
+  return true;
+}
+
 function calendarOf(
   draft: Pick<CalendarDraft, "shifts" | "breaks">,
   { begins, clockChanges }: WallTimes,
@@ -160,7 +181,7 @@ function shiftOf(draft: ShiftDraft, clock: WallClock, length: number): readonly 
 
 /** Both in the order of time; only the part of a break within a work shift. */
 function apart(off: readonly AbsenceSpec[], breaks: readonly AbsenceSpec[]): readonly AbsenceSpec[] {
-  const outside = breaks.filter(({ from, until }) => off.every((each) => until <= each.from || from >= each.until));
+  const outside = breaks.filter((each) => !overlapsOne(each, off));
   return [...off, ...outside].toSorted((one, other) => one.from - other.from);
 }
 
@@ -181,7 +202,7 @@ function breaksOf(shift: ShiftDraft, clock: WallClock, length: number): readonly
     const at = secondsOfDay(rest.at);
     const { days: _, ...daily } = pattern;
     const all = occurrences({ ...daily, start: at, end: (at + rest.time) % 86_400 }, clock, length);
-    return all.filter(({ from }) => stretches.some((each) => from >= each.from && from < each.until));
+    return all.filter(({ from }) => isWithin(from, stretches));
   });
 }
 
@@ -267,6 +288,7 @@ function momentOf(
 
 function checkStation({ kind, station }: ChangeDraft, path: Path, { listed, resolution: { report } }: Around): void {
   const names = listed.map(({ name }) => name);
+  if (kind === undefined) return;
   if (kind === "mold" ? station !== undefined && names.includes(station) : station === undefined) return;
   const meant = station === undefined ? undefined : didYouMean(station, names);
   report({

@@ -10,6 +10,7 @@ export function resolveTakeaway(listed: readonly ListedStation[], resolution: Re
   const { draft } = resolution;
   const servers = Object.entries(draft.takeaway ?? {}).map(([name, server]) => serverOf(name, server));
   checkServers(listed, resolution);
+  checkPlaces(listed, resolution);
   checkOrder(
     servers.filter((server) => server !== undefined),
     resolution,
@@ -43,6 +44,24 @@ function serverOf(name: string, draft: ServerDraft): ServerSpec | undefined {
     ...(minAge === undefined ? {} : { minAge }),
     ...(maxAge === undefined ? {} : { maxAge }),
   };
+}
+
+/** Each place is a process of its own in the simulation, and the work on them grows faster than their number. */
+const mostPlaces = 2000;
+
+function checkPlaces(listed: readonly ListedStation[], { draft, report }: Resolution): void {
+  const all = Object.values(draft.takeaway ?? {}).reduce((sum, server) => {
+    return sum + (server?.places ?? 0) * (server?.perStation === true ? listed.length : 1);
+  }, 0);
+  if (all <= mostPlaces) return;
+  report({
+    code: "places-too-many",
+    message: `The servers have ${all} places in all, more than ${mostPlaces}.`,
+    expected: `at most ${mostPlaces} places, those of each station counted`,
+    remedy: "Give the servers fewer places, or leave servers out.",
+    path: ["takeaway"],
+    at: "key",
+  });
 }
 
 function checkServers(listed: readonly ListedStation[], { draft, has, report }: Resolution): void {

@@ -7,8 +7,8 @@ export type FlashSpec =
   { readonly of: "itself"; readonly milligrams: number } | { readonly of: "part" | "shot"; readonly share: number };
 
 const expected = "`30 % of part`, `0.3 of part`, `25 % of shot`, or a mass such as `12 g`";
-const shareOf = /^(.*%|[\d.\s]+)\s*of\s+(part|shot)\s*$/u;
-const shareOfPattern = String.raw`(?:${quantityPattern("share").slice(0, -1)}|^\s*(?:\d+\.?\d*|\.\d+)\s+)of\s+(?:part|shot)\s*$`;
+const shareOf = /^(.*(?:%|percent)|[\d.\s]+)\s*of\s+(part|shot)\s*$/u;
+const shareOfPattern = String.raw`(?:${quantityPattern("share").slice(0, -1)}|^\s*(?:\d+\.?\d*|\.\d+)\s*)of\s+(?:part|shot)\s*$`;
 
 export const flash: Leaf<FlashSpec> = leaf({
   expected,

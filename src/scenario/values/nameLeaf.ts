@@ -30,8 +30,11 @@ const reservedForSteps = `drop, close, blow, cool, vent, open, remove, recharge,
 /** Tables number the operators, and call what belongs to a station after it. */
 const tableName = "^(?:operator [0-9]+|(?:ram|head|mask) of .*)$";
 
+/** Marks that turn the direction of writing, and separators of lines: a table would show another name than was written. */
+const marks = String.raw`\u200e\u200f\u2028-\u202e\u2066-\u2069`;
+
 // Dots, brackets and equals signs belong to paths such as `stations.left.steps.cool=8 s`; a name begins with a letter.
-const form = String.raw`^\p{L}(?:[^.[\]="\p{Cc}]*[^.[\]="\p{Cc}\s])?$`;
+const form = String.raw`^\p{L}(?:[^.[\]="\p{Cc}${marks}]*[^.[\]="\p{Cc}${marks}\s])?$`;
 
 /** Matches most names without Unicode classes. */
 const plainName = /^[A-Za-z](?:[\w -]*\w)?$/;
@@ -59,7 +62,8 @@ function readName(written: unknown, example: string, reserved: readonly string[]
   }
   const isName = plainName.test(written) || new RegExp(form, "u").test(written);
   if (!isName || written.length > 60) {
-    const remedy = "Begin with a letter; no dots, brackets, quotes or equals signs; at most 60 characters.";
+    const remedy =
+      "Begin with a letter; no dots, brackets, quotes, equals signs or marks of direction; at most 60 characters.";
     return refused({ code: "name-form", message: `"${written}" cannot be a name.`, expected, remedy });
   }
   if (!reserved.includes(written) && !new RegExp(tableName, "u").test(written)) return { value: written };

@@ -1,6 +1,7 @@
 // Dates and wall time as seconds of a run: midnights, weekends, leap years and clock changes.
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { between, occurrences, secondsAtWall, united } from "#engine/calendar.ts";
+import { between, isWithin, occurrences, overlapsOne, secondsAtWall, united } from "#engine/calendar.ts";
 import { dateOf, daysOf, weekdayOf } from "#foundation/civilDate.ts";
 
 const hour = 3600;
@@ -105,5 +106,21 @@ describe("a shift", () => {
       [22, 30],
       [46, 48],
     ]);
+  });
+});
+
+describe("stretches in order", () => {
+  const stretch = fc
+    .tuple(fc.nat(60), fc.integer({ min: 1, max: 9 }))
+    .map(([from, time]) => ({ from, until: from + time }));
+  const stretches = fc.array(stretch, { maxLength: 8 }).map(united);
+
+  it("are found by bisection as by looking at each", () => {
+    fc.assert(
+      fc.property(stretches, stretch, (all, one) => {
+        expect(isWithin(one.from, all)).toBe(all.some(({ from, until }) => from <= one.from && one.from < until));
+        expect(overlapsOne(one, all)).toBe(all.some(({ from, until }) => from < one.until && until > one.from));
+      }),
+    );
   });
 });

@@ -110,6 +110,8 @@ it("lists a limited number of issues for very long texts", () => {
     [head + step.repeat(3000) + tail, "list-too-long"],
     [Array.from({ length: 5000 }, (_, index) => `key${index}: 1\n`).join(""), "more-faults"],
     ["title: a\n".repeat(2000), "duplicate-key"],
+    ["- &a 1\n".repeat(2000), "yaml-anchor"],
+    ["- *a\n".repeat(2000), "yaml-anchor"],
   ];
   for (const [text, code] of longTexts) {
     const { issues } = readScenario(text, options);

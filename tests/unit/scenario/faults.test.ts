@@ -78,7 +78,7 @@ describe("an unreadable text has one issue", () => {
     ["only comments", "# a\n# b\n", "file-empty"],
     ["a NUL", "title: a\u0000b\n", "file-binary"],
     ["bytes that are not UTF-8", "title: a\uFFFDb\n", "file-encoding"],
-    ["more than 1 MB", `# ${"x".repeat(1_000_001)}\n`, "file-too-large"],
+    ["more than 250,000 characters", `# ${"x".repeat(250_000)}\n`, "file-too-large"],
     ["deeply nested brackets", "a: ".concat("[".repeat(20_000)), "yaml-depth"],
     ["an open quote", 'title: "a', "yaml-syntax"],
     ["a plain word", "hello", "wrong-type"],

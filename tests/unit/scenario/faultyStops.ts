@@ -93,6 +93,22 @@ export const faultyCalendar: readonly FaultySpec[] = [
     shape: false,
   },
   {
+    name: "more work shifts and breaks in a run than can be computed",
+    edits: [
+      [
+        crew,
+        `crew: { operators: 100 }
+calendar:
+  from: 2026-03-23
+  ¦shifts: [{ start: "06:00", end: "14:00", breaks: [{ at: "09:00", time: 15 min }] }]`,
+      ],
+      ["run: { length: 8 h", "run: { length: 9901 d"],
+    ],
+    // 9,901 days × (1 shift + 1 break) × (the cell + 100 operators).
+    found: [{ code: "calendar-too-long", path: "calendar.shifts", says: "2000002", remedy: "shorter" }],
+    shape: false,
+  },
+  {
     name: "a wrong date and a wrong time of day",
     edits: [
       [
@@ -182,6 +198,25 @@ const withServers = (servers: string, crewKeys = "operators: 1"): readonly [stri
 ];
 
 export const faultyServers: readonly FaultySpec[] = [
+  {
+    name: "servers with more places than can be computed",
+    edits: [
+      [
+        crew,
+        `${crew}
+¦takeaway:
+  rack: { time: 200 s, places: 200, perStation: yes }
+  second rack: { time: 200 s, places: 200, perStation: yes }
+  third rack: { time: 200 s, places: 200, perStation: yes }
+  fourth rack: { time: 200 s, places: 200, perStation: yes }
+  fifth rack: { time: 200 s, places: 200, perStation: yes }
+  trimmer: { time: 2 s }`,
+      ],
+    ],
+    // 5 × 200 for each of two stations, and one.
+    found: [{ code: "places-too-many", path: "takeaway", says: "2001 places", remedy: "fewer places" }],
+    shape: false,
+  },
   {
     name: "a server with the name of a station",
     edits: [withServers("  ¦left: { time: 2 s }")],

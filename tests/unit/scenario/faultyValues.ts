@@ -328,6 +328,14 @@ export const faultyValues: readonly FaultySpec[] = [
     shape: true,
   },
   {
+    name: "a station name with a mark that turns the direction of writing",
+    edits: [["- name: right", '- name: ¦"ri\\u202Eght"']],
+    found: [
+      { code: "name-form", path: "stations.ri\u202Eght.name", says: "cannot be a name", remedy: "marks of direction" },
+    ],
+    shape: true,
+  },
+  {
     name: "a station name with a dot, which paths exclude",
     edits: [["- name: right", "- name: ¦right.2"]],
     found: [{ code: "name-form", path: "stations.right.2.name", says: "right.2", remedy: "no dots" }],

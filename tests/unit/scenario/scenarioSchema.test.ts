@@ -4,6 +4,7 @@ import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { scenarioSchema } from "#scenario/keys/scenarioSchema.ts";
+import { readScenario } from "#scenario/resolving/readScenario.ts";
 import { faultyCells } from "./faultyCells.ts";
 import { faultyKinds } from "./faultyKinds.ts";
 import { faultyCalendar, faultyQuality, faultyStops, faultyServers, faultyTakeaway } from "./faultyStops.ts";
@@ -70,4 +71,20 @@ describe("it accepts a fault that only reading can find:", () => {
   it.each(faulty.filter(({ shape }) => shape === false))("$name", ({ edits }) => {
     expect(isAccepted(markedText(twoStations, edits).text)).toBe(true);
   });
+});
+
+describe("it agrees with reading about flash:", () => {
+  const written = (flash: string): string => twoStations.replace("flash: 30 % of part", `flash: ${flash}`);
+  const isRead = (text: string): boolean =>
+    readScenario(text, { name: "cell", file: "cell.yaml" }).scenario !== undefined;
+
+  it.each(["30 % of part", "30%of shot", "30 percent of part", "0.3 of part", "0.3of part", "12 g", "0 g"])(
+    "%s is valid",
+    (flash) => expect([isAccepted(written(flash)), isRead(written(flash))]).toEqual([true, true]),
+  );
+
+  it.each(["30 %", "30 percent", "0.3", "percent of part", "30 % of the part", "30 g of part", "30 % of partly"])(
+    "%s is not",
+    (flash) => expect([isAccepted(written(flash)), isRead(written(flash))]).toEqual([false, false]),
+  );
 });

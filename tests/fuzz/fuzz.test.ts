@@ -1,0 +1,49 @@
+// Random scenarios, and every one that once failed: reading, `check` and `run` answer as they should.
+//
+// `FUZZ=1000000` sets another number of inputs; `FUZZ_SEED` another seed. A failure names its seed and number.
+import { readdirSync, readFileSync } from "node:fs";
+import { expect, it } from "vitest";
+import { isLong } from "../support/caseCount.ts";
+import { fuzzCase, schema } from "./fuzzCase.ts";
+import { judge } from "./judge.ts";
+import { underGuard } from "./watchdog.ts";
+
+const count = Number(process.env["FUZZ"] ?? (isLong ? 20_000 : 2000));
+/** Always the same inputs in `npm test`, and others in each long run. */
+const seed = process.env["FUZZ_SEED"] ?? (isLong ? String(Date.now()) : "blowcell");
+
+/** Reading is cheap, a run is not. */
+const depthOf = (number: number): "read" | "check" | "run" =>
+  number % 100 === 0 ? "run" : number % 20 === 0 ? "check" : "read";
+
+const mostShown = 10;
+
+it(`${count} random scenarios of seed ${seed}`, { timeout: 2 ** 31 - 1 }, () => {
+  const faults: string[] = [];
+  const [unwritten, neverAccepted] = [new Set(schema.keys()), new Set(schema.keys())];
+  let accepted = 0;
+  underGuard(seed, count, (number) => {
+    const input = fuzzCase(seed, number);
+    const verdict = judge(input, depthOf(number));
+    faults.push(...verdict.faults.slice(0, mostShown).map((fault) => `${number}: ${fault}`));
+    accepted += verdict.accepted ? 1 : 0;
+    for (const [, key] of input.text.matchAll(/(\$?\w+)"?:/gu)) {
+      unwritten.delete(key!);
+      if (verdict.accepted) neverAccepted.delete(key!);
+    }
+  });
+  expect(faults.slice(0, mostShown)).toEqual([]);
+  // Neither all refused nor all accepted, and nearly every key of the schema in some scenario that is accepted.
+  expect(accepted / count).toBeGreaterThan(0.2);
+  expect(accepted / count).toBeLessThan(0.8);
+  expect([...unwritten].slice(5)).toEqual([]);
+  expect([...neverAccepted].slice(20)).toEqual([]);
+});
+
+const seeds = new URL("seeds/", import.meta.url);
+const column = "shot,cool_s\n1,7.5\n2,7.25 s\n3,8\n";
+
+it.each(readdirSync(seeds))("once failed: %s", (file) => {
+  const text = readFileSync(new URL(file, seeds), "utf8");
+  underGuard(file, 1, () => expect(judge({ text, set: [], column }, "check").faults).toEqual([]));
+});
