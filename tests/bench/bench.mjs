@@ -37,6 +37,7 @@ async function bench(folder) {
   const places = {
     folder,
     scenario: inRoot("tests/bench/two-station.yaml"),
+    kernelSource: inRoot("tests/bench/twoStation.cpp"),
     shipped: inRoot("scenarios"),
     commandLine: inRoot("dist/cli/blowcell.js"),
     pageTimes: inRoot("tests/bench/pageTimes.mjs"),

@@ -3,6 +3,9 @@ import { invariant } from "#foundation/invariant.ts";
 import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
+/** Simulated in one pass of a measured task. */
+export const workLength = "3 d";
+
 export function benchScenario(text: string, length: string): Scenario {
   const { scenario, issues } = readScenario(text, {
     name: "two-station",

@@ -6,6 +6,8 @@ import { openStream, type Stream } from "../support/draws/openStream.ts";
 import { TableSampler } from "../support/draws/tableSampler.ts";
 
 export interface DrawnStep {
+  /** Two steps of the same names share a stream. */
+  readonly names: { readonly resource: string; readonly step: string };
   readonly stream: Stream;
   readonly sampler: TableSampler;
 }
@@ -30,12 +32,14 @@ export type ShotTicks = readonly [number[], number[]];
 /** Supports only first-ready, valve-neutral, start: running, removal by machine, and no extra steps. */
 export function openKernelCell(scenario: Scenario, replication: number): KernelCell {
   const step = (resource: string, name: string, sampler: TableSampler): DrawnStep => ({
+    names: { resource, step: name },
     stream: openStream(scenario.run.seed, replication, resource, name),
     sampler,
   });
-  const recharge = openStream(scenario.run.seed, replication, "plasticator", "recharge");
+  const [first, second] = scenario.stations;
+  const recharge = step("plasticator", "recharge", meltSampler(first!.recharge, first!));
   const openStation = (station: StationSpec): KernelStation => ({
-    recharge: { stream: recharge, sampler: meltSampler(station.recharge, station) },
+    recharge: { ...recharge, sampler: meltSampler(station.recharge, station) },
     steps: [
       step(station.name, "drop", meltSampler(station.drop, station)),
       ...(["close", "blow", "cool", "vent", "open"] as const).map((name) =>
@@ -44,7 +48,6 @@ export function openKernelCell(scenario: Scenario, replication: number): KernelC
       step(station.name, "remove", timeSampler(station.remove.time)),
     ],
   });
-  const [first, second] = scenario.stations;
   const shift = timeSampler(scenario.valve.shift);
   return {
     stations: [openStation(first!), openStation(second!)],

@@ -1,11 +1,10 @@
 // Measures one task in a separate process, so that other tasks do not affect the compiler, and prints nanoseconds a unit.
 import { readFileSync } from "node:fs";
 import { invariant } from "#foundation/invariant.ts";
-import { benchScenario } from "./benchScenario.ts";
+import { benchScenario, workLength } from "./benchScenario.ts";
 import { median } from "./median.ts";
 import { works, type Work, type WorkName } from "./works.ts";
 
-const length = "3 d";
 /** Passes until the compiler has optimized the loop, a few tenths of a second for the whole model. */
 const warmUps = 25;
 const passes = 15;
@@ -14,7 +13,7 @@ const [name, scenarioFile] = process.argv.slice(2);
 invariant(name !== undefined && name in works && scenarioFile !== undefined, "a work and a scenario are named", {
   name,
 });
-const work = works[name as WorkName](benchScenario(readFileSync(scenarioFile, "utf8"), length));
+const work = works[name as WorkName](benchScenario(readFileSync(scenarioFile, "utf8"), workLength));
 for (let pass = 0; pass < warmUps; pass++) work();
 process.stdout.write(String(median(Array.from({ length: passes }, () => nanosecondsEach(work)))));
 

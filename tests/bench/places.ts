@@ -6,6 +6,8 @@ export interface Places {
   /** Folder of the bundled programs and temporary files. */
   readonly folder: string;
   readonly scenario: string;
+  /** The kernel in C++. */
+  readonly kernelSource: string;
   /** Folder of the shipped scenarios. */
   readonly shipped: string;
   readonly commandLine: string;
