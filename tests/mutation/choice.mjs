@@ -41,13 +41,35 @@ export function testsFor(reach, { file, inside }) {
   return [...new Set(testsImporting(reach, file))];
 }
 
-/** Processor seconds for a file that is opened at all. */
-const opening = 0.1;
+/** Processor seconds for a file that is opened at all, and for a test that may wait. */
+const opening = 0.2;
+const slow = 0.4;
 
-/** Tests in the order in which they should run. */
-export function inOrder(tests, kills) {
-  const rank = ({ file, test, time }) => time / (1 + 20 * (kills.get(`${file}\n${test}`) ?? 0));
-  return tests.toSorted((one, other) => rank(one) - rank(other));
+const wordsOf = (path) => new Set(path.split(/[^A-Za-z]+|(?=[A-Z])/).map((word) => word.toLowerCase()));
+
+/** How many words of their paths two files share: the tests of a subject know most about it. */
+function kinship(source, file) {
+  const words = wordsOf(source);
+  return [...wordsOf(file)].filter((word) => words.has(word)).length;
+}
+
+/**
+ * Tests in the order in which they should run: those of files that killed mutants of this source, then those of its subject. Tests of
+ * one file stay together, because every file that is opened takes time.
+ */
+export function inOrder(tests, kills, source) {
+  const killsOf = (file) => [...kills].reduce((sum, [key, count]) => sum + (key.startsWith(`${file}\n`) ? count : 0), 0);
+  const files = new Map();
+  for (const { file } of tests) if (!files.has(file)) files.set(file, 10 * killsOf(file) + kinship(source, file));
+  const rank = (test) => [
+    Number(test.time > slow && !kills.has(`${test.file}\n${test.test}`)),
+    -files.get(test.file),
+    [...files.keys()].indexOf(test.file),
+    test.time,
+  ];
+  const ranked = tests.map((test) => [rank(test), test]);
+  const differs = ([one], [other]) => one.map((each, i) => each - other[i]).find((difference) => difference !== 0) ?? 0;
+  return ranked.toSorted(differs).map(([, test]) => test);
 }
 
 /** Tests cut into parts that take about as many seconds as given, the last of which ends the choice. */

@@ -32,7 +32,7 @@ class Reached {
 }
 
 const keptIn = process.env["REACHED_FUNCTIONS"];
-const shared: { reached?: Reached } = globalThis;
+const shared = globalThis as typeof globalThis & { reached?: Reached };
 
 /** Seconds of the processor that this process has used. */
 function usedTime(): number {

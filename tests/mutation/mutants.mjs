@@ -56,8 +56,8 @@ function ofLogical(text, node) {
 }
 
 function ofUnary(text, node) {
-  if (node.operator === "!") return [["negation", node.start, node.argument.start, ""]];
-  if (node.operator === "-" && node.argument.type !== "Literal") return [["sign", node.start, node.argument.start, ""]];
+  if (node.operator === "!") return [["negation", node.start, node.start + 1, ""]];
+  if (node.operator === "-" && node.argument.type !== "Literal") return [["sign", node.start, node.start + 1, ""]];
   return [];
 }
 
@@ -70,7 +70,9 @@ function ofLiteral(text, node) {
   const { value, start, end } = node;
   if (typeof value === "boolean") return [["boolean", start, end, String(!value)]];
   if (typeof value !== "number") return [];
-  const more = ["number", start, end, String(value + 1)];
+  // One more than 1,800 or 1.2e-7 is no slip of the pen, but a moved decimal point is.
+  const isCount = Number.isInteger(value) && value < 100;
+  const more = ["number", start, end, String(isCount ? value + 1 : 10 * value)];
   return value === 0 ? [more] : [more, ["number", start, end, "0"]];
 }
 
@@ -112,6 +114,7 @@ const isSkipped = (node) => isType(node) || node.type === "ImportDeclaration" ||
 const isNode = (value) => typeof value === "object" && value !== null && typeof value.type === "string";
 const partsOf = (node) =>
   Object.entries(node)
+    .filter(([key]) => key !== "key" || node.computed)
     .filter(([key]) => !/^(?:typeAnnotation|returnType|typeArguments|typeParameters|parent)$/.test(key))
     .flatMap(([, value]) => value)
     .filter(isNode);
@@ -129,6 +132,18 @@ export function functionsOf(text) {
   };
   visit(parsed(text));
   return functions;
+}
+
+/** Places where the body of a loop begins and ends. */
+export function loopsOf(text) {
+  const bodies = [];
+  const visit = (node) => {
+    if (isType(node)) return;
+    if (/^(?:For|While|DoWhile)/.test(node.type)) bodies.push([node.body.start, node.body.end]);
+    partsOf(node).forEach(visit);
+  };
+  visit(parsed(text));
+  return bodies;
 }
 
 /** Where the last import of a text ends. */
@@ -152,8 +167,12 @@ export function mutantsOf(text) {
   const insideOf = (at) => functions.findLastIndex(({ start, end }) => start <= at && at < end);
   const visit = (node) => {
     if (isSkipped(node)) return;
-    for (const [kind, start, end, to] of found[node.type]?.(text, node) ?? [])
-      mutants.push({ kind, start, end, to, inside: insideOf(start), line: text.slice(0, start).split("\n").length });
+    for (const [kind, start, end, to] of found[node.type]?.(text, node) ?? []) {
+      const line = text.slice(0, start).split("\n").length;
+      // A condition may be exchanged by itself; anything else with all of its expression or statement.
+      const around = kind === "condition" ? [start, end] : [node.start, node.end];
+      mutants.push({ kind, start, end, to, inside: insideOf(start), line, around });
+    }
     partsOf(node).forEach(visit);
   };
   visit(parsed(text));

@@ -5,12 +5,15 @@ import { fileURLToPath } from "node:url";
 
 const program = fileURLToPath(new URL("session.mjs", import.meta.url));
 
+/** Processor seconds in which a new session transforms the sources. */
+const preparing = 40;
+
 export class Runner {
   #session;
   #environment;
 
   constructor(environment) {
-    this.#environment = { ...process.env, ...environment };
+    this.#environment = { ...process.env, NODE_NO_WARNINGS: "1", ...environment };
   }
 
   async #open() {
@@ -23,10 +26,14 @@ export class Runner {
 
   /** The outcome of a run, undefined where the session ended in it. */
   async ask(run) {
-    if (!this.#session?.connected) await this.#open();
+    const isFresh = !this.#session?.connected;
+    if (isFresh) await this.#open();
     const session = this.#session;
-    session.send(run);
-    const [said] = await Promise.race([once(session, "message"), once(session, "exit").then(() => [undefined])]);
+    const said = await new Promise((settle) => {
+      session.removeAllListeners();
+      session.once("message", settle).once("exit", () => settle(undefined));
+      session.send(isFresh ? { ...run, limit: run.limit + preparing } : run);
+    });
     if (said === undefined) this.#session = undefined;
     return said;
   }

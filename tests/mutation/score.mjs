@@ -17,5 +17,5 @@ export function scoreLine(room, states) {
   const valid = states.filter((state) => state !== "invalid").length;
   const killed = states.filter((state) => state === "killed").length;
   const [low, high] = wilson(killed, valid);
-  return `${room}: ${killed} of ${valid} killed, ${percent(killed / valid)} % (${percent(low)} to ${percent(high)} %)\n`;
+  return `${room}: ${killed} of ${valid} killed, ${percent(killed / valid)} % (${percent(low)} to ${percent(high)} %)`;
 }

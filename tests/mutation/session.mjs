@@ -1,15 +1,19 @@
 // Keeps one test runner open in this process and runs chosen tests on one mutant after another; no file on disk ever holds a mutant.
+import { readFileSync, statSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { createVitest } from "vitest/node";
 import { compileSources } from "../tools/build/wasmCore.mjs";
 import { marked } from "./reach.mjs";
+import { switched } from "./switched.mjs";
 
 const projectFolder = fileURLToPath(new URL("../../", import.meta.url));
 const inProject = (place) => path.join(projectFolder, place);
 const wasm = inProject("src/core/core.wasm");
 const isOfCore = ({ file }) => file.startsWith("src/core/");
 const marks = process.env.REACHED_FUNCTIONS !== undefined;
+/** Mutants that the sources hold all at once, each behind a switch. */
+const switches = process.env.SWITCHED_MUTANTS && JSON.parse(readFileSync(process.env.SWITCHED_MUTANTS, "utf8"));
 const caseCount = Number(process.env.CASE_COUNT);
 
 /** The file and the text that stands in for it while a mutant is tested. */
@@ -31,6 +35,7 @@ async function mutatedCore() {
 async function load(file) {
   if (mutant && file === wasm && isOfCore(mutant)) return mutatedCore();
   if (mutant && file === inProject(mutant.file)) return mutant.text;
+  if (switches) return switched(path.relative(projectFolder, file), switches);
   return marks ? marked(projectFolder, file) : null;
 }
 
@@ -67,7 +72,8 @@ const openRunner = () =>
       config: inProject("tests/tools/configuration/vitest.config.ts"),
       pool: "threads",
       maxWorkers: 1,
-      bail: marks ? 0 : 1,
+      bail: marks || switches ? 0 : 1,
+      ...(switches ? { runner: inProject("tests/mutation/eachMutant.ts") } : {}),
       watch: false,
       reporters: [listener],
       provide: { caseCount },
@@ -82,10 +88,16 @@ function usedTime() {
   return (user + system) / 1e6;
 }
 
+const notes = process.env.MUTANT_NOTES;
+const sizeOfNotes = () => (notes ? statSync(notes).size : 0);
+
 /** Ends the process when a mutant takes too much time of the processor, which no load of the machine changes. */
 function guard(limit) {
-  const begun = usedTime();
+  let begun = usedTime();
+  let size = sizeOfNotes();
   return setInterval(() => {
+    if (sizeOfNotes() !== size) begun = usedTime();
+    size = sizeOfNotes();
     if (usedTime() - begun > limit) process.exit(3);
   }, 250);
 }

@@ -36,27 +36,44 @@ export function sampled(mutants, count, seed) {
 /** Tests of these folders do not reach the mutated rooms, or reach them in programs that were built before. */
 const apart = /^tests\/unit\/(?:cli|page|foundation|support)\//;
 
-export const testFiles = () =>
-  ["tests/unit", "tests/theory"]
-    .flatMap((folder) => filesUnder(folder, ".test.ts"))
-    .filter((file) => !apart.test(file) && !file.endsWith(".long.test.ts"));
+/** Folders whose tests know most about the mutated rooms come first. */
+const order = ["unit/physics", "unit/engine", "unit/cell", "unit/analysis", "unit/fit", "unit/promise", "theory", "unit"];
+
+export function testFiles() {
+  const files = ["tests/unit", "tests/theory"].flatMap((folder) => filesUnder(folder, ".test.ts"));
+  const rank = (file) => order.findIndex((folder) => file.startsWith(`tests/${folder}/`));
+  const chosen = files.filter((file) => !apart.test(file) && !file.endsWith(".long.test.ts"));
+  return chosen.toSorted((one, other) => rank(one) - rank(other));
+}
 
 const fileOf = (name, from) =>
   name.startsWith("#") ? `src/${name.slice(1)}` : path.posix.join(path.posix.dirname(from), name);
+
+const direct = new Map();
+
+function importsOfFile(file) {
+  if (!direct.has(file)) {
+    const isThere = file.endsWith(".ts") && existsSync(path.join(projectFolder, file));
+    const names = isThere ? importsOf(readSource(file)).filter((name) => /^[#.]/.test(name)) : [];
+    direct.set(
+      file,
+      names.map((name) => fileOf(name, file)),
+    );
+  }
+  return direct.get(file);
+}
 
 const closures = new Map();
 
 /** Every file that a file imports, itself or through others. */
 export function importedBy(file) {
-  const known = closures.get(file);
-  if (known) return known;
-  const all = new Set();
+  const all = closures.get(file) ?? new Set();
+  closures.set(file, all);
   const visit = (each) => {
-    if (all.has(each) || !/\.ts$/.test(each) || !existsSync(path.join(projectFolder, each))) return;
+    if (all.has(each)) return;
     all.add(each);
-    for (const name of importsOf(readSource(each))) if (/^[#.]/.test(name)) visit(fileOf(name, each));
+    importsOfFile(each).forEach(visit);
   };
   visit(file);
-  closures.set(file, all);
   return all;
 }

@@ -10,7 +10,7 @@ function runOf(tests, mutant, times) {
   const pattern = `^(?:${tests.map(({ test }) => escaped(test)).join("|")})$`;
   const expected = tests.reduce((sum, { time }) => sum + time, files.length * 0.3);
   const changed = { file: mutant.file, text: mutated(readSource(mutant.file), mutant) };
-  return { files, pattern, changed, limit: 10 + times * expected };
+  return { files, pattern, changed, limit: 6 + times * expected };
 }
 
 /**
@@ -18,7 +18,7 @@ function runOf(tests, mutant, times) {
  * Tests run in parts of so many seconds; `times` is how much longer they may take than measured.
  */
 export async function testMutant(mutant, { reach, runner, kills, seconds, times }) {
-  const tests = inOrder(testsFor(reach, mutant), kills(mutant.file));
+  const tests = inOrder(testsFor(reach, mutant), kills(mutant.file), mutant.file);
   if (tests.length === 0) return { state: "unreached" };
   const { parts, left } = inParts(tests, seconds);
   for (const part of parts) {
