@@ -15,7 +15,10 @@ const modules = fileURLToPath(new URL("../../../node_modules", import.meta.url))
 const cache = path.join(modules, ".cache/blowcell");
 
 /** Throws when the compiler reports an error. */
-async function compileCore() {
+const compileCore = async () => inline(await compileSources());
+
+/** The core without inlined calls. A text that `standIn` gives takes the place of the file on disk. */
+export async function compileSources(standIn = () => undefined) {
   // Loaded only when needed, because it is large.
   const { default: asc } = await import("assemblyscript/asc");
   // Debug names remain until `inline` has found the functions of `apart`. The runtime `stub` never frees memory.
@@ -24,11 +27,15 @@ async function compileCore() {
   let bytes;
   let faults = "";
   const { error } = await asc.main(["core.ts", "--baseDir", folder, "--outFile", "core.wasm", ...choices], {
+    readFile: async (name, base) => {
+      const place = path.resolve(base, name);
+      return standIn(place) ?? readFile(place, "utf8").catch(() => null);
+    },
     stderr: { write: (text) => void (faults += text) },
     writeFile: (_, contents) => void (bytes = contents),
   });
   if (error) throw new Error(`${error.message}\n${faults}`);
-  return inline(bytes);
+  return bytes;
 }
 
 async function inline(bytes) {

@@ -106,6 +106,18 @@ describe("the window", () => {
     }
   });
 
+  test("holds the thickest place that it allows itself, whatever the rounding, and nothing thicker", () => {
+    const verdictAt = (cool: number, factor: number) => {
+      const timed = { material, "product.wall.thickest": 1e-3, "station.moldContact": Infinity, "station.steps.cool": cool };
+      const allowed = rowOf(timed, "thickest place that the cooling time allows").value;
+      const input = { ...timed, "product.wall.thickest": allowed * factor };
+      return rowOf(input, "cooling time of the thickest place, hottest point").verdict;
+    };
+    const times = Array.from({ length: 40 }, (_, k) => 1.3 + 0.7 * k);
+    expect(times.filter((cool) => verdictAt(cool, 1) !== "inside")).toEqual([]);
+    expect(times.filter((cool) => verdictAt(cool, 1 + 1e-6) !== "above")).toEqual([]);
+  });
+
   test("warns of melt fracture by stress and by drop time at the same limit", () => {
     // The stress at the lowest viscosity exceeds 0.3 MPa exactly when the drop is shorter than its lower limit.
     for (const drop of [0.3, 0.9, 0.98, 1.2, 5, 20, 60]) {

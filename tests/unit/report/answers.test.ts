@@ -101,7 +101,13 @@ describe("a line that is too wide", () => {
       "air and clamp",
       "usual ranges",
     ]);
-    expect(oneLine(groups.join(" "))).toMatch(/product\.die\.diameter, product\.die\.mandrel, .* and \d+ more/u);
+    // Four keys of the many of the first group, and as many more as there are.
+    const missing = stationWindows(scenario, idealCycle(scenario))[0]!.missing.filter(({ field }) => field === "parison and die");
+    const keys = new Set(missing.flatMap((row) => row.keys));
+    const [, named = "", more] = /die (product\..*?) and (\d+) more/u.exec(oneLine(groups.join(" ")))!;
+    expect(named).toMatch(/^product\.die\.diameter, product\.die\.mandrel, /u);
+    expect(named.split(", ")).toHaveLength(4);
+    expect(Number(more)).toBe(keys.size - 4);
   });
 });
 

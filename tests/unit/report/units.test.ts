@@ -14,6 +14,8 @@ import { windowLines, windowWarnings } from "#report/tables/windowWords.ts";
 import { extrusionWords } from "#report/words/extrusionWords.ts";
 import { measureWords } from "#report/words/shownUnits.ts";
 import { shown } from "#report/words/shownValue.ts";
+import { processWindow } from "#physics/window/processWindow.ts";
+import { bottle } from "../physics/inventedBottle.ts";
 import { compareReport, runReport, scenarioOf, shippedText, studyOf } from "../../support/reported.ts";
 
 const measured = ["blow=0.3 s", "cool=27 s", "vent=0.6 s"].map((step) => `stations.*.steps.${step}`);
@@ -56,6 +58,17 @@ describe("a value of the process window", () => {
   ])("%d %s is %s or %s", (value, unit, si, us) => {
     expect(shown(value, unit, "si")).toBe(si);
     expect(shown(value, unit, "us")).toBe(us);
+  });
+});
+
+describe("the process window", () => {
+  it("shows a stress in MPa and an air pressure in bar, as data sheets and gauges do", () => {
+    const window = { stations: ["left"], rows: processWindow(bottle), missing: [], hasConstantMold: false };
+    const lines = windowLines([window], 1, 400);
+    const unitsOf = (words: RegExp) =>
+      lines.filter((line) => words.test(line)).flatMap((line) => / (MPa|Pa|bar|kPa)(?= |$)/u.exec(line)?.[1] ?? []);
+    expect(new Set(unitsOf(/^ {2}\S.*stress.*\d/u))).toEqual(new Set(["MPa"]));
+    expect(new Set(unitsOf(/^ {2}\S.*pressure.*\d/u))).toEqual(new Set(["bar"]));
   });
 });
 

@@ -40,6 +40,18 @@ describe.each([
   it.each(specs)("$name", check);
 });
 
+it("a screw as fast as the ram of a common accumulator is accepted, and a faster one is not", () => {
+  const codesAt = (rate: string) => {
+    const common = twoStations
+      .replace("kind: reciprocating-screw", "kind: accumulator-head\n  accumulator: common")
+      .replace("  rechargeStarts: valve-neutral\n", "")
+      .replace("plasticatingRate: 110 kg/h", `plasticatingRate: ${rate}`);
+    return readScenario(common, { name: "cell", file: "cell.yaml" }).issues.map(({ code }) => code);
+  };
+  expect(codesAt("420 kg/h")).not.toContain("values-contradict");
+  expect(codesAt("420.1 kg/h")).toContain("values-contradict");
+});
+
 /** Three faults of single values for each scenario, in different lines and not in names, so that they are independent. */
 function threes(): readonly (readonly [names: string, specs: readonly FaultySpec[]])[] {
   const lineOf = (spec: FaultySpec): number =>
