@@ -95,6 +95,9 @@ describe("the place Order", { timeout: 120_000 }, () => {
 
   it("applies a change with a key, repeats it as a call, and takes it back", async () => {
     const before = await page.locator(".order .answer").textContent();
+    expect((await page.locator(".order .remedy li").allTextContents()).join(" ")).toContain(
+      "one station more: chance ",
+    );
     await press("Apply one station more");
     await answered(page, /^Yes: /u);
     expect(await shownCall(page)).toContain("--set stations.count=2");
