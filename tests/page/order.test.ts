@@ -24,7 +24,7 @@ beforeAll(async () => {
   expect(callBlowcell(["page", "one.yaml", "friday.yaml", "--out", file], { folder })).toMatchObject({ code: 0 });
   browser = await openBrowser();
   page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
-  page.setDefaultTimeout(10_000);
+  page.setDefaultTimeout(120_000);
   page.on("console", (message) => faults.push(message.text()));
   page.on("pageerror", ({ message }) => faults.push(message));
   page.on("request", (request) => {
@@ -72,7 +72,7 @@ async function judge(): Promise<void> {
   }
 }
 
-describe("the place Order", { timeout: 120_000 }, () => {
+describe("the place Order", { timeout: 600_000 }, () => {
   it("asks for an order where the scenario has none", async () => {
     await page.locator(".stage svg").waitFor();
     await press("Order");
