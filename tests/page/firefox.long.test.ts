@@ -67,7 +67,7 @@ describe.runIf(firefox !== undefined)(name, { timeout: 600_000 }, () => {
 
   it("opens from disk with the answer of `check`, without a request or a message", async () => {
     const picture = (): Promise<unknown> => page.evaluate("document.querySelector('.stage svg') !== null");
-    await expect.poll(picture, { timeout: 30_000 }).toBe(true);
+    await expect.poll(picture).toBe(true);
     const { output } = callBlowcell(["check", "scenarios/two-station.yaml"]);
     const finding = String(await page.evaluate("document.querySelector('.finding').textContent"));
     expect(output.replaceAll(/\s+/gu, " ")).toContain(finding);
@@ -83,7 +83,7 @@ describe.runIf(firefox !== undefined)(name, { timeout: 600_000 }, () => {
     await page.keyboard.press("Home");
     expect(await shown()).toBe(0);
     await page.keyboard.press(" ");
-    await expect.poll(shown, { timeout: 10_000 }).toBeGreaterThan(0.5);
+    await expect.poll(shown).toBeGreaterThan(0.5);
     await page.keyboard.press(" ");
   });
 
@@ -94,7 +94,7 @@ describe.runIf(firefox !== undefined)(name, { timeout: 600_000 }, () => {
       document.dispatchEvent(new DragEvent("drop", { dataTransfer: data, cancelable: true, bubbles: true }));
     })()`);
     const words = (): Promise<unknown> => page.evaluate("document.querySelector('[role=alert]')?.textContent ?? ''");
-    await expect.poll(words, { timeout: 10_000 }).toContain("wrong.yaml");
+    await expect.poll(words).toContain("wrong.yaml");
   });
 
   it.each(movedLevers)(

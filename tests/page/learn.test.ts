@@ -63,7 +63,7 @@ beforeAll(async () => {
   browser = await openBrowser();
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
   page = await context.newPage();
-  page.setDefaultTimeout(10_000);
+  page.setDefaultTimeout(120_000);
   page.on("console", (message) => faults.push(message.text()));
   page.on("pageerror", ({ message }) => faults.push(message));
   page.on("request", (request) => {
@@ -131,7 +131,7 @@ async function judge(): Promise<void> {
   }
 }
 
-describe("the place Learn", { timeout: 120_000 }, () => {
+describe("the place Learn", { timeout: 600_000 }, () => {
   it("lists all lessons, also that of the call, and all drills", async () => {
     await page.getByRole("heading", { name: "Lessons" }).waitFor();
     const titles = lessonFiles.map((each) => solveShipped(each).solved.title);

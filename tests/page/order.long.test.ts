@@ -37,7 +37,10 @@ describe("the place Order", { timeout: 600_000 }, () => {
     await page.goto(`${pathToFileURL(file).href}#scenario=order-by-friday.yaml&place=order&${form}`);
     await answered(page, /^No: /u);
     for (const name of ["one station more", "cooling −5 %", "half the time of stuck flash"]) {
-      await page.getByRole("button", { name: `Apply ${name}` }).click();
+      await page
+        .getByRole("button", { name: `Apply ${name}` })
+        .first()
+        .click();
       await page.getByRole("button", { name: `Remove ${name}` }).waitFor();
       await answered(page, /^(?:Yes|No|Undecided): /u);
       await expectSameAsCommand(page, folder);

@@ -24,7 +24,7 @@ beforeAll(async () => {
   expect(callBlowcell(["page", "one.yaml", "friday.yaml", "--out", file], { folder })).toMatchObject({ code: 0 });
   browser = await openBrowser();
   page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
-  page.setDefaultTimeout(10_000);
+  page.setDefaultTimeout(120_000);
   page.on("console", (message) => faults.push(message.text()));
   page.on("pageerror", ({ message }) => faults.push(message));
   page.on("request", (request) => {
@@ -72,7 +72,7 @@ async function judge(): Promise<void> {
   }
 }
 
-describe("the place Order", { timeout: 120_000 }, () => {
+describe("the place Order", { timeout: 600_000 }, () => {
   it("asks for an order where the scenario has none", async () => {
     await page.locator(".stage svg").waitFor();
     await press("Order");
@@ -95,6 +95,9 @@ describe("the place Order", { timeout: 120_000 }, () => {
 
   it("applies a change with a key, repeats it as a call, and takes it back", async () => {
     const before = await page.locator(".order .answer").textContent();
+    expect((await page.locator(".order .remedy li").allTextContents()).join(" ")).toContain(
+      "one station more: chance ",
+    );
     await press("Apply one station more");
     await answered(page, /^Yes: /u);
     expect(await shownCall(page)).toContain("--set stations.count=2");

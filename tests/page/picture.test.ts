@@ -74,7 +74,7 @@ const faults = `[...document.querySelectorAll("svg[role=img]")].flatMap((svg) =>
   return [...pairs, ...outside];
 })`;
 
-describe("a picture in a browser", { timeout: 60_000 }, () => {
+describe("a picture in a browser", { timeout: 600_000 }, () => {
   it.each(Object.keys(looks))("has words that do not overlap, and nothing outside of it, %s", async (look) => {
     const page = await opened(look);
     expect(await page.evaluate<string[]>(faults)).toEqual([]);

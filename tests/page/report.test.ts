@@ -154,7 +154,7 @@ const cases = Object.keys(reports).flatMap((name) => {
 });
 
 // A long report takes 4 s on an idle machine.
-describe("a report in a browser", { timeout: 60_000 }, () => {
+describe("a report in a browser", { timeout: 600_000 }, () => {
   it.each(cases)("of %s has no accessibility violations, %s", async (name, look) => {
     const page = await opened(name, { ...looks[look as keyof typeof looks], bypassCSP: true });
     // Long tables are checked in one report only, which saves a minute.

@@ -33,7 +33,7 @@ beforeAll(async () => {
   expect(callBlowcell(["page", ...files, "--out", file])).toMatchObject({ code: 0 });
   browser = await openBrowser();
   page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
-  page.setDefaultTimeout(60_000);
+  page.setDefaultTimeout(120_000);
   page.on("console", (message) => faults.push(message.text()));
   page.on("pageerror", ({ message }) => faults.push(message));
   page.on("request", (request) => {
@@ -57,7 +57,7 @@ async function findings(): Promise<readonly string[]> {
   return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
 }
 
-describe("the place Try", { timeout: 120_000 }, () => {
+describe("the place Try", { timeout: 600_000 }, () => {
   it.each(firstCases(movedLevers, 1))(
     "gives the answer of the call for $lever of $scenario",
     async ({ scenario, lever, by, set }) => {

@@ -41,7 +41,7 @@ export interface Finding {
   readonly runWords: readonly string[];
 }
 
-export interface FindingInUnits {
+interface FindingInUnits {
   /** Of the process window. */
   readonly warnings: readonly string[];
   /** The rows of the answer to `run`. */

@@ -18,7 +18,7 @@ interface BeforeAfterProps {
 const margin = 0.02;
 
 export function BeforeAfter({ before, after }: BeforeAfterProps): ComponentChild {
-  const rows = [...rowOf("before", before), ...rowOf("after", after)];
+  const rows = [...rowOf(after ? "before" : "as it is", before), ...rowOf("after", after)];
   if (rows.length === 0) return null;
   const ends = rows.flatMap(({ parts }) => endsOf(parts));
   const [low, high] = [Math.min(...ends) * (1 - margin), Math.max(...ends) * (1 + margin)];
