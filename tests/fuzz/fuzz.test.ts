@@ -1,6 +1,4 @@
 // Random scenarios, and every one that once failed: reading, `check` and `run` answer as they should.
-//
-// `FUZZ=1000000` sets another number of inputs; `FUZZ_SEED` another seed. A failure names its seed and number.
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, it } from "vitest";
 import { isLong } from "../support/caseCount.ts";
@@ -8,6 +6,7 @@ import { fuzzCase, schema } from "./fuzzCase.ts";
 import { judge } from "./judge.ts";
 import { underGuard } from "./watchdog.ts";
 
+/** `FUZZ=1000000` sets another number of inputs, and `FUZZ_SEED` another seed; a failure names its seed and number. */
 const count = Number(process.env["FUZZ"] ?? (isLong ? 20_000 : 2000));
 /** Always the same inputs in `npm test`, and others in each long run. */
 const seed = process.env["FUZZ_SEED"] ?? (isLong ? String(Date.now()) : "blowcell");

@@ -1,10 +1,10 @@
-// Changes of a scenario's tree: some keep it valid, some break it. No subtree ever stands in two places of one tree.
+// Changes of a scenario's tree: some keep it valid, some break it.
 import { dimensions, type Dimension } from "#foundation/dimension.ts";
 import { spellingsOf } from "#foundation/unit.ts";
 import type { Chance } from "./chance.ts";
 import { hostileTexts, oddValue } from "./oddValue.ts";
 import { quantityText, ValueSource } from "./schemaValue.ts";
-import { isContainer, isMapping, nameOf, put, valueAt, type Container, type Schema, type Site } from "./tree.ts";
+import { isMapping, nameOf, put, valueAt, type Container, type Schema, type Site } from "./tree.ts";
 
 type Mutation = (site: Site, chance: Chance, all: readonly Site[], schema: Schema) => void;
 
@@ -148,7 +148,7 @@ function homeOf(sites: readonly Site[], whole: Site, chance: Chance): Site {
   return mappings.length === 0 || chance.is(0.2) ? whole : chance.of(mappings);
 }
 
-/** Changes the tree in place, by one mutation or several. */
+/** Changes the tree in place, by one mutation or several. What is copied is cloned: no subtree stands in two places. */
 export function mutate(tree: Container, schema: Schema, chance: Chance): void {
   const isBenign = chance.is(0.6);
   do {

@@ -41,12 +41,10 @@ const more = [
 ];
 
 it.each([...pieces, ...more])("a text of %j alone", (piece) => {
-  for (const around of ["", "[", '"', "title: "]) {
-    const text = (around + piece.repeat(longest / piece.length)).slice(0, longest);
-    underGuard(JSON.stringify(piece), 1, () => {
-      expect(judge({ text, set: [], column: undefined }, "check")).toEqual({ accepted: false, faults: [] });
-    });
-  }
+  const text = piece.repeat(longest / piece.length);
+  underGuard(JSON.stringify(piece), 1, () => {
+    expect(judge({ text, set: [], column: undefined }, "check")).toEqual({ accepted: false, faults: [] });
+  });
 });
 
 const cell = (changes: string): string => `format: 1

@@ -7,7 +7,7 @@ export interface ForeignPart {
   readonly fault: Fault;
 }
 
-/** A text with more of them is no scenario, and a message for each would be of use to nobody. */
+/** A text with more of them is no scenario, and a message for each would only bury the first. */
 const mostParts = 100;
 
 /** Finds all such parts and removes them from the document, so that the rest can be read. */
