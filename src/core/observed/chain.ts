@@ -40,6 +40,9 @@ class Survivor {
   unused: i32 = 0;
 }
 
+/** A fold copies the sums of what it keeps: where much is alive, as many nodes for each of these come before the next fold. */
+const NODES_A_SURVIVOR = 8;
+
 let activities = 0;
 let foldAt = 0;
 let nextFold = 0;
@@ -285,8 +288,7 @@ function adopt(kept: i32): void {
   nextSumsRoom = oldRoom;
   survivorCount = kept;
   size = kept;
-  // Where very much is alive, as in a queue that grows, folding again at once would be in vain.
-  nextFold = max(foldAt, 2 * kept);
+  nextFold = max(foldAt, NODES_A_SURVIVOR * kept);
   watched = min(nextFold, capacity);
 }
 

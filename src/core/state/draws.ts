@@ -76,7 +76,8 @@ export class Kind {
   stream: i32 = 0;
   /** How many of the BLOCK times, which follow in memory, are used up. */
   used: i32 = 0;
-  unused: i32 = 0;
+  /** Where the body of the quantile table lies, kept here because its number is a real one; 0 where there is no table. */
+  body: usize = 0;
 }
 
 const KIND_SIZE = offsetof<Kind>() + 8 * BLOCK;
@@ -99,6 +100,8 @@ export function openDraws(): void {
     kind.distribution = wholeAt(AHEAD, 2 * number);
     kind.stream = wholeAt(AHEAD, 2 * number + 1);
     kind.used = BLOCK;
+    const table = i32(distributionAt(kind.distribution).table);
+    if (table >= 0) kind.body = quantiles + ((<usize>table) << 3) + 8 * BODY;
   }
 }
 
@@ -140,7 +143,7 @@ function drawBlock(kind: Kind): void {
   const distribution = distributionAt(kind.distribution);
   kind.used = 0;
   if (distribution.fixed >= 0) for (let at = from; at < from + 8 * BLOCK; at += 8) store<f64>(at, distribution.fixed);
-  else if (distribution.table < 0)
+  else if (kind.body === 0)
     for (let at = from; at < from + 8 * BLOCK; at += 8)
       store<f64>(at, ticksAt(kind.distribution, next(generatorOf(kind.stream))));
   else interpolateBlock(kind, distribution, from);
@@ -149,7 +152,7 @@ function drawBlock(kind: Kind): void {
 /** Writes BLOCK times, as `ticksAt` gives them. */
 function interpolateBlock(kind: Kind, distribution: Distribution, from: usize): void {
   const generator = generatorOf(kind.stream);
-  const body = quantiles + ((<usize>i32(distribution.table)) << 3) + 8 * BODY;
+  const body = kind.body;
   const location = distribution.location;
   const scale = distribution.scale;
   const least = distribution.least;
