@@ -17,6 +17,8 @@ const { values } = parseArgs({
     line: { type: "string" },
     count: { type: "string", default: "60" },
     seed: { type: "string", default: "1" },
+    // Files of tests whose paths contain one of these texts, in the order of these.
+    tests: { type: "string" },
     // How hard the tests try: random cases, and processor seconds of the parts in which tests run for a single mutant.
     cases: { type: "string", default: "5" },
     seconds: { type: "string", default: "1,6" },
@@ -70,6 +72,9 @@ const chosen = (values.room ? values.room.split(",") : rooms)
   })
   .map((mutant, id) => ({ ...mutant, id }));
 
+/** Undefined: all, the short ones first. */
+const named = values.tests?.split(",").flatMap((part) => testFiles().filter((file) => file.includes(part)));
+
 const outcomes = new Map();
 const keyOf = ({ file, start, end, to }) => [file, start, end, to].join();
 
@@ -91,7 +96,7 @@ const reach = readReach(reachFile);
 const isSwitchable = ({ file, inside }) => inside >= 0 && !file.startsWith("src/core/");
 const together = values.single ? [] : chosen.filter((mutant) => isSwitchable(mutant) && !outcomes.has(mutant.id));
 if (together.length > 0) {
-  const means = { files: testFiles(), tests: reach.tests, cases: values.cases, seconds: 2, said: say };
+  const means = { files: named && [...new Set(named)], tests: reach.tests, cases: values.cases, seconds: 1.5, said: say };
   const killed = await tryTogether(together, means);
   for (const mutant of together) if (killed.has(mutant.id)) conclude(mutant, { state: "killed", by: killed.get(mutant.id) });
   if (values.quick)
@@ -99,7 +104,7 @@ if (together.length > 0) {
 }
 const runner = new Runner({ CASE_COUNT: values.cases });
 const seconds = values.seconds.split(",").map(Number);
-const means = { reach, runner, kills: openKills(), seconds, times: 3 };
+const means = { reach, runner, kills: openKills(), seconds, times: 2 };
 if (!values.quick)
   for (const mutant of chosen) if (!outcomes.has(mutant.id)) conclude(mutant, await testMutant(mutant, means));
 runner.close();

@@ -1,11 +1,23 @@
 // Keeps one test runner open in this process and runs chosen tests on one mutant after another; no file on disk ever holds a mutant.
 import { readFileSync, statSync } from "node:fs";
+import { syncBuiltinESMExports } from "node:module";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
-import { createVitest } from "vitest/node";
+import threads from "node:worker_threads";
 import { compileSources } from "../tools/build/wasmCore.mjs";
 import { marked } from "./reach.mjs";
 import { switched } from "./switched.mjs";
+
+/** The thread that runs the tests: only its end stops a mutant that goes on without end. */
+let thread;
+threads.Worker = class extends threads.Worker {
+  constructor(...given) {
+    super(...given);
+    thread = this;
+  }
+};
+syncBuiltinESMExports();
+const { createVitest } = await import("vitest/node");
 
 const projectFolder = fileURLToPath(new URL("../../", import.meta.url));
 const inProject = (place) => path.join(projectFolder, place);
@@ -91,14 +103,19 @@ function usedTime() {
 const notes = process.env.MUTANT_NOTES;
 const sizeOfNotes = () => (notes ? statSync(notes).size : 0);
 
-/** Ends the process when a mutant takes too much time of the processor, which no load of the machine changes. */
+/** Whether the last run was stopped. */
+let isStopped = false;
+
+/** Ends a run in which a mutant takes too much time of the processor, which no load of the machine changes. */
 function guard(limit) {
   let begun = usedTime();
   let size = sizeOfNotes();
   return setInterval(() => {
     if (sizeOfNotes() !== size) begun = usedTime();
     size = sizeOfNotes();
-    if (usedTime() - begun > limit) process.exit(3);
+    if (isStopped || usedTime() - begun <= limit) return;
+    isStopped = true;
+    void thread?.terminate();
   }, 250);
 }
 
@@ -107,6 +124,8 @@ const runner = await openRunner();
 process.on("message", async ({ files, pattern, changed, limit }) => {
   mutant = changed;
   fault = undefined;
+  outcome = undefined;
+  isStopped = false;
   AsNamed.files = files;
   const outdated = changed && inProject(isOfCore(changed) ? "src/core/core.wasm" : changed.file);
   if (outdated) runner.invalidateFile(outdated);
@@ -123,7 +142,7 @@ process.on("message", async ({ files, pattern, changed, limit }) => {
   mutant = undefined;
   if (outdated) runner.invalidateFile(outdated);
   process.exitCode = 0;
-  process.send({ ...outcome, fault, time: usedTime() - begun });
+  process.send({ ...outcome, isStopped, fault, time: usedTime() - begun });
 });
 process.on("disconnect", () => process.exit(0));
 process.send("ready");

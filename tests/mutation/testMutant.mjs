@@ -10,7 +10,7 @@ function runOf(tests, mutant, times) {
   const pattern = `^(?:${tests.map(({ test }) => escaped(test)).join("|")})$`;
   const expected = tests.reduce((sum, { time }) => sum + time, files.length * 0.3);
   const changed = { file: mutant.file, text: mutated(readSource(mutant.file), mutant) };
-  return { files, pattern, changed, limit: 6 + times * expected };
+  return { files, pattern, changed, limit: 5 + times * expected };
 }
 
 /**
@@ -23,7 +23,7 @@ export async function testMutant(mutant, { reach, runner, kills, seconds, times 
   const { parts, left } = inParts(tests, seconds);
   for (const part of parts) {
     const said = await runner.ask(runOf(part, mutant, times));
-    if (said === undefined) return { state: "killed", by: "time or memory" };
+    if (said === undefined || said.isStopped) return { state: "killed", by: "time or memory" };
     if (said.fault) return { state: "invalid" };
     const [first] = said.failed;
     if (first) kills(mutant.file, first);

@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { Runner } from "./runner.mjs";
+import { testFiles } from "./sources.mjs";
 
 /** Processor seconds after which a test is left to the runs of single mutants. */
 const long = 1;
@@ -40,7 +41,7 @@ export async function tryTogether(mutants, { files, tests, cases, seconds, said 
   writeFileSync(place("long.json"), JSON.stringify(tests.filter(({ time }) => time > long).map(({ file, test }) => `${file}\n${test}`)));
   const killed = new Map();
   let round = 0;
-  for (let rest = shortFirst(files, tests); rest.length > 0; ) {
+  for (let rest = files ?? shortFirst(testFiles(), tests); rest.length > 0; ) {
     const notesFile = place(`notes${(round += 1)}.jsonl`);
     writeFileSync(notesFile, "");
     const runner = new Runner({
@@ -57,7 +58,7 @@ export async function tryTogether(mutants, { files, tests, cases, seconds, said 
     for (const { what, id, by } of notes) if (what === "killed") killed.set(id, by);
     for (const { what, id, by } of notes) if (what === "stained") said(`stained by ${id}: ${by}`);
     for (const { file, test } of outcome?.failed ?? []) said(`fails without a mutant: ${file} ${test}`);
-    rest = outcome === undefined ? afterEnd(notes, rest, killed) : [];
+    rest = outcome === undefined || outcome.isStopped ? afterEnd(notes, rest, killed) : [];
   }
   rmSync(folder, { recursive: true });
   return killed;

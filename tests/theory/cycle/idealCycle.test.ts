@@ -34,6 +34,31 @@ function closedForm(t: FixedStation, shift: number, count: number, starts: strin
   return Math.max(screw * count, v + d + m, crew);
 }
 
+describe("the schedule of the ideal cycle", () => {
+  test("has every step for its time, the turns one period apart, and as slack what the circuit of the stations lacks", () => {
+    const cases = fc.tuple(times, hundredths(0, 60), fc.integer({ min: 1, max: 6 }));
+    fc.assert(
+      fc.property(cases, ([t, shift, count]) => {
+        const stations = Array.from({ length: count }, () => ({ ...t, by: "machine" as const }));
+        const ideal = idealCycle(fixedCell({ stations, shift, rechargeStarts: "valve-neutral", dispatch: "alternate" }));
+        // As in the closed form: the screw has a circuit for each shot, and each station one for each of its turns.
+        const screw = t.recharge + t.drop + 2 * shift;
+        const own = shift + t.drop + t.close + t.cool + t.remove;
+        const turn = Math.max(count * screw, own);
+        expect(ideal.slackOf("station 01", "cool")).toBeCloseTo(turn - own, 6);
+        expect(ideal.slackOf("plasticator", "recharge")).toBeCloseTo(turn / count - screw, 6);
+        const of = (step: string) => ideal.schedule.filter((row) => row.step === step);
+        for (const step of ["recharge", "drop", "close", "cool", "remove"] as const)
+          expect(of(step).map(({ start, end }) => end - start)).toEqual(
+            stations.map(() => expect.closeTo(t[step], 6) as number),
+          );
+        const starts = of("drop").map(({ start }) => start);
+        for (const [k, start] of starts.entries()) expect(start - starts[0]!).toBeCloseTo((k * turn) / count, 6);
+      }),
+    );
+  });
+});
+
 describe("ideal cycle of equal stations", () => {
   test("has the closed form's period in ticks for every rule, recharge, number of stations and crew", () => {
     fc.assert(

@@ -162,9 +162,9 @@ describe("walks", () => {
 
 describe("priorities of tasks", () => {
   const mold: FixedStation = { name: "left", recharge: 0, drop: 0, close: 0, cool: 10, remove: 2, by: "operator" };
-  const packs = (taskOrder: NonNullable<Scenario["taskOrder"]>): Scenario =>
+  const packs = (taskOrder: NonNullable<Scenario["taskOrder"]>, cool = mold.cool): Scenario =>
     takeawayCell(
-      { stations: [mold], shift: 0, operators: 1, length: 40 },
+      { stations: [{ ...mold, cool }], shift: 0, operators: 1, length: 40 },
       [server("packing", always(3), { by: "operator", buffer: 20 })],
       { cavities: 4, taskOrder },
     );
@@ -188,6 +188,11 @@ describe("priorities of tasks", () => {
       "38 starved",
       "40 working",
     ]);
+  });
+
+  it("put tasks that are not named last", () => {
+    // Removal 8-10. The mold is ready at 18, in the third packing from 16 to 19; a fourth part waits.
+    expect(statesOf(packs(["removal"], 8), "left").slice(3, 5)).toEqual(["18 no operator free", "19 removal"]);
   });
 
   it("put packing before removal when packing comes first: the mold waits until no part is left", () => {
