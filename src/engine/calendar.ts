@@ -1,4 +1,5 @@
 // A weekly pattern of shifts in local wall time, as stretches of seconds from the beginning of a run.
+import { bisector } from "d3-array";
 import { weekdayOf, type Weekday } from "#foundation/civilDate.ts";
 
 export interface Stretch {
@@ -30,6 +31,9 @@ export interface Pattern {
 }
 
 const SECONDS_OF_DAY = 86_400;
+
+/** The place of the first that ends after so many seconds. */
+const { right: bisectRight } = bisector(({ until }: Stretch) => until);
 
 /**
  * Seconds of the run at which the wall shows this time. A time that is skipped when the clocks are put on is the moment of the
@@ -74,6 +78,20 @@ export function united(stretches: readonly Stretch[]): readonly Stretch[] {
     else all.push({ from, until });
   }
   return all;
+}
+
+/** Those that share time with another one; they must not overlap and be in order. */
+export function meeting(stretches: readonly Stretch[], { from, until }: Stretch): readonly Stretch[] {
+  const first = bisectRight(stretches, from);
+  let end = first;
+  while (end < stretches.length && stretches[end]!.from < until) end++;
+  return stretches.slice(first, end);
+}
+
+/** Whether one of them holds this second; they must be in order. */
+export function holds(stretches: readonly Stretch[], second: number): boolean {
+  const next = stretches[bisectRight(stretches, second)];
+  return next !== undefined && next.from <= second;
 }
 
 /** What of the run lies in none of them; they must not overlap and be in order. */

@@ -1,6 +1,8 @@
 // From shifts in wall time to stretches of the run; start-up and planned changes, with the checks that look across keys.
 import {
   between,
+  holds,
+  meeting,
   occurrences,
   secondsAtWall,
   united,
@@ -160,7 +162,7 @@ function shiftOf(draft: ShiftDraft, clock: WallClock, length: number): readonly 
 
 /** Both in the order of time; only the part of a break within a work shift. */
 function apart(off: readonly AbsenceSpec[], breaks: readonly AbsenceSpec[]): readonly AbsenceSpec[] {
-  const outside = breaks.filter(({ from, until }) => off.every((each) => until <= each.from || from >= each.until));
+  const outside = breaks.filter((each) => meeting(off, each).length === 0);
   return [...off, ...outside].toSorted((one, other) => one.from - other.from);
 }
 
@@ -181,7 +183,7 @@ function breaksOf(shift: ShiftDraft, clock: WallClock, length: number): readonly
     const at = secondsOfDay(rest.at);
     const { days: _, ...daily } = pattern;
     const all = occurrences({ ...daily, start: at, end: (at + rest.time) % 86_400 }, clock, length);
-    return all.filter(({ from }) => stretches.some((each) => from >= each.from && from < each.until));
+    return all.filter(({ from }) => holds(stretches, from));
   });
 }
 
