@@ -7,7 +7,7 @@ import * as eventLog from "./observed/eventLog.ts";
 import { firstDue, openEventList } from "./state/eventList.ts";
 import * as follow from "./loop/follow.ts";
 import { jointTicks } from "./observed/jointTime.ts";
-import { periodAt, periodCount } from "./observed/periods.ts";
+import { forgetPeriods, periodAt, periodCount } from "./observed/periods.ts";
 import { openProcesses, processAt } from "./state/process.ts";
 import { openRecords } from "./observed/records.ts";
 import { openOnward, reach as reachStep } from "./loop/onward.ts";
@@ -19,7 +19,7 @@ import { openStops } from "./loop/stops.ts";
 import * as tally from "./observed/tally.ts";
 import * as tokens from "./state/tokens.ts";
 
-export { wholes, reals, settle };
+export { wholes, reals, settle, forgetPeriods };
 
 /** To be called once, when all sections have been filled in. */
 export function open(activities: i32, classes: i32, foldAt: i32, scanUpTo: i32, withLog: bool, withFlow: bool): void {

@@ -1,4 +1,5 @@
 // A weekly pattern of shifts in local wall time, as stretches of seconds from the beginning of a run.
+import { bisector } from "d3-array";
 import { weekdayOf, type Weekday } from "#foundation/civilDate.ts";
 
 export interface Stretch {
@@ -30,6 +31,9 @@ export interface Pattern {
 }
 
 const SECONDS_OF_DAY = 86_400;
+
+/** The place of the first that ends after so many seconds. */
+const { right: bisectRight } = bisector(({ until }: Stretch) => until);
 
 /**
  * Seconds of the run at which the wall shows this time. A time that is skipped when the clocks are put on is the moment of the
@@ -76,6 +80,14 @@ export function united(stretches: readonly Stretch[]): readonly Stretch[] {
   return all;
 }
 
+/** Those that share time with another one; they must not overlap and be in order. */
+export function meeting(stretches: readonly Stretch[], { from, until }: Stretch): readonly Stretch[] {
+  const first = bisectRight(stretches, from);
+  let end = first;
+  while (end < stretches.length && stretches[end]!.from < until) end++;
+  return stretches.slice(first, end);
+}
+
 /** What of the run lies in none of them; they must not overlap and be in order. */
 export function between(stretches: readonly Stretch[], length: number): readonly Stretch[] {
   const ends = [0, ...stretches.map(({ until }) => until)];
@@ -85,23 +97,12 @@ export function between(stretches: readonly Stretch[], length: number): readonly
 
 /** Whether this time lies in one of them; they must not overlap and be in order. */
 export function isWithin(time: number, stretches: readonly Stretch[]): boolean {
-  const begun = lastOf(stretches, ({ from }) => from <= time);
-  return begun !== undefined && time < begun.until;
+  const next = stretches[bisectRight(stretches, time)];
+  return next !== undefined && next.from <= time;
 }
 
 /** Whether a stretch has time in common with one of the others; they must not overlap and be in order. */
 export function overlapsOne({ from, until }: Stretch, others: readonly Stretch[]): boolean {
-  const begun = lastOf(others, (other) => other.from < until);
-  return begun !== undefined && begun.until > from;
-}
-
-/** By bisection: it holds for all up to one and for none after it. A hundred years have too many stretches to look at each. */
-function lastOf(stretches: readonly Stretch[], holds: (stretch: Stretch) => boolean): Stretch | undefined {
-  let [low, high] = [0, stretches.length];
-  while (low < high) {
-    const middle = Math.floor((low + high) / 2);
-    if (holds(stretches[middle]!)) low = middle + 1;
-    else high = middle;
-  }
-  return stretches[low - 1];
+  const next = others[bisectRight(others, from)];
+  return next !== undefined && next.from < until;
 }

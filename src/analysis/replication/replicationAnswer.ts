@@ -3,8 +3,7 @@ import { TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { CellRecord, ChainShare, ElementTime, StateTime, StopExposure } from "#cell/records/cellRecord.ts";
 import type { ParisonRecord } from "#cell/records/parisonRecord.ts";
 import type { StepScale } from "#cell/layers/planCell.ts";
-import type { QuarterRecord } from "#cell/records/quarterRecord.ts";
-import { dayTotals, type DayTotal } from "./dayTotals.ts";
+import type { DayRecord, QuarterRecord } from "#cell/records/quarterRecord.ts";
 import { massBalance } from "./massBalance.ts";
 import { measuresOf, type MeasureValue } from "./measures.ts";
 import { stationCycles, type StationCycles } from "./stationCycles.ts";
@@ -87,12 +86,12 @@ export interface ReplicationAnswer {
   readonly stops?: readonly StopCount[];
   /** In the order of the scenario's stops; absent where it has none. */
   readonly exposures?: readonly StopExposure[];
-  /** Each local day, and each quarter of an hour of the replication that a report shows; absent without a calendar. */
-  readonly days?: readonly DayTotal[];
+  /** Each local day, and the first quarters of an hour of the replication that a report shows; absent without a calendar. */
+  readonly days?: readonly DayRecord[];
   readonly quarters?: readonly QuarterRecord[];
   /** Of each station; empty where no material is given. */
   readonly parisons: readonly ParisonRecord[];
-  /** Every cycle of the replication that a report shows; empty for all other replications. */
+  /** All cycles of the replication that a report shows; empty for all other replications. */
   readonly cycles: readonly StationCycles[];
   /** The time of a deadlock or endless loop, and all waits at that time; null where the run reached its end. */
   readonly standstill: Standstill | null;
@@ -104,7 +103,7 @@ interface Standstill {
   readonly waiting: readonly { readonly process: string; readonly step: string; readonly lacks: string }[];
 }
 
-/** Only the first replication keeps its single cycles, because a year has five million. */
+/** Only of the first replication cycles and quarters of an hour are shown. */
 export function isShown(task: ReplicationTask): boolean {
   return task.replication === 1 && isWhole(task);
 }
@@ -137,7 +136,7 @@ export function answerOf(task: ReplicationTask, record: CellRecord): Replication
     ),
     ...(stops.length > 0 ? { stops: stopCounts(record) } : {}),
     ...(stopExposures.length > 0 ? { exposures: stopExposures } : {}),
-    ...(record.quarters ? { days: dayTotals(record.quarters) } : {}),
+    ...(record.days ? { days: record.days } : {}),
     ...(record.quarters && isShown(task) ? { quarters: record.quarters } : {}),
     parisons: record.parisons,
     cycles: isShown(task) ? stationCycles(record) : [],

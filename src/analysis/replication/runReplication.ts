@@ -12,12 +12,13 @@ export function replicationRunner(scenario: Scenario): (task: ReplicationTask) =
     const cell = frequent === undefined ? scenario : withFrequentStop(scenario, frequent);
     // A search tries each length once: its plan is not kept.
     const plan = scale?.longerBy === undefined ? planOf(cell, scale) : planCell(cell, scale);
-    const options = {
+    const record = runCell(plan, {
       replication,
-      keepsShots: isShown(task),
+      keepsShots: false,
+      countsCycles: isShown(task),
       watchesParisons: isWhole(task),
-      readsQuarters: isWhole(task),
-    };
-    return answerOf(task, runCell(plan, options));
+      quarters: isShown(task) ? "first" : isWhole(task) ? "days" : "none",
+    });
+    return answerOf(task, record);
   };
 }

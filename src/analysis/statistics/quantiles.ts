@@ -21,9 +21,16 @@ export function quantiles(values: readonly number[]): Quantiles {
 
 /** The quantiles of values in ascending order. */
 export function quantilesOfSorted(values: Float64Array): Quantiles {
-  invariant(values.length > 0, "quantiles need a value");
-  // The library only reads elements.
-  const rising = values as ArrayLike<number> as number[];
-  const at = (p: number) => quantileSorted(rising, p);
+  return quantilesOf(values.length, (rank) => values[rank]!);
+}
+
+/** The same of so many values, each told by its rank, counted from 0. */
+export function quantilesOf(count: number, valueAt: (rank: number) => number): Quantiles {
+  invariant(count > 0, "quantiles need a value");
+  const at = (p: number): number => {
+    const place = (count - 1) * p;
+    const below = Math.floor(place);
+    return quantileSorted([valueAt(below), valueAt(Math.ceil(place))], place - below);
+  };
   return { p05: at(0.05), p25: at(0.25), p50: at(0.5), p75: at(0.75), p95: at(0.95) };
 }

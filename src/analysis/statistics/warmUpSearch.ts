@@ -11,6 +11,8 @@ import { averagedSeries, warmUp } from "./warmUp.ts";
 
 /** Shots of the first search: 300 batches, which take less time than a work shift. */
 const pilotShots = 1500;
+/** A second search of a long run takes so many times as many: a run that is not steady by then has no end to be found. */
+const mostSearched = 100;
 /** The factor of the length of a second search where the first finds no end of the warm-up. */
 const lengthened = 2;
 /** Mean repairs of the longest kind of stop that a warm-up lasts at least, and the part of the run that it may take for them. */
@@ -46,7 +48,7 @@ export function beginWarmUpSearch(scenario: Scenario): WarmUpSearch {
   return { scenario, answers: [] };
 }
 
-/** First over the beginning of the run. Where that has no end of the warm-up, once over the whole run or one twice as long. */
+/** First over the beginning of the run. Where that has no end of the warm-up, once over the run or one twice as long. */
 export function pilotsWanted(search: WarmUpSearch): readonly PilotTask[] {
   const { scenario } = search;
   if (scenario.run.warmup !== "auto") return [];
@@ -90,7 +92,7 @@ export function settleWarmUp(search: WarmUpSearch): SettledScenario {
   const found = endOf(made);
   if (found.kind === "refused") {
     const run = { ...scenario.run, warmup: 0, length: Math.max(length, scenario.run.length) };
-    return { scenario: { ...scenario, run }, warnings: [refusal(found.reason, run.length)] };
+    return { scenario: { ...scenario, run }, warnings: [refusal(found.reason, length)] };
   }
   const whole = Math.max(scenario.run.length, length);
   // A whole second is easier to read and to set again, and is never before the end of the warm-up.
@@ -127,12 +129,12 @@ function endIn(replications: readonly (readonly number[])[]): End {
   return { kind: "found", seconds: series.slice(0, found.observations).reduce((sum, each) => sum + each, 0) };
 }
 
-/** A short run as it is, then twice as long; the beginning of a long run, then all of it. */
+/** A short run as it is, then twice as long; the beginning of a long run, then all or much of it. */
 function pilotLengths({ scenario }: WarmUpSearch): readonly number[] {
   const { length } = scenario.run;
   const shot = slowestTurn(planOf(scenario)) / scenario.stations.length / TICKS_PER_SECOND;
   const pilot = Math.ceil(pilotShots * shot);
-  return pilot < length ? [pilot, length] : [length, lengthened * length];
+  return pilot < length ? [pilot, Math.min(length, mostSearched * pilot)] : [length, lengthened * length];
 }
 
 function answersOf(search: WarmUpSearch, length: number): readonly PilotAnswer[] {

@@ -1,12 +1,11 @@
 // The plan of a calendar for each local day, and the times and good parts of that day over the replications.
 import { mean } from "simple-statistics";
-import { united, type Stretch } from "#engine/calendar.ts";
+import { meeting, united, type Stretch } from "#engine/calendar.ts";
 import { distributionMean } from "#engine/distributions/moments.ts";
 import { dateOf, weekdayOf, type Weekday } from "#foundation/civilDate.ts";
 import { purgeOfChange } from "#cell/layers/purge.ts";
-import { dayUses, type QuarterRecord } from "#cell/records/quarterRecord.ts";
+import { dayUses, type DayRecord, type QuarterRecord } from "#cell/records/quarterRecord.ts";
 import type { CalendarSpec, ChangeSpec, Scenario } from "#scenario/scenario.ts";
-import type { DayTotal } from "#analysis/replication/dayTotals.ts";
 import { meanInterval, type Interval } from "#analysis/statistics/interval.ts";
 import type { ReplicationAnswer } from "#analysis/replication/replicationAnswer.ts";
 
@@ -34,7 +33,7 @@ export interface PlannedChange extends Pick<ChangeSpec, "name" | "kind" | "stati
 export interface CalendarStudy {
   /** Empty where only changes are planned. */
   readonly days: readonly DaySummary[];
-  /** Of the first replication. */
+  /** Of the first days of the first replication. */
   readonly quarters: readonly QuarterRecord[];
   readonly changes: readonly PlannedChange[];
 }
@@ -45,8 +44,9 @@ export function calendarStudy(scenario: Scenario, answers: readonly ReplicationA
   if (!calendar && changes.length === 0) return null;
   const [first] = answers;
   const days = first?.days ?? [];
+  const planned = plannedTimes(calendar);
   return {
-    days: calendar ? days.map((day, i) => daySummary(calendar, day, allOfDay(answers, i))) : [],
+    days: calendar ? days.map((day, i) => daySummary(planned, day, allOfDay(answers, i))) : [],
     quarters: first?.quarters ?? [],
     changes: changes.map((change) => plannedChange(change, scenario)),
   };
@@ -66,33 +66,42 @@ function plannedChange(change: ChangeSpec, scenario: Scenario): PlannedChange {
 }
 
 /** All replications have the same days. */
-function allOfDay(answers: readonly ReplicationAnswer[], index: number): readonly DayTotal[] {
+function allOfDay(answers: readonly ReplicationAnswer[], index: number): readonly DayRecord[] {
   return answers.flatMap(({ days }) => (days?.[index] ? [days[index]] : []));
 }
 
-function daySummary(calendar: CalendarSpec, total: DayTotal, all: readonly DayTotal[]): DaySummary {
+/** Of all work shifts together, which may overlap. */
+interface PlannedTimes {
+  readonly shifts: readonly Stretch[];
+  readonly breaks: readonly Stretch[];
+}
+
+function plannedTimes(calendar: CalendarSpec | undefined): PlannedTimes {
+  const shifts = calendar?.shifts ?? [];
+  return {
+    shifts: united(shifts.flatMap(({ stretches }) => stretches)),
+    breaks: united(shifts.flatMap(({ pauses }) => pauses)),
+  };
+}
+
+function daySummary(planned: PlannedTimes, total: DayRecord, all: readonly DayRecord[]): DaySummary {
   const { day, from, until } = total;
-  const { shifts } = calendar;
   return {
     day,
     date: dateOf(day),
     weekday: weekdayOf(day),
     seconds: until - from,
-    shiftSeconds: overlap(
-      shifts.flatMap(({ stretches }) => stretches),
-      total,
-    ),
-    breakSeconds: overlap(
-      shifts.flatMap(({ pauses }) => pauses),
-      total,
-    ),
+    shiftSeconds: overlap(planned.shifts, total),
+    breakSeconds: overlap(planned.breaks, total),
     useSeconds: dayUses.map((_, use) => mean(all.map(({ seconds }) => seconds[use]!))),
     good: meanInterval(all.map(({ good }) => good)),
   };
 }
 
-/** Seconds of the stretch in any of the others; work shifts may overlap. */
-function overlap(others: readonly Stretch[], { from, until }: Stretch): number {
-  const inside = others.map((other) => ({ from: Math.max(from, other.from), until: Math.min(until, other.until) }));
-  return united(inside.filter((each) => each.until > each.from)).reduce((sum, each) => sum + each.until - each.from, 0);
+/** Seconds of the stretch in any of the others. */
+function overlap(others: readonly Stretch[], stretch: Stretch): number {
+  return meeting(others, stretch).reduce(
+    (sum, { from, until }) => sum + Math.min(stretch.until, until) - Math.max(stretch.from, from),
+    0,
+  );
 }

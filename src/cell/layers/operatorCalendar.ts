@@ -1,7 +1,7 @@
 // Breaks and off-shift times of an operator, and the operator on call meanwhile.
 import type { GiveSpec, NeedSpec } from "#engine/compiler/stepTable.ts";
 import type { AbsenceSpec, Scenario, StopSpec } from "#scenario/scenario.ts";
-import { clockUntil, forEver, isOffShift, isSameRest, lasting } from "#cell/words/calendarWords.ts";
+import { clockUntil, forEver, isOffShift, lasting, restsOf } from "#cell/words/calendarWords.ts";
 import type { CellProcess, CellStep } from "#cell/words/cellTable.ts";
 import { operatorName } from "#cell/words/cycleNames.ts";
 import { lastPartsOut, OPERATORS } from "#cell/words/placeNames.ts";
@@ -16,19 +16,21 @@ import { answeredByCrew, answeredOnCall, ON_CALL, stopsOnCall } from "./stopProc
  */
 export function operatorCalendar(number: number, scenario: Scenario): CellProcess {
   const onCall = number === 0 ? stopsOnCall(scenario) : [];
-  const steps = (scenario.calendar!.operators[number] ?? []).flatMap((absence) =>
-    isOffShift(absence) && onCall.length > 0 ? onCallMeanwhile(absence, scenario, onCall) : away(absence, scenario),
-  );
+  const restsOfCell = restsOf(scenario.calendar!.off);
+  const steps = (scenario.calendar!.operators[number] ?? []).flatMap((absence) => {
+    const leave = leaving(absence, scenario, isOffShift(absence) && restsOfCell.has(absence.from));
+    return isOffShift(absence) && onCall.length > 0 ? onCallMeanwhile(absence, leave, onCall) : away(absence, leave);
+  });
   const resource = operatorName(number);
   return { name: `shifts of ${resource}`, kind: "calendar", resource, steps: [...steps, forEver] };
 }
 
-function away(absence: AbsenceSpec, scenario: Scenario): readonly CellStep[] {
+function away(absence: AbsenceSpec, leave: Leaving): readonly CellStep[] {
   return [
     clockUntil(absence.from),
     {
       ...named(isOffShift(absence) ? "calendar.off" : "crew.onBreak"),
-      ...leaving(absence, scenario),
+      ...leave,
       time: lasting(absence.until),
     },
     {
@@ -42,8 +44,8 @@ function away(absence: AbsenceSpec, scenario: Scenario): readonly CellStep[] {
 
 type Leaving = Pick<CellStep, "priority" | "shows" | "stoppedBy"> & { readonly needs: readonly NeedSpec[] };
 
-function leaving(absence: AbsenceSpec, { calendar, stations }: Scenario): Leaving {
-  const waits = calendar!.off.some((each) => isSameRest(each, absence));
+/** `waits`: until the last parts are out, since the cell rests as well. */
+function leaving(absence: AbsenceSpec, { stations }: Scenario, waits: boolean): Leaving {
   return {
     needs: [
       { place: OPERATORS, takes: "helper" },
@@ -56,10 +58,9 @@ function leaving(absence: AbsenceSpec, { calendar, stations }: Scenario): Leavin
 }
 
 /** While the operator is off shift, they answer the calls instead of the crew. A repair that has begun is finished. */
-function onCallMeanwhile(absence: AbsenceSpec, scenario: Scenario, stops: readonly StopSpec[]): readonly CellStep[] {
+function onCallMeanwhile(absence: AbsenceSpec, leave: Leaving, stops: readonly StopSpec[]): readonly CellStep[] {
   const tokens = (place: (stop: StopSpec) => string): readonly { readonly place: string }[] =>
     stops.map((stop) => ({ place: place(stop) }));
-  const leave = leaving(absence, scenario);
   const handOver = (place: string, answered: readonly GiveSpec[]): readonly GiveSpec[] => [
     { place, carries: "helper" },
     ...answered,

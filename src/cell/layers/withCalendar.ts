@@ -1,7 +1,7 @@
 // Adds work shifts, breaks, start-ups and planned changes to a cycle table; a resource off shift lacks its token.
 import type { PlaceSpec, StateSpec } from "#engine/compiler/stepTable.ts";
 import type { AbsenceSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
-import { clockUntil, forEver, isOffShift, isSameRest, lasting, NEVER } from "#cell/words/calendarWords.ts";
+import { clockUntil, forEver, isOffShift, lasting, NEVER, restsOf } from "#cell/words/calendarWords.ts";
 import type { CellProcess, CellResource, CellStep, CellTable } from "#cell/words/cellTable.ts";
 import { PLASTICATOR, SHIFT } from "#cell/words/cycleNames.ts";
 import { lastPartsOut, mayStart, SCREW_MAY_WORK } from "#cell/words/placeNames.ts";
@@ -118,8 +118,9 @@ function stationCalendar(table: CellTable, station: StationSpec, scenario: Scena
   const { calendar } = scenario;
   const cycle = table.processes.find(({ kind, station: own }) => kind === "station" && own === station.name)!;
   const turn = meanSeconds(cycle);
+  const restsOfCrew = calendar!.operators.map(restsOf);
   const steps = calendar!.off.flatMap((absence): readonly CellStep[] => {
-    const waiting = calendar!.operators.filter((own) => own.some((each) => isSameRest(each, absence))).length;
+    const waiting = isOffShift(absence) ? restsOfCrew.filter((rests) => rests.has(absence.from)).length : 0;
     return [
       clockUntil(absence.from - turn),
       {

@@ -5,7 +5,8 @@ import type { ShotMasses } from "#cell/table/shotMass.ts";
 import type { CellStep } from "#cell/words/cellTable.ts";
 import type { CountedElement } from "#cell/words/elementWords.ts";
 import type { ParisonRecord } from "./parisonRecord.ts";
-import type { QuarterRecord } from "./quarterRecord.ts";
+import type { CountedTimes } from "./countedTimes.ts";
+import type { DayRecord, QuarterRecord } from "./quarterRecord.ts";
 
 export interface StationRecord {
   readonly name: string;
@@ -24,6 +25,8 @@ export interface StationRecord {
   readonly lastShotTick: number;
   /** Tick of each delivery, ascending; empty where they were not kept. */
   readonly shotTicks: readonly number[];
+  /** Times from one delivery to the next; absent where they were not counted. */
+  readonly cycles?: CountedTimes;
 }
 
 export interface StateTime {
@@ -113,7 +116,8 @@ export interface CellRecord {
   readonly parisons: readonly ParisonRecord[];
   /** Melt purged at starts and changes, milligrams. */
   readonly purgedMilligrams: number;
-  /** Every quarter of an hour of the observed time; absent where the cell knows no calendar. */
+  /** Each local day of the observed time, and the quarters of an hour of the first ones; absent where the cell knows no calendar. */
+  readonly days?: readonly DayRecord[];
   readonly quarters?: readonly QuarterRecord[];
   /** Present where nothing could happen any more before the end. */
   readonly standstill?: Standstill;

@@ -16,3 +16,14 @@ export interface QuarterRecord {
   /** Good parts that came out of it. */
   readonly good: number;
 }
+
+export interface DayRecord {
+  /** Days from 1970-01-01 to the local date. */
+  readonly day: number;
+  /** Seconds of the run at which the observed part of the day begins and ends. */
+  readonly from: number;
+  readonly until: number;
+  /** By use, in the order of `dayUses`, mean over the stations. */
+  readonly seconds: readonly number[];
+  readonly good: number;
+}

@@ -25,6 +25,8 @@ export interface ShotRecord {
 }
 
 interface Growing extends Pick<ShotRecord, "station" | "shot"> {
+  /** Place among all shots. */
+  readonly place: number;
   readonly starts: Map<string, number>;
   /** The step that began last. */
   last: { readonly step: string; readonly role: StepRole | null };
@@ -32,90 +34,151 @@ interface Growing extends Pick<ShotRecord, "station" | "shot"> {
   begun: number | undefined;
   delivered: number | undefined;
   closed: number | undefined;
+  /** Seconds at heat when it was delivered. */
+  atHeat: number | null;
   /** Seconds at which the blow began and ended, and at which the mold began to open. */
   readonly blown: { begun?: number; ended?: number; opened?: number };
 }
 
-/** In the order in which the valve shifted for them. */
+/** All at once, in the order in which the valve shifted for them. */
 export function shotRecords(events: Iterable<EventRecord>, scenario: Scenario): readonly ShotRecord[] {
-  const shots = new Map<string, Growing>();
-  const isContinuous = scenario.delivery.kind === "continuous";
-  // In continuous extrusion a parison grows from the catch before to its own.
-  let caught: number | undefined;
-  for (const { owner, kind, step, role, station, shot, seconds } of events) {
+  return [...eachShot(events, scenario)];
+}
+
+/**
+ * The same one after the other, each as soon as nothing more happens to it and to those before it: in a long run few are held at
+ * a time.
+ */
+export function* eachShot(events: Iterable<EventRecord>, scenario: Scenario): Generator<ShotRecord> {
+  const growth = new Growth(scenario);
+  for (const event of events) {
+    if (growth.add(event)) yield* growth.finished();
+  }
+  yield* growth.rest();
+}
+
+/** One shot in the mold and one on the mask beside it: what the station begins after these does not concern an earlier one. */
+const mostUnderWay = 3;
+
+class Growth {
+  readonly #isContinuous: boolean;
+  readonly #stations: ReadonlyMap<string, StationSpec>;
+  readonly #passage: MeltPassage | undefined;
+  readonly #hanging: ReadonlyMap<string, SagInput | undefined>;
+  readonly #cooling: ReadonlyMap<string, ShotCooling | undefined>;
+  /** In their order, those that are told not among them. */
+  readonly #shots = new Map<string, Growing>();
+  #count = 0;
+  /** By station: the number of the shot begun last. */
+  readonly #begun = new Map<string, number>();
+  /** Delivered at one instant, and not yet in the order of the shots. */
+  #delivered: Growing[] = [];
+  /** In continuous extrusion a parison grows from the catch before to its own. */
+  #caught: number | undefined;
+
+  constructor(scenario: Scenario) {
+    const { stations } = scenario;
+    this.#isContinuous = scenario.delivery.kind === "continuous";
+    this.#stations = new Map(stations.map((each) => [each.name, each]));
+    this.#passage = passageOf(stations);
+    this.#hanging = new Map(stations.map((each) => [each.name, sagInput(scenario, each)]));
+    this.#cooling = new Map(stations.map((each) => [each.name, stationCooling(scenario, each)]));
+  }
+
+  /** Whether a shot has begun. */
+  add({ owner, kind, step, role, station, shot, seconds }: EventRecord): boolean {
     const isOfMold = owner === "station" || owner === "mask";
-    if (!isOfMold || station === null || shot === null || step === null || kind !== "working") continue;
-    const key = `${shot} ${station}`;
-    const record: Growing = shots.get(key) ?? newShot(station, shot, { step, role });
-    shots.set(key, record);
-    if (record.starts.has(step)) continue;
+    if (!isOfMold || station === null || shot === null || step === null || kind !== "working") return false;
+    if (this.#delivered.length > 0 && seconds > this.#delivered[0]!.delivered!) this.#passOn();
+    const begun = this.#count;
+    const record = this.#shotOf(station, shot, { step, role });
+    if (record.starts.has(step)) return false;
     // What is cleared away broke off before its end.
-    if (record.last.step !== step && role !== "mold.clear") endLast(record, seconds);
+    if (record.last.step !== step && role !== "mold.clear") this.#endLast(record, seconds);
     if (role === "mold.drop") record.begun = seconds;
-    if (isContinuous && role === "mold.close") {
-      record.begun = caught;
-      record.delivered = seconds;
-      caught = seconds;
+    if (this.#isContinuous && role === "mold.close") {
+      record.begun = this.#caught;
+      this.#deliver(record, seconds);
+      this.#caught = seconds;
     }
     if (role === "mold.blow") record.blown.begun = seconds;
     if (role === "mold.open") record.blown.opened = seconds;
     record.starts.set(step, seconds);
     record.last = { step, role };
+    return this.#count > begun;
   }
-  const stations = new Map(scenario.stations.map((each) => [each.name, each]));
-  const atHeat = timesAtHeat([...shots.values()], stations, passageOf(scenario.stations));
-  const hanging = new Map(scenario.stations.map((each) => [each.name, sagInput(scenario, each)]));
-  const cooling = new Map(scenario.stations.map((each) => [each.name, stationCooling(scenario, each)]));
-  return [...shots.values()].map((shot) => ({
-    ...recordOf(shot, hanging.get(shot.station), atHeat.get(shot) ?? null),
-    demoldTemperature: demoldTemperature(shot, cooling.get(shot.station)),
-  }));
+
+  *finished(): Generator<ShotRecord> {
+    for (const [key, record] of this.#shots) {
+      const isUnderWay = record.shot + mostUnderWay > this.#begun.get(record.station)!;
+      if (isUnderWay || this.#delivered.includes(record)) return;
+      this.#shots.delete(key);
+      yield this.#recordOf(record);
+    }
+  }
+
+  *rest(): Generator<ShotRecord> {
+    this.#passOn();
+    for (const record of this.#shots.values()) yield this.#recordOf(record);
+  }
+
+  #shotOf(station: string, shot: number, last: Growing["last"]): Growing {
+    const key = `${shot} ${station}`;
+    const known = this.#shots.get(key);
+    if (known) return known;
+    const record = newShot(station, shot, last, this.#count++);
+    this.#shots.set(key, record);
+    this.#begun.set(station, Math.max(shot, this.#begun.get(station) ?? 0));
+    return record;
+  }
+
+  /** A step ends as the next one of the same shot begins. */
+  #endLast(record: Growing, seconds: number): void {
+    if (record.last.role === "mold.drop") this.#deliver(record, seconds);
+    if (record.last.role === "mold.close") record.closed = seconds;
+    if (record.last.role === "mold.blow") record.blown.ended = seconds;
+  }
+
+  #deliver(record: Growing, seconds: number): void {
+    record.delivered = seconds;
+    this.#delivered.push(record);
+  }
+
+  /** Of several at one instant in the order of the shots. */
+  #passOn(): void {
+    for (const shot of this.#delivered.toSorted((one, other) => one.place - other.place)) {
+      const station = this.#stations.get(shot.station);
+      if (station && this.#passage) shot.atHeat = this.#passage.deliver(shot.delivered!, shotMass(station));
+    }
+    this.#delivered = [];
+  }
+
+  #recordOf(shot: Growing): ShotRecord {
+    return {
+      ...recordOf(shot, this.#hanging.get(shot.station)),
+      demoldTemperature: demoldTemperature(shot, this.#cooling.get(shot.station)),
+    };
+  }
 }
 
-function newShot(station: string, shot: number, last: Growing["last"]): Growing {
+function newShot(station: string, shot: number, last: Growing["last"], place: number): Growing {
   return {
     station,
     shot,
+    place,
     starts: new Map(),
     last,
     begun: undefined,
     delivered: undefined,
     closed: undefined,
+    atHeat: null,
     blown: {},
   };
 }
 
-/** A step ends as the next one of the same shot begins. */
-function endLast(record: Growing, seconds: number): void {
-  if (record.last.role === "mold.drop") record.delivered = seconds;
-  if (record.last.role === "mold.close") record.closed = seconds;
-  if (record.last.role === "mold.blow") record.blown.ended = seconds;
-}
-
-type Stations = ReadonlyMap<string, StationSpec>;
-
-/** In the order in which they left the machine. */
-function timesAtHeat(
-  shots: readonly Growing[],
-  stations: Stations,
-  passage: MeltPassage | undefined,
-): ReadonlyMap<Growing, number | null> {
-  if (!passage) return new Map();
-  const left = shots.flatMap((shot) => {
-    const [seconds, station] = [shot.delivered, stations.get(shot.station)];
-    return seconds === undefined || station === undefined ? [] : [{ shot, seconds, mass: shotMass(station) }];
-  });
-  return new Map(
-    left
-      .toSorted((one, other) => one.seconds - other.seconds)
-      .map(({ shot, seconds, mass }) => [shot, passage.deliver(seconds, mass)]),
-  );
-}
-
 function recordOf(
-  { station, shot, starts, begun, delivered, closed }: Growing,
+  { station, shot, starts, begun, delivered, closed, atHeat: timeAtHeat }: Growing,
   hanging: SagInput | undefined,
-  timeAtHeat: number | null,
 ): Omit<ShotRecord, "demoldTemperature"> {
   if (begun === undefined || delivered === undefined || closed === undefined)
     return { station, shot, starts, hang: null, sag: null, timeAtHeat };

@@ -7,11 +7,13 @@ import { goodCounter, partsOf, rejectsOf } from "#cell/words/cycleNames.ts";
 import { elementOf } from "#cell/words/elementWords.ts";
 import { stateNames, type StateKind } from "#cell/words/stateNames.ts";
 import type { CellPlan } from "#cell/layers/planCell.ts";
-import { dayUses, type DayUse, type QuarterRecord } from "#cell/records/quarterRecord.ts";
+import { dayUses, type DayRecord, type DayUse, type QuarterRecord } from "#cell/records/quarterRecord.ts";
 import { rejectReasons } from "#cell/layers/withQuality.ts";
 
 const SECONDS_OF_DAY = 86_400;
 const QUARTER = 900;
+/** A picture shows 53 weeks, of which the first may lack days; no more quarters are kept. */
+const mostDays = 54 * 7;
 
 /** What is read at a border; all of it grows while the run goes on. */
 interface Reading {
@@ -29,17 +31,20 @@ export class QuarterHours {
   /** Counters of good parts, and of rejects to be taken from them. */
   readonly #good: readonly number[];
   readonly #refused: readonly number[];
+  readonly #keepsQuarters: boolean;
   readonly #records: QuarterRecord[] = [];
+  readonly #days: DayRecord[] = [];
   #last: Reading | undefined;
 
   /** Undefined where the cell knows no calendar. */
-  static of(plan: CellPlan): QuarterHours | undefined {
+  static of(plan: CellPlan, keepsQuarters: boolean): QuarterHours | undefined {
     const { calendar } = plan.scenario;
-    return calendar ? new QuarterHours(plan, wallClockOf(calendar)) : undefined;
+    return calendar ? new QuarterHours(plan, wallClockOf(calendar), keepsQuarters) : undefined;
   }
 
-  private constructor(plan: CellPlan, clock: WallClock) {
+  private constructor(plan: CellPlan, clock: WallClock, keepsQuarters: boolean) {
     this.#plan = plan;
+    this.#keepsQuarters = keepsQuarters;
     this.#clock = clock;
     const { program, scenario } = plan;
     const names = scenario.stations.map(({ name }) => name);
@@ -56,8 +61,14 @@ export class QuarterHours {
       : counters(names.flatMap((name) => rejectReasons.map((reason) => rejectsOf(name, reason))));
   }
 
+  /** Of the first days; none where they are not kept. */
   get records(): readonly QuarterRecord[] {
     return this.#records;
+  }
+
+  /** In chronological order. */
+  get days(): readonly DayRecord[] {
+    return this.#days;
   }
 
   /** Ticks of all borders within the stretch, its end included. Clocks change by whole hours, so that quarters stay quarters. */
@@ -90,8 +101,19 @@ export class QuarterHours {
   read(simulation: Simulation): void {
     simulation.settle();
     const now = this.#readingOf(simulation);
-    if (this.#last) this.#records.push(this.#recordOf(this.#last, now));
+    if (this.#last) this.#add(this.#recordOf(this.#last, now));
     this.#last = now;
+  }
+
+  #add(quarter: QuarterRecord): void {
+    const { day, from, until, seconds, good } = quarter;
+    const last = this.#days.at(-1);
+    if (last?.day !== day) this.#days.push({ day, from, until, seconds, good });
+    else {
+      const sums = dayUses.map((_, i) => last.seconds[i]! + seconds[i]!);
+      this.#days[this.#days.length - 1] = { ...last, until, seconds: sums, good: last.good + good };
+    }
+    if (this.#keepsQuarters && this.#days.length <= mostDays) this.#records.push(quarter);
   }
 
   #readingOf({ stateTicks, counts, now }: Simulation): Reading {

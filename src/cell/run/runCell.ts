@@ -17,6 +17,7 @@ import {
   shotsOf,
 } from "#cell/words/cycleNames.ts";
 import { stateNames } from "#cell/words/stateNames.ts";
+import { CycleCounter } from "./cycleCounter.ts";
 import { QuarterHours } from "./quarterHours.ts";
 import { ParisonWatch } from "./parisonWatch.ts";
 import { rejectReasons } from "#cell/layers/withQuality.ts";
@@ -34,12 +35,14 @@ export interface RunOptions {
   readonly log?: EventLog;
   /** Keeps the tick of every shot; true if not given. A year has five million. */
   readonly keepsShots?: boolean;
+  /** Counts the times from shot to shot of each station; false if not given. */
+  readonly countsCycles?: boolean;
   /** Called at each part that passes the last server; only with a takeaway. */
   readonly partReader?: (tick: number) => void;
   /** Keeps a sample of how long parisons drop, hang and are hot; false if not given. */
   readonly watchesParisons?: boolean;
-  /** Reads a run on a calendar at every quarter of an hour; true if not given. */
-  readonly readsQuarters?: boolean;
+  /** Reads a run on a calendar at every quarter of an hour; the days of all and the first quarters if not given. */
+  readonly quarters?: "first" | "days" | "none";
   /** Returns the function that runs the simulation on to a tick. It may stop earlier; the observation then ends there. */
   readonly runOn?: (simulation: Simulation) => (tick: number) => void;
   /** Follows the critical path; true if not given. */
@@ -58,6 +61,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
   const shotReaders = plan.marked.map(
     (counter, k) => [counter, (tick: number) => void shotTicks[k]!.push(tick)] as const,
   );
+  const cycles = options.countsCycles === true ? plan.marked.map((counter) => new CycleCounter(counter)) : [];
   const simulation = new Simulation(program, {
     seed: scenario.run.seed,
     replication: options.replication,
@@ -66,6 +70,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     ...(options.log ? { log: options.log } : {}),
     readers: [
       ...(keepsShots ? shotReaders : []),
+      ...cycles.map(({ reader }) => reader),
       ...(options.partReader ? [[goodCounter, options.partReader] as const] : []),
       ...(watch?.readers ?? []),
     ],
@@ -75,9 +80,10 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     runOn(from);
     simulation.restartObservation();
     for (const ticks of shotTicks) ticks.length = 0;
+    for (const each of cycles) each.restart();
   }
   watch?.restartObservation();
-  const quarters = options.readsQuarters === false ? undefined : QuarterHours.of(plan);
+  const quarters = options.quarters === "none" ? undefined : QuarterHours.of(plan, options.quarters !== "days");
   const readOn = quarters ? quarters.readingOn(simulation, { from, until: latest, runOn }) : runOn;
   const elements = elementTimes(plan, simulation, { from, until: latest, runOn: readOn });
   const until = options.runOn ? Math.min(latest, simulation.now) : latest;
@@ -96,6 +102,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     lostShots: counts.get(lostShotsOf(station.name)) ?? 0,
     ...riseOf(simulation, shotsOf(station.name)),
     shotTicks: shotTicks[k]!,
+    ...(cycles[k] ? { cycles: cycles[k].counted() } : {}),
   }));
   const stateTimes = stateTimesOf(plan, simulation);
   const longestActive = simulation.longestActive().flatMap((times, i) => {
@@ -120,7 +127,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     ...takeawayOf(scenario, counts),
     ...(scenario.regrindLimit === undefined ? {} : { regrindLimit: scenario.regrindLimit }),
     parisons: watch?.records() ?? [],
-    ...(quarters ? { quarters: quarters.records } : {}),
+    ...(quarters ? { days: quarters.days, quarters: quarters.records } : {}),
     ...(standstill ? { standstill } : {}),
   };
 }

@@ -48,7 +48,7 @@ export function runQuantities(plan: CellPlan, run: WantedRun): QuantityRecord {
       replication: run.replication,
       warmup: 0,
       keepsShots: false,
-      readsQuarters: false,
+      quarters: "none",
       keepsChain: false,
       runOn: (simulation) => (tick) => pursuit.runOn(simulation, tick),
     });

@@ -23,6 +23,6 @@ export const clockUntil = (until: number): CellStep => ({
 
 export const forEver: CellStep = { ...named("calendar.end"), needs: [{ place: NEVER }], stoppedBy: [] };
 
-/** Whether two of the crew, or one of them and the cell, are off shift at once. */
-export const isSameRest = (one: AbsenceSpec, other: AbsenceSpec): boolean =>
-  one.from === other.from && one.why === other.why && isOffShift(one);
+/** When they begin to be off shift: two of the crew, or one of them and the cell, rest together where that is the same second. */
+export const restsOf = (absences: readonly AbsenceSpec[]): ReadonlySet<number> =>
+  new Set(absences.filter(isOffShift).map(({ from }) => from));

@@ -53,6 +53,9 @@ export const PATIENCE_ENDS_AT = 1;
 export const MARK_SIZE = 16;
 export const MARK_COUNTER = 8;
 
+/** Active periods after which the host should take them. */
+export const MANY_PERIODS = 1024;
+
 /** An entry of the event log in memory: so many bytes, two real numbers in front and whole numbers behind them, in the order of `Entry`. */
 export const ENTRY_SIZE = 40;
 

@@ -1,10 +1,11 @@
 // Active periods: which resource has been at work longest without a pause, at each instant of a run.
+import { MANY_PERIODS } from "../border/numbers.ts";
+import { pauseSoon } from "../state/pause.ts";
 import { resourceAt, resourceCount, Resource } from "../state/resource.ts";
 import { room, roomier } from "../state/sections.ts";
 
 // Called at every change between work and pause, in order of time. A pause of no length does not end a period. A period that lies
-// within another one can never be the longest and is forgotten at once, so that memory does not grow with the run as long as
-// some resource is at work without a pause.
+// within another one can never be the longest and is forgotten at once; the host takes the others and keeps what is not decided.
 
 /** A period that is over. */
 @unmanaged
@@ -23,6 +24,10 @@ export function periodAt(number: i32): Period {
   return changetype<Period>(periods + <usize>number * offsetof<Period>());
 }
 
+export function forgetPeriods(): void {
+  periodCount = 0;
+}
+
 export function beginPeriod(resource: Resource, tick: f64): void {
   const isPaused = resource.periodEnd < tick;
   if (resource.periodStart >= 0 && isPaused) remember(resource);
@@ -36,7 +41,7 @@ export function pausePeriod(resource: Resource, tick: f64): void {
 
 /** Forgets the past; periods that go on begin anew now. */
 export function restartPeriods(tick: f64): void {
-  periodCount = 0;
+  forgetPeriods();
   for (let number = 0; number < resourceCount; number++) {
     const resource = resourceAt(number);
     resource.periodStart = resource.periodEnd >= tick ? tick : -1;
@@ -46,6 +51,7 @@ export function restartPeriods(tick: f64): void {
 function remember(resource: Resource): void {
   if (resource.periodEnd === resource.periodStart) return;
   for (let number = 0; number < resourceCount; number++) if (covers(resourceAt(number), resource)) return;
+  if (periodCount >= MANY_PERIODS) pauseSoon();
   if (periods === 0) periods = room(capacity, offsetof<Period>());
   if (periodCount === capacity) {
     periods = roomier(periods, capacity, offsetof<Period>());

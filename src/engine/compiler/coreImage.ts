@@ -8,7 +8,7 @@ import { isStop } from "./resolveRows.ts";
 import type { Row } from "./row.ts";
 import { StepSections, type Section } from "./stepSections.ts";
 import type { PlaceSpec, ServingRule, StepTable } from "./stepTable.ts";
-import { linesFor, processesWhere, takersOf } from "./takers.ts";
+import { differingNeeds, linesFor, processesWhere, takersOf } from "./takers.ts";
 
 /** Sections that belong to one run only are absent. */
 export interface CoreImage {
@@ -33,8 +33,9 @@ export function coreImage(
 ): CoreImage {
   const { processes, places, resources } = table;
   const clocked = resources.map((_, number) => processesWhere(rows, (row) => row.draw?.clock === number));
-  const takers = places.map((_, place) => takersOf(rows, place, table));
-  const lines = places.map((_, place) => linesFor(rows, place, table));
+  const differing = differingNeeds(rows);
+  const takers = places.map((_, place) => takersOf(differing, place, table));
+  const lines = places.map((_, place) => linesFor(differing, place, table));
   const steps = new StepSections(table, rows, takers);
   const distributions = steps.distributions;
   /** Its first state, its state and activity while it is stopped, clocks on its working time, the process that does its work. */

@@ -13,6 +13,8 @@ const stopRules: readonly spec.StopRule[] = ["finish", "hold", "scrap"];
 interface Scope {
   readonly names: Names;
   readonly process: spec.ProcessSpec;
+  /** What the process does is to stop a resource. */
+  readonly isStop: boolean;
   /** Row of its first step. */
   readonly firstRow: number;
   /** Resources that some step of the table stops. */
@@ -26,7 +28,7 @@ export function resolveRows({ processes }: spec.StepTable, names: Names, firstRo
   const stops = processes.flatMap(({ steps }) => steps.flatMap((step) => step.stops?.resource ?? []));
   const shared = { names, stoppable: new Set(stops), samplers: new Map<string, Sampler>() };
   return processes.flatMap((process, number) => {
-    const scope = { ...shared, process, firstRow: firstRow[number]! };
+    const scope = { ...shared, process, isStop: isStop(process), firstRow: firstRow[number]! };
     return process.steps.map((step, index) => {
       const following = scope.firstRow + ((index + 1) % process.steps.length);
       return { process: number, ...rowOf(step, following, scope) };
@@ -112,8 +114,8 @@ function chanceOf({ name, chance }: spec.StepSpec, scope: Scope): Pick<Row, "cha
 }
 
 /** A process that stops a resource is no work of that resource: its own stop does not concern it. */
-function occupied(step: spec.StepSpec, { names, process, stoppable }: Scope): readonly number[] {
-  if (isStop(process)) return [];
+function occupied(step: spec.StepSpec, { names, process, isStop: stops, stoppable }: Scope): readonly number[] {
+  if (stops) return [];
   const shows = step.shows ?? [];
   for (const { resource, by } of shows) {
     invariant(by === undefined || !stoppable.has(resource), "one of a family is stopped by taking its token", {

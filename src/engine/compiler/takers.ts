@@ -3,6 +3,14 @@ import { NO_REGISTER } from "#core/border/numbers.ts";
 import type { Need, Row } from "./row.ts";
 import type { StepTable } from "./stepTable.ts";
 
+/** Rows that differ in what their process needs: a calendar has thousands that need the same. */
+export function differingNeeds(rows: readonly Row[]): readonly Row[] {
+  const known = new Map(
+    rows.map((row) => [JSON.stringify([row.process, row.needs.map(({ place, by }) => [place, by])]), row]),
+  );
+  return [...known.values()];
+}
+
 /** Processes that take from the place, in their order. */
 export function takersOf(rows: readonly Row[], place: number, table: StepTable): readonly number[] {
   return processesWhere(rows, (row) => row.needs.some((need) => mayMean(need, place, table)));

@@ -6,55 +6,99 @@ export interface LongestActive {
   readonly shifting: number;
 }
 
-/** Time in which a resource was at work without a pause. */
+/** Time in which a resource was at work without a pause; the end of one that may go on is Infinity. */
 export interface ActivePeriod {
   readonly resource: number;
   readonly start: number;
   readonly end: number;
 }
 
+const inOrder = (a: ActivePeriod, b: ActivePeriod): number =>
+  a.start - b.start || b.end - a.end || a.resource - b.resource;
+
 /**
- * By resource; instants without an active resource belong to none.
+ * Takes the periods while the run goes on and forgets those that are decided, so that a long run needs no more memory than a
+ * short one. Instants without an active resource belong to none.
  *
  * Source: Roser, Nakano and Tanaka, "A practical bottleneck detection method", Proc. Winter Simulation Conference 2001, and
  * "Shifting bottleneck detection", 2002: the momentary bottleneck has the longest active period; it shifts while the
  * periods of two successive bottlenecks overlap (from memory).
  */
-export function longestActive(resources: number, periods: readonly ActivePeriod[]): LongestActive[] {
-  const sole = new Float64Array(resources);
-  const shifting = new Float64Array(resources);
-  const chain = bottlenecks(periods);
-  chain.forEach((period, i) => {
-    const before = chain[i - 1];
-    const after = chain[i + 1];
-    const from = Math.max(period.start, before?.end ?? -Infinity);
-    const until = Math.min(period.end, after?.start ?? Infinity);
-    sole[period.resource]! += Math.max(0, until - from);
-    const overlap = after ? Math.max(0, period.end - Math.max(after.start, before?.end ?? -Infinity)) : 0;
-    if (!after || overlap === 0) return;
-    shifting[period.resource]! += overlap / 2;
-    shifting[after.resource]! += overlap / 2;
-  });
-  return Array.from(sole, (ticks, resource) => ({ sole: ticks, shifting: shifting[resource]! }));
-}
+export class LongestPeriods {
+  #sole: Float64Array;
+  #shifting: Float64Array;
+  /** Periods that are over and not decided. */
+  #open: readonly ActivePeriod[] = [];
+  /** The last bottleneck, and the end of the one before it. */
+  #last: ActivePeriod | undefined;
+  #endBefore = -Infinity;
 
-/** From the longest period at the beginning, each time to the longest that goes on when it ends, or to the next that begins. */
-function bottlenecks(periods: readonly ActivePeriod[]): readonly ActivePeriod[] {
-  const sorted = periods.toSorted((a, b) => a.start - b.start || b.end - a.end || a.resource - b.resource);
-  const chain: ActivePeriod[] = [];
-  for (let i = 0; i < sorted.length;) {
-    const last = chain.at(-1);
-    if (last && sorted[i]!.end <= last.end) {
-      i++;
-      continue;
-    }
-    let best = i;
-    const reach = last && sorted[i]!.start <= last.end ? last.end : sorted[i]!.start;
-    for (let next = i; next < sorted.length && sorted[next]!.start <= reach; next++) {
-      if (sorted[next]!.end - sorted[next]!.start > sorted[best]!.end - sorted[best]!.start) best = next;
-    }
-    chain.push(sorted[best]!);
-    i = best + 1;
+  constructor(resources: number) {
+    this.#sole = new Float64Array(resources);
+    this.#shifting = new Float64Array(resources);
   }
-  return chain;
+
+  /** `over` are those that came to their end since the last time, `present` the last one of each resource. */
+  take(over: readonly ActivePeriod[], present: readonly ActivePeriod[], now: number): void {
+    const isOver = ({ end }: ActivePeriod): boolean => end < now;
+    const decidedUntil = present.reduce((least, each) => (isOver(each) ? least : Math.min(least, each.start)), now);
+    this.#open = [...this.#open, ...over];
+    // A present one that is over comes again later, unless it lies within another one.
+    this.#advance([...this.#open, ...present.filter(isOver)], decidedUntil);
+    this.#open = this.#open.filter(({ end }) => end > this.#lastEnd);
+  }
+
+  /** By resource, as if the run ended now. */
+  totals(over: readonly ActivePeriod[], present: readonly ActivePeriod[], now: number): LongestActive[] {
+    const ended = new LongestPeriods(0);
+    ended.#sole = this.#sole.slice();
+    ended.#shifting = this.#shifting.slice();
+    ended.#last = this.#last;
+    ended.#endBefore = this.#endBefore;
+    const cut = present.map((period) => ({ ...period, end: Math.min(now, period.end) }));
+    ended.#advance([...this.#open, ...over, ...cut.filter(({ start, end }) => end > start)], Infinity);
+    if (ended.#last) ended.#book(ended.#last, undefined);
+    return Array.from(ended.#sole, (ticks, resource) => ({ sole: ticks, shifting: ended.#shifting[resource]! }));
+  }
+
+  get #lastEnd(): number {
+    return this.#last?.end ?? -Infinity;
+  }
+
+  /** From each bottleneck to the longest period that goes on when it ends, or to the next that begins; before `until`. */
+  #advance(periods: readonly ActivePeriod[], until: number): void {
+    const sorted = periods.toSorted(inOrder);
+    for (let i = 0; i < sorted.length;) {
+      if (sorted[i]!.end <= this.#lastEnd) {
+        i++;
+        continue;
+      }
+      const reach = Math.max(sorted[i]!.start, this.#lastEnd);
+      if (reach >= until) return;
+      let best = i;
+      for (let next = i; next < sorted.length && sorted[next]!.start <= reach; next++) {
+        if (sorted[next]!.end - sorted[next]!.start > sorted[best]!.end - sorted[best]!.start) best = next;
+      }
+      this.#follow(sorted[best]!);
+      i = best + 1;
+    }
+  }
+
+  #follow(period: ActivePeriod): void {
+    const last = this.#last;
+    if (last) {
+      this.#book(last, period);
+      this.#endBefore = last.end;
+    }
+    this.#last = period;
+  }
+
+  #book({ resource, start, end }: ActivePeriod, after: ActivePeriod | undefined): void {
+    const from = Math.max(start, this.#endBefore);
+    this.#sole[resource]! += Math.max(0, Math.min(end, after?.start ?? Infinity) - from);
+    if (!after) return;
+    const overlap = Math.max(0, end - Math.max(after.start, this.#endBefore));
+    this.#shifting[resource]! += overlap / 2;
+    this.#shifting[after.resource]! += overlap / 2;
+  }
 }

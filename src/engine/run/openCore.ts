@@ -45,6 +45,7 @@ export interface Core {
   periodResource(period: number): number;
   periodStart(period: number): number;
   periodEnd(period: number): number;
+  forgetPeriods(): void;
   ownPeriodStart(resource: number): number;
   ownPeriodEnd(resource: number): number;
   keepChain(): void;

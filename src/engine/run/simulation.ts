@@ -4,7 +4,7 @@ import * as core from "#core/border/numbers.ts";
 import type { EventLog } from "./eventLog.ts";
 import { exactDraws } from "./exactDraws.ts";
 import { meanDistributions } from "#engine/distributions/distributionTable.ts";
-import { longestActive, type LongestActive } from "./longestActive.ts";
+import { LongestPeriods, type ActivePeriod, type LongestActive } from "./longestActive.ts";
 import { openCore, type Core } from "./openCore.ts";
 import type { Program } from "#engine/compiler/program.ts";
 import type { PlaceSpec } from "#engine/compiler/stepTable.ts";
@@ -63,6 +63,7 @@ export class Simulation {
   readonly stops = new StopLog();
   #standstill: Standstill | undefined;
   readonly #core: Core;
+  #periods: LongestPeriods;
   readonly #log: EventLog | undefined;
   readonly #classes: number;
   /** By counter. */
@@ -78,6 +79,7 @@ export class Simulation {
       exactTicks: exactDraws(program.image.distributions.samplers),
     });
     this.chain = new CriticalPath(this.#core, program.activities.length);
+    this.#periods = this.#noPeriods();
     this.#classes = Math.max(0, ...(options.classOf ?? [])) + 1;
     this.#readers = program.counters.map((name, number) => {
       const mark = program.stopMarks.get(number);
@@ -128,19 +130,7 @@ export class Simulation {
 
   /** By resource: ticks since the observation began in which its active period was the longest of all. */
   longestActive(): readonly LongestActive[] {
-    const own = this.#core;
-    const resources = this.program.table.resources.length;
-    const past = Array.from({ length: own.periods() }, (_, i) => ({
-      resource: own.periodResource(i),
-      start: own.periodStart(i),
-      end: own.periodEnd(i),
-    }));
-    const present = Array.from({ length: resources }, (_, resource) => ({
-      resource,
-      start: own.ownPeriodStart(resource),
-      end: Math.min(this.now, own.ownPeriodEnd(resource)),
-    }));
-    return longestActive(resources, [...past, ...present.filter(({ start, end }) => start >= 0 && end > start)]);
+    return this.#periods.totals(this.#periodsOver(), this.#presentPeriods(), this.now);
   }
 
   /** Runs every instant up to and including `tick`, or until nothing can happen any more. */
@@ -159,6 +149,7 @@ export class Simulation {
     this.marks.ticks.length = 0;
     this.marks.counters.length = 0;
     this.stops.restart();
+    this.#periods = this.#noPeriods();
   }
 
   /** Books the time since each resource's last change of state. */
@@ -238,9 +229,36 @@ export class Simulation {
     this.#takeRecords();
   }
 
+  #noPeriods(): LongestPeriods {
+    return new LongestPeriods(this.program.table.resources.length);
+  }
+
+  #periodsOver(): readonly ActivePeriod[] {
+    const own = this.#core;
+    return Array.from({ length: own.periods() }, (_, i) => ({
+      resource: own.periodResource(i),
+      start: own.periodStart(i),
+      end: own.periodEnd(i),
+    }));
+  }
+
+  /** The present or last one of each resource. */
+  #presentPeriods(): readonly ActivePeriod[] {
+    const own = this.#core;
+    return this.program.table.resources
+      .map((_, resource) => ({ resource, start: own.ownPeriodStart(resource), end: own.ownPeriodEnd(resource) }))
+      .filter(({ start }) => start >= 0);
+  }
+
+  #takePeriods(): void {
+    this.#periods.take(this.#periodsOver(), this.#presentPeriods(), this.now);
+    this.#core.forgetPeriods();
+  }
+
   #takeRecords(): void {
     this.#takeMarks();
     const own = this.#core;
+    if (own.periods() >= core.MANY_PERIODS) this.#takePeriods();
     this.#log?.take(own.memory.buffer, own.entriesAt(), own.entries());
     own.forgetEntries();
   }

@@ -1,6 +1,7 @@
 // Cycle times counted in bins that all stations share, so that their shapes can be compared; the few extreme ones are counted apart.
-import { bisectLeft, bisectRight, nice, ticks } from "d3-array";
+import { nice, ticks } from "d3-array";
 import type { StationCycles } from "#analysis/replication/stationCycles.ts";
+import { countBelow, countNotAbove, countOf, timeAt, type CountedTimes } from "#cell/records/countedTimes.ts";
 import { integer, number, text } from "./columns.ts";
 import { fillTable, type Table } from "./table.ts";
 
@@ -31,47 +32,49 @@ export function cycleBins(cycles: readonly StationCycles[]): readonly CycleBin[]
   const inside = ticks(first, last, binsWanted).filter((tick) => tick > first + rounding && tick < last - rounding);
   // The rounded ends may lie a last bit inside the values.
   const edges = [Math.min(first, low), ...(isSingle ? [] : inside), Math.max(last, high)];
-  return cycles.flatMap(({ station, seconds }) => {
-    const [from, to] = [bisectLeft(seconds, edges[0]!), bisectRight(seconds, edges.at(-1)!)];
-    const shown = countedBetween(edges, seconds.subarray(from, to));
+  return cycles.flatMap(({ station, times }) => {
+    const [before, until] = [countBelow(times, edges[0]!), countNotAbove(times, edges.at(-1)!)];
     return [
-      ...beyond(station, seconds.subarray(0, from)),
-      ...shown.map((bin) => ({ station, ...bin, isBeyond: false })),
-      ...beyond(station, seconds.subarray(to)),
+      ...beyond(station, times, 0, before),
+      ...countedBetween(edges, times).map((bin) => ({ station, ...bin, isBeyond: false })),
+      ...beyond(station, times, until, countOf(times)),
     ];
   });
 }
 
 /** The only cycle time of a station whose cycles do not vary; undefined where they vary. */
-export function constantCycle({ seconds }: StationCycles): number | undefined {
-  const [first, last] = tailsOf(seconds);
-  return seconds.length > 0 && last - first < leastSpread ? first : undefined;
+export function constantCycle({ times }: StationCycles): number | undefined {
+  if (countOf(times) === 0) return undefined;
+  const [first, last] = tailsOf(times);
+  return last - first < leastSpread ? first : undefined;
 }
 
 /** From the shortest to the longest cycle without the tails of each station; upside down where there is no cycle. */
 function shownRange(cycles: readonly StationCycles[]): readonly [low: number, high: number] {
-  const ends = cycles.filter(({ seconds }) => seconds.length > 0).map(({ seconds }) => tailsOf(seconds));
+  const ends = cycles.filter(({ times }) => countOf(times) > 0).map(({ times }) => tailsOf(times));
   return [Math.min(...ends.map(([low]) => low)), Math.max(...ends.map(([, high]) => high))];
 }
 
 /** Order statistics, so that a value outside was counted, not computed. */
-function tailsOf(seconds: Float64Array): readonly [low: number, high: number] {
-  const cut = Math.floor(tail * seconds.length);
-  return [seconds[cut] ?? 0, seconds[seconds.length - 1 - cut] ?? 0];
+function tailsOf(times: CountedTimes): readonly [low: number, high: number] {
+  const count = countOf(times);
+  const cut = Math.floor(tail * count);
+  return [timeAt(times, cut), timeAt(times, count - 1 - cut)];
 }
 
 /** From each edge to just before the next; the last bin has its end as well. */
 function countedBetween(
   edges: readonly number[],
-  values: Float64Array,
+  times: CountedTimes,
 ): readonly Pick<CycleBin, "from" | "to" | "count">[] {
-  const below = edges.map((edge, i) => (i === edges.length - 1 ? values.length : bisectLeft(values, edge)));
+  const below = edges.map((edge, i) => (i === edges.length - 1 ? countNotAbove : countBelow)(times, edge));
   return edges.slice(1).map((to, i) => ({ from: edges[i]!, to, count: below[i + 1]! - below[i]! }));
 }
 
-function beyond(station: string, values: Float64Array): readonly CycleBin[] {
-  if (values.length === 0) return [];
-  return [{ station, from: values[0]!, to: values.at(-1)!, count: values.length, isBeyond: true }];
+/** From one rank to just before the other. */
+function beyond(station: string, times: CountedTimes, rank: number, end: number): readonly CycleBin[] {
+  if (end === rank) return [];
+  return [{ station, from: timeAt(times, rank), to: timeAt(times, end - 1), count: end - rank, isBeyond: true }];
 }
 
 export function cycleBinsTable(bins: readonly CycleBin[]): Table {

@@ -1,7 +1,7 @@
 // The long tables of a run: every event and every shot, one replication after the other.
 import { waitCause } from "#analysis/study/summarizeStates.ts";
 import { eventRecorder, type EventRecord } from "#cell/records/eventRecord.ts";
-import { shotRecords } from "#cell/records/shotRecord.ts";
+import { eachShot, type ShotRecord } from "#cell/records/shotRecord.ts";
 import { stepNames } from "#cell/words/stepNames.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { number } from "./columns.ts";
@@ -21,19 +21,21 @@ export function shotsTable(scenario: Scenario): LongTable {
   return {
     ...shotsSpec,
     columns,
-    batches: perReplication(scenario, (events, replication) => [
-      shotRecords(events, scenario).map(({ station, shot, starts, hang, sag, timeAtHeat, demoldTemperature }) => [
-        replication,
-        station,
-        shot,
-        ...steps.map(({ step }) => starts.get(step) ?? null),
-        hang,
-        sag,
-        timeAtHeat,
-        demoldTemperature,
-      ]),
-    ]),
+    batches: perReplication(scenario, (events, replication) =>
+      inBatches(shotRows(eachShot(events, scenario), steps, replication)),
+    ),
   };
+}
+
+function* shotRows(
+  shots: Iterable<ShotRecord>,
+  steps: readonly StepColumn[],
+  replication: number,
+): Generator<readonly Cell[]> {
+  for (const { station, shot, starts, hang, sag, timeAtHeat, demoldTemperature } of shots) {
+    const begins = steps.map(({ step }) => starts.get(step) ?? null);
+    yield [replication, station, shot, ...begins, hang, sag, timeAtHeat, demoldTemperature];
+  }
 }
 
 /** Replications are run again one by one: all of them would not fit in memory. */

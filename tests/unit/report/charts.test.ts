@@ -12,6 +12,7 @@ import { reportPage } from "#report/page/reportPage.ts";
 import { limitRows } from "#report/page/windowSection.ts";
 import { toCsv } from "#report/tables/csv.ts";
 import { costTables } from "#report/tables/costTable.ts";
+import { countedTimes } from "../../support/countedTimes.ts";
 import { cycleBins } from "#report/tables/cycleBins.ts";
 import { legendName, legendPlace, looksIn, stateLook } from "#report/words/stateLook.ts";
 import { runReport } from "../../support/reported.ts";
@@ -145,7 +146,7 @@ describe("the chart of cycle times", () => {
     const seconds = Float64Array.from(values).toSorted();
     const at = (share: number): number => seconds[Math.floor(share * (seconds.length - 1))]!;
     const spread = { p05: at(0.05), p25: at(0.25), p50: at(0.5), p75: at(0.75), p95: at(0.95) };
-    return [{ station: "left", seconds, spread }];
+    return [{ station: "left", times: countedTimes(values), spread }];
   };
 
   it("has an axis over 99 % of the cycles and counts those beyond", () => {

@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { firstShots } from "#analysis/study/firstShots.ts";
 import type { Study } from "#analysis/study/study.ts";
+import { countedTimes } from "../../support/countedTimes.ts";
 import { cycleBins } from "#report/tables/cycleBins.ts";
 import { waitingWords } from "#report/answers/findingWords.ts";
 import { reportPage } from "#report/page/reportPage.ts";
@@ -64,9 +65,8 @@ describe("twelve stations", () => {
 
 describe("cycle times with one that includes a night", () => {
   const times = [...Array.from({ length: 200 }, (_, i) => 12 + (i % 10) / 10), 29_000];
-  const seconds = Float64Array.from(times).toSorted();
   const spread = { min: 12, p05: 12, p25: 12.2, p50: 12.4, p75: 12.7, p95: 12.9, max: 29_000 };
-  const bins = cycleBins([{ station: "left", seconds, spread }]);
+  const bins = cycleBins([{ station: "left", times: countedTimes(times), spread }]);
 
   it("have bins for the usual cycles, and a separate count beyond them", () => {
     const [shown, beyond] = [bins.filter(({ isBeyond }) => !isBeyond), bins.filter(({ isBeyond }) => isBeyond)];

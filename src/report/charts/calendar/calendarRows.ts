@@ -37,10 +37,13 @@ export interface CalendarRows {
 }
 
 export function calendarRows({ days, quarters }: Pick<CalendarStudy, "days" | "quarters">): CalendarRows {
-  const placed = days.map((day) => ({
-    day,
-    steps: placedOnWall(quarters.filter((quarter) => quarter.day === day.day)),
-  }));
+  const ofDay = new Map<number, QuarterRecord[]>();
+  for (const quarter of quarters) {
+    const own = ofDay.get(quarter.day);
+    if (own) own.push(quarter);
+    else ofDay.set(quarter.day, [quarter]);
+  }
+  const placed = days.map((day) => ({ day, steps: placedOnWall(ofDay.get(day.day) ?? []) }));
   if (days.length <= mostDays) {
     const rows = placed.map(({ day, steps }) => ({
       label: `${day.weekday} ${day.date}`,
