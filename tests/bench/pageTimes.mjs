@@ -26,7 +26,10 @@ async function timesOf(browser, address) {
   const final = page.locator(".sure", { hasText: /^Final, as/u });
   await final.waitFor({ timeout: longest });
   await page.locator(".lever input").first().press("ArrowLeft");
-  await page.locator(".sure", { hasText: /^Rough/u }).or(final).waitFor({ timeout: longest });
+  await page
+    .locator(".sure", { hasText: /^Rough/u })
+    .or(final)
+    .waitFor({ timeout: longest });
   await final.waitFor({ timeout: longest });
   const seen = await page.evaluate("seen");
   await page.close();
