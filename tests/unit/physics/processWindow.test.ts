@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { materials } from "#physics/materials/materials.ts";
 import { plausibleRanges, rangeOfPart, sizedRanges } from "#physics/window/plausibleRanges.ts";
 import { ownMaterial } from "#physics/materials/ownMaterial.ts";
+import { shotCooling } from "#physics/window/shotCooling.ts";
 import { missingRows, processWindow } from "#physics/window/processWindow.ts";
 import type { WindowInput } from "#physics/window/windowInput.ts";
 import type { WindowRow } from "#physics/window/windowRule.ts";
@@ -80,6 +81,17 @@ test("a large part is limited by sag", () => {
   const row = rowOf(input, "sag of the parison when the mold has closed");
   expect(row.value).toBeGreaterThan(0.0811);
   expect(row.value).toBeLessThan(0.0811 * 1.15);
+});
+
+test("a shot touches the mold when the air has filled it, and from the end of the blow where the fill is not known", () => {
+  const { "station.moldResistance": _, ...given } = bottle;
+  const [cool, blow] = [given["station.steps.cool"]!, given["station.steps.blow"]!];
+  // The window holds the cooling time against the rest of blow and cool: by the same instant.
+  const contact = rowOf(given, "cooling time of the thickest place, hottest point").high!;
+  expect(shotCooling(given)!.inflation).toBeCloseTo(cool + blow - contact, 9);
+  const { "product.airConductance": unknown, ...others } = given;
+  expect(unknown).toBeGreaterThan(0);
+  expect(shotCooling(others)!.inflation).toBeNull();
 });
 
 describe("the window", () => {

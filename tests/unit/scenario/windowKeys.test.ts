@@ -157,3 +157,7 @@ describe("a row of the material table", () => {
     expect([own?.low, own?.high, own?.source]).toEqual([own?.value, own?.value, "the scenario"]);
   });
 });
+
+it.each(["product.wall.mean", "product.wall.thickest"])("%s cannot be below a thousandth of a millimeter", (key) => {
+  expect(() => scenarioOf(text, "two", [`${key}=0.0005 mm`])).toThrow(key.split(".").at(-1));
+});
