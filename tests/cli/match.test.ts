@@ -117,7 +117,7 @@ describe("a log that decides nothing or cannot be used", () => {
     const { output } = call("match", "cell.yaml", name, "--out", "cycles", "--set", "stations.count=1");
     const words = output.replaceAll(/\s+/gu, " ");
     expect(words).toContain("No step of the model has times in the log");
-    expect(words).toContain("Step times and logic cannot yet be separated.");
+    expect(words).toContain("Step times and logic cannot yet be separated: the log lacks most steps.");
     expect(words).not.toContain("logic is wrong");
   });
 

@@ -92,7 +92,7 @@ export function understand(
   };
 }
 
-/** A column `time` of small numbers that do not rise, station by station, holds durations if no other column does. */
+/** A column `time` of numbers that go up and down at a station holds durations if no other column does. */
 function timesThatAreDurations(
   columns: LogColumns,
   samples: readonly (readonly string[])[],
@@ -104,12 +104,23 @@ function timesThatAreDurations(
   const cells = rows.map((row) => row[time.index]!);
   const mark = decimalMark(cells, delimiter);
   const values = cells.map((cell) => numberOf(cell, mark));
+  const known = values.filter((value) => value !== undefined);
+  if (known.length < values.length) return columns;
+  const stations = rows.map((row) => row[columns.station?.index ?? -1] ?? "");
+  return isInOrder(known, stations) ? columns : { ...rest, duration: time };
+}
+
+/** So many numbers that only fall are the times of a log with the newest row first. */
+const fewestFalls = 10;
+
+function isInOrder(values: readonly number[], stations: readonly string[]): boolean {
   const latest = new Map<string, number>();
-  const rises = values.every((value, i) => {
-    const station = rows[i]![columns.station?.index ?? -1] ?? "";
-    const before = latest.get(station) ?? -Infinity;
-    if (value !== undefined) latest.set(station, value);
-    return value === undefined || value >= before;
+  let [rises, falls] = [0, 0];
+  values.forEach((value, i) => {
+    const before = latest.get(stations[i]!) ?? value;
+    latest.set(stations[i]!, value);
+    if (value > before) rises += 1;
+    if (value < before) falls += 1;
   });
-  return rises || values.includes(undefined) ? columns : { ...rest, duration: time };
+  return falls === 0 || (rises === 0 && falls >= fewestFalls);
 }

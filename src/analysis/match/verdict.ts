@@ -32,9 +32,12 @@ export function verdictOf(match: LogMatch): Verdict {
     .filter(({ measure }) => measure === "throughput" || measure === "cycle")
     .toSorted((one, other) => distance(other) - distance(one));
   const agreement = jointly(decisive.map(({ result }) => result?.agreement ?? "undecided"));
+  const known = match.steps.filter(({ isTraced }) => isTraced).length;
+  // With few steps of the log the trace-driven run is mostly the drawn one.
+  const traced = 2 * known < match.steps.length ? undefined : match.traced?.agreement;
   return {
     agreement,
-    blame: blameOf(agreement, match.traced?.agreement),
+    blame: blameOf(agreement, traced),
     decisive,
     steps: match.comparisons
       .filter(({ measure, result }) => measure === "step" && result?.agreement === "differs")

@@ -96,6 +96,7 @@ function tracedSentence({ traced, tracedMargin, steps }: LogMatch): string {
 function blameSentence({ steps }: LogMatch, { blame, steps: wrong, waits }: Verdict): string {
   const named = wrong.map((each) => `${measureName(each)} (${perStep(each)})`).join("; ");
   const apart = waits.map((each) => `${measureName(each)} (${signed(-shareSigned(each))} of the time)`).join("; ");
+  const isMostlyUnknown = 2 * steps.filter(({ isTraced }) => isTraced).length < steps.length;
   const isPartial = steps.some(({ isTraced }) => !isTraced);
   switch (blame) {
     case "none":
@@ -107,7 +108,7 @@ function blameSentence({ steps }: LogMatch, { blame, steps: wrong, waits }: Verd
     case "hidden":
       return `The output agrees, yet not with the log's own step times: the logic is wrong${isPartial ? ", or a step that the log lacks" : ""}: order of serving, operators, waits or stops.${apart === "" ? "" : ` Log less model: ${apart}.`}`;
     case "unclear":
-      return "Step times and logic cannot yet be separated.";
+      return `Step times and logic cannot yet be separated${isMostlyUnknown ? ": the log lacks most steps" : ""}.`;
   }
 }
 
