@@ -1,6 +1,5 @@
 // The program as one script: the start of a call, and the task of a worker thread.
-import type { Work } from "#analysis/replication/work.ts";
-import type { WorkerReply } from "#cli/labor/answerWork.ts";
+import type { Parcel, WorkerReply } from "#cli/labor/answerWork.ts";
 import { openHost, type Host } from "#cli/machine/host.ts";
 import { runProgram } from "./program.ts";
 import { reportFailure } from "./reportFailure.ts";
@@ -13,7 +12,7 @@ export async function start(argv: readonly string[]): Promise<Host> {
   return host;
 }
 
-export async function answer(work: Work): Promise<WorkerReply> {
+export async function answer(parcel: Parcel): Promise<WorkerReply> {
   const { answerWork } = await import("#cli/labor/answerWork.ts");
-  return answerWork(work);
+  return answerWork(parcel);
 }

@@ -6,7 +6,11 @@ import { planOf } from "#analysis/ideal/planOf.ts";
 import { withFrequentStop } from "./frequentStop.ts";
 import { answerOf, isShown, isWhole, type ReplicationAnswer, type ReplicationTask } from "./replicationAnswer.ts";
 
-export function replicationRunner(scenario: Scenario): (task: ReplicationTask) => ReplicationAnswer {
+/** `report` gets on the way the share of the present replication that is done. */
+export function replicationRunner(
+  scenario: Scenario,
+  report?: (share: number) => void,
+): (task: ReplicationTask) => ReplicationAnswer {
   return (task) => {
     const { replication, scale, frequent } = task;
     const cell = frequent === undefined ? scenario : withFrequentStop(scenario, frequent);
@@ -17,6 +21,7 @@ export function replicationRunner(scenario: Scenario): (task: ReplicationTask) =
       keepsShots: false,
       countsCycles: isShown(task),
       watchesParisons: isWhole(task),
+      ...(report ? { report } : {}),
       quarters: isShown(task) ? "first" : isWhole(task) ? "days" : "none",
     });
     return answerOf(task, record);

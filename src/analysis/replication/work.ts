@@ -13,10 +13,21 @@ export type Work =
 
 export type AnswerTo<W extends Work> = W extends { readonly kind: "pilots" } ? PilotAnswer : ReplicationAnswer;
 
-export function doWork<W extends Work>(work: W): readonly AnswerTo<W>[];
-export function doWork(work: Work): readonly (PilotAnswer | ReplicationAnswer)[] {
-  if (work.kind === "pilots") return work.tasks.map((task) => runPilot(work.scenario, task));
-  return work.tasks.map(replicationRunner(work.scenario));
+/** Gets on the way how many tasks are done, the part of the present one included. */
+export type Report = (done: number) => void;
+
+export function doWork<W extends Work>(work: W, report?: Report): readonly AnswerTo<W>[];
+export function doWork(work: Work, report?: Report): readonly (PilotAnswer | ReplicationAnswer)[] {
+  let done = 0;
+  const within = report && ((share: number): void => report(done + share));
+  const run = replicationRunner(work.scenario, within);
+  const count = <Answer>(answer: Answer): Answer => {
+    done += 1;
+    report?.(done);
+    return answer;
+  };
+  if (work.kind === "pilots") return work.tasks.map((task) => count(runPilot(work.scenario, task)));
+  return work.tasks.map((task) => count(run(task)));
 }
 
 /** The same work in pieces of `size` tasks; the answers of the pieces in order are the answers to the whole. */

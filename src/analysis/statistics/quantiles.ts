@@ -24,7 +24,7 @@ export function quantilesOfSorted(values: Float64Array): Quantiles {
   return quantilesOf(values.length, (rank) => values[rank]!);
 }
 
-/** The same of so many values, each told by its rank, counted from 0. */
+/** The same of so many values, each by its rank, counted from 0. */
 export function quantilesOf(count: number, valueAt: (rank: number) => number): Quantiles {
   invariant(count > 0, "quantiles need a value");
   const at = (p: number): number => {

@@ -66,7 +66,7 @@ class Growth {
   readonly #passage: MeltPassage | undefined;
   readonly #hanging: ReadonlyMap<string, SagInput | undefined>;
   readonly #cooling: ReadonlyMap<string, ShotCooling | undefined>;
-  /** In their order, those that are told not among them. */
+  /** In their order, from the first that may still go on. */
   readonly #shots = new Map<string, Growing>();
   #count = 0;
   /** By station: the number of the shot begun last. */

@@ -45,6 +45,8 @@ export interface RunOptions {
   readonly quarters?: "first" | "days" | "none";
   /** Returns the function that runs the simulation on to a tick. It may stop earlier; the observation then ends there. */
   readonly runOn?: (simulation: Simulation) => (tick: number) => void;
+  /** Gets on the way the share of the run that is done. */
+  readonly report?: (share: number) => void;
   /** Follows the critical path; true if not given. */
   readonly keepsChain?: boolean;
 }
@@ -75,7 +77,7 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
       ...(watch?.readers ?? []),
     ],
   });
-  const runOn = options.runOn?.(simulation) ?? ((tick: number): void => simulation.runUntil(tick));
+  const runOn = options.runOn?.(simulation) ?? reporting(simulation, latest, options.report);
   if (from > 0) {
     runOn(from);
     simulation.restartObservation();
@@ -129,6 +131,23 @@ export function runCell(plan: CellPlan, options: RunOptions): CellRecord {
     parisons: watch?.records() ?? [],
     ...(quarters ? { days: quarters.days, quarters: quarters.records } : {}),
     ...(standstill ? { standstill } : {}),
+  };
+}
+
+/** Parts of a run after each of which it reports: a long one lasts minutes. */
+const reportedParts = 500;
+
+/** What runs on to a tick; that it pauses on the way changes nothing. */
+function reporting(simulation: Simulation, latest: number, report?: (share: number) => void): (tick: number) => void {
+  if (!report) return (tick) => simulation.runUntil(tick);
+  const part = Math.max(1, Math.ceil(latest / reportedParts));
+  let at = 0;
+  return (tick) => {
+    for (; at + part < tick; at += part) {
+      simulation.runUntil(at + part);
+      report((at + part) / latest);
+    }
+    simulation.runUntil(tick);
   };
 }
 

@@ -83,9 +83,10 @@ function originOf(name: string, path: string, { column = [], stop = [], zone }: 
 async function allFits(collector: LogCollector, host: Host): Promise<readonly Fit[]> {
   const bar = await host.showProgress(collector.count, "fits");
   const fits: Fit[] = [];
+  let done = 0;
   for (const each of collector.fits()) {
     fits.push(each);
-    if (each.kind !== "between") bar?.advance(1);
+    if (each.kind !== "between") bar?.show(++done);
     await host.breathe();
   }
   bar?.end();

@@ -1,9 +1,10 @@
 // The command `run`: simulates one scenario, prints the answer and writes its tables.
-import { eventsTable, shotsTable } from "#report/tables/eventTables.ts";
+import { bytesOfEvents, eventsTable, shotsTable } from "#report/tables/eventTables.ts";
 import { reportPage } from "#report/page/reportPage.ts";
 import { runAnswer } from "#report/answers/runAnswer.ts";
 import { studyTables } from "#report/tables/studyTables.ts";
 import type { Act } from "#cli/call/command.ts";
+import { announceRun } from "#cli/labor/announce.ts";
 import { withChanges } from "#cli/labor/conductChanges.ts";
 import { conductSlackTest } from "#cli/labor/conductSlackTest.ts";
 import { conductStudy, conductWarmUp } from "#cli/labor/conductStudy.ts";
@@ -32,6 +33,8 @@ export const run: Act = (files, options, host) => {
   if (inTheWay.length > 0) return exitCodeOf(inTheWay);
   return withLabor(options, host, async (labor, stages) => {
     const settled = await conductWarmUp(read.scenario, labor, stages);
+    const bytes = options.events === true ? bytesOfEvents(settled.scenario) : 0;
+    announceRun(settled.scenario, options, bytes, { host, jobs: labor.jobs });
     const outcome = await conductStudy(settled, labor, stages, options.sensitivity);
     if (outcome.kind === "stuck") {
       printIssues([outcome.issue], host);

@@ -25,10 +25,11 @@ export async function withChanges(
   let state = beginChanges(study, vary, changes);
   stages.report(`${study.scenario.name}: ${state.trials.length} changes are read`);
   for (let wanted = changesWanted(state); wanted.length > 0; wanted = changesWanted(state)) {
-    for (const { trial, tasks } of wanted) {
-      const changed = state.trials[trial]!.scenario;
-      state = withTrialAnswers(state, trial, await labor.do({ kind: "replications", scenario: changed, tasks }));
-    }
+    const works = wanted.map(({ trial, tasks }) => {
+      return { kind: "replications", scenario: state.trials[trial]!.scenario, tasks } as const;
+    });
+    const answers = await labor.doAll(works);
+    wanted.forEach(({ trial }, i) => (state = withTrialAnswers(state, trial, answers[i]!)));
     const count = wanted.reduce((sum, { tasks }) => sum + tasks.length, 0);
     stages.report(`${study.scenario.name}: ${count} replications of ${wanted.length} changes`);
   }

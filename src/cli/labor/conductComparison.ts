@@ -26,11 +26,10 @@ export async function conductComparison(
     if (wanted.every((tasks) => tasks.length === 0)) {
       return current.map((state, i) => concludeStudy(state, settled[i]!.warnings));
     }
-    for (const [i, state] of current.entries()) {
-      const [tasks, { scenario }] = [wanted[i]!, state];
-      const answers = tasks.length === 0 ? [] : await labor.do({ kind: "replications", scenario, tasks });
-      if (tasks.length > 0) stages.report(`${scenario.name}: ${tasks.length} replications`);
-      states[i] = withAnswers(state, answers);
-    }
+    const works = current.map(({ scenario }, i) => ({ kind: "replications", scenario, tasks: wanted[i]! }) as const);
+    const answers = await labor.doAll(works);
+    current.forEach((state, i) => (states[i] = withAnswers(state, answers[i]!)));
+    const count = wanted.reduce((sum, tasks) => sum + tasks.length, 0);
+    stages.report(`${count} replications of ${wanted.filter((tasks) => tasks.length > 0).length} scenarios`);
   }
 }

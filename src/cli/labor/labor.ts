@@ -1,15 +1,20 @@
 // Runs work in this thread or in worker threads, whichever is faster; the answers are the same.
-import { doWork, effortOf, piecesOf, type AnswerTo, type Work } from "#analysis/replication/work.ts";
+import { doWork, effortOf, type AnswerTo, type Work } from "#analysis/replication/work.ts";
 import { studyPoint, type PointOutcome } from "#analysis/study/sweepPoint.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import type { Host } from "#cli/machine/host.ts";
+import type { Host, Progress } from "#cli/machine/host.ts";
 import type { Order } from "#analysis/promise/order.ts";
 import type { OrderAnswer, OrderTask } from "#analysis/promise/orderAnswer.ts";
 import { effortOfRun } from "#analysis/promise/orderProcedure.ts";
 import { orderRunner } from "#analysis/promise/runOrder.ts";
-import type { OrderWork, PointWork, WorkerReply } from "./answerWork.ts";
+import type { OrderWork, WorkerReply } from "./answerWork.ts";
+import { Pace } from "./pace.ts";
+import { longestFirst, type Piece } from "./pieces.ts";
+import { Workers } from "./workers.ts";
 
 export interface Labor {
+  /** Worker threads that may be used. */
+  readonly jobs: number;
   /** The answers in the order of the tasks. */
   do<W extends Work>(work: W): Promise<readonly AnswerTo<W>[]>;
   /** The same for several works at once, which share the threads and one bar. */
@@ -23,116 +28,121 @@ export interface Labor {
   end(): Promise<void>;
 }
 
-/** Below this computing time in seconds, starting workers costs more than they save. */
-const worthSending = 1;
-/** Seconds; a bar for shorter work would flicker. */
-const worthShowing = 2;
-/** Tasks a message: few enough to share evenly, many enough to pay for the message. */
-const mostTasksAPiece = 50;
+/**
+ * Below this computing time in seconds, starting workers costs more than they save; those that run cost only the way to them. A
+ * worker with a single long task leaves this thread free for interrupts and the bar.
+ */
+const worthStarting = 1;
+const longSingle = 4;
+const worthSending = 0.02;
+/** Milliseconds from one look at the workers to the next. */
+const lookEvery = 100;
+
+/** How works of one kind are done. */
+interface Way<W, A> {
+  /** Seconds, about. */
+  readonly effortOf: (work: W) => number;
+  readonly here: (piece: W, report: (done: number) => void) => readonly A[];
+}
 
 export function openLabor(jobs: number, host: Host): Labor {
-  const tally = new Map<number, number>();
-  let pool: Promise<WorkerPool> | undefined;
-  /** In pieces, here or in workers; the answers to each work in the order of its tasks. */
+  const workers = new Workers(jobs);
+  const pace = new Pace();
+
+  /** The answers to each work in the order of its tasks. */
   async function share<W extends Work | OrderWork, A extends WorkerReply["answers"][number]>(
     works: readonly W[],
-    effort: number,
-    here: (piece: W) => readonly A[],
+    way: Way<W, A>,
   ): Promise<readonly (readonly A[])[]> {
+    const answers = works.map((): A[] => []);
     const count = works.reduce((sum, { tasks }) => sum + tasks.length, 0);
-    const bar = effort > worthShowing ? await host.showProgress(count) : undefined;
-    const isSent = jobs > 1 && count > 1 && effort > worthSending;
-    if (isSent) pool ??= openPool(jobs);
-    const sendTo = isSent ? await pool : undefined;
-    const answer = async (piece: W): Promise<readonly A[]> => {
-      const answers = sendTo ? await send<A>(sendTo, piece, tally) : here(piece);
-      bar?.advance(piece.tasks.length);
-      if (!sendTo) await host.breathe();
-      return answers;
+    const bar = await host.showProgress(count);
+    const isWorthIt = (left: number, effort: number): boolean => {
+      const least = left === 1 ? longSingle : workers.areRunning ? worthSending : worthStarting;
+      return jobs > 1 && pace.secondsOf(effort) > least;
     };
-    const size = sendTo ? Math.min(mostTasksAPiece, Math.ceil(count / (4 * jobs))) : 1;
-    const answersOf = async (work: W): Promise<readonly A[]> => {
-      const pieces = piecesOf(work, size);
-      return (sendTo ? await Promise.all(pieces.map(answer)) : await inTurn(pieces, answer)).flat();
-    };
-    const answers = sendTo ? await Promise.all(works.map(answersOf)) : await inTurn(works, answersOf);
+    let done = 0;
+    let effort = works.reduce((sum, work) => sum + way.effortOf(work), 0);
+    for (const [i, work] of works.entries()) {
+      for (const task of work.tasks) {
+        if (isWorthIt(count - done, effort)) break;
+        const single = { ...work, tasks: [task] };
+        const guess = way.effortOf(single);
+        const before = host.processorSeconds();
+        answers[i]!.push(...way.here(single, (part) => bar?.show(done + part)));
+        pace.add(guess, host.processorSeconds() - before);
+        effort -= guess;
+        bar?.show(++done);
+        await host.breathe();
+      }
+    }
+    if (done < count) await sendAll(longestFirst(works, done, jobs, way.effortOf), { done, answers, bar });
     bar?.end();
     return answers;
   }
+
+  async function sendAll<W extends Work | OrderWork, A>(
+    pieces: readonly Piece<W>[],
+    { done, answers, bar }: { readonly done: number; readonly answers: A[][]; readonly bar: Progress | undefined },
+  ): Promise<void> {
+    const thousandths = new Int32Array(new SharedArrayBuffer(4 * pieces.length));
+    const look = (): void => bar?.show(done + thousandths.reduce((sum, each) => sum + each, 0) / 1000);
+    const looks = setInterval(look, lookEvery);
+    try {
+      await Promise.all(
+        pieces.map(async ({ of, from, work }, place) => {
+          const found = (await workers.send(work, { thousandths, place })) as readonly A[];
+          found.forEach((answer, i) => (answers[of]![from + i] = answer));
+        }),
+      );
+    } finally {
+      clearInterval(looks);
+    }
+  }
+
+  const simulated = { effortOf, here: doWork } as const;
   async function doAll<W extends Work>(works: readonly W[]): Promise<readonly (readonly AnswerTo<W>[])[]> {
-    const effort = works.reduce((sum, work) => sum + effortOf(work), 0);
-    return share(works, effort, (piece) => doWork(piece));
+    return share<W, AnswerTo<W>>(works, simulated);
   }
   return {
-    tally,
+    jobs,
+    tally: workers.tally,
     doAll,
     do: async (work) => (await doAll([work]))[0] ?? [],
     async run(order, tasks) {
       const here = orderRunner(order);
       const work: OrderWork = { kind: "order", order, tasks };
-      const effort = tasks.length * effortOfRun(order);
-      return (await share([work], effort, (piece) => piece.tasks.map(here)))[0] ?? [];
+      const way = {
+        effortOf: (piece: OrderWork) => piece.tasks.length * effortOfRun(order),
+        here: (piece: OrderWork) => piece.tasks.map(here),
+      };
+      return (await share<OrderWork, OrderAnswer>([work], way))[0] ?? [];
     },
     async study(scenarios, found) {
       const [first] = scenarios;
       if (first === undefined) return;
       const bar = await host.showProgress(scenarios.length, "points");
-      const isSent = jobs > 1 && scenarios.length > 1 && scenarios.length * effortOfStudy(first) > worthSending;
-      if (isSent) pool ??= openPool(jobs);
-      const sendTo = isSent ? await pool : undefined;
+      const isSent = jobs > 1 && scenarios.length > 1 && scenarios.length * effortOfStudy(first) > worthStarting;
       const indexes = scenarios.keys();
+      let done = 0;
       const studyNext = async (): Promise<void> => {
         // Each worker takes the next point when it is free.
         for (const index of indexes) {
           const scenario = scenarios[index]!;
-          found(sendTo ? await sendPoint(sendTo, scenario, tally) : studyPoint(scenario), index);
-          bar?.advance(1);
-          if (!sendTo) await host.breathe();
+          const outcome = isSent ? (await workers.send({ kind: "point", scenario }))[0] : studyPoint(scenario);
+          found(outcome as PointOutcome, index);
+          bar?.show(++done);
+          if (!isSent) await host.breathe();
         }
       };
       await Promise.all(Array.from({ length: isSent ? jobs : 1 }, studyNext));
       bar?.end();
     },
-    async end() {
-      await (await pool)?.destroy();
-    },
+    end: () => workers.end(),
   };
-}
-
-interface WorkerPool {
-  run(work: Work | PointWork | OrderWork): Promise<WorkerReply>;
-  destroy(): Promise<void>;
-}
-
-async function openPool(jobs: number): Promise<WorkerPool> {
-  const { Piscina } = await import("piscina");
-  return new Piscina<Work | PointWork | OrderWork, WorkerReply>({
-    filename: new URL("worker.js", import.meta.url).href,
-    // Another thread starts when all are busy, so there are never more than pieces of work.
-    minThreads: 1,
-    maxThreads: jobs,
-  });
-}
-
-async function send<A>(pool: WorkerPool, piece: Work | OrderWork, tally: Map<number, number>): Promise<readonly A[]> {
-  const { answers, thread } = await pool.run(piece);
-  tally.set(thread, (tally.get(thread) ?? 0) + piece.tasks.length);
-  return answers as readonly A[];
-}
-
-async function sendPoint(pool: WorkerPool, scenario: Scenario, tally: Map<number, number>): Promise<PointOutcome> {
-  const { answers, thread } = await pool.run({ kind: "point", scenario });
-  tally.set(thread, (tally.get(thread) ?? 0) + 1);
-  return answers[0] as PointOutcome;
 }
 
 function effortOfStudy(scenario: Scenario): number {
   const tasks = Array.from({ length: scenario.run.replications }, (_, i) => ({ replication: i + 1, scale: null }));
   return effortOf({ kind: "replications", scenario, tasks });
-}
-
-async function inTurn<P, A>(pieces: readonly P[], act: (piece: P) => Promise<A>): Promise<A[]> {
-  const answers: A[] = [];
-  for (const piece of pieces) answers.push(await act(piece));
-  return answers;
 }

@@ -33,7 +33,7 @@ export async function readLog(call: LogCall, take: (record: StepRecord) => void,
   }
   const bar = opened.size > barFrom ? await host.showProgress(Math.ceil(opened.size / MEGABYTE), "MB") : undefined;
   try {
-    return await readPieces(opened, call, take, host, (bytes) => bar?.advance(bytes / MEGABYTE));
+    return await readPieces(opened, call, take, host, (bytes) => bar?.show(bytes / MEGABYTE));
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const { lines } = error as { readonly lines?: unknown };
@@ -52,9 +52,10 @@ async function readPieces(
   { columns, stops, zone }: LogCall,
   take: (record: StepRecord) => void,
   host: Host,
-  advance: (bytes: number) => void,
+  show: (bytes: number) => void,
 ): Promise<LogSummary> {
   let begun: { readonly reader: ReturnType<typeof logReader>; readonly parser: Parser } | undefined;
+  let read = 0;
   let decoder: ReturnType<typeof decoderOf> | undefined;
   for (const piece of pieces) {
     decoder ??= decoderOf(piece);
@@ -65,7 +66,8 @@ async function readPieces(
       begun = { reader, parser: rowParser(reader, delimiter) };
     }
     await written(begun.parser, text);
-    advance(piece.length);
+    read += piece.length;
+    show(read);
     await host.breathe();
   }
   if (begun === undefined) return failed([issueOf("log-empty", "The log is empty.", "Check the file.")]);

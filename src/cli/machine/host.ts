@@ -5,13 +5,15 @@ import { leaveOnSignals } from "./leaveOnSignals.ts";
 import { mayColor } from "./mayColor.ts";
 import { Outlets, leave } from "./outlets.ts";
 import { readTextFile, type TextFile } from "./readTextFile.ts";
+import { secondsLeft, timeLeft } from "./timeLeft.ts";
 import { prepareFolder, whatIs, writeFiles, type OutputFile } from "./writer.ts";
 
 type Outlet = "output" | "error";
 export type Paint = "bold" | "dim" | "red" | "yellow" | "cyan";
 
-interface Progress {
-  advance(tasks: number): void;
+export interface Progress {
+  /** Tasks that are done, the parts of those under way included. */
+  show(done: number): void;
   end(): void;
 }
 
@@ -28,7 +30,9 @@ export interface Host {
   readonly cores: number;
   /** Seconds since an arbitrary moment, to time stages; never used for a result. */
   seconds(): number;
-  /** A bar on standard error, where that is a terminal. */
+  /** Seconds that the processors have worked for this process, to decide where work is done; never used for a result. */
+  processorSeconds(): number;
+  /** A bar on standard error, where that is a terminal; it is drawn once the work takes long. */
   showProgress(tasks: number, what?: string): Promise<Progress | undefined>;
   /** The system under the program, for a report of a fault. */
   readonly system: string;
@@ -46,20 +50,34 @@ export interface Host {
   end(): void;
 }
 
+/** Seconds; a bar for shorter work would flicker. */
+const worthShowing = 2;
+/** Seconds after which a bar is drawn, even if nothing is done yet. */
+const patience = 1;
+
 async function openBar(tasks: number, what: string): Promise<Progress> {
   const { default: progress } = await import("cli-progress");
+  const begun = process.uptime();
+  const elapsed = (): number => process.uptime() - begun;
   const bar = new progress.SingleBar({
-    format: (options, { value, total, eta, progress: share }) => {
-      const left = value === 0 ? "estimating the time left" : `${progress.Format.TimeFormat(eta, options, 1)} left`;
-      return `${progress.Format.BarFormat(share, options)} ${value} of ${total} ${what}, ${left}`;
-    },
+    format: (options, { value, total, progress: share }) =>
+      `${progress.Format.BarFormat(share, options)} ${Math.floor(value)} of ${total} ${what}, ${timeLeft(share, elapsed())}`,
     clearOnComplete: true,
     // A signal ends the program at once and can restore nothing, so cursor and wrapping stay as they are.
     hideCursor: false,
     linewrap: true,
   });
-  bar.start(tasks, 0);
-  return { advance: (done) => bar.increment(done), end: () => bar.stop() };
+  let isDrawn = false;
+  return {
+    show(done) {
+      const left = secondsLeft(done / tasks, elapsed()) ?? Infinity;
+      if (!isDrawn && (elapsed() < patience || elapsed() + left < worthShowing)) return;
+      if (!isDrawn) bar.start(tasks, done);
+      else bar.update(done);
+      isDrawn = true;
+    },
+    end: () => void (isDrawn && bar.stop()),
+  };
 }
 
 export function openHost(): Host {
@@ -77,6 +95,10 @@ export function openHost(): Host {
     },
     cores: availableParallelism(),
     seconds: () => process.uptime(),
+    processorSeconds() {
+      const { user, system } = process.cpuUsage();
+      return (user + system) / 1e6;
+    },
     showProgress: (tasks, what = "runs") =>
       outlets.error.isTTY && process.env["TERM"] !== "dumb" ? openBar(tasks, what) : Promise.resolve(undefined),
     system: `Node ${process.version}, ${platform()} ${arch()}`,

@@ -1,10 +1,12 @@
 // The long tables of a run: every event and every shot, one replication after the other.
+import { trialSpan } from "#analysis/replication/trialSpan.ts";
 import { waitCause } from "#analysis/study/summarizeStates.ts";
 import { eventRecorder, type EventRecord } from "#cell/records/eventRecord.ts";
 import { eachShot, type ShotRecord } from "#cell/records/shotRecord.ts";
 import { stepNames } from "#cell/words/stepNames.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { number } from "./columns.ts";
+import { toCsvPieces } from "./csv.ts";
 import type { Cell, ColumnSpec, LongTable, Table } from "./table.ts";
 import { eventsSpec, shotsSpec, stepColumn, stepsOfShots } from "./tableSpecs.ts";
 
@@ -116,4 +118,17 @@ function ownColumn(step: string, taken: Set<string>): StepColumn {
   for (let n = 2; taken.has(name); n++) name = `${base}_${n}_start_s`;
   taken.add(name);
   return { step, column: number(name, `Step ${step} begins`, "s") };
+}
+
+const turnsTried = 500;
+
+/** Bytes of both tables, about: those of the beginning of a run, times all that follows. */
+export function bytesOfEvents(scenario: Scenario): number {
+  const { length, replications } = scenario.run;
+  const span = trialSpan(scenario, turnsTried);
+  const tried = { ...scenario, run: { ...scenario.run, length: span, replications: 1 } };
+  let bytes = 0;
+  for (const table of [eventsTable(tried), shotsTable(tried)])
+    for (const piece of toCsvPieces(table)) bytes += piece.length;
+  return (bytes * length * replications) / span;
 }

@@ -1,6 +1,6 @@
 // Holds hang time, sag and time at heat of the parisons of a run to closed forms, to L = λW and to the event log.
 import * as fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import { shotSpreads, type ShotSpread } from "#analysis/study/shotSpread.ts";
 import { replicationRunner } from "#analysis/replication/runReplication.ts";
 import { runStudy } from "#analysis/study/study.ts";
@@ -9,7 +9,7 @@ import { MeltPassage } from "#cell/records/meltPassage.ts";
 import { ParisonSample } from "#cell/run/parisonSample.ts";
 import { planCell } from "#cell/layers/planCell.ts";
 import { runCell } from "#cell/run/runCell.ts";
-import { shotRecords, type ShotRecord } from "#cell/records/shotRecord.ts";
+import { eachShot, shotRecords, type ShotRecord } from "#cell/records/shotRecord.ts";
 import { materials } from "#physics/materials/materials.ts";
 import { ownMaterial } from "#physics/materials/ownMaterial.ts";
 import { spreadCells, spreadWarnings } from "#report/tables/spreadWords.ts";
@@ -304,4 +304,23 @@ describe("a parison of continuous extrusion", () => {
       for (const hang of hangs) expect(hang).toBeCloseTo(0.6, 9);
     }
   });
+});
+
+test("a shot is given as soon as nothing more can happen to it, so that few are held in a long run", () => {
+  const scenario = cellOf(varying, 20_000);
+  const begun = new Set<string>();
+  function* counted() {
+    for (const event of eventRecorder(scenario)(1)) {
+      const { owner, kind, station, shot } = event;
+      if (owner === "station" && kind === "working" && shot !== null) begun.add(`${shot} ${station}`);
+      yield event;
+    }
+  }
+  let given = 0;
+  let mostHeld = 0;
+  for (const _ of eachShot(counted(), scenario)) mostHeld = Math.max(mostHeld, begun.size - ++given);
+  expect(given).toBe(begun.size);
+  expect(given).toBeGreaterThan(2000);
+  // Four of each station, and one more while it is given.
+  expect(mostHeld).toBeLessThanOrEqual(2 * 4 + 1);
 });

@@ -15,6 +15,7 @@ export function openFakeHost(): FakeHost {
     width: 80,
     cores: 2,
     seconds: () => 0,
+    processorSeconds: () => 0,
     showProgress: () => Promise.resolve(undefined),
     system: "a test",
     readText: () => ({ text: "" }),
