@@ -7,7 +7,7 @@ import { validTexts } from "../unit/scenario/validTexts.ts";
 import { chanceOf, type Chance } from "./chance.ts";
 import { mutate } from "./mutation.ts";
 import { hostileTexts, oddValue } from "./oddValue.ts";
-import { Schema, type Container, type SchemaNode } from "./tree.ts";
+import { Schema, type Container } from "./tree.ts";
 
 export interface FuzzCase {
   readonly text: string;
@@ -26,7 +26,7 @@ function textsIn(folder: string): readonly string[] {
 /** Together they have every part of a cell. */
 const texts = [...textsIn("scenarios"), ...textsIn("tests/bench"), ...validTexts.map(([, text]) => text)];
 const trees = texts.map((text) => JSON.stringify(parse(text)));
-export const schema = new Schema(scenarioSchema() as SchemaNode);
+export const schema = new Schema(scenarioSchema());
 
 /** The same for the same seed and number. */
 export function fuzzCase(seed: string, number: number): FuzzCase {

@@ -133,13 +133,33 @@ const [addUsual, addAny] = [added(true), added(false)];
 
 /** Most of these leave a scenario that can be run. */
 const benign: readonly Mutation[] = [
-  ...[scaled(mild), scaled(mild), asDistribution, asDistribution],
-  ...[addUsual, addUsual, addUsual, described(true), removed, ofList],
+  scaled(mild),
+  scaled(mild),
+  asDistribution,
+  asDistribution,
+  addUsual,
+  addUsual,
+  addUsual,
+  described(true),
+  removed,
+  ofList,
 ];
 
 const hostile: readonly Mutation[] = [
-  ...[scaled(wild), addAny, described(false), otherAmount, otherAmount, otherUnit],
-  ...[removed, swapped, copied, moved, ofList, renamed, odd, odd],
+  scaled(wild),
+  addAny,
+  described(false),
+  otherAmount,
+  otherAmount,
+  otherUnit,
+  removed,
+  swapped,
+  copied,
+  moved,
+  ofList,
+  renamed,
+  odd,
+  odd,
 ];
 
 /** An addition goes to a mapping, most of them small, where few keys would come by chance. */
