@@ -4,14 +4,21 @@ import { importedBy } from "./sources.mjs";
 
 function groupedBy(items, keysOf) {
   const groups = new Map();
-  for (const item of items)
-    for (const key of keysOf(item)) groups.has(key) ? groups.get(key).push(item) : groups.set(key, [item]);
+  for (const item of items) {
+    for (const key of keysOf(item)) {
+      if (groups.has(key)) groups.get(key).push(item);
+      else groups.set(key, [item]);
+    }
+  }
   return groups;
 }
 
 /** What a run with marks has noted. A record without a test is about what a file calls outside its tests. */
 export function readReach(place) {
-  const records = readFileSync(place, "utf8").trim().split("\n").map((line) => JSON.parse(line));
+  const records = readFileSync(place, "utf8")
+    .trim()
+    .split("\n")
+    .map((line) => JSON.parse(line));
   const tests = records.filter(({ test }) => test !== "");
   return {
     tests,
@@ -58,7 +65,8 @@ function kinship(source, file) {
  * one file stay together, because every file that is opened takes time.
  */
 export function inOrder(tests, kills, source) {
-  const killsOf = (file) => [...kills].reduce((sum, [key, count]) => sum + (key.startsWith(`${file}\n`) ? count : 0), 0);
+  const killsOf = (file) =>
+    [...kills].reduce((sum, [key, count]) => sum + (key.startsWith(`${file}\n`) ? count : 0), 0);
   const files = new Map();
   for (const { file } of tests) if (!files.has(file)) files.set(file, 10 * killsOf(file) + kinship(source, file));
   const rank = (test) => [

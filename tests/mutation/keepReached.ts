@@ -7,7 +7,7 @@ type Named = Pick<TestContext["task"], "name" | "suite">;
 
 /** As the runner compares it with a pattern of names. */
 function fullName({ name, suite }: Named): string {
-  return suite === undefined ? name : `${fullName(suite as Named)} ${name}`;
+  return suite === undefined ? name : `${fullName(suite)} ${name}`;
 }
 
 /** The names of functions that were reached since the last look. */

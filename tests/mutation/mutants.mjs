@@ -127,7 +127,12 @@ export function functionsOf(text) {
   const visit = (node) => {
     if (isType(node)) return;
     if (functionTypes.has(node.type) && node.body)
-      functions.push({ start: node.start, end: node.end, body: node.body, isBlock: node.body.type === "BlockStatement" });
+      functions.push({
+        start: node.start,
+        end: node.end,
+        body: node.body,
+        isBlock: node.body.type === "BlockStatement",
+      });
     partsOf(node).forEach(visit);
   };
   visit(parsed(text));
@@ -148,7 +153,12 @@ export function loopsOf(text) {
 
 /** Where the last import of a text ends. */
 export const endOfImports = (text) =>
-  Math.max(0, ...parsed(text).body.filter(({ type }) => type === "ImportDeclaration").map(({ end }) => end));
+  Math.max(
+    0,
+    ...parsed(text)
+      .body.filter(({ type }) => type === "ImportDeclaration")
+      .map(({ end }) => end),
+  );
 
 /** Names of the modules that a text imports to use values of them. */
 export const importsOf = (text) =>

@@ -23,7 +23,6 @@ describe("the mutants of a text", () => {
       "const a: 1 | 2 = b; // 1 < 2",
       'const a = "1 + 2" + b;',
       'import { a } from "b";',
-      "invariant(a > 0, b);",
       "throw new Error(a + b);",
       "const a: Record<string, number> = { 1: b };",
     ];

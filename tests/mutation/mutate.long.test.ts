@@ -16,8 +16,8 @@ function planted(id: number, file: string, found: string, to: string) {
 it("tells mutants that a test notices from those that change nothing", async () => {
   const file = "src/physics/air/exhaustTime.ts";
   const mutants = [
-    // A bottle that is already empty takes no time.
-    planted(1, file, "if (to >= from)", "false"),
+    // A bottle that is already empty takes a second.
+    planted(1, file, "return 0", "1"),
     // The sum of two integrals is the same wherever they meet.
     planted(2, file, "Math.max(to", "min"),
     // A calendar that looks for days further and further back.
@@ -27,7 +27,7 @@ it("tells mutants that a test notices from those that change nothing", async () 
   const means = { tests: [], cases: 5, seconds: 5, said: (line: string) => void lines.push(line) };
   const files = ["tests/unit/physics/air.test.ts", "tests/unit/engine/calendar.test.ts"];
   const killed = await tryTogether(mutants, { ...means, files });
-  expect([...killed.keys()].toSorted()).toEqual([1, 3]);
+  expect(new Set(killed.keys())).toEqual(new Set([1, 3]));
   expect(killed.get(1)).toContain("air.test.ts");
   expect(lines).toEqual([]);
 });

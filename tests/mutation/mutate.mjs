@@ -96,11 +96,17 @@ const reach = readReach(reachFile);
 const isSwitchable = ({ file, inside }) => inside >= 0 && !file.startsWith("src/core/");
 const together = values.single ? [] : chosen.filter((mutant) => isSwitchable(mutant) && !outcomes.has(mutant.id));
 if (together.length > 0) {
-  const means = { files: named && [...new Set(named)], tests: reach.tests, cases: values.cases, seconds: 1.5, said: say };
+  const means = {
+    files: named && [...new Set(named)],
+    tests: reach.tests,
+    cases: values.cases,
+    seconds: 1.5,
+    said: say,
+  };
   const killed = await tryTogether(together, means);
-  for (const mutant of together) if (killed.has(mutant.id)) conclude(mutant, { state: "killed", by: killed.get(mutant.id) });
-  if (values.quick)
-    for (const mutant of together) if (!killed.has(mutant.id)) conclude(mutant, { state: "survived" });
+  for (const mutant of together)
+    if (killed.has(mutant.id)) conclude(mutant, { state: "killed", by: killed.get(mutant.id) });
+  if (values.quick) for (const mutant of together) if (!killed.has(mutant.id)) conclude(mutant, { state: "survived" });
 }
 const runner = new Runner({ CASE_COUNT: values.cases });
 const seconds = values.seconds.split(",").map(Number);
@@ -110,5 +116,11 @@ if (!values.quick)
 runner.close();
 for (const room of rooms) {
   const own = chosen.filter((mutant) => mutant.room === room && outcomes.has(mutant.id));
-  if (own.length > 0) say(scoreLine(room, own.map(({ id }) => outcomes.get(id).state)));
+  if (own.length > 0)
+    say(
+      scoreLine(
+        room,
+        own.map(({ id }) => outcomes.get(id).state),
+      ),
+    );
 }

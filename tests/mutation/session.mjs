@@ -4,6 +4,7 @@ import { syncBuiltinESMExports } from "node:module";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import threads from "node:worker_threads";
+import { createVitest } from "vitest/node";
 import { compileSources } from "../tools/build/wasmCore.mjs";
 import { marked } from "./reach.mjs";
 import { switched } from "./switched.mjs";
@@ -17,7 +18,6 @@ threads.Worker = class extends threads.Worker {
   }
 };
 syncBuiltinESMExports();
-const { createVitest } = await import("vitest/node");
 
 const projectFolder = fileURLToPath(new URL("../../", import.meta.url));
 const inProject = (place) => path.join(projectFolder, place);
@@ -70,7 +70,10 @@ let outcome;
 const listener = {
   onTestRunEnd(modules, errors) {
     const tests = modules.flatMap((module) => [...module.children.allTests("failed")]);
-    const failed = tests.map((test) => ({ file: test.module.relativeModuleId, test: test.fullName.replaceAll(" > ", " ") }));
+    const failed = tests.map((test) => ({
+      file: test.module.relativeModuleId,
+      test: test.fullName.replaceAll(" > ", " "),
+    }));
     const broken = modules.filter((module) => module.errors().length > 0);
     const without = broken.map((module) => ({ file: module.relativeModuleId, test: "" }));
     outcome = { failed: [...failed, ...without], errors: errors.map(({ message }) => message) };
@@ -121,7 +124,7 @@ function guard(limit) {
 
 const runner = await openRunner();
 
-process.on("message", async ({ files, pattern, changed, limit }) => {
+async function run({ files, pattern, changed, limit }) {
   mutant = changed;
   fault = undefined;
   outcome = undefined;
@@ -143,6 +146,8 @@ process.on("message", async ({ files, pattern, changed, limit }) => {
   if (outdated) runner.invalidateFile(outdated);
   process.exitCode = 0;
   process.send({ ...outcome, isStopped, fault, time: usedTime() - begun });
-});
+}
+
+process.on("message", (wanted) => void run(wanted));
 process.on("disconnect", () => process.exit(0));
 process.send("ready");

@@ -12,7 +12,10 @@ export const readSource = (file) => readFileSync(path.join(projectFolder, file),
 
 function filesUnder(folder, ending) {
   const names = readdirSync(path.join(projectFolder, folder), { recursive: true });
-  return names.filter((name) => name.endsWith(ending)).map((name) => `${folder}/${name.replaceAll("\\", "/")}`).toSorted();
+  return names
+    .filter((name) => name.endsWith(ending))
+    .map((name) => `${folder}/${name.replaceAll("\\", "/")}`)
+    .toSorted();
 }
 
 /** Another number in `core/border` only renames a thing, because both sides read it. */
@@ -37,7 +40,16 @@ export function sampled(mutants, count, seed) {
 const apart = /^tests\/unit\/(?:cli|page|foundation|support)\//;
 
 /** Folders whose tests know most about the mutated rooms come first. */
-const order = ["unit/physics", "unit/engine", "unit/cell", "unit/analysis", "unit/fit", "unit/promise", "theory", "unit"];
+const order = [
+  "unit/physics",
+  "unit/engine",
+  "unit/cell",
+  "unit/analysis",
+  "unit/fit",
+  "unit/promise",
+  "theory",
+  "unit",
+];
 
 export function testFiles() {
   const files = ["tests/unit", "tests/theory"].flatMap((folder) => filesUnder(folder, ".test.ts"));

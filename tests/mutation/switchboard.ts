@@ -22,7 +22,8 @@ class Switchboard {
   }
 
   turn(): void {
-    if (++this.#turns % turnsBetween === 0 && usedTime() > this.#until) throw new Error("the mutant goes on without end");
+    if (++this.#turns % turnsBetween === 0 && usedTime() > this.#until)
+      throw new Error("the mutant goes on without end");
   }
 
   /** Mutants whose places were passed since the last call. */

@@ -14,7 +14,9 @@ function variant(text, { around: [from, until], start, end, to }) {
 /** The text of a range with the switches of all mutants in it. */
 function withSwitches(text, range, mutants) {
   const inner = mutants.filter(({ around }) => isInside(around, range));
-  const outermost = inner.filter((one) => !inner.some((other) => sizeOf(other.around) > sizeOf(one.around) && isInside(one.around, other.around)));
+  const outermost = inner.filter(
+    (one) => !inner.some((other) => sizeOf(other.around) > sizeOf(one.around) && isInside(one.around, other.around)),
+  );
   const places = [...new Map(outermost.map((mutant) => [mutant.around.join(), mutant.around])).values()];
   let result = "";
   let at = range[0];
@@ -48,7 +50,8 @@ function counted(text) {
   return ordered.reduce((all, [at, what]) => all.slice(0, at) + what + all.slice(at), text);
 }
 
-const isOfRooms = (file) => rooms.some((room) => room !== "core" && file.startsWith(`src/${room}/`)) && !file.endsWith(".d.ts");
+const isOfRooms = (file) =>
+  rooms.some((room) => room !== "core" && file.startsWith(`src/${room}/`)) && !file.endsWith(".d.ts");
 
 /** The text of a file with its mutants, null for a file of another room. */
 export function switched(file, mutants) {

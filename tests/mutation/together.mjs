@@ -38,10 +38,13 @@ export async function tryTogether(mutants, { files, tests, cases, seconds, said 
   const folder = mkdtempSync(path.join(tmpdir(), "blowcell-mutants-"));
   const place = (name) => path.join(folder, name);
   writeFileSync(place("mutants.json"), JSON.stringify(mutants));
-  writeFileSync(place("long.json"), JSON.stringify(tests.filter(({ time }) => time > long).map(({ file, test }) => `${file}\n${test}`)));
+  writeFileSync(
+    place("long.json"),
+    JSON.stringify(tests.filter(({ time }) => time > long).map(({ file, test }) => `${file}\n${test}`)),
+  );
   const killed = new Map();
   let round = 0;
-  for (let rest = files ?? shortFirst(testFiles(), tests); rest.length > 0; ) {
+  for (let rest = files ?? shortFirst(testFiles(), tests); rest.length > 0;) {
     const notesFile = place(`notes${(round += 1)}.jsonl`);
     writeFileSync(notesFile, "");
     const runner = new Runner({

@@ -40,7 +40,9 @@ describe("the schedule of the ideal cycle", () => {
     fc.assert(
       fc.property(cases, ([t, shift, count]) => {
         const stations = Array.from({ length: count }, () => ({ ...t, by: "machine" as const }));
-        const ideal = idealCycle(fixedCell({ stations, shift, rechargeStarts: "valve-neutral", dispatch: "alternate" }));
+        const ideal = idealCycle(
+          fixedCell({ stations, shift, rechargeStarts: "valve-neutral", dispatch: "alternate" }),
+        );
         // As in the closed form: the screw has a circuit for each shot, and each station one for each of its turns.
         const screw = t.recharge + t.drop + 2 * shift;
         const own = shift + t.drop + t.close + t.cool + t.remove;

@@ -252,6 +252,21 @@ describe("a standstill", () => {
     expect(Array.from(run.simulation.stateTicks)).toEqual([9, 1, 0, 9, 1, 0]);
   });
 
+  it("names the place that lacks a token, not one that has enough", () => {
+    const step: StepSpec = { name: "take both", needs: [{ place: "full" }, { place: "empty" }] };
+    const table: StepTable = {
+      resources: [resource("a")],
+      places: [
+        { name: "full", tokens: 1 },
+        { name: "empty", tokens: 0 },
+      ],
+      processes: [process("a", [step])],
+    };
+    expect(runTable(table, 10).simulation.standstill?.waiting).toEqual([
+      { process: "a", step: "take both", lacks: "empty" },
+    ]);
+  });
+
   it("gives the stop that never ends", () => {
     const table: StepTable = {
       resources: [resource("a")],

@@ -43,6 +43,12 @@ function expectInside({ low, high }: Datum, published: number): void {
   expect(published).toBeLessThanOrEqual(high);
 }
 
+// Gross melt fracture sets in at a wall shear stress of 0.1 to 0.3 MPa: Vlachopoulos & Alam, Polymer Engineering and Science 12 (1972)
+// 184 [M].
+test.each([...materials.values()])("$name fractures within the published range of stresses", ({ fractureStress }) => {
+  expect([fractureStress.low, fractureStress.high]).toEqual([0.1e6, 0.3e6]);
+});
+
 describe("published thermal values", () => {
   // Chang, Journal of Research of the National Bureau of Standards 82 (1977) 9 [R]: c_p = 10 + 0.166 T J/(K mol) of PVC from 80 to
   // 340 K, glass transition 355 K; 62.498 g/mol [M]. Enthalpy of order in PVC: 1.5 cal/g [R, abstract of a paper on it].

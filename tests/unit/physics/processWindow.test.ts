@@ -120,7 +120,12 @@ describe("the window", () => {
 
   test("holds the thickest place that it allows itself, whatever the rounding, and nothing thicker", () => {
     const verdictAt = (cool: number, factor: number) => {
-      const timed = { material, "product.wall.thickest": 1e-3, "station.moldContact": Infinity, "station.steps.cool": cool };
+      const timed = {
+        material,
+        "product.wall.thickest": 1e-3,
+        "station.moldContact": Infinity,
+        "station.steps.cool": cool,
+      };
       const allowed = rowOf(timed, "thickest place that the cooling time allows").value;
       const input = { ...timed, "product.wall.thickest": allowed * factor };
       return rowOf(input, "cooling time of the thickest place, hottest point").verdict;

@@ -102,7 +102,9 @@ describe("a line that is too wide", () => {
       "usual ranges",
     ]);
     // Four keys of the many of the first group, and as many more as there are.
-    const missing = stationWindows(scenario, idealCycle(scenario))[0]!.missing.filter(({ field }) => field === "parison and die");
+    const missing = stationWindows(scenario, idealCycle(scenario))[0]!.missing.filter(
+      ({ field }) => field === "parison and die",
+    );
     const keys = new Set(missing.flatMap((row) => row.keys));
     const [, named = "", more] = /die (product\..*?) and (\d+) more/u.exec(oneLine(groups.join(" ")))!;
     expect(named).toMatch(/^product\.die\.diameter, product\.die\.mandrel, /u);
