@@ -33,7 +33,7 @@ export interface Pattern {
 const SECONDS_OF_DAY = 86_400;
 
 /** The place of the first that ends after so many seconds. */
-const { right: bisectRight } = bisector(({ until }: Stretch) => until);
+const byEnd = bisector(({ until }: Stretch) => until);
 
 /**
  * Seconds of the run at which the wall shows this time. A time that is skipped when the clocks are put on is the moment of the
@@ -82,7 +82,7 @@ export function united(stretches: readonly Stretch[]): readonly Stretch[] {
 
 /** Those that share time with another one; they must not overlap and be in order. */
 export function meeting(stretches: readonly Stretch[], { from, until }: Stretch): readonly Stretch[] {
-  const first = bisectRight(stretches, from);
+  const first = byEnd.right(stretches, from);
   let end = first;
   while (end < stretches.length && stretches[end]!.from < until) end++;
   return stretches.slice(first, end);
@@ -97,12 +97,12 @@ export function between(stretches: readonly Stretch[], length: number): readonly
 
 /** Whether this time lies in one of them; they must not overlap and be in order. */
 export function isWithin(time: number, stretches: readonly Stretch[]): boolean {
-  const next = stretches[bisectRight(stretches, time)];
+  const next = stretches[byEnd.right(stretches, time)];
   return next !== undefined && next.from <= time;
 }
 
 /** Whether a stretch has time in common with one of the others; they must not overlap and be in order. */
 export function overlapsOne({ from, until }: Stretch, others: readonly Stretch[]): boolean {
-  const next = others[bisectRight(others, from)];
+  const next = others[byEnd.right(others, from)];
   return next !== undefined && next.from < until;
 }

@@ -222,7 +222,9 @@ function schedule(
         return [row];
       }),
     )
-    .toSorted((a, b) => a.start - b.start || a.shot - b.shot || codePointOrder(a.resource, b.resource) || a.end - b.end);
+    .toSorted(
+      (a, b) => a.start - b.start || a.shot - b.shot || codePointOrder(a.resource, b.resource) || a.end - b.end,
+    );
 }
 
 /** The resource of another station that corresponds to the named one. */

@@ -81,9 +81,13 @@ export function openLabor(jobs: number, host: Host): Labor {
     return answers;
   }
 
-  async function sendAll<W extends Work | OrderWork, A>(
+  async function sendAll<W extends Work | OrderWork>(
     pieces: readonly Piece<W>[],
-    { done, answers, bar }: { readonly done: number; readonly answers: A[][]; readonly bar: Progress | undefined },
+    {
+      done,
+      answers,
+      bar,
+    }: { readonly done: number; readonly answers: unknown[][]; readonly bar: Progress | undefined },
   ): Promise<void> {
     const thousandths = new Int32Array(new SharedArrayBuffer(4 * pieces.length));
     const look = (): void => bar?.show(done + thousandths.reduce((sum, each) => sum + each, 0) / 1000);
@@ -91,7 +95,7 @@ export function openLabor(jobs: number, host: Host): Labor {
     try {
       await Promise.all(
         pieces.map(async ({ of, from, work }, place) => {
-          const found = (await workers.send(work, { thousandths, place })) as readonly A[];
+          const found = (await workers.send(work, { thousandths, place })) as readonly unknown[];
           found.forEach((answer, i) => (answers[of]![from + i] = answer));
         }),
       );

@@ -43,7 +43,9 @@ function byInstants(all: readonly (readonly ActivePeriod[])[]): LongestActive[] 
 /** As the core does: a resource keeps its last period until the next one begins. */
 function takenAt(all: readonly (readonly ActivePeriod[])[], instants: readonly number[]): LongestActive[] {
   const longest = new LongestPeriods(all.length);
-  const seenAt = (now: number): { readonly over: readonly ActivePeriod[]; readonly present: readonly ActivePeriod[] } => {
+  const seenAt = (
+    now: number,
+  ): { readonly over: readonly ActivePeriod[]; readonly present: readonly ActivePeriod[] } => {
     const begun = all.map((own) => own.filter(({ start }) => start <= now));
     const present = begun.flatMap((own) => own.slice(-1));
     return {
