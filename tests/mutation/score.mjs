@@ -4,7 +4,7 @@
 const z = 1.959964;
 
 /** The 95 % interval of a share. Source: Wilson, Journal of the American Statistical Association 22 (1927) 209 [M]. */
-export function wilson(part, all) {
+function wilson(part, all) {
   const center = (part + (z * z) / 2) / (all + z * z);
   const half = (z / (all + z * z)) * Math.sqrt((part * (all - part)) / all + (z * z) / 4);
   return [center - half, center + half];
