@@ -86,7 +86,8 @@ async function allFits(collector: LogCollector, host: Host): Promise<readonly Fi
   let done = 0;
   for (const each of collector.fits()) {
     fits.push(each);
-    if (each.kind !== "between") bar?.show(++done);
+    if (each.kind !== "between") done += 1;
+    bar?.show(done);
     await host.breathe();
   }
   bar?.end();

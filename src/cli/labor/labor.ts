@@ -72,7 +72,8 @@ export function openLabor(jobs: number, host: Host): Labor {
         answers[i]!.push(...way.here(single, (part) => bar?.show(done + part)));
         pace.add(guess, host.processorSeconds() - before);
         effort -= guess;
-        bar?.show(++done);
+        done += 1;
+        bar?.show(done);
         await host.breathe();
       }
     }
@@ -135,7 +136,8 @@ export function openLabor(jobs: number, host: Host): Labor {
           const scenario = scenarios[index]!;
           const outcome = isSent ? (await workers.send({ kind: "point", scenario }))[0] : studyPoint(scenario);
           found(outcome as PointOutcome, index);
-          bar?.show(++done);
+          done += 1;
+          bar?.show(done);
           if (!isSent) await host.breathe();
         }
       };
