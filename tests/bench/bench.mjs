@@ -40,7 +40,7 @@ async function bench(folder) {
     kernelSource: inRoot("tests/bench/twoStation.cpp"),
     shipped: inRoot("scenarios"),
     commandLine: inRoot("dist/cli/blowcell.js"),
-    pageTimes: inRoot("tests/bench/pageTimes.mjs"),
+    pageTimes: inRoot("tests/bench/page/pageTimes.mjs"),
     baseline: inRoot("tests/bench/baseline.json"),
   };
   if (runNode(inRoot("tests/tools/build/build.mjs"), "--if-stale") !== 0) return 1;

@@ -5,7 +5,7 @@ import { changesCost } from "./changesCost.ts";
 import { cycleCost } from "./cycleCost.ts";
 import { eventListCost } from "./eventListCost.ts";
 import type { Figure } from "./figure.ts";
-import { pageCost } from "./pageCost.ts";
+import { pageCost } from "./page/pageCost.ts";
 import type { Places } from "./places.ts";
 import { jobsCost, startUpCost } from "./startUpCost.ts";
 import { sensitivityCost } from "./sensitivityCost.ts";

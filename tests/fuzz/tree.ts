@@ -32,7 +32,7 @@ export function isMapping(value: unknown): value is Mapping {
   return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
-export function isContainer(value: unknown): value is Container {
+function isContainer(value: unknown): value is Container {
   return typeof value === "object" && value !== null;
 }
 

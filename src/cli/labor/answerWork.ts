@@ -8,7 +8,7 @@ import { orderRunner } from "#analysis/promise/runOrder.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
 /** One whole point of a sweep. */
-export interface PointWork {
+interface PointWork {
   readonly kind: "point";
   readonly scenario: Scenario;
 }

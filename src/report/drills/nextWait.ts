@@ -1,5 +1,5 @@
 // Drills on waits: who waits next, and for what.
-import { codePointOrder } from "#foundation/codePointOrder.ts";
+import { ascending } from "d3-array";
 import { stateMeanings } from "#cell/words/stateMeanings.ts";
 import type { StateName } from "#cell/words/stateNames.ts";
 import { ownerName } from "#report/words/tradeWords.ts";
@@ -82,5 +82,5 @@ const farAway = 60;
 
 /** By their words, so that the place of a choice shows nothing. */
 function inFixedOrder(choices: readonly Choice[]): readonly Choice[] {
-  return choices.toSorted((one, other) => codePointOrder(one.text, other.text));
+  return choices.toSorted((one, other) => ascending(one.text, other.text));
 }

@@ -6,7 +6,8 @@ import { counted } from "./pictureWords.ts";
 import { linePitch } from "./statePlate.ts";
 
 export const wideNotes: readonly string[] = [
-  "The mark on a band shows how much of the state is over. Melt in barrel and chambers is to scale where masses are given.",
+  "The mark on a band shows how much of the state is over.",
+  "Melt in barrel and chambers is to scale where masses are given.",
   "No safety information: gates, interlocks and lockout stay in use.",
 ];
 

@@ -1,4 +1,5 @@
 // Distribution functions, test statistics and estimates against an independent package.
+
 // All values are from SciPy 1.17.1 [C]: cdf and logpdf, goodness_of_fit(statistic="ad") and kstest for known parameters, fit.
 import { describe, expect, it } from "vitest";
 import { families } from "#analysis/fit/families.ts";

@@ -1,4 +1,5 @@
 // The trace-driven run: it repeats a log of the model to the tick, and finds a wrong order of serving.
+
 // The environment variable MATCH_LOGS sets another number of logs, such as the 200 of the stated power.
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";

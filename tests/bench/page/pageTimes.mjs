@@ -1,6 +1,6 @@
 // Opens the page in a browser, moves a lever, and prints the milliseconds that each answer took: `node pageTimes.mjs PAGE ROUNDS`.
 import { pathToFileURL } from "node:url";
-import { browserOpener } from "../tools/build/browserOpener.mjs";
+import { browserOpener } from "../../tools/build/browserOpener.mjs";
 
 /** In the page, so that the way to this script does not count: times since the page was asked for, and since a key. */
 const watching = `(() => {

@@ -1,8 +1,8 @@
 // How long the page lets its user wait: for the first number, and after a lever moved.
 import path from "node:path";
-import type { Figure } from "./figure.ts";
-import { median } from "./median.ts";
-import { runNode, type Places } from "./places.ts";
+import type { Figure } from "../figure.ts";
+import { median } from "../median.ts";
+import { runNode, type Places } from "../places.ts";
 
 type Times = Readonly<Record<"first" | "rough" | "final", number>>;
 
