@@ -94,6 +94,10 @@ function bounded(amount: string, unit: Unit): Fault | undefined {
       "Check the exponent, or write 0.",
     );
   }
+  // As in the JSON Schema, where only signed dimensions have a sign.
+  if (Object.is(Number(amount), -0) && !dimensionFacts(dimension).signed) {
+    return fault("too-small", dimension, `${amount} has a minus sign.`, "Leave the sign out.");
+  }
   if (dimension === "temperature" && value < 0) {
     return fault(
       "out-of-range",
