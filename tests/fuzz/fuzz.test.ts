@@ -12,8 +12,10 @@ const count = Number(process.env["FUZZ"] ?? (isLong ? 20_000 : 2000));
 const seed = process.env["FUZZ_SEED"] ?? "blowcell";
 
 /** Reading is cheap, a run is not. */
+const checkedEach = isLong ? 20 : 40;
+const runEach = 5 * checkedEach;
 const depthOf = (number: number): "read" | "check" | "run" =>
-  number % 100 === 0 ? "run" : number % 20 === 0 ? "check" : "read";
+  number % runEach === 0 ? "run" : number % checkedEach === 0 ? "check" : "read";
 
 const mostShown = 10;
 

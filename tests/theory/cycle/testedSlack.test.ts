@@ -10,6 +10,7 @@ import {
 import { replicationRunner } from "#analysis/replication/runReplication.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import type { Study } from "#analysis/study/study.ts";
+import { isLong } from "../../support/caseCount.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
 import { scenarioOf as shortened, shippedText, studyOf } from "../../support/reported.ts";
 
@@ -40,7 +41,7 @@ it("is period / 0.99 − period for a critical step, and the slack besides for a
   expect(rows.at(-1)?.step).toBe("recharge");
 });
 
-it("agrees with runs of the cell whose text has the longer time, where the order is not fixed", () => {
+it.runIf(isLong)("agrees with runs of the cell whose text has the longer time, where the order is not fixed", () => {
   const text = shippedText("slow-trimmer");
   const study = studyOf(shortened(text, "slow-trimmer", ["run.warmup=10 min"]));
   const output = ({ measures }: Study): readonly (number | null)[] =>

@@ -2,6 +2,7 @@
 import { expect, test } from "vitest";
 import type { Distribution } from "#engine/distributions/distribution.ts";
 import { distributionMean } from "#engine/distributions/moments.ts";
+import { isLong } from "../../support/caseCount.ts";
 import { drawer, drawnTimes } from "../../support/draws/drawnTimes.ts";
 import { distributionSd } from "../../support/draws/distributionSd.ts";
 import { openStream } from "../../support/draws/openStream.ts";
@@ -75,7 +76,7 @@ test.each([
   expect(Math.abs(sampled.mean / sampler.meanTicks - 1)).toBeLessThan(1e-4);
 });
 
-const coreDraws = 200_000;
+const coreDraws = isLong ? 200_000 : 50_000;
 
 test.each([
   ...distributions.map((distribution) => ({ distribution })),

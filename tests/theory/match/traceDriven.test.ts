@@ -36,7 +36,7 @@ run: { length: 8 h, replications: 5, seed: test, warmup: 10 min }
 }
 
 const hours = 8;
-const logs = Number(process.env["MATCH_LOGS"] ?? (isLong ? 24 : 2));
+const logs = Number(process.env["MATCH_LOGS"] ?? (isLong ? 24 : 1));
 const logOf = (scenario: Scenario, replication: number, from = 600) =>
   modelLine({ plan: planCell(scenario), replication, from, until: from + hours * 3600 })!;
 

@@ -11,7 +11,7 @@ import { fixedCell } from "../../support/fixedCell.ts";
 
 /** Cells that are made up, each the truth of its own experiment. */
 const truths = isLong ? 400 : 20;
-const runs = isLong ? 120 : 60;
+const runs = isLong ? 120 : 40;
 
 /** Cooling and removal vary, and stops come at random; an early shift in every third cell. */
 function madeUpCell(next: () => number, index: number): Scenario {

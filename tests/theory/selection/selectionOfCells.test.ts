@@ -59,7 +59,7 @@ describe("of five cells with random times", () => {
     for (const [s, a] of others) expect(shotsPerHour(s, a)).toBeCloseTo(best - worthwhile, 8);
   });
 
-  const studies = isLong ? 400 : 20;
+  const studies = isLong ? 400 : 10;
   it("it is selected in 95 % of the studies with common random numbers", () => {
     let [correct, spent] = [0, 0];
     for (let study = 0; study < studies; study++) {

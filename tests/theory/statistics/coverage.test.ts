@@ -38,7 +38,7 @@ describe("the 95 % interval covers the truth in 92 to 97.5 % of 400 experiments,
   });
 
   // Machine repair M/M/1//2 in closed form: with r = λ/μ, P0 = 1/(1 + 2r + 2r²), mean down = (2r + 4r²) P0 [C].
-  test("for two machines and one operator", () => {
+  test.runIf(isLong)("for two machines and one operator", () => {
     const r = 0.25;
     const down = (2 * r + 4 * r * r) / (1 + 2 * r + 2 * r * r);
     const runs = runQueue(machineRepair(2, 1, exponential(4), exponential(1)), experiments * replications, 40, 640);
@@ -51,7 +51,7 @@ describe("the 95 % interval covers the truth in 92 to 97.5 % of 400 experiments,
   });
 
   // The cell as a finite-source queue: exponential mold phase 11 s and shot 1.8 s, two stations: 551.59 shots an hour [C].
-  test("for two stations on one screw with exponential times", () => {
+  test.runIf(isLong)("for two stations on one screw with exponential times", () => {
     const one = { recharge: 0, drop: 1.8, close: 0, cool: 11, remove: 0 };
     const cell = fixedCell({ stations: [one, one], shift: 0, length: 1500 });
     const stations = cell.stations.map((station) => ({

@@ -9,6 +9,7 @@ import { runStudy, type Study } from "#analysis/study/study.ts";
 import { measureOf } from "#analysis/study/summarizeMeasures.ts";
 import { runNotes } from "#report/words/runNotes.ts";
 import { throughputTable } from "#report/tables/studyTables.ts";
+import { isLong } from "../../support/caseCount.ts";
 import { coverage, experimentOf, experiments } from "../../support/stopExperiments.ts";
 import { resultsOf } from "../../support/changedCell.ts";
 import { cellText, scenarioOf } from "../../support/cellScenario.ts";
@@ -33,7 +34,7 @@ describe("the interval with a rare stop of the screw", () => {
   // By hand from fixed times: a shot takes 6.525 s, in which the screw recharges, shifts twice and delivers for 6.3 s. By renewal
   // reward (Cox, Renewal Theory, 1962 [M]) each second of this work costs R / B = 40 min / 30 h of repair, in which nothing is made [C].
   const truth = (2 * 3600) / (6.525 + (6.3 * (40 / 60)) / 30);
-  const found = experiments(rare, 40);
+  const found = experiments(rare, isLong ? 40 : 20);
   const rootError = (which: "plain" | "controlled"): number =>
     Math.sqrt(mean(found.map((each) => (each[which].mean - truth) * (each[which].mean - truth))));
 

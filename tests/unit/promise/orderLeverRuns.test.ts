@@ -7,6 +7,7 @@ import type { OrderStudy } from "#analysis/promise/orderStudy.ts";
 import { runStudy } from "#analysis/study/study.ts";
 import { leverLines } from "#report/answers/leverLines.ts";
 import { promiseLeversTables } from "#report/tables/asked/promiseLeversTable.ts";
+import { firstCases } from "../../support/caseCount.ts";
 import { cellText } from "../../support/cellScenario.ts";
 import { morning, orderStudyOf, varied } from "../../support/orderOf.ts";
 import { shippedText } from "../../support/reported.ts";
@@ -17,7 +18,7 @@ const found = runLevers(study, orderLevers(morning, study.order));
 describe("the levers of an order of two colors", () => {
   it("repeat digit for digit by their settings and their number of runs", () => {
     expect(found.rows.length).toBeGreaterThan(3);
-    for (const { settings, due } of found.rows) {
+    for (const { settings, due } of firstCases(found.rows, 2)) {
       expect(orderStudyOf(morning, settings, due.replications).due).toEqual(due);
     }
   });
@@ -68,12 +69,12 @@ describe("a lever that shortens a step", () => {
       "valve.dispatch=alternate",
       "stations.*.steps.cool=9 s",
     );
-    const before = orderStudyOf(vary, [], 60).finish;
-    const levers = orderLevers(vary, orderStudyOf(vary, [], 60).order);
+    const before = orderStudyOf(vary, [], 20).finish;
+    const levers = orderLevers(vary, orderStudyOf(vary, [], 20).order);
     const cooling = levers.find(({ name }) => name === "cooling −5 %")!;
-    const after = orderStudyOf(vary, cooling.settings, 60).finish;
+    const after = orderStudyOf(vary, cooling.settings, 20).finish;
     expect(after.filter((seconds, i) => seconds > before[i]!)).toEqual([]);
-    expect(after.filter((seconds, i) => seconds < before[i]!)).toHaveLength(60);
+    expect(after.filter((seconds, i) => seconds < before[i]!)).toHaveLength(20);
   });
 });
 

@@ -20,6 +20,7 @@ import { cautions } from "#report/words/cautions.ts";
 import { tableSpecs } from "#report/tables/tableSpecs.ts";
 import { keyFacts } from "#scenario/keys/keyFacts.ts";
 import { scenarioSchema } from "#scenario/keys/scenarioSchema.ts";
+import { isLong } from "../../support/caseCount.ts";
 import { shippedText } from "../../support/reported.ts";
 
 const topics = allTopics(calledTopics(builtCommands));
@@ -83,7 +84,8 @@ describe("every topic", () => {
   });
 
   it("is found by each of its names, whatever the case", () => {
-    const lost = topics.flatMap((topic) =>
+    const asked = topics.filter((_, i) => isLong || i % 5 === 0);
+    const lost = asked.flatMap((topic) =>
       topic.names.filter(
         (name) => !found(name).topics.includes(topic) || !found(name.toUpperCase()).topics.includes(topic),
       ),

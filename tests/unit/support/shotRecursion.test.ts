@@ -2,6 +2,7 @@
 
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { caseCount } from "../../support/caseCount.ts";
 import {
   shotRecursion,
   type Durations,
@@ -333,6 +334,7 @@ describe("the closed form of the ideal cycle", () => {
           expect(ticksBetween(steps, transient + 1, 2 * span)).toBe(2 * period);
         },
       ),
+      { numRuns: Math.max(caseCount, 200) },
     );
     for (const [circuit, cases] of Object.entries(longest))
       expect(cases, `cases with the ${circuit} as critical circuit`).toBeGreaterThan(0);
