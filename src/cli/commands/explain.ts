@@ -8,7 +8,7 @@ import type { Issue } from "#foundation/issue.ts";
 import { allTopics, listsOf } from "#report/explain/allTopics.ts";
 import { explainAnswer, overview } from "#report/explain/explainAnswer.ts";
 import { explanationTable } from "#report/explain/explainTable.ts";
-import { findTopics, type FoundTopics } from "#report/explain/findTopics.ts";
+import { topicFinder, type FoundTopics } from "#report/explain/findTopics.ts";
 import { resultJson } from "#report/tables/resultJson.ts";
 import { calledTopics } from "./calledTopics.ts";
 
@@ -16,7 +16,7 @@ export const explain =
   (commands: readonly CommandSpec[]): Act =>
   (words, options, host) => {
     const known = allTopics(calledTopics(commands));
-    const { topics, unknown } = words.length === 0 ? { topics: listsOf(known), unknown: [] } : findTopics(words, known);
+    const { topics, unknown } = words.length === 0 ? { topics: listsOf(known), unknown: [] } : topicFinder(known)(words);
     const issues = unknown.map(issueOf);
     printIssues(issues, host);
     if (options.json === true) {

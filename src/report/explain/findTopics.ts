@@ -14,9 +14,17 @@ export interface FoundTopics {
 
 const mostMeant = 5;
 
-/** The longest run of words that is a topic counts as one: `awaiting melt` is asked for as a whole, `cool vent` one by one. */
-export function findTopics(words: readonly string[], topics: readonly Topic[]): FoundTopics {
+/**
+ * Returns the search in these topics. The longest run of words that is a topic counts as one: `awaiting melt` is asked for as a
+ * whole, `cool vent` one by one.
+ */
+export function topicFinder(topics: readonly Topic[]): (words: readonly string[]) => FoundTopics {
   const index = indexOf(topics);
+  const names = [...new Set(topics.flatMap((topic) => topic.names))];
+  return (words) => findTopics(words, index, names);
+}
+
+function findTopics(words: readonly string[], index: Index, names: readonly string[]): FoundTopics {
   const rest = words.flatMap((word) => word.split(/\s+/u)).filter((word) => word !== "");
   const found = new Set<Topic>();
   const unknown: string[][] = [];
@@ -29,7 +37,6 @@ export function findTopics(words: readonly string[], topics: readonly Topic[]): 
     at += Math.max(1, length);
   }
   if (unknown.length === 0) return { topics: [...found], unknown: [] };
-  const names = [...new Set(topics.flatMap((topic) => topic.names))];
   const meantBy = (word: string) => ({ word, meant: closestWords(word, names, mostMeant) });
   const whole = meantBy(rest.join(" "));
   // One slip in a phrase: the words around it are no topics of their own.

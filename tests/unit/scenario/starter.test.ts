@@ -7,6 +7,7 @@ import { readSettled } from "#analysis/study/readSettled.ts";
 import { deliveryKinds } from "#scenario/keys/deliveryKeys.ts";
 import { scenarioSchema } from "#scenario/keys/scenarioSchema.ts";
 import { starterScenario } from "#scenario/starter/starterScenario.ts";
+import { firstCases, isLong } from "../../support/caseCount.ts";
 
 const accepts = new Ajv2020({ strict: false }).compile(scenarioSchema());
 const cases = deliveryKinds.flatMap((kind) => [1, 2, 4].map((stations) => ({ kind, stations })));
@@ -33,7 +34,7 @@ function read(text: string, ...set: readonly string[]) {
   return readSettled(text, { name: "mine", file: "mine.yaml", set });
 }
 
-describe.each(cases)("a starter for $stations stations, $kind", ({ kind, stations }) => {
+describe.each(isLong ? cases : cases.filter(({ stations }) => stations === 2))("a starter for $stations stations, $kind", ({ kind, stations }) => {
   const text = starterScenario({ stations, kind }, "mine.yaml");
   const titles = titlesOf(text);
 
@@ -96,7 +97,7 @@ describe.each(cases)("a starter for $stations stations, $kind", ({ kind, station
   });
 });
 
-describe.each(deliveryKinds)("a starter of %s can be simulated", (kind) => {
+describe.each(firstCases(deliveryKinds, 1))("a starter of %s can be simulated", (kind) => {
   const text = starterScenario({ stations: 2, kind }, "mine.yaml");
   const titles = titlesOf(text);
 
