@@ -57,7 +57,7 @@ it.runIf(isLong)("agrees with runs of the cell whose text has the longer time, w
   expect(loss(seconds!.mean * 1.3)).toBeGreaterThan(0.01);
 });
 
-it("says how far it went where output does not fall", () => {
+it.runIf(isLong)("says how far it went where output does not fall", () => {
   const study = studyOf(shortened(shippedText("slow-trimmer"), "slow-trimmer"));
   const row = rowOf(slackOf(study), "belt");
   expect(row.seconds).toBeNull();

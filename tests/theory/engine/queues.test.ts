@@ -29,7 +29,7 @@ describe("open queues", () => {
     ["Erlang-2", { kind: "gamma", mean: 0.8, sd: 0.8 / Math.sqrt(2) }, 2.4],
     ["exponential", exponential(0.8), 3.2],
   ];
-  test.each(firstCases(services, 2))(
+  test.each(firstCases(services, 1))(
     "M/G/1 with %s service has the Pollaczek-Khinchine Lq",
     (_name, service, theory) => {
       expectTheory(meanInterval(openRuns(1, service, 1, 30_000).map(waiting), 0.99), theory);

@@ -2,17 +2,18 @@
 import { describe, expect, it } from "vitest";
 import { spokenWallTime, wallAt, wallClockOf, type WallTimes } from "#scenario/resolving/wallTime.ts";
 
+const berlin = new Intl.DateTimeFormat("en-CA", {
+  timeZone: "Europe/Berlin",
+  dateStyle: "short",
+  timeStyle: "medium",
+  hourCycle: "h23",
+});
+
 /**
  * Wall time in Berlin, in seconds. Directive 2000/84/EC sets the changes to 01:00 UTC on the last Sundays of March and October [M].
  */
 function inBerlin(utcSeconds: number): number {
-  const format = new Intl.DateTimeFormat("en-CA", {
-    timeZone: "Europe/Berlin",
-    dateStyle: "short",
-    timeStyle: "medium",
-    hourCycle: "h23",
-  });
-  const [date = "", time = ""] = format.format(new Date(utcSeconds * 1000)).split(", ");
+  const [date = "", time = ""] = berlin.format(new Date(utcSeconds * 1000)).split(", ");
   return Date.parse(`${date}T${time}Z`) / 1000;
 }
 
