@@ -1,4 +1,4 @@
-// Sets how many random cases each property takes: 20 in `npm test`, 1,000 in `npm run test:long`.
+// Sets how many random cases each property takes: 20 in `npm test`, 500 in `npm run test:long`.
 import * as fc from "fast-check";
 import { inject } from "vitest";
 

@@ -23,7 +23,7 @@ export default defineConfig(({ mode }) => {
       exclude: ["**/node_modules/**", ...(long ? [] : ["**/*.long.test.ts"])],
       globalSetup: inProject("tests/tools/runners/temporaryFolder.ts"),
       setupFiles: inProject("tests/support/caseCount.ts"),
-      provide: { caseCount: long ? 1000 : 20 },
+      provide: { caseCount: long ? 500 : 20 },
       reporters: ["default", ...times, inProject("tests/tools/runners/lastLine.ts")],
       sequence: { sequencer: FastFirst },
       // One process a core, which loads the sources once. By default there is a process a file, and on two cores one at a time.
