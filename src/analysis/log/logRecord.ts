@@ -9,7 +9,7 @@ export interface StepRecord {
   /** Seconds since an arbitrary instant; absent in a log without times. */
   readonly start?: number;
   /** Hour of the day, from 0 to 23; absent where the log's times have none. */
-  readonly hour?: number;
+  readonly hour?: number | undefined;
   /** In the file, from 1. */
   readonly line: number;
   /** Increases where the clock begins anew. */

@@ -6,9 +6,9 @@ export interface Instant {
   /** Since an arbitrary instant that is the same for the whole log. */
   readonly seconds: number;
   readonly hour?: number;
-  readonly clash?: "twice" | "never";
+  readonly clash?: "twice" | "never" | undefined;
   /** The second of two equal local times. */
-  readonly isLater?: true;
+  readonly isLater?: boolean;
 }
 
 /** Seconds to be taken from local seconds to come to UTC. */
@@ -116,7 +116,7 @@ function localReader(zone: Zone | undefined): LocalReader {
     const isLater = later !== undefined && first < last - DISORDER;
     const found = isLater ? localSeconds + later : first;
     last = Math.max(last, found);
-    return { seconds: found, hour, ...(clash === undefined ? {} : { clash }), ...(isLater ? { isLater: true } : {}) };
+    return { seconds: found, hour, clash, isLater };
   };
 }
 
