@@ -16,6 +16,9 @@ export interface NamedLog {
 /** What a log without a column of stations calls its only one. */
 const onlyStation = "line";
 
+/** A log with more is refused. */
+const mostUnmatched = 500;
+
 /** `renames`: names of the log by the names in the model. Letters may be large or small. */
 export function modelNames(
   { scenario, resources, processes }: CellPlan,
@@ -39,7 +42,7 @@ export function modelNames(
     named: (record) => {
       const station = renamedOr(record.station);
       const known = byName.get(station.toLowerCase());
-      if (known === undefined) unmatched.add(station);
+      if (known === undefined && unmatched.size <= mostUnmatched) unmatched.add(station);
       const step = stepByName.get(renamedOr(record.step).toLowerCase());
       // The model knows better than the words of a name whether it is a step.
       if (step !== undefined && record.kind !== "wait")

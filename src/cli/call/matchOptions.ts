@@ -34,6 +34,10 @@ export const matchIssueCodes = {
     "stations of the log are not in the model",
     "Give each its name in the model with --rename, or leave it out.",
   ],
+  "log-stretches": [
+    "a log has too many stretches without a break of an hour, or too many runs",
+    "Match a shorter log; check which column holds the run.",
+  ],
   "log-shots": [
     "no station and step of the log is in the model",
     "Give the log's names their names in the model with --rename; check FILE shows those.",

@@ -138,14 +138,17 @@ export function problemIssues({ problems }: LogSummary, path: string): readonly 
 
 function emptiness({ rows, issues }: LogSummary, { count, isTooWide }: LogCollector, path: string): readonly Issue[] {
   if (issues.length > 0) return [];
-  const place = { file: path, line: 1, column: 1 };
-  if (isTooWide) {
-    const message = `The log has more than ${mostGroups} stations times steps.`;
-    return [issueOf("log-groups", message, logIssueCodes["log-groups"][1], { place })];
-  }
+  if (isTooWide) return [tooWide(path)];
   if (count > 0) return [];
+  const place = { file: path, line: 1, column: 1 };
   const message = rows === 0 ? "The log has a header and no rows." : `None of ${rows} rows can be fitted.`;
   return [issueOf("log-empty", message, logIssueCodes["log-empty"][1], { place })];
+}
+
+export function tooWide(path: string): Issue {
+  const message = `The log has more than ${mostGroups} stations times steps.`;
+  const place = { file: path, line: 1, column: 1 };
+  return issueOf("log-groups", message, logIssueCodes["log-groups"][1], { place });
 }
 
 export function zoneIssue(zone: string): Issue {
