@@ -20,9 +20,15 @@ type Series = (stretch: Stretch, of: "inLog" | "inModel") => readonly Cell[];
 export function meansOf(log: readonly Stretch[], runs: readonly Stretch[], series: Series): Measured {
   const means = runs.map((run) => series(run, "inModel")).filter((cells) => cells.length > 0);
   return {
-    log: estimateOf(batchMeansOf(log.flatMap((stretch) => series(stretch, "inLog")))),
+    log: batchEstimate(log.flatMap((stretch) => series(stretch, "inLog"))),
     model: estimateOf(means.map(meanOf)),
   };
+}
+
+/** The mean of all, with the error of batches, which need not be equally long. */
+function batchEstimate(cells: readonly Cell[]): Estimate | undefined {
+  const found = estimateOf(batchMeansOf(cells));
+  return found && { ...found, mean: meanOf(cells) };
 }
 
 function meanOf(cells: readonly Cell[]): number {
