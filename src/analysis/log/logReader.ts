@@ -3,7 +3,7 @@ import type { Issue } from "#foundation/issue.ts";
 import { issueOf, logColumns, logIssueCodes } from "./logColumns.ts";
 import { problemCounter, type ProblemCount, type Problems, type StepRecord } from "./logRecord.ts";
 import { understand, type RowReader, type Understood } from "./logRows.ts";
-import type { Zone } from "./logTimes.ts";
+import { between, type Zone } from "./logTimes.ts";
 import { stateRows } from "./stateRows.ts";
 
 export interface LogOptions {
@@ -13,6 +13,8 @@ export interface LogOptions {
   readonly zone?: Zone | undefined;
   /** Names of steps or states that are stops, beside those that say so. */
   readonly stops?: readonly string[];
+  /** Names of steps that look like a stop or a wait. */
+  readonly steps?: readonly string[];
 }
 
 export interface LogSummary {
@@ -160,7 +162,7 @@ function stepRow(columns: Understood, problems: Problems, take: (record: StepRec
     const at = role && reader.instant(role);
     if (role !== undefined && at === undefined) return;
     const end = columns.has("end") && role === "start" ? reader.instant("end") : undefined;
-    const seconds = columns.has("duration") ? reader.duration() : end && at && end.seconds - at.seconds;
+    const seconds = columns.has("duration") ? reader.duration() : end && at && between(at.seconds, end.seconds);
     if (seconds === undefined) return;
     if (seconds <= 0) return problems.add("ends before it starts", line, `${seconds} s`);
     const { station, step, kind, run } = names;

@@ -11,6 +11,9 @@ export interface Instant {
   readonly isLater?: boolean;
 }
 
+/** Whole microseconds: seconds since 1970 have no further digits. */
+export const between = (from: number, until: number): number => Math.round((until - from) * 1e6) / 1e6;
+
 /** Seconds to be taken from local seconds to come to UTC. */
 export interface Offset {
   readonly seconds: number;

@@ -1,7 +1,7 @@
 // Rows of events: a state lasts until the next row of its station, or from a start to its end.
 import type { Problems, StepRecord } from "./logRecord.ts";
 import type { RowReader, Understood } from "./logRows.ts";
-import type { Instant } from "./logTimes.ts";
+import { between, type Instant } from "./logTimes.ts";
 
 interface Open extends Pick<StepRecord, "station" | "step" | "kind" | "line" | "run"> {
   readonly instant: Instant;
@@ -13,7 +13,7 @@ const ends = /^(?:end\w*|stop\w*|finish\w*|off|exit\w*|leave|done|ende|aus|0)$/i
 export function stateRows(columns: Understood, problems: Problems, take: (record: StepRecord) => void) {
   const open = new Map<string, Open>();
   const finish = ({ station, step, kind, line, run, instant }: Open, at: Instant): void => {
-    const seconds = at.seconds - instant.seconds;
+    const seconds = between(instant.seconds, at.seconds);
     // A state of no time is passed through at one instant.
     if (seconds > 0) take({ station, step, kind, run, seconds, line, start: instant.seconds, hour: instant.hour });
   };

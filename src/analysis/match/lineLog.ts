@@ -1,7 +1,6 @@
 // What a line did, from the records of a floor log or of a run of the model.
 import alea from "seedrandom/lib/alea.js";
-import { mostGroups } from "#analysis/fit/logFit.ts";
-import type { StepRecord } from "#analysis/log/logRecord.ts";
+import { mostGroups, type StepRecord } from "#analysis/log/logRecord.ts";
 import { Doing } from "./doing.ts";
 
 /** One stretch of time without a restart of the clock. */

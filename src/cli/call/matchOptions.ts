@@ -29,6 +29,10 @@ export const matchIssueCodes = {
     "Write a station, resource or step; check FILE shows those.",
   ],
   "rename-unused": ["a --rename names nothing of the log", "Write the name as the log has it."],
+  "log-first": [
+    "a log stands where a scenario is expected",
+    "Name the scenario first, then the log: `blowcell match mine.yaml log.csv`.",
+  ],
   "log-times": ["a log has no times, so that nothing an hour can be counted", "Map a column with --column time=NAME."],
   "log-unmatched": [
     "stations of the log are not in the model",

@@ -31,6 +31,7 @@ import { loadScenarios } from "./loadScenarios.ts";
 const exitOf = { agrees: exitCode.done, differs: exitCode.cannotWork, undecided: exitCode.undecided } as const;
 
 export const match: Act = async ([file = "", path = ""], options, host) => {
+  if (isTable(file)) return refuse([logFirst(file)], host);
   const { loaded, code } = loadScenarios([file], options, host);
   const [first] = loaded;
   if (first === undefined || code !== exitCode.done) return code;
@@ -50,7 +51,7 @@ export const match: Act = async ([file = "", path = ""], options, host) => {
   refused.push(...reading.unknown.map(unknownName));
   if (refused.length > 0 || typeof margin === "object") return refuse(refused, host);
   const summary = await readLog(
-    { path, columns: options.column ?? [], stops: options.stop ?? [], zone },
+    { path, columns: options.column ?? [], stops: options.stop ?? [], steps: options.step ?? [], zone },
     reading.take,
     host,
   );
@@ -70,10 +71,18 @@ function refuse(issues: readonly Issue[], host: Host): number {
   return exitCodeOf(issues);
 }
 
-function originOf(scenario: Scenario, path: string, { column = [], rename = [], margin, zone }: Options): RunOrigin {
+export const isTable = (path: string): boolean => /\.(?:csv|txt|tsv|xlsx?)$/iu.test(path);
+
+const logFirst = (file: string): Issue =>
+  matchIssue("log-first", "A log is no scenario.", { place: { file, line: 1, column: 1 } });
+
+function originOf(scenario: Scenario, path: string, options: Options): RunOrigin {
+  const { column = [], stop = [], step = [], rename = [], margin, zone } = options;
   const own = [
     `log ${path.replace(/^.*[/\\]/u, "")}`,
     ...column.map((text) => `column ${text}`),
+    ...stop.map((text) => `stop ${text}`),
+    ...step.map((text) => `step ${text}`),
     ...rename.map((text) => `rename ${text}`),
     ...(margin === undefined ? [] : [`margin ${margin}`]),
     ...(zone === undefined ? [] : [`zone ${zone}`]),

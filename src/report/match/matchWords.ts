@@ -34,7 +34,7 @@ export function signed(share: number): string {
 export function differenceText(result: Equivalence | undefined): string {
   if (result === undefined) return "unknown";
   const { difference, low, high } = result;
-  if (low === high) return signed(difference);
+  if (signed(low) === signed(high)) return signed(difference);
   return `${signed(difference)} (${signed(low).replace(" %", "")} to ${signed(high)})`;
 }
 
