@@ -97,10 +97,10 @@ function changeLines({ changes }: ChangedText, { copy }: Target): readonly strin
 const short = (text: string): string => (text.length > 80 ? `${text.slice(0, 79)}…` : text);
 
 /** Of the steps that no station has the keys that hold them. */
-const ownPlaces: readonly (readonly [resource: string, step: string, path: readonly string[]])[] = [
-  [PLASTICATOR, stepNames["screw.recharge"], ["delivery", "recharge"]],
-  [PLASTICATOR, stepNames["mold.drop"], ["delivery", "drop"]],
-  [VALVE, stepNames["valve.toPort"], ["valve", "shift"]],
+const ownPlaces: readonly (readonly [resource: string, step: string, key: string])[] = [
+  [PLASTICATOR, stepNames["screw.recharge"], "delivery.recharge"],
+  [PLASTICATOR, stepNames["mold.drop"], "delivery.drop"],
+  [VALVE, stepNames["valve.toPort"], "valve.shift"],
 ];
 
 /** Steps belong to their station, the screw or the valve, stops to the list of stops by their name. */
@@ -108,7 +108,7 @@ function changeOf({ station, step, kind, suggestion }: Fit): readonly WantedChan
   if (suggestion === undefined) return [];
   const text = distributionText(suggestion.distribution);
   const own = ownPlaces.find(([resource, name]) => alike(resource, station) && alike(name, step));
-  if (kind === "step" && own) return [{ path: own[2], text }];
+  if (kind === "step" && own) return [{ path: own[2].split("."), text }];
   if (kind === "step") return [{ path: ["stations", station, "steps", step], text }];
   return [{ path: ["stops", step, kind], text }];
 }

@@ -122,7 +122,10 @@ function perStep({ log, model }: Comparison): string {
 /** For two batches of five cycles, and one shot more. */
 const leastForMatch = 11;
 
-function adviceOf({ steps, margin }: LogMatch, { agreement, blame, decisive, hoursNeeded, waits }: Verdict): string {
+function adviceOf(
+  { steps, margin, tracedHours }: LogMatch,
+  { agreement, blame, decisive, hoursNeeded, waits }: Verdict,
+): string {
   if (blame === "times")
     return "write the log's times into the model with `blowcell fit LOG --into FILE`, then match again.";
   if (blame === "logic" || blame === "hidden") {
@@ -145,5 +148,7 @@ function adviceOf({ steps, margin }: LogMatch, { agreement, blame, decisive, hou
       .join(" and ")} too, which the log lacks.`;
   return blame === "none"
     ? "use the model; match again after each change of the line."
-    : "log more shots, to separate step times from logic.";
+    : tracedHours === undefined
+      ? "log more shots, to separate step times from logic."
+      : "match a part of the log with few stops, to separate step times from logic.";
 }

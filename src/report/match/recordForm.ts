@@ -97,7 +97,7 @@ export function recordPage(form: RecordForm, version: string): string {
   });
 }
 
-/** As wide as `12:34:56.7`, so that a reading can be written by hand. */
+/** As wide as `12:34:56.7`, so that a reading can be written on paper. */
 const room = "\u00A0".repeat(12);
 
 /** A row a reading, a column a cycle. */
