@@ -130,6 +130,25 @@ describe("--into", () => {
     expect(text).toMatch(/between: \{ \w+: [^}]*\}, repair: \{ \w+: [^}]*\}, step: finish \} # old\n/u);
   });
 
+  it("writes the times of the screw and the valve where the scenario has them, and leaves equal values as they are", () => {
+    const text = cellText(2).replace("valve: { shift: 0.25 s", "valve: { shift: 0.250 s");
+    expect(text).toContain("0.250 s");
+    write("screw.yaml", text);
+    const rows = Array.from({ length: 30 }, (_, i) => [
+      ["plasticator", "recharge", 3 + (i % 7) / 10],
+      ["plasticator", "drop", 1.5],
+      ["valve", "shift to port", 0.25],
+    ]).flat();
+    write("screw.csv", `station,step,duration_s\n${rows.map((row) => row.join(",")).join("\n")}\n`);
+    const { code, errors } = call("screw.csv", "--into", "screw.yaml");
+    expect([code, errors]).toEqual([0, expect.not.stringContaining("fit-no-place")]);
+    const after = readFileSync(inFolder("screw-fitted.yaml"), "utf8");
+    expect(after).toMatch(/recharge: \{ \w+: \[/u);
+    expect(after).toMatch(/drop: 1\.5 s/u);
+    expect(after).toContain("valve: { shift: 0.250 s");
+    expect(errors).not.toContain("valve.shift");
+  });
+
   it("refuses a scenario that cannot be read before the log is read", () => {
     write("broken.yaml", "format: [");
     expect(call("mine.csv", "--into", "broken.yaml").code).toBe(2);
@@ -173,6 +192,20 @@ describe("a log of states", () => {
   });
 });
 
+describe("names that look like a wait", () => {
+  const rows = Array.from({ length: 25 }, (_, i) => `A,cool,7.5\nA,wait for air,${1 + (i % 5) / 10}`);
+
+  it("are named in the answer, and are steps with --step", () => {
+    write("air.csv", `station,step,duration_s\n${rows.join("\n")}\n`);
+    const { output } = call("air.csv");
+    const words = output.replaceAll(/\s+/gu, " ");
+    expect(words).toContain("25 waits are not fitted, since waits are results of the cell: wait for air.");
+    expect(words).toContain("name it with --step");
+    const again = call("air.csv", "--step", "Wait for air", "--out", "air-step");
+    expect(again.output).toMatch(/^A +wait for air +25 /mu);
+  });
+});
+
 describe("an export of a spreadsheet", () => {
   it("may have semicolons, decimal commas, another encoding, dates and local times", () => {
     const rows = Array.from(
@@ -203,6 +236,7 @@ describe("a log that cannot be read", () => {
       "log-broken",
     ],
     ["with a header alone", "station,step,duration_s\n", "log-empty"],
+    ["that is a workbook", "PK\u0003\u0004\u0014\u0000", "log-workbook"],
     ["with an open quote", 'station,step,duration_s\nA,cool,7\nA,"cool,8\n', "log-broken"],
     ["without a usable row", "station,step,duration_s\nA,cool,x\nA,open,\n", "log-empty"],
     [
@@ -236,6 +270,8 @@ describe("a log that cannot be read", () => {
   it.each([
     [["gone.csv"], "file-missing"],
     [["."], "file-is-folder"],
+    [["mine.yaml"], "log-scenario"],
+    [["steps.csv", "--as", "copy.yaml"], "fit-no-target"],
     [["steps.csv", "--zone", "Mars"], "log-zone"],
     [["steps.csv", "--column", "duration=Zeit"], "log-column-option"],
   ])("%j is refused", (args, code) => {

@@ -143,6 +143,8 @@ describe("a log that decides nothing or cannot be used", () => {
     expect(refused("x.csv", header, "--rename", "M1=station 1")).toContain("[rename-unused]");
     expect(refused("x.csv", header, "--zone", "Nowhere/None")).toContain("[log-zone]");
     expect(call("match", "cell.yaml", "nowhere.csv").code).toBe(2);
+    expect(call("match", log, "cell.yaml").errors).toContain(`${log}:1:1: error: A log is no scenario. [log-first]`);
+    expect(call("match", "cell.yaml", "cell.yaml", "--out", "refused").errors).toContain("[log-scenario]");
   });
 
   it("takes names of the floor with --rename", () => {
@@ -164,6 +166,13 @@ describe("a log that decides nothing or cannot be used", () => {
 });
 
 describe("the shipped sample logs", () => {
+  it("have no stops: a pin that goes down is a step", () => {
+    const { output } = call("fit", path.join(projectFolder, "scenarios/logs/invented-two-molds.csv"), "--out", "pins");
+    expect(output).toMatch(/^24 steps of 4 stations are fitted from 2,549 rows; 11 rows are left/u);
+    const close = rowsOf("pins/fit.csv").find(({ step }) => step === "close");
+    expect(close).toMatchObject({ scenario_value: "0.8 s", reason: "a timer: the values are equal" });
+  });
+
   const scenarios = path.join(projectFolder, "scenarios");
   const match = (name: string) =>
     call(
@@ -210,6 +219,7 @@ describe("the form for a stopwatch", () => {
     expect(read("form/record.html")).toContain("<td>cool</td>");
     expect(call("record", "cell.yaml", "--out", "form").errors).toContain("[record-exists]");
     expect(call("record", "cell.yaml", "--out", "form", "--replace").code).toBe(0);
+    expect(call("record", "form/record.csv").errors).toContain("[record-reads]");
   });
 
   it("is read back by fit and match once it is filled in", () => {

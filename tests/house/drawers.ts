@@ -301,8 +301,8 @@ export const rules: readonly Rule[] = [
   ],
   [
     "cli/commands",
-    "analysis/choice analysis/fit analysis/ideal analysis/log analysis/match analysis/promise analysis/statistics analysis/study analysis/window cli/call cli/choose cli/labor cli/log cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/fit report/lessons report/match report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter scenario/writing",
-    "a command wires readers, studies and answers",
+    "analysis/choice analysis/fit analysis/ideal analysis/log analysis/match analysis/promise analysis/statistics analysis/study analysis/window cell/words cli/call cli/choose cli/labor cli/log cli/machine cli/output cli/sweep foundation page/file report/answers report/explain report/fit report/lessons report/match report/page report/tables report/tables/asked scenario scenario/keys scenario/reading scenario/resolving scenario/starter scenario/writing",
+    "a command wires readers, studies and answers; a fit of the screw or valve has its own key of a scenario",
   ],
   [
     "cli",

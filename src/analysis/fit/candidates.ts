@@ -143,9 +143,11 @@ function timerOf({ sorted, resolution }: StepValues): Suggestion | undefined {
       ? "a timer: the values are equal"
       : isCoarse && digit > timerShare * median
         ? `the values lie within one digit of the log, ${digit} s, so that it shows no spread`
-        : `a timer: the values lie within ${Number((close * 1000).toPrecision(2))} ms of the median`;
+        : `a timer: the values lie within ${Number((farthest(near, median) * 1000).toPrecision(2))} ms of the median`;
   return { distribution: { kind: "fixed", value }, reason: `${why}${rest}` };
 }
+
+const farthest = (sorted: Float64Array, from: number): number => Math.max(from - sorted[0]!, sorted.at(-1)! - from);
 
 function fitting(best: Candidate, tested: readonly Candidate[], fitted: readonly Fitted[]): Suggestion {
   const family = fitted.find(({ candidate }) => candidate.kind === best.kind)!.family;

@@ -1,14 +1,11 @@
 // Collects the records of a log and fits each step, repair and time between stops.
 import type { LogSummary } from "#analysis/log/logReader.ts";
-import type { StepRecord } from "#analysis/log/logRecord.ts";
+import { mostGroups, type StepRecord } from "#analysis/log/logRecord.ts";
 import { codePointOrder } from "#foundation/codePointOrder.ts";
 import { fitStep, type Candidate, type Suggestion } from "./candidates.ts";
 import { Series, type SeriesSummary } from "./series.ts";
 import { Runs, Stops, fitTimes, timesFamilies } from "./stops.ts";
 import type { CensoredTimes } from "./censored.ts";
-
-/** More stations times steps mean that a column of other content was taken for the steps. */
-export const mostGroups = 500;
 
 type FitKind = "step" | "repair" | "between";
 
@@ -26,7 +23,8 @@ export interface Fit {
 
 export interface LogFit extends LogSummary {
   readonly name: string;
-  readonly waits: number;
+  /** How many there are of each wait, by its name. */
+  readonly waits: ReadonlyMap<string, number>;
   readonly fits: readonly Fit[];
 }
 
@@ -40,15 +38,20 @@ export class LogCollector {
   readonly #steps = new Map<string, Group<Series>>();
   readonly #stops = new Map<string, Group<Stops>>();
   readonly #runs = new Runs();
-  #waits = 0;
+  readonly #waits = new Map<string, number>();
   /** A log with more groups than are collected cannot be fitted. */
   isTooWide = false;
 
   take(record: StepRecord): void {
     this.#runs.add(record);
-    if (record.kind === "wait") this.#waits += 1;
+    if (record.kind === "wait") this.#addWait(record.step);
     else if (record.kind === "stop") this.#groupOf(this.#stops, record, (seed) => new Stops(seed))?.add(record);
     else this.#groupOf(this.#steps, record, (seed) => new Series(seed))?.add(record.seconds, record.start, record.hour);
+  }
+
+  #addWait(name: string): void {
+    this.isTooWide ||= this.#waits.size > mostGroups;
+    if (!this.isTooWide) this.#waits.set(name, (this.#waits.get(name) ?? 0) + 1);
   }
 
   #groupOf<Content>(
@@ -93,7 +96,7 @@ export class LogCollector {
     return this.#steps.size + this.#stops.size;
   }
 
-  get waits(): number {
+  get waits(): ReadonlyMap<string, number> {
     return this.#waits;
   }
 }

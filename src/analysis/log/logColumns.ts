@@ -9,6 +9,8 @@ export const logIssueCodes = {
   ],
   "log-column-option": ["a --column names no column of the log, or no role", 'Write `--column "duration=Cycle time"`.'],
   "log-broken": ["the log is not well-formed CSV", "Check the quotes in the line that the message names."],
+  "log-workbook": ["a log is a workbook, not text", "Save the sheet as CSV in the spreadsheet."],
+  "log-scenario": ["a scenario stands where a log is expected", "Name the log: `blowcell match mine.yaml log.csv`."],
   "log-empty": [
     "no row of the log can be used",
     "Check the columns and units that were taken; map them with --column.",

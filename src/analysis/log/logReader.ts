@@ -3,7 +3,7 @@ import type { Issue } from "#foundation/issue.ts";
 import { issueOf, logColumns, logIssueCodes } from "./logColumns.ts";
 import { problemCounter, type ProblemCount, type Problems, type StepRecord } from "./logRecord.ts";
 import { understand, type RowReader, type Understood } from "./logRows.ts";
-import type { Zone } from "./logTimes.ts";
+import { between, type Zone } from "./logTimes.ts";
 import { stateRows } from "./stateRows.ts";
 
 export interface LogOptions {
@@ -13,6 +13,8 @@ export interface LogOptions {
   readonly zone?: Zone | undefined;
   /** Names of steps or states that are stops, beside those that say so. */
   readonly stops?: readonly string[];
+  /** Names of steps that look like a stop or a wait. */
+  readonly steps?: readonly string[];
 }
 
 export interface LogSummary {
@@ -160,20 +162,22 @@ function stepRow(columns: Understood, problems: Problems, take: (record: StepRec
     const at = role && reader.instant(role);
     if (role !== undefined && at === undefined) return;
     const end = columns.has("end") && role === "start" ? reader.instant("end") : undefined;
-    const seconds = columns.has("duration") ? reader.duration() : end && at && end.seconds - at.seconds;
+    const seconds = columns.has("duration") ? reader.duration() : end && at && between(at.seconds, end.seconds);
     if (seconds === undefined) return;
     if (seconds <= 0) return problems.add("ends before it starts", line, `${seconds} s`);
-    if (at === undefined) return take({ ...names, seconds, line });
+    const { station, step, kind, run } = names;
+    if (at === undefined) return take({ station, step, kind, run, seconds, line });
     // A time beside a duration is taken as that of the end, as controllers log it.
     const start = role === "start" ? at.seconds : at.seconds - seconds;
-    const key = `${names.run}\u001F${names.station}`;
+    const key = `${run}\u001F${station}`;
     const last = lasts.get(key) ?? { start: -Infinity, end: -Infinity };
     const seen = (from: number): string => `${Number((from - start).toPrecision(3))} s`;
     // Times in whole seconds may differ by one.
     if (start < last.start - 1) problems.add("earlier than the row before", line, seen(last.start));
     else if (start < last.end - 1) problems.add("overlap with the row before", line, seen(last.end));
     lasts.set(key, { start, end: start + seconds });
-    take({ ...names, seconds, line, start, ...(at.hour === undefined ? {} : { hour: at.hour }) });
+    // Written out: of ten million rows a copied object took a sixth of the time.
+    take({ station, step, kind, run, seconds, line, start, hour: at.hour });
   };
 }
 

@@ -1,5 +1,8 @@
 // What the rows of a log become: steps and stops with their times, and what was wrong with a row.
 
+/** More stations times steps mean that a column of other content was taken for the steps. */
+export const mostGroups = 500;
+
 export interface StepRecord {
   readonly station: string;
   readonly step: string;
@@ -9,7 +12,7 @@ export interface StepRecord {
   /** Seconds since an arbitrary instant; absent in a log without times. */
   readonly start?: number;
   /** Hour of the day, from 0 to 23; absent where the log's times have none. */
-  readonly hour?: number;
+  readonly hour?: number | undefined;
   /** In the file, from 1. */
   readonly line: number;
   /** Increases where the clock begins anew. */
@@ -71,11 +74,24 @@ export function leftOut(counts: readonly ProblemCount[]): number {
 }
 
 const stopWords =
-  /\b(?:stop(?:ped|page)?|down(?:time)?|fault|fail\w*|breakdown|alarm|repair\w*|st(?:ö|oe)r\w*|defekt|ausfall)\b/iu;
-const waitWords = /\b(?:wait\w*|await\w*|idle|starved|blocked|hold\w*|neutral|free|wart\w*|leerlauf)\b/iu;
+  /\b(?:stop(?:ped|page)?|downtime|fault|fail\w*|breakdown|alarm|repair\w*|st(?:ö|oe)r\w*|defekt|ausfall)\b/iu;
+const waitWords = /\b(?:wait\w*|await\w*|idle|starved|blocked|wart\w*|leerlauf)\b/iu;
+/** A valve that is in neutral rests; `shift to neutral` and `hold pressure` are steps. */
+const isResting = /^(?:(?:in |at )?neutral|free|hold(?:ing)?(?: an? .*)?)$/iu;
 
-/** Of the words of a step or state, in English or German; `stops` are further names of stops. */
-export function kindOf(words: string, stops: readonly string[] = []): StepRecord["kind"] {
-  if (stopWords.test(words) || stops.includes(words.toLowerCase())) return "stop";
-  return waitWords.test(words) ? "wait" : "step";
+/** A machine that is down is stopped; a pin or a platen that goes down is a step. */
+const isDown = /^(?:.*\b(?:machine|line|cell|station|press|mold|screw)\s+(?:is\s+)?)?down$/iu;
+
+/** What the call says of names, in small letters. */
+export interface KnownNames {
+  readonly stops?: readonly string[];
+  readonly steps?: readonly string[];
+}
+
+/** By the call, else by the words of a step or state, in English or German. */
+export function kindOf(words: string, { stops = [], steps = [] }: KnownNames = {}): StepRecord["kind"] {
+  const name = words.toLowerCase();
+  if (steps.includes(name)) return "step";
+  if (stops.includes(name) || stopWords.test(words) || isDown.test(words)) return "stop";
+  return waitWords.test(words) || isResting.test(words) ? "wait" : "step";
 }

@@ -23,8 +23,9 @@ export interface Understood {
 interface Hints {
   readonly delimiter: string;
   readonly zone?: Zone | undefined;
-  /** Names of steps or states that are stops. */
+  /** Names of steps or states that are stops, and of those that are steps. */
   readonly stops?: readonly string[];
+  readonly steps?: readonly string[];
 }
 
 export function understand(
@@ -61,11 +62,13 @@ export function understand(
     roles.join(", "),
     [...unitWords, ...new Set([...formats.values()].map((format) => format.words))].join(", "),
   ];
-  const stops = (hints.stops ?? []).map((name) => name.trim().toLowerCase());
+  const [stops, steps] = [hints.stops ?? [], hints.steps ?? []].map((names) =>
+    names.map((name) => name.trim().toLowerCase()),
+  ) as [string[], string[]];
   let isLater = false;
   return {
     isLater: () => isLater,
-    kindOf: (name) => kindOf(name, stops),
+    kindOf: (name) => kindOf(name, { stops, steps }),
     words: words.filter((each) => each !== ""),
     has: (role) => columns[role] !== undefined,
     readerOf: (cells, line) => ({

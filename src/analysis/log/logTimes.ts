@@ -6,10 +6,13 @@ export interface Instant {
   /** Since an arbitrary instant that is the same for the whole log. */
   readonly seconds: number;
   readonly hour?: number;
-  readonly clash?: "twice" | "never";
+  readonly clash?: "twice" | "never" | undefined;
   /** The second of two equal local times. */
-  readonly isLater?: true;
+  readonly isLater?: boolean;
 }
+
+/** Whole microseconds: seconds since 1970 have no further digits. */
+export const between = (from: number, until: number): number => Math.round((until - from) * 1e6) / 1e6;
 
 /** Seconds to be taken from local seconds to come to UTC. */
 export interface Offset {
@@ -116,7 +119,7 @@ function localReader(zone: Zone | undefined): LocalReader {
     const isLater = later !== undefined && first < last - DISORDER;
     const found = isLater ? localSeconds + later : first;
     last = Math.max(last, found);
-    return { seconds: found, hour, ...(clash === undefined ? {} : { clash }), ...(isLater ? { isLater: true } : {}) };
+    return { seconds: found, hour, clash, isLater };
   };
 }
 

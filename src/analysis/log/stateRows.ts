@@ -1,7 +1,7 @@
 // Rows of events: a state lasts until the next row of its station, or from a start to its end.
 import type { Problems, StepRecord } from "./logRecord.ts";
 import type { RowReader, Understood } from "./logRows.ts";
-import type { Instant } from "./logTimes.ts";
+import { between, type Instant } from "./logTimes.ts";
 
 interface Open extends Pick<StepRecord, "station" | "step" | "kind" | "line" | "run"> {
   readonly instant: Instant;
@@ -12,12 +12,10 @@ const ends = /^(?:end\w*|stop\w*|finish\w*|off|exit\w*|leave|done|ende|aus|0)$/i
 
 export function stateRows(columns: Understood, problems: Problems, take: (record: StepRecord) => void) {
   const open = new Map<string, Open>();
-  const finish = ({ instant, ...rest }: Open, at: Instant): void => {
-    const seconds = at.seconds - instant.seconds;
+  const finish = ({ station, step, kind, line, run, instant }: Open, at: Instant): void => {
+    const seconds = between(instant.seconds, at.seconds);
     // A state of no time is passed through at one instant.
-    if (seconds === 0) return;
-    const hour = instant.hour === undefined ? {} : { hour: instant.hour };
-    take({ ...rest, seconds, start: instant.seconds, ...hour });
+    if (seconds > 0) take({ station, step, kind, run, seconds, line, start: instant.seconds, hour: instant.hour });
   };
   const row = (reader: RowReader, line: number): void => {
     const instant = reader.instant("time");
@@ -29,7 +27,7 @@ export function stateRows(columns: Understood, problems: Problems, take: (record
     const key = isPaired ? `${run}\u001F${station}\u001F${name.step}` : `${run}\u001F${station}`;
     const before = open.get(key);
     if (before && instant.seconds < before.instant.seconds) return problems.add("time goes back", line);
-    const next = { station, run, line, instant, ...name };
+    const next = { station, run, line, instant, step: name.step, kind: name.kind };
     if (!isPaired) {
       if (before) finish(before, instant);
       open.set(key, next);

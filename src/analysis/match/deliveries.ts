@@ -1,6 +1,7 @@
 // When a line delivered its shots, by the step that stands for them.
 import { hasRole } from "#cell/words/cellTable.ts";
 import type { CellPlan } from "#cell/layers/planCell.ts";
+import type { Cell, Doing, Mark } from "./doing.ts";
 import { doingKey, type Stretch } from "./lineLog.ts";
 
 /** One time of this step is one shot of this station. */
@@ -33,17 +34,19 @@ export function anchorsOf(
   });
 }
 
-export function shotsOf({ doings }: Stretch, station: string, step: string): readonly number[] {
-  return doings.get(doingKey(station, step))?.starts ?? [];
+/** The shots of all stations in their order, each by itself where the line keeps each by itself. */
+export function allShots(stretch: Stretch, anchors: readonly Anchor[], of: "inLog" | "inModel"): readonly Mark[] {
+  return anchors
+    .flatMap((anchor) => shotsOf(stretch, anchor.station, anchor[of])?.marks() ?? [])
+    .toSorted((one, other) => one.time - other.time);
 }
 
-/** The shots of all stations in their order. */
-export function allShots(stretch: Stretch, anchors: readonly Anchor[], of: "inLog" | "inModel"): readonly number[] {
-  return anchors.flatMap((anchor) => shotsOf(stretch, anchor.station, anchor[of])).toSorted((a, b) => a - b);
+export function shotsOf({ doings }: Stretch, station: string, step: string): Doing | undefined {
+  return doings.get(doingKey(station, step));
 }
 
-export function gapsOf(times: readonly number[]): readonly number[] {
-  return times.slice(1).map((time, i) => time - times[i]!);
+export function gapsOf(marks: readonly Mark[]): readonly Cell[] {
+  return marks.slice(1).map(({ time, count }, i) => ({ sum: time - marks[i]!.time, count }));
 }
 
 /** Half of the time in which any station is seen, all are: only then can their shots be counted together. */
@@ -53,8 +56,8 @@ export function areSeenTogether(log: readonly Stretch[], anchors: readonly Ancho
   return log.every((stretch) => {
     const seen = anchors
       .map(({ station, inLog }) => shotsOf(stretch, station, inLog))
-      .filter(({ length }) => length > 1);
-    const [starts, ends] = [seen.map((times) => times[0]!), seen.map((times) => times.at(-1)!)];
+      .filter((shots) => shots !== undefined && shots.count > 1);
+    const [starts, ends] = [seen.map((shots) => shots!.first), seen.map((shots) => shots!.last)];
     const together = Math.min(...ends) - Math.max(...starts);
     return seen.length < 2 || together >= SEEN_TOGETHER * (Math.max(...ends) - Math.min(...starts));
   });

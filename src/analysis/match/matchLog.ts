@@ -8,10 +8,12 @@ import { logMatch, type LogMatch } from "./logMatch.ts";
 import { modelLine } from "./modelLine.ts";
 import { modelNames, type NamedLog } from "./modelNames.ts";
 import { stepsInLog, tracedRun } from "./traced.ts";
+import { TracedPart } from "./tracedPart.ts";
 
 export interface MatchReading extends Pick<NamedLog, "unmatched" | "unused" | "unknown"> {
   readonly plan: CellPlan;
   readonly line: LineLog;
+  readonly part: TracedPart;
   readonly take: (record: StepRecord) => void;
   /** Empty where no shot of the log is known. */
   readonly anchors: () => readonly Anchor[];
@@ -23,16 +25,23 @@ const [shortest, longest] = [2 * 3600, 100 * 3600];
 /** Turns of the cell until its start is forgotten, where the scenario names no warm-up. */
 const turnsToWarmUp = 20;
 const TICKS = 1e6;
+/** Cells of a station and step: of a log, and of each run of the model. A shorter one has each time by itself. */
+const [keptOfLog, keptOfRun] = [16_384, 4096];
 
 export function readingOf(scenario: Scenario, renames: ReadonlyMap<string, string>): MatchReading {
   const plan = planCell(scenario);
-  const line = new LineLog();
+  const [line, part] = [new LineLog(keptOfLog), new TracedPart()];
   const { named, ...names } = modelNames(plan, renames);
   return {
     plan,
     line,
+    part,
     ...names,
-    take: (record) => line.take(named(record)),
+    take: (record) => {
+      const known = named(record);
+      line.take(known);
+      part.take(known);
+    },
     anchors: () => anchorsOf(plan, line.stretches()),
   };
 }
@@ -40,7 +49,7 @@ export function readingOf(scenario: Scenario, renames: ReadonlyMap<string, strin
 /** `breathe` is awaited between runs. */
 export async function matchLog(
   scenario: Scenario,
-  { plan, line, anchors }: MatchReading,
+  { plan, line, part, anchors }: MatchReading,
   margin: number,
   breathe: () => Promise<void>,
 ): Promise<LogMatch> {
@@ -48,13 +57,15 @@ export async function matchLog(
   const model: Stretch[] = [];
   const runs = Math.min(mostRuns, Math.max(fewestRuns, scenario.run.replications));
   for (let replication = 1; replication <= runs; replication++) {
-    const run = modelLine({ plan, replication, ...spanOf(plan, log) });
+    const run = modelLine({ plan, replication, kept: keptOfRun, ...spanOf(plan, log) });
     if (run) model.push(run);
     await breathe();
   }
   const found = anchors();
-  const traced = tracedRun(scenario, log, found);
-  return logMatch({ log, model, traced, anchors: found, steps: stepsInLog(scenario, log), margin });
+  const tracedLog = part.stretches();
+  const traced = tracedRun(scenario, tracedLog, found);
+  const steps = stepsInLog(scenario, tracedLog);
+  return logMatch({ log, model, tracedLog, isTracedWhole: part.isWhole, traced, anchors: found, steps, margin });
 }
 
 /** A calendar begins with the run, so that nothing of it is left out. */

@@ -1,7 +1,8 @@
 // The measures of a line with their errors: of a log by batches, of the model by replications.
-import { batchMeans, estimateOf, type Estimate } from "#analysis/statistics/equivalence.ts";
+import { batchMeansOf, estimateOf, type Estimate } from "#analysis/statistics/equivalence.ts";
 import { allShots, gapsOf, shotsOf, type Anchor } from "./deliveries.ts";
-import type { Doing, Stretch } from "./lineLog.ts";
+import type { Cell, Doing } from "./doing.ts";
+import type { Stretch } from "./lineLog.ts";
 
 const SECONDS_AN_HOUR = 3600;
 const mostBatches = 20;
@@ -13,15 +14,26 @@ export interface Measured {
 }
 
 /** Values of a series in the log's stretches, and in each run. */
-type Series = (stretch: Stretch, of: "inLog" | "inModel") => readonly number[];
+type Series = (stretch: Stretch, of: "inLog" | "inModel") => readonly Cell[];
 
 /** Mean of a series: the log's by batch means over all stretches, the model's by its runs. */
 export function meansOf(log: readonly Stretch[], runs: readonly Stretch[], series: Series): Measured {
-  const means = runs.map((run) => series(run, "inModel")).filter((values) => values.length > 0);
+  const means = runs.map((run) => series(run, "inModel")).filter((cells) => cells.length > 0);
   return {
-    log: estimateOf(batchMeans(log.flatMap((stretch) => series(stretch, "inLog")))),
-    model: estimateOf(means.map((values) => values.reduce((sum, value) => sum + value, 0) / values.length)),
+    log: batchEstimate(log.flatMap((stretch) => series(stretch, "inLog"))),
+    model: estimateOf(means.map(meanOf)),
   };
+}
+
+/** The mean of all, with the error of batches, which need not be equally long. */
+function batchEstimate(cells: readonly Cell[]): Estimate | undefined {
+  const found = estimateOf(batchMeansOf(cells));
+  return found && { ...found, mean: meanOf(cells) };
+}
+
+function meanOf(cells: readonly Cell[]): number {
+  const count = cells.reduce((all, cell) => all + cell.count, 0);
+  return cells.reduce((all, { sum }) => all + sum, 0) / count;
 }
 
 /** Shots an hour of all stations: the inverse of the mean time between two shots. */
@@ -31,7 +43,7 @@ export function throughput(log: readonly Stretch[], runs: readonly Stretch[], an
 }
 
 export function cycleTimes(anchor: Anchor): Series {
-  return (stretch, of) => gapsOf(shotsOf(stretch, anchor.station, anchor[of]));
+  return (stretch, of) => gapsOf(shotsOf(stretch, anchor.station, anchor[of])?.marks() ?? []);
 }
 
 /** The error by the delta method. */
@@ -61,16 +73,17 @@ function batchShares(
   const sums = new Float64Array(count);
   for (const doing of doings.values()) {
     if (!isMeant(doing)) continue;
-    doing.starts.forEach((start, i) => {
-      addTo(sums, (start - from) / length, (start + doing.seconds[i]! - from) / length);
-    });
+    for (const span of doing.spans()) {
+      const share = span.seconds / (span.until - span.from);
+      addTo(sums, (span.from - from) / length, (span.until - from) / length, share);
+    }
   }
   return [...sums];
 }
 
 /** A time from one place to another, in batches, counts in each of them with its part. */
-function addTo(sums: Float64Array, from: number, until: number): void {
+function addTo(sums: Float64Array, from: number, until: number, share: number): void {
   for (let batch = Math.floor(from); batch < sums.length && batch < until; batch++) {
-    sums[batch] = sums[batch]! + Math.min(until, batch + 1) - Math.max(from, batch);
+    sums[batch] = sums[batch]! + (Math.min(until, batch + 1) - Math.max(from, batch)) * share;
   }
 }

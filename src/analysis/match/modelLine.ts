@@ -12,12 +12,15 @@ export interface ModelRun {
   /** States that begin before this second are left out. */
   readonly from: number;
   readonly until: number;
+  /** Cells that are kept of each station and step; all times by themselves where it is left out. */
+  readonly kept?: number;
   /** Asked with each record: the run ends where it says so. */
   readonly isEnough?: (record: StepRecord) => boolean;
 }
 
-export function modelLine({ plan, replication, from, until, isEnough = () => false }: ModelRun): Stretch | undefined {
-  const line = new LineLog();
+export function modelLine(run: ModelRun): Stretch | undefined {
+  const { plan, replication, from, until, kept, isEnough = () => false } = run;
+  const line = new LineLog(kept);
   const open = new Map<string, EventRecord>();
   for (const event of plannedEvents(plan, replication, until)) {
     const before = open.get(event.resource);

@@ -1,5 +1,5 @@
 // The names of a log as the model spells them.
-import type { StepRecord } from "#analysis/log/logRecord.ts";
+import { mostGroups, type StepRecord } from "#analysis/log/logRecord.ts";
 import { tracedSteps } from "#cell/layers/withTraces.ts";
 import type { CellPlan } from "#cell/layers/planCell.ts";
 
@@ -39,7 +39,7 @@ export function modelNames(
     named: (record) => {
       const station = renamedOr(record.station);
       const known = byName.get(station.toLowerCase());
-      if (known === undefined) unmatched.add(station);
+      if (known === undefined && unmatched.size <= mostGroups) unmatched.add(station);
       const step = stepByName.get(renamedOr(record.step).toLowerCase());
       // The model knows better than the words of a name whether it is a step.
       if (step !== undefined && record.kind !== "wait")

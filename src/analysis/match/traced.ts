@@ -24,7 +24,7 @@ export interface TracedRun {
 function tracesOf({ doings }: Stretch): Traces {
   return (resource, step) => {
     const doing = doings.get(doingKey(resource, step));
-    return doing?.kind === "step" ? doing.seconds : undefined;
+    return doing?.kind === "step" ? doing.times : undefined;
   };
 }
 
@@ -62,8 +62,8 @@ function tracedStretch(scenario: Scenario, stretch: Stretch, anchors: readonly A
   const modeled = runs.map((run) => gapsOf(allShots(run, anchors, "inModel")));
   if (runs.length === 0) return { runs, pairs: [] };
   const count = Math.min(logged.length, ...modeled.map((gaps) => gaps.length));
-  const pairs = logged.slice(0, count).map((log, i): Pair => {
-    return { log, model: modeled.reduce((sum, gaps) => sum + gaps[i]!, 0) / modeled.length };
+  const pairs = logged.slice(0, count).map(({ sum: log }, i): Pair => {
+    return { log, model: modeled.reduce((sum, gaps) => sum + gaps[i]!.sum, 0) / modeled.length };
   });
   return { runs, pairs };
 }

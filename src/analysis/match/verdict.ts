@@ -70,9 +70,14 @@ function secondsApart({ log, model }: Comparison): number {
   return Math.abs((model?.mean ?? 0) - (log?.mean ?? 0));
 }
 
-export function shareApart({ log, traced, model }: Comparison): number {
-  const own = traced ?? model;
-  return own && log ? Math.abs(own.mean - log.mean) : 0;
+export function shareApart(each: Comparison): number {
+  return Math.abs(shareLess(each));
+}
+
+/** Log less model; against the trace-driven run where there is one. */
+export function shareLess({ log, traced, tracedLog, model }: Comparison): number {
+  const [own, other] = traced && tracedLog ? [traced, tracedLog] : [model, log];
+  return own && other ? other.mean - own.mean : 0;
 }
 
 function hoursNeeded(decisive: readonly Comparison[], { hours, margin }: LogMatch): number | undefined {

@@ -61,15 +61,37 @@ export function estimateOf(values: readonly number[]): Estimate | undefined {
 }
 
 /** Means of consecutive values of a series, nearly independent where batches are long. */
-export function batchMeans(values: readonly number[], { most = 20, least = 5 } = {}): readonly number[] {
-  const count = Math.min(most, Math.floor(values.length / least));
-  return Array.from({ length: count }, (_, batch) => {
-    const from = Math.floor((batch * values.length) / count);
-    const until = Math.floor(((batch + 1) * values.length) / count);
-    let sum = 0;
-    for (let i = from; i < until; i++) sum += values[i]!;
-    return sum / (until - from);
-  });
+export function batchMeans(values: readonly number[], limits?: BatchLimits): readonly number[] {
+  return batchMeansOf(
+    values.map((sum) => ({ sum, count: 1 })),
+    limits,
+  );
+}
+
+interface BatchLimits {
+  readonly most?: number;
+  readonly least?: number;
+}
+
+/** The same of sums of so many values; a sum belongs to the batch in which it ends. */
+export function batchMeansOf(
+  sums: readonly { readonly sum: number; readonly count: number }[],
+  { most = 20, least = 5 }: BatchLimits = {},
+): readonly number[] {
+  const total = sums.reduce((all, { count }) => all + count, 0);
+  const batches = Math.min(most, Math.floor(total / least));
+  const means: number[] = [];
+  let [place, reached] = [0, 0];
+  for (let batch = 1; batch <= batches; batch++) {
+    let [all, number] = [0, 0];
+    for (; place < sums.length && reached + sums[place]!.count <= Math.floor((batch * total) / batches); place++) {
+      all += sums[place]!.sum;
+      number += sums[place]!.count;
+      reached += sums[place]!.count;
+    }
+    if (number > 0) means.push(all / number);
+  }
+  return means;
 }
 
 /** Half width of a two-sided 95 % interval, in standard errors. */

@@ -40,6 +40,7 @@ export interface Options {
   readonly measured?: string;
   readonly column?: readonly string[];
   readonly stop?: readonly string[];
+  readonly step?: readonly string[];
   readonly zone?: string;
   readonly into?: string;
   readonly as?: string;

@@ -12,6 +12,11 @@ export const stopOption: OptionSpec = {
   meaning: "a step or state of the log that is a stop, such as a fault by its name; repeatable",
   repeatable: true,
 };
+export const stepOption: OptionSpec = {
+  flags: "--step <name>",
+  meaning: 'a step of the log although its name looks like a stop or a wait, such as "hold pressure"; repeatable',
+  repeatable: true,
+};
 export const zoneOption: OptionSpec = {
   flags: "--zone <name>",
   meaning: "time zone of local times in the log, such as Europe/Berlin; daylight time is then taken into account",

@@ -29,10 +29,18 @@ export const matchIssueCodes = {
     "Write a station, resource or step; check FILE shows those.",
   ],
   "rename-unused": ["a --rename names nothing of the log", "Write the name as the log has it."],
+  "log-first": [
+    "a log stands where a scenario is expected",
+    "Name the scenario first, then the log: `blowcell match mine.yaml log.csv`.",
+  ],
   "log-times": ["a log has no times, so that nothing an hour can be counted", "Map a column with --column time=NAME."],
   "log-unmatched": [
     "stations of the log are not in the model",
     "Give each its name in the model with --rename, or leave it out.",
+  ],
+  "log-stretches": [
+    "a log has too many stretches without a break of an hour, or too many runs",
+    "Match a shorter log; check which column holds the run.",
   ],
   "log-shots": [
     "no station and step of the log is in the model",

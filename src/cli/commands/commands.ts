@@ -2,7 +2,15 @@
 import type { CommandSpec } from "#cli/call/command.ts";
 import { chanceOption } from "#cli/call/chanceOption.ts";
 import { dueOption, leversOption, orderOption, shiftsOption, startOption } from "#cli/call/orderOptions.ts";
-import { asOption, columnOption, fitOutOption, intoOption, stopOption, zoneOption } from "#cli/call/logOptions.ts";
+import {
+  asOption,
+  columnOption,
+  fitOutOption,
+  intoOption,
+  stepOption,
+  stopOption,
+  zoneOption,
+} from "#cli/call/logOptions.ts";
 import { marginOption, matchOutOption, renameOption } from "#cli/call/matchOptions.ts";
 import { recordOutOption } from "#cli/call/recordOptions.ts";
 import {
@@ -130,6 +138,7 @@ export const builtCommands: readonly CommandSpec[] = [
     options: [
       columnOption,
       stopOption,
+      stepOption,
       zoneOption,
       intoOption,
       asOption,
@@ -172,6 +181,7 @@ export const builtCommands: readonly CommandSpec[] = [
       renameOption,
       columnOption,
       stopOption,
+      stepOption,
       zoneOption,
       setOption,
       seedOption,

@@ -1,8 +1,8 @@
 // The command `fit`: distributions of the steps and stops of a log, as a table, a page and values of a scenario.
-import { LogCollector, mostGroups, type Fit, type LogFit } from "#analysis/fit/logFit.ts";
+import { LogCollector, type Fit, type LogFit } from "#analysis/fit/logFit.ts";
 import { issueOf, logIssueCodes } from "#analysis/log/logColumns.ts";
 import type { LogSummary } from "#analysis/log/logReader.ts";
-import { logProblems } from "#analysis/log/logRecord.ts";
+import { logProblems, mostGroups } from "#analysis/log/logRecord.ts";
 import type { Act, Options } from "#cli/call/command.ts";
 import { nameIssues } from "#cli/call/nameIssues.ts";
 import { runName } from "#cli/call/runName.ts";
@@ -42,7 +42,7 @@ export const fit: Act = async ([path = ""], options, host) => {
   const stages = openStages(options, host);
   const collector = new LogCollector();
   const summary = await readLog(
-    { path, columns: options.column ?? [], stops: options.stop ?? [], zone },
+    { path, columns: options.column ?? [], stops: options.stop ?? [], steps: options.step ?? [], zone },
     (record) => collector.take(record),
     host,
   );
@@ -70,11 +70,12 @@ function refuse(issues: readonly Issue[], host: Host): number {
 }
 
 /** What makes the results of one log different from those of another. */
-function originOf(name: string, path: string, { column = [], stop = [], zone }: Options): RunOrigin {
+function originOf(name: string, path: string, { column = [], stop = [], step = [], zone }: Options): RunOrigin {
   const file = path.replace(/^.*[/\\]/u, "");
   const options = [
     ...column.map((text) => `column ${text}`),
     ...stop.map((text) => `stop ${text}`),
+    ...step.map((text) => `step ${text}`),
     ...(zone === undefined ? [] : [`zone ${zone}`]),
   ];
   return { name, title: `fit of ${file}`, call: { file, settings: [], options } };
@@ -138,14 +139,17 @@ export function problemIssues({ problems }: LogSummary, path: string): readonly 
 
 function emptiness({ rows, issues }: LogSummary, { count, isTooWide }: LogCollector, path: string): readonly Issue[] {
   if (issues.length > 0) return [];
-  const place = { file: path, line: 1, column: 1 };
-  if (isTooWide) {
-    const message = `The log has more than ${mostGroups} stations times steps.`;
-    return [issueOf("log-groups", message, logIssueCodes["log-groups"][1], { place })];
-  }
+  if (isTooWide) return [tooWide(path)];
   if (count > 0) return [];
+  const place = { file: path, line: 1, column: 1 };
   const message = rows === 0 ? "The log has a header and no rows." : `None of ${rows} rows can be fitted.`;
   return [issueOf("log-empty", message, logIssueCodes["log-empty"][1], { place })];
+}
+
+export function tooWide(path: string): Issue {
+  const message = `The log has more than ${mostGroups} stations times steps.`;
+  const place = { file: path, line: 1, column: 1 };
+  return issueOf("log-groups", message, logIssueCodes["log-groups"][1], { place });
 }
 
 export function zoneIssue(zone: string): Issue {

@@ -1,6 +1,8 @@
 // Writes fitted distributions into a copy of a scenario, or into the scenario itself, after checking that it can still be read.
 import type { Fit } from "#analysis/fit/logFit.ts";
 import { readSettled } from "#analysis/study/readSettled.ts";
+import { PLASTICATOR, VALVE } from "#cell/words/cycleNames.ts";
+import { stepNames } from "#cell/words/stepNames.ts";
 import type { Options } from "#cli/call/command.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { plainText } from "#foundation/plainText.ts";
@@ -15,6 +17,7 @@ export const fitIssueCodes = {
     "the scenario has no place for a fitted step",
     "Name its stations and steps as the log does, list stations that differ one by one, or write the value yourself.",
   ],
+  "fit-no-target": ["--as names a copy, but no --into a scenario to copy", "Add --into with the scenario."],
   "fit-copy-exists": ["the copy of the scenario is there already", "Name another one with --as."],
   "fit-unfit": [
     "a fitted value does not fit the scenario",
@@ -33,7 +36,11 @@ export function targetOf(
   { into, as }: Options,
   host: Host,
 ): Target | { readonly issues: readonly Issue[] } | undefined {
-  if (into === undefined) return undefined;
+  if (into === undefined && as === undefined) return undefined;
+  if (into === undefined) {
+    const [, remedy] = fitIssueCodes["fit-no-target"];
+    return { issues: [{ ...issueOf("fit-no-target", `${as!} is a copy of no scenario.`, remedy), option: "--as" }] };
+  }
   const content = host.readText(into);
   if ("issue" in content) return { issues: [content.issue] };
   const { issues } = reading(into, content.text, host);
@@ -89,13 +96,24 @@ function changeLines({ changes }: ChangedText, { copy }: Target): readonly strin
 
 const short = (text: string): string => (text.length > 80 ? `${text.slice(0, 79)}…` : text);
 
-/** Steps belong to their station, stops to the list of stops by their name. */
+/** Of the steps that no station has the keys that hold them. */
+const ownPlaces: readonly (readonly [resource: string, step: string, key: string])[] = [
+  [PLASTICATOR, stepNames["screw.recharge"], "delivery.recharge"],
+  [PLASTICATOR, stepNames["mold.drop"], "delivery.drop"],
+  [VALVE, stepNames["valve.toPort"], "valve.shift"],
+];
+
+/** Steps belong to their station, the screw or the valve, stops to the list of stops by their name. */
 function changeOf({ station, step, kind, suggestion }: Fit): readonly WantedChange[] {
   if (suggestion === undefined) return [];
   const text = distributionText(suggestion.distribution);
+  const own = ownPlaces.find(([resource, name]) => alike(resource, station) && alike(name, step));
+  if (kind === "step" && own) return [{ path: own[2].split("."), text }];
   if (kind === "step") return [{ path: ["stations", station, "steps", step], text }];
   return [{ path: ["stops", step, kind], text }];
 }
+
+const alike = (one: string, other: string): boolean => one.toLowerCase() === other.toLowerCase();
 
 function noPlace(missing: readonly string[], { file }: Target): Issue {
   const shown = missing.slice(0, 10).join(", ") + (missing.length > 10 ? ", …" : "");

@@ -1,5 +1,6 @@
 // The command `match`: holds a model against a log from the floor.
 import { matchLog, readingOf, type MatchReading } from "#analysis/match/matchLog.ts";
+import { mostStretches } from "#analysis/match/lineLog.ts";
 import { verdictOf, type Verdict } from "#analysis/match/verdict.ts";
 import type { LogMatch } from "#analysis/match/logMatch.ts";
 import { issueOf, logIssueCodes } from "#analysis/log/logColumns.ts";
@@ -24,12 +25,13 @@ import { toCsv } from "#report/tables/csv.ts";
 import { dataPackage, type RunOrigin } from "#report/tables/dataPackage.ts";
 import { resultJson } from "#report/tables/resultJson.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { problemIssues, zoneIssue } from "./fit.ts";
+import { problemIssues, tooWide, zoneIssue } from "./fit.ts";
 import { loadScenarios } from "./loadScenarios.ts";
 
 const exitOf = { agrees: exitCode.done, differs: exitCode.cannotWork, undecided: exitCode.undecided } as const;
 
 export const match: Act = async ([file = "", path = ""], options, host) => {
+  if (isTable(file)) return refuse([logFirst(file)], host);
   const { loaded, code } = loadScenarios([file], options, host);
   const [first] = loaded;
   if (first === undefined || code !== exitCode.done) return code;
@@ -49,14 +51,14 @@ export const match: Act = async ([file = "", path = ""], options, host) => {
   refused.push(...reading.unknown.map(unknownName));
   if (refused.length > 0 || typeof margin === "object") return refuse(refused, host);
   const summary = await readLog(
-    { path, columns: options.column ?? [], stops: options.stop ?? [], zone },
+    { path, columns: options.column ?? [], stops: options.stop ?? [], steps: options.step ?? [], zone },
     reading.take,
     host,
   );
   const faults = faultsOf(summary, reading, scenario, path);
   const rowWarnings = [...reading.unused().map(unusedName), ...problemIssues(summary, path)];
   if (faults.length > 0) return refuse([...faults, ...rowWarnings], host);
-  const warnings = [...unmatchedIssues(reading, path), ...rowWarnings];
+  const warnings = [...unmatchedIssues(reading, path), ...lateIssues(reading, path), ...rowWarnings];
   if (options.quiet !== true) printIssues(warnings, host);
   const found = await matchLog(scenario, reading, margin, () => host.breathe());
   const finding = { match: found, verdict: verdictOf(found), scenario, words: summary.words };
@@ -69,10 +71,18 @@ function refuse(issues: readonly Issue[], host: Host): number {
   return exitCodeOf(issues);
 }
 
-function originOf(scenario: Scenario, path: string, { column = [], rename = [], margin, zone }: Options): RunOrigin {
+export const isTable = (path: string): boolean => /\.(?:csv|txt|tsv|xlsx?)$/iu.test(path);
+
+const logFirst = (file: string): Issue =>
+  matchIssue("log-first", "A log is no scenario.", { place: { file, line: 1, column: 1 } });
+
+function originOf(scenario: Scenario, path: string, options: Options): RunOrigin {
+  const { column = [], stop = [], step = [], rename = [], margin, zone } = options;
   const own = [
     `log ${path.replace(/^.*[/\\]/u, "")}`,
     ...column.map((text) => `column ${text}`),
+    ...stop.map((text) => `stop ${text}`),
+    ...step.map((text) => `step ${text}`),
     ...rename.map((text) => `rename ${text}`),
     ...(margin === undefined ? [] : [`margin ${margin}`]),
     ...(zone === undefined ? [] : [`zone ${zone}`]),
@@ -88,6 +98,7 @@ function faultsOf(summary: LogSummary, reading: MatchReading, { stations }: Scen
     return [matchIssue("log-times", "No row of the log has a time.", { place })];
   if (summary.rows === 0)
     return [issueOf("log-empty", "The log has a header and no rows.", logIssueCodes["log-empty"][1], { place })];
+  if (reading.line.isTooWide) return [tooWide(path)];
   if (reading.anchors().length > 0) return [];
   const unmatched = reading.unmatched();
   const named = unmatched.length === 0 ? "Its steps are not those of the model." : `It has ${shortList(unmatched)}.`;
@@ -115,6 +126,13 @@ function unmatchedIssues(reading: MatchReading, path: string): readonly Issue[] 
   if (unmatched.length === 0) return [];
   const message = `Not in the model, and left out: ${shortList(unmatched)}.`;
   return [matchIssue("log-unmatched", message, { severity: "warning", place: { file: path, line: 1, column: 1 } })];
+}
+
+/** Rows of stretches that are too many. */
+function lateIssues({ line: { late } }: MatchReading, path: string): readonly Issue[] {
+  if (late === 0) return [];
+  const message = `Of more than ${mostStretches} stretches of the log the first are used: ${late} rows are left out.`;
+  return [matchIssue("log-stretches", message, { severity: "warning", place: { file: path, line: 1, column: 1 } })];
 }
 
 interface Report {

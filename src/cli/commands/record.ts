@@ -1,7 +1,7 @@
 // The command `record`: prints and writes a form for timing a cell by stopwatch.
 import { timingForm } from "#analysis/match/timingForm.ts";
 import type { Act } from "#cli/call/command.ts";
-import { recordIssue } from "#cli/call/recordOptions.ts";
+import { readBackIssue, recordIssue } from "#cli/call/recordOptions.ts";
 import { runName } from "#cli/call/runName.ts";
 import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
 import { version } from "#cli/machine/version.ts";
@@ -10,8 +10,14 @@ import { printIssues } from "#cli/output/printIssues.ts";
 import { plainText } from "#foundation/plainText.ts";
 import { recordCsv, recordPage, recordText } from "#report/match/recordForm.ts";
 import { loadScenarios } from "./loadScenarios.ts";
+import { isTable } from "./match.ts";
 
 export const record: Act = async ([file = ""], options, host) => {
+  if (isTable(file)) {
+    const issues = [readBackIssue(file)];
+    printIssues(issues, host);
+    return exitCodeOf(issues);
+  }
   const { loaded, code } = loadScenarios([file], options, host);
   const [first] = loaded;
   if (first === undefined || code !== exitCode.done) return code;

@@ -1,6 +1,6 @@
 // Streams a log file through the CSV parser into a reader of rows, in bounded memory.
 import { CsvError, parse, type Parser } from "csv-parse";
-import { issueOf } from "#analysis/log/logColumns.ts";
+import { issueOf, logIssueCodes } from "#analysis/log/logColumns.ts";
 import { logReader, type LogSummary } from "#analysis/log/logReader.ts";
 import type { StepRecord } from "#analysis/log/logRecord.ts";
 import type { Zone } from "#analysis/log/logTimes.ts";
@@ -20,6 +20,7 @@ export interface LogCall {
   readonly path: string;
   readonly columns: readonly string[];
   readonly stops: readonly string[];
+  readonly steps: readonly string[];
   readonly zone: Zone | undefined;
 }
 
@@ -31,9 +32,13 @@ export async function readLog(call: LogCall, take: (record: StepRecord) => void,
     const reading = unreadable(call.path, error);
     return failed("issue" in reading ? [reading.issue] : []);
   }
+  if (isScenario(call.path)) return failed([misread("log-scenario", call.path)]);
   const bar = opened.size > barFrom ? await host.showProgress(Math.ceil(opened.size / MEGABYTE), "MB") : undefined;
   try {
-    return await readPieces(opened, call, take, host, (bytes) => bar?.show(bytes / MEGABYTE));
+    const summary = await readPieces(opened, call, take, host, (bytes) => bar?.show(bytes / MEGABYTE));
+    const place = { file: call.path, line: 1, column: 1 };
+    const issues = summary.issues.map((issue) => (issue.option === undefined ? { place, ...issue } : issue));
+    return { ...summary, issues };
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const { lines } = error as { readonly lines?: unknown };
@@ -47,9 +52,22 @@ export async function readLog(call: LogCall, take: (record: StepRecord) => void,
 
 const failed = (issues: readonly Issue[]): LogSummary => ({ rows: 0, problems: [], words: [], issues });
 
+const isScenario = (path: string): boolean => /\.(?:ya?ml|json)$/iu.test(path);
+
+/** Begins as compressed files and old workbooks do. */
+function isWorkbook(piece: Buffer): boolean {
+  return ["504b0304", "d0cf11e0"].includes(piece.subarray(0, 4).toString("hex"));
+}
+
+function misread(code: "log-workbook" | "log-scenario", file: string): Issue {
+  const message =
+    code === "log-workbook" ? "The log is a workbook or a compressed file, not text." : "A scenario is no log.";
+  return issueOf(code, message, logIssueCodes[code][1], { place: { file, line: 1, column: 1 } });
+}
+
 async function readPieces(
   { pieces }: OpenedBytes,
-  { columns, stops, zone }: LogCall,
+  { path, columns, stops, steps, zone }: LogCall,
   take: (record: StepRecord) => void,
   host: Host,
   show: (bytes: number) => void,
@@ -58,11 +76,12 @@ async function readPieces(
   let read = 0;
   let decoder: ReturnType<typeof decoderOf> | undefined;
   for (const piece of pieces) {
+    if (decoder === undefined && isWorkbook(piece)) return failed([misread("log-workbook", path)]);
     decoder ??= decoderOf(piece);
     const text = decoder.decode(piece);
     if (begun === undefined) {
       const { delimiter } = decoder;
-      const reader = logReader(take, { columns, stops, zone, delimiter });
+      const reader = logReader(take, { columns, stops, steps, zone, delimiter });
       begun = { reader, parser: rowParser(reader, delimiter) };
     }
     await written(begun.parser, text);

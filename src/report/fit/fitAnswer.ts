@@ -63,13 +63,25 @@ export function fitNotes({ fits, waits, words, problems }: LogFit): readonly str
     ...tooFew(fits),
     ...(warnings.length > shown.length ? [`${warnings.length - shown.length} more warnings are in fit.html.`] : []),
     ...(kinds > 0 ? ["The warnings above name what is wrong with rows, how often and where first."] : []),
-    ...(waits > 0
-      ? [`${counted(waits, "wait")} ${waits === 1 ? "is" : "are"} not fitted: waits are results of the cell.`]
-      : []),
+    ...waitNote(waits),
     ...(isSampled
       ? [`Above ${grouped(keptValues)} values a random sample of so many is fitted; n, mean and sd are of all.`]
       : []),
     `Columns: ${words.join("; ")}.`,
+  ];
+}
+
+const mostWaits = 5;
+
+/** With names, so that a step that is taken for a wait is seen. */
+function waitNote(waits: LogFit["waits"]): readonly string[] {
+  const count = [...waits.values()].reduce((sum, each) => sum + each, 0);
+  if (count === 0) return [];
+  const names = [...waits].toSorted(([, one], [, other]) => other - one).map(([name]) => name);
+  const rest = names.length - mostWaits;
+  const shown = `${names.slice(0, mostWaits).join(", ")}${rest > 0 ? ` and ${rest} more` : ""}`;
+  return [
+    `${counted(count, "wait")} ${count === 1 ? "is" : "are"} not fitted, since waits are results of the cell: ${shown}. If one is a step, name it with --step.`,
   ];
 }
 

@@ -49,8 +49,10 @@ function fitSection(fit: Fit, log: LogFit, id: string): Section {
   const found = suggestion
     ? `${shortText(suggestion.distribution)}: ${suggestion.reason}.`
     : "Too few times are known to fit a distribution.";
-  const description = `${summary.count} values, mean ${meanText(fit)}: a histogram, quantiles, and the values in the order of the log.`;
-  const picture = fitChart(drawn(fit), { id: `${id}-chart`, title: heading, description });
+  const curves = drawn(fit);
+  const panels = curves.quantile ? "a histogram, quantiles" : "a histogram";
+  const description = `${summary.count} values, mean ${meanText(fit)}: ${panels} and the values in the order of the log.`;
+  const picture = fitChart(curves, { id: `${id}-chart`, title: heading, description });
   const caption = [found, ...summary.warnings.map((warning) => ` Unusual: ${warning}.`)];
   const table = tableMarkup(fitTable({ ...log, fits: [fit] }), { id, file: "fit" });
   return { id, heading, body: [figure(heading, { picture, caption, table })] };

@@ -1,7 +1,8 @@
 // The answer to `match` on one screen: the verdict, what is to blame, what to do, and the measures behind it.
 import type { Comparison, LogMatch } from "#analysis/match/logMatch.ts";
 import { shareApart, type Verdict } from "#analysis/match/verdict.ts";
-import { percent, plainNumber } from "#report/words/digits.ts";
+import { mostTraced } from "#analysis/match/tracedPart.ts";
+import { grouped, percent, plainNumber } from "#report/words/digits.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { differenceText, estimateText, matchFinding, measureName } from "./matchWords.ts";
@@ -66,7 +67,8 @@ function spreadLines({ spreads }: LogMatch): readonly string[] {
 }
 
 /** How the numbers came about. */
-export function matchNotes({ match: { busiest, comparisons }, scenario, words }: MatchFinding): readonly string[] {
+export function matchNotes({ match, scenario, words }: MatchFinding): readonly string[] {
+  const { busiest, comparisons, tracedHours } = match;
   const stations = comparisons.filter(({ measure }) => measure === "cycle").map(({ resource }) => resource);
   const missing = scenario.stations.filter(({ name }) => !stations.includes(name)).map(({ name }) => name);
   return [
@@ -76,6 +78,11 @@ export function matchNotes({ match: { busiest, comparisons }, scenario, words }:
         ]
       : []),
     ...(missing.length > 0 ? [`Not in the log, so not compared: ${missing.join(", ")}.`] : []),
+    ...(tracedHours === undefined
+      ? []
+      : [
+          `Of a log above ${grouped(mostTraced)} rows the trace-driven run takes the first part; all other values are of the whole log.`,
+        ]),
     ...(scenario.calendar ? ["The calendar of the model is taken to begin with the log."] : []),
     `Columns: ${words.join("; ")}.`,
   ];

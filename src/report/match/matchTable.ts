@@ -28,7 +28,10 @@ export const matchSpec: TableSpec = {
     number("margin", "Margin of the difference, as a share"),
     text("verdict", "`agrees` within the margin, `differs` by more, or `undecided`"),
     number("traced", "Value of the model with the log's own step times"),
-    number("traced_difference", "The same less the log's value, as a share; of the throughput shot by shot"),
+    number(
+      "traced_difference",
+      "The same less the log's value over the part whose times they are, as a share; of the throughput shot by shot",
+    ),
     number("traced_low", "Low end of the 90 % interval of that difference"),
     number("traced_high", "High end of the 90 % interval of that difference"),
     number("traced_margin", "Margin of that difference, as a share"),

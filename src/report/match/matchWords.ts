@@ -1,6 +1,6 @@
 // Numbers and sentences of a match.
 import type { Comparison, LogMatch, MeasureKind } from "#analysis/match/logMatch.ts";
-import { shareApart, type Verdict } from "#analysis/match/verdict.ts";
+import { shareLess, type Verdict } from "#analysis/match/verdict.ts";
 import { tFactorOf, type Equivalence, type Estimate } from "#analysis/statistics/equivalence.ts";
 import { formatQuantity } from "#foundation/formatQuantity.ts";
 import { grouped, plainNumber, shareWords, withInterval } from "#report/words/digits.ts";
@@ -34,7 +34,7 @@ export function signed(share: number): string {
 export function differenceText(result: Equivalence | undefined): string {
   if (result === undefined) return "unknown";
   const { difference, low, high } = result;
-  if (low === high) return signed(difference);
+  if (signed(low) === signed(high)) return signed(difference);
   return `${signed(difference)} (${signed(low).replace(" %", "")} to ${signed(high)})`;
 }
 
@@ -80,22 +80,24 @@ function answerOf(match: LogMatch, { agreement, decisive }: Verdict): readonly s
 
 const lengthText = (hours: number): string => formatQuantity(hours * 3600, "time", { digits: 3 });
 
-function tracedSentence({ traced, tracedMargin, steps }: LogMatch): string {
+function tracedSentence({ traced, tracedMargin, tracedHours, hours, steps }: LogMatch): string {
   const known = steps.filter(({ isTraced }) => isTraced).length;
-  const held =
+  const own =
     known === steps.length ? "the log's own step times" : `the log's own times of ${known} of ${steps.length} steps`;
+  const held =
+    tracedHours === undefined ? own : `${own} of its first ${lengthText(tracedHours)} of ${lengthText(hours)}`;
   if (known === 0)
     return "No step of the model has times in the log, so that step times and logic cannot be separated.";
   if (traced === undefined)
     return `With ${held} in the model there are too few shots to compare, or the stations are not timed at once.`;
   const margin = shareWords(tracedMargin);
   const words = { agrees: `within ${margin}`, differs: `more than ${margin}`, undecided: `undecided within ${margin}` };
-  return `With ${held} the model's output differs by ${differenceText(traced)}: ${words[traced.agreement]}.`;
+  return `With ${held} the model's output${tracedHours === undefined ? "" : " over them"} differs by ${differenceText(traced)}: ${words[traced.agreement]}.`;
 }
 
 function blameSentence({ steps }: LogMatch, { blame, steps: wrong, waits }: Verdict): string {
   const named = wrong.map((each) => `${measureName(each)} (${perStep(each)})`).join("; ");
-  const apart = waits.map((each) => `${measureName(each)} (${signed(-shareSigned(each))} of the time)`).join("; ");
+  const apart = waits.map((each) => `${measureName(each)} (${signed(shareLess(each))} of the time)`).join("; ");
   const isMostlyUnknown = 2 * steps.filter(({ isTraced }) => isTraced).length < steps.length;
   const isPartial = steps.some(({ isTraced }) => !isTraced);
   switch (blame) {
@@ -112,11 +114,6 @@ function blameSentence({ steps }: LogMatch, { blame, steps: wrong, waits }: Verd
   }
 }
 
-function shareSigned(each: Comparison): number {
-  const own = each.traced ?? each.model;
-  return (own?.mean ?? 0) < (each.log?.mean ?? 0) ? -shareApart(each) : shareApart(each);
-}
-
 function perStep({ log, model }: Comparison): string {
   const time = (estimate: Estimate | undefined): string => formatQuantity(estimate?.mean ?? 0, "time", { digits: 3 });
   return `log ${time(log)}, model ${time(model)}`;
@@ -125,7 +122,10 @@ function perStep({ log, model }: Comparison): string {
 /** For two batches of five cycles, and one shot more. */
 const leastForMatch = 11;
 
-function adviceOf({ steps, margin }: LogMatch, { agreement, blame, decisive, hoursNeeded, waits }: Verdict): string {
+function adviceOf(
+  { steps, margin, tracedHours }: LogMatch,
+  { agreement, blame, decisive, hoursNeeded, waits }: Verdict,
+): string {
   if (blame === "times")
     return "write the log's times into the model with `blowcell fit LOG --into FILE`, then match again.";
   if (blame === "logic" || blame === "hidden") {
@@ -148,5 +148,7 @@ function adviceOf({ steps, margin }: LogMatch, { agreement, blame, decisive, hou
       .join(" and ")} too, which the log lacks.`;
   return blame === "none"
     ? "use the model; match again after each change of the line."
-    : "log more shots, to separate step times from logic.";
+    : tracedHours === undefined
+      ? "log more shots, to separate step times from logic."
+      : "match a part of the log with few stops, to separate step times from logic.";
 }

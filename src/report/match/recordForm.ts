@@ -97,9 +97,12 @@ export function recordPage(form: RecordForm, version: string): string {
   });
 }
 
+/** As wide as `12:34:56.7`, so that a reading can be written on paper. */
+const room = "\u00A0".repeat(12);
+
 /** A row a reading, a column a cycle. */
 function sheetOf(rows: readonly FormRow[]): Markup {
-  const head = ["begins", "waits for", ...cycles.map(String), String(timedCycles + 1)];
+  const head = ["begins", ...cycles.map(String), String(timedCycles + 1)];
   return element(
     "div",
     { class: "numbers" },
@@ -122,7 +125,8 @@ function sheetOf(rows: readonly FormRow[]): Markup {
           element(
             "tr",
             {},
-            [name, cause, ...cycles, ""].map((cell, i) => element("td", {}, i < 2 ? String(cell) : "\u00A0")),
+            element("td", {}, cause === "" ? name : `${name}: ${cause}`),
+            head.slice(1).map(() => element("td", { height: "32" }, room)),
           ),
         ),
       ),

@@ -35,17 +35,23 @@ export function changedText(text: string, wanted: readonly WantedChange[]): Chan
     missing.push(path);
     return [];
   });
-  const changes = found.map(({ path, from, to, after }) => ({
+  const changes = found.filter(({ from, to, after }) => plain(text.slice(from, to)) !== plain(after));
+  const made = changes.map(({ path, from, to, after }) => ({
     path,
     line: text.slice(0, from).split("\n").length,
     before: text.slice(from, to).trim().replaceAll(/\s+/gu, " "),
     after,
   }));
   // From the last to the first, so that places stay valid.
-  const changed = found
+  const changed = changes
     .toSorted((one, other) => other.from - one.from)
     .reduce((whole, { from, to, after }) => whole.slice(0, from) + after + whole.slice(to), text);
-  return { text: changed, changes: changes.filter(({ before, after }) => before !== after), missing };
+  return { text: changed, changes: made, missing };
+}
+
+/** An equal value stays as it is written: `0.30 s` is 0.3 s. */
+function plain(value: string): string {
+  return value.replaceAll(/\d+\.\d+/gu, (number) => String(Number(number))).replaceAll(/\s+/gu, "");
 }
 
 const alike = (one: unknown, other: string): boolean => String(one).toLowerCase() === other.toLowerCase();

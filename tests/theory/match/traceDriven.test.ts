@@ -4,6 +4,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { allShots, anchorsOf } from "#analysis/match/deliveries.ts";
+import type { Stretch } from "#analysis/match/lineLog.ts";
 import { logMatch } from "#analysis/match/logMatch.ts";
 import { modelLine } from "#analysis/match/modelLine.ts";
 import { stepsInLog, tracedRun } from "#analysis/match/traced.ts";
@@ -39,6 +40,8 @@ const hours = 8;
 const logs = Number(process.env["MATCH_LOGS"] ?? (isLong ? 24 : 1));
 const logOf = (scenario: Scenario, replication: number, from = 600) =>
   modelLine({ plan: planCell(scenario), replication, from, until: from + hours * 3600 })!;
+
+const whole = (log: Stretch) => ({ log: [log], tracedLog: [log], isTracedWhole: true });
 
 describe("the model with the step times of its own log", () => {
   it.each(["two-molds", "one-operator", "bottle-continuous", "canister-accumulator-head", "one-station"])(
@@ -82,7 +85,7 @@ describe("a wrong order of serving", () => {
         const traced = (scenario: Scenario) =>
           equivalence(tracedRun(scenario, [log], anchors).difference!, 0.01).agreement;
         const unknown = { difference: undefined, runs: [] };
-        const match = logMatch({ log: [log], model, traced: unknown, anchors, steps: [], margin: 0.05 });
+        const match = logMatch({ ...whole(log), model, traced: unknown, anchors, steps: [], margin: 0.05 });
         return [traced(wrong), traced(right), verdictOf(match).agreement];
       });
       const share = (place: number, agreement: string): number =>
@@ -100,7 +103,7 @@ describe("the verdict", () => {
     const anchors = anchorsOf(planCell(scenario), [log]);
     const traced = tracedRun(scenario, [log], anchors);
     const steps = stepsInLog(scenario, [log]);
-    return verdictOf(logMatch({ log: [log], model: runsOf(scenario), traced, anchors, steps, margin }));
+    return verdictOf(logMatch({ ...whole(log), model: runsOf(scenario), traced, anchors, steps, margin }));
   };
 
   it("is that a right model agrees", () => {

@@ -24,7 +24,7 @@ describe("the suggestion", () => {
     const values = many(300, (i) => (i === 100 ? 12 : 7.5 + (i % 3) * 0.005));
     expect(suggestionOf(values)?.distribution).toMatchObject({ kind: "fixed", value: expect.closeTo(7.505, 3) });
     expect(suggestionOf(values)?.reason).toBe(
-      "a timer: the values lie within 38 ms of the median; 1 other value is not in it",
+      "a timer: the values lie within 5 ms of the median; 1 other value is not in it",
     );
   });
 

@@ -1,12 +1,17 @@
 // Rows of logs as plants write them: columns, numbers, times, cleaning.
 import { describe, expect, it } from "vitest";
 import { logReader, type LogSummary } from "#analysis/log/logReader.ts";
-import type { StepRecord } from "#analysis/log/logRecord.ts";
+import { kindOf, type StepRecord } from "#analysis/log/logRecord.ts";
 import { zoneNamed } from "#cli/log/zonedTime.ts";
 
 function read(
   text: string,
-  options: { readonly zone?: string; readonly columns?: readonly string[]; readonly stops?: readonly string[] } = {},
+  options: {
+    readonly zone?: string;
+    readonly columns?: readonly string[];
+    readonly stops?: readonly string[];
+    readonly steps?: readonly string[];
+  } = {},
 ) {
   const records: StepRecord[] = [];
   const delimiter = text.split("\n", 1)[0]!.includes(";") ? ";" : ",";
@@ -116,6 +121,41 @@ describe("names of stops", () => {
   it("may be given by the call", () => {
     const log = read("time_s,station,state\n0,A,cool\n7,A,Heater band\n9,A,cool", { stops: ["heater band"] });
     expect(log.records.map(({ kind }) => kind)).toEqual(["step", "stop"]);
+  });
+});
+
+describe("names of steps, stops and waits", () => {
+  it.each([
+    ["pin down", "step"],
+    ["down", "stop"],
+    ["Machine down", "stop"],
+    ["downtime", "stop"],
+    ["shift to neutral", "step"],
+    ["neutral", "wait"],
+    ["in neutral", "wait"],
+    ["hold pressure", "step"],
+    ["holding a full shot", "wait"],
+    ["awaiting melt", "wait"],
+    ["Störung Heizband", "stop"],
+  ])("%s is a %s", (name, kind) => {
+    expect(kindOf(name)).toBe(kind);
+  });
+
+  it("are steps where the call says so", () => {
+    const text = "time_s,station,state\n0,A,Waiting dwell\n7,A,cool\n9,A,cool";
+    expect(read(text).records[0]).toMatchObject({ kind: "wait" });
+    expect(read(text, { steps: [" waiting dwell"] }).records[0]).toMatchObject({ kind: "step" });
+  });
+});
+
+describe("times since 1970", () => {
+  it("give durations of whole microseconds", () => {
+    const log = read(
+      "time,station,state\n2026-03-02T06:00:00.000,A,a\n2026-03-02T06:00:00.800,A,b\n2026-03-02T06:00:01.100,A,c",
+    );
+    expect(log.records.map((record) => record.seconds)).toEqual([0.8, 0.3]);
+    const rows = read("start,end,step\n2026-03-02T06:00:00.100,2026-03-02T06:00:00.400,a");
+    expect(rows.records.map((record) => record.seconds)).toEqual([0.3]);
   });
 });
 

@@ -21,7 +21,10 @@ const curvePoints = 8;
 const mostPoints = 200;
 
 export function fitChart(fit: DrawnFit, given: ChartWords): Markup {
-  return chart(given, bottom + 40, ...histogram(fit, panels[0]), ...quantiles(fit, panels[1]), ...runs(fit, panels[2]));
+  const [first, second, third] = panels;
+  const { quantile } = fit;
+  const others = quantile ? [...quantiles(fit, quantile, second), ...runs(fit, third)] : runs(fit, second);
+  return chart(given, bottom + 40, ...histogram(fit, first), ...others);
 }
 
 function frame(title: string, x: Scale, y: Scale | undefined, label: string, left: number): readonly Child[] {
@@ -61,7 +64,7 @@ function histogram({ sorted, probability }: DrawnFit, left: number): readonly Ch
   const y = straightScale([0, most * 1.05], [bottom, top]);
   const curve = expected.map((count, i) => `${round(x(cells[i]!))},${round(y(count))}`).join(" ");
   return [
-    ...frame("values and fitted density", x, y, "seconds", left),
+    ...frame(probability ? "values and fitted density" : "values", x, y, "seconds", left),
     ...Array.from(counts, (count, i) =>
       element("rect", {
         x: x(low + i * width),
@@ -77,8 +80,7 @@ function histogram({ sorted, probability }: DrawnFit, left: number): readonly Ch
 
 const round = (value: number): number => Number(value.toFixed(1));
 
-function quantiles({ sorted, quantile }: DrawnFit, left: number): readonly Child[] {
-  if (quantile === undefined) return [words("no curve is fitted", left, top - 10, { style: "quiet" })];
+function quantiles({ sorted }: DrawnFit, quantile: (p: number) => number, left: number): readonly Child[] {
   const count = Math.min(mostPoints, sorted.length);
   const points = Array.from({ length: count }, (_, i) => {
     const p = (i + 0.5) / count;
