@@ -11,7 +11,14 @@ export async function callHere(
   args: readonly string[],
   { folder = projectFolder }: { readonly folder?: string } = {},
 ): Promise<Outcome> {
-  const machine = { cores: 1, readText: readTextFile, whatIs, prepareFolder, writeFiles, breathe: () => setImmediate() };
+  const machine = {
+    cores: 1,
+    readText: readTextFile,
+    whatIs,
+    prepareFolder,
+    writeFiles,
+    breathe: () => setImmediate(),
+  };
   const host = { ...openFakeHost(), ...machine };
   const before = process.cwd();
   process.chdir(folder);

@@ -147,7 +147,8 @@ describe("the chosen layout", () => {
     const shared = ["choose", "spread.yaml", "options.yaml", ...args, "--jobs", "2", "--out", "shared"];
     const { code, output } = callBlowcell(shared, { folder });
     expect({ code, output }).toEqual({ code: alone.code, output: alone.output });
-    const filesOf = (out: string) => readdirSync(inFolder(out)).map((name) => [name, readFileSync(inFolder(out, name), "utf8")]);
+    const filesOf = (out: string) =>
+      readdirSync(inFolder(out)).map((name) => [name, readFileSync(inFolder(out, name), "utf8")]);
     expect(filesOf("shared")).toEqual(filesOf("alone"));
   });
 

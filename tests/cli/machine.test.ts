@@ -72,11 +72,7 @@ describe("the command", () => {
     const closed = path.join(folder, "closed");
     mkdirSync(closed, { mode: 0o555 });
     // Root may write everywhere, so the call is made as another user.
-    const ending = await runHost(
-      acts("write", closed),
-      undefined,
-      process.getuid?.() === 0 ? 65_534 : undefined,
-    );
+    const ending = await runHost(acts("write", closed), undefined, process.getuid?.() === 0 ? 65_534 : undefined);
     expect(ending.code).toBe(74);
     expect(ending.errors).toContain("you may not write there (EACCES)");
     expect(ending.errors).toContain("    remedy    Name a folder that you may write to.");

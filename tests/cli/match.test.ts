@@ -22,7 +22,19 @@ function write(name: string, text: string): string {
 }
 
 write("cell.yaml", cellText(2, "crew: { operators: 1 }\n").replace("8 s,", "{ normal: [8 s, 0.2 s] },"));
-await call("run", "cell.yaml", "--events", "--seed", "floor", "--length", "2 h", "--replications", "1", "--out", "floor");
+await call(
+  "run",
+  "cell.yaml",
+  "--events",
+  "--seed",
+  "floor",
+  "--length",
+  "2 h",
+  "--replications",
+  "1",
+  "--out",
+  "floor",
+);
 const log = "floor/events.csv";
 
 describe("a log of the model itself", () => {
@@ -56,7 +68,15 @@ describe("a log of the model itself", () => {
 
 describe("a wrong model", () => {
   it("with other step times is told so, with the step and what to do", async () => {
-    const { code, output } = await call("match", "cell.yaml", log, "--set", "stations.*.steps.cool=+1.5 s", "--out", "times");
+    const { code, output } = await call(
+      "match",
+      "cell.yaml",
+      log,
+      "--set",
+      "stations.*.steps.cool=+1.5 s",
+      "--out",
+      "times",
+    );
     expect(code).toBe(1);
     expect(output).toMatch(/^The model does not agree with the log within 5 %/u);
     expect(output.replaceAll(/\s+/gu, " ")).toContain(

@@ -122,6 +122,8 @@ describe("promise refuses", () => {
   });
 
   it("to work without a calendar, and names the option that gives one", async () => {
-    expect((await call("--order", "100 parts", "--due", "Friday 14:00")).errors).toContain('--shifts "2 x 8 h, mon-fri"');
+    expect((await call("--order", "100 parts", "--due", "Friday 14:00")).errors).toContain(
+      '--shifts "2 x 8 h, mon-fri"',
+    );
   });
 });

@@ -184,7 +184,11 @@ describe("compare --variant", () => {
 
   it("reports the faults of all variants at once, each with its variant, place, value and remedy", async () => {
     const variants = ["a: stations.*.steps.cool=8", "b: stations.lefft.cavities=2", "c:", "a: valve.shift=1 s", "d"];
-    const { code, output, errors } = await call("compare", "cell.yaml", ...variants.flatMap((text) => ["--variant", text]));
+    const { code, output, errors } = await call(
+      "compare",
+      "cell.yaml",
+      ...variants.flatMap((text) => ["--variant", text]),
+    );
     expect({ code, output }).toEqual({ code: 2, output: "" });
     expect(errors).toMatch(
       /^--variant stations\.\*\.steps\.cool: error: With variant "a": 8 has no unit.*\n.*\n {4}found +8$/mu,

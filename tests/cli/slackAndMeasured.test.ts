@@ -9,8 +9,7 @@ import { callHere } from "./callHere.ts";
 
 const folder = newFolder();
 writeFileSync(path.join(folder, "one.yaml"), cellText(1));
-const call = (...args: readonly string[]) =>
-  callHere(["run", "one.yaml", "--replications", "2", ...args], { folder });
+const call = (...args: readonly string[]) => callHere(["run", "one.yaml", "--replications", "2", ...args], { folder });
 
 function rowsOf(out: string, name: string): readonly Readonly<Record<string, string>>[] {
   return parse(readFileSync(path.join(folder, out, name)), { columns: true }) as readonly Record<string, string>[];

@@ -130,7 +130,18 @@ describe("run", () => {
   });
 
   it("takes seed, replications and length from the call", async () => {
-    const { output } = await call("run", two, "--out", "short", "--seed", "007", "--replications", "2", "--length", "1 h");
+    const { output } = await call(
+      "run",
+      two,
+      "--out",
+      "short",
+      "--seed",
+      "007",
+      "--replications",
+      "2",
+      "--length",
+      "1 h",
+    );
     expect(output).toContain("2 replications of 60 min");
     expect(output).toContain('seed "007"');
   });
@@ -360,7 +371,11 @@ describe("--json", () => {
     ["run", two],
     ["compare", one, two],
   ])("%s prints only one document, which conforms to its schema", async (...args) => {
-    const { code, output } = await call(...args, "--json", ...(args[0] === "check" ? [] : ["--out", `json-${args[0]}`]));
+    const { code, output } = await call(
+      ...args,
+      "--json",
+      ...(args[0] === "check" ? [] : ["--out", `json-${args[0]}`]),
+    );
     expect(code).toBe(0);
     const document: unknown = JSON.parse(output);
     expect(holds(document), JSON.stringify(holds.errors)).toBe(true);

@@ -163,8 +163,12 @@ describe("a sweep that is divided or stopped", () => {
     const { code, errors } = await call("merge", "share0", "share2", "--out", "part");
     expect(code).toBe(2);
     expect(errors).toContain("6 of 18 points are missing, the first is point 2");
-    expect((await call("merge", "share0", "moved", "--out", "part")).errors).toContain("moved has a share of another sweep");
-    expect((await call("merge", "share0", "nowhere", "--out", "part")).errors).toContain("nowhere has no share of a sweep");
+    expect((await call("merge", "share0", "moved", "--out", "part")).errors).toContain(
+      "moved has a share of another sweep",
+    );
+    expect((await call("merge", "share0", "nowhere", "--out", "part")).errors).toContain(
+      "nowhere has no share of a sweep",
+    );
   });
 
   it("keeps finished points of the same scenario only, and never a damaged line", async () => {
@@ -184,7 +188,9 @@ describe("a sweep that is divided or stopped", () => {
       expect(/(\d+) of 18 points are kept/u.exec(errors)?.[1] ?? "0").toBe(String(kept));
     }
     expect(filesOf("damaged-1")).toEqual(filesOf("whole"));
-    expect((await sweep("two.yaml", ...grid, "--out", "whole")).errors).toContain("whole holds the results of a different run");
+    expect((await sweep("two.yaml", ...grid, "--out", "whole")).errors).toContain(
+      "whole holds the results of a different run",
+    );
     expect((await sweep("spread.yaml", ...grid, "--out", "whole")).errors).toContain("18 of 18 points are kept");
     expect((await sweep("spread.yaml", ...grid, "--out", "whole", "--replace")).errors).not.toContain("are kept");
   });
