@@ -3,6 +3,7 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
+import { isLong } from "../support/caseCount.ts";
 import { cellText } from "../support/cellScenario.ts";
 import { callBlowcell, newFolder } from "./callBlowcell.ts";
 import { callHere } from "./callHere.ts";
@@ -124,7 +125,7 @@ describe("the chosen layout", () => {
 
   it("is that of the largest mean of all points over many more replications", async () => {
     await choose("spread.yaml", ...grid, "--worthwhile", "0.5 per h", "--out", "chosen");
-    await call("sweep", "spread.yaml", "--jobs", "1", ...grid, "--replications", "100", "--out", "all");
+    await call("sweep", "spread.yaml", "--jobs", "1", ...grid, "--replications", isLong ? "100" : "30", "--out", "all");
     const points = (parse(readFileSync(inFolder("all/sweep.csv")), { columns: true }) as readonly Row[]).filter(
       (row) => row["resource"] === "cell" && row["measure"] === "good parts per hour",
     );
@@ -141,7 +142,7 @@ describe("the chosen layout", () => {
     expect(readFileSync(inFolder("best/choose.csv"), "utf8")).toBe(files);
   });
 
-  it("is the same for any number of workers, to the last byte", async () => {
+  it.runIf(isLong)("is the same for any number of workers, to the last byte", async () => {
     const args = ["--worthwhile", "0.05", "--replications", "60", "--length", "24 h"];
     const alone = await choose("spread.yaml", "options.yaml", ...args, "--out", "alone");
     const shared = ["choose", "spread.yaml", "options.yaml", ...args, "--jobs", "2", "--out", "shared"];

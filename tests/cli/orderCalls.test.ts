@@ -15,14 +15,24 @@ const rowsOf = (name: string): readonly Record<string, string>[] =>
   parse(readFileSync(path.join(folder, name)), { columns: true });
 
 it("one call promises an order of a cell without a calendar", async () => {
-  const { code, output } = await promise("--order", "20000 parts", "--due", "Tuesday 14:00", ...shifts, "--out", "a");
+  const { code, output } = await promise(
+    "--order",
+    "20000 parts",
+    "--due",
+    "Tuesday 14:00",
+    "--replications",
+    "80",
+    ...shifts,
+    "--out",
+    "a",
+  );
   expect(code).toBe(0);
   expect(output).toMatch(/^Yes: .*Tue 2026-12-01 14:00/u);
   expect(readFileSync(path.join(folder, "a/report.html"), "utf8")).toContain("When it is done");
 });
 
 it("names levers where the order does not fit, and each repeats by the options of its row", async () => {
-  const call = ["--order", "30000 parts", "--due", "Tuesday 10:00", ...shifts, "--json"];
+  const call = ["--order", "30000 parts", "--due", "Tuesday 10:00", "--replications", "20", ...shifts, "--json"];
   const { code, output } = await promise(...call, "--out", "b");
   expect(code).toBe(1);
   const rows = rowsOf("b/promise-levers.csv");

@@ -21,6 +21,8 @@ writeFileSync(inFolder("cell.yaml"), short);
 const call = (...args: readonly string[]) => callHere(args, { folder });
 const rowsOf = (...names: readonly string[]) =>
   parse<Record<string, string>>(readFileSync(inFolder(...names), "utf8"), { columns: true });
+/** Without what these tests are not about. */
+const run = (...args: readonly string[]) => call("run", ...args, "--changes", "off", "--sensitivity", "off");
 const eight = "stations.*.steps.cool=8 s";
 
 describe("a run with settings", () => {
@@ -45,7 +47,7 @@ describe("a run with settings", () => {
   });
 
   it("without any, has an empty variant", async () => {
-    expect((await call("run", "cell.yaml")).code).toBe(0);
+    expect((await run("cell.yaml")).code).toBe(0);
     expect(new Set(rowsOf("reports/cell/throughput.csv").map((row) => row["variant"]))).toEqual(new Set([""]));
   });
 
@@ -55,14 +57,14 @@ describe("a run with settings", () => {
     ["kühl 冷", "kühl 冷"],
     ["..", "scenario"],
   ])("with --name %j is written into reports/%s", async (name, expected) => {
-    const { code, output } = await call("run", "cell.yaml", "--name", name, "--set", eight);
+    const { code, output } = await run("cell.yaml", "--name", name, "--set", eight);
     expect(code).toBe(0);
     expect(existsSync(inFolder("reports", expected, "throughput.csv"))).toBe(true);
     expect(output.split("\n")[1]).toBe(`${name}: ${eight}`);
   });
 
   it.each([" ", "x".repeat(81), "two\nlines"])("refuses the name %j", async (name) => {
-    const { code, output, errors } = await call("run", "cell.yaml", "--name", name);
+    const { code, output, errors } = await run("cell.yaml", "--name", name);
     expect({ code, output }).toEqual({ code: 2, output: "" });
     expect(errors).toContain("[name-form]");
   });
@@ -71,7 +73,7 @@ describe("a run with settings", () => {
     const before = readdirSync(inFolder("reports"));
     for (const last of [1, 2]) {
       const settings = [...Array(9).keys()].flatMap((i) => ["--set", `stations.*.steps.cool=7.${i}${last} s`]);
-      expect((await call("run", "cell.yaml", ...settings)).code).toBe(0);
+      expect((await run("cell.yaml", ...settings)).code).toBe(0);
     }
     const folders = readdirSync(inFolder("reports")).filter((name) => !before.includes(name));
     expect(folders).toHaveLength(2);
@@ -81,10 +83,10 @@ describe("a run with settings", () => {
 
 describe("a folder with results", () => {
   it("is replaced by the same run, and keeps no table that the new run lacks, but every other file", async () => {
-    expect((await call("run", "cell.yaml", "--out", "same", "--events")).code).toBe(0);
+    expect((await run("cell.yaml", "--out", "same", "--events")).code).toBe(0);
     writeFileSync(inFolder("same/notes.txt"), "mine");
     expect(readdirSync(inFolder("same"))).toContain("events.csv");
-    expect((await call("run", "cell.yaml", "--out", "same")).code).toBe(0);
+    expect((await run("cell.yaml", "--out", "same")).code).toBe(0);
     const files = readdirSync(inFolder("same"));
     expect(files).toEqual(expect.arrayContaining(["notes.txt", "throughput.csv"]));
     expect(files).not.toContain("events.csv");
@@ -96,25 +98,25 @@ describe("a folder with results", () => {
     ["other settings", ["cell.yaml", "--set", eight]],
     ["another seed", ["cell.yaml", "--seed", "other"]],
   ])("is not overwritten by a run with %s unless told to", async (_, args) => {
-    expect((await call("run", "cell.yaml", "--out", "kept", "--replace")).code).toBe(0);
+    expect((await run("cell.yaml", "--out", "kept", "--replace")).code).toBe(0);
     const before = readFileSync(inFolder("kept/throughput.csv"), "utf8");
-    const { code, output, errors } = await call("run", ...args, "--out", "kept");
+    const { code, output, errors } = await run(...args, "--out", "kept");
     expect({ code, output }).toEqual({ code: 2, output: "" });
     expect(errors).toContain("[folder-other-run]");
     expect(errors).toMatch(/^ {4}remedy +Add --replace .*--out/mu);
     expect(readFileSync(inFolder("kept/throughput.csv"), "utf8")).toBe(before);
-    expect((await call("run", ...args, "--out", "kept", "--replace")).code).toBe(0);
+    expect((await run(...args, "--out", "kept", "--replace")).code).toBe(0);
     expect(readFileSync(inFolder("kept/throughput.csv"), "utf8")).not.toBe(before);
   });
 
   it("is replaced after a change of the file and of the version, which is said", async () => {
     writeFileSync(inFolder("edited.yaml"), short);
-    await call("run", "edited.yaml", "--out", "edited");
+    await run("edited.yaml", "--out", "edited");
     const file = inFolder("edited/datapackage.json");
     writeFileSync(file, readFileSync(file, "utf8").replace(/"version": "[^"]+"/u, '"version": "0.0.1"'));
-    expect((await call("run", "edited.yaml", "--out", "edited")).errors).toMatch(/are in edited\n$/u);
+    expect((await run("edited.yaml", "--out", "edited")).errors).toMatch(/are in edited\n$/u);
     writeFileSync(inFolder("edited.yaml"), `${short}# slower\n`);
-    const { code, errors } = await call("run", "edited.yaml", "--out", "edited");
+    const { code, errors } = await run("edited.yaml", "--out", "edited");
     expect(code).toBe(0);
     expect(errors).toContain("in place of those before edited.yaml changed");
   });
@@ -122,7 +124,7 @@ describe("a folder with results", () => {
   it("with files of the same names that no run wrote is left as it is", async () => {
     const mine = newFolder();
     writeFileSync(path.join(mine, "stops.csv"), "mine");
-    const { code, errors } = await call("run", "cell.yaml", "--out", mine);
+    const { code, errors } = await run("cell.yaml", "--out", mine);
     expect(code).toBe(2);
     expect(errors).toContain("[folder-other-files]");
     expect(errors).toMatch(/^ {4}found +stops\.csv$/mu);
@@ -132,12 +134,12 @@ describe("a folder with results", () => {
   it("is not trusted where its package is damaged or names files outside", async () => {
     const damaged = newFolder();
     writeFileSync(path.join(damaged, "datapackage.json"), "{");
-    expect((await call("run", "cell.yaml", "--out", damaged)).errors).toContain("[folder-other-files]");
-    expect((await call("run", "cell.yaml", "--out", "led")).code).toBe(0);
+    expect((await run("cell.yaml", "--out", damaged)).errors).toContain("[folder-other-files]");
+    expect((await run("cell.yaml", "--out", "led")).code).toBe(0);
     const file = inFolder("led/datapackage.json");
     writeFileSync(file, readFileSync(file, "utf8").replace('"path": "throughput.csv"', '"path": "../outside.csv"'));
     writeFileSync(inFolder("outside.csv"), "mine");
-    expect((await call("run", "cell.yaml", "--out", "led", "--replace")).code).toBe(0);
+    expect((await run("cell.yaml", "--out", "led", "--replace")).code).toBe(0);
     expect(readFileSync(inFolder("outside.csv"), "utf8")).toBe("mine");
   });
 });

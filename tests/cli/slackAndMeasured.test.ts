@@ -9,7 +9,8 @@ import { callHere } from "./callHere.ts";
 
 const folder = newFolder();
 writeFileSync(path.join(folder, "one.yaml"), cellText(1));
-const call = (...args: readonly string[]) => callHere(["run", "one.yaml", "--replications", "2", ...args], { folder });
+const run = ["run", "one.yaml", "--replications", "2", "--changes", "off", "--sensitivity", "off"];
+const call = (...args: readonly string[]) => callHere([...run, ...args], { folder });
 
 function rowsOf(out: string, name: string): readonly Readonly<Record<string, string>>[] {
   return parse(readFileSync(path.join(folder, out, name)), { columns: true }) as readonly Record<string, string>[];
@@ -23,7 +24,7 @@ it("--slack writes slack.csv, the screen and the report, the same for any number
   const cool = rowsOf("a", "slack.csv").find(({ step }) => step === "cool");
   expect(Math.abs(Number(cool?.["tested_slack_s"]) - 0.132)).toBeLessThan(0.012);
   expect(readFileSync(path.join(folder, "a/report.html"), "utf8")).toContain("Tested slack");
-  callBlowcell(["run", "one.yaml", "--replications", "2", "--slack", "--jobs", "2", "--out", "b"], { folder });
+  callBlowcell([...run, "--slack", "--jobs", "2", "--out", "b"], { folder });
   expect(rowsOf("b", "slack.csv")).toEqual(rowsOf("a", "slack.csv"));
 });
 
