@@ -9,7 +9,9 @@ import { callHere } from "./callHere.ts";
 const folder = newFolder();
 const fileOf = (name: string) => path.join(projectFolder, `scenarios/${name}.yaml`);
 const promise = (...args: readonly string[]) => callHere(["promise", fileOf("two-station"), ...args], { folder });
-const shifts = ["--shifts", "2 x 8 h, mon-fri", "--start", "2026-11-30 06:00"];
+const begin = ["--start", "2026-11-30 06:00"];
+const shifts = ["--shifts", "2 x 8 h, mon-fri", ...begin];
+const oneShift = ["--shifts", "1 x 8 h, mon-fri", ...begin];
 
 const rowsOf = (name: string): readonly Record<string, string>[] =>
   parse(readFileSync(path.join(folder, name)), { columns: true });
@@ -17,7 +19,7 @@ const rowsOf = (name: string): readonly Record<string, string>[] =>
 it("one call promises an order of a cell without a calendar", async () => {
   const { code, output } = await promise(
     "--order",
-    "20000 parts",
+    "8000 parts",
     "--due",
     "Tuesday 14:00",
     "--replications",
@@ -32,7 +34,7 @@ it("one call promises an order of a cell without a calendar", async () => {
 });
 
 it("names levers where the order does not fit, and each repeats by the options of its row", async () => {
-  const call = ["--order", "30000 parts", "--due", "Tuesday 10:00", "--replications", "20", ...shifts, "--json"];
+  const call = ["--order", "14000 parts", "--due", "Tuesday 08:00", "--replications", "20", ...oneShift, "--json"];
   const { code, output } = await promise(...call, "--out", "b");
   expect(code).toBe(1);
   const rows = rowsOf("b/promise-levers.csv");

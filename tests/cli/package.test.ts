@@ -7,6 +7,7 @@ import { build } from "esbuild";
 import { beforeAll, describe, expect, it } from "vitest";
 import { bundleSettings, root } from "../tools/build/bundleSettings.mjs";
 import { withinCore } from "../tools/build/wasmCore.mjs";
+import { isLong } from "../support/caseCount.ts";
 import { thirdParty } from "../tools/build/thirdParty.mjs";
 import { newFolder } from "./callBlowcell.ts";
 
@@ -173,7 +174,7 @@ describe("the list of bundled packages", () => {
   const held = (): string => readFileSync(path.join(folder, "node_modules/blowcell/dist/THIRD-PARTY.txt"), "utf8");
   const title = /^(\S+ \d+\.\d+\.\d+\S*) \([\w. -]+\)$/gmu;
 
-  it("lists exactly the packages whose code is included", { timeout: 60_000 }, async () => {
+  it.runIf(isLong)("lists exactly the packages whose code is included", { timeout: 60_000 }, async () => {
     const entryPoints = ["src/cli/blowcell.ts", "src/cli/worker.ts", "src/cli/main.ts", "src/blowcell.ts"];
     const scripts = ["src/page/opener.ts", "src/page/program.ts"];
     const settings = { ...bundleSettings, outdir: folder, write: false, metafile: true } as const;

@@ -4,7 +4,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import path from "node:path";
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
-import { caseCount } from "../support/caseCount.ts";
+import { isLong } from "../support/caseCount.ts";
 import { cellText } from "../support/cellScenario.ts";
 import { builtCommand, callBlowcell, newFolder } from "./callBlowcell.ts";
 import { callHere } from "./callHere.ts";
@@ -200,7 +200,7 @@ describe("a sweep that is divided or stopped", () => {
     callBlowcell(["sweep", "spread.yaml", "--jobs", "1", ...grid, "--out", "timed"], { folder });
     const whole = performance.now() - begun;
     // 100 moments in the long run.
-    const kills = caseCount / 10 >= 100 ? 100 : 5;
+    const kills = isLong ? 100 : 3;
     let continued = 0;
     for (let i = 0; i < kills; i += 1) {
       const out = `killed${i}`;
@@ -212,7 +212,7 @@ describe("a sweep that is divided or stopped", () => {
       expect(filesOf(out)).toEqual(filesOf("whole"));
       continued += kept > 0 && kept < 18 ? 1 : 0;
     }
-    if (kills === 100) expect(continued).toBeGreaterThan(10);
+    if (isLong) expect(continued).toBeGreaterThan(10);
   });
 });
 
