@@ -24,7 +24,7 @@ export function newFolder(): string {
 }
 
 /** No call ever prints a stack. */
-function expectNoStack({ output, errors }: Outcome): void {
+export function expectNoStack({ output, errors }: Outcome): void {
   for (const text of [output, errors])
     expect(text).not.toMatch(/^ +at .+[:(]|node:internal|\.js:\d+|UnhandledPromise/m);
 }

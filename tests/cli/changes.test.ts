@@ -5,7 +5,8 @@ import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
 import { firstCases } from "../support/caseCount.ts";
 import { shippedText } from "../support/reported.ts";
-import { callBlowcell, newFolder } from "./callBlowcell.ts";
+import { newFolder } from "./callBlowcell.ts";
+import { callHere } from "./callHere.ts";
 
 const folder = newFolder();
 
@@ -15,8 +16,8 @@ function rowsOf(out: string, table: string): readonly Row[] {
   return parse(readFileSync(path.join(folder, out, `${table}.csv`), "utf8"), { columns: true, bom: true });
 }
 
-function run(file: string, out: string, ...more: readonly string[]): string {
-  const { code, output, errors } = callBlowcell(["run", file, "--out", out, ...more], { folder });
+async function run(file: string, out: string, ...more: readonly string[]): Promise<string> {
+  const { code, output, errors } = await callHere(["run", file, "--out", out, ...more], { folder });
   expect(code, errors).toBe(0);
   return output;
 }
@@ -55,16 +56,16 @@ describe("--changes", () => {
   ];
   it.each(firstCases(calls, 1).map(([name = "", ...settings]) => ({ name, settings })))(
     "prints the call that repeats a row of $name digit for digit",
-    ({ name, settings }) => {
+    async ({ name, settings }) => {
       const file = `${name}.yaml`;
       writeFileSync(path.join(folder, file), shippedText(name));
       const set = settings.flatMap((setting) => ["--set", setting]);
-      run(file, name, ...set);
+      await run(file, name, ...set);
       const rows = rowsOf(name, "changes");
       expect(rows.length).toBeGreaterThan(3);
       for (const [i, row] of rows.entries()) {
         const out = `${name}-${i}`;
-        run(file, out, ...set, "--changes", "off", ...optionsOf(row.repeat!));
+        await run(file, out, ...set, "--changes", "off", ...optionsOf(row.repeat!));
         const again = goodParts(out);
         expect(again.replications).toBe(row.pairs);
         // With a calendar of three days an hour is a part of the run, and both are rounded when they are written.
@@ -79,11 +80,11 @@ describe("--changes", () => {
     longest,
   );
 
-  it("runs all replications of all changes where they are wanted, and none where not", () => {
-    const full = run("two-station.yaml", "full", "--set", "run.length=1 h", "--changes", "full");
+  it("runs all replications of all changes where they are wanted, and none where not", async () => {
+    const full = await run("two-station.yaml", "full", "--set", "run.length=1 h", "--changes", "full");
     expect(full).toContain("What one change buys");
     expect(new Set(rowsOf("full", "changes").map(({ pairs }) => pairs))).toEqual(new Set(["20"]));
-    const off = run("two-station.yaml", "off", "--set", "run.length=1 h", "--changes", "off");
+    const off = await run("two-station.yaml", "off", "--set", "run.length=1 h", "--changes", "off");
     expect(off).not.toContain("What one change buys");
     expect(() => rowsOf("off", "changes")).toThrow("ENOENT");
   });

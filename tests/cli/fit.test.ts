@@ -7,11 +7,12 @@ import { describe, expect, it } from "vitest";
 import { gamma } from "#analysis/fit/gammaFamily.ts";
 import { exponential, lognormal } from "#analysis/fit/plainFamilies.ts";
 import { cellText } from "../support/cellScenario.ts";
-import { callBlowcell, newFolder } from "./callBlowcell.ts";
+import { newFolder } from "./callBlowcell.ts";
+import { callHere } from "./callHere.ts";
 
 const folder = newFolder();
 const inFolder = (...names: readonly string[]) => path.join(folder, ...names);
-const call = (...args: readonly string[]) => callBlowcell(["fit", ...args], { folder });
+const call = (...args: readonly string[]) => callHere(["fit", ...args], { folder });
 
 function write(name: string, text: string | Buffer): string {
   writeFileSync(inFolder(name), text);
@@ -31,8 +32,8 @@ const steps = Array.from({ length: 200 }, (_, i) => [
 write("steps.csv", `station,step,duration_s\n${steps.map((row) => row.join(",")).join("\n")}\n`);
 
 describe("a log of step times", () => {
-  it("is answered in one screen, with a table, a page and one warning a problem", () => {
-    const { code, output, errors } = call("steps.csv");
+  it("is answered in one screen, with a table, a page and one warning a problem", async () => {
+    const { code, output, errors } = await call("steps.csv");
     expect(code).toBe(0);
     expect(output.split("\n")[0]).toBe("2 steps of 1 station are fitted from 400 rows; 1 row is left out.");
     expect(output).toMatch(/^station 1 +cool +200 +7\.5 s +constant 7\.5 s$/mu);
@@ -51,14 +52,14 @@ describe("a log of step times", () => {
     expect(page).not.toMatch(/NaN|Infinity|undefined/u);
   });
 
-  it("gives the same bytes again", () => {
-    call("steps.csv", "--out", "again");
+  it("gives the same bytes again", async () => {
+    await call("steps.csv", "--out", "again");
     for (const name of ["fit.csv", "fit.html"])
       expect(readFileSync(inFolder("again", name))).toEqual(readFileSync(inFolder("reports/steps-fit", name)));
   });
 
-  it("is printed as JSON and nothing else", () => {
-    const { output } = call("steps.csv", "--json", "--out", "json");
+  it("is printed as JSON and nothing else", async () => {
+    const { output } = await call("steps.csv", "--json", "--out", "json");
     const result = JSON.parse(output) as {
       command: string;
       tables: { fit: readonly object[] };
@@ -69,10 +70,10 @@ describe("a log of step times", () => {
     expect(result.warnings).toHaveLength(1);
   });
 
-  it("never overwrites the fit of another log without --replace", () => {
+  it("never overwrites the fit of another log without --replace", async () => {
     write("other.csv", "station,step,duration_s\nA,cool,7\nA,cool,7\nA,cool,7\n");
-    expect(call("other.csv", "--out", "again").errors).toContain("folder-other-run");
-    expect(call("other.csv", "--out", "again", "--replace").code).toBe(0);
+    expect((await call("other.csv", "--out", "again")).errors).toContain("folder-other-run");
+    expect((await call("other.csv", "--out", "again", "--replace")).code).toBe(0);
   });
 });
 
@@ -82,11 +83,11 @@ describe("--into", () => {
     "  # Measured by stopwatch.\n  steps:\n    cool: 8 s # the timer\n    remove: { time: 0.8 s }\n    close: 0.6 s\n    blow: 0.5 s\n    vent: 0.5 s\n    open: 0.6 s",
   );
 
-  it("writes a copy that keeps all other lines, and prints each change", () => {
+  it("writes a copy that keeps all other lines, and prints each change", async () => {
     write("mine.yaml", scenario);
     const log = steps.map(([, step, time]) => ["the mold", step, time].join(","));
     write("mine.csv", `station,step,duration_s\n${log.join("\n")}\n`);
-    const { code, errors } = call("mine.csv", "--into", "mine.yaml");
+    const { code, errors } = await call("mine.csv", "--into", "mine.yaml");
     expect(code).toBe(0);
     const [before, after] = [scenario, readFileSync(inFolder("mine-fitted.yaml"), "utf8")].map((text) =>
       text.split("\n"),
@@ -98,25 +99,25 @@ describe("--into", () => {
     expect(changed.find((line) => line.startsWith("remove:"))).toMatch(/^remove: \{ time: \{ \w+: \[.*s\] \} \}$/u);
     expect(errors).toMatch(/mine-fitted\.yaml:\d+: stations\..*\.steps\.cool: 8 s -> 7\.5 s/u);
     expect(readFileSync(inFolder("mine.yaml"), "utf8")).toBe(scenario);
-    expect(callBlowcell(["check", "mine-fitted.yaml"], { folder }).code).toBe(0);
+    expect((await callHere(["check", "mine-fitted.yaml"], { folder })).code).toBe(0);
   });
 
-  it("refuses to overwrite another file, and changes the scenario itself where --as names it", () => {
-    const again = call("mine.csv", "--into", "mine.yaml");
+  it("refuses to overwrite another file, and changes the scenario itself where --as names it", async () => {
+    const again = await call("mine.csv", "--into", "mine.yaml");
     expect([again.code, again.errors]).toEqual([2, expect.stringContaining("fit-copy-exists")]);
-    expect(call("mine.csv", "--into", "mine.yaml", "--as", "mine.yaml").code).toBe(0);
+    expect((await call("mine.csv", "--into", "mine.yaml", "--as", "mine.yaml")).code).toBe(0);
     expect(readFileSync(inFolder("mine.yaml"), "utf8")).toContain("cool: 7.5 s");
   });
 
-  it("names the steps that the scenario does not have", () => {
+  it("names the steps that the scenario does not have", async () => {
     write("weigh.csv", "station,step,duration_s\nA,weigh,7\nA,weigh,7\nA,weigh,7\nB,cool,9\nB,cool,9\nB,cool,9\n");
-    const { errors } = call("weigh.csv", "--into", "mine.yaml", "--as", "third.yaml");
+    const { errors } = await call("weigh.csv", "--into", "mine.yaml", "--as", "third.yaml");
     expect(errors).toMatch(
       /stations\.B\.steps\.cool: 7\.5 s -> 9 s.*fit-no-place.*found +stations\.A\.steps\.weigh$/msu,
     );
   });
 
-  it("writes the time between and the repair of a stop with the same name", () => {
+  it("writes the time between and the repair of a stop with the same name", async () => {
     const stop =
       "stops:\n  - { name: heater band, resource: plasticator, between: 40 h, repair: 30 min, step: finish } # old\n";
     write("stops.yaml", `${scenario}${stop}`);
@@ -125,12 +126,12 @@ describe("--into", () => {
       (_, i) => `${i * 1000 + (i % 7) * 50},P,run\n${i * 1000 + 800},P,heater band`,
     );
     write("band.csv", `time_s,station,state\n${rows.join("\n")}\n40000,P,run\n`);
-    expect(call("band.csv", "--stop", "Heater band", "--into", "stops.yaml").code).toBe(0);
+    expect((await call("band.csv", "--stop", "Heater band", "--into", "stops.yaml")).code).toBe(0);
     const text = readFileSync(inFolder("stops-fitted.yaml"), "utf8");
     expect(text).toMatch(/between: \{ \w+: [^}]*\}, repair: \{ \w+: [^}]*\}, step: finish \} # old\n/u);
   });
 
-  it("writes the times of the screw and the valve where the scenario has them, and leaves equal values as they are", () => {
+  it("writes the times of the screw and the valve where the scenario has them, and leaves equal values as they are", async () => {
     const text = cellText(2).replace("valve: { shift: 0.25 s", "valve: { shift: 0.250 s");
     expect(text).toContain("0.250 s");
     write("screw.yaml", text);
@@ -140,7 +141,7 @@ describe("--into", () => {
       ["valve", "shift to port", 0.25],
     ]).flat();
     write("screw.csv", `station,step,duration_s\n${rows.map((row) => row.join(",")).join("\n")}\n`);
-    const { code, errors } = call("screw.csv", "--into", "screw.yaml");
+    const { code, errors } = await call("screw.csv", "--into", "screw.yaml");
     expect([code, errors]).toEqual([0, expect.not.stringContaining("fit-no-place")]);
     const after = readFileSync(inFolder("screw-fitted.yaml"), "utf8");
     expect(after).toMatch(/recharge: \{ \w+: \[/u);
@@ -149,15 +150,15 @@ describe("--into", () => {
     expect(errors).not.toContain("valve.shift");
   });
 
-  it("refuses a scenario that cannot be read before the log is read", () => {
+  it("refuses a scenario that cannot be read before the log is read", async () => {
     write("broken.yaml", "format: [");
-    expect(call("mine.csv", "--into", "broken.yaml").code).toBe(2);
-    expect(call("mine.csv", "--into", "absent.yaml").errors).toContain("file-missing");
+    expect((await call("mine.csv", "--into", "broken.yaml")).code).toBe(2);
+    expect((await call("mine.csv", "--into", "absent.yaml")).errors).toContain("file-missing");
   });
 });
 
 describe("a log of states", () => {
-  it("has repairs and times between stops, of which the last is cut off", () => {
+  it("has repairs and times between stops, of which the last is cut off", async () => {
     const [between, repair] = [exponential.sampler([3000], alea("up")), lognormal.sampler([400, 200], alea("down"))];
     const rows: string[] = [];
     let time = 0;
@@ -171,7 +172,7 @@ describe("a log of states", () => {
       "states.csv",
       `time_s,station,state\n${rows.join("\n")}\n${time.toFixed(1)},screw,running\n${(time + 9e3).toFixed(1)},screw,stopped\n`,
     );
-    const { code, output } = call("states.csv");
+    const { code, output } = await call("states.csv");
     expect(code).toBe(0);
     expect(output).toMatch(/^1 step and 1 stop of 1 station are fitted from 82 rows; 1 row is left out\./u);
     const found = suggested("reports/states-fit");
@@ -182,10 +183,10 @@ describe("a log of states", () => {
     expect(Number(stop["high_1"])).toBeGreaterThan(3000);
   });
 
-  it("may be the events of a run", () => {
+  it("may be the events of a run", async () => {
     write("cell.yaml", cellText(2));
-    callBlowcell(["run", "cell.yaml", "--events", "--out", "run", "--length", "30 min", "--quiet"], { folder });
-    const { code } = call(path.join("run", "events.csv"), "--out", "events-fit");
+    await callHere(["run", "cell.yaml", "--events", "--out", "run", "--length", "30 min", "--quiet"], { folder });
+    const { code } = await call(path.join("run", "events.csv"), "--out", "events-fit");
     expect(code).toBe(0);
     const cool = suggested("events-fit").find(({ step }) => step === "cool");
     expect(cool).toMatchObject({ kind: "step", scenario_value: "8 s" });
@@ -195,33 +196,33 @@ describe("a log of states", () => {
 describe("names that look like a wait", () => {
   const rows = Array.from({ length: 25 }, (_, i) => `A,cool,7.5\nA,wait for air,${1 + (i % 5) / 10}`);
 
-  it("are named in the answer, and are steps with --step", () => {
+  it("are named in the answer, and are steps with --step", async () => {
     write("air.csv", `station,step,duration_s\n${rows.join("\n")}\n`);
-    const { output } = call("air.csv");
+    const { output } = await call("air.csv");
     const words = output.replaceAll(/\s+/gu, " ");
     expect(words).toContain("25 waits are not fitted, since waits are results of the cell: wait for air.");
     expect(words).toContain("name it with --step");
-    const again = call("air.csv", "--step", "Wait for air", "--out", "air-step");
+    const again = await call("air.csv", "--step", "Wait for air", "--out", "air-step");
     expect(again.output).toMatch(/^A +wait for air +25 /mu);
   });
 });
 
 describe("an export of a spreadsheet", () => {
-  it("may have semicolons, decimal commas, another encoding, dates and local times", () => {
+  it("may have semicolons, decimal commas, another encoding, dates and local times", async () => {
     const rows = Array.from(
       { length: 30 },
       (_, i) => `25.10.2026;01:${String(i).padStart(2, "0")}:00;Kühl;${7 + (i % 5) / 10}`,
     );
     const text = `Datum;Uhrzeit;Schritt;Dauer [s]\r\n${rows.join("\r\n").replaceAll(/(\d)\.(\d)$/gmu, "$1,$2")}\r\n`;
     write("windows.csv", Buffer.from(text, "latin1"));
-    const { code, output } = call("windows.csv", "--zone", "Europe/Berlin");
+    const { code, output } = await call("windows.csv", "--zone", "Europe/Berlin");
     expect([code, output]).toEqual([0, expect.stringContaining("text in windows-1252")]);
     expect(rowsOf("reports/windows-fit")[0]).toMatchObject({ step: "Kühl", mean: "7.2", station: "line" });
     write(
       "utf16.csv",
       Buffer.concat([Buffer.of(0xff, 0xfe), Buffer.from(`\uFEFFsep=;\r\n${text}`.slice(1), "utf16le")]),
     );
-    expect(call("utf16.csv").code).toBe(0);
+    expect((await call("utf16.csv")).code).toBe(0);
     expect(rowsOf("reports/utf16-fit")[0]).toMatchObject({ mean: "7.2" });
   });
 });
@@ -244,25 +245,25 @@ describe("a log that cannot be read", () => {
       `step,duration_s\n${Array.from({ length: 600 }, (_, i) => `part ${i},7`).join("\n")}\n`,
       "log-groups",
     ],
-  ])("%s is refused with its code, and nothing is written", (_, text, code) => {
+  ])("%s is refused with its code, and nothing is written", async (_, text, code) => {
     write("bad.csv", text);
-    const outcome = call("bad.csv", "--out", "nothing");
+    const outcome = await call("bad.csv", "--out", "nothing");
     expect([outcome.code, outcome.output]).toEqual([2, ""]);
     expect(outcome.errors).toContain(`[${code}]`);
     expect(() => readFileSync(inFolder("nothing", "fit.csv"))).toThrow();
   });
 
-  it("with too few times is answered so, with what to do", () => {
+  it("with too few times is answered so, with what to do", async () => {
     write("two.csv", "station,step,duration_s\nA,cool,7\nA,cool,8\n");
-    const { code, output } = call("two.csv", "--out", "two");
+    const { code, output } = await call("two.csv", "--out", "two");
     expect(code).toBe(0);
     expect(output).toMatch(/^Nothing is fitted: no step has 3 times or more in 2 rows\./u);
     expect(output).toContain("log 20 or more of each step");
   });
 
-  it("is listed with all its problems", () => {
+  it("is listed with all its problems", async () => {
     write("bad.csv", "station,step,duration_s\nA,cool,x\nA,open,\n");
-    const { errors } = call("bad.csv");
+    const { errors } = await call("bad.csv");
     expect(errors).toContain("unreadable duration");
     expect(errors).toContain("empty duration");
   });
@@ -274,8 +275,8 @@ describe("a log that cannot be read", () => {
     [["steps.csv", "--as", "copy.yaml"], "fit-no-target"],
     [["steps.csv", "--zone", "Mars"], "log-zone"],
     [["steps.csv", "--column", "duration=Zeit"], "log-column-option"],
-  ])("%j is refused", (args, code) => {
-    const outcome = call(...args, "--out", "refused");
+  ])("%j is refused", async (args, code) => {
+    const outcome = await call(...args, "--out", "refused");
     expect([outcome.code, outcome.errors]).toEqual([2, expect.stringContaining(`[${code}]`)]);
   });
 });

@@ -1,9 +1,10 @@
 // The compiled code in the user's cache folder: written by the first call, used by the next, and not required.
 import { spawnSync } from "node:child_process";
-import { mkdirSync, readFileSync, readdirSync, statSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, readFileSync, readdirSync, statSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { crc32 } from "node:zlib";
 import { describe, expect, it } from "vitest";
+import { firstCases } from "../support/caseCount.ts";
 import { builtCommand, callBlowcell, newFolder, projectFolder, type Outcome } from "./callBlowcell.ts";
 
 const scenario = path.join(projectFolder, "scenarios/two-station.yaml");
@@ -21,12 +22,13 @@ function filesIn(home: string): readonly string[] {
   return entries.filter((entry) => entry.isFile()).map(({ parentPath, name }) => path.join(parentPath, name));
 }
 
-const answer = check(newFolder());
+const first = newFolder();
+const answer = check(first);
 
-/** A cache folder after a first call, with its one file. */
+/** A cache folder as a first call leaves it, with its one file. */
 function cached(): { readonly home: string; readonly file: string } {
   const home = newFolder();
-  check(home);
+  cpSync(first, home, { recursive: true });
   const [file, ...others] = filesIn(home);
   expect(others).toEqual([]);
   return { home, file: file! };
@@ -54,24 +56,26 @@ describe("compiled code", () => {
   it("is not kept after a call that fails or prints help", () => {
     const home = newFolder();
     const environment = variablesOf(home);
-    for (const call of [["check", "absent.yaml"], ["../../up"], ["rnu"], ["x".repeat(300)]])
+    for (const call of firstCases([["../../up"], ["check", "absent.yaml"], ["rnu"], ["x".repeat(300)]], 2))
       expect(callBlowcell(call, { environment }).code).toBe(2);
-    for (const call of [["--help"], ["check", "-h"], ["check", "--help"]])
+    for (const call of firstCases([["check", "-h"], ["--help"], ["check", "--help"]], 1))
       expect(callBlowcell(call, { environment }).code).toBe(0);
     expect(filesIn(home)).toEqual([]);
   });
 
-  it.each([
-    ["begins wrong", (whole: Buffer) => whole.fill(7, 0, 8)],
+  const damages: readonly (readonly [string, (whole: Buffer) => Buffer])[] = [
     [
       "has one wrong bit",
-      (whole: Buffer) => whole.fill(whole[whole.length >> 1]! ^ 1, whole.length >> 1, (whole.length >> 1) + 1),
+      (whole) => whole.fill(whole[whole.length >> 1]! ^ 1, whole.length >> 1, (whole.length >> 1) + 1),
     ],
-    ["is cut short", (whole: Buffer) => whole.subarray(0, whole.length >> 1)],
-    ["is of three bytes", (whole: Buffer) => whole.subarray(0, 3)],
-    ["is empty", (whole: Buffer) => whole.subarray(0, 0)],
-    ["is of another V8", (whole: Buffer) => withChecksum(whole.subarray(0, -4).fill(7, 4, 8))],
-  ])("that %s is ignored and replaced", (_what, damage) => {
+    ["is empty", (whole) => whole.subarray(0, 0)],
+    ["is of another V8", (whole) => withChecksum(whole.subarray(0, -4).fill(7, 4, 8))],
+    ["begins wrong", (whole) => whole.fill(7, 0, 8)],
+    ["is cut short", (whole) => whole.subarray(0, whole.length >> 1)],
+    ["is of three bytes", (whole) => whole.subarray(0, 3)],
+  ];
+
+  it.each(firstCases(damages, 3))("that %s is ignored and replaced", (_what, damage) => {
     const { home, file } = cached();
     const sound = readFileSync(file);
     writeFileSync(file, damage(readFileSync(file)));

@@ -7,21 +7,23 @@ import { builtCommand, newFolder } from "./callBlowcell.ts";
 import { bundleLines, runHost } from "./runHost.ts";
 
 const node = process.execPath;
-/** The thread is busy and never returns to Node. */
-const computing = await bundleLines(`require("node:fs").writeSync(2, "ready\\n"); for (;;);`);
-const killing = (signal: string): Promise<string> => bundleLines(`process.kill(process.pid, "${signal}"); for (;;);`);
-const printing = await bundleLines(
-  `host.report("ready\\n"); for (let i = 0; i < 1e5; i++) { host.print("a line\\n"); await host.breathe(); }`,
-);
+/** Does what its first argument names. */
+const acting = await bundleLines(`const [, , deed, given] = process.argv;
+  const endless = function* () { yield "a"; host.report("begun\\n"); for (;;) yield "x".repeat(10000); };
+  if (deed === "compute") require("node:fs").writeSync(2, "ready\\n");
+  if (deed === "kill") process.kill(process.pid, given);
+  // The thread is busy and never returns to Node.
+  if (deed === "compute" || deed === "kill") for (;;);
+  if (deed === "print") {
+    host.report("ready\\n");
+    for (let i = 0; i < 3e4; i++) { host.print("a line\\n"); await host.breathe(); }
+  }
+  if (deed === "write") await host.writeFiles(given, [{ name: "a.csv", text: "x".repeat(100000) }]);
+  if (deed === "write on") await host.writeFiles(given, [{ name: "a.csv", text: endless() }])`);
 
-/** A process that writes one small file into a folder. */
-const writing = (folder: string): Promise<string> =>
-  bundleLines(`await host.writeFiles(${JSON.stringify(folder)}, [{ name: "a.csv", text: "x".repeat(100000) }])`);
-
-/** A process that writes an endless file, and reports its start. */
-const writingOn = (folder: string): Promise<string> =>
-  bundleLines(`const endless = function* () { yield "a"; host.report("begun\\n"); for (;;) yield "x".repeat(10000); };
-    await host.writeFiles(${JSON.stringify(folder)}, [{ name: "a.csv", text: endless() }])`);
+const acts = (deed: Deed, given = ""): [string, ...string[]] => [node, acting, deed, given];
+/** Those that write are given a folder; an endless file reports its start. */
+type Deed = "compute" | "kill" | "print" | "write" | "write on";
 
 describe("the command", () => {
   it.each([
@@ -29,9 +31,9 @@ describe("the command", () => {
     ["SIGTERM", 143],
     ["SIGHUP", 129],
   ] as const)("ends quietly on %s, which a shell reports as %i (128 + its number, POSIX [M])", async (signal, code) => {
-    const ending = await runHost([node, computing], (child) => child.kill(signal));
+    const ending = await runHost(acts("compute"), (child) => child.kill(signal));
     expect(ending).toEqual({ code: null, signal, errors: "ready\n" });
-    const { errors } = await runHost(["sh", "-c", `"${node}" "${await killing(signal)}"; echo $? >&2`]);
+    const { errors } = await runHost(["sh", "-c", `"${node}" "${acting}" kill ${signal}; echo $? >&2`]);
     expect(errors.trim().split("\n").at(-1)).toBe(String(code));
   });
 
@@ -40,18 +42,16 @@ describe("the command", () => {
     ["SIGTERM", 143],
   ] as const)("removes its unfinished files on %s, and exits with %i at once", async (signal, code) => {
     const folder = newFolder();
-    const ending = await runHost([node, await writingOn(path.join(folder, "new", "out"))], (child) =>
-      child.kill(signal),
-    );
+    const ending = await runHost(acts("write on", path.join(folder, "new", "out")), (child) => child.kill(signal));
     expect(ending).toEqual({ code, signal: null, errors: "begun\n" });
     expect(readdirSync(folder)).toEqual([]);
     writeFileSync(path.join(folder, "mine.txt"), "");
-    await runHost([node, await writingOn(folder)], (child) => child.kill(signal));
+    await runHost(acts("write on", folder), (child) => child.kill(signal));
     expect(readdirSync(folder)).toEqual(["mine.txt"]);
   });
 
   it("exits quietly when its reader closes the pipe", async () => {
-    const ending = await runHost([node, printing], (child) => child.stdout?.destroy());
+    const ending = await runHost(acts("print"), (child) => child.stdout?.destroy());
     expect(ending).toEqual({ code: 0, signal: null, errors: "ready\n" });
   });
 
@@ -72,11 +72,7 @@ describe("the command", () => {
     const closed = path.join(folder, "closed");
     mkdirSync(closed, { mode: 0o555 });
     // Root may write everywhere, so the call is made as another user.
-    const ending = await runHost(
-      [node, await writing(closed)],
-      undefined,
-      process.getuid?.() === 0 ? 65_534 : undefined,
-    );
+    const ending = await runHost(acts("write", closed), undefined, process.getuid?.() === 0 ? 65_534 : undefined);
     expect(ending.code).toBe(74);
     expect(ending.errors).toContain("you may not write there (EACCES)");
     expect(ending.errors).toContain("    remedy    Name a folder that you may write to.");
@@ -87,7 +83,7 @@ describe("the command", () => {
     const folder = mkdtempSync(path.join(tmpdir(), "blowcell-test-"));
     const out = path.join(folder, "new", "out");
     // The limit is 10 blocks of 512 bytes.
-    const ending = await runHost(["sh", "-c", `ulimit -f 10; exec "${node}" "${await writing(out)}"`]);
+    const ending = await runHost(["sh", "-c", `ulimit -f 10; exec "${node}" "${acting}" write "${out}"`]);
     expect(ending.code).toBe(74);
     expect(ending.errors).toContain("(EFBIG)");
     expect(readdirSync(folder)).toEqual([]);

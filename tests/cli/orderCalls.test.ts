@@ -3,26 +3,39 @@ import { readFileSync } from "node:fs";
 import path from "node:path";
 import { parse } from "csv-parse/sync";
 import { expect, it } from "vitest";
-import { callBlowcell, newFolder, projectFolder } from "./callBlowcell.ts";
+import { newFolder, projectFolder } from "./callBlowcell.ts";
+import { callHere } from "./callHere.ts";
 
 const folder = newFolder();
 const fileOf = (name: string) => path.join(projectFolder, `scenarios/${name}.yaml`);
-const promise = (...args: readonly string[]) => callBlowcell(["promise", fileOf("two-station"), ...args], { folder });
-const shifts = ["--shifts", "2 x 8 h, mon-fri", "--start", "2026-11-30 06:00"];
+const promise = (...args: readonly string[]) => callHere(["promise", fileOf("two-station"), ...args], { folder });
+const begin = ["--start", "2026-11-30 06:00"];
+const shifts = ["--shifts", "2 x 8 h, mon-fri", ...begin];
+const oneShift = ["--shifts", "1 x 8 h, mon-fri", ...begin];
 
 const rowsOf = (name: string): readonly Record<string, string>[] =>
   parse(readFileSync(path.join(folder, name)), { columns: true });
 
-it("one call promises an order of a cell without a calendar", () => {
-  const { code, output } = promise("--order", "20000 parts", "--due", "Tuesday 14:00", ...shifts, "--out", "a");
+it("one call promises an order of a cell without a calendar", async () => {
+  const { code, output } = await promise(
+    "--order",
+    "8000 parts",
+    "--due",
+    "Tuesday 14:00",
+    "--replications",
+    "80",
+    ...shifts,
+    "--out",
+    "a",
+  );
   expect(code).toBe(0);
   expect(output).toMatch(/^Yes: .*Tue 2026-12-01 14:00/u);
   expect(readFileSync(path.join(folder, "a/report.html"), "utf8")).toContain("When it is done");
 });
 
-it("names levers where the order does not fit, and each repeats by the options of its row", () => {
-  const call = ["--order", "30000 parts", "--due", "Tuesday 10:00", ...shifts, "--json"];
-  const { code, output } = promise(...call, "--out", "b");
+it("names levers where the order does not fit, and each repeats by the options of its row", async () => {
+  const call = ["--order", "14000 parts", "--due", "Tuesday 08:00", "--replications", "20", ...oneShift, "--json"];
+  const { code, output } = await promise(...call, "--out", "b");
   expect(code).toBe(1);
   const rows = rowsOf("b/promise-levers.csv");
   expect(output).toContain('"promise-levers"');
@@ -32,7 +45,7 @@ it("names levers where the order does not fit, and each repeats by the options o
     row["repeat"]!.replace("blowcell promise FILE ", "").matchAll(/"([^"]*)"|(\S+)/gu),
     ([, quoted, plain]) => quoted ?? plain!,
   );
-  promise(...call, ...options, "--out", "c");
+  await promise(...call, ...options, "--out", "c");
   const [repeated] = rowsOf("c/promise.csv");
   for (const column of ["chance_by_due", "chance_low_95", "chance_high_95"]) {
     expect(repeated![column]).toBe(row[column]);
@@ -50,15 +63,15 @@ it.each([
   [["--order", "2000 parts", "--due", "Friday 14:00"], "--due", "due-calendar"],
   [["--due", "5 d"], "--due", "set-path"],
   [[], "--order", "order-missing"],
-])("%j is refused at %s with %s", (args, option, code) => {
-  const { code: exit, output, errors } = promise(...args);
+])("%j is refused at %s with %s", async (args, option, code) => {
+  const { code: exit, output, errors } = await promise(...args);
   expect({ exit, output }).toEqual({ exit: 2, output: "" });
   expect(errors).toMatch(new RegExp(`^${option}: error: .* \\[${code}\\]`, "mu"));
 });
 
-it("--shifts and --start give the calendar of a run", () => {
+it("--shifts and --start give the calendar of a run", async () => {
   const args = [...shifts, "--length", "2 d", "--replications", "2", "--changes", "off"];
-  const { code, output } = callBlowcell(["run", fileOf("two-station"), ...args, "--out", "d"], { folder });
+  const { code, output } = await callHere(["run", fileOf("two-station"), ...args, "--out", "d"], { folder });
   expect(code).toBe(0);
   expect(output).toMatch(/On shift +67 % of the time/u);
 });

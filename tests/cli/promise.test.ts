@@ -5,12 +5,13 @@ import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
 import { cellText } from "../support/cellScenario.ts";
 import { callBlowcell, newFolder } from "./callBlowcell.ts";
+import { callHere } from "./callHere.ts";
 
 const folder = newFolder();
 const write = (name: string, text: string): void => writeFileSync(path.join(folder, name), text);
 const vary = cellText(1).replace("cool: 8 s", "cool: { gamma: [8 s, 1 s] }");
 write("one.yaml", vary);
-const call = (...args: readonly string[]) => callBlowcell(["promise", "one.yaml", ...args], { folder });
+const call = (...args: readonly string[]) => callHere(["promise", "one.yaml", ...args], { folder });
 
 function rowsOf(out: string, name: string): readonly Readonly<Record<string, string>>[] {
   return parse(readFileSync(path.join(folder, out, name)), { columns: true }) as readonly Record<string, string>[];
@@ -21,8 +22,8 @@ const inOneLine = (output: string): string => output.replaceAll(/\s+/gu, " ");
 const early = ["--shifts", "1 x 8 h, mon-fri", "--start", "2026-11-30 06:00"];
 
 describe("promise", () => {
-  it("says yes with chance, dates and slack, writes its files and ends with 0", () => {
-    const { code, output } = call("--order", "1000 parts", "--due", "Tuesday 14:00", ...early, "--out", "yes");
+  it("says yes with chance, dates and slack, writes its files and ends with 0", async () => {
+    const { code, output } = await call("--order", "1000 parts", "--due", "Tuesday 14:00", ...early, "--out", "yes");
     expect(code).toBe(0);
     expect(inOneLine(output)).toMatch(
       /^Yes: the order is done by Tue 2026-12-01 14:00 with a chance of 100 % \(150 of 150 runs; 95 % confidence:/u,
@@ -54,8 +55,8 @@ describe("promise", () => {
     }
   });
 
-  it("says no with what would make it fit, and ends with 1", () => {
-    const { code, output } = call("--order", "1000 parts", "--due", "1 h", "--replications", "20", "--out", "no");
+  it("says no with what would make it fit, and ends with 1", async () => {
+    const { code, output } = await call("--order", "1000 parts", "--due", "1 h", "--replications", "20", "--out", "no");
     expect(code).toBe(1);
     expect(inOneLine(output)).toMatch(
       /^No: the order is done by 1 h after the start with a chance of 0 % \(0 of 20 runs; 95 % confidence: 0 % to 16 %\);/u,
@@ -65,38 +66,36 @@ describe("promise", () => {
     expect(rowsOf("no", "promise-levers.csv").length).toBeGreaterThan(0);
   });
 
-  it("is undecided where the interval holds the wanted chance, and ends with 3", () => {
+  it("is undecided where the interval holds the wanted chance, and ends with 3", async () => {
     const time = Number(rowsOf("yes", "promise.csv")[0]?.["p50"]);
     const due = ["--due", `${time} h`, "--replications", "40", "--chance", "50 %"];
-    const { code, output } = call("--order", "1000 parts", ...due, "--out", "open");
+    const { code, output } = await call("--order", "1000 parts", ...due, "--out", "open");
     expect(code).toBe(3);
     expect(inOneLine(output)).toMatch(/^Undecided: .*\(\d+ of 40 runs;/u);
     expect(output).toContain("Leave out `--replications`");
   });
 
-  it("gives dates alone without a due date", () => {
-    const { code, output } = call("--order", "500 parts", "--out", "dates");
+  it("gives dates alone without a due date", async () => {
+    const { code, output } = await call("--order", "500 parts", "--out", "dates");
     expect(code).toBe(0);
     expect(output).toMatch(/^500 parts: half of 100 runs are done by /u);
     expect(rowsOf("dates", "promise.csv")[0]).toMatchObject({ due: "", chance_by_due: "", verdict: "" });
   });
 
-  it("gives the same bytes for any number of workers", () => {
+  it("gives the same bytes for any number of workers", async () => {
     const order = ["--order", "60000 parts", "--due", "5 d", "--replications", "24", "--chance", "50 %", "--verbose"];
-    const [one, two] = ["1", "2"].map((jobs) => {
-      const { code, errors } = call(...order, "--jobs", jobs, "--out", `jobs-${jobs}`);
-      expect(code).toBe(0);
-      expect(errors).toContain(jobs === "1" ? "all work in one thread" : "2 workers did");
-      return readdirSync(path.join(folder, `jobs-${jobs}`)).map((name) => [
-        name,
-        readFileSync(path.join(folder, `jobs-${jobs}`, name), "utf8"),
-      ]);
-    });
-    expect(two).toEqual(one);
+    const alone = await call(...order, "--jobs", "1", "--out", "alone");
+    const shared = callBlowcell(["promise", "one.yaml", ...order, "--jobs", "2", "--out", "shared"], { folder });
+    expect([alone.code, shared.code]).toEqual([0, 0]);
+    expect(alone.errors).toContain("all work in one thread");
+    expect(shared.errors).toContain("2 workers did");
+    const filesOf = (out: string) =>
+      readdirSync(path.join(folder, out)).map((name) => [name, readFileSync(path.join(folder, out, name), "utf8")]);
+    expect(filesOf("shared")).toEqual(filesOf("alone"));
   });
 
-  it("prints the tables as JSON and nothing else", () => {
-    const { code, output } = call("--order", "500 parts", "--due", "2 h", "--replications", "20", "--json");
+  it("prints the tables as JSON and nothing else", async () => {
+    const { code, output } = await call("--order", "500 parts", "--due", "2 h", "--replications", "20", "--json");
     const { command, tables } = JSON.parse(output) as {
       readonly command: string;
       readonly tables: Readonly<Record<string, readonly Readonly<Record<string, unknown>>[]>>;
@@ -115,14 +114,16 @@ describe("promise refuses", () => {
     [["--order", "100 parts", "--due", "2 h", "--chance", "100 %"], "A chance of 100 % is never decided by runs.", 2],
     [["--order", "900000000 parts"], "takes longer than two years", 1],
     [["--order", "100 parts", "--set", "quality={ rejects: 100 % }"], "can never be done", 1],
-  ] as const)("%j", (args, message, code) => {
-    const { errors, code: ended, output } = call(...args);
+  ] as const)("%j", async (args, message, code) => {
+    const { errors, code: ended, output } = await call(...args);
     expect(errors).toContain(message);
     expect(output).toBe("");
     expect(ended).toBe(code);
   });
 
-  it("to work without a calendar, and names the option that gives one", () => {
-    expect(call("--order", "100 parts", "--due", "Friday 14:00").errors).toContain('--shifts "2 x 8 h, mon-fri"');
+  it("to work without a calendar, and names the option that gives one", async () => {
+    expect((await call("--order", "100 parts", "--due", "Friday 14:00")).errors).toContain(
+      '--shifts "2 x 8 h, mon-fri"',
+    );
   });
 });

@@ -2,7 +2,9 @@
 import { readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
+import { isLong } from "../support/caseCount.ts";
 import { callBlowcell, newFolder, projectFolder } from "./callBlowcell.ts";
+import { callHere } from "./callHere.ts";
 
 interface Block {
   readonly language: string;
@@ -34,14 +36,26 @@ const calls = blocks.flatMap(({ language, text }, i) => {
   return lines.map((line) => ({ line, shown: lines.length === 1 ? shown : undefined }));
 });
 
+/** Those that simulate many hours run to their end in the long run only. */
+const isBrief = ({ line, shown }: (typeof calls)[number]): boolean =>
+  shown !== undefined || / (?:check|page) | --length /u.test(line);
+
 describe("the README", () => {
   for (const { language, text } of blocks) if (language === "yaml") writeFileSync(path.join(folder, "mine.yaml"), text);
 
-  it.each(calls)("$line", ({ line, shown }) => {
+  it.each(calls.filter((each) => isLong || isBrief(each)))("$line", ({ line, shown }) => {
     const [, ...words] = wordsOf(line);
     const { code, output, errors } = callBlowcell(words, { folder });
     expect({ code, errors: code === 0 ? "" : errors }).toEqual({ code: 0, errors: "" });
     if (shown !== undefined) expect(`${output.trimEnd()}\n`).toBe(shown);
+  });
+
+  it.each(calls.filter((each) => !isBrief(each)))("$line is a right call", async ({ line }) => {
+    const [, ...words] = wordsOf(line);
+    // All faults are reported at once, so one that is added shows that there is no other.
+    const { code, errors } = await callHere([...words, "--seed", " "], { folder });
+    expect(code).toBe(2);
+    expect(errors.match(/^.*: error: .*$/gmu)).toEqual([expect.stringMatching(/^--seed: error: /u)]);
   });
 
   it("has calls, an output, a scenario, and no other kind of block", () => {

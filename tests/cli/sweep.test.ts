@@ -4,9 +4,10 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import path from "node:path";
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
-import { caseCount } from "../support/caseCount.ts";
+import { isLong } from "../support/caseCount.ts";
 import { cellText } from "../support/cellScenario.ts";
 import { builtCommand, callBlowcell, newFolder } from "./callBlowcell.ts";
+import { callHere } from "./callHere.ts";
 
 const folder = newFolder();
 writeFileSync(path.join(folder, "two.yaml"), cellText(2));
@@ -14,7 +15,7 @@ writeFileSync(
   path.join(folder, "spread.yaml"),
   cellText(2).replace("cool: 8 s", "cool: { triangular: [7 s, 8 s, 10 s] }"),
 );
-const call = (...args: readonly string[]) => callBlowcell(args, { folder });
+const call = (...args: readonly string[]) => callHere(args, { folder });
 const sweep = (file: string, ...args: readonly string[]) => call("sweep", file, "--jobs", "1", ...args);
 const inFolder = (...names: readonly string[]) => path.join(folder, ...names);
 
@@ -39,8 +40,8 @@ function filesOf(out: string): ReadonlyMap<string, string> {
 const cool = "stations.*.steps.cool";
 
 describe("the points of a sweep", () => {
-  it("are all combinations, with exact decimals in columns of the varied paths", () => {
-    const { code, output } = sweep(
+  it("are all combinations, with exact decimals in columns of the varied paths", async () => {
+    const { code, output } = await sweep(
       "two.yaml",
       "--vary",
       `${cool}=7.7..8.3 s by 0.1 s`,
@@ -71,8 +72,8 @@ describe("the points of a sweep", () => {
     ]);
   });
 
-  it("make exactly the ideal cycle where all times are fixed", () => {
-    sweep("two.yaml", "--vary", `${cool}=1..8 s/8`, "--out", "fixed");
+  it("make exactly the ideal cycle where all times are fixed", async () => {
+    await sweep("two.yaml", "--vary", `${cool}=1..8 s/8`, "--out", "fixed");
     // [C] The circuit of a station takes shift, drop, 3 s and cooling for two shots; that of the screw recharge, drop and two shifts.
     const circuits = [1, 2, 3, 4, 5, 6, 7, 8].map((seconds) => Math.max(4 + 1.8 + 0.5, (0.25 + 1.8 + 3 + seconds) / 2));
     const [run, ideal] = ["seconds per shot", "ideal seconds per shot"].map((measure) => valuesOf("fixed", measure));
@@ -82,10 +83,10 @@ describe("the points of a sweep", () => {
     ideal?.forEach((seconds, i) => expect(seconds).toBeCloseTo(circuits[i] ?? NaN, 9));
   });
 
-  it("move distributions with their spread, and a point equals the run with the same setting", () => {
-    expect(sweep("spread.yaml", "--vary", `${cool}=-1 s..+1 s by 1 s`, "--out", "moved").code).toBe(0);
+  it("move distributions with their spread, and a point equals the run with the same setting", async () => {
+    expect((await sweep("spread.yaml", "--vary", `${cool}=-1 s..+1 s by 1 s`, "--out", "moved")).code).toBe(0);
     expect(new Set(rowsOf("moved").map((row) => row[`${cool}_shift_s`]))).toEqual(new Set(["-1", "0", "1"]));
-    call("run", "spread.yaml", "--set", `${cool}=+1 s`, "--out", "moved-run");
+    await call("run", "spread.yaml", "--set", `${cool}=+1 s`, "--out", "moved-run");
     const run = parse(readFileSync(inFolder("moved-run/throughput.csv")), { columns: true }) as readonly Row[];
     const ofPoint = rowsOf("moved").filter(
       (row) => row[`${cool}_shift_s`] === "1" && !row["measure"]?.startsWith("ideal"),
@@ -94,9 +95,9 @@ describe("the points of a sweep", () => {
     expect(ofPoint.filter((row) => !row["measure"]?.endsWith("at mean times")).map(cells)).toEqual(run.map(cells));
   });
 
-  it("show where the number at mean times is only a bound", () => {
+  it("show where the number at mean times is only a bound", async () => {
     const args = ["--vary", "stations.count=2,5", "--replications", "2", "--length", "1 h", "--out", "bound"];
-    const { output } = callBlowcell([
+    const { output } = await callHere([
       "sweep",
       "scenarios/one-operator-four-molds.yaml",
       ...args.slice(0, -1),
@@ -107,8 +108,8 @@ describe("the points of a sweep", () => {
     expect(output).toMatch(/^2 +.* \*$/mu);
   });
 
-  it("that are refused are listed with their errors, and the others run", () => {
-    const { code, errors } = sweep("two.yaml", "--vary", "stations.*.cavities=0,2", "--out", "refused");
+  it("that are refused are listed with their errors, and the others run", async () => {
+    const { code, errors } = await sweep("two.yaml", "--vary", "stations.*.cavities=0,2", "--out", "refused");
     expect(code).toBe(2);
     expect(errors).toContain(
       "--vary stations.*.cavities: error: At the point stations.*.cavities=0: 0 is outside 1 to 12.",
@@ -130,15 +131,15 @@ describe("the points of a sweep", () => {
     [["--vary", "stations.count=1,2", "--vary", "stations.count=3"], "A path is varied twice."],
     [["--vary", "stations.count=1,2", "--shard", "3/2"], `"3/2" is not a share of the points.`],
     [[], "The sweep varies nothing."],
-  ])("are refused as a whole: %j", (args, message) => {
-    const { code, output, errors } = sweep("two.yaml", ...args, "--out", "none");
+  ])("are refused as a whole: %j", async (args, message) => {
+    const { code, output, errors } = await sweep("two.yaml", ...args, "--out", "none");
     expect([code, output]).toEqual([2, ""]);
     expect(errors).toContain(message);
     expect(existsSync(inFolder("none"))).toBe(false);
   });
 
-  it("write nothing where all are refused", () => {
-    const { code, errors } = sweep("two.yaml", "--vary", "stations.*.steps.kool=7 s,8 s", "--out", "none");
+  it("write nothing where all are refused", async () => {
+    const { code, errors } = await sweep("two.yaml", "--vary", "stations.*.steps.kool=7 s,8 s", "--out", "none");
     expect(code).toBe(2);
     expect(errors).toContain("Did you mean `cool`?");
     expect(errors).toContain("All 2 points of stations.*.steps.kool are refused; nothing is written");
@@ -148,26 +149,29 @@ describe("the points of a sweep", () => {
 
 const grid = ["--vary", `${cool}=-1 s..+1 s by 0.25 s`, "--vary", "stations.count=1,2"];
 
-describe("a sweep that is divided or stopped", () => {
-  sweep("spread.yaml", ...grid, "--out", "whole");
+await sweep("spread.yaml", ...grid, "--out", "whole");
 
-  it("has the same files for any number of workers and for merged shares", () => {
-    call("sweep", "spread.yaml", "--jobs", "2", ...grid, "--out", "workers");
+describe("a sweep that is divided or stopped", () => {
+  it("has the same files for any number of workers and for merged shares", async () => {
+    callBlowcell(["sweep", "spread.yaml", "--jobs", "2", ...grid, "--out", "workers"], { folder });
     expect(filesOf("workers")).toEqual(filesOf("whole"));
-    const shares = ["1/3", "2/3", "3/3"].map((share, i) => {
-      expect(sweep("spread.yaml", ...grid, "--shard", share, "--out", `share${i}`).code).toBe(0);
-      return `share${i}`;
-    });
-    expect(call("merge", ...shares, "--out", "merged").code).toBe(0);
+    const shares = ["share0", "share1", "share2"];
+    for (const [i, share] of shares.entries())
+      expect((await sweep("spread.yaml", ...grid, "--shard", `${i + 1}/3`, "--out", share)).code).toBe(0);
+    expect((await call("merge", ...shares, "--out", "merged")).code).toBe(0);
     expect(filesOf("merged")).toEqual(filesOf("whole"));
-    const { code, errors } = call("merge", "share0", "share2", "--out", "part");
+    const { code, errors } = await call("merge", "share0", "share2", "--out", "part");
     expect(code).toBe(2);
     expect(errors).toContain("6 of 18 points are missing, the first is point 2");
-    expect(call("merge", "share0", "moved", "--out", "part").errors).toContain("moved has a share of another sweep");
-    expect(call("merge", "share0", "nowhere", "--out", "part").errors).toContain("nowhere has no share of a sweep");
+    expect((await call("merge", "share0", "moved", "--out", "part")).errors).toContain(
+      "moved has a share of another sweep",
+    );
+    expect((await call("merge", "share0", "nowhere", "--out", "part")).errors).toContain(
+      "nowhere has no share of a sweep",
+    );
   });
 
-  it("keeps finished points of the same scenario only, and never a damaged line", () => {
+  it("keeps finished points of the same scenario only, and never a damaged line", async () => {
     const [plan = "", first = "", second = "", third = ""] = readFileSync(inFolder("whole/sweep.jsonl"), "utf8").split(
       "\n",
     );
@@ -179,34 +183,36 @@ describe("a sweep that is divided or stopped", () => {
       const out = `damaged-${kept}`;
       mkdirSync(inFolder(out));
       writeFileSync(inFolder(out, "sweep.jsonl"), journal);
-      const { code, errors } = sweep(file, ...grid, "--out", out);
+      const { code, errors } = await sweep(file, ...grid, "--out", out);
       expect(code).toBe(0);
       expect(/(\d+) of 18 points are kept/u.exec(errors)?.[1] ?? "0").toBe(String(kept));
     }
     expect(filesOf("damaged-1")).toEqual(filesOf("whole"));
-    expect(sweep("two.yaml", ...grid, "--out", "whole").errors).toContain("whole holds the results of a different run");
-    expect(sweep("spread.yaml", ...grid, "--out", "whole").errors).toContain("18 of 18 points are kept");
-    expect(sweep("spread.yaml", ...grid, "--out", "whole", "--replace").errors).not.toContain("are kept");
+    expect((await sweep("two.yaml", ...grid, "--out", "whole")).errors).toContain(
+      "whole holds the results of a different run",
+    );
+    expect((await sweep("spread.yaml", ...grid, "--out", "whole")).errors).toContain("18 of 18 points are kept");
+    expect((await sweep("spread.yaml", ...grid, "--out", "whole", "--replace")).errors).not.toContain("are kept");
   });
 
   it("is finished after kills with the same bytes", { timeout: 600_000 }, async () => {
     const begun = performance.now();
-    sweep("spread.yaml", ...grid, "--out", "timed");
+    callBlowcell(["sweep", "spread.yaml", "--jobs", "1", ...grid, "--out", "timed"], { folder });
     const whole = performance.now() - begun;
     // 100 moments in the long run.
-    const kills = caseCount / 10 >= 100 ? 100 : 5;
+    const kills = isLong ? 100 : 3;
     let continued = 0;
     for (let i = 0; i < kills; i += 1) {
       const out = `killed${i}`;
       await killedSweep(out, whole * Math.random());
       const kept = pointsIn(out);
-      const { code, errors } = sweep("spread.yaml", ...grid, "--out", out);
+      const { code, errors } = await sweep("spread.yaml", ...grid, "--out", out);
       expect(code).toBe(0);
       expect(/(\d+) of 18 points are kept/u.exec(errors)?.[1] ?? "0").toBe(String(kept));
       expect(filesOf(out)).toEqual(filesOf("whole"));
       continued += kept > 0 && kept < 18 ? 1 : 0;
     }
-    if (kills === 100) expect(continued).toBeGreaterThan(10);
+    if (isLong) expect(continued).toBeGreaterThan(10);
   });
 });
 

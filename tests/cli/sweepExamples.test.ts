@@ -5,7 +5,8 @@ import path from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { cellText } from "../support/cellScenario.ts";
-import { builtCommand, callBlowcell, newFolder, projectFolder } from "./callBlowcell.ts";
+import { builtCommand, newFolder, projectFolder } from "./callBlowcell.ts";
+import { callHere } from "./callHere.ts";
 
 const folder = newFolder();
 const programs = path.join(folder, "bin");
@@ -26,29 +27,29 @@ function filesOf(out: string): readonly (readonly [string, string])[] {
   return names.map((name) => [name, readFileSync(path.join(folder, out, name), "utf8")]);
 }
 
-function merge(out: string): void {
+async function merge(out: string): Promise<void> {
   const shares = readdirSync(path.join(folder, out)).map((name) => `${out}/${name}`);
-  expect(callBlowcell(["merge", ...shares, "--out", `${out}-whole`], { folder }).code).toBe(0);
+  expect((await callHere(["merge", ...shares, "--out", `${out}-whole`], { folder })).code).toBe(0);
 }
 
 const hasParallel = spawnSync("parallel", ["--version"]).status === 0;
 
 describe("the shares of an example script", () => {
-  beforeAll(() => {
+  beforeAll(async () => {
     const varied = ["--vary", "stations.*.steps.cool=-1 s..+1 s by 0.5 s", "--vary", "valve.shift=0.2 s,0.3 s"];
-    callBlowcell(["sweep", "two-station.yaml", ...varied, "--out", "whole"], { folder });
+    await callHere(["sweep", "two-station.yaml", ...varied, "--out", "whole"], { folder });
   });
 
-  it("are those of a whole, as tasks of a Slurm job array", () => {
+  it("are those of a whole, as tasks of a Slurm job array", async () => {
     for (const task of ["1", "2"]) {
       const array = { SLURM_ARRAY_TASK_ID: task, SLURM_ARRAY_TASK_MAX: "2" };
       shell([path.join(examples, "slurm.sh"), "two-station.yaml", "slurm"], array);
     }
-    merge("slurm");
+    await merge("slurm");
     expect(filesOf("slurm-whole")).toEqual(filesOf("whole"));
   });
 
-  it("are those of a whole, as pods of an indexed Kubernetes Job", () => {
+  it("are those of a whole, as pods of an indexed Kubernetes Job", async () => {
     const job = parse(readFileSync(path.join(examples, "kubernetes-job.yaml"), "utf8")) as KubernetesJob;
     const { completionMode, completions, template } = job.spec;
     expect(completionMode).toBe("Indexed");
@@ -60,7 +61,7 @@ describe("the shares of an example script", () => {
     for (let index = 0; index < completions; index += 1) {
       shell(["-c", command], { JOB_COMPLETION_INDEX: String(index), SHARES: String(completions) });
     }
-    merge("pods");
+    await merge("pods");
     expect(filesOf("pods-whole")).toEqual(filesOf("whole"));
   });
 

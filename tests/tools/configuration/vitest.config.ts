@@ -1,6 +1,7 @@
 // How the tests run: sources through the condition `blowcell-source`, fast folders first, a last line with counts.
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { bundleSettings } from "../build/bundleSettings.mjs";
 import FastFirst from "../runners/fastFirst.ts";
 import { forVite } from "../build/wasmCore.mjs";
 
@@ -17,7 +18,7 @@ export default defineConfig(({ mode }) => {
     plugins: [forVite],
     resolve: { conditions },
     ssr: { resolve: { conditions } },
-    define: { BLOWCELL_VERSION: JSON.stringify("0.0.0-test") },
+    define: bundleSettings.define ?? {},
     test: {
       include: ["tests/**/*.test.ts"],
       exclude: ["**/node_modules/**", ...(long ? [] : ["**/*.long.test.ts"])],
