@@ -8,13 +8,7 @@ import { drillKinds } from "#report/drills/drillKinds.ts";
 import type { Exercise } from "#report/lessons/exercise.ts";
 import { callBlowcell, newFolder } from "../cli/callBlowcell.ts";
 import { firstCases, isLong } from "../support/caseCount.ts";
-import {
-  expectAccessible,
-  expectNoSidewaysScrolling,
-  faultsOf,
-  openPage,
-  violations,
-} from "../support/page/browserPage.ts";
+import { expectAccessible, expectNoSidewaysScrolling, faultsOf, openPage } from "../support/page/browserPage.ts";
 import { lessonFiles, readDrillCell, solveShipped } from "../unit/report/lessons/shipped.ts";
 
 const folder = newFolder();
@@ -111,11 +105,9 @@ async function answer({ ask, choices }: Exercise, number: number): Promise<void>
 
 const rightOf = ({ choices }: Exercise): number => choices.findIndex(({ isRight }) => isRight);
 
-/** `npm test` judges one view of each kind, in dark; the long run judges all views. */
+/** `npm test` judges one view of each kind; the long run judges all views. */
 async function judge(isFirst = true): Promise<void> {
-  if (isLong) return expectAccessible(page);
-  await page.emulateMedia({ colorScheme: "dark" });
-  if (isFirst) expect(await violations(page)).toEqual([]);
+  if (isFirst || isLong) await expectAccessible(page, ["dark"]);
 }
 
 describe("the place Learn", { timeout: 600_000 }, () => {

@@ -74,7 +74,7 @@ describe("the place Order", { timeout: 600_000 }, () => {
       "None of 20 runs is on time: at most 26 of 100 such orders with 95 % confidence.",
     );
     await expectSameAsCommand(page, folder);
-    await expectAccessible(page);
+    await expectAccessible(page, ["light"]);
   });
 
   it("applies a change with a key, repeats it as a call, and takes it back", async () => {

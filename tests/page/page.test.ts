@@ -160,7 +160,8 @@ describe("the page in a browser", { timeout: 600_000 }, () => {
     })`);
     await page.keyboard.press(" ");
     expect(Number.parseFloat(await first)).toBe(momentAt(1));
-    expect(performance.now() - begun).toBeGreaterThan(1500);
+    // A frame may carry the time at which the one before it ended.
+    expect(performance.now() - begun).toBeGreaterThan(1400);
     await page.keyboard.press(" ");
     await page.emulateMedia({ reducedMotion: null });
   });
@@ -202,7 +203,7 @@ describe("the page in a browser", { timeout: 600_000 }, () => {
     await page.evaluate("document.querySelectorAll('details').forEach((each) => { each.open = true; })");
     await begin();
     for (const key of ["w", "w"]) await page.keyboard.press(key);
-    await expectAccessible(page);
+    await expectAccessible(page, ["dark"]);
   });
 
   it("has no sideways scrolling", async () => {

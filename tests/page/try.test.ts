@@ -32,13 +32,17 @@ const tried = isLong ? movedScenarios : movedScenarios.slice(0, 1);
 const textOf = (name: string): string =>
   isLong ? shippedText(name) : shippedText(name).replace(/^run: .*/mu, "run: { length: 1 h, replications: 6 }");
 
+/** The settings with which the page is opened. */
+const inAddress = ["stations.*.steps.cool=-0.8 s"];
+
 beforeAll(async () => {
   for (const name of tried) writeFileSync(join(folder, `${name}.yaml`), textOf(name));
   const made = callBlowcell(["page", ...tried.map((name) => `${name}.yaml`), "--out", file], { folder });
   expect(made).toMatchObject({ code: 0 });
   page = await openPage();
   faults = faultsOf(page);
-  await page.goto(`${pathToFileURL(file).href}#place=try`);
+  const parts = new URLSearchParams([["place", "try"], ["units", "us"], ...inAddress.map((each) => ["set", each])]);
+  await page.goto(`${pathToFileURL(file).href}#${parts.toString()}`);
 }, 120_000);
 
 afterAll(() => page?.close());
@@ -58,6 +62,25 @@ const mapPlaces: readonly (readonly [row: number, column: number, set: readonly 
 ];
 
 describe("the place Try", { timeout: 600_000 }, () => {
+  it("shows US units as `run --units us` does, kept in the address and chosen by the keyboard", async () => {
+    const us = ["--units", "us"];
+    await expect.poll(call).toBe(`${callOf("two-station", inAddress)} --units us`);
+    const output = await expectAsRun(page, folder, "two-station", inAddress, us);
+    const said = await textsOf(page, ".caution li, .rows dd");
+    for (const words of said) expect(output).toContain(words);
+    expect(said.join(" ")).toMatch(/ lb\/h.* °F/u);
+    expect((await textsOf(page, ".lever output")).join(" ")).toMatch(/ lb\/h/u);
+    const units = page.getByRole("combobox", { name: /^Units/u });
+    await units.focus();
+    await page.keyboard.press("ArrowUp");
+    await expect.poll(call).toBe(callOf("two-station", inAddress));
+    await expect.poll(() => page.evaluate("location.hash")).not.toContain("units");
+    await page.keyboard.press("ArrowDown");
+    await expect.poll(() => page.evaluate("location.hash")).toContain("units=us");
+    await open("two-station");
+    expect(await units.inputValue()).toMatch(/^SI/u);
+  });
+
   it.each(firstCases(movedLevers, 1))(
     "gives the answer of the call for $lever of $scenario",
     async ({ scenario, lever, by, set }) => {
@@ -128,25 +151,6 @@ describe("the place Try", { timeout: 600_000 }, () => {
     expect(Number(/simulated ([\d,]+)/u.exec(present[0]!)?.[1]?.replace(",", ""))).toBe(
       Math.round(Number(parts.replace(",", ""))),
     );
-  });
-
-  it("shows US units as `run --units us` does, chosen by the keyboard, and keeps them in the address", async () => {
-    const set = ["stations.*.steps.cool=-0.5 s"];
-    await open("two-station", set);
-    const units = page.getByRole("combobox", { name: /^Units/u });
-    await units.focus();
-    await page.keyboard.press("ArrowDown");
-    await expect.poll(call).toBe(`${callOf("two-station", set)} --units us`);
-    const output = await expectAsRun(page, folder, "two-station", set, ["--units", "us"]);
-    const said = await textsOf(page, ".caution li, .rows dd");
-    for (const words of said) expect(output).toContain(words);
-    expect(said.join(" ")).toMatch(/ lb\/h.* °F/u);
-    expect((await textsOf(page, ".lever output")).join(" ")).toMatch(/ lb\/h/u);
-    await expect.poll(() => page.evaluate("location.hash")).toContain("units=us");
-    await page.reload();
-    await expect.poll(call).toContain(" --units us");
-    await open("two-station", set);
-    expect(await units.inputValue()).toMatch(/^SI/u);
   });
 
   it("refuses in words what the cell cannot be, and an address that is damaged", async () => {
