@@ -104,7 +104,9 @@ describe("the place Try", { timeout: 600_000 }, () => {
   });
 
   it("undoes and redoes by keys, keeps variants, and saves the scenario", async () => {
-    await open("two-station", ["stations.*.steps.cool=-0.5 s"]);
+    await open("two-station", ["stations.*.steps.cool=-0.6 s"]);
+    await press("cooling", 1);
+    await expect.poll(call).toContain("=-0.5 s");
     await final();
     await page.getByRole("button", { name: "Keep as a variant" }).press("Enter");
     await press("cooling", 1);

@@ -8,7 +8,7 @@ import { isLong } from "../caseCount.ts";
 let browser: Promise<Browser> | undefined;
 
 /** It ends with the process: to start one takes as long as some files of tests. */
-export function sharedBrowser(): Promise<Browser> {
+function sharedBrowser(): Promise<Browser> {
   browser ??= openBrowser();
   return browser;
 }
