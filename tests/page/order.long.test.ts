@@ -2,29 +2,24 @@
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { callBlowcell, newFolder } from "../cli/callBlowcell.ts";
-import { openBrowser } from "../support/browser.ts";
+import { openPage } from "../support/page/browserPage.ts";
 import { answered, expectSameAsCommand, openOrder, orderCases, orderedScenarios } from "../support/page/orderPage.ts";
 import { shippedText } from "../support/reported.ts";
 
 const folder = newFolder();
 const file = join(folder, "page.html");
-let browser: Browser;
 
 beforeAll(async () => {
   for (const name of orderedScenarios) writeFileSync(join(folder, `${name}.yaml`), shippedText(name));
   const made = callBlowcell(["page", ...orderedScenarios.map((name) => `${name}.yaml`), "--out", file], { folder });
   expect(made).toMatchObject({ code: 0 });
-  browser = await openBrowser();
 }, 60_000);
-
-afterAll(() => browser?.close());
 
 describe("the place Order", { timeout: 600_000 }, () => {
   it.each(orderCases)("equals promise for $scenario, $form", async (each) => {
-    const page = await browser.newPage();
+    const page = await openPage();
     await openOrder(page, file, each);
     await answered(page, each.verdict);
     await expectSameAsCommand(page, folder);
@@ -32,7 +27,7 @@ describe("the place Order", { timeout: 600_000 }, () => {
   });
 
   it("applies changes one after another, each with the digits of the command", async () => {
-    const page = await browser.newPage();
+    const page = await openPage();
     const form = "order=6000+of+natural+bottle&order=4000+of+blue+bottle&due=2026-11-30+09:50";
     await page.goto(`${pathToFileURL(file).href}#scenario=order-by-friday.yaml&place=order&${form}`);
     await answered(page, /^No: /u);
@@ -50,7 +45,7 @@ describe("the place Order", { timeout: 600_000 }, () => {
   });
 
   it("names the setting of a link that the scenario refuses, and the call that says the same", async () => {
-    const page = await browser.newPage();
+    const page = await openPage();
     const change = encodeURIComponent("odd\nvalve.shift=-1 s");
     await page.goto(`${pathToFileURL(file).href}#scenario=two-station.yaml&place=order&order=2000&change=${change}`);
     await answered(page, /^The order cannot be run/u);
@@ -65,7 +60,7 @@ describe("the place Order", { timeout: 600_000 }, () => {
   });
 
   it("gives the last answer after 100 changes that cancel each other", async () => {
-    const page = await browser.newPage();
+    const page = await openPage();
     await page.goto(`${pathToFileURL(file).href}#scenario=two-station.yaml&place=order&order=2000&due=3+h`);
     const quantity = page.getByLabel("Quantity", { exact: true });
     await quantity.waitFor();

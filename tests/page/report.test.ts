@@ -1,10 +1,9 @@
 // Opens reports from disk in a browser: accessibility, screen sizes, dark mode, print, and no network requests.
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import axe from "axe-core";
-import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { choicePage } from "#report/choice/choicePage.ts";
 import { reportPage } from "#report/page/reportPage.ts";
@@ -14,8 +13,8 @@ import { promiseFinding } from "#report/answers/promiseAnswer.ts";
 import { promisePage } from "#report/page/promisePage.ts";
 import { promiseLeversTables } from "#report/tables/asked/promiseLeversTable.ts";
 import { promiseTables } from "#report/tables/asked/promiseTables.ts";
-import { openBrowser } from "../support/browser.ts";
 import { firstCases, isLong } from "../support/caseCount.ts";
+import { expectAccessible, expectNoSidewaysScrolling, openPage, violations } from "../support/page/browserPage.ts";
 import { morning, orderStudyOf } from "../support/orderOf.ts";
 import { chosen } from "../support/chosen.ts";
 import { compareReport, reportedOf, runReport, scenarioOf, shippedText } from "../support/reported.ts";
@@ -98,25 +97,20 @@ const reports: Readonly<Record<string, () => string>> = {
   "one against two": () => reportPage(compareReport(["one-station", "two-station"])),
   "an order": promised,
   "a choice": choiceOfStations,
-  "ten layouts": () => reportPage(compareReport(tenLayouts)),
+  "ten layouts": () => reportPage(compareReport(tenLayouts, ["run.length=20 min"])),
 };
 
 /** The long run looks at the charts of all, `npm test` at these. */
 const charted = isLong ? Object.keys(reports) : ["three stations with one operator"];
 
 const folder = mkdtempSync(join(tmpdir(), "blowcell-report-"));
-let browser: Promise<Browser>;
+let page: Page;
 
 beforeAll(async () => {
-  browser = openBrowser();
-  // Without a browser each test fails with the remedy; a failure here would skip them all.
-  await Promise.allSettled([browser]);
+  page = await openPage({ bypassCSP: true });
 }, 60_000);
 
-afterAll(async () => {
-  await (await browser.catch(() => undefined))?.close();
-  rmSync(folder, { recursive: true, force: true });
-});
+afterAll(() => page?.close());
 
 /** The address of a report, which is made when a test first asks for it. */
 function addressOf(name: keyof typeof reports): string {
@@ -125,88 +119,79 @@ function addressOf(name: keyof typeof reports): string {
   return pathToFileURL(file).href;
 }
 
-async function opened(name: string, options: BrowserContextOptions): Promise<Page> {
-  const page = await (await browser).newPage(options);
+const screen = { width: 1100, height: 800 };
+const phone = { width: 390, height: 844 };
+
+/** All tests but one share a page, which opens this report anew in light. */
+async function open(name: keyof typeof reports, viewport = screen): Promise<void> {
+  await page.setViewportSize(viewport);
+  await page.emulateMedia({ media: null, colorScheme: "light" });
   await page.goto(addressOf(name));
-  return page;
-}
-
-const looks = {
-  light: { viewport: { width: 1100, height: 800 }, colorScheme: "light" },
-  dark: { viewport: { width: 1100, height: 800 }, colorScheme: "dark" },
-  phone: { viewport: { width: 390, height: 844 }, colorScheme: "light" },
-} as const;
-
-/** Violated accessibility rules, each with its places. */
-async function findings(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  const found = await page.evaluate<{ violations: { id: string; nodes: { html: string }[] }[] }>("axe.run(document)");
-  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 90)).join(" | ")}`);
 }
 
 const openAll = "document.querySelectorAll('details').forEach((each) => { each.open = true; })";
-/** The long run opens every report in every look, `npm test` this one and one look of another. */
-const inEveryLook = ["three stations with one operator"];
-const inOneLook = ["a choice"];
-const cases = Object.keys(reports).flatMap((name) => {
-  if (isLong || inEveryLook.includes(name)) return Object.keys(looks).map((look) => [name, look] as const);
-  return inOneLook.includes(name) ? [[name, "light"] as const] : [];
-});
+/** The long run judges every report in light and dark, `npm test` these. */
+const usual: Readonly<Record<string, "light" | "dark">> = {
+  "three stations with one operator": "light",
+  "a choice": "dark",
+};
+const judged = Object.keys(isLong ? reports : usual);
+/** What a narrow screen can violate where a wide one violates nothing. */
+const rulesOfSize = ["scrollable-region-focusable", "target-size"];
 
 // A long report takes 4 s on an idle machine.
 describe("a report in a browser", { timeout: 600_000 }, () => {
-  it.each(cases)("of %s has no accessibility violations, %s", async (name, look) => {
-    const page = await opened(name, { ...looks[look as keyof typeof looks], bypassCSP: true });
+  it.each(judged)("of %s has no accessibility violations, also on a phone", async (name) => {
+    await open(name);
     // Long tables are checked in one report only, which saves a minute.
     if (name === "one against two") await page.evaluate(openAll);
-    expect(await findings(page)).toEqual([]);
-    expect(await page.evaluate("document.documentElement.scrollWidth <= innerWidth")).toBe(true);
-    await page.close();
+    await expectAccessible(page, [usual[name] ?? "light"]);
+    await expectNoSidewaysScrolling(page);
+    await page.setViewportSize(phone);
+    await page.emulateMedia({ colorScheme: "light" });
+    await expectNoSidewaysScrolling(page);
+    expect(await violations(page, isLong ? {} : { rules: rulesOfSize })).toEqual([]);
   });
 
   it("is reported with violations when it has some", async () => {
-    const page = await opened("one station", { bypassCSP: true });
-    await page.evaluate(
-      "document.body.insertAdjacentHTML('beforeend', '<img src=\"data:,\"><p style=\"color:#ccc\">pale</p>')",
-    );
-    expect((await findings(page)).map((each) => each.split(":")[0])).toEqual(
+    await open("one station");
+    const faulty = '<footer id="faulty"><img src="data:,"><p style="color:#ccc">pale</p></footer>';
+    await page.evaluate(`document.body.insertAdjacentHTML('beforeend', ${JSON.stringify(faulty)})`);
+    expect((await violations(page, { within: "#faulty" })).map((each) => each.split(":")[0])).toEqual(
       expect.arrayContaining(["color-contrast", "image-alt"]),
     );
-    await page.close();
   });
 
   it("makes no network requests, logs nothing and needs no script", async () => {
-    const page = await (await browser).newPage({ javaScriptEnabled: false });
+    const plain = await openPage({ javaScriptEnabled: false });
     const requests: string[] = [];
-    page.on("request", (request) => requests.push(new URL(request.url()).protocol));
-    page.on("console", (message) => requests.push(message.text()));
-    await page.goto(addressOf("one against two"));
-    expect(await page.locator("svg").first().isVisible()).toBe(true);
+    plain.on("request", (request) => requests.push(new URL(request.url()).protocol));
+    plain.on("console", (message) => requests.push(message.text()));
+    await plain.goto(addressOf("one against two"));
+    expect(await plain.locator("svg").first().isVisible()).toBe(true);
     expect(requests).toEqual(["file:"]);
-    await page.close();
+    await plain.close();
   });
 
   it("shows a title with a script as text, and does not run it", async () => {
-    const page = await opened("two stations", {});
+    await open("two stations");
     expect(await page.title()).toBe(evil);
     expect(await page.locator("h1").textContent()).toBe(evil);
     expect(await page.locator("pre").textContent()).toBe(evil);
     expect(await page.locator("script, h1 b").count()).toBe(0);
-    await page.close();
   });
 
   it.each(charted)("of %s has all words of its charts inside the chart", async (name) => {
-    const page = await opened(name, looks.light);
+    await open(name);
     const outside = await page.evaluate<string[]>(`[...document.querySelectorAll("svg text")].filter((text) => {
       const [box, frame] = [text.getBoundingClientRect(), text.ownerSVGElement.getBoundingClientRect()];
       return box.left < frame.left - 1 || box.right > frame.right + 1 || box.bottom > frame.bottom + 1;
     }).map((text) => text.textContent)`);
     expect(outside).toEqual([]);
-    await page.close();
   });
 
   it.each(charted)("of %s has no line through the words of its charts, and no shortened name", async (name) => {
-    const page = await opened(name, looks.light);
+    await open(name);
     // A single letter may be all that fits beside the critical path.
     const crossed = await page.evaluate<string[]>(`[...document.querySelectorAll("svg")].flatMap((svg) => {
       const lines = [...svg.querySelectorAll("line.change, line.mark")].map((each) => each.getBoundingClientRect());
@@ -218,13 +203,12 @@ describe("a report in a browser", { timeout: 600_000 }, () => {
       }).map((text) => text.textContent);
     })`);
     expect(crossed).toEqual([]);
-    await page.close();
   });
 
   it.each(firstCases(["three stations with one operator", "two shifts", "one station"], 1))(
     "of %s has words of at least 12 px on a phone, and row names that stay in view when a chart scrolls",
     async (name) => {
-      const page = await opened(name, looks.phone);
+      await open(name, phone);
       await page.evaluate(openAll);
       const small = await page.evaluate<string[]>(`[...document.querySelectorAll("main *")].filter((each) => {
         const own = [...each.childNodes].some((node) => node.nodeType === 3 && node.data.trim() !== "");
@@ -242,30 +226,29 @@ describe("a report in a browser", { timeout: 600_000 }, () => {
       })`);
       expect(moved.length).toBeGreaterThan(1);
       for (const [scrolled, away] of moved) expect([scrolled, away! < 1]).toEqual([300, true]);
-      await page.close();
     },
   );
 
   it.each(firstCases(["A4", "Letter"], 1))("prints on %s with charts inside the page", async (format) => {
     // 14 mm of margin on both sides, 96 pixels per inch.
     const width = Math.floor(((format === "A4" ? 210 : 215.9) - 28) * (96 / 25.4));
-    const page = await opened("16 stations", { viewport: { width, height: 1000 }, colorScheme: "dark" });
-    await page.emulateMedia({ media: "print" });
+    await open("16 stations", { width, height: 1000 });
+    await page.emulateMedia({ media: "print", colorScheme: "dark" });
     expect(
       await page.evaluate(
         "Math.max(...[...document.querySelectorAll('svg')].map((svg) => svg.getBoundingClientRect().right)) <= innerWidth",
       ),
     ).toBe(true);
     expect(await page.evaluate("getComputedStyle(document.body).backgroundColor")).toBe("rgb(255, 255, 255)");
+    // The pages of so long a report take 10 s on an idle machine; another test prints a shorter one.
+    if (!isLong) return;
     const printed = await page.pdf({ format, preferCSSPageSize: false });
     expect(printed.subarray(0, 5).toString("latin1")).toBe("%PDF-");
-    await page.close();
   });
 
   it("prints a comparison of ten layouts on two pages of A4", async () => {
-    const page = await opened("ten layouts", looks.light);
+    await open("ten layouts");
     const printed = (await page.pdf({ format: "A4", preferCSSPageSize: false })).toString("latin1");
     expect(printed.match(/\/Type\s*\/Page\b/gu)).toHaveLength(2);
-    await page.close();
   });
 });

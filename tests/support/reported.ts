@@ -52,8 +52,8 @@ export function runReport(name: string, set: readonly string[] = []): ReportInpu
   return report;
 }
 
-export function compareReport(names: readonly string[]): ReportInput {
-  const scenarios = comparableScenarios(names.map((name) => scenarioOf(shippedText(name), name)));
+export function compareReport(names: readonly string[], set: readonly string[] = []): ReportInput {
+  const scenarios = comparableScenarios(names.map((name) => scenarioOf(shippedText(name), name, set)));
   const reported = scenarios.map((scenario) => reportedOf(scenario, shippedText(scenario.name)));
   const [base, ...others] = reported.map(({ study }) => study);
   return { version: "0.0.0-test", scenarios: reported, comparison: base ? compareStudies(base, others) : [] };

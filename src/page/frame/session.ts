@@ -96,9 +96,11 @@ export function openSession(given: Given, pool: Pool, openCourse: () => Promise<
       fault.value = String(error);
     },
   );
-  const goTo = (change: Partial<Omit<Address, "scenario">>): void => {
-    address.value = { ...address.value, ...change };
-  };
+  const goTo = (change: Partial<Omit<Address, "scenario">>): void =>
+    batch(() => {
+      refusal.value = undefined;
+      address.value = { ...address.value, ...change };
+    });
   const units = computed(() => address.value.units ?? "si");
   const shown = { scenarios, chosen, opening, fault, course, address, units, refusal };
   return { ...shown, pool, ask, choose, add, goTo, follow, refuse };

@@ -29,6 +29,11 @@ export const orderCases: readonly OrderCase[] = [
     form: { order: "8000", due: "1 d", chance: "90 %" },
     verdict: /^(?:Yes|No|Undecided): /u,
   },
+  {
+    scenario: "order-by-friday",
+    form: { order: "600 of natural bottle", due: "Monday 08:10", units: "us" },
+    verdict: /^(?:Yes|No): /u,
+  },
   { scenario: "one-operator", form: { order: "3000" }, verdict: /half of 100 runs are done by/u },
   { scenario: "two-shifts-one-color", form: { order: "4000", due: "8 h" }, verdict: /^(?:Yes|No|Undecided): /u },
 ];

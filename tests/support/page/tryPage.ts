@@ -42,15 +42,21 @@ export function callOf(scenario: string, set: readonly string[]): string {
   return `blowcell run ${scenario}.yaml${settings.replaceAll(bare, "$1")}`;
 }
 
-export async function openTry(
-  page: DrivenPage,
-  file: string,
-  scenario: string,
-  set: readonly string[] = [],
-): Promise<void> {
+function partsOf(scenario: string, set: readonly string[]): URLSearchParams {
   const parts = new URLSearchParams({ scenario: `${scenario}.yaml`, place: "try" });
   for (const each of set) parts.append("set", each);
-  await openAt(page, file, parts);
+  return parts;
+}
+
+export async function openTry(page: DrivenPage, file: string, scenario: string): Promise<void> {
+  await openAt(page, file, partsOf(scenario, []));
+  await waitForText(page, ".levers", /./u);
+}
+
+/** Changes the address of the page that is open, as a link does. */
+export async function goToTry(page: DrivenPage, scenario: string, set: readonly string[] = []): Promise<void> {
+  await page.evaluate(`location.hash = ${JSON.stringify(partsOf(scenario, set).toString())}`);
+  await expect.poll(() => shownTryCall(page)).toBe(callOf(scenario, set));
   await waitForText(page, ".levers", /./u);
 }
 
@@ -78,6 +84,7 @@ export const madeSentence = async (page: DrivenPage): Promise<string> =>
 
 export const waitForFinal = (page: DrivenPage): Promise<void> => waitForText(page, ".sure", /^Final, as/u);
 
+/** Calls `run` in the folder of the scenario's file. */
 export function runOf(
   folder: string,
   scenario: string,
@@ -86,27 +93,20 @@ export function runOf(
 ): { readonly output: string; readonly out: string } {
   const out = join(folder, `${scenario}-${[...set, ...more].join("-").replaceAll(/[^\w]+/gu, "_")}`);
   const settings = set.flatMap((each) => ["--set", each]);
-  const { output, code } = callBlowcell([
-    "run",
-    `scenarios/${scenario}.yaml`,
-    ...settings,
-    ...more,
-    "--out",
-    out,
-    "--replace",
-  ]);
+  const args = ["run", `${scenario}.yaml`, ...settings, ...more, "--out", out, "--replace"];
+  const { output, code } = callBlowcell(args, { folder });
   expect(code).toBe(0);
   return { output: inOneLine(output), out };
 }
 
-/** All that the page shows of the final answer, and each of its CSV files, are those of the call. */
+/** All that the page shows of the final answer, and each of its CSV files, are those of the call, whose output it returns. */
 export async function expectAsRun(
   page: DrivenPage,
   folder: string,
   scenario: string,
   set: readonly string[],
   more: readonly string[] = [],
-): Promise<void> {
+): Promise<string> {
   await waitForFinal(page);
   const { output, out } = runOf(folder, scenario, set, more);
   expect(output).toContain(await madeSentence(page));
@@ -116,6 +116,7 @@ export async function expectAsRun(
   const files = await savedFiles(page);
   expect(files.length).toBeGreaterThan(7);
   for (const { name, text } of files) expect(text, name).toBe(readFileSync(join(out, name), "utf8"));
+  return output;
 }
 
 interface SavedFile {
