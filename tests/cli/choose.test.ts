@@ -123,7 +123,7 @@ describe("the chosen layout", () => {
     expect(rowsOf("fixed")[0]?.["scenario"]).toBe("cool 7 s, count 2");
   });
 
-  it("is that of the largest mean of all points over many more replications", async () => {
+  it.runIf(isLong)("is that of the largest mean of all points over many more replications", async () => {
     await choose("spread.yaml", ...grid, "--worthwhile", "0.5 per h", "--out", "chosen");
     await call("sweep", "spread.yaml", "--jobs", "1", ...grid, "--replications", isLong ? "100" : "30", "--out", "all");
     const points = (parse(readFileSync(inFolder("all/sweep.csv")), { columns: true }) as readonly Row[]).filter(
@@ -172,7 +172,7 @@ describe("the chosen layout", () => {
     expect(output).toContain("EUR per");
   });
 
-  it("may be the best in any measure of throughput.csv or cost.csv", async () => {
+  it.runIf(isLong)("may be the best in any measure of throughput.csv or cost.csv", async () => {
     await choose("options.yaml", "--by", "machine per hour", "--out", "machine");
     expect(rowsOf("machine")[0]?.["mean"]).toBe("30");
     await choose("options.yaml", "--by", "shots per", "--out", "shots");

@@ -142,7 +142,7 @@ describe("new", () => {
     expect(readdirSync(folder).toSorted()).toEqual(["dir.yaml", "link.yaml", "mine.yaml"]);
   });
 
-  it("of many at once lets one win, and the others leave its file alone", async () => {
+  it.runIf(isLong)("of many at once lets one win, and the others leave its file alone", async () => {
     const folder = newFolder();
     const one = (stations: number) =>
       new Promise<number | null>((resolve) => {

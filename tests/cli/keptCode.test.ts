@@ -4,7 +4,7 @@ import { cpSync, mkdirSync, readFileSync, readdirSync, statSync, writeFileSync }
 import path from "node:path";
 import { crc32 } from "node:zlib";
 import { describe, expect, it } from "vitest";
-import { firstCases } from "../support/caseCount.ts";
+import { firstCases, isLong } from "../support/caseCount.ts";
 import { builtCommand, callBlowcell, newFolder, projectFolder, type Outcome } from "./callBlowcell.ts";
 
 const scenario = path.join(projectFolder, "scenarios/two-station.yaml");
@@ -53,7 +53,7 @@ describe("compiled code", () => {
     expect(filesIn(home)).toEqual([file]);
   });
 
-  it("is not kept after a call that fails or prints help", () => {
+  it.runIf(isLong)("is not kept after a call that fails or prints help", () => {
     const home = newFolder();
     const environment = variablesOf(home);
     for (const call of firstCases([["../../up"], ["check", "absent.yaml"], ["rnu"], ["x".repeat(300)]], 2))

@@ -190,7 +190,12 @@ describe("a log that decides nothing or cannot be used", () => {
 
 describe("the shipped sample logs", () => {
   it("have no stops: a pin that goes down is a step", async () => {
-    const { output } = await call("fit", path.join(projectFolder, "scenarios/logs/invented-two-molds.csv"), "--out", "pins");
+    const { output } = await call(
+      "fit",
+      path.join(projectFolder, "scenarios/logs/invented-two-molds.csv"),
+      "--out",
+      "pins",
+    );
     expect(output).toMatch(/^24 steps of 4 stations are fitted from 2,549 rows; 11 rows are left/u);
     const close = rowsOf("pins/fit.csv").find(({ step }) => step === "close");
     expect(close).toMatchObject({ scenario_value: "0.8 s", reason: "a timer: the values are equal" });

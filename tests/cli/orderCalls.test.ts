@@ -5,6 +5,7 @@ import { parse } from "csv-parse/sync";
 import { expect, it } from "vitest";
 import { newFolder, projectFolder } from "./callBlowcell.ts";
 import { callHere } from "./callHere.ts";
+import { isLong } from "../support/caseCount.ts";
 
 const folder = newFolder();
 const fileOf = (name: string) => path.join(projectFolder, `scenarios/${name}.yaml`);
@@ -33,7 +34,7 @@ it("one call promises an order of a cell without a calendar", async () => {
   expect(readFileSync(path.join(folder, "a/report.html"), "utf8")).toContain("When it is done");
 });
 
-it("names levers where the order does not fit, and each repeats by the options of its row", async () => {
+it.runIf(isLong)("names levers where the order does not fit, and each repeats by the options of its row", async () => {
   const call = ["--order", "14000 parts", "--due", "Tuesday 08:00", "--replications", "20", ...oneShift, "--json"];
   const { code, output } = await promise(...call, "--out", "b");
   expect(code).toBe(1);

@@ -224,7 +224,7 @@ describe("compare", () => {
     expect(errors).toContain("--against: error: four is none of the compared layouts [against-unknown]");
   });
 
-  it("compares 50 layouts, and refuses 51", async () => {
+  it.runIf(isLong)("compares 50 layouts, and refuses 51", async () => {
     const many = Array.from({ length: 51 }, (_, i) => fileOf(`layout-${i}.yaml`, cellText(1)));
     const brief = ["--replications", "2", "--length", "20 min", "--quiet", "--set", "run.warmup=0 s"];
     expect((await call("compare", ...many.slice(0, 50), ...brief)).code).toBe(0);
@@ -259,7 +259,7 @@ describe("compare", () => {
 describe("long work", () => {
   const long = ["--length", "40 h", "--replications", "60", "--verbose"];
 
-  it("gives the same bytes for any number of jobs, and uses both of two workers", async () => {
+  it.runIf(isLong)("gives the same bytes for any number of jobs, and uses both of two workers", async () => {
     const alone = await call("run", two, "--out", "alone", "--jobs", "1", ...long);
     const shared = callBuilt("run", two, "--out", "shared", "--jobs", "2", ...long);
     expect({ code: shared.code, output: shared.output }).toEqual({ code: 0, output: alone.output });

@@ -195,7 +195,7 @@ describe("a sweep that is divided or stopped", () => {
     expect((await sweep("spread.yaml", ...grid, "--out", "whole", "--replace")).errors).not.toContain("are kept");
   });
 
-  it("is finished after kills with the same bytes", { timeout: 600_000 }, async () => {
+  it.runIf(isLong)("is finished after kills with the same bytes", { timeout: 600_000 }, async () => {
     const begun = performance.now();
     callBlowcell(["sweep", "spread.yaml", "--jobs", "1", ...grid, "--out", "timed"], { folder });
     const whole = performance.now() - begun;

@@ -77,7 +77,7 @@ describe("the place Order", { timeout: 600_000 }, () => {
     await expectAccessible(page, ["light"]);
   });
 
-  it("applies a change with a key, repeats it as a call, and takes it back", async () => {
+  it.runIf(isLong)("applies a change with a key, repeats it as a call, and takes it back", async () => {
     const before = await page.locator(".order .answer").textContent();
     expect((await page.locator(".order .remedy li").allTextContents()).join(" ")).toContain(
       "one station more: chance ",
@@ -122,7 +122,7 @@ describe("the place Order", { timeout: 600_000 }, () => {
     await wrong.waitFor({ state: "detached" });
   });
 
-  it("shows US units as `promise --units us` does", async () => {
+  it.runIf(isLong)("shows US units as `promise --units us` does", async () => {
     const units = page.getByRole("combobox", { name: /^Units/u });
     await units.selectOption({ index: 1 });
     await expect.poll(() => shownCall(page)).toContain(" --units us");
@@ -133,7 +133,7 @@ describe("the place Order", { timeout: 600_000 }, () => {
     await expect.poll(() => shownCall(page)).not.toContain("--units");
   });
 
-  it("begins with the order of the scenario, stops, and takes other work shifts", async () => {
+  it.runIf(isLong)("begins with the order of the scenario, stops, and takes other work shifts", async () => {
     await page.getByRole("combobox", { name: /^Scenario/u }).selectOption("friday");
     await page.getByRole("button", { name: "Stop" }).click();
     const work = page.locator(".order .work");

@@ -6,7 +6,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { recordScene } from "#report/scene/recordScene.ts";
 import { callBlowcell, newFolder } from "../cli/callBlowcell.ts";
-import { firstCases } from "../support/caseCount.ts";
+import { firstCases, isLong } from "../support/caseCount.ts";
 import { drawn, expectAccessible, expectNoSidewaysScrolling, openPage, wide } from "../support/page/browserPage.ts";
 import { scenarioOf, shippedText } from "../support/reported.ts";
 
@@ -297,7 +297,7 @@ describe("the command page", () => {
     );
   });
 
-  it("replaces a page of the same call only, unless --replace is given", () => {
+  it.runIf(isLong)("replaces a page of the same call only, unless --replace is given", () => {
     expect(call().code).toBe(0);
     const other = call("--set", "run.seed=other", "--out", usual);
     expect([other.code, other.errors]).toEqual([2, expect.stringContaining("[page-other]")]);

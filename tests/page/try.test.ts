@@ -62,24 +62,27 @@ const mapPlaces: readonly (readonly [row: number, column: number, set: readonly 
 ];
 
 describe("the place Try", { timeout: 600_000 }, () => {
-  it("shows US units as `run --units us` does, kept in the address and chosen by the keyboard", async () => {
-    const us = ["--units", "us"];
-    await expect.poll(call).toBe(`${callOf("two-station", inAddress)} --units us`);
-    const output = await expectAsRun(page, folder, "two-station", inAddress, us);
-    const said = await textsOf(page, ".caution li, .rows dd");
-    for (const words of said) expect(output).toContain(words);
-    expect(said.join(" ")).toMatch(/ lb\/h.* °F/u);
-    expect((await textsOf(page, ".lever output")).join(" ")).toMatch(/ lb\/h/u);
-    const units = page.getByRole("combobox", { name: /^Units/u });
-    await units.focus();
-    await page.keyboard.press("ArrowUp");
-    await expect.poll(call).toBe(callOf("two-station", inAddress));
-    await expect.poll(() => page.evaluate("location.hash")).not.toContain("units");
-    await page.keyboard.press("ArrowDown");
-    await expect.poll(() => page.evaluate("location.hash")).toContain("units=us");
-    await open("two-station");
-    expect(await units.inputValue()).toMatch(/^SI/u);
-  });
+  it.runIf(isLong)(
+    "shows US units as `run --units us` does, kept in the address and chosen by the keyboard",
+    async () => {
+      const us = ["--units", "us"];
+      await expect.poll(call).toBe(`${callOf("two-station", inAddress)} --units us`);
+      const output = await expectAsRun(page, folder, "two-station", inAddress, us);
+      const said = await textsOf(page, ".caution li, .rows dd");
+      for (const words of said) expect(output).toContain(words);
+      expect(said.join(" ")).toMatch(/ lb\/h.* °F/u);
+      expect((await textsOf(page, ".lever output")).join(" ")).toMatch(/ lb\/h/u);
+      const units = page.getByRole("combobox", { name: /^Units/u });
+      await units.focus();
+      await page.keyboard.press("ArrowUp");
+      await expect.poll(call).toBe(callOf("two-station", inAddress));
+      await expect.poll(() => page.evaluate("location.hash")).not.toContain("units");
+      await page.keyboard.press("ArrowDown");
+      await expect.poll(() => page.evaluate("location.hash")).toContain("units=us");
+      await open("two-station");
+      expect(await units.inputValue()).toMatch(/^SI/u);
+    },
+  );
 
   it.each(firstCases(movedLevers, 1))(
     "gives the answer of the call for $lever of $scenario",

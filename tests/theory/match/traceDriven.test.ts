@@ -74,7 +74,7 @@ describe("a wrong order of serving", () => {
     expect(loss).toBeLessThan(0.025);
   });
 
-  it(
+  it.runIf(isLong)(
     `is found in at least 95 % of ${logs} logs, and nothing is found where it is right`,
     { timeout: 7_200_000 },
     () => {
@@ -110,13 +110,13 @@ describe("the verdict", () => {
     expect(verdict(cell("first-ready"), 0.05)).toMatchObject({ agreement: "agrees", blame: "none" });
   });
 
-  it("blames the times where only they are wrong, and names the step", () => {
+  it.runIf(isLong)("blames the times where only they are wrong, and names the step", () => {
     const { agreement, blame, steps } = verdict(cell("first-ready", 9), 0.05);
     expect([agreement, blame]).toEqual(["differs", "times"]);
     expect(new Set(steps.map(({ name }) => name))).toEqual(new Set(["cool"]));
   });
 
-  it("blames the logic where only it is wrong", () => {
+  it.runIf(isLong)("blames the logic where only it is wrong", () => {
     expect(verdict(cell("alternate"), 0.05)).toMatchObject({ agreement: "agrees", blame: "hidden" });
     expect(verdict(cell("alternate"), 0.01).blame).toBe("logic");
   });

@@ -14,7 +14,7 @@ const cells: readonly (readonly [name: string, station: string])[] = [
 const times = ["1 ms", "5 min", "20 min", "600000 s"];
 
 // A search that grows with the time of the step exceeds the test's limit of time or memory.
-for (const [name, station] of cells) {
+for (const [name, station] of firstCases(cells, 2)) {
   for (const step of firstCases(["cool", "open"], 1)) {
     test.for(times)(`${name}, ${step} of one station %s: the search for an order ends`, (time) => {
       const cycle = idealCycle(scenarioOf(shippedText(name), name, [`${station}.steps.${step}=${time}`]));

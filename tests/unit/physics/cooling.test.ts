@@ -6,6 +6,7 @@ import { coolingTime } from "#physics/cooling/coolingTime.ts";
 import { slabRoot } from "#physics/cooling/slabRoot.ts";
 import type { WallCooling, WallPlace } from "#physics/cooling/wallCooling.ts";
 import { wallTemperature } from "#physics/cooling/wallTemperature.ts";
+import { isLong } from "../../support/caseCount.ts";
 import { hottestByVolumes } from "../../support/wallByVolumes.ts";
 import { wallByDifferences } from "../../support/wallByDifferences.ts";
 import { expectPrinted } from "./printed.ts";
@@ -178,22 +179,21 @@ describe("the hottest point", () => {
 
   // Finite volumes of tests/support/wallByVolumes.ts [C].
   const biots = [0, 0.3, 1, 4, 20];
-  test.each(biots.flatMap((inside) => [0.5, 2, 8, 40].map((outside) => [inside, outside] as const)))(
-    "with Biot numbers %d inside and %d at the mold falls as finite volumes do",
-    (inside, outside) => {
-      for (const [target, air] of [
-        [0.3, 0],
-        [0.6, 0.25],
-      ] as const) {
-        const volumes = hottestByVolumes(
-          { inside: { biot: inside, temperature: air }, outside: { biot: outside, temperature: 0 } },
-          target,
-        );
-        const series = coolingTime(faces(inside, outside, air), "hottest point", target);
-        expect(Math.abs(series / volumes - 1)).toBeLessThan(1e-3);
-      }
-    },
-  );
+  test.each(
+    biots.flatMap((inside) => (isLong ? [0.5, 2, 8, 40] : [2, 40]).map((outside) => [inside, outside] as const)),
+  )("with Biot numbers %d inside and %d at the mold falls as finite volumes do", (inside, outside) => {
+    for (const [target, air] of [
+      [0.3, 0],
+      [0.6, 0.25],
+    ] as const) {
+      const volumes = hottestByVolumes(
+        { inside: { biot: inside, temperature: air }, outside: { biot: outside, temperature: 0 } },
+        target,
+      );
+      const series = coolingTime(faces(inside, outside, air), "hottest point", target);
+      expect(Math.abs(series / volumes - 1)).toBeLessThan(1e-3);
+    }
+  });
 
   test("is the center of two equal faces, which is the insulated face of half the wall", () => {
     // Symmetry; root and constant of a face with Bi 1, Incropera and DeWitt, table 5.1 [M+C]: 0.8603, 1.1191, on half the wall.

@@ -18,7 +18,7 @@ const found = runLevers(study, orderLevers(morning, study.order));
 describe("the levers of an order of two colors", () => {
   it("repeat digit for digit by their settings and their number of runs", () => {
     expect(found.rows.length).toBeGreaterThan(3);
-    for (const { settings, due } of firstCases(found.rows, 2)) {
+    for (const { settings, due } of firstCases(found.rows, 1)) {
       expect(orderStudyOf(morning, settings, due.replications).due).toEqual(due);
     }
   });

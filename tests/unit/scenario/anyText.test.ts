@@ -4,6 +4,7 @@ import { expect, it } from "vitest";
 import { issueCodes } from "#scenario/reading/issueCodes.ts";
 import { readScenario, type ScenarioReading } from "#scenario/resolving/readScenario.ts";
 import { everything, log, twoStations, validTexts } from "./validTexts.ts";
+import { isLong } from "../../support/caseCount.ts";
 
 const options = { name: "cell", file: "cell.yaml", readText: () => log };
 
@@ -101,21 +102,25 @@ it("refuses the key __proto__ everywhere, because a mapping would lose it", () =
     expect(readScenario(text, options).issues.map(({ code }) => code)).toEqual(["yaml-key"]);
 });
 
-it("lists a limited number of issues for very long texts", () => {
-  const station = "  - { cavites: 1 }\n";
-  const step = "      - { after: x, name: pin, time: 3 }\n";
-  const [head = "", tail = ""] = twoStations.split(/(?<=^ {4}extra:\n)/mu);
-  const longTexts: readonly (readonly [string, string])[] = [
-    [`stations:\n${station.repeat(5000)}`, "list-too-long"],
-    [head + step.repeat(3000) + tail, "list-too-long"],
-    [Array.from({ length: 5000 }, (_, index) => `key${index}: 1\n`).join(""), "more-faults"],
-    ["title: a\n".repeat(2000), "duplicate-key"],
-    ["- &a 1\n".repeat(2000), "yaml-anchor"],
-    ["- *a\n".repeat(2000), "yaml-anchor"],
-  ];
-  for (const [text, code] of longTexts) {
-    const { issues } = readScenario(text, options);
-    expect(issues.map((issue) => issue.code)).toContain(code);
-    expect(issues.length).toBeLessThan(250);
-  }
-}, 30_000);
+it.runIf(isLong)(
+  "lists a limited number of issues for very long texts",
+  () => {
+    const station = "  - { cavites: 1 }\n";
+    const step = "      - { after: x, name: pin, time: 3 }\n";
+    const [head = "", tail = ""] = twoStations.split(/(?<=^ {4}extra:\n)/mu);
+    const longTexts: readonly (readonly [string, string])[] = [
+      [`stations:\n${station.repeat(5000)}`, "list-too-long"],
+      [head + step.repeat(3000) + tail, "list-too-long"],
+      [Array.from({ length: 5000 }, (_, index) => `key${index}: 1\n`).join(""), "more-faults"],
+      ["title: a\n".repeat(2000), "duplicate-key"],
+      ["- &a 1\n".repeat(2000), "yaml-anchor"],
+      ["- *a\n".repeat(2000), "yaml-anchor"],
+    ];
+    for (const [text, code] of longTexts) {
+      const { issues } = readScenario(text, options);
+      expect(issues.map((issue) => issue.code)).toContain(code);
+      expect(issues.length).toBeLessThan(250);
+    }
+  },
+  30_000,
+);

@@ -34,68 +34,71 @@ function read(text: string, ...set: readonly string[]) {
   return readSettled(text, { name: "mine", file: "mine.yaml", set });
 }
 
-describe.each(isLong ? cases : cases.filter(({ stations }) => stations === 2))("a starter for $stations stations, $kind", ({ kind, stations }) => {
-  const text = starterScenario({ stations, kind }, "mine.yaml");
-  const titles = titlesOf(text);
+describe.each(isLong ? cases : cases.filter(({ stations }) => stations === 2))(
+  "a starter for $stations stations, $kind",
+  ({ kind, stations }) => {
+    const text = starterScenario({ stations, kind }, "mine.yaml");
+    const titles = titlesOf(text);
 
-  it("names the schema, asks a question, and says that its numbers are placeholders", () => {
-    const [schema, question] = text.split("\n");
-    expect(schema).toBe("# yaml-language-server: $schema=./scenario.schema.json");
-    expect(question).toMatch(/^# .*\?$/u);
-    expect(text).toContain("placeholders");
-    expect(text).not.toMatch(/undefined| @\w/u);
-  });
+    it("names the schema, asks a question, and says that its numbers are placeholders", () => {
+      const [schema, question] = text.split("\n");
+      expect(schema).toBe("# yaml-language-server: $schema=./scenario.schema.json");
+      expect(question).toMatch(/^# .*\?$/u);
+      expect(text).toContain("placeholders");
+      expect(text).not.toMatch(/undefined| @\w/u);
+    });
 
-  it("is read without a finding, with that many stations of that kind", () => {
-    const { scenario, issues } = read(text);
-    expect(issues).toEqual([]);
-    expect([scenario?.stations.length, scenario?.delivery.kind]).toEqual([stations, kind]);
-    expect(scenario?.stations.some(({ partMass, process }) => partMass !== undefined || process !== undefined)).toBe(
-      false,
-    );
-    expect(accepts(parse(text))).toBe(true);
-  });
+    it("is read without a finding, with that many stations of that kind", () => {
+      const { scenario, issues } = read(text);
+      expect(issues).toEqual([]);
+      expect([scenario?.stations.length, scenario?.delivery.kind]).toEqual([stations, kind]);
+      expect(scenario?.stations.some(({ partMass, process }) => partMass !== undefined || process !== undefined)).toBe(
+        false,
+      );
+      expect(accepts(parse(text))).toBe(true);
+    });
 
-  it("has a group of each further subject", () => {
-    expect(titles.length).toBeGreaterThan(12);
-    for (const title of [
-      "Product: masses and material",
-      "Operators",
-      "Machine stops",
-      "Work shifts",
-      "Quality",
-      "Takeaway",
-      "Costs",
-    ]) {
-      expect(titles).toContain(title);
-    }
-  });
+    it("has a group of each further subject", () => {
+      expect(titles.length).toBeGreaterThan(12);
+      for (const title of [
+        "Product: masses and material",
+        "Operators",
+        "Machine stops",
+        "Work shifts",
+        "Quality",
+        "Takeaway",
+        "Costs",
+      ]) {
+        expect(titles).toContain(title);
+      }
+    });
 
-  it.each(titles)("with %s alone is read without a finding", (title) => {
-    const changed = uncommented(text, title);
-    expect(changed).not.toBe(text);
-    expect(Object.keys(parse(changed) as object).length).toBeGreaterThanOrEqual(
-      Object.keys(parse(text) as object).length,
-    );
-    expect(JSON.stringify(parse(changed))).not.toBe(JSON.stringify(parse(text)));
-    expect(read(changed).issues).toEqual([]);
-    expect(accepts(parse(changed))).toBe(true);
-  });
+    it.each(titles)("with %s alone is read without a finding", (title) => {
+      const changed = uncommented(text, title);
+      expect(changed).not.toBe(text);
+      expect(Object.keys(parse(changed) as object).length).toBeGreaterThanOrEqual(
+        Object.keys(parse(text) as object).length,
+      );
+      expect(JSON.stringify(parse(changed))).not.toBe(JSON.stringify(parse(text)));
+      expect(read(changed).issues).toEqual([]);
+      expect(accepts(parse(changed))).toBe(true);
+    });
 
-  it("with all groups is read without a finding", () => {
-    const changed = uncommented(text, ...titles);
-    expect(read(changed).issues).toEqual([]);
-    expect(accepts(parse(changed))).toBe(true);
-  });
+    it("with all groups is read without a finding", () => {
+      const changed = uncommented(text, ...titles);
+      expect(read(changed).issues).toEqual([]);
+      expect(accepts(parse(changed))).toBe(true);
+    });
 
-  it("shows every key of the top of a scenario", () => {
-    const all = Object.keys(scenarioSchema()["properties"] as object);
-    const shown = Object.keys(parse(uncommented(text, ...titles)) as object);
-    // `products` stands in place of `product`, and `maxHang` has a meaning only with `clear`.
-    const apart = ["$schema", "products", "maxHang"];
-    expect(all.filter((key) => !shown.includes(key) && !apart.includes(key))).toEqual([]);
-  });
-});
+    it("shows every key of the top of a scenario", () => {
+      const all = Object.keys(scenarioSchema()["properties"] as object);
+      const shown = Object.keys(parse(uncommented(text, ...titles)) as object);
+      // `products` stands in place of `product`, and `maxHang` has a meaning only with `clear`.
+      const apart = ["$schema", "products", "maxHang"];
+      expect(all.filter((key) => !shown.includes(key) && !apart.includes(key))).toEqual([]);
+    });
+  },
+);
 
 describe.each(firstCases(deliveryKinds, 1))("a starter of %s can be simulated", (kind) => {
   const text = starterScenario({ stations: 2, kind }, "mine.yaml");
