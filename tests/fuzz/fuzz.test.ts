@@ -12,7 +12,7 @@ const count = Number(process.env["FUZZ"] ?? (isLong ? 20_000 : 2000));
 const seed = process.env["FUZZ_SEED"] ?? "blowcell";
 
 /** Reading is cheap, a run is not. */
-const checkedEach = isLong ? 20 : 40;
+const checkedEach = isLong ? 20 : 100;
 const runEach = 5 * checkedEach;
 const depthOf = (number: number): "read" | "check" | "run" =>
   number % runEach === 0 ? "run" : number % checkedEach === 0 ? "check" : "read";

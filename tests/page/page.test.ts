@@ -288,7 +288,7 @@ describe("the command page", () => {
 
   const usual = "reports/two-station/page.html";
 
-  it("writes beside the reports, or where --out says", () => {
+  it.runIf(isLong)("writes beside the reports, or where --out says", () => {
     expect(call().errors).toBe(`${usual} is written; open it in a browser\n`);
     expect(call("--out", "other").errors).toContain("other/page.html is written");
     expect(call("--out", "line 2.html").errors).toContain("./line 2.html is written");

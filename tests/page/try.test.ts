@@ -131,7 +131,7 @@ describe("the place Try", { timeout: 600_000 }, () => {
     expect(saved).toContain("cool: 7.1 s");
   });
 
-  it("draws the map of the ideal cycles that `check` gives, with the present cell marked", async () => {
+  it.runIf(isLong)("draws the map of the ideal cycles that `check` gives, with the present cell marked", async () => {
     await open("two-station");
     await unfold();
     const table = page.getByRole("region", { name: "Map, table" });

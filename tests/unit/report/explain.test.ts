@@ -20,6 +20,7 @@ import { cautions } from "#report/words/cautions.ts";
 import { tableSpecs } from "#report/tables/tableSpecs.ts";
 import { keyFacts } from "#scenario/keys/keyFacts.ts";
 import { scenarioSchema } from "#scenario/keys/scenarioSchema.ts";
+import { isLong } from "../../support/caseCount.ts";
 import { shippedText } from "../../support/reported.ts";
 
 const topics = allTopics(calledTopics(builtCommands));
@@ -148,7 +149,8 @@ describe("every key of a scenario", () => {
   it("has an example that its own schema accepts", () => {
     const { $defs } = scenarioSchema();
     const ajv = new Ajv2020({ strict: false });
-    const refused = [...keys].filter(([path, node]) => {
+    const asked = [...keys].filter((_, i) => isLong || i % 4 === 0);
+    const refused = asked.filter(([path, node]) => {
       const example = parse(facts.get(path)!.example) as Readonly<Record<string, unknown>>;
       const name = path.split(".").at(-1)!;
       const { default: _, ...own } = node as SchemaNode & { readonly default?: unknown };

@@ -44,7 +44,7 @@ function expectMeltKept(scenes: readonly Scene[]): void {
   expect(last.stations.reduce((sum, { shots }) => sum + shots, 0)).toBeGreaterThan(10);
 }
 
-describe.each(firstCases(fed, 3))("the melt of %s", (name) => {
+describe.each(firstCases(fed, 1))("the melt of %s", (name) => {
   const record = recordScene(settledScenario(`scenarios/${name}.yaml`), { until: name === "large-part" ? 1800 : 600 });
 
   it("comes only while the screw recharges, and goes only where a parison grows", () => {
