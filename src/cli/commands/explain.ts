@@ -16,7 +16,8 @@ export const explain =
   (commands: readonly CommandSpec[]): Act =>
   (words, options, host) => {
     const known = allTopics(calledTopics(commands));
-    const { topics, unknown } = words.length === 0 ? { topics: listsOf(known), unknown: [] } : topicFinder(known)(words);
+    const { topics, unknown } =
+      words.length === 0 ? { topics: listsOf(known), unknown: [] } : topicFinder(known)(words);
     const issues = unknown.map(issueOf);
     printIssues(issues, host);
     if (options.json === true) {
