@@ -27,6 +27,7 @@ function userSeconds({ folder, shipped, commandLine }: Places, file: string, dep
     "--jobs",
     "1",
     "--quiet",
+    "--replace",
     "--out",
     out,
   ];

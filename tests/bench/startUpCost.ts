@@ -70,7 +70,7 @@ export function jobsCost(places: Places, rounds: number): readonly Figure[] {
 
 function runCall({ commandLine, scenario, folder }: Places, replications: number, ...more: string[]): string[] {
   const call = [commandLine, "run", scenario, "--length", "8 h", "--replications", String(replications)];
-  return [...call, "--quiet", "--out", path.join(folder, "reports"), ...more];
+  return [...call, "--quiet", "--replace", "--out", path.join(folder, "reports"), ...more];
 }
 
 /** Two calls with one job each, begun together by one shell, until both are over. */
