@@ -23,7 +23,7 @@ export interface Understood {
 interface Hints {
   readonly delimiter: string;
   readonly zone?: Zone | undefined;
-  /** Names of steps or states that are stops, and of those that are steps. */
+  /** Names of steps or states that are stops, or that are steps although they look like a stop or a wait. */
   readonly stops?: readonly string[];
   readonly steps?: readonly string[];
 }
