@@ -10,6 +10,7 @@ import { orderRunner } from "#analysis/promise/runOrder.ts";
 import type { OrderWork, WorkerReply } from "./answerWork.ts";
 import { Pace } from "./pace.ts";
 import { longestFirst, type Piece } from "./pieces.ts";
+import { SharedNames } from "./sharedNames.ts";
 import { Workers } from "./workers.ts";
 
 export interface Labor {
@@ -48,6 +49,7 @@ interface Way<W, A> {
 export function openLabor(jobs: number, host: Host): Labor {
   const workers = new Workers(jobs);
   const pace = new Pace();
+  const names = new SharedNames();
 
   /** The answers to each work in the order of its tasks. */
   async function share<W extends Work | OrderWork, A extends WorkerReply["answers"][number]>(

@@ -35,8 +35,17 @@ class Survivor {
   node: i32 = 0;
   /** New number of its parent. */
   parent: i32 = 0;
-  /** Number of the sums of the edge to its parent, -1 where that edge was not folded. */
+  /** Of the edge to its parent: where its sums begin, -1 where that edge was not folded, and how many there are. */
   sums: i32 = 0;
+  sumCount: i32 = 0;
+}
+
+/** What a folded edge holds of one activity: ticks, and the tied part of them. */
+@unmanaged
+class Sum {
+  ticks: f64 = 0;
+  tied: f64 = 0;
+  activity: i32 = 0;
   unused: i32 = 0;
 }
 
@@ -56,20 +65,24 @@ let nodes: usize = 0;
 /** Of the last fold. */
 let survivors: usize = 0;
 let survivorCount = 0;
-/** Of each folded edge: ticks by activity from the start of the parent to the start of the node, then the tied part of each. */
+/** Of each folded edge, from the start of the parent to the start of the node: one for each activity on the way. */
 let sums: usize = 0;
-let sumsRoom = 1;
+let sumsRoom = 256;
 
 // Of the fold under way.
 let fates: usize = 0;
 let nextSurvivors: usize = 0;
 let fateRoom = 0;
 let nextSums: usize = 0;
-let nextSumsRoom = 1;
+let nextSumsRoom = 256;
 let nextSumsUsed = 0;
+/** Of the edge that is summed up: its first sum, and by activity where it stands, if it stands there. */
+let edgeFrom = 0;
+let places: usize = 0;
 
-/** Of one walk back: ticks by activity, then the tied part of each. */
+/** Of one walk back: ticks by activity, then the tied part of each; bytes of an activity. */
 export let totals: usize = 0;
+const totalSize: usize = 16;
 
 /** `nodes` of the chain after which it is folded: what it holds does not depend on it. */
 export function openChain(activityCount: i32, nodesHeld: i32): void {
@@ -78,9 +91,10 @@ export function openChain(activityCount: i32, nodesHeld: i32): void {
   nextFold = nodesHeld;
   watched = min(nextFold, capacity);
   nodes = room(capacity, offsetof<Node>());
-  totals = newSums(1);
-  sums = newSums(1);
-  nextSums = newSums(1);
+  totals = room(activities, totalSize);
+  places = room(activities, sizeof<i32>());
+  sums = room(sumsRoom, offsetof<Sum>());
+  nextSums = room(nextSumsRoom, offsetof<Sum>());
 }
 
 /** True when the next nodes should be preceded by a fold. */
@@ -138,11 +152,11 @@ export function isTied(node: i32): bool {
 
 /** Adds up, in `totals`, the way back from `node` to the beginning, of what lies before `end`; later nodes must not have been folded. */
 export function addTotals(node: i32, end: f64): void {
-  clear(totals);
+  memory.fill(totals, 0, <usize>activities * totalSize);
   let last = node;
   while (last !== -1 && startOf(last) > end) last = parentOf(last);
-  if (last !== -1) addSpan(totals, last, end);
-  addWay(totals, last);
+  if (last !== -1) addSpan(last, end, false);
+  for (let at = last; at !== -1; at = parentOf(at)) addEdge(at, false);
 }
 
 /** Forgets all but the live nodes and the meeting points of their paths, and renumbers nodes where processes and tokens name them. */
@@ -187,16 +201,8 @@ function survivorAt(among: usize, number: i32): Survivor {
   return changetype<Survivor>(among + <usize>number * offsetof<Survivor>());
 }
 
-function sumsSize(): usize {
-  return (<usize>activities) << 4;
-}
-
-function newSums(count: i32): usize {
-  return room(count, sumsSize());
-}
-
-function clear(at: usize): void {
-  memory.fill(at, 0, sumsSize());
+function sumAt(among: usize, number: i32): Sum {
+  return changetype<Sum>(among + <usize>number * offsetof<Sum>());
 }
 
 function makeRoom(): void {
@@ -228,44 +234,44 @@ function keep(node: i32, number: i32): void {
   const isFolded = parent !== -1 && !fateOf(parent).isKept;
   const survivor = survivorAt(nextSurvivors, number);
   survivor.node = node;
-  survivor.sums = isFolded ? nextSumsUsed : carriedSums(node);
+  edgeFrom = nextSumsUsed;
   const ancestor = isFolded ? foldWay(node) : parent;
+  if (!isFolded) carrySums(node);
+  survivor.sumCount = nextSumsUsed - edgeFrom;
+  survivor.sums = survivor.sumCount > 0 ? edgeFrom : -1;
   // A parent is always older than its children: it has its new number by now.
   survivor.parent = ancestor === -1 ? -1 : fateOf(ancestor).renumbered;
   fateOf(node).renumbered = number;
 }
 
 /** The sums of an edge that stays as it is. */
-function carriedSums(node: i32): i32 {
-  const old = sumsOf(node);
-  if (old === -1) return -1;
-  memory.copy(openSums(), sums + <usize>old * sumsSize(), sumsSize());
-  return nextSumsUsed++;
+function carrySums(node: i32): void {
+  if (!isSummed(node)) return;
+  const edge = survivorAt(survivors, node);
+  while (nextSumsUsed + edge.sumCount > nextSumsRoom) makeRoomForSums();
+  const to = changetype<usize>(sumAt(nextSums, nextSumsUsed));
+  memory.copy(to, changetype<usize>(sumAt(sums, edge.sums)), <usize>edge.sumCount * offsetof<Sum>());
+  nextSumsUsed += edge.sumCount;
 }
 
 /** Sums up the way back to the next node that is kept, and returns that. */
 function foldWay(node: i32): i32 {
-  const to = openSums();
-  clear(to);
-  nextSumsUsed++;
   let at = node;
   do {
-    addEdge(to, at);
+    addEdge(at, true);
     at = parentOf(at);
   } while (at !== -1 && !fateOf(at).isKept);
   return at;
 }
 
-function openSums(): usize {
-  if (nextSumsUsed === nextSumsRoom) {
-    nextSums = roomier(nextSums, nextSumsRoom, sumsSize());
-    nextSumsRoom *= 2;
-  }
-  return nextSums + <usize>nextSumsUsed * sumsSize();
+function makeRoomForSums(): void {
+  nextSums = roomier(nextSums, nextSumsRoom, offsetof<Sum>());
+  nextSumsRoom *= 2;
 }
 
-function sumsOf(node: i32): i32 {
-  return node < survivorCount ? survivorAt(survivors, node).sums : -1;
+/** Whether the edge to its parent was folded. */
+function isSummed(node: i32): bool {
+  return node < survivorCount && survivorAt(survivors, node).sums !== -1;
 }
 
 function adopt(kept: i32): void {
@@ -307,27 +313,46 @@ function renumber(): void {
   }
 }
 
-/** Adds what lies between the beginning and the start of `node`. */
-function addWay(to: usize, node: i32): void {
-  for (let at = node; at !== -1; at = parentOf(at)) addEdge(to, at);
+/** Adds what lies between the start of a node's parent and its own: to the edge that is summed up, or to the totals. */
+function addEdge(node: i32, toEdge: bool): void {
+  if (isSummed(node)) {
+    const edge = survivorAt(survivors, node);
+    for (let i = edge.sums; i < edge.sums + edge.sumCount; i++) {
+      const sum = sumAt(sums, i);
+      add(sum.activity, sum.ticks, sum.tied, toEdge);
+    }
+  } else if (parentOf(node) !== -1) addSpan(parentOf(node), startOf(node), toEdge);
 }
 
-/** Adds what lies between the start of a node's parent and its own. */
-function addEdge(to: usize, node: i32): void {
-  const folded = sumsOf(node);
-  if (folded !== -1) addSums(to, sums + <usize>folded * sumsSize());
-  else if (parentOf(node) !== -1) addSpan(to, parentOf(node), startOf(node));
-}
-
-function addSums(to: usize, from: usize): void {
-  for (let at: usize = 0; at < sumsSize(); at += 8) store<f64>(to + at, load<f64>(to + at) + load<f64>(from + at));
-}
-
-function addSpan(to: usize, node: i32, end: f64): void {
+function addSpan(node: i32, end: f64, toEdge: bool): void {
   const ticks = end - startOf(node);
-  const at = to + ((<usize>activityOf(node)) << 3);
+  add(activityOf(node), ticks, isTied(node) ? ticks : 0, toEdge);
+}
+
+function add(activity: i32, ticks: f64, tied: f64, toEdge: bool): void {
+  if (toEdge) {
+    const sum = sumOfEdge(activity);
+    sum.ticks += ticks;
+    sum.tied += tied;
+    return;
+  }
+  const at = totals + ((<usize>activity) << 3);
+  const atTied = at + ((<usize>activities) << 3);
   store<f64>(at, load<f64>(at) + ticks);
-  if (!isTied(node)) return;
-  const tied = at + ((<usize>activities) << 3);
-  store<f64>(tied, load<f64>(tied) + ticks);
+  store<f64>(atTied, load<f64>(atTied) + tied);
+}
+
+/** The sum of an activity in the edge that is summed up; a place of an edge before this one does not count. */
+function sumOfEdge(activity: i32): Sum {
+  const place = places + ((<usize>activity) << 2);
+  const known = load<i32>(place);
+  if (known >= edgeFrom && known < nextSumsUsed && sumAt(nextSums, known).activity === activity)
+    return sumAt(nextSums, known);
+  if (nextSumsUsed === nextSumsRoom) makeRoomForSums();
+  store<i32>(place, nextSumsUsed);
+  const sum = sumAt(nextSums, nextSumsUsed++);
+  sum.ticks = 0;
+  sum.tied = 0;
+  sum.activity = activity;
+  return sum;
 }
