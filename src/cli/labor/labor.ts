@@ -99,7 +99,7 @@ export function openLabor(jobs: number, host: Host): Labor {
       await Promise.all(
         pieces.map(async ({ of, from, work }, place) => {
           const found = (await workers.send(work, { thousandths, place })) as readonly unknown[];
-          found.forEach((answer, i) => (answers[of]![from + i] = answer));
+          found.forEach((answer, i) => (answers[of]![from + i] = names.share(answer)));
         }),
       );
     } finally {
