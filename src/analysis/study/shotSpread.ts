@@ -3,6 +3,7 @@ import { mean } from "simple-statistics";
 import { deliveredSag } from "#physics/parison/deliveredSag.ts";
 import { demoldLimit, stationCooling } from "#cell/layers/stationCooling.ts";
 import type { ContactRecord, ParisonRecord } from "#cell/records/parisonRecord.ts";
+import { allLots, lotOf } from "#cell/run/parisonSample.ts";
 import { sagInput } from "#cell/records/sagInput.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
 import { quantiles, type Quantiles } from "#analysis/statistics/quantiles.ts";
@@ -44,7 +45,7 @@ function hangs({ name }: StationSpec, records: readonly ParisonRecord[]): ShotSp
   const longest = records.map(({ longestHang }) => longestHang);
   return spread(
     name,
-    { values: records.flatMap((record) => record.hangs), longest },
+    { values: together(records.map((record) => record.hangs)), longest },
     {
       quantity: "hang time",
       unit: "s",
@@ -60,7 +61,8 @@ function sags(scenario: Scenario, station: StationSpec, records: readonly Pariso
   if (!hanging) return undefined;
   const { melt, length } = hanging;
   const sagOf = (delivery: number, hold: number): number => deliveredSag(melt, { length, delivery, hold });
-  const values = records.flatMap(({ drops, hangs: holds }) => drops.map((drop, i) => sagOf(drop, holds[i]!)));
+  const holds = together(records.map((record) => record.hangs));
+  const values = together(records.map(({ drops }) => drops)).map((drop, i) => sagOf(drop, holds[i]!));
   const longest = records.map(({ mostSagging: most }) => most && sagOf(most.drop, most.hang));
   return spread(
     station.name,
@@ -80,7 +82,7 @@ function timesAtHeat({ name, process }: StationSpec, records: readonly ParisonRe
   const longest = records.map(({ longestAtHeat }) => longestAtHeat);
   return spread(
     name,
-    { values: records.flatMap((record) => record.timesAtHeat), longest },
+    { values: together(records.map((record) => record.timesAtHeat)), longest },
     {
       quantity: "time at heat",
       unit: "s",
@@ -105,7 +107,7 @@ function demoldTemperatures(
   const all = spread(
     station.name,
     {
-      values: found.flatMap(({ contacts }) => contacts).map(temperatureAfter),
+      values: together(found.map(({ contacts }) => contacts)).map(temperatureAfter),
       longest: found.map(({ shortest }) => (shortest === null ? null : temperatureAfter(shortest))),
     },
     {
@@ -130,6 +132,19 @@ function remembered(course: (time: number) => number): (time: number) => number 
     known.set(time, value);
     return value;
   };
+}
+
+/** Shots of one station: more of them change no digit that is shown. */
+const mostShots = 65_536;
+
+/** The samples of all replications, or a fair part of them; of lists of the same lengths it takes the same places. */
+function together(samples: readonly Float64Array[]): number[] {
+  const count = samples.reduce((sum, { length }) => sum + length, 0);
+  const limit = allLots * Math.min(1, mostShots / count);
+  const values: number[] = [];
+  let number = 0;
+  for (const sample of samples) for (const value of sample) if (lotOf(number++) < limit) values.push(value);
+  return values;
 }
 
 interface Found {

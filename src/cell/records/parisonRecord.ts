@@ -6,7 +6,7 @@ export interface ContactRecord {
   /** Shots hotter than the limit; of all shots, not of the sample alone. */
   readonly underCooled: number;
   /** Seconds, shot by shot of the sample. */
-  readonly contacts: readonly number[];
+  readonly contacts: Float64Array;
   /** Seconds, of all shots; null where there is none. */
   readonly shortest: number | null;
 }
@@ -16,10 +16,10 @@ export interface ParisonRecord {
   /** Parisons on which the mold closed within the observed time. */
   readonly parisons: number;
   /** Seconds of the drop and of the hang until the mold has closed, parison by parison of the sample. */
-  readonly drops: readonly number[];
-  readonly hangs: readonly number[];
+  readonly drops: Float64Array;
+  readonly hangs: Float64Array;
   /** Seconds at heat of those of the sample of which it is known. */
-  readonly timesAtHeat: readonly number[];
+  readonly timesAtHeat: Float64Array;
   /** Of all parisons, not of the sample alone; null where there is none. */
   readonly longestHang: number | null;
   readonly longestAtHeat: number | null;

@@ -32,7 +32,7 @@ export class ContactSample {
     return {
       shots: this.#shots,
       underCooled: this.#underCooled,
-      contacts: this.#kept.map(({ ticks }) => ticks * this.#secondsATick),
+      contacts: Float64Array.from(this.#kept, ({ ticks }) => ticks * this.#secondsATick),
       shortest: this.#shots === 0 ? null : this.#shortest * this.#secondsATick,
     };
   }

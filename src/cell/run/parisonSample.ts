@@ -64,7 +64,7 @@ export class ParisonSample {
   }
 
   record(): ParisonRecord {
-    const kept = (list: Float64Array): number[] => Array.from(list.subarray(0, this.#kept));
+    const kept = (list: Float64Array): Float64Array => list.slice(0, this.#kept);
     return {
       station: this.#station,
       parisons: this.#count,

@@ -3,7 +3,7 @@
 export class SharedNames {
   readonly #known = new Map<string, string>();
 
-  /** Changes the rows of `answer`, which came from a worker, so nobody else holds them. */
+  /** Changes the rows of `answer`: it has just arrived, so nothing else holds them. */
   share<Answer>(answer: Answer): Answer {
     this.#visit(answer);
     return answer;

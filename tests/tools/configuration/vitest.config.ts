@@ -30,8 +30,8 @@ export default defineConfig(({ mode }) => {
       // One process a core, which loads the sources once. By default there is a process a file, and on two cores one at a time.
       maxWorkers: "100%",
       isolate: false,
-      // A busy machine makes nothing wrong.
-      expect: { poll: { timeout: 120_000 } },
+      // A test whose loop runs over nothing fails. A busy machine makes nothing wrong.
+      expect: { requireAssertions: true, poll: { timeout: 120_000 } },
       testTimeout: long ? 600_000 : 60_000,
       allowOnly: false,
       passWithNoTests: false,

@@ -46,7 +46,7 @@ function spreadsOf(scenario: Scenario): readonly ShotSpread[] {
   return shotSpreads(scenario, [replicationRunner(scenario)({ replication: 1, scale: null })]);
 }
 
-const rising = (numbers: readonly number[]): readonly number[] => numbers.toSorted((one, other) => one - other);
+const rising = (numbers: Iterable<number>): readonly number[] => [...numbers].toSorted((one, other) => one - other);
 
 describe("the melt in the machine", () => {
   it("has an age equal to the time in which its hold-up leaves", () => {
@@ -98,7 +98,7 @@ describe("a sample of parisons", () => {
   };
 
   it("contains all parisons of a short run", () => {
-    expect(sampleOf(1000, (shot) => shot).hangs).toEqual(Array.from({ length: 1000 }, (_, shot) => shot));
+    expect(sampleOf(1000, (shot) => shot).hangs).toEqual(Float64Array.from({ length: 1000 }, (_, shot) => shot));
   });
 
   it("contains a representative part of many periodic parisons, and the longest hang time", () => {
@@ -164,7 +164,7 @@ describe("the shots of a run", () => {
         return shot.station === station && shot.hang !== null && closed > warmup;
       });
       expect(parisons).toBe(own.length);
-      const close = (numbers: readonly number[], wanted: readonly number[]): void => {
+      const close = (numbers: Float64Array, wanted: readonly number[]): void => {
         expect(numbers.length).toBe(wanted.length);
         rising(numbers).forEach((number, i) => expect(number).toBeCloseTo(rising(wanted)[i]!, 5));
       };
@@ -275,6 +275,25 @@ describe("the spread from shot to shot", () => {
     ]);
   });
 
+  it("is that of a representative part of very many shots, and the longest of all", () => {
+    const brief = cellOf({}, 60);
+    const answer = replicationRunner(brief)({ replication: 1, scale: null });
+    const [record] = answer.parisons;
+    const count = 200;
+    // Evenly from 0 to 1 over all replications.
+    const answers = Array.from({ length: count }, (_, i) => {
+      const hangs = Float64Array.from({ length: 1024 }, (_value, shot) => (i + shot / 1024) / count);
+      const sampled = { ...record!, hangs, drops: hangs, longestHang: i === 77 ? 99 : 1 };
+      return { ...answer, parisons: [sampled] };
+    });
+    const hang = shotSpreads(brief, answers).find(({ quantity }) => quantity === "hang time")!;
+    // A uniform distribution has mean 1/2 and standard deviation 1/√12; four standard deviations of the mean of 65,536.
+    expect(Math.abs(hang.mean - 0.5)).toBeLessThan(0.0046);
+    expect(Math.abs(hang.quantiles.p05 - 0.05)).toBeLessThan(0.004);
+    expect(Math.abs(hang.quantiles.p95 - 0.95)).toBeLessThan(0.004);
+    expect(hang.max).toBe(99);
+  });
+
   it("is part of a study, over all its replications", () => {
     const short = cellOf(varying, 1800);
     const outcome = runStudy({ ...short, run: { ...short.run, replications: 3 } });
@@ -289,7 +308,8 @@ describe("the spread from shot to shot", () => {
 
 describe("a parison of continuous extrusion", () => {
   it("has a drop time from the previous catch to its own, tail included, and a hang time until the mold has closed", () => {
-    // Closed form: max{ P 4, 0.5 + 0.6 + 0.2 + 0.5, (1.8 + 9.4 + 1)/2 } = 6.1 s from catch to catch; the close takes 0.6 s.
+    // Closed form: max{ P 4, 0.5 + 0.6 + 0.2 + 0.5, (1.8 + 9.4 + 1)/2 } = 6.1 s from catch to catch on average, so that the drops
+    // of both stations together take 12.2 s, none less than P; the close takes 0.6 s.
     const station = { ...times, drop: 0, travel: [0.5, 0.2, 0.5] as const };
     const cell = fixedCell({
       stations: [station, station],
@@ -297,12 +317,17 @@ describe("a parison of continuous extrusion", () => {
       delivery: { kind: "continuous", rate: "fixed", removal: "mold", dieZone: "exclusive" },
     });
     const watched = { ...cell, stations: cell.stations.map((each) => ({ ...each, process })) };
-    const { parisons } = runCell(planCell({ ...watched, run: { ...watched.run, warmup: 600 } }), { replication: 1 });
+    const plan = planCell({ ...watched, run: { ...watched.run, warmup: 600 } });
+    const { parisons } = runCell(plan, { replication: 1, watchesParisons: true });
+    expect(parisons.length).toBe(2);
     for (const { drops, hangs, parisons: count } of parisons) {
       expect(count).toBeGreaterThan(200);
-      for (const drop of drops) expect(drop).toBeCloseTo(6.1, 9);
+      for (const drop of drops) expect(drop).toBeCloseTo(drops[0]!, 9);
       for (const hang of hangs) expect(hang).toBeCloseTo(0.6, 9);
     }
+    const [left, right] = parisons.map(({ drops }) => drops[0]!);
+    expect(left! + right!).toBeCloseTo(12.2, 9);
+    expect(Math.min(left!, right!)).toBeGreaterThan(4 - 1e-9);
   });
 });
 
