@@ -1,7 +1,7 @@
 // Breaks and off-shift times of an operator, and the operator on call meanwhile.
 import type { GiveSpec, NeedSpec } from "#engine/compiler/stepTable.ts";
 import type { AbsenceSpec, Scenario, StopSpec } from "#scenario/scenario.ts";
-import { clockUntil, forEver, isOffShift, lasting, restsOf } from "#cell/words/calendarWords.ts";
+import { byTimetable, isOffShift, restsOf, whileAway } from "#cell/words/calendarWords.ts";
 import type { CellProcess, CellStep } from "#cell/words/cellTable.ts";
 import { operatorName } from "#cell/words/cycleNames.ts";
 import { lastPartsOut, OPERATORS } from "#cell/words/placeNames.ts";
@@ -17,22 +17,18 @@ import { answeredByCrew, answeredOnCall, ON_CALL, stopsOnCall } from "./stopProc
 export function operatorCalendar(number: number, scenario: Scenario): CellProcess {
   const onCall = number === 0 ? stopsOnCall(scenario) : [];
   const restsOfCell = restsOf(scenario.calendar!.off);
-  const steps = (scenario.calendar!.operators[number] ?? []).flatMap((absence) => {
+  const turns = (scenario.calendar!.operators[number] ?? []).map((absence) => {
     const leave = leaving(absence, scenario, isOffShift(absence) && restsOfCell.has(absence.from));
-    return isOffShift(absence) && onCall.length > 0 ? onCallMeanwhile(absence, leave, onCall) : away(absence, leave);
+    const steps = isOffShift(absence) && onCall.length > 0 ? onCallMeanwhile(leave, onCall) : away(absence, leave);
+    return { from: absence.from, until: absence.until, steps };
   });
   const resource = operatorName(number);
-  return { name: `shifts of ${resource}`, kind: "calendar", resource, steps: [...steps, forEver] };
+  return { name: `shifts of ${resource}`, kind: "calendar", resource, ...byTimetable(turns) };
 }
 
 function away(absence: AbsenceSpec, leave: Leaving): readonly CellStep[] {
   return [
-    clockUntil(absence.from),
-    {
-      ...named(isOffShift(absence) ? "calendar.off" : "crew.onBreak"),
-      ...leave,
-      time: lasting(absence.until),
-    },
+    { ...named(isOffShift(absence) ? "calendar.off" : "crew.onBreak"), ...leave, time: whileAway },
     {
       ...named("crew.return"),
       shows: [operatorShow(stateNames.free)],
@@ -58,7 +54,7 @@ function leaving(absence: AbsenceSpec, { stations }: Scenario, waits: boolean): 
 }
 
 /** While the operator is off shift, they answer the calls instead of the crew. A repair that has begun is finished. */
-function onCallMeanwhile(absence: AbsenceSpec, leave: Leaving, stops: readonly StopSpec[]): readonly CellStep[] {
+function onCallMeanwhile(leave: Leaving, stops: readonly StopSpec[]): readonly CellStep[] {
   const tokens = (place: (stop: StopSpec) => string): readonly { readonly place: string }[] =>
     stops.map((stop) => ({ place: place(stop) }));
   const handOver = (place: string, answered: readonly GiveSpec[]): readonly GiveSpec[] => [
@@ -66,14 +62,13 @@ function onCallMeanwhile(absence: AbsenceSpec, leave: Leaving, stops: readonly S
     ...answered,
   ];
   return [
-    clockUntil(absence.from),
     {
       ...named("crew.leave"),
       ...leave,
       needs: [...leave.needs, ...tokens(answeredByCrew)],
       gives: handOver(ON_CALL, tokens(answeredOnCall)),
     },
-    { ...named("calendar.off"), time: lasting(absence.until), stoppedBy: [] },
+    { ...named("calendar.off"), time: whileAway, stoppedBy: [] },
     {
       ...named("crew.return"),
       needs: [{ place: ON_CALL, takes: "helper" }, ...tokens(answeredOnCall)],

@@ -1,7 +1,7 @@
 // Adds work shifts, breaks, start-ups and planned changes to a cycle table; a resource off shift lacks its token.
 import type { PlaceSpec, StateSpec } from "#engine/compiler/stepTable.ts";
 import type { AbsenceSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
-import { clockUntil, forEver, isOffShift, lasting, NEVER, restsOf } from "#cell/words/calendarWords.ts";
+import { byTimetable, isOffShift, NEVER, restsOf, whileAway, type Turn } from "#cell/words/calendarWords.ts";
 import type { CellProcess, CellResource, CellStep, CellTable } from "#cell/words/cellTable.ts";
 import { PLASTICATOR, SHIFT } from "#cell/words/cycleNames.ts";
 import { lastPartsOut, mayStart, SCREW_MAY_WORK } from "#cell/words/placeNames.ts";
@@ -103,14 +103,12 @@ function calendarProcesses(table: CellTable, scenario: Scenario): readonly CellP
 
 function shiftProcess({ calendar }: Scenario): CellProcess {
   const shows = (state: StateName) => ({ shows: [{ resource: SHIFT, state }] });
-  const steps = calendar!.off
-    .filter(isOffShift)
-    .flatMap(({ from, until }): readonly CellStep[] => [
-      clockUntil(from),
-      { ...named("calendar.off"), ...shows(stateNames.offShift), time: lasting(until) },
-      { ...named("calendar.nextShift"), ...shows(stateNames.onShift) },
-    ]);
-  return { name: "shifts", kind: "calendar", resource: SHIFT, steps: [...steps, forEver] };
+  const steps: readonly CellStep[] = [
+    { ...named("calendar.off"), ...shows(stateNames.offShift), time: whileAway },
+    { ...named("calendar.nextShift"), ...shows(stateNames.onShift) },
+  ];
+  const turns = calendar!.off.filter(isOffShift).map(({ from, until }) => ({ from, until, steps }));
+  return { name: "shifts", kind: "calendar", resource: SHIFT, ...byTimetable(turns) };
 }
 
 /** A cycle begins only if it ends before the work shift at mean times. Cycles under way finish. */
@@ -119,10 +117,9 @@ function stationCalendar(table: CellTable, station: StationSpec, scenario: Scena
   const cycle = table.processes.find(({ kind, station: own }) => kind === "station" && own === station.name)!;
   const turn = meanSeconds(cycle);
   const restsOfCrew = calendar!.operators.map(restsOf);
-  const steps = calendar!.off.flatMap((absence): readonly CellStep[] => {
+  const turns = calendar!.off.map((absence): Turn => {
     const waiting = isOffShift(absence) ? restsOfCrew.filter((rests) => rests.has(absence.from)).length : 0;
-    return [
-      clockUntil(absence.from - turn),
+    const steps: readonly CellStep[] = [
       {
         ...named("calendar.leave"),
         needs: [{ place: mayStart(station.name) }],
@@ -132,15 +129,16 @@ function stationCalendar(table: CellTable, station: StationSpec, scenario: Scena
       {
         ...named("calendar.off"),
         shows: [{ resource: station.name, state: stateNames.offShift }],
-        time: lasting(absence.until),
+        time: whileAway,
         ...(isStart(absence, scenario) ? {} : { gives: [{ place: mayStart(station.name) }] }),
         stoppedBy: [],
       },
       ...(isStart(absence, scenario) ? [awaitHeat(station)] : []),
     ];
+    return { from: absence.from - turn, until: absence.until, steps };
   });
   const { name } = station;
-  return { name: `shifts of ${name}`, kind: "calendar", resource: name, steps: [...steps, forEver] };
+  return { name: `shifts of ${name}`, kind: "calendar", resource: name, ...byTimetable(turns) };
 }
 
 /** Whether the screw heats up and purges after this absence, before any station gets melt. */
@@ -166,20 +164,20 @@ function screwCalendar(scenario: Scenario): CellProcess {
     shows: [{ resource: PLASTICATOR, state }],
     stoppedBy: [],
   });
-  const steps = calendar!.off.filter(isOffShift).flatMap((absence): readonly CellStep[] => {
+  const turns = calendar!.off.filter(isOffShift).map((absence): Turn => {
     const starts = isStart(absence, scenario);
     const { heatUp = 0, purge: purged = 0 } = starts ? startUp! : {};
     const ready = starts ? stations.map(({ name }) => ({ place: heated(name) })) : [];
-    return [
-      clockUntil(absence.from),
+    const steps: readonly CellStep[] = [
       { ...named("calendar.leave"), needs: [{ place: SCREW_MAY_WORK }], stoppedBy: [] },
-      { ...named("calendar.off"), ...shows(stateNames.offShift), time: lasting(absence.until) },
+      { ...named("calendar.off"), ...shows(stateNames.offShift), time: whileAway },
       ...(heatUp > 0 ? [heatingUp(heatUp, shows(stateNames.heating))] : []),
       ...(purged > 0 ? [purge(purged, "purge at a start", scenario)] : []),
       { ...named("screw.resume"), ...shows(restState(scenario)), gives: [{ place: SCREW_MAY_WORK }, ...ready] },
     ];
+    return { from: absence.from, until: absence.until, steps };
   });
-  return { name: "shifts of the screw", kind: "calendar", resource: PLASTICATOR, steps: [...steps, forEver] };
+  return { name: "shifts of the screw", kind: "calendar", resource: PLASTICATOR, ...byTimetable(turns) };
 }
 
 function heatingUp(seconds: number, shown: Pick<CellStep, "shows" | "stoppedBy">): CellStep {

@@ -44,6 +44,8 @@ export const WEIGH = 16;
 export const CHANCE = 17;
 /** On to another step than the following one, or to a new cycle: the place of its code, 1 where that is a new cycle. */
 export const NEXT = 18;
+/** On to the step that the timetable names beside the tick to which the step lasted. */
+export const TURN = 19;
 
 /** Where in the code a process rests, and where it goes on when its patience is at an end. */
 export const RESTS_AT = 0;
@@ -93,6 +95,8 @@ export const MARKED = 13;
 export const AHEAD = 14;
 /** Of each activity where its row begins, or -1; then the rows: what the activity becomes, by the activity that bound its start. */
 export const OWNED = 15;
+/** Of each entry of a timetable the row to which it leads, one process after the other. */
+export const TURNS = 16;
 
 // Sections of real numbers.
 
@@ -104,12 +108,16 @@ export const QUANTILES = 2;
 export const AMOUNTS = 3;
 /** Of each step its priority and its chance. */
 export const STEP_REALS = 4;
-/** Of each draw the tick to which it lasts, below 0 where its distributions say how long. */
+/** Of each draw the tick to which it lasts, or below 0 what says how long. */
 export const UNTIL = 5;
+export const BY_DISTRIBUTION = -1;
+export const BY_TIMETABLE = -2;
 /** Of each scale its limits. */
 export const LIMITS = 6;
 /** Of each process. */
 export const PRIORITIES = 7;
+/** Of each entry of a timetable its tick, one process after the other. */
+export const TIMETABLE = 8;
 
 /** Numbers of each distribution; the first is its ticks where they do not vary, else below 0. */
 export const DISTRIBUTION_SIZE = 6;

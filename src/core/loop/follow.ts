@@ -27,6 +27,8 @@ import {
   TAKE,
   TAKE_ALL,
   TIME,
+  TURN,
+  TURNS,
   UNBIND,
   WEIGH,
   ZERO_TIME_LOOP,
@@ -39,6 +41,7 @@ import { Process } from "../state/process.ts";
 import { hasFlow, hasLog, logStart, passNode } from "../observed/records.ts";
 import { Resource, State } from "../state/resource.ts";
 import { show, showFreely } from "../observed/states.ts";
+import { wholeAt } from "../state/sections.ts";
 import { chanceOf, codeAt, Step, stepAt } from "../state/steps.ts";
 import { completed, inForce, release } from "./stops.ts";
 import { count, Counter, markCount } from "../observed/tally.ts";
@@ -219,6 +222,10 @@ function follow(asked: Process | null, from: usize, untilTick: f64): bool {
       case CHANCE: {
         const step = process.step!;
         at = uniform(step.chanceStream) >= chanceOf(step) ? at + 4 : stepAt(step.chanceNext).reachedAt;
+        break;
+      }
+      case TURN: {
+        at = stepAt(wholeAt(TURNS, process.entry - 1)).reachedAt;
         break;
       }
       case GIVE_UP: {

@@ -3,6 +3,7 @@ import { now } from "./clock.ts";
 import { exactTicks } from "../border/host.ts";
 import {
   AHEAD,
+  BY_TIMETABLE,
   BODY,
   CELLS,
   DRAWS,
@@ -12,6 +13,7 @@ import {
   LOWER_TAIL,
   QUANTILES,
   STREAMS,
+  TIMETABLE,
   UNTIL,
   UPPER_TAIL,
 } from "../border/numbers.ts";
@@ -228,9 +230,10 @@ function ticksOf(quantile: f64, location: f64, scale: f64, least: f64, mass: f64
   return Math.floor((mass > 0 ? mass / value : value) + 0.5);
 }
 
-/** The time of a draw: until a tick, fixed, or drawn. */
+/** The time of a draw: until a tick, until that of the timetable, fixed, or drawn. */
 export function drawTicks(process: Process, number: i32): f64 {
-  const until = realAt(UNTIL, number);
+  let until = realAt(UNTIL, number);
+  if (until === BY_TIMETABLE) until = realAt(TIMETABLE, process.entry++);
   if (until >= 0) return Math.max(0, until - now);
   const draw = changetype<Draw>(draws + <usize>number * offsetof<Draw>());
   const distribution = draw.distributions === 1 ? draw.firstDistribution : draw.firstDistribution + process.cargo;

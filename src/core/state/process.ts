@@ -32,7 +32,8 @@ export class Process {
   resource: i32 = 0;
   /** Where it stands in the heap of the event list, -1 where it does not. */
   heapPosition: i32 = 0;
-  unused: i32 = 0;
+  /** The next entry of its timetable. */
+  entry: i32 = 0;
 }
 
 export let firstProcess: usize = 0;
@@ -40,7 +41,7 @@ export let endOfProcesses: usize = 0;
 export let processCount = 0;
 
 export function openProcesses(): void {
-  processCount = wholesOf(PROCESSES) / 2;
+  processCount = wholesOf(PROCESSES) / 3;
   firstProcess = room(processCount, offsetof<Process>());
   endOfProcesses = firstProcess + <usize>processCount * offsetof<Process>();
   for (let number = 0; number < processCount; number++) {
@@ -49,8 +50,9 @@ export function openProcesses(): void {
     process.due = Infinity;
     process.servedAt = -1;
     process.priority = realAt(PRIORITIES, number);
-    process.resource = wholeAt(PROCESSES, 2 * number);
-    process.cargo = wholeAt(PROCESSES, 2 * number + 1);
+    process.resource = wholeAt(PROCESSES, 3 * number);
+    process.cargo = wholeAt(PROCESSES, 3 * number + 1);
+    process.entry = wholeAt(PROCESSES, 3 * number + 2);
     process.helper = -1;
     process.head = -1;
     process.heapPosition = -1;

@@ -1,6 +1,6 @@
 // The compiled step table from the host: sections of numbers, constant after the core is opened.
 
-const SECTIONS = 16;
+const SECTIONS = 17;
 
 /** Where each section begins, and how many numbers it holds. */
 const wholesAt = new StaticArray<usize>(SECTIONS);

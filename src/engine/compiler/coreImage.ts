@@ -8,6 +8,7 @@ import { isStop } from "./resolveRows.ts";
 import type { Row } from "./row.ts";
 import { StepSections, type Section } from "./stepSections.ts";
 import type { PlaceSpec, ServingRule, StepTable } from "./stepTable.ts";
+import { timetablesOf } from "./timetables.ts";
 import { differingNeeds, linesFor, processesWhere, takersOf } from "./takers.ts";
 
 /** Sections that belong to one run only are absent. */
@@ -38,6 +39,7 @@ export function coreImage(
   const lines = places.map((_, place) => linesFor(differing, place, table));
   const steps = new StepSections(table, rows, takers);
   const distributions = steps.distributions;
+  const timetables = timetablesOf(processes, rows);
   /** Its first state, its state and activity while it is stopped, clocks on its working time, the process that does its work. */
   const resourceNumbers = (number: number): readonly number[] => {
     const { name, whenStopped = "" } = resources[number]!;
@@ -53,18 +55,23 @@ export function coreImage(
   return {
     wholes: [
       ...steps.wholes,
-      [core.PROCESSES, processes.flatMap(({ resource, cargo }) => [names.resource(resource), cargo ?? 0])],
+      [
+        core.PROCESSES,
+        processes.flatMap(({ resource, cargo }, p) => [names.resource(resource), cargo ?? 0, timetables.begins[p]!]),
+      ],
       [core.RESOURCES, [...resources.keys()].flatMap(resourceNumbers)],
       [core.CLOCKED, clocked.flat()],
       [core.PLACES, places.flatMap((place, i) => [...ruleAndRank(place), takers[i]!.length, lines[i]!.length])],
       [core.TAKERS, takers.flat()],
       [core.LINES, lines.flat()],
       [core.OWNED, ownedActivities(table, rows, names)],
+      [core.TURNS, timetables.leadsTo],
     ],
     reals: [
       ...steps.reals,
       [core.QUANTILES, distributions.quantiles],
       [core.PRIORITIES, processes.map(({ priority }) => priority ?? 0)],
+      [core.TIMETABLE, timetables.ticks],
     ],
     distributions,
   };

@@ -1,4 +1,5 @@
 // Which streams serve one distribution only, so that their times can be drawn ahead of their use.
+import { BY_DISTRIBUTION } from "#core/border/numbers.ts";
 import type { Sampler } from "#engine/distributions/sampler.ts";
 import type { Draw, Row } from "./row.ts";
 
@@ -22,5 +23,5 @@ export function drawnAhead(rows: readonly Row[]): readonly number[] {
 /** Nothing where the number drawn depends on the moment: the last one once more, a time until, one of several distributions. */
 function steadySampler({ samplers, again, until }: Draw): Sampler | undefined {
   const [first, ...others] = samplers;
-  return again || until !== -1 || others.some((other) => other !== first) ? undefined : first;
+  return again || until !== BY_DISTRIBUTION || others.some((other) => other !== first) ? undefined : first;
 }

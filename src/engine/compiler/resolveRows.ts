@@ -1,6 +1,6 @@
 // Turns the steps of a table into rows: every name is resolved and checked once, so that the loop meets no text.
 import { invariant } from "#foundation/invariant.ts";
-import { CARGO, HELPER, HOLDS, NO_REGISTER, RUNS_ON } from "#core/border/numbers.ts";
+import { BY_DISTRIBUTION, BY_TIMETABLE, CARGO, HELPER, HOLDS, NO_REGISTER, RUNS_ON } from "#core/border/numbers.ts";
 import { Sampler, TICKS_PER_SECOND } from "#engine/distributions/sampler.ts";
 import type { Names } from "./names.ts";
 import type { Draw, Give, Need, Row, Scale, Show } from "./row.ts";
@@ -74,6 +74,7 @@ function rowOf(step: spec.StepSpec, following: number, scope: Scope): Omit<Row, 
     stopsRule: step.stops ? stopRules.indexOf(step.stops.rule) : -1,
     releases: step.releases === undefined ? -1 : names.resource(step.releases),
     next: step.next === undefined ? following : rowNumber(step.next, scope),
+    turns: step.turns ?? false,
     ...chanceOf(step, scope),
   };
 }
@@ -181,9 +182,14 @@ function drawOf(step: string, time: spec.TimeSpec, { names, process, samplers }:
     samplers: time.distributions.map((each) => sharedSampler(each, samplers)),
     stream: names.stream(time.resource ?? process.resource, time.stream ?? step),
     again: time.again ?? false,
-    until: time.until === undefined ? -1 : Math.round(time.until * TICKS_PER_SECOND),
+    until: untilTick(time),
     clock: time.whileWorking === undefined ? -1 : names.resource(time.whileWorking),
   };
+}
+
+function untilTick({ until = BY_DISTRIBUTION }: spec.TimeSpec): number {
+  if (until === BY_DISTRIBUTION) return until;
+  return until === "timetable" ? BY_TIMETABLE : Math.round(until * TICKS_PER_SECOND);
 }
 
 function scaleOf(scale: spec.ScaleSpec, scope: Scope): Scale {

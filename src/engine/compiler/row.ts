@@ -36,7 +36,7 @@ export interface Draw {
   /** The stream's last number once more. */
   readonly again: boolean;
   readonly clock: number;
-  /** Tick to which the step lasts; -1 where its distributions say how long. */
+  /** Tick to which the step lasts; BY_DISTRIBUTION where its distributions say how long, BY_TIMETABLE where the timetable does. */
   readonly until: number;
 }
 
@@ -82,6 +82,8 @@ export interface Row {
   readonly stopsRule: number;
   readonly releases: number;
   readonly next: number;
+  /** The timetable says what comes next. */
+  readonly turns: boolean;
   readonly chance: number;
   readonly chanceNext: number;
   readonly chanceStream: number;

@@ -1,5 +1,5 @@
 // Which steps no other process sees or touches: several of them in a row may be done in one pass, ahead of the clock.
-import { NO_REGISTER, RUNS_ON } from "#core/border/numbers.ts";
+import { BY_DISTRIBUTION, NO_REGISTER, RUNS_ON } from "#core/border/numbers.ts";
 import { isPlainShow, type Row, type Show } from "./row.ts";
 import { familyOf } from "./takers.ts";
 import type { StepTable } from "./stepTable.ts";
@@ -52,6 +52,6 @@ function hasNoEffect({ gives, counts, releases, scale, chance }: Row): boolean {
 
 /** Time that passes whatever others do. */
 function isBareTime({ draw, isClock, stops, occupies, isPhysics, stopEffect }: Row): boolean {
-  if (!draw || draw.clock !== -1 || draw.until !== -1 || isClock || stops !== -1) return false;
+  if (!draw || draw.clock !== -1 || draw.until !== BY_DISTRIBUTION || isClock || stops !== -1) return false;
   return occupies.length === 0 || (isPhysics && stopEffect.every((effect) => effect === RUNS_ON));
 }

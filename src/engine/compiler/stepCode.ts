@@ -32,7 +32,8 @@ export class StepCode {
     addTakes(code, row);
     addStart(code, row, time);
     this.#addEnd(row);
-    if (row.next !== number + 1) {
+    if (row.turns) code.push(core.TURN);
+    else if (row.next !== number + 1) {
       this.#jumps.push(code.length + 1);
       code.push(core.NEXT, row.next, row.next <= number ? 1 : 0);
     }

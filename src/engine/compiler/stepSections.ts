@@ -125,7 +125,7 @@ export class StepSections {
     if (!draw) return -1;
     const { samplers, stream, again, until } = draw;
     this.#draws.push(
-      this.#addDistributions({ samplers, isUntil: until !== -1 }),
+      this.#addDistributions({ samplers, isUntil: until !== core.BY_DISTRIBUTION }),
       samplers.length,
       stream,
       again ? 1 : 0,

@@ -106,8 +106,11 @@ export interface TimeSpec {
   readonly stream?: string;
   /** Takes the number that the stream gave last once more: one time that is passed in parts. */
   readonly again?: true;
-  /** The step lasts to this second of the run instead, whatever the distribution says, and no time where that is over. */
-  readonly until?: number;
+  /**
+   * The step lasts to this second of the run instead, whatever the distribution says, and no time where that is over; `timetable`:
+   * to the next second of the process's timetable.
+   */
+  readonly until?: number | "timetable";
   /** The time passes only while this resource is in a working state. */
   readonly whileWorking?: string;
 }
@@ -176,8 +179,17 @@ export interface StepSpec {
   readonly releases?: string;
   /** Name of the next step; if not given the following one, after the last the first. */
   readonly next?: string;
+  /** The next step is the one that the timetable names beside the second to which this step lasts. */
+  readonly turns?: true;
   /** With this chance the process goes there instead; `resource` names the stream, the process's own if not given. */
   readonly chance?: { readonly of: number; readonly next: string; readonly resource?: string };
+}
+
+/** Seconds of the run, and the number of a step of the process. */
+interface TimetableEntry {
+  readonly until: number;
+  /** Needed where the step that lasts so long turns. */
+  readonly leadsTo?: number;
 }
 
 export interface ProcessSpec {
@@ -188,6 +200,8 @@ export interface ProcessSpec {
   readonly priority?: number;
   /** The number in `cargo` at the start. */
   readonly cargo?: number;
+  /** Each step that lasts by the timetable takes the next entry; there must be enough. */
+  readonly timetable?: readonly TimetableEntry[];
   /** Step with which the process begins; the first if not given. */
   readonly begins?: string;
   readonly steps: readonly StepSpec[];

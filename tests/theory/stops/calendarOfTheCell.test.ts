@@ -47,6 +47,11 @@ describe("a week of two shifts", () => {
     for (const { shots, parts } of record.stations) expect(parts).toBe(2 * shots);
   });
 
+  it("has as many steps in its table as ten weeks have", () => {
+    const stepsOf = (length: string): number => planCell(scenario("", `run.length=${length}`)).program.rows.length;
+    expect(stepsOf("70 d")).toBe(stepsOf("7 d"));
+  });
+
   it("gives its operator 5 × 2 breaks of half an hour, less at most the rest of a removal", () => {
     expect(hours(record, "operator 1", "on break")).toBeGreaterThan(5 - 0.01);
     expect(hours(record, "operator 1", "on break")).toBeLessThanOrEqual(5);

@@ -75,6 +75,61 @@ describe("a timetable", () => {
   });
 });
 
+const stay = { name: "stay", needs: [{ place: "never" }] };
+
+/** Absences of two kinds; the second one begins late. */
+function machineByTimetable(): StepTable {
+  const lasting = ticks(0, { until: "timetable" });
+  const shows = (state: string) => ({ shows: [{ resource: "machine", state }] });
+  const at = (tick: number, leadsTo?: number) => ({
+    until: tick * 1e-6,
+    ...(leadsTo === undefined ? {} : { leadsTo }),
+  });
+  return {
+    resources: [
+      {
+        name: "machine",
+        states: [
+          { name: "working", kind: "working" },
+          { name: "off", kind: "off" },
+          { name: "at night", kind: "off" },
+        ],
+      },
+    ],
+    places: [{ name: "never", tokens: 0 }],
+    processes: [
+      // Its timetable is the first of the table: that of the machine begins behind it.
+      {
+        name: "other",
+        resource: "machine",
+        timetable: [at(3)],
+        steps: [{ name: "wait", time: lasting, counts: { other: 1 } }, stay],
+      },
+      {
+        name: "machine",
+        resource: "machine",
+        timetable: [at(10, 1), at(15), at(14, 3), at(20), at(30, 1), at(31), at(0, 4)],
+        steps: [
+          { name: "work", ...shows("working"), time: lasting, isClock: true, turns: true },
+          { name: "shift ends" },
+          { name: "leave", ...shows("off"), time: lasting, counts: { left: 1 }, next: "work" },
+          { name: "leave at night", ...shows("at night"), time: lasting, next: "work" },
+          stay,
+        ],
+      },
+    ],
+  };
+}
+
+describe("steps that last by a timetable", () => {
+  it("lead where it says, and last to its next tick, or no time where that is over", () => {
+    const { statesOf, ticksOf } = runTable(machineByTimetable(), 50);
+    expect(statesOf("machine")).toEqual(["0 working", "10 off", "15 at night", "20 working", "30 off", "31 working"]);
+    expect(ticksOf("left")).toEqual([15, 31]);
+    expect(ticksOf("other")).toEqual([3]);
+  });
+});
+
 /** Weighs a part every tick: a kept shot mass of 1 plus a mass drawn from the values. */
 function scales(values: readonly number[], low: number, high: number): StepTable {
   return {
