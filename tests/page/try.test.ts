@@ -192,6 +192,7 @@ describe("the place Try", { timeout: 600_000 }, () => {
       })()`);
     const hash = (): Promise<unknown> => page.evaluate("location.hash");
     await press("cooling", -5);
+    await expect.poll(hash).toContain("cool%3D-0.5+s");
     expect(await setJustBefore("#sett=x")).toBeGreaterThan(0);
     await page.getByRole("alert").getByText('it has the part "sett"').waitFor();
     expect(await hash()).toBe("#sett=x");

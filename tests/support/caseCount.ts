@@ -18,6 +18,9 @@ export function firstCases<Case>(cases: readonly Case[], count: number): readonl
   return isLong ? cases : cases.slice(0, count);
 }
 
+/** For a property whose cases take long: one case in so many, a whole number. */
+export const oneIn = (cases: number): number => Math.ceil(caseCount / cases);
+
 /** Milliseconds for a property: it would take hours to shrink a failing case that is a long simulation. */
 const interruptAfterTimeLimit = 300_000;
 

@@ -2,7 +2,7 @@
 import { readdirSync } from "node:fs";
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { caseCount, firstCases } from "../../support/caseCount.ts";
+import { firstCases, oneIn } from "../../support/caseCount.ts";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { resultsOf } from "../../support/changedCell.ts";
 import { shippedText } from "../../support/reported.ts";
@@ -57,7 +57,7 @@ describe("lost parts", () => {
           expect(results.lost).not.toBeNull();
           expectSum(results);
         }),
-        { numRuns: caseCount / 2 },
+        { numRuns: oneIn(2) },
       );
     },
     longest,

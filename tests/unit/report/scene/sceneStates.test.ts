@@ -5,7 +5,7 @@ import { momentNumber, nextMoment, previousMoment, shotFrom, waitFrom } from "#r
 import { sceneAt } from "#report/scene/sceneAt.ts";
 import { resourcesIn } from "#report/scene/sceneWords.ts";
 import type { EventRecord } from "#cell/records/eventRecord.ts";
-import { caseCount, firstCases } from "../../../support/caseCount.ts";
+import { firstCases, oneIn } from "../../../support/caseCount.ts";
 import { beginsAt, recorded, shippedFiles } from "./shippedScenes.ts";
 
 const hours = 2;
@@ -36,7 +36,7 @@ describe.each([...new Set(checked)])("the scene of %s", (path) => {
       const states = resourcesIn(sceneAt(record, seconds)).map(({ name, state }) => [name, state] as const);
       expect(Object.fromEntries(states)).toEqual(statesAt(events, seconds));
     });
-    fc.assert(property, { numRuns: caseCount / 2 });
+    fc.assert(property, { numRuns: oneIn(2) });
   });
 
   it("has one moment for each instant of the events", () => {
@@ -57,7 +57,7 @@ describe.each([...new Set(checked)])("the scene of %s", (path) => {
       expect(JSON.stringify(scene)).toBe(before);
       expect(momentNumber(record, scene.seconds)).toBe(first);
     });
-    fc.assert(property, { numRuns: caseCount / 10 });
+    fc.assert(property, { numRuns: oneIn(10) });
   });
 
   it("has only shares between 0 and 1, and times that enclose it", () => {
@@ -80,7 +80,7 @@ describe.each([...new Set(checked)])("the scene of %s", (path) => {
         expect(before).toBeLessThanOrEqual(room ?? Infinity);
       }
     });
-    fc.assert(property, { numRuns: caseCount / 2 });
+    fc.assert(property, { numRuns: oneIn(2) });
   });
 
   it("has a wait at every next wait, and a new parison at every next shot, forwards as backwards", () => {
