@@ -202,6 +202,11 @@ describe("the place Try", { timeout: 600_000 }, () => {
     expect(await setJustBefore("#scenario=two-station.yaml&place=try&set=valve.shift%3D0.2+s")).toBeGreaterThan(0);
     await expect.poll(call).toBe(callOf("two-station", ["valve.shift=0.2 s"]));
     expect(await hash()).toContain("valve.shift");
+    // The address is a step like any other: the one before it is the way back.
+    await page.getByRole("button", { name: "Undo" }).press("Enter");
+    await expect.poll(call).toBe(callOf("two-station", []));
+    await page.getByRole("button", { name: "Undo" }).press("Enter");
+    await expect.poll(call).toBe(callOf("two-station", ["stations.*.steps.cool=-0.1 s"]));
   });
 
   it("has no accessibility violations in light and dark, and fits a phone", async () => {

@@ -1,5 +1,5 @@
 // The place Try: the answer first, then the levers, what they give, variants, the map of the pace, and files.
-import { useEffect } from "preact/hooks";
+import { useEffect, useLayoutEffect } from "preact/hooks";
 import { h, type ComponentChild } from "preact";
 import type { Pool } from "#page/answer/pool.ts";
 import type { GivenScenario } from "#page/file/given.ts";
@@ -32,7 +32,8 @@ function tryingOf({ given, pool, write }: TryPlaceProps): Trying {
 export function TryPlace(props: TryPlaceProps): ComponentChild {
   const trying = tryingOf(props);
   const { set, pool } = props;
-  useEffect(() => trying.follow(set), [trying, set]);
+  // At once: later, the settings of the address may be older than those of the levers.
+  useLayoutEffect(() => trying.follow(set), [trying, set]);
   useEffect(() => () => trying.leave(), [trying]);
   return h(
     "div",

@@ -47,7 +47,7 @@ export interface Trying {
   readonly positionOf: (lever: Lever) => number;
   /** Mean good parts an hour of settings that were run to the final answer; follows each further one. */
   readonly partsOf: (set: readonly string[]) => number | undefined;
-  /** Runs what the settings ask for. */
+  /** Runs what the settings of the address ask for; other settings than the present ones can be undone. */
   readonly follow: (set: readonly string[]) => void;
   /** Drops all work. */
   readonly leave: () => void;
@@ -148,14 +148,24 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
     follow(wanted);
     write(wanted);
   };
+  /** What can be undone from now on. */
+  const addStep = (wanted: readonly string[]): void => {
+    past.value = [...past.value, committed ?? []];
+    future.value = [];
+    committed = wanted;
+  };
   const step = (wanted: readonly string[]): void => {
-    committed ??= [];
-    if (JSON.stringify(wanted) === JSON.stringify(committed)) return;
+    if (JSON.stringify(wanted) === JSON.stringify(committed ?? [])) return;
     batch(() => {
-      past.value = [...past.value, committed!];
-      future.value = [];
-      committed = wanted;
+      addStep(wanted);
       go(wanted);
+    });
+  };
+  /** Another address than the one that was written can be undone like any other step. */
+  const arrive = (wanted: readonly string[]): void => {
+    batch(() => {
+      if (committed && JSON.stringify(wanted) !== JSON.stringify(set.value)) addStep(wanted);
+      follow(wanted);
     });
   };
   const travel = (from: typeof past, to: typeof past): void => {
@@ -204,7 +214,7 @@ export function openTrying(given: GivenScenario, pool: Pool, write: (set: readon
     },
     positionOf: (lever) => positionIn(lever, set.value),
     partsOf,
-    follow,
+    follow: arrive,
     leave() {
       isFollowed = false;
       job?.cancel();
