@@ -54,7 +54,12 @@ function openingTag(name: string, attributes: Attributes): string {
 function codeOf(child: Child): string {
   if (child instanceof Markup) return child.code;
   // `join` makes one string; repeated addition would keep all pieces until the page is written.
-  return typeof child === "string" ? escaped(child) : child.map(codeOf).join("");
+  return typeof child === "string" ? withKeys(escaped(child), "<code>$1</code>") : child.map(codeOf).join("");
+}
+
+/** Keys and values of a scenario stand between backticks in plain text. */
+function withKeys(text: string, shown: string): string {
+  return text.includes("`") ? text.replace(/`([^`]+)`/gu, shown) : text;
 }
 
 function withChild(code: string, child: Child): string {
@@ -63,7 +68,7 @@ function withChild(code: string, child: Child): string {
 
 function attribute(key: string, value: string | number | undefined): string {
   if (value === undefined) return "";
-  return ` ${key}="${typeof value === "number" ? rounded(value) : escaped(value)}"`;
+  return ` ${key}="${typeof value === "number" ? rounded(value) : withKeys(escaped(value), "“$1”")}"`;
 }
 
 /** Minus zero is written as zero. */

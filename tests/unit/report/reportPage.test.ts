@@ -153,6 +153,12 @@ describe("a report", () => {
     expect(reportPage(runReport("one-operator"))).not.toContain(fault);
   });
 
+  it("shows keys as code, and in quotation marks where there is no markup", () => {
+    expect(page).not.toContain("`");
+    expect(page).toContain("(enter <code>stops</code>, <code>quality</code>)");
+    expect(page).toMatch(/title="[^"]*“cell”/u);
+  });
+
   it("escapes markup in titles, names, seeds, settings and texts", () => {
     const evil = `</title></svg><script>alert("1")</script><img src=x onerror='alert(1)'>&amp;`;
     const scenario = scenarioOf(shippedText("two-station"), "two");
