@@ -15,7 +15,7 @@ import { plainText } from "#foundation/plainText.ts";
 import { version } from "#cli/machine/version.ts";
 import { earlierRun, folderIssues } from "#cli/output/earlierRun.ts";
 import { printAnswer } from "#cli/output/printAnswer.ts";
-import { printIssues } from "#cli/output/printIssues.ts";
+import { printIssues, refuse } from "#cli/output/printIssues.ts";
 import type { Issue } from "#foundation/issue.ts";
 import { fitAnswer } from "#report/fit/fitAnswer.ts";
 import { fitPage } from "#report/fit/fitPage.ts";
@@ -63,11 +63,6 @@ export const fit: Act = async ([path = ""], options, host) => {
   await writeFit({ folder, found, warnings, origin }, options, host);
   return exitCode.done;
 };
-
-function refuse(issues: readonly Issue[], host: Host): number {
-  printIssues(issues, host);
-  return exitCodeOf(issues);
-}
 
 /** What makes the results of one log different from those of another. */
 function originOf(name: string, path: string, { column = [], stop = [], step = [], zone }: Options): RunOrigin {

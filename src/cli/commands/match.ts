@@ -10,12 +10,12 @@ import { marginOf, matchIssue, renamesOf } from "#cli/call/matchOptions.ts";
 import { runName } from "#cli/call/runName.ts";
 import { readLog } from "#cli/log/readLog.ts";
 import { zoneNamed } from "#cli/log/zonedTime.ts";
-import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
+import { exitCode } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { version } from "#cli/machine/version.ts";
 import { earlierRun, folderIssues } from "#cli/output/earlierRun.ts";
 import { printAnswer } from "#cli/output/printAnswer.ts";
-import { printIssues } from "#cli/output/printIssues.ts";
+import { printIssues, refuse } from "#cli/output/printIssues.ts";
 import type { Issue } from "#foundation/issue.ts";
 import { plainText } from "#foundation/plainText.ts";
 import { matchAnswer, type MatchFinding } from "#report/match/matchAnswer.ts";
@@ -65,11 +65,6 @@ export const match: Act = async ([file = "", path = ""], options, host) => {
   await report({ finding, warnings, folder, origin }, options, host);
   return exitOf[finding.verdict.agreement];
 };
-
-function refuse(issues: readonly Issue[], host: Host): number {
-  printIssues(issues, host);
-  return exitCodeOf(issues);
-}
 
 export const isTable = (path: string): boolean => /\.(?:csv|txt|tsv|xlsx?)$/iu.test(path);
 

@@ -1,10 +1,10 @@
 // The command `new`: writes a commented starter scenario, and never over a file that is there.
 import type { Act, Options } from "#cli/call/command.ts";
-import { exitCode, exitCodeOf } from "#cli/machine/exitCode.ts";
+import { exitCode } from "#cli/machine/exitCode.ts";
 import type { Host } from "#cli/machine/host.ts";
 import { plainText } from "#foundation/plainText.ts";
 import { safeName } from "#cli/machine/safeName.ts";
-import { printIssues } from "#cli/output/printIssues.ts";
+import { refuse } from "#cli/output/printIssues.ts";
 import { didYouMean } from "#foundation/didYouMean.ts";
 import type { Issue, IssueMeaning } from "#foundation/issue.ts";
 import { deliveryKinds } from "#scenario/keys/deliveryKeys.ts";
@@ -26,10 +26,8 @@ export const newScenario: Act = async ([path = ""], options, host) => {
   const stations = stationsOf(options);
   const kind = kindOf(options);
   const issues = [...placeIssues(path, host), stations, kind].filter((each) => typeof each === "object");
-  if (issues.length > 0 || typeof stations === "object" || typeof kind === "object") {
-    printIssues(issues, host);
-    return exitCodeOf(issues);
-  }
+  if (issues.length > 0 || typeof stations === "object" || typeof kind === "object")
+    return refuse(issues, host);
   const { folder, name } = partsOf(path);
   const text = starterScenario({ stations, kind }, path);
   await host.writeFiles(folder, [{ name, text, isNew: true }]);

@@ -11,7 +11,7 @@ import { openJournal, readJournal } from "#cli/machine/journal.ts";
 import { plainText } from "#foundation/plainText.ts";
 import { version } from "#cli/machine/version.ts";
 import { folderIssues } from "#cli/output/earlierRun.ts";
-import { printIssues } from "#cli/output/printIssues.ts";
+import { printIssues, refuse } from "#cli/output/printIssues.ts";
 import { readGrid, type Grid } from "#cli/sweep/points.ts";
 import { reportSweep, scenarioOfShare } from "#cli/sweep/reportSweep.ts";
 import { journalName, parseRecord, type PointRecord, type SweepPlan } from "#cli/sweep/sweepRecord.ts";
@@ -30,10 +30,8 @@ export const sweep: Act = async (files, options, host) => {
     ...("paths" in grid ? [] : grid),
     ...("issue" in content ? [content.issue] : []),
   ];
-  if (issues.length > 0 || !("paths" in grid)) {
-    printIssues(issues, host);
-    return exitCodeOf(issues);
-  }
+  if (issues.length > 0 || !("paths" in grid))
+    return refuse(issues, host);
   const read = pointReader(file, grid, options, host);
   const points: ReadPoint[] = [];
   for (const point of grid.points) {

@@ -1,5 +1,6 @@
 // Prints all issues of a text in the order of the text.
 import type { Issue, Severity } from "#foundation/issue.ts";
+import { exitCodeOf } from "#cli/machine/exitCode.ts";
 import type { Host, Paint } from "#cli/machine/host.ts";
 import { issueWords } from "#report/words/issueWords.ts";
 
@@ -42,4 +43,10 @@ export function printIssues(issues: readonly Issue[], host: Host): void {
   const counts = (["error", "warning", "hint"] as const).flatMap((severity) => count(issues, severity));
   if (issues.length > 1) host.report(`${counts.join(", ")}\n`);
   host.report(moreLine(inOrder));
+}
+
+/** Prints what keeps a command from its work; returns its exit code. */
+export function refuse(issues: readonly Issue[], host: Host): number {
+  printIssues(issues, host);
+  return exitCodeOf(issues);
 }
