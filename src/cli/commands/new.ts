@@ -26,8 +26,7 @@ export const newScenario: Act = async ([path = ""], options, host) => {
   const stations = stationsOf(options);
   const kind = kindOf(options);
   const issues = [...placeIssues(path, host), stations, kind].filter((each) => typeof each === "object");
-  if (issues.length > 0 || typeof stations === "object" || typeof kind === "object")
-    return refuse(issues, host);
+  if (issues.length > 0 || typeof stations === "object" || typeof kind === "object") return refuse(issues, host);
   const { folder, name } = partsOf(path);
   const text = starterScenario({ stations, kind }, path);
   await host.writeFiles(folder, [{ name, text, isNew: true }]);

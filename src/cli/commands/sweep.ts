@@ -30,8 +30,7 @@ export const sweep: Act = async (files, options, host) => {
     ...("paths" in grid ? [] : grid),
     ...("issue" in content ? [content.issue] : []),
   ];
-  if (issues.length > 0 || !("paths" in grid))
-    return refuse(issues, host);
+  if (issues.length > 0 || !("paths" in grid)) return refuse(issues, host);
   const read = pointReader(file, grid, options, host);
   const points: ReadPoint[] = [];
   for (const point of grid.points) {
