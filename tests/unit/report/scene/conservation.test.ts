@@ -51,16 +51,25 @@ describe.each(firstCases(fed, 1))("the melt of %s", (name) => {
     expectMeltKept(scenesOf(record));
   });
 
-  it("fills the screw, the heads or the chamber in proportion to the time", () => {
-    for (const scene of scenesOf(record).filter((_, i) => i % 7 === 3)) {
-      const { screw } = scene;
-      if (screw.state !== "recharging" || screw.until === null || !screw.melt) continue;
-      if (screw.until > record.until) continue;
-      const [start, end] = [sceneAt(record, screw.since), sceneAt(record, screw.until)].map(
-        (each) => each.screw.melt!.share,
+  it("fills the screw or the heads in proportion to the time", () => {
+    const fillingOf = ({ screw, rams }: Scene) =>
+      [screw, ...rams].flatMap(({ name: holder, state, since, until, progress, melt }) =>
+        (state === "recharging" || state === "filling") && melt && until !== null && until <= record.until
+          ? [{ holder, since, until, progress, share: melt.share }]
+          : [],
       );
-      expect(screw.melt.share).toBeCloseTo(start! + (1 - start!) * screw.progress, 9);
-      expect(end).toBe(1);
+    const shareAt = (seconds: number, holder: string): number => {
+      const { screw, rams } = sceneAt(record, seconds);
+      return [screw, ...rams].find((each) => each.name === holder)!.melt!.share;
+    };
+    const filling = scenesOf(record)
+      .filter((_, i) => i % 7 === 3)
+      .flatMap(fillingOf);
+    expect(filling.length).toBeGreaterThan(5);
+    for (const { holder, since, until, progress, share } of filling) {
+      const start = shareAt(since, holder);
+      expect(share).toBeCloseTo(start + (1 - start) * progress, 9);
+      expect(shareAt(until, holder)).toBe(1);
     }
   });
 });
