@@ -150,7 +150,7 @@ describe("the place Learn", { timeout: 600_000 }, () => {
 
   it("shows a lesson of the call as text", async () => {
     await press("10 A lesson of our own");
-    await page.getByText("A parison <b>hangs</b>.").waitFor();
+    await expect.poll(() => page.locator(".lesson > p").allTextContents()).toContain("A parison <b>hangs</b>.");
     await press("All lessons and drills");
   });
 
