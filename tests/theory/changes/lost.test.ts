@@ -15,10 +15,16 @@ const shipped = readdirSync(new URL("../../../scenarios", import.meta.url))
 const hard = ["stops-and-repairs", "two-shifts-one-color", "slow-trimmer"];
 const shippedFirst = [...hard, ...shipped.filter((name) => !hard.includes(name))];
 
+const disturbances = ["stops", "calendar", "startUp", "changes"] as const;
+
 /** Rows against ideal − made, both from the study itself; the cell has identical cavities. */
 function expectSum({ lost, study }: ReturnType<typeof resultsOf>): void {
-  if (lost === null) return;
   const { scenario } = study;
+  const rejects = study.measures.find(({ resource, measure }) => resource === "cell" && measure === "reject share");
+  const isDisturbed = disturbances.some((key) => scenario[key] !== undefined) || (rejects?.interval.mean ?? 0) > 0;
+  // Where nothing stops, rests or is rejected, there is nothing to account for.
+  expect(lost !== null).toBe(isDisturbed);
+  if (lost === null) return;
   const hours = scenario.calendar === undefined ? 1 : scenario.run.length / 3600;
   const good = study.measures.find(({ resource, measure }) => resource === "cell" && measure === "good parts per hour");
   const made = good!.interval.mean * hours;
