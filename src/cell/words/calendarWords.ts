@@ -1,7 +1,7 @@
 // The few words in which calendars are written: steps that last to an instant, and the end of all shifts.
-import type { ProcessSpec, TimeSpec } from "#engine/compiler/stepTable.ts";
+import type { TimeSpec } from "#engine/compiler/stepTable.ts";
 import type { AbsenceSpec } from "#scenario/scenario.ts";
-import type { CellStep } from "./cellTable.ts";
+import type { CellProcess, CellStep } from "./cellTable.ts";
 import { stateNames } from "./stateNames.ts";
 import { named } from "./stepNames.ts";
 
@@ -34,7 +34,8 @@ export interface Turn {
 }
 
 /** Steps that are the same in many absences stand in the table once. */
-export function byTimetable(turns: readonly Turn[]): Pick<ProcessSpec, "timetable"> & { steps: readonly CellStep[] } {
+export function byTimetable(turns: readonly Turn[]): Pick<CellProcess, "steps" | "timetable"> {
+  if (turns.length === 0) return { steps: [forEver] };
   const clock: CellStep = { ...clockUntil("timetable"), turns: true };
   const steps: CellStep[] = [clock];
   const known = new Map<string, number>();

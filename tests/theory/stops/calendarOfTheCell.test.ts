@@ -52,6 +52,14 @@ describe("a week of two shifts", () => {
     expect(stepsOf("70 d")).toBe(stepsOf("7 d"));
   });
 
+  it("has no step of a calendar where work never rests in the run", () => {
+    const always = `calendar: { from: 2026-03-23, shifts: [{ start: "00:00", end: "00:00" }] }`;
+    const plan = planCell(scenarioOf(cellText(2, always), "run.length=8 h"));
+    const resting = plan.processes.filter(({ kind }) => kind === "calendar");
+    expect(resting.length).toBeGreaterThan(2);
+    for (const { steps } of resting) expect(steps.map(({ role }) => role)).toEqual(["calendar.end"]);
+  });
+
   it("gives its operator 5 × 2 breaks of half an hour, less at most the rest of a removal", () => {
     expect(hours(record, "operator 1", "on break")).toBeGreaterThan(5 - 0.01);
     expect(hours(record, "operator 1", "on break")).toBeLessThanOrEqual(5);
