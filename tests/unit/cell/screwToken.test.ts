@@ -5,11 +5,15 @@ import { planCell } from "#cell/layers/planCell.ts";
 import { SCREW_MAY_WORK } from "#cell/words/placeNames.ts";
 import { PLASTICATOR } from "#cell/words/cycleNames.ts";
 import { scenarioOf } from "../../support/cellScenario.ts";
+import { commonText } from "../report/scene/commonCell.ts";
 
 const calendar = `calendar={ from: 2026-03-23, shifts: [{ start: "06:00", end: "14:00" }] }`;
 
-it.each(["two-station", "canister-accumulator-head", "canister-reciprocating"])("of %s", (name) => {
-  const scenario = scenarioOf(readFileSync(`scenarios/${name}.yaml`, "utf8"), calendar, "run.length=2 d");
+const shipped = ["two-station", "canister-accumulator-head", "bottle-continuous"];
+const texts = shipped.map((name) => [name, readFileSync(`scenarios/${name}.yaml`, "utf8")] as const);
+
+it.each([...texts, ["a common accumulator, filled in two steps", commonText]])("of %s", (_, text) => {
+  const scenario = scenarioOf(text, calendar, "run.length=2 d");
   const { processes } = planCell(scenario);
   const working = processes.filter(({ kind }) => kind === "screw" || kind === "head");
   expect(working.length).toBeGreaterThan(0);
