@@ -12,7 +12,7 @@ const calendar = `calendar={ from: 2026-03-23, shifts: [{ start: "06:00", end: "
 const shipped = ["two-station", "canister-accumulator-head", "bottle-continuous"];
 const texts = shipped.map((name) => [name, readFileSync(`scenarios/${name}.yaml`, "utf8")] as const);
 
-it.each([...texts, ["a common accumulator, filled in two steps", commonText]])("of %s", (_, text) => {
+it.each([...texts, ["a common accumulator, filled in two steps", commonText] as const])("of %s", (_, text) => {
   const scenario = scenarioOf(text, calendar, "run.length=2 d");
   const { processes } = planCell(scenario);
   const working = processes.filter(({ kind }) => kind === "screw" || kind === "head");
