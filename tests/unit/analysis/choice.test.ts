@@ -146,11 +146,13 @@ describe("the procedure", () => {
 
   it("says that nothing can be chosen where no layout meets the need", () => {
     const need = { parts: 5000, within: 4 * 3600, chance: 0.9 };
-    const { verdict, replications, simpler } = chosen(
+    const { verdict, replications, ranking, simpler } = chosen(
       [cell("1", 1, "run.length=4 h"), cell("2", 2, "run.length=4 h")],
       { ...usualGoal, need },
     );
     expect([verdict, simpler]).toEqual(["none", null]);
     expect(replications).toBeLessThan(20);
+    expect(replications).toBe(ranking.reduce((sum, each) => sum + each.replications, 0));
+    expect(replications).toBeGreaterThanOrEqual(2);
   });
 });
