@@ -5,7 +5,7 @@ import { settleEstimates } from "#analysis/window/settleEstimates.ts";
 import { outsideWindow, stationWindows, type StationWindow } from "#analysis/window/stationWindow.ts";
 import { distributionMean } from "#engine/distributions/moments.ts";
 import type { StationSpec } from "#scenario/scenario.ts";
-import { scenarioOf, shippedText } from "../../support/reported.ts";
+import { scenarioOf, shippedText } from "../../../support/reported.ts";
 
 interface Settled {
   readonly ideal: IdealCycle;

@@ -7,7 +7,7 @@ import { coolingRangeLines } from "#report/words/coolingRangeWords.ts";
 import { materials } from "#physics/materials/materials.ts";
 import { windowLines, windowTable, windowWarnings } from "#report/tables/windowWords.ts";
 import { readScenario } from "#scenario/resolving/readScenario.ts";
-import { scenarioOf, shippedText, studyOf } from "../../support/reported.ts";
+import { scenarioOf, shippedText, studyOf } from "../../../support/reported.ts";
 
 const text = shippedText("two-station");
 

@@ -8,7 +8,7 @@ import { distributionMean } from "#engine/distributions/moments.ts";
 import { materials } from "#physics/materials/materials.ts";
 import { readScenario } from "#scenario/resolving/readScenario.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
-import { shippedText } from "../../support/reported.ts";
+import { shippedText } from "../../../support/reported.ts";
 
 function read(set: readonly string[] = []): Scenario {
   const { scenario, issues } = readScenario(shippedText("thin-bottle"), { name: "thin", file: "thin.yaml", set });
