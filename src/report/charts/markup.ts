@@ -19,7 +19,9 @@ export class Markup {
   }
 
   static #filled(name: string, opening: string, children: readonly Child[]): Markup {
-    return new Markup(empty.has(name) ? opening : `${children.reduce(withChild, opening)}</${name}>`);
+    const keys = textOnly.has(name) ? quoted : asCode;
+    const inside = children.reduce((code: string, child) => code + codeOf(child, keys), opening);
+    return new Markup(empty.has(name) ? opening : `${inside}</${name}>`);
   }
 
   /** A style sheet is not escaped; only for constant texts. */
@@ -36,6 +38,13 @@ export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
 const empty = new Set(["meta", "br", "hr", "col"]);
 
+/** They hold no other markup. */
+const textOnly = new Set(["title", "text", "tspan"]);
+
+/** How a key between backticks is shown. */
+const asCode = "<code>$1</code>";
+const quoted = "“$1”";
+
 export function element(name: string, attributes: Attributes, ...children: readonly Child[]): Markup {
   return Markup.element(name, attributes, children);
 }
@@ -51,10 +60,10 @@ function openingTag(name: string, attributes: Attributes): string {
   return `${tag}>`;
 }
 
-function codeOf(child: Child): string {
+function codeOf(child: Child, keys: string): string {
   if (child instanceof Markup) return child.code;
   // `join` makes one string; repeated addition would keep all pieces until the page is written.
-  return typeof child === "string" ? withKeys(escaped(child), "<code>$1</code>") : child.map(codeOf).join("");
+  return typeof child === "string" ? withKeys(escaped(child), keys) : child.map((each) => codeOf(each, keys)).join("");
 }
 
 /** Keys and values of a scenario stand between backticks in plain text. */
@@ -62,13 +71,9 @@ function withKeys(text: string, shown: string): string {
   return text.includes("`") ? text.replace(/`([^`]+)`/gu, shown) : text;
 }
 
-function withChild(code: string, child: Child): string {
-  return code + codeOf(child);
-}
-
 function attribute(key: string, value: string | number | undefined): string {
   if (value === undefined) return "";
-  return ` ${key}="${typeof value === "number" ? rounded(value) : withKeys(escaped(value), "“$1”")}"`;
+  return ` ${key}="${typeof value === "number" ? rounded(value) : withKeys(escaped(value), quoted)}"`;
 }
 
 /** Minus zero is written as zero. */

@@ -2,6 +2,7 @@
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
 import { comparisonTable } from "#report/tables/comparisonTable.ts";
+import { element } from "#report/charts/markup.ts";
 import { toCsv } from "#report/tables/csv.ts";
 import type { ReportedScenario } from "#report/page/reported.ts";
 import { reportPage } from "#report/page/reportPage.ts";
@@ -157,6 +158,7 @@ describe("a report", () => {
     expect(page).not.toContain("`");
     expect(page).toContain("(enter <code>stops</code>, <code>quality</code>)");
     expect(page).toMatch(/title="[^"]*“cell”/u);
+    expect(element("svg", {}, element("text", {}, "side `a`")).code).toBe("<svg><text>side “a”</text></svg>");
   });
 
   it("escapes markup in titles, names, seeds, settings and texts", () => {
