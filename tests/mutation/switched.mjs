@@ -34,7 +34,7 @@ function switchAt(text, place, mutants) {
   return here.reduce((rest, mutant) => {
     const isOn = `globalThis.isOn(${mutant.id})`;
     // Brackets, because a parenthesis before a colon may begin a function.
-    return mutant.kind === "removal" ? `if(!${isOn}){${rest}}` : `[${isOn}?${variant(text, mutant)}:${rest}][0]`;
+    return mutant.kind === "removal" ? `{if(!${isOn}){${rest}}}` : `[${isOn}?${variant(text, mutant)}:${rest}][0]`;
   }, original);
 }
 
