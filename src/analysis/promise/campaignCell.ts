@@ -43,7 +43,6 @@ function cellFrom({ scenario, change }: Campaign, { index, from }: Start, length
 
 /** Of an absence under way only the rest is left. */
 function seenFrom(calendar: CalendarSpec, from: number): CalendarSpec {
-  if (from === 0) return calendar;
   const later = <Stretch extends { readonly from: number; readonly until: number }>(all: readonly Stretch[]) =>
     all
       .filter(({ until }) => until > from)

@@ -7,6 +7,7 @@ import { wishesFor } from "#analysis/changes/wishes.ts";
 import { isFault } from "#foundation/fault.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { distributionMean } from "#engine/distributions/moments.ts";
+import { secondsAPart } from "./idealFinish.ts";
 import type { Order } from "./order.ts";
 import { orderOf } from "./orderCampaigns.ts";
 import { efforts, type Effort, type NamedSettings } from "./orderLeverEffort.ts";
@@ -86,25 +87,27 @@ function dearestStop(levers: readonly Lever[], scenario: Scenario): readonly Nam
 
 /** Repair time over the time between stops, as a share of the cell: a stop of one of n stations takes 1/n of it. */
 function timeOf(stop: string, scenario: Scenario): number {
-  const { stops = [], stations } = scenario;
-  const cycle = idealCycle(scenario).secondsPerShot * stations.length;
+  const { stops = [], stations, takeaway = [] } = scenario;
+  const { secondsPerShot } = idealCycle(scenario);
+  const isServer = (resource: string): boolean => takeaway.some(({ name }) => name === resource);
   return stops
     .filter(({ name }) => name === stop)
     .reduce((sum, { resource, comes, repair }) => {
-      const between = comes.by === "cycles" ? comes.cycles * cycle : distributionMean(comes.between);
       const part = stations.some(({ name }) => name === resource) ? 1 / stations.length : 1;
+      // A cycle of screw and valve is a shot, of a server a part, and of a station a turn of all stations.
+      const cycle = isServer(resource) ? secondsAPart(scenario) : secondsPerShot / part;
+      const between = comes.by === "cycles" ? comes.cycles * cycle : distributionMean(comes.between);
       return sum + (part * distributionMean(repair)) / between;
     }, 0);
 }
 
 /** What need not be ready by the due date is made after it: the last of several products, or a planned change. */
 function laterLevers({ orders = [], changes = [] }: Scenario): readonly NamedSettings[] {
-  const last = orders.at(-1);
-  const first = orders[0];
+  const [first, last] = [orders[0], orders.at(-1)];
   const product =
-    last === undefined || first === undefined || first.product === last.product
+    first?.product === last?.product
       ? []
-      : [{ name: `${last.product} after the due date`, settings: [`orders[${orders.length - 1}]=null`] }];
+      : [{ name: `${last!.product} after the due date`, settings: [`orders[${orders.length - 1}]=null`] }];
   const planned = changes.map(({ name }) => ({ name: `${name} after the order`, settings: [`changes.${name}=null`] }));
   return [...product, ...planned].map((each) => ({ ...each, effort: "later" }));
 }

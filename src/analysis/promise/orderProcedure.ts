@@ -35,9 +35,7 @@ export function withOrderAnswers(state: OrderState, answers: readonly OrderAnswe
 export function runsWanted(state: OrderState): readonly OrderTask[] {
   const { order, answers } = state;
   if (answers.some(({ finish }) => finish === null)) return [];
-  if (answers.length > 0 && chanceOf(state)?.verdict !== "undecided") {
-    if (order.replications !== null || order.due !== null) return [];
-  }
+  if (answers.length > 0 && (chanceOf(state)?.verdict ?? "undecided") !== "undecided") return [];
   const next = sizesOf(order).find((size) => size > answers.length) ?? answers.length;
   return Array.from({ length: next - answers.length }, (_, i) => ({ replication: answers.length + i + 1 }));
 }

@@ -38,7 +38,6 @@ type Planned = readonly (readonly [NamedSettings, readonly ShiftSpec[]])[];
 function withOvertime(shifts: readonly ShiftSpec[]): Planned {
   const last = lastOf(shifts);
   const more = Math.min(overtime, freeAfter(shifts, last));
-  if (more <= 0) return [];
   const end = clock(secondsOfDay(last.end) + more);
   const settings = [`calendar.shifts[${shifts.indexOf(last)}].end=${end}`];
   const hours = Number((more / hour).toFixed(2));
@@ -49,7 +48,6 @@ function withOvertime(shifts: readonly ShiftSpec[]): Planned {
 /** The work shifts of Friday on Saturday as well. */
 function withSaturday(shifts: readonly ShiftSpec[]): Planned {
   const isNew = ({ days }: ShiftSpec): boolean => days !== undefined && days.includes("fri") && !days.includes("sat");
-  if (!shifts.some(isNew)) return [];
   const withDay = (shift: ShiftSpec): ShiftSpec =>
     isNew(shift) ? { ...shift, days: weekdays.filter((each) => each === "sat" || shift.days!.includes(each)) } : shift;
   const changed = shifts.map(withDay);

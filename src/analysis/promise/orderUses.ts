@@ -65,7 +65,7 @@ export function orderUses(order: Order, answers: readonly OrderAnswer[]): Pick<O
       : []),
     ...(costs ? [useOf("cost", costs.currency, runs, cost)] : []),
   ].flatMap((use) => use ?? []);
-  return { uses, missing: missingOf(runs[0] ?? [], uses) };
+  return { uses, missing: missingOf(runs[0]!, uses) };
 }
 
 function meanWindows(scenario: Scenario, answers: readonly CampaignAnswer[]): readonly StationWindow[] {
@@ -130,10 +130,18 @@ function costsOf({ scenario, windows, answer }: Made): ReturnType<typeof costStu
   return costStudy({ ...scenario, run: { ...scenario.run, length: answer.seconds, warmup: 0 } }, [answer], windows);
 }
 
-function missingOf([first]: readonly Made[], uses: readonly UseSummary[]): OrderStudy["missing"] {
-  if (!first) return [];
-  const { scenario, windows } = first;
-  const { stations, costs } = scenario;
+/** Each item once, with the keys that it lacks in any of the campaigns. */
+function missingOf(run: readonly Made[], uses: readonly UseSummary[]): OrderStudy["missing"] {
+  const keys = new Map<string, readonly string[]>();
+  for (const each of run.flatMap((made) => missingIn(made, uses))) {
+    keys.set(each.item, [...new Set([...(keys.get(each.item) ?? []), ...each.keys])]);
+  }
+  return [...keys].map(([item, all]) => ({ item, keys: all }));
+}
+
+function missingIn(made: Made, uses: readonly UseSummary[]): OrderStudy["missing"] {
+  const { scenario, windows } = made;
+  const { stations } = scenario;
   const isLeftOut = (use: Use): boolean => uses.every(({ quantity }) => quantity !== use);
   const energy = costRules.find(({ rate }) => rate === "energy")!;
   const isRate = (key: string): boolean => key.startsWith("costs.");
@@ -142,6 +150,6 @@ function missingOf([first]: readonly Made[], uses: readonly UseSummary[]): Order
     ...(isLeftOut("drive energy")
       ? [{ item: "drive energy", keys: missingKeys(energy, scenario, windows).filter((key) => !isRate(key)) }]
       : []),
-    ...(costs ? (costsOf(first)?.missing ?? []) : [{ item: "cost", keys: ["costs"] }]),
+    ...(costsOf(made)?.missing ?? [{ item: "cost", keys: ["costs"] }]),
   ];
 }

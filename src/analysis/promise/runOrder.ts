@@ -28,7 +28,8 @@ export function orderRunner(order: Order): (task: OrderTask) => OrderAnswer {
     let goodAtDue = 0;
     for (const [index, campaign] of order.campaigns.entries()) {
       const left = isCounted ? order.due! - from : -1;
-      const countAt = left >= 0 ? left : null;
+      // At its start a campaign has made nothing.
+      const countAt = left > 0 ? left : null;
       const goesOn = index === order.campaigns.length - 1;
       const run = runCampaign({ campaign, pace: paces[index]!, index, replication, from, countAt, goesOn });
       const answer = campaignAnswer(run, from);
