@@ -66,9 +66,8 @@ function rowOf(cause: string, kind: LostKind, values: readonly number[]): Found 
 
 /** Control variates take the known rate of rare stops into the mean; the causes lose what occurred. */
 function rareRows({ measures }: Base): readonly Found[] {
-  const output = measures.find(({ resource, measure }) => resource === "cell" && measure === good);
-  const occurred = output?.values.filter((value) => value !== null) ?? [];
-  const parts = output === undefined || occurred.length === 0 ? 0 : meanOf(occurred) - output.interval.mean;
+  const { values, interval } = measures.find(({ resource, measure }) => resource === "cell" && measure === good)!;
+  const parts = meanOf(values.map((value) => value ?? 0)) - interval.mean;
   return parts === 0 ? [] : [{ cause: "rare stops at their known rate", kind: "rare", parts, halfWidth: null }];
 }
 
@@ -89,8 +88,7 @@ function restRows({ causes, notRun, rejects }: Parted, state: ChangesState, idea
   const before = valuesBefore(state, removed);
   const parts = meanOf(valuesOf(base, removed));
   const single = causes.filter(({ lever }) => lever.wish.cause!.kind !== "all");
-  const whole =
-    causes.find(({ lever }) => lever.wish.cause!.kind === "all") ?? (single.length === 1 ? single[0] : undefined);
+  const whole = causes.find(({ lever }) => lever.wish.cause!.kind === "all");
   // Without such a run the causes count as if each acted alone.
   const apart = single.map((trial) => gainsOf(trial, state));
   const all = whole === undefined ? sumOf(apart, before.length) : gainsOf(whole, state);
