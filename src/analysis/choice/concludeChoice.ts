@@ -23,19 +23,14 @@ export function concludeChoice(state: ChoiceState): Choice {
     base: courses[active[progress.base] ?? 0]!.layout.scenario.name,
     verdict: candidates === 0 ? "none" : isChosen ? "chosen" : "undecided",
     ranking,
-    simpler: candidates === 0 ? null : simplerLayout(ranking, goal),
+    simpler: simplerLayout(ranking, goal),
     replications: courses.reduce((sum, { observations }) => sum + observations.length, 0),
     spent: selection && candidates > 1 ? spentOf(state, progress, selection) : null,
     zone: screening?.zone ?? null,
-    rareStops: courses.flatMap(({ layout, observations }) =>
-      observations.length === 0
-        ? []
-        : (rareStops(
-            layout.scenario,
-            observations.map(({ stops }) => stops),
-            new Set(),
-          ) ?? []),
-    ),
+    rareStops: courses.flatMap(({ layout, observations }) => {
+      const answers = observations.map(({ stops }) => stops);
+      return rareStops(layout.scenario, answers, new Set()) ?? [];
+    }),
   };
 }
 
@@ -126,7 +121,7 @@ function distanceOf(
   const [best, own] = [courses[first]!.observations, courses[index]!.observations];
   const behind = index === first ? null : behindOf(best, own, goal, courses.length - 1);
   const canBeChosen = verdict !== "left out" && verdict !== "cannot meet the need";
-  const lost = verdict === "dropped" ? selection?.dropped.find(({ layout }) => layout === place) : undefined;
+  const lost = selection?.dropped.find(({ layout }) => layout === place);
   return {
     verdict,
     behind,
