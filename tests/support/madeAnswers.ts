@@ -7,7 +7,7 @@ import { meanInterval } from "#analysis/statistics/interval.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 
 /** Measures of the cell by name; a station has the same of 7 each. */
-type Amounts = Readonly<Record<string, number>>;
+export type Amounts = Readonly<Record<string, number>>;
 
 export function answerMade(
   replication: number,
