@@ -125,6 +125,18 @@ describe("the steps whose slack is tested", () => {
     // The step "1" of one resource stands beneath two owners.
     const more = [{ role: "1", share: 0.5, resources: ["a"] }];
     expect(names(["a", ["a"], steps], ["b", ["b"], more])[0]).toBe("1");
+    // A task of an operator is asked about, whatever its share.
+    const shovel = pathOf(
+      "c",
+      ["c"],
+      [
+        { role: "crew.work", share: 0 },
+        { role: "mold.open", share: 0.1 },
+      ],
+    );
+    const [task, open] = shovel.steps;
+    const tasks = { ...shovel, steps: [open!, { ...task!, task: "packing" as never }] };
+    expect(slackTargets([tasks]).map(({ step }) => step)).toEqual(["crew.work", "mold.open"]);
     const [recharge] = slackTargets([pathOf("b", ["b"], [{ role: "screw.recharge", share: 0.1 }])]);
     expect(recharge?.members).toHaveLength(2);
   });

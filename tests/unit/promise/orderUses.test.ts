@@ -4,6 +4,8 @@ import type { Order } from "#analysis/promise/order.ts";
 import type { CampaignAnswer, OrderAnswer } from "#analysis/promise/orderAnswer.ts";
 import { orderUses } from "#analysis/promise/orderUses.ts";
 import type { CostSpec, Scenario } from "#scenario/scenario.ts";
+import { scenarioFrom } from "../../support/changedCell.ts";
+import { shippedText } from "../../support/reported.ts";
 import { campaignMade, oneStation, orderFor, runMade } from "../../support/madeOrder.ts";
 
 const hour = 3600;
@@ -83,6 +85,26 @@ describe("the uses of an order", () => {
     const [, , cost] = usesOf(order, both);
     expect(cost?.slice(0, 2)).toEqual(["cost", "EUR"]);
     expect(cost?.[2]).toEqual([expect.closeTo(5 * 42 + 20, 9), expect.closeTo(2.5 * 42 + 12, 9)]);
+  });
+
+  it("have the drive energy of all melt", () => {
+    // By hand: 30 kW at 150 kg/h are 0.2 kWh/kg; 90 kg/h for two hours, of which 60 kg/h are shots.
+    const shipped = scenarioFrom(shippedText("order-by-friday"));
+    const melt = [value("melt per hour", 90), ...shipped.stations.map(({ name }) => value("melt per hour", 20, name))];
+    const used = orderUses(orderOf(shipped), runs([made(2, { measures: melt })]));
+    const energy = used.uses.find(({ quantity }) => quantity === "drive energy");
+    expect(energy).toMatchObject({ unit: "kWh", values: [expect.closeTo(36, 6)] });
+    expect(used.missing.map(({ item }) => item)).not.toContain("drive energy");
+    // Each campaign lacks a key of its own.
+    const [capped, lidded] = ["cap", "lid"].map((product) => ({
+      ...oneStation,
+      stations: [{ ...unweighed, product }],
+    }));
+    const none = orderUses(orderOf(capped!, lidded!), runs([made(1, { resin: null }), made(1, { resin: null })]));
+    expect(none.missing.find(({ item }) => item === "resin")?.keys).toEqual([
+      "products.cap.partMass",
+      "products.lid.partMass",
+    ]);
   });
 
   it("have no cost without a rate of which the run has the amount", () => {
