@@ -126,5 +126,8 @@ describe("the slope of reruns", () => {
   it("leaves out pairs without parts", () => {
     expect(centralSlope([answer(1, shorter, 0)], [answer(1, longer, 0)])).toBeNull();
     expect(oneSidedSlope([answer(1, null, 0)], [answer(1, longer, 10)])).toBeNull();
+    expect(oneSidedSlope([answer(1, null, 10)], [answer(1, longer, 0)])).toBeNull();
+    expect(centralSlope([answer(1, shorter, 10)], [answer(1, longer, 0)])).toBeNull();
+    expect(centralSlope([answer(1, shorter, 0)], [answer(1, longer, 10)])).toBeNull();
   });
 });

@@ -1,4 +1,4 @@
-// Stops that come seldom: their numbers, the control of their known rate, and what a longer run needs. All by hand.
+// Stops that come seldom, by hand: their numbers, the control of their known rate, and what a longer run needs.
 import { describe, expect, it } from "vitest";
 import { differenceOfTerms, errorOf, type ControlTerm } from "#analysis/study/controlled.ts";
 import { expectedStops, oftenEnough, rareStops } from "#analysis/study/rareStops.ts";
