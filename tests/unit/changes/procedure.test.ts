@@ -182,7 +182,7 @@ describe("the levers that run", () => {
   });
 
   it("share the effort by replications where the run has fewer than four", () => {
-    const stations = [..."abcdefgh"].map((name, i) => ({
+    const stations = ["a", "b", "c", "d", "e", "f", "g", "h"].map((name, i) => ({
       ...scenario.stations[0]!,
       name,
       cavities: i + 1,
