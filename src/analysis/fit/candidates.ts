@@ -128,12 +128,14 @@ function unfitness(kind: FittedKind, [first = 0, second = 0]: readonly number[])
 
 function timerOf({ sorted, resolution }: StepValues): Suggestion | undefined {
   const median = sorted[Math.floor(sorted.length / 2)]!;
-  const [low, high] = [0.01, 0.99].map((share) => sorted[Math.floor(share * (sorted.length - 1))]!);
+  // As many short values as long ones may be slips.
+  const slips = Math.ceil(0.01 * (sorted.length - 1));
+  const [low, high] = [sorted[slips]!, sorted[sorted.length - 1 - slips]!];
   const digit = Math.min(resolution, coarsestShare * median);
   // The tolerance accepts a difference of one digit in spite of rounding.
   const close = Math.max(timerShare * median, digit) * (1 + 1e-9);
   const near = sorted.filter((value) => Math.abs(value - median) <= close);
-  if (near.length < timerPart * sorted.length || high! - low! > 2 * close) return undefined;
+  if (near.length < timerPart * sorted.length || high - low > 2 * close) return undefined;
   const value = near.reduce((sum, each) => sum + each, 0) / near.length;
   const others = sorted.length - near.length;
   const rest = others === 0 ? "" : `; ${others} other ${others === 1 ? "value is" : "values are"} not in it`;

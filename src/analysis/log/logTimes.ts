@@ -14,7 +14,7 @@ export interface Instant {
 /** Whole microseconds: seconds since 1970 have no further digits. */
 export const between = (from: number, until: number): number => Math.round((until - from) * 1e6) / 1e6;
 
-/** Seconds to be taken from local seconds to come to UTC. */
+/** Seconds to be added to local seconds to come to UTC: negative east of Greenwich. */
 export interface Offset {
   readonly seconds: number;
   /** Where the local time comes twice: for the second time. */
@@ -48,8 +48,8 @@ interface FormatHints {
 
 /** The format of the first cells of a column; undefined where none fits. */
 export function timeFormat(samples: readonly string[], { mark, unit, zone }: FormatHints): TimeFormat | undefined {
-  const values = samples.map((text) => numberOf(text, mark));
-  if (values.every((value) => value !== undefined)) return numberFormat(values, mark, unit, zone);
+  const values = samples.map((text) => numberOf(text, mark)).filter((value) => value !== undefined);
+  if (values.length === samples.length) return numberFormat(values, mark, unit, zone);
   if (samples.every((text) => clockPattern.test(text))) return clockFormat();
   const dayFirst = samples.some((text) => Number(slashed.exec(text)?.[1]) > 12);
   const words = samples.some((text) => slashed.test(text))
@@ -58,7 +58,11 @@ export function timeFormat(samples: readonly string[], { mark, unit, zone }: For
       : "dates with the month first, as no first number is above 12"
     : "dates and times";
   const probe = localReader(undefined);
-  if (!samples.some((text) => instantOf(text, dayFirst, probe) !== undefined)) return undefined;
+  if (!samples.some((text) => instantOf(text, dayFirst, probe) !== undefined)) {
+    // A cell that cannot be read takes nothing from the others.
+    if (values.length > 0) return numberFormat(values, mark, unit, zone);
+    return samples.some((text) => clockPattern.test(text)) ? clockFormat() : undefined;
+  }
   const local = localReader(zone);
   return { words, read: (text) => instantOf(text, dayFirst, local) };
 }

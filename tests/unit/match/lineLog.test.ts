@@ -1,4 +1,4 @@
-// What is kept of a line: the times of each step, alone or in sums, and the stretches of a log. All values by hand.
+// What is kept of a line: the times of each step, alone or in sums, and the stretches of a log; all values by hand.
 import { describe, expect, it } from "vitest";
 import type { StepRecord } from "#analysis/log/logRecord.ts";
 import { Doing } from "#analysis/match/doing.ts";

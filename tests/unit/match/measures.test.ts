@@ -1,4 +1,4 @@
-// Output, cycles and shares of time of a line, with their errors. All values by hand.
+// Output, cycles and shares of time of a line, with their errors; all values by hand.
 import { describe, expect, it } from "vitest";
 import type { StepRecord } from "#analysis/log/logRecord.ts";
 import { allShots, anchorsOf, areSeenTogether, gapsOf } from "#analysis/match/deliveries.ts";

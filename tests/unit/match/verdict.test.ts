@@ -1,4 +1,4 @@
-// What a match means: agreement, blame, the measures that are named, and how much log is missing. All values by hand.
+// What a match means: agreement, blame, the measures that are named, and how much log is missing; all values by hand.
 import { describe, expect, it } from "vitest";
 import type { Comparison, LogMatch } from "#analysis/match/logMatch.ts";
 import { shareApart, shareLess, verdictOf } from "#analysis/match/verdict.ts";
