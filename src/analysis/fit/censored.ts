@@ -10,7 +10,7 @@ import { fitWeibull, weibull } from "./weibullFamily.ts";
 
 export interface CensoredTimes {
   readonly complete: Float64Array;
-  /** Only known to be longer. */
+  /** Only known to be longer than these, which are above 0. */
   readonly censored: Float64Array;
 }
 
@@ -80,7 +80,7 @@ const ROOT_TWO_PI = 2.5066282746310002;
 function fitLognormal({ complete, censored }: CensoredTimes): readonly number[] | undefined {
   if (complete.length < 2 || !complete.every((value) => value > 0)) return undefined;
   const logs = complete.map((value) => ln(value));
-  const limits = censored.filter((value) => value > 0).map((value) => ln(value));
+  const limits = censored.map((value) => ln(value));
   let [mu, sigma] = momentsOf(logs);
   if (!(sigma > 0)) return undefined;
   for (let i = 0; i < 10_000; i++) {

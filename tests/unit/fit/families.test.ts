@@ -62,6 +62,33 @@ describe.each(examples)("the family $kind with %j", (family, parameters) => {
       }
     expect(family.distribution(fitted)).toMatchObject({ kind: family.kind, ...Object.fromEntries(family.parameters.map((name, i) => [name, fitted[i]])) }); // prettier-ignore
   });
+
+  it("keeps its shape in another unit of time", () => {
+    const some = sampleOf(family, parameters, 60, "some");
+    // A power of two, so that every value is exact.
+    const scaled = family.fit(some.map((value) => value / 16))!;
+    const isTime = (i: number): boolean => !(family.kind === "weibull" && i === 1);
+    const fitted = family.fit(some)!;
+    fitted.forEach((value, i) => expect(scaled[i]! / (isTime(i) ? value / 16 : value)).toBeCloseTo(1, 6));
+    // A logarithm moves by that of the unit, and its scale stays; a time and its scale change with the unit.
+    const pivots = family.pivots(fitted);
+    family.pivots(scaled).forEach(({ at, scale, isLog }, i) => {
+      const one = pivots[i]!;
+      expect(at).toBeCloseTo(!isTime(i) ? one.at : isLog ? one.at - Math.log(16) : one.at / 16, 5);
+      expect(scale / one.scale).toBeCloseTo(isLog ? 1 : 1 / 16, 6);
+    });
+  });
+});
+
+describe("the pivots of a family", () => {
+  const scalesOf = (family: Family, ...parameters: readonly number[]) =>
+    family.pivots(parameters).map(({ scale }) => scale);
+
+  it("have the scale of the error: of the logarithm of a mean sd / mean, of a Weibull scale 1 / shape", () => {
+    expect([scalesOf(lognormal, 8, 2), scalesOf(gamma, 8, 2)]).toEqual([[0.25, 1], [0.25, 1]]); // prettier-ignore
+    expect([scalesOf(weibull, 40, 4), scalesOf(exponential, 40), scalesOf(normal, 8, 2)]).toEqual([[0.25, 1], [1], [2, 1]]); // prettier-ignore
+    expect([scalesOf(uniform, 7, 9), scalesOf(triangular, 7, 8, 10)]).toEqual([[2, 2], [3, 3, 3]]); // prettier-ignore
+  });
 });
 
 describe("outside of what is possible", () => {
@@ -151,6 +178,13 @@ describe("the triangular family", () => {
       expect(high).toBeGreaterThanOrEqual(fitted[i]!);
     }
     expect([minRange![1] <= first, maxRange![0] >= last]).toEqual([true, true]);
+  });
+
+  it("has no interval beyond three ranges of the fit, as of two values", () => {
+    const two = Float64Array.of(1, 2);
+    const [min = 0, , max = 0] = triangular.fit(two)!;
+    const [minRange, , maxRange] = triangular.ranges!(two, triangular.fit(two)!);
+    expect([minRange![0], maxRange![1]]).toEqual([min - 3 * (max - min), 2 + 3 * (max - min)].map((end) => expect.closeTo(end, 6) as number)); // prettier-ignore
   });
 
   it("has ends outside the values by spacings, near to the truth", () => {

@@ -67,8 +67,10 @@ describe("the bounds of different stations", () => {
     ["shared", 3.5],
   ] as const)("in continuous extrusion are the %s die zone, and the parison", (dieZone, zone) => {
     const delivery: DeliverySpec = { kind: "continuous", rate: "fixed", removal: "mold", dieZone };
-    const stations = [{ ...first, drop: 0, travel: [1, 0.5, 2] as const }, { ...second, drop: 0, travel: [2, 0.5, 3] as const }]; // prettier-ignore
-    const found = new Map(boundsOf(cellOf({ delivery, stations, shift: 0 })).map(([name, seconds]) => [name, seconds]));
+    const traveling = [{ ...first, drop: 0, travel: [1, 0.5, 2] as const }, { ...second, drop: 0, travel: [2, 0.5, 3] as const }]; // prettier-ignore
+    const found = new Map(
+      boundsOf(cellOf({ delivery, stations: traveling, shift: 0 })).map(([name, seconds]) => [name, seconds]),
+    );
     expect(found.get("die zone")).toEqual(near(zone));
     expect(found.get("plasticator, every shot the fastest")).toEqual(near(3));
     // A 4.5 + 8 + 1, B 6.5 + 10 + 2.
@@ -146,8 +148,13 @@ describe("the times of steps", () => {
 });
 
 describe("the pace of the screw", () => {
-  const continuous = (more: object = {}): DeliverySpec =>
-    ({ kind: "continuous", rate: "matched", removal: "mold", dieZone: "exclusive", ...more }) as DeliverySpec;
+  const continuous = (more: object = {}): DeliverySpec => ({
+    kind: "continuous",
+    rate: "matched",
+    removal: "mold",
+    dieZone: "exclusive",
+    ...more,
+  });
   const stations = [{ ...first, drop: 0, travel: [1, 0.5, 2] as const }];
   const paceOf = (more: object = {}, recharge = 4) => {
     const cell = cellOf({ delivery: continuous(more), stations: stations.map((each) => ({ ...each, recharge })), shift: 0 }); // prettier-ignore
