@@ -54,6 +54,7 @@ describe("the columns of a log", () => {
     expect(of("step=")).toEqual(['"step=" maps no column.', remedy, 0]);
     expect(of("step=3")).toEqual(['The log has no column "3".', "Write one of: a, duration.", 0]);
     expect(of("step=0")[0]).toBe('The log has no column "0".');
+    expect(of("step=1e0")[0]).toBe('The log has no column "1e0".');
     expect(of("step=2x")[0]).toBe('The log has no column "2x".');
     expect(of("step=duratoin")[1]).toBe("Did you mean `step=duration`?");
   });

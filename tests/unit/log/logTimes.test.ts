@@ -83,6 +83,7 @@ describe("numbers as times", () => {
     expect(format(["7.5"], { unit: "min" })?.words).toBe("times in min");
     expect(secondsOf(["7.5", "8"], { unit: "min" })).toEqual([450, 480]);
     expect(format([`${march}000`], { unit: "ms" })?.words).toBe("times since 1970 in ms");
+    expect(format(["2000000000"], { unit: "ms" })?.words).toBe("times in ms");
     expect(format(["999999999"], { unit: "s" })?.words).toBe("times in s");
     expect(format(["1000000000"], { unit: "s" })?.words).toBe("times since 1970 in s");
     expect(secondsOf(["7.5"], { unit: "parts" })).toEqual([7.5]);

@@ -147,6 +147,10 @@ describe("the size of a match", () => {
   it("is its shots and hours, over all stretches", () => {
     const two = logMatch(linesOf({ log: [line({ cycle: 10 }), line({ cycle: 10, shots: 6, from: 9000 })] }));
     expect([two.shots, two.hours]).toEqual([36, 180 / 3600]);
+    // A stretch without any shot of a station has none.
+    const only = new LineLog();
+    only.take({ station: "A", step: "drop", kind: "step", start: 0, seconds: 1, line: 1, run: "" });
+    expect(logMatch(linesOf({ log: [...log, ...only.stretches()] })).shots).toBe(25);
     expect([two.margin, two.tracedMargin, two.tracedHours]).toEqual([0.05, near(0.01), undefined]);
   });
 
