@@ -1,0 +1,132 @@
+// The schedule, the circuits and their names of single cells; all values by hand.
+import { describe, expect, it } from "vitest";
+import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { matchScrew } from "#analysis/ideal/matchScrew.ts";
+import type { DeliverySpec } from "#scenario/scenario.ts";
+import { fixedCell, type FixedCell, type FixedStation } from "../../../support/fixedCell.ts";
+import { always, server, takeawayCell } from "../../../support/takeawayCell.ts";
+
+const first: FixedStation = { name: "A", recharge: 4, drop: 2, close: 1, cool: 8, remove: 1 };
+const cellOf = (more: Partial<FixedCell> = {}) => fixedCell({ stations: [first], shift: 0.25, ...more });
+const near = (value: number) => expect.closeTo(value, 6) as number;
+const circuitsOf = (ideal: ReturnType<typeof idealCycle>) =>
+  ideal.circuits.map(({ name, shots, seconds, slackSeconds, critical }) => [name, shots, seconds, slackSeconds, critical]); // prettier-ignore
+
+describe("one mold", () => {
+  const ideal = idealCycle(cellOf());
+
+  it("has the turn of the mold as its period, and the screw has the rest as slack", () => {
+    // 0.25 + 2 + 1 + 8 + 1; the screw 4 + 0.25 + 2 + 0.25.
+    expect([ideal.secondsPerShot, ideal.periodTicks, ideal.shotsPerPeriod]).toEqual([12.25, 12_250_000, 1]);
+    expect(circuitsOf(ideal).slice(0, 2)).toEqual([
+      ["A", 1, 12.25, 0, true],
+      ["plasticator", 1, 6.5, 5.75, false],
+    ]);
+    expect(ideal.circuits[0]).toMatchObject({ owner: { kind: "station", name: "A" }, resources: ["valve", "A"] });
+    expect(ideal.stationsNeeded).toBeCloseTo(12.25 / 6.5, 9);
+    expect([ideal.slackOf("A", "cool"), ideal.slackOf("plasticator", "recharge"), ideal.slackOf("A", "polish")]).toEqual([0, 5.75, null]); // prettier-ignore
+  });
+
+  it("has every step as early as it can be", () => {
+    const rows = ideal.schedule.filter(({ start, end }) => end > start);
+    expect(rows.map(({ step, start, end, critical }) => [step, start, end, critical])).toEqual([
+      ["shift to port", 0, 0.25, true],
+      ["drop", 0.25, 2.25, true],
+      ["close", 2.25, 3.25, true],
+      ["shift to neutral", 2.25, 2.5, false],
+      ["recharge", 2.5, 6.5, false],
+      ["cool", 3.25, 11.25, true],
+      ["remove", 11.25, 12.25, true],
+    ]);
+    const drop = rows.find(({ step }) => step === "drop");
+    expect(drop?.occupies.toSorted()).toEqual(["A", "plasticator", "valve"]);
+    expect([drop?.station, drop?.shot]).toEqual(["A", 1]);
+    expect(rows.find(({ step }) => step === "recharge")?.station).toBe("");
+  });
+});
+
+describe("equal molds", () => {
+  const equal = (count: number) => Array.from({ length: count }, (_, k) => ({ ...first, name: `M${k + 1}` }));
+
+  it("stand for each other under one name", () => {
+    const ideal = idealCycle(cellOf({ stations: equal(2) }));
+    // Two shots of the screw take 13 s, longer than a mold's 12.25.
+    expect(circuitsOf(ideal).slice(0, 2)).toEqual([
+      ["plasticator", 1, 6.5, 0, true],
+      ["each station", 2, 12.25, 0.75, false],
+    ]);
+    expect([ideal.method, ideal.secondsPerShot]).toEqual(["fixed order", 6.5]);
+    // Slack of the circuits through a step, for every station alike.
+    expect(["M1", "M2"].map((name) => ideal.slackOf(name, "cool"))).toEqual([0.75, 0.75]);
+    const drops = ideal.schedule.filter(({ step }) => step === "drop");
+    expect(drops.map(({ station, shot, start }) => [station, shot, start])).toEqual([["M1", 1, 0.25], ["M2", 2, 6.75]]); // prettier-ignore
+    expect(drops.map(({ occupies }) => occupies.includes("M1"))).toEqual([true, false]);
+    expect(ideal.stationsNeeded).toBeCloseTo(12.25 / 6.5, 9);
+  });
+
+  it("need more of them for a screw that is turned down to their pace", () => {
+    const delivery: DeliverySpec = { kind: "continuous", rate: "matched", removal: "mold", dieZone: "exclusive" };
+    const stations = [{ ...first, drop: 0, travel: [1, 0.5, 2] as const }];
+    // A mold takes 13.5 s; a parison 4 s at full rate.
+    const ideal = idealCycle(matchScrew(cellOf({ delivery, stations, shift: 0 })));
+    expect(ideal.stationsNeeded).toBeCloseTo(13.5 / 4, 4);
+  });
+
+  it("need no such number where they differ", () => {
+    expect(idealCycle(cellOf({ stations: [first, { ...first, name: "B", cool: 9 }] })).stationsNeeded).toBeNull();
+  });
+});
+
+describe("the names of circuits", () => {
+  const namesOf = (more: Partial<FixedCell>) => idealCycle(cellOf(more)).circuits.map(({ name }) => name);
+  const two = [first, { ...first, name: "B", cool: 9 }];
+
+  it("say the way of a screw that waits for the closed mold", () => {
+    const names = namesOf({ rechargeStarts: "mold-closed" });
+    expect(names).toContain("plasticator, through the closing mold");
+    expect(names).toContain("plasticator, through the valve");
+  });
+
+  it("are those of stations, of the screw with one, and of several", () => {
+    const ideal = idealCycle(cellOf({ stations: two, dispatch: "alternate" }));
+    expect(ideal.circuits.map(({ name }) => name)).toEqual(expect.arrayContaining(["A", "B", "plasticator"]));
+    // Two turns of the screw take 13 s; B takes 13.25, A 12.25.
+    expect(circuitsOf(ideal)[0]).toEqual(["B", 2, 13.25, 0, true]);
+    expect(ideal.circuits.find(({ name }) => name === "A")?.slackSeconds).toBeCloseTo(1, 9);
+  });
+
+  it("are those of chambers and of the crew", () => {
+    const heads: DeliverySpec = { kind: "accumulator-head", accumulator: "per-station" };
+    expect(namesOf({ delivery: heads })).toContain("chamber of A");
+    expect(namesOf({ delivery: heads, stations: [first, { ...first, name: "B" }] })).toContain("chamber of each head");
+    const byOperator = two.map((each) => ({ ...each, by: "operator" as const }));
+    const ideal = idealCycle(cellOf({ stations: byOperator.map((each) => ({ ...each, remove: 20 })), operators: 1 }));
+    expect(ideal.circuits[0]).toMatchObject({ name: "crew", owner: { kind: "crew" }, secondsPerShot: 20 });
+  });
+});
+
+describe("a takeaway", () => {
+  const cell = (trim: number, pack = 1) =>
+    takeawayCell({ stations: [first], shift: 0.25 }, [server("trim", always(trim), { places: 2, buffer: 4 }), server("pack", always(pack), { buffer: 4 })], { cavities: 4 }); // prettier-ignore
+
+  it("sets the pace by the parts of a shot in all its places", () => {
+    const ideal = idealCycle(cell(8));
+    // 4 × 8 / 2 s; the mold takes 12.25 s, the screw 6.5 s, packing 4 s.
+    expect(ideal.secondsPerShot).toBeCloseTo(16, 9);
+    expect(ideal.circuits.map(({ name, secondsPerShot, critical }) => [name, secondsPerShot, critical])).toEqual([
+      ["trim", near(16), true],
+      ["A", near(12.25), false],
+      ["plasticator", near(6.5), false],
+      ["pack", near(4), false],
+    ]);
+    const of = (name: string) => ideal.circuits.find((each) => each.name === name)!;
+    expect([of("A").slackSeconds, of("plasticator").slackSeconds]).toEqual([near(3.75 * of("A").shots), near(9.5 * of("plasticator").shots)]); // prettier-ignore
+    expect(of("trim").owner).toEqual({ kind: "server", name: "trim" });
+  });
+
+  it("has slack where the mold sets the pace", () => {
+    const ideal = idealCycle(cell(2));
+    expect(ideal.circuits[0]).toMatchObject({ name: "A", critical: true, secondsPerShot: near(12.25) });
+    expect(ideal.circuits.find(({ name }) => name === "trim")).toMatchObject({ secondsPerShot: near(4), critical: false }); // prettier-ignore
+  });
+});
