@@ -1,4 +1,5 @@
 // The order in which stations are served, as a timed event graph: fixed, or found by a run until it repeats.
+import { invariant } from "#foundation/invariant.ts";
 import { cellFlow, type FlowNode } from "#cell/run/cellFlow.ts";
 import { hasRole, shotRoles } from "#cell/words/cellTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
@@ -197,7 +198,7 @@ function fold(
   const steps: GraphStep[] = [];
   for (const i of kept) {
     const key = folding.keyOf(i);
-    if (numbers.has(key)) continue;
+    invariant(!numbers.has(key), "a step is kept once", { key });
     numbers.set(key, steps.length);
     const { occurrence: _occurrence, start: _start, needed: _needed, ...step } = nodes[i]!;
     steps.push({ ...step, shot: folding.shotOf(i) });

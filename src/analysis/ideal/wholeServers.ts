@@ -22,7 +22,7 @@ interface ActiveShare {
 export function wholeStates(shares: readonly StateShare[], servers?: Servers): readonly StateShare[] {
   return folded(shares, servers, ({ resource, state }) => `${resource}/${state}`).map(({ rows, places }) => ({
     ...rows[0]!,
-    share: rows.length === 1 ? rows[0]!.share : rows.reduce((sum, { share }) => sum + share, 0) / places,
+    share: rows.reduce((sum, { share }) => sum + share, 0) / places,
   }));
 }
 

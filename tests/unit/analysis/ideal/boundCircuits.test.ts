@@ -201,6 +201,8 @@ describe("a server of several places", () => {
       ["trim", "idle", 0.7],
     ]);
     expect(wholeStates(shares)).toEqual(shares);
+    // A state of one place alone is half of the server's time.
+    expect(wholeStates([state("trim 2", "blocked", 0.5)], servers)[0]).toMatchObject({ resource: "trim", share: 0.25 });
   });
 
   it("has the longest active period whenever one of its places has", () => {

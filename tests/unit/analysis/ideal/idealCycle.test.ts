@@ -61,6 +61,9 @@ describe("equal molds", () => {
     const drops = ideal.schedule.filter(({ step }) => step === "drop");
     expect(drops.map(({ station, shot, start }) => [station, shot, start])).toEqual([["M1", 1, 0.25], ["M2", 2, 6.75]]); // prettier-ignore
     expect(drops.map(({ occupies }) => occupies.includes("M1"))).toEqual([true, false]);
+    // The second turn begins 6.5 s later, so that its removal from 17.75 s on is that of the turn before, at 4.75 s of 13 s.
+    const removals = ideal.schedule.filter(({ step }) => step === "remove");
+    expect(removals.map(({ resource, start, end }) => [resource, start, end])).toEqual([["M2", 4.75, 5.75], ["M1", 11.25, 12.25]]); // prettier-ignore
     expect(ideal.stationsNeeded).toBeCloseTo(12.25 / 6.5, 9);
   });
 
@@ -93,6 +96,8 @@ describe("the names of circuits", () => {
     // Two turns of the screw take 13 s; B takes 13.25, A 12.25.
     expect(circuitsOf(ideal)[0]).toEqual(["B", 2, 13.25, 0, true]);
     expect(ideal.circuits.find(({ name }) => name === "A")?.slackSeconds).toBeCloseTo(1, 9);
+    const drops = ideal.schedule.filter(({ step }) => step === "drop");
+    expect(drops.map(({ station, shot }) => [station, shot])).toEqual([["A", 1], ["B", 2]]); // prettier-ignore
   });
 
   it("are those of chambers and of the crew", () => {
@@ -122,6 +127,25 @@ describe("a takeaway", () => {
     const of = (name: string) => ideal.circuits.find((each) => each.name === name)!;
     expect([of("A").slackSeconds, of("plasticator").slackSeconds]).toEqual([near(3.75 * of("A").shots), near(9.5 * of("plasticator").shots)]); // prettier-ignore
     expect(of("trim").owner).toEqual({ kind: "server", name: "trim" });
+  });
+
+  it("may keep the crew busy, which then sets the pace as one", () => {
+    const by = "operator" as const;
+    const packed = takeawayCell({ stations: [{ ...first, remove: 10, by }], shift: 0.25, operators: 1 }, [server("pack", always(20), { by, buffer: 2 })]); // prettier-ignore
+    // Removal 10 s and packing 20 s; the mold 0.25 + 2 + 1 + 8 + 10 s.
+    expect(circuitsOf(idealCycle(packed))).toEqual([
+      ["crew", 1, 30, 0, true],
+      ["A", 1, 21.25, 8.75, false],
+      ["pack", 1, 20, 10, false],
+      ["plasticator", 1, 6.5, 23.5, false],
+    ]);
+  });
+
+  it("has only a bound where an order has more than 750 steps, since the work on it grows with their cube", () => {
+    const many = Array.from({ length: 60 }, (_, k) => ({ ...first, name: `M${100 + k}`, recharge: 0.1, drop: 0.1, cool: 8 + k / 10 })); // prettier-ignore
+    const found = idealCycle(takeawayCell({ stations: many, shift: 0 }, [server("trim", always(0.05))], { cavities: 1 })); // prettier-ignore
+    expect(found).toMatchObject({ method: "bound", shotsPerPeriod: 1, schedule: [], stationsNeeded: null });
+    expect(found.slackOf("M100", "cool")).toBeNull();
   });
 
   it("has slack where the mold sets the pace", () => {
