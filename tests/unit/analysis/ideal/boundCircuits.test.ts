@@ -2,13 +2,16 @@
 import { describe, expect, it } from "vitest";
 import { boundCircuits } from "#analysis/ideal/boundCircuits.ts";
 import { earliestStarts } from "#analysis/ideal/earliestStarts.ts";
+import { findCircuit } from "#analysis/ideal/findCircuit.ts";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { matchScrew } from "#analysis/ideal/matchScrew.ts";
+import { maxPlus } from "#analysis/ideal/maxPlus.ts";
 import { areEqual } from "#analysis/ideal/orderedShots.ts";
 import { screwPace } from "#analysis/ideal/screwPace.ts";
 import { stepTimes } from "#analysis/ideal/stepTimes.ts";
 import { wholeActive, wholeStates } from "#analysis/ideal/wholeServers.ts";
 import type { DeliverySpec, Scenario } from "#scenario/scenario.ts";
+import { cellText, scenarioOf } from "../../../support/cellScenario.ts";
 import { fixedCell, type FixedCell, type FixedStation } from "../../../support/fixedCell.ts";
 import { always, server, takeawayCell } from "../../../support/takeawayCell.ts";
 
@@ -139,6 +142,12 @@ describe("the times of steps", () => {
     expect(found.filter((each) => each.startsWith("plasticator"))).toEqual(["plasticator recharge"]);
   });
 
+  it("of a walk are those from another place", () => {
+    const text = cellText(2, "crew: { operators: 1, walk: 1.5 s }").replace("remove: { time: 0.8 s }", "remove: { time: 0.8 s, by: operator }"); // prettier-ignore
+    const walks = stepTimes(scenarioOf(text)).filter(({ role }) => role === "crew.walk");
+    expect(walks.map(({ station, seconds }) => [station, seconds])).toEqual([["station 1", 1.5], ["station 2", 1.5]]); // prettier-ignore
+  });
+
   it("of a parison are those of the mold after the one that took the last", () => {
     const delivery: DeliverySpec = { kind: "continuous", rate: "fixed", removal: "mold", dieZone: "shared" };
     const stations = [first, second, { ...first, name: "C", recharge: 5 }].map((each) => ({ ...each, drop: 0, travel: [1, 0.5, 2] as const })); // prettier-ignore
@@ -221,5 +230,30 @@ describe("the earliest starts of a period", () => {
     const graph = { nodes: 4, edges: [edge(0, 1, 7, 0), edge(1, 0, 3, 1), edge(0, 2, 4, 0), edge(1, 2, 1, 0), edge(1, 2, 12, 1), edge(3, 0, 1, 1)] }; // prettier-ignore
     expect(earliestStarts(graph, { ticks: 10, tokens: 1 }, 0)).toEqual([0, 7, 9, 0]);
     expect(earliestStarts(graph, { ticks: 10, tokens: 1 }, 1)).toEqual([-7, 0, 2, 0]);
+  });
+});
+
+describe("graphs", () => {
+  const edge = (from: number, to: number, weight: number, tokens: number) => ({ from, to, weight, tokens });
+
+  it("have the same earliest starts in any order of edges", () => {
+    const edges = [edge(0, 1, 5, 0), edge(1, 2, 6, 0), edge(2, 3, 7, 0), edge(3, 0, 2, 1)];
+    for (const listed of [edges, edges.toReversed()])
+      expect(earliestStarts({ nodes: 4, edges: listed }, { ticks: 20, tokens: 1 }, 0)).toEqual([0, 5, 11, 18]);
+  });
+
+  it("have a circuit behind a chain that leads nowhere", () => {
+    const edges = [edge(0, 1, 1, 1), edge(1, 2, 1, 1), edge(3, 4, 1, 1), edge(4, 3, 1, 1)];
+    expect(findCircuit({ nodes: 5, edges }, () => true)?.toSorted()).toEqual([2, 3]);
+    expect(findCircuit({ nodes: 5, edges }, (each) => each < 3)).toBeNull();
+    // A node with two chains before it is free after both.
+    const joined = [edge(0, 2, 1, 1), edge(1, 2, 1, 1), edge(2, 3, 1, 1), edge(4, 4, 1, 1)];
+    expect(findCircuit({ nodes: 5, edges: joined }, () => true)).toEqual([3]);
+  });
+
+  it("have the heaviest circuit wherever it is listed", () => {
+    // 1 → 2 → 1 with 10 ticks a token, listed before the ring of node 0 with 1.
+    const solved = maxPlus({ nodes: 3, edges: [edge(1, 2, 5, 0), edge(2, 1, 5, 1), edge(0, 0, 1, 1)] });
+    expect(solved).toMatchObject({ kind: "periodic", ratio: { ticks: 10, tokens: 1 } });
   });
 });

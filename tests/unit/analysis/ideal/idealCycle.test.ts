@@ -1,5 +1,6 @@
 // The schedule, the circuits and their names of single cells; all values by hand.
 import { describe, expect, it } from "vitest";
+import { hasSlack, passesScrew, slackPerShot } from "#analysis/ideal/idealCircuit.ts";
 import { idealCycle } from "#analysis/ideal/idealCycle.ts";
 import { matchScrew } from "#analysis/ideal/matchScrew.ts";
 import type { DeliverySpec } from "#scenario/scenario.ts";
@@ -100,6 +101,17 @@ describe("the names of circuits", () => {
     expect(drops.map(({ station, shot }) => [station, shot])).toEqual([["A", 1], ["B", 2]]); // prettier-ignore
   });
 
+  it("are those of the valve, and of a crew of more operators than molds", () => {
+    const common: DeliverySpec = { kind: "accumulator-head", accumulator: "common", shotCapacity: 1 };
+    const valve = idealCycle(cellOf({ delivery: common })).circuits.find(({ name }) => name === "valve");
+    // Shift 0.25, drop 2, shift back 0.25.
+    expect(valve).toMatchObject({ owner: { kind: "valve" }, secondsPerShot: near(2.5) });
+    const byOperator = [first, { ...first, name: "B" }].map((each) => ({ ...each, by: "operator" as const }));
+    const crew = idealCycle(cellOf({ stations: byOperator, operators: 20 })).circuits.find(({ name }) => name === "crew"); // prettier-ignore
+    // Each of 20 operators removes the parts of every 20th shot for 1 s.
+    expect(crew).toMatchObject({ shots: 20, seconds: 1, secondsPerShot: near(0.05) });
+  });
+
   it("are those of chambers and of the crew", () => {
     const heads: DeliverySpec = { kind: "accumulator-head", accumulator: "per-station" };
     expect(namesOf({ delivery: heads })).toContain("chamber of A");
@@ -152,5 +164,76 @@ describe("a takeaway", () => {
     const ideal = idealCycle(cell(2));
     expect(ideal.circuits[0]).toMatchObject({ name: "A", critical: true, secondsPerShot: near(12.25) });
     expect(ideal.circuits.find(({ name }) => name === "trim")).toMatchObject({ secondsPerShot: near(4), critical: false }); // prettier-ignore
+  });
+});
+
+describe("a mask", () => {
+  it("has a circuit of its own, from one transfer of parts to the next", () => {
+    const delivery: DeliverySpec = { kind: "continuous", rate: "fixed", removal: "pin", dieZone: "exclusive" };
+    const cell = cellOf({ delivery, stations: [{ ...first, drop: 0, travel: [1, 0.5, 2] }], shift: 0 });
+    const extra = [{ name: "tail strip", after: "remove" as const, time: always(30) }];
+    const ideal = idealCycle({ ...cell, stations: cell.stations.map((each) => ({ ...each, extra })) });
+    const mask = ideal.circuits.find(({ owner }) => owner?.kind === "mask");
+    expect(mask).toMatchObject({ name: "mask of A", owner: { kind: "mask", name: "mask of A" }, critical: true });
+    // It removes for 1 s and strips for 30 s.
+    expect(mask?.secondsPerShot).toBeCloseTo(31, 9);
+  });
+});
+
+describe("a schedule", () => {
+  it("begins with the first turn, also where the period is no whole number of microseconds", () => {
+    const by = "operator" as const;
+    const stations = Array.from({ length: 7 }, (_, k) => ({ ...first, name: `M${k + 1}`, recharge: 0.1, drop: 0.1, remove: 10, by })); // prettier-ignore
+    for (const operators of [3, 6, 7]) {
+      const ideal = idealCycle(cellOf({ stations, operators }));
+      // Above the crew stands the turn of a mold: 0.25 + 0.1 + 1 + 8 + 10 s of seven.
+      const period = Math.max(10 / operators, 19.35 / 7);
+      expect(ideal.secondsPerShot).toBeCloseTo(period, 9);
+      const begins = ideal.schedule.filter(({ step }) => step === "shift to port").map(({ start }) => start);
+      expect(begins).toEqual(stations.map((_, k) => near(k * period)));
+      for (const { start } of ideal.schedule) expect(start).toBeLessThan(7 * period - 1e-6);
+    }
+  });
+});
+
+describe("the rows of a schedule", () => {
+  it("are in the order of their start, then shot, resource and end", () => {
+    // Whole seconds, so that many rows begin at one instant.
+    const whole = { name: "A", recharge: 3, drop: 1, close: 1, cool: 6, remove: 1 };
+    const cells = [cellOf(), cellOf({ stations: [whole, { ...whole, name: "B", cool: 5 }], shift: 1, dispatch: "alternate" }), cellOf({ stations: [whole, { ...whole, name: "B" }, { ...whole, name: "C" }], shift: 1 })]; // prettier-ignore
+    let [shots, resources, ends] = [0, 0, 0];
+    for (const { schedule } of cells.map(idealCycle))
+      schedule.slice(1).forEach((row, i) => {
+        const before = schedule[i]!;
+        expect(before.start).toBeLessThanOrEqual(row.start);
+        if (before.start !== row.start) return;
+        expect(before.shot).toBeLessThanOrEqual(row.shot);
+        if (before.shot !== row.shot) return void (shots += 1);
+        expect(before.resource <= row.resource).toBe(true);
+        if (before.resource !== row.resource) return void (resources += 1);
+        expect(before.end).toBeLessThanOrEqual(row.end);
+        if (before.end !== row.end) ends += 1;
+      });
+    // Each rule decides somewhere.
+    expect(Math.min(shots, resources, ends)).toBeGreaterThan(0);
+  });
+});
+
+describe("a circuit", () => {
+  const step = (role: "screw.recharge" | "screw.extrude" | "mold.cool") => ({ resource: "A", step: "any", role });
+
+  it("passes the screw by its owner, else by its steps", () => {
+    const owned = (kind: "screw" | "valve") => passesScrew({ owner: { kind }, steps: [step("screw.recharge")] });
+    expect([owned("screw"), owned("valve"), passesScrew({ owner: { kind: "screw" }, steps: [] })]).toEqual([true, false, true]); // prettier-ignore
+    const shared = (["screw.recharge", "screw.extrude", "mold.cool"] as const).map((role) => passesScrew({ owner: null, steps: [step("mold.cool"), step(role)] })); // prettier-ignore
+    expect(shared).toEqual([true, true, false]);
+  });
+
+  it("has a slack a shot where the order is fixed, and never one below nothing", () => {
+    const [critical, other] = idealCycle(cellOf()).circuits;
+    // The screw has 6.5 of 12.25 s.
+    expect([slackPerShot(critical!, { secondsPerShot: 99 }), slackPerShot(other!, { secondsPerShot: 12.25 })]).toEqual([0, 5.75]); // prettier-ignore
+    expect(slackPerShot(other!, { secondsPerShot: 6 })).toBe(0);
+    expect((["fixed order", "order found by running", "bound"] as const).map((method) => hasSlack({ method }))).toEqual([true, false, false]); // prettier-ignore
   });
 });
