@@ -154,6 +154,20 @@ describe("equal rows", () => {
   });
 });
 
+describe("equal rows in an hour that comes twice", () => {
+  it("are no duplicates", () => {
+    // From 2 to 3 o'clock first two hours east of Greenwich, then one.
+    const isDouble = (local: number) => Math.floor(local / 3600) % 24 === 2;
+    const offset = (local: number) =>
+      isDouble(local) ? ({ seconds: -7200, later: -3600, clash: "twice" } as const) : { seconds: -7200 };
+    const zone = { offset, offsetAt: () => -7200 };
+    const times = ["02:10", "02:50", "02:05", "02:50", "02:55"];
+    const log = read(["time,state", ...times.map((time, i) => `2026-03-01 ${time},s${i % 2}`)], { zone });
+    expect(log.records.map(({ seconds }) => seconds)).toEqual([2400, 900, 2700, 300]);
+    expect(problemsOf(read(["time,state", "2026-03-01 02:10,a", "2026-03-01 02:10,a"], { zone }))).toContain("duplicate row 1 3 2026-03-01 02:10,a"); // prettier-ignore
+  });
+});
+
 describe("the order of rows", () => {
   /** So many rows that go back among so many others. */
   const codes = (back: number, others: number) => {
@@ -186,6 +200,8 @@ describe("the first rows", () => {
     // The newest row first: eleven rows fall ten times.
     expect(of(...many(11, (i) => `${50 - i},A,cool`))).toContain("time = ");
     expect(of(...many(10, (i) => `${50 - i},A,cool`))).toContain("duration = ");
+    // Numbers that fall so often but rise in between are durations.
+    expect(of(...many(22, (i) => `${8 - (i % 2)},A,cool`))).toContain("duration = ");
     expect(of("8,A,cool", "soon,A,cool", "7,A,cool")).toContain("time = ");
     expect(of("8,A,cool", ",A,cool", "7,A,cool")).toContain("duration = ");
   });
