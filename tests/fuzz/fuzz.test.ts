@@ -7,13 +7,13 @@ import { judge } from "./judge.ts";
 import { underGuard } from "./watchdog.ts";
 
 /** `FUZZ=1000000` sets another number of inputs, and `FUZZ_SEED` another seed; a failure names its seed and number. */
-const count = Number(process.env["FUZZ"] ?? (isLong ? 20_000 : 2000));
+const count = Number(process.env["FUZZ"] ?? (isLong ? 100_000 : 2000));
 /** Always the same inputs, so that a change of the program alone can break the test. */
 const seed = process.env["FUZZ_SEED"] ?? "blowcell";
 
 /** Reading is cheap, a run is not. */
-const checkedEach = isLong ? 20 : 100;
-const runEach = 5 * checkedEach;
+const checkedEach = 100;
+const runEach = 500;
 const depthOf = (number: number): "read" | "check" | "run" =>
   number % runEach === 0 ? "run" : number % checkedEach === 0 ? "check" : "read";
 

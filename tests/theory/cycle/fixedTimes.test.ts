@@ -151,6 +151,30 @@ test.each(recharges)("a turn of different stations in rotation takes the closed 
   );
 });
 
+// By hand: the screw sets the pace, so from one drop to the next it shifts back, recharges, shifts and drops: 2 v + r + d.
+test.each(["served", "next"] as const)("a charge is as long as that of the station %s", (shotFor) => {
+  const molds = { v: 0.25e6, c: 0.2e6, b: 1e6, e: 0.3e6 };
+  const drawn: readonly Times[] = [
+    { ...molds, r: 5e6, d: 1e6 },
+    { ...molds, r: 7e6, d: 2e6 },
+    { ...molds, r: 11e6, d: 3e6 },
+  ];
+  const base = cellOf(drawn, { dispatch: "alternate", rechargeStarts: "valve-neutral", operators: 0 });
+  const scenario: Scenario = {
+    ...base,
+    delivery: { kind: "reciprocating-screw", rechargeStarts: "valve-neutral", shotFor },
+  };
+  const ticks = shotTicks(scenario, 12);
+  // The third drop and the ninth are those of the third station.
+  const found = ticks.slice(3, 9).map((each, i) => each - ticks[i + 2]!);
+  const expected = drawn.map(({ d }, k) => 0.5e6 + d + (shotFor === "next" ? drawn[k] : drawn.at(k - 1))!.r);
+  expect(found).toEqual([...expected, ...expected]);
+  // Of a cold start: the first charge is the one of the largest shot, or the one for the first station.
+  const heaviest = scenario.stations.map((station, k) => ({ ...station, partMass: 0.03 + 0.01 * k }));
+  const [first] = shotTicks({ ...scenario, stations: heaviest, run: { ...scenario.run, start: "cold" } }, 1);
+  expect(first).toBe((shotFor === "next" ? 5e6 : 11e6) + 0.25e6 + 1e6);
+});
+
 /** Ticks of each step on the critical path of the first `shots` shots, and the tick of the last shot. */
 function chainBefore(scenario: Scenario, shots: number): { end: number; counts: ReadonlyMap<string, number> } {
   const plan = planCell(scenario);

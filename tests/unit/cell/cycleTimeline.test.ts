@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { firstShots } from "#analysis/study/firstShots.ts";
 import type { TimelineRecord } from "#cell/records/timelineRecord.ts";
-import type { Scenario } from "#scenario/scenario.ts";
+import type { Scenario, StopSpec } from "#scenario/scenario.ts";
 import { fixedCell } from "../../support/fixedCell.ts";
 import { scenarioOf, shippedText } from "../../support/reported.ts";
 
@@ -103,6 +103,16 @@ describe("the stretch of a timeline", () => {
     for (const { name } of many.stations) expect(drops(timeline, name)).toBeGreaterThan(1);
   });
 
+  it("waits for a whole cooling of a station that is five times slower than the other", () => {
+    const { intervals } = timelineOf(
+      fixedCell({ stations: [station, { ...station, name: "slow", cool: 63 }], shift: 0.25 }),
+    );
+    const whole = intervals.filter(
+      ({ resource, state, isCut }) => resource === "slow" && state === "cooling" && !isCut,
+    );
+    expect(whole).toHaveLength(1);
+  });
+
   it("marks what its edges cut, and only that: a cut interval is at an edge, the others have the time of their step", () => {
     const { intervals, seconds } = timelineOf(cellOf(2));
     for (const { start, end, isCut, state } of intervals) {
@@ -137,6 +147,29 @@ describe("the timeline around a stop", () => {
       expect([resource, gaps(own, stop!.seconds)]).toEqual([resource, []]);
     }
     expect(gaps(stop!.chain, stop!.seconds)).toEqual([]);
+  });
+
+  it("needs two shots after the stop: the first ends the picture, the second the critical path", () => {
+    const clear: StopSpec = {
+      name: "clear",
+      resource: "station 01",
+      comes: { by: "cycles", cycles: 40 },
+      start: "fresh",
+      repair: { kind: "fixed", value: 20 },
+      by: "itself",
+      shift: "any",
+      step: "finish",
+    };
+    const shownUntil = (length: number): number | undefined => {
+      const cell = { ...fixedCell({ stations: [station], shift: 0.25, length }), stops: [clear] };
+      const { stop } = firstShots(cell);
+      return stop && stop.from + stop.seconds;
+    };
+    // Cycles of 13.05 s: the picture is there 13.05 s after its own end, not before.
+    const end = shownUntil(3600)!;
+    expect(end).toBeGreaterThan(40 * 13.05);
+    expect(shownUntil(end + 13)).toBeUndefined();
+    expect(shownUntil(end + 13.1)).toBeCloseTo(end, 9);
   });
 
   it("is absent where nothing stops", () => {

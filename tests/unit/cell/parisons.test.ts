@@ -14,7 +14,7 @@ import { materials } from "#physics/materials/materials.ts";
 import { ownMaterial } from "#physics/materials/ownMaterial.ts";
 import { spreadCells, spreadWarnings } from "#report/tables/spreadWords.ts";
 import type { ExtraStepSpec, ProcessSpec, Scenario, StationSpec } from "#scenario/scenario.ts";
-import { fixedCell } from "../../support/fixedCell.ts";
+import { allShotTicks, fixedCell } from "../../support/fixedCell.ts";
 
 const values = { "product.parisonLength": 0.3, "product.sagLimit": 0.02, "delivery.holdUp": 1 };
 // Illustrative inputs of the sags computed below: 760 kg/m³, 2e4 Pa s.
@@ -328,6 +328,11 @@ describe("a parison of continuous extrusion", () => {
     const [left, right] = parisons.map(({ drops }) => drops[0]!);
     expect(left! + right!).toBeCloseTo(12.2, 9);
     expect(Math.min(left!, right!)).toBeGreaterThan(4 - 1e-9);
+    // Without a warm-up all parisons count but the first, whose growth began before the run.
+    const { parisons: all, stations } = runCell(planCell(watched), { replication: 1, watchesParisons: true });
+    const closed = allShotTicks({ stations }).length;
+    expect(closed - all.reduce((sum, { parisons: each }) => sum + each, 0)).toBe(1);
+    expect(Math.max(...all.flatMap(({ drops }) => [...drops]))).toBeLessThan(12.2);
   });
 });
 

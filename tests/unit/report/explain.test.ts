@@ -265,6 +265,12 @@ describe("every result", () => {
     expect(words.filter((word) => known(word) === undefined)).toEqual([]);
   });
 
+  it("a row of the process window says what helps below its low limit and above its high one", () => {
+    const labels = (name: string) => topicOf(name, "window row")?.details?.map(([label]) => label);
+    expect(labels("parison length before sag")).toEqual(["needs", "below", "source"]);
+    expect(labels("sag of the parison when the mold has closed")).toEqual(["needs", "above", "source"]);
+  });
+
   it("every command, option and exit code is explained", () => {
     for (const { name, options, meaning } of builtCommands) {
       expect(topicOf(name, "command")?.meaning.toLowerCase()).toContain(meaning.toLowerCase());
