@@ -29,6 +29,10 @@ export const matchSpec: TableSpec = {
     text("verdict", "`agrees` within the margin, `differs` by more, or `undecided`"),
     number("traced", "Value of the model with the log's own step times"),
     number(
+      "traced_hours",
+      "Hours of the log whose step times these are: all of it, or its first part where it is long",
+    ),
+    number(
       "traced_difference",
       "The same less the log's value over the part whose times they are, as a share; of the throughput shot by shot",
     ),
@@ -46,7 +50,10 @@ export function matchTable(match: LogMatch): Table {
   ]);
 }
 
-function comparisonRow(each: Comparison, { margin, tracedMargin, traced }: LogMatch): readonly Cell[] {
+function comparisonRow(
+  each: Comparison,
+  { margin, tracedMargin, traced, hours, tracedHours }: LogMatch,
+): readonly Cell[] {
   const isOutput = each.measure === "throughput";
   const ownResult = isOutput ? traced : each.tracedResult;
   const ownMargin = isOutput ? tracedMargin : margin;
@@ -62,6 +69,7 @@ function comparisonRow(each: Comparison, { margin, tracedMargin, traced }: LogMa
     margin,
     each.result?.agreement ?? "undecided",
     each.traced?.mean ?? null,
+    each.traced || ownResult ? (tracedHours ?? hours) : null,
     ...resultCells(ownResult),
     ownMargin,
     ownResult?.agreement ?? "undecided",
@@ -82,6 +90,6 @@ function spreadRows({ station, log, model }: CycleSpread): readonly (readonly Ce
   return (["p05", "p50", "p95"] as const).map((each) => {
     const difference = log[each] === 0 ? null : model[each] / log[each] - 1;
     const tag = ["cycle quantile", station, quantiles[each], "s"];
-    return [...tag, log[each], null, model[each], null, difference, ...Array.from<Cell>({ length: 11 }).fill(null)];
+    return [...tag, log[each], null, model[each], null, difference, ...Array.from<Cell>({ length: 12 }).fill(null)];
   });
 }

@@ -7,6 +7,7 @@ import { matchLog, readingOf } from "#analysis/match/matchLog.ts";
 import { cycleTimes, meansOf, shares, throughput } from "#analysis/match/measures.ts";
 import { modelLine } from "#analysis/match/modelLine.ts";
 import { TracedPart } from "#analysis/match/tracedPart.ts";
+import { matchTable } from "#report/match/matchTable.ts";
 import { verdictOf } from "#analysis/match/verdict.ts";
 import type { StepRecord } from "#analysis/log/logRecord.ts";
 import { planCell } from "#cell/layers/planCell.ts";
@@ -187,6 +188,11 @@ describe("a match of a long log", () => {
     const [whole, part] = [await found(), await found(3000)];
     expect(whole.match.tracedHours).toBeUndefined();
     expect(part.match.tracedHours).toBeLessThan(2);
+    const hours = ({ match }: typeof whole) => {
+      const { columns, rows: cells } = matchTable(match);
+      return cells[0]![columns.findIndex(({ name }) => name === "traced_hours")];
+    };
+    expect([hours(whole), hours(part)]).toEqual([whole.match.hours, part.match.tracedHours]);
     expect(part.match.comparisons.map(({ log, result }) => [log, result])).toEqual(
       whole.match.comparisons.map(({ log, result }) => [log, result]),
     );
