@@ -128,7 +128,17 @@ export function notes(study: OrderStudy): readonly string[] {
       : []),
     ...(keys.length === 0 ? [] : [`More with ${keys.map((key) => `\`${key}\``).join(", ")}.`]),
     ...assumptionWords([scenario]),
+    ...freeChanges(order),
   ];
+}
+
+/** Set-ups that are taken to cost no time, since the scenario has no change to them. */
+function freeChanges({ campaigns }: OrderStudy["order"]): readonly string[] {
+  const free = campaigns.slice(1).filter(({ change }) => change === null);
+  const products = [...new Set(free.flatMap(({ quantities }) => quantities.flatMap(({ product }) => product ?? [])))];
+  if (products.length === 0) return [];
+  const keys = products.map((product) => `\`to: ${product}\``).join(", ");
+  return [`The change to ${products.join(", ")} takes no time: a best case (enter \`changes\` with ${keys}).`];
 }
 
 /** The first sentence says what is ordered. */
