@@ -176,18 +176,26 @@ describe("a sweep that is divided or stopped", () => {
       "\n",
     );
     const journal = [plan, first, second.replace(/"mean":\d/u, '"mean":9'), third.slice(0, 200)].join("\n");
-    for (const [file, kept] of [
-      ["spread.yaml", 1],
-      ["two.yaml", 0],
-    ] as const) {
-      const out = `damaged-${kept}`;
+    for (const out of ["damaged", "fewer", "edited", "other"]) {
       mkdirSync(inFolder(out));
       writeFileSync(inFolder(out, "sweep.jsonl"), journal);
-      const { code, errors } = await sweep(file, ...grid, "--out", out);
-      expect(code).toBe(0);
-      expect(/(\d+) of 18 points are kept/u.exec(errors)?.[1] ?? "0").toBe(String(kept));
     }
-    expect(filesOf("damaged-1")).toEqual(filesOf("whole"));
+    expect((await sweep("spread.yaml", ...grid, "--out", "damaged")).errors).toContain("1 of 18 points are kept");
+    const fewer = ["--vary", `${cool}=-1 s,0 s`, "--vary", "stations.count=1,2"];
+    expect((await sweep("spread.yaml", ...fewer, "--out", "fewer")).errors).toContain("1 of 4 points are kept");
+    const written = readFileSync(inFolder("spread.yaml"), "utf8");
+    writeFileSync(inFolder("spread.yaml"), written.replace("10 s]", "11 s]"));
+    expect((await sweep("spread.yaml", ...grid, "--out", "edited")).errors).not.toContain("are kept");
+    writeFileSync(inFolder("spread.yaml"), written);
+    const other = await sweep("two.yaml", ...grid, "--out", "other");
+    expect([other.code, other.errors]).toEqual([
+      2,
+      expect.stringContaining("other holds the results of a different run"),
+    ]);
+    expect(readFileSync(inFolder("other/sweep.jsonl"), "utf8")).toBe(journal);
+    const replaced = await sweep("two.yaml", ...fewer, "--out", "other", "--replace");
+    expect([replaced.code, replaced.errors.includes("are kept")]).toEqual([0, false]);
+    expect(filesOf("damaged")).toEqual(filesOf("whole"));
     expect((await sweep("two.yaml", ...grid, "--out", "whole")).errors).toContain(
       "whole holds the results of a different run",
     );

@@ -10,11 +10,17 @@ import type { Host } from "#cli/machine/host.ts";
 import { openJournal, readJournal } from "#cli/machine/journal.ts";
 import { plainText } from "#foundation/plainText.ts";
 import { version } from "#cli/machine/version.ts";
-import { folderIssues } from "#cli/output/earlierRun.ts";
+import { folderIssues, unfinishedIssues } from "#cli/output/earlierRun.ts";
 import { printIssues, refuse } from "#cli/output/printIssues.ts";
 import { readGrid, type Grid } from "#cli/sweep/points.ts";
 import { reportSweep, scenarioOfShare } from "#cli/sweep/reportSweep.ts";
-import { journalName, parseRecord, type PointRecord, type SweepPlan } from "#cli/sweep/sweepRecord.ts";
+import {
+  journalName,
+  parseRecord,
+  type PointRecord,
+  type SweepPlan,
+  type SweepRecord,
+} from "#cli/sweep/sweepRecord.ts";
 import { aloneIssues, choose } from "./choose.ts";
 import { scenarioName } from "./loadScenarios.ts";
 import { pointReader, sharedScenario, type ReadPoint } from "./readPoints.ts";
@@ -44,7 +50,12 @@ export const sweep: Act = async (files, options, host) => {
   const earlier = readJournal(path).map(parseRecord);
   const isContinued = earlier.some((record) => JSON.stringify(record) === JSON.stringify(plan));
   if (isContinued) host.prepareFolder(folder);
-  const inTheWay = isContinued ? [] : folderIssues(folder, [scenarioOfShare(plan)], options, host);
+  const wanted = scenarioOfShare(plan);
+  const inTheWay = isContinued ? [] : [...folderIssues(folder, [wanted], options, host)];
+  const begun = earlier.find((record) => record.kind === "plan");
+  // Finished points that this sweep has no use for are not thrown away unasked.
+  if (inTheWay.length === 0 && begun && finishedPoints(earlier, points).length < pointsOf(earlier).length)
+    inTheWay.push(...unfinishedIssues(folder, [scenarioOfShare(begun), wanted], options));
   printIssues(inTheWay, host);
   if (inTheWay.length > 0) return exitCodeOf(inTheWay);
   return withLabor(options, host, async (labor, stages) => {
@@ -118,17 +129,16 @@ function shardWords({ shard }: Options): string {
   return shard === undefined ? "" : `-shard-${shard.trim().replace("/", "-of-")}`;
 }
 
+const pointsOf = (records: readonly SweepRecord[]): readonly PointRecord[] =>
+  records.filter((record) => record.kind === "point");
+
 /** Points of an earlier call whose scenario is the same to the last value. */
-function finishedPoints(
-  records: readonly ReturnType<typeof parseRecord>[],
-  points: readonly ReadPoint[],
-): readonly PointRecord[] {
+function finishedPoints(records: readonly SweepRecord[], points: readonly ReadPoint[]): readonly PointRecord[] {
   const wanted = new Map(points.map((point) => [point.key, point]));
   const kept = new Map<number, PointRecord>();
-  for (const record of records) {
-    const point = record.kind === "point" ? wanted.get(record.key) : undefined;
-    if (point && record.kind === "point")
-      kept.set(point.index, { ...record, index: point.index, values: point.values });
+  for (const record of pointsOf(records)) {
+    const point = wanted.get(record.key);
+    if (point) kept.set(point.index, { ...record, index: point.index, values: point.values });
   }
   return [...kept.values()];
 }

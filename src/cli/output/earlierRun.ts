@@ -97,6 +97,17 @@ export function folderIssues(
   return foreign.length === 0 ? [] : [otherFiles(folder, foreign)];
 }
 
+/** The reason for which the finished part of a run that was stopped is not thrown away unasked; none with --replace. */
+export function unfinishedIssues(
+  folder: string,
+  [begun, wanted]: readonly [RunOrigin, RunOrigin],
+  { replace }: Options,
+): readonly Issue[] {
+  const { name, title, call = {} } = begun;
+  const run = { scenarios: [{ ...call, name, title, variant: variantOf(begun) }], tables: [] };
+  return replace === true || isSameRun(run, [wanted]) ? [] : [otherRun(folder, run)];
+}
+
 function otherRun(folder: string, { scenarios }: EarlierRun): Issue {
   const value = scenarios
     .map(({ name, title, variant = "", options = [] }) =>
