@@ -245,6 +245,11 @@ describe("a log that cannot be read", () => {
       `step,duration_s\n${Array.from({ length: 600 }, (_, i) => `part ${i},7`).join("\n")}\n`,
       "log-groups",
     ],
+    [
+      "with too many steps, before the rest is read",
+      `step,duration_s\n${Array.from({ length: 60_000 }, (_, i) => `part ${i},7`).join("\n")}\n"open,8\n`,
+      "log-groups",
+    ],
   ])("%s is refused with its code, and nothing is written", async (_, text, code) => {
     write("bad.csv", text);
     const outcome = await call("bad.csv", "--out", "nothing");

@@ -43,7 +43,7 @@ export const fit: Act = async ([path = ""], options, host) => {
   const collector = new LogCollector();
   const summary = await readLog(
     { path, columns: options.column ?? [], stops: options.stop ?? [], steps: options.step ?? [], zone },
-    (record) => collector.take(record),
+    { take: (record) => collector.take(record), isRefused: () => collector.isTooWide },
     host,
   );
   stages.report(`${summary.rows} rows`);

@@ -52,7 +52,7 @@ export const match: Act = async ([file = "", path = ""], options, host) => {
   if (refused.length > 0 || typeof margin === "object") return refuse(refused, host);
   const summary = await readLog(
     { path, columns: options.column ?? [], stops: options.stop ?? [], steps: options.step ?? [], zone },
-    reading.take,
+    { take: reading.take, isRefused: () => reading.line.isTooWide },
     host,
   );
   const faults = faultsOf(summary, reading, scenario, path);

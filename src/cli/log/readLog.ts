@@ -24,7 +24,13 @@ export interface LogCall {
   readonly zone: Zone | undefined;
 }
 
-export async function readLog(call: LogCall, take: (record: StepRecord) => void, host: Host): Promise<LogSummary> {
+export interface LogTaker {
+  readonly take: (record: StepRecord) => void;
+  /** The log is refused whatever follows. */
+  readonly isRefused: () => boolean;
+}
+
+export async function readLog(call: LogCall, taker: LogTaker, host: Host): Promise<LogSummary> {
   let opened: OpenedBytes;
   try {
     opened = openBytes(call.path);
@@ -35,7 +41,7 @@ export async function readLog(call: LogCall, take: (record: StepRecord) => void,
   if (isScenario(call.path)) return failed([misread("log-scenario", call.path)]);
   const bar = opened.size > barFrom ? await host.showProgress(Math.ceil(opened.size / MEGABYTE), "MB") : undefined;
   try {
-    const summary = await readPieces(opened, call, take, host, (bytes) => bar?.show(bytes / MEGABYTE));
+    const summary = await readPieces(opened, call, taker, host, (bytes) => bar?.show(bytes / MEGABYTE));
     const place = { file: call.path, line: 1, column: 1 };
     const issues = summary.issues.map((issue) => (issue.option === undefined ? { place, ...issue } : issue));
     return { ...summary, issues };
@@ -68,7 +74,7 @@ function misread(code: "log-workbook" | "log-scenario", file: string): Issue {
 async function readPieces(
   { pieces }: OpenedBytes,
   { path, columns, stops, steps, zone }: LogCall,
-  take: (record: StepRecord) => void,
+  { take, isRefused }: LogTaker,
   host: Host,
   show: (bytes: number) => void,
 ): Promise<LogSummary> {
@@ -85,6 +91,7 @@ async function readPieces(
       begun = { reader, parser: rowParser(reader, delimiter) };
     }
     await written(begun.parser, text);
+    if (isRefused()) return begun.reader.end();
     read += piece.length;
     show(read);
     await host.breathe();
