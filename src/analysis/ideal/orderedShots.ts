@@ -28,7 +28,7 @@ const mostSteps = 500_000;
 const longestOrder = 400;
 const mostNodes = 750;
 
-/** Undefined where no order repeats within the search. */
+/** Undefined where no order repeats within the search, or the cell does not come to so many shots. */
 export function orderedShots(scenario: Scenario): OrderedShots | undefined {
   const count = scenario.stations.length;
   // Servers after the molds and walking operators serve the first call. Their order comes from a run.
@@ -39,6 +39,8 @@ export function orderedShots(scenario: Scenario): OrderedShots | undefined {
   return foundOrder(scenario);
 }
 
+const isShot = (node: FlowNode): boolean => hasRole(node, ...shotRoles);
+
 /** Equal except for their names, so that they take turns. */
 export function areEqual(stations: readonly StationSpec[]): boolean {
   const described = stations.map((station) => JSON.stringify({ ...station, name: "", priority: 0, product: "" }));
@@ -46,14 +48,17 @@ export function areEqual(stations: readonly StationSpec[]): boolean {
 }
 
 /** The stations take turns in their order; a period of 1 folds equal stations into one. */
-function knownOrder(scenario: Scenario, period: number): OrderedShots {
+function knownOrder(scenario: Scenario, period: number): OrderedShots | undefined {
   const count = scenario.stations.length;
   const plan = planOf(scenario);
   // After this many turns no step depends on the initial state, such as a free operator or a shot in the chamber.
   const reserve = Math.max(...plan.program.table.places.map(({ tokens }) => tokens));
   const turns = 4 + Math.ceil((2 * reserve) / count);
   // A station may lag behind the others by as many turns as it has shots before it.
-  const nodes = cellFlow(plan, (turns + 2) * count);
+  const wanted = (turns + 2) * count;
+  const nodes = cellFlow(plan, wanted);
+  // A time of years is a typing error, or follows from one.
+  if (nodes.filter(isShot).length < wanted) return undefined;
   const names = scenario.stations.map(({ name }) => name);
   const shots = shotNumbers(nodes, ({ process, occurrence }) => occurrence * count + names.indexOf(process));
   const first = (turns - 2) * count;
@@ -101,7 +106,7 @@ function foundOrder(scenario: Scenario): OrderedShots | undefined {
 
 /** The places of a server have one name in a flow, because an order of single places repeats late or never. */
 function repeatedOrder(nodes: readonly FlowNode[]): OrderedShots | undefined {
-  const drops = nodes.flatMap((node, i) => (hasRole(node, ...shotRoles) ? [i] : []));
+  const drops = nodes.flatMap((node, i) => (isShot(node) ? [i] : []));
   const memory = longestTurn(nodes);
   for (let period = 1; period <= longestOrder && 2 * period < drops.length; period++) {
     const stretch = nodes[drops.at(-1)!]!.start - nodes[drops.at(-1 - period)!]!.start;

@@ -30,3 +30,11 @@ test("a flow holds the shots that were asked for, whatever a slow station takes 
   expect(nodes.filter(({ role }) => role === "mold.drop")).toHaveLength(300);
   expect(nodes.length).toBeLessThan(300 * 20);
 });
+
+test("a step of years has a bound in place of an order, since no run comes to so many shots", () => {
+  const slow = scenarioOf(shippedText("two-station"), "two-station", ["valve.shift=300000000 s"]);
+  const { method, secondsPerShot } = idealCycle(slow);
+  expect(method).toBe("bound");
+  // By hand: two shifts of 3e8 s, a recharge of 3.58 s and a drop of 1.09 s.
+  expect(secondsPerShot).toBeCloseTo(6e8 + 4.67, 0);
+});
