@@ -1,5 +1,4 @@
 // The order in which stations are served, as a timed event graph: fixed, or found by a run until it repeats.
-import { invariant } from "#foundation/invariant.ts";
 import { cellFlow, type FlowNode } from "#cell/run/cellFlow.ts";
 import { hasRole, shotRoles } from "#cell/words/cellTable.ts";
 import type { Scenario, StationSpec } from "#scenario/scenario.ts";
@@ -203,7 +202,7 @@ function fold(
   const steps: GraphStep[] = [];
   for (const i of kept) {
     const key = folding.keyOf(i);
-    invariant(!numbers.has(key), "a step is kept once", { key });
+    if (numbers.has(key)) continue;
     numbers.set(key, steps.length);
     const { occurrence: _occurrence, start: _start, needed: _needed, ...step } = nodes[i]!;
     steps.push({ ...step, shot: folding.shotOf(i) });
