@@ -120,7 +120,7 @@ function rowTaker(columns: Understood, problems: Problems, take: (record: StepRe
       : stateRows(columns, problems, checked);
   return {
     row: (reader, cells, line) => {
-      if (isRepeated(`${cells.join("\u001F")}${columns.isLater() ? "\u001F2" : ""}`))
+      if (isRepeated(cells.join("\u001F")) && !columns.isAhead(cells))
         problems.add("duplicate row", line, cells.join(","));
       else row(reader, line);
     },

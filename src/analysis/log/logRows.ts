@@ -16,8 +16,8 @@ export interface Understood {
   readonly words: readonly string[];
   readonly has: (role: LogRole) => boolean;
   readonly kindOf: (words: string) => StepRecord["kind"];
-  /** Whether the row before was in the second of two equal local hours. */
-  readonly isLater: () => boolean;
+  /** Whether the row lies after all that were read: its text may come again on the next day, or in an hour that comes twice. */
+  readonly isAhead: (cells: readonly string[]) => boolean;
 }
 
 interface Hints {
@@ -65,9 +65,13 @@ export function understand(
   const [stops, steps] = [hints.stops ?? [], hints.steps ?? []].map((names) =>
     names.map((name) => name.trim().toLowerCase()),
   ) as [string[], string[]];
-  let isLater = false;
+  const latest = new Map<LogRole, number>();
   return {
-    isLater: () => isLater,
+    isAhead: (cells) =>
+      [...formats].some(([role, { read }]) => {
+        const seconds = read(timeCells(columns[role]!, cells), true)?.seconds;
+        return seconds !== undefined && seconds > (latest.get(role) ?? -Infinity);
+      }),
     kindOf: (name) => kindOf(name, { stops, steps }),
     words: words.filter((each) => each !== ""),
     has: (role) => columns[role] !== undefined,
@@ -86,7 +90,7 @@ export function understand(
         if (cell === "") return problems.add("empty time", line);
         const instant = formats.get(role)?.read(cell);
         if (instant === undefined) return problems.add("unreadable time", line, cell);
-        isLater = instant.isLater === true;
+        latest.set(role, Math.max(instant.seconds, latest.get(role) ?? -Infinity));
         if (instant.clash === "twice") problems.add("local hour that comes twice", line, cell);
         if (instant.clash === "never") problems.add("local time that does not exist", line, cell);
         return instant;

@@ -8,7 +8,6 @@ export interface Instant {
   readonly hour?: number;
   readonly clash?: "twice" | "never" | undefined;
   /** The second of two equal local times. */
-  readonly isLater?: boolean;
 }
 
 /** Whole microseconds: seconds since 1970 have no further digits. */
@@ -34,7 +33,8 @@ export interface Zone {
 
 export interface TimeFormat {
   readonly words: string;
-  readonly read: (text: string) => Instant | undefined;
+  /** What a text means may depend on those before it; a text that is only looked at changes nothing for those after it. */
+  readonly read: (text: string, isLook?: boolean) => Instant | undefined;
 }
 
 const DAY = 86400;
@@ -64,7 +64,7 @@ export function timeFormat(samples: readonly string[], { mark, unit, zone }: For
     return samples.some((text) => clockPattern.test(text)) ? clockFormat() : undefined;
   }
   const local = localReader(zone);
-  return { words, read: (text) => instantOf(text, dayFirst, local) };
+  return { words, read: (text, isLook) => instantOf(text, dayFirst, (seconds) => local(seconds, isLook)) };
 }
 
 function numberFormat(
@@ -90,10 +90,10 @@ function numberFormat(
   // Days since 1899-12-30, which a spreadsheet shows as dates: of the years 2000 to 2100, and not whole.
   if (least >= 36526 && most < 73051 && values.some((value) => !Number.isInteger(value))) {
     const local = localReader(zone);
-    const read = (text: string): Instant | undefined => {
+    const read = (text: string, isLook?: boolean): Instant | undefined => {
       const days = numberOf(text, mark);
       // A spreadsheet keeps about a microsecond.
-      return days === undefined ? undefined : local(Math.round((days - 25569) * DAY * 1e5) / 1e5);
+      return days === undefined ? undefined : local(Math.round((days - 25569) * DAY * 1e5) / 1e5, isLook);
     };
     return { words: "dates as a spreadsheet counts them", read };
   }
@@ -107,7 +107,7 @@ function atEpoch(seconds: number | undefined, zone: Zone | undefined): Instant |
 
 const hourOf = (localSeconds: number): number => Math.floor((((localSeconds % DAY) + DAY) % DAY) / 3600);
 
-type LocalReader = (localSeconds: number) => Instant;
+type LocalReader = (localSeconds: number, isLook?: boolean) => Instant;
 
 /** Seconds by which a log's rows may be out of order. */
 const DISORDER = 600;
@@ -115,15 +115,15 @@ const DISORDER = 600;
 /** Of local times that come twice the second one, where the first would lie before rows that were read. */
 function localReader(zone: Zone | undefined): LocalReader {
   let last = -Infinity;
-  return (localSeconds) => {
+  return (localSeconds, isLook = false) => {
     const hour = hourOf(localSeconds);
     if (zone === undefined) return { seconds: localSeconds, hour };
     const { seconds, later, clash } = zone.offset(localSeconds);
     const first = localSeconds + seconds;
     const isLater = later !== undefined && first < last - DISORDER;
     const found = isLater ? localSeconds + later : first;
-    last = Math.max(last, found);
-    return { seconds: found, hour, clash, isLater };
+    if (!isLook) last = Math.max(last, found);
+    return { seconds: found, hour, clash };
   };
 }
 
@@ -136,12 +136,12 @@ const offsetPattern = /\s*(?:(Z)|([+-])(\d{2}):?(\d{2})?)$/u;
 /** A time that is far before the one before it is on the next day. */
 function clockFormat(): TimeFormat {
   let [day, before] = [0, -Infinity];
-  const read = (text: string): Instant | undefined => {
+  const read = (text: string, isLook = false): Instant | undefined => {
     const seconds = secondsOfDay(text);
     if (seconds === undefined) return undefined;
-    if (seconds < before - DAY / 2) day += 1;
-    before = seconds;
-    return { seconds: day * DAY + seconds, hour: hourOf(seconds) };
+    const own = seconds < before - DAY / 2 ? day + 1 : day;
+    if (!isLook) [day, before] = [own, seconds];
+    return { seconds: own * DAY + seconds, hour: hourOf(seconds) };
   };
   return { words: "times of day; a time far before the one before it is on the next day", read };
 }
@@ -154,7 +154,7 @@ function secondsOfDay(text: string): number | undefined {
   return turned < 24 && m < 60 && s < 61 ? turned * 3600 + m * 60 + s : undefined;
 }
 
-function instantOf(text: string, dayFirst: boolean, local: LocalReader): Instant | undefined {
+function instantOf(text: string, dayFirst: boolean, local: (localSeconds: number) => Instant): Instant | undefined {
   const parts = dated.exec(text);
   if (parts === null) return undefined;
   const [, y1, m1, d1, d2, m2, y2, s1, s2, y3, rest = ""] = parts;

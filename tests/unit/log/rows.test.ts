@@ -168,6 +168,27 @@ describe("equal rows in an hour that comes twice", () => {
   });
 });
 
+describe("equal rows of a log that is written at fixed times", () => {
+  it("are no duplicates in the second of two equal hours, from its first row on", () => {
+    const offset = (local: number) =>
+      Math.floor(local / 3600) % 24 === 2
+        ? ({ seconds: -7200, later: -3600, clash: "twice" } as const)
+        : { seconds: local % 86_400 < 7200 ? -7200 : -3600 };
+    const times = ["01:30", "02:00", "02:30", "02:00", "02:30", "03:00"];
+    const log = read(["time,state", ...times.map((time) => `2026-03-01 ${time},cool`)], {
+      zone: { offset, offsetAt: () => 0 },
+    });
+    expect(log.records.map(({ seconds }) => seconds)).toEqual([1800, 1800, 1800, 1800, 1800]);
+  });
+
+  it("are no duplicates on the next day, where the log has times of day alone", () => {
+    const day = ["06:00,cool", "14:00,open", "22:00,cool", "23:00,open"];
+    const log = read(["time,state", ...day, ...day, "23:00,open"]);
+    expect(log.records.map(({ seconds }) => seconds / 3600)).toEqual([8, 8, 1, 7, 8, 8, 1]);
+    expect(problemsOf(log)).toContain("duplicate row 1 10 23:00,open");
+  });
+});
+
 describe("the order of rows", () => {
   /** So many rows that go back among so many others. */
   const codes = (back: number, others: number) => {
