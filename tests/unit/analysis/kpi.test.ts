@@ -1,9 +1,9 @@
 // Holds the indicators of ISO 22400-2 to an independently computed example, and those of cells to their ideal cycle.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { idealCycle } from "#analysis/ideal/idealCycle.ts";
+import { idealCycle, type IdealCycle } from "#analysis/ideal/idealCycle.ts";
 import { kpiSpecs, type KpiInput } from "#analysis/indicators/kpi.ts";
-import { kpiRows } from "#analysis/indicators/kpiRows.ts";
+import { cellRunTime, kpiRows } from "#analysis/indicators/kpiRows.ts";
 import { replicationRunner } from "#analysis/replication/runReplication.ts";
 import { timeElements } from "#analysis/indicators/timeElements.ts";
 import { elementOf, type StateElement } from "#cell/words/elementWords.ts";
@@ -301,5 +301,31 @@ describe("a cell with stops", () => {
     expect(of("cell", "effectiveness")).toBeLessThanOrEqual(1);
     expect(of("cell", "effectiveness")).toBeGreaterThan(0.95);
     expect(of("cell", "technical efficiency")).toBeCloseTo(1 - stoppedShare, 9);
+  });
+});
+
+describe("the ideal run time of a part", () => {
+  const station = { recharge: 4, drop: 1.8, close: 0.6, cool: 9.4, remove: 1 };
+  const [small, large] = [2, 4].map((cavities, i) => ({
+    ...fixedCell({ stations: [station], shift: 0 }).stations[0]!,
+    name: `${i}`,
+    cavities,
+  }));
+  const cell = { ...fixedCell({ stations: [station], shift: 0 }), stations: [small!, large!] };
+  const shot = (name: string, number: number) => ({ station: name, shot: number });
+  const ideal = (schedule: readonly ReturnType<typeof shot>[]) =>
+    cellRunTime(cell, {
+      ...idealCycle(cell),
+      secondsPerShot: 6,
+      schedule: schedule as unknown as IdealCycle["schedule"],
+    });
+
+  it("is the ideal time of a shot over the mean number of parts of the shots of a period", () => {
+    // By hand: two shots of 2 parts and one of 4 are 8 parts in 18 s; rows of one shot count once, and the screw's own rows not.
+    expect(ideal([shot("0", 1), shot("0", 1), shot("0", 2), shot("1", 3), shot("", 3)])).toBeCloseTo(18 / 8, 12);
+  });
+
+  it("takes all molds alike where no order repeats", () => {
+    expect(ideal([])).toBe(2);
   });
 });

@@ -129,8 +129,8 @@ describe("a table", () => {
       good_parts_per_hour cost_per_hour cost_per_1000_good_parts investment floor_space_m2 stations efficient_by_cost
       efficient_by_investment`.split(/\s+/u);
     // Hours, seconds and shares are the same in both systems.
-    const ofMatch = `log log_half_width_95 model_half_width_95 low high p margin traced traced_difference traced_low
-      traced_high traced_margin`.split(/\s+/u);
+    const ofMatch = `log log_half_width_95 model_half_width_95 low high p margin traced traced_hours traced_difference
+      traced_low traced_high traced_margin`.split(/\s+/u);
     const known = [...valueColumns, ...differenceColumns, ...plain, ...chances, ...ofChoice, ...ofMatch];
     // The unit of costs is their currency, the same in both systems.
     const withUnits = tableSpecs.filter(
