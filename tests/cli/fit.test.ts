@@ -35,7 +35,7 @@ describe("a log of step times", () => {
   it("is answered in one screen, with a table, a page and one warning a problem", async () => {
     const { code, output, errors } = await call("steps.csv");
     expect(code).toBe(0);
-    expect(output.split("\n")[0]).toBe("2 steps of 1 station are fitted from 400 rows; 1 row is left out.");
+    expect(output.split("\n")[0]).toBe("2 steps are fitted from 400 rows; 1 row is left out.");
     expect(output).toMatch(/^station 1 +cool +200 +7\.5 s +constant 7\.5 s$/mu);
     expect(output.split("\n").length).toBeLessThan(40);
     expect(errors).toContain("steps.csv:37:1: warning: 1 row: duration not above 0; left out. [log-rows]");
@@ -174,7 +174,7 @@ describe("a log of states", () => {
     );
     const { code, output } = await call("states.csv");
     expect(code).toBe(0);
-    expect(output).toMatch(/^1 step and 1 stop of 1 station are fitted from 82 rows; 1 row is left out\./u);
+    expect(output).toMatch(/^1 step and 1 stop are fitted from 82 rows; 1 row is left out\./u);
     const found = suggested("reports/states-fit");
     expect(found.map(({ kind }) => kind)).toEqual(["step", "repair", "between"]);
     const stop = found.at(-1)!;

@@ -196,7 +196,7 @@ describe("the shipped sample logs", () => {
       "--out",
       "pins",
     );
-    expect(output).toMatch(/^24 steps of 4 stations are fitted from 2,549 rows; 11 rows are left/u);
+    expect(output).toMatch(/^24 steps are fitted from 2,549 rows; 11 rows are left/u);
     const close = rowsOf("pins/fit.csv").find(({ step }) => step === "close");
     expect(close).toMatchObject({ scenario_value: "0.8 s", reason: "a timer: the values are equal" });
   });

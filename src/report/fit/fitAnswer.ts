@@ -37,7 +37,6 @@ export function fitRow(fit: Fit): readonly string[] {
 
 /** The first sentence is the answer. */
 export function fitFinding({ fits, rows, problems }: LogFit): readonly string[] {
-  const stations = new Set(fits.map(({ station }) => station)).size;
   const known = fits.filter(({ suggestion }) => suggestion !== undefined);
   const steps = known.filter(({ kind }) => kind === "step").length;
   const stops = known.filter(({ kind }) => kind === "repair").length;
@@ -47,7 +46,7 @@ export function fitFinding({ fits, rows, problems }: LogFit): readonly string[] 
   const parts = [counted(steps, "step"), ...(stops > 0 ? [counted(stops, "stop")] : [])].join(" and ");
   const verb = steps + stops === 1 ? "is" : "are";
   const rest = out === 0 ? "no row is left out" : `${counted(out, "row")} ${out === 1 ? "is" : "are"} left out`;
-  return [`${parts} of ${counted(stations, "station")} ${verb} fitted from ${counted(rows, "row")}; ${rest}.`];
+  return [`${parts} ${verb} fitted from ${counted(rows, "row")}; ${rest}.`];
 }
 
 /** Warnings of the series, then how the numbers came about. */
