@@ -154,6 +154,9 @@ interface Found {
   readonly longest: readonly (number | null)[];
 }
 
+/** A sum of infinite values and a place between two of them are no number in a library; the sag of a parison that breaks is infinite. */
+const orInfinite = (value: number): number => (Number.isNaN(value) ? Infinity : value);
+
 function spread(station: string, { values, longest }: Found, description: Description): ShotSpread | undefined {
   if (values.length === 0) return undefined;
   const max = longest.reduce<number>((most, each) => Math.max(most, each ?? 0), 0);
@@ -161,12 +164,18 @@ function spread(station: string, { values, longest }: Found, description: Descri
   const above = values.filter((value) => value > limit).length;
   // The sample may contain none of the few shots above the limit.
   const beyond = (above === 0 && max > limit ? 1 : above) / values.length;
-  const average = mean(values.slice());
+  const { p05, p25, p50, p75, p95 } = quantiles(values);
   return {
     station,
     ...description,
-    mean: average,
-    quantiles: quantiles(values),
+    mean: orInfinite(mean(values.slice())),
+    quantiles: {
+      p05: orInfinite(p05),
+      p25: orInfinite(p25),
+      p50: orInfinite(p50),
+      p75: orInfinite(p75),
+      p95: orInfinite(p95),
+    },
     max,
     beyond,
     remedy: beyond > 0 ? description.remedy : "",

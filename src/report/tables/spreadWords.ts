@@ -4,7 +4,7 @@ import type { UnitSystem } from "#foundation/formatQuantity.ts";
 import type { ShotSpread } from "#analysis/study/shotSpread.ts";
 import { percent } from "#report/words/digits.ts";
 import { shown } from "#report/words/shownValue.ts";
-import type { Cell } from "./table.ts";
+import { finiteCell, type Cell } from "./table.ts";
 
 /** Quantity, value, unit, limits, verdict, remedy and source: mean, 5 %, half, 95 % and the most of all shots. */
 export function spreadCells(spread: ShotSpread): readonly (readonly Cell[])[] {
@@ -19,7 +19,16 @@ export function spreadCells(spread: ShotSpread): readonly (readonly Cell[])[] {
   return rows.map(([word, value]) => {
     const isAbove = limit !== null && value > limit;
     const verdict = limit === null ? "no limit" : isAbove ? "above" : "inside";
-    return [`${quantity} of the run, ${word}`, value, unit, null, limit, verdict, isAbove ? spread.remedy : "", source];
+    return [
+      `${quantity} of the run, ${word}`,
+      finiteCell(value),
+      unit,
+      null,
+      limit,
+      verdict,
+      isAbove ? spread.remedy : "",
+      source,
+    ];
   });
 }
 
@@ -31,10 +40,15 @@ export function spreadWarnings(spreads: readonly ShotSpread[], units: UnitSystem
     const worst = own.reduce((one, other) => (other.beyond > one.beyond ? other : one));
     const { unit, limit, quantiles, max, remedy } = worst;
     const stations = own.map(({ station }) => station).join(" and ");
-    const most = `95 % of the shots within ${shown(quantiles.p95, unit, units)}, largest ${shown(max, unit, units)}`;
+    const most = spreadWords(quantiles.p95, max, (value) => shown(value, unit, units));
     const share = `above ${shown(limit ?? 0, unit, units)} in ${shareWords(worst.beyond)} of the shots`;
     return `${quantity}, ${stations}: ${share}; ${most}. ${remedy}`;
   });
+}
+
+function spreadWords(p95: number, largest: number, words: (value: number) => string): string {
+  if (!Number.isFinite(p95)) return "more than 5 % of the shots without end";
+  return `95 % of the shots within ${words(p95)}, largest ${words(largest)}`;
 }
 
 function shareWords(share: number): string {
@@ -49,18 +63,10 @@ export function spreadLines(spreads: readonly ShotSpread[], units: UnitSystem): 
       own.reduce((largest, spread) => Math.max(largest, of(spread)), 0);
     const { unit } = own[0]!;
     const median = shown(mean(own.map(({ quantiles }) => quantiles.p50)), unit, units);
-    const p95 = shown(
-      most(({ quantiles }) => quantiles.p95),
-      unit,
-      units,
-    );
-    const largest = shown(
-      most(({ max }) => max),
-      unit,
-      units,
-    );
+    const [p95, largest] = [most(({ quantiles }) => quantiles.p95), most(({ max }) => max)];
+    const words = spreadWords(p95, largest, (value) => shown(value, unit, units));
     const name = `${quantity.charAt(0).toUpperCase()}${quantity.slice(1)}`;
-    if (median === largest) return [name, `${median} in every shot`];
-    return [name, `median ${median}, 95 % of the shots within ${p95}, largest ${largest}`];
+    if (median === shown(largest, unit, units)) return [name, `${median} in every shot`];
+    return [name, `median ${median}, ${words}`];
   });
 }

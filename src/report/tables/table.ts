@@ -3,6 +3,11 @@ import { invariant } from "#foundation/invariant.ts";
 
 export type Cell = string | number | boolean | null;
 
+/** JSON and CSV have no number without end, such as the sag of a parison that breaks; the verdict beside it says it. */
+export function finiteCell(value: number | null): number | null {
+  return value !== null && Number.isFinite(value) ? value : null;
+}
+
 export interface ColumnSpec {
   /** Lower case, words joined by underscores; a unit is part of the name where all values share it. */
   readonly name: string;

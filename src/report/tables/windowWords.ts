@@ -5,7 +5,7 @@ import type { ShotSpread } from "#analysis/study/shotSpread.ts";
 import { alignedLines, wrappedLines } from "#report/words/alignedLines.ts";
 import { shown } from "#report/words/shownValue.ts";
 import { spreadCells, spreadWarnings } from "./spreadWords.ts";
-import { fillTable, type Cell, type Table } from "./table.ts";
+import { fillTable, finiteCell, type Cell, type Table } from "./table.ts";
 import { windowSpec } from "./tableSpecs.ts";
 
 type WindowRow = StationWindow["rows"][number];
@@ -32,12 +32,7 @@ export function windowTable(scenarios: readonly Windowed[]): Table {
 }
 
 function windowCells({ quantity, value, unit, low, high, verdict, remedy, source }: WindowRow): readonly Cell[] {
-  return [quantity, finite(value), unit, finite(low), finite(high), verdict, remedy, source];
-}
-
-/** JSON and CSV have no number without end, such as the sag of a parison that breaks; the verdict says it. */
-function finite(value: number | null): number | null {
-  return value !== null && Number.isFinite(value) ? value : null;
+  return [quantity, finiteCell(value), unit, finiteCell(low), finiteCell(high), verdict, remedy, source];
 }
 
 /** For `check`: every row, then the keys that would give more rows. */

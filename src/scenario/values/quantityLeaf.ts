@@ -11,6 +11,9 @@ const longest = 3_155_760_000;
 /** In SI units: far beyond any quantity of a cell, and products of several still are finite numbers. */
 const largest = 1e15;
 
+/** In SI units: far below any quantity of a cell but 0, and quotients of several still are finite numbers. */
+const smallest = 1e-15;
+
 /** A tonne: no part and no shot of a blow molding cell is near it. */
 const heaviest = 1000;
 
@@ -44,7 +47,7 @@ function outOfBounds(
   if (above !== undefined && value <= above) {
     return { code: "not-positive", message: `${shown} is not more than zero.`, expected, remedy: "Write more than 0." };
   }
-  if (atLeast !== undefined && value < atLeast) {
+  if ((atLeast !== undefined && value < atLeast) || (value !== 0 && Math.abs(value) < smallest)) {
     return { code: "too-small", message: `${shown} is too small.`, expected, remedy };
   }
   if (atMost !== undefined && value > atMost) {

@@ -336,6 +336,24 @@ describe("a parison of continuous extrusion", () => {
   });
 });
 
+test("where some parisons break, the sag is without end in mean, upper quantile and maximum, and empty in tables", () => {
+  // By hand: K L = 760 · 9.81 · 0.3 / (3 · 2e4) = 0.0373 1/s, so a parison breaks after 26.8 s at the latest, here more than half.
+  const scenario = cellOf({ close: { kind: "uniform", min: 0.5, max: 60 } });
+  const sags = spreadsOf(scenario).filter(({ quantity }) => quantity === "sag");
+  expect(sags).toHaveLength(2);
+  for (const sag of sags) {
+    expect([sag.mean, sag.quantiles.p95, sag.max]).toEqual([Infinity, Infinity, Infinity]);
+    expect(sag.quantiles.p05).toBeLessThan(0.2);
+    expect(sag.beyond).toBeGreaterThan(0.5);
+    const rows = spreadCells(sag);
+    expect(rows.map(([, value]) => value === null)).toEqual([true, false, expect.any(Boolean), true, true]);
+    expect(rows.map(([, , , , , verdict]) => verdict).filter((verdict) => verdict === "above").length).toBeGreaterThan(
+      3,
+    );
+  }
+  expect(spreadWarnings(sags).join(" ")).toContain("more than 5 % of the shots without end");
+});
+
 test("a shot is given as soon as nothing more can happen to it, so that few are held in a long run", () => {
   const scenario = cellOf(varying, 20_000);
   const begun = new Set<string>();
