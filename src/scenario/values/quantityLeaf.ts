@@ -12,7 +12,7 @@ const longest = 3_155_760_000;
 const largest = 1e15;
 
 /** In SI units: far below any quantity of a cell but 0, and quotients of several still are finite numbers. */
-const smallest = 1e-15;
+const smallest = 1e-30;
 
 /** A tonne: no part and no shot of a blow molding cell is near it. */
 const heaviest = 1000;
