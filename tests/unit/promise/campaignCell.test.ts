@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { campaignCell } from "#analysis/promise/campaignCell.ts";
 import type { Campaign } from "#analysis/promise/order.ts";
 import type { Scenario } from "#scenario/scenario.ts";
-import { oneStation } from "../../support/madeOrder.ts";
+import { earlyShift, oneStation } from "../../support/madeOrder.ts";
 
 const hour = 3600;
 const fixed = (value: number) => ({ kind: "fixed", value }) as const;
@@ -12,22 +12,7 @@ const fixed = (value: number) => ({ kind: "fixed", value }) as const;
 const inShifts: Scenario = {
   ...oneStation,
   operators: 1,
-  calendar: {
-    begins: "2026-11-30 06:00",
-    clockChanges: [],
-    off: [],
-    operators: [],
-    shifts: [
-      {
-        start: "06:00",
-        end: "14:00",
-        breaks: [{ at: "10:00", time: hour / 2 }],
-        stretches: [],
-        pauses: [],
-      },
-    ],
-    breaks: "run on",
-  },
+  calendar: earlyShift,
   changes: [
     { name: "early", kind: "color", at: 2 * hour, time: fixed(60) },
     { name: "at the start", kind: "color", at: 3 * hour, time: fixed(60) },

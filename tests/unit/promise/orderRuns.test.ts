@@ -7,7 +7,7 @@ import { paceOf, runCampaign } from "#analysis/promise/runCampaign.ts";
 import { orderRunner } from "#analysis/promise/runOrder.ts";
 import type { Scenario } from "#scenario/scenario.ts";
 import { always, server } from "../../support/takeawayCell.ts";
-import { oneStation, orderFor, runMade } from "../../support/madeOrder.ts";
+import { earlyShift, oneStation, orderFor, runMade } from "../../support/madeOrder.ts";
 
 const hour = 3600;
 const day = 24 * hour;
@@ -17,22 +17,7 @@ const week = 7 * day;
 const inShifts: Scenario = {
   ...oneStation,
   operators: 2,
-  calendar: {
-    begins: "2026-11-30 06:00",
-    clockChanges: [],
-    off: [],
-    operators: [],
-    shifts: [
-      {
-        start: "06:00",
-        end: "14:00",
-        breaks: [{ at: "10:00", time: hour / 2 }],
-        stretches: [],
-        pauses: [],
-      },
-    ],
-    breaks: "run on",
-  },
+  calendar: earlyShift,
 };
 
 const twice = (scenario: Scenario, quantity: number, more: Partial<Order> = {}): Order => ({
