@@ -103,7 +103,7 @@ describe("the points of a sweep", () => {
       ...args.slice(0, -1),
       inFolder("bound"),
     ]);
-    expect(output).toContain("≤ and ≥: only a bound, because the order of stations does not repeat.");
+    expect(output).toContain("≤ and ≥: only a bound, because no repeating order of stations is found.");
     expect(output).toMatch(/^5 +.* ≤ [\d,.]+ .* ≥ [\d.]+$/mu);
     expect(output).toMatch(/^2 +.* \*$/mu);
   });

@@ -32,7 +32,7 @@ export interface IdealStep {
 }
 
 export interface IdealCycle {
-  /** `bound`: no order of stations repeats. No cell with these times is faster than the bound, and it may be slower. */
+  /** `bound`: no repeating order of stations is found. No cell with these times is faster than the bound, and it may be slower. */
   readonly method: "fixed order" | "order found by running" | "bound";
   readonly secondsPerShot: number;
   /** The exact period: `periodTicks` for `shotsPerPeriod` shots. */

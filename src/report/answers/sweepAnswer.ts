@@ -120,7 +120,7 @@ export function notes(
   const length = formatQuantity(run.length, "time", { digits: 3, system: units });
   return [
     ...(refused > 0 ? [`${refused} of ${points.length} points are refused and have no row.`] : []),
-    ...(has("bound") ? ["≤ and ≥: only a bound, because the order of stations does not repeat."] : []),
+    ...(has("bound") ? ["≤ and ≥: only a bound, because no repeating order of stations is found."] : []),
     ...(has("order found by running")
       ? ["* at mean times: the order of stations was found by running, and a run can be faster."]
       : []),

@@ -16,7 +16,7 @@ const bound = "^";
 /** Plain letters only, so that any terminal, pipe and printer shows it; no line is longer than `width`. */
 export function timingLines(ideal: IdealCycle, width = 80): readonly string[] {
   const period = periodSeconds(ideal);
-  if (period === 0) return ["The order of stations does not repeat, so there is no period to draw."];
+  if (period === 0) return ["No repeating order of stations is found, so there is no period to draw."];
   const columns = Math.max(leastWidth, width) - labelWidth;
   const rows = idealRows(ideal);
   const more = rows.length - mostRows;

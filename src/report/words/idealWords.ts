@@ -14,7 +14,7 @@ export function idealName({ method }: Pick<IdealCycle, "method">): string {
 const remarks: Readonly<Record<IdealCycle["method"], string>> = {
   "fixed order": "",
   "order found by running": " (order found by running)",
-  bound: " or more (bound: the order of stations does not repeat)",
+  bound: " or more (bound: no repeating order of stations is found)",
 };
 
 /** "6.05 s a shot". */
